@@ -1,0 +1,1 @@
+"""An offline desktop companion for people who cook on wood-fired cookstoves."""

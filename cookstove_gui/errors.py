@@ -1,0 +1,24 @@
+"""The few kinds of problem that a person is told about.
+
+    Problem
+    ├── InputProblem         what was typed or read from a file; the person can mend it
+    └── SurroundingsProblem  disk, rights, a damaged or too new file
+
+Anything else that is raised is our own bug. The sentence always says what, where and how to mend it.
+"""
+
+
+class Problem(Exception):
+    """Something to say to the person in one clear sentence."""
+
+    def __init__(self, sentence: str) -> None:
+        super().__init__(sentence)
+        self.sentence = sentence
+
+
+class InputProblem(Problem):
+    """What was typed or read from a file cannot be used as it stands."""
+
+
+class SurroundingsProblem(Problem):
+    """The disk, the rights or a stored file stand in the way."""

@@ -1,0 +1,186 @@
+"""What the forecast answers with: plain frozen records, temperatures in kelvin, times in minutes from `now`.
+
+A quantile that falls beyond the horizon of three hours is None.
+"""
+
+from dataclasses import dataclass
+from datetime import datetime
+from enum import StrEnum
+from typing import TypeAlias
+
+import numpy as np
+from numpy.typing import NDArray
+
+from cookstove_gui.stove.entries import HeatBand
+
+FloatArray: TypeAlias = NDArray[np.float64]
+HORIZON_MINUTES = 180
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Quantiles:
+    """Tenth, fiftieth and ninetieth percentile."""
+
+    p10: float | None
+    p50: float | None
+    p90: float | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Projection:
+    """Equally likely futures of every spot."""
+
+    now: datetime
+    minutes: FloatArray  # (times,), rising from 0 to HORIZON_MINUTES
+    spots: tuple[str, ...]  # (spots,)
+    kelvin: FloatArray  # (futures, times, spots)
+
+    def of(self, spot: str) -> FloatArray:
+        """Futures (futures, times) of one spot [K]."""
+        return np.asarray(self.kelvin[:, :, self.spots.index(spot)], dtype=np.float64)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Trace:
+    """The belief about the oven up to now, for drawing."""
+
+    at: tuple[datetime, ...]  # (times,)
+    p10: FloatArray  # (times,) K
+    p50: FloatArray
+    p90: FloatArray
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ahead:
+    """The oven some minutes from now."""
+
+    minutes: int
+    p10: float
+    p50: float
+    p90: float
+    chance_in_band: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BandOutlook:
+    """Arrival in the band, and how long the oven stays once it is there."""
+
+    low: float
+    high: float
+    chance_reached_3h: float
+    enters_min: Quantiles  # of the futures, never reached counting as later than the horizon
+    stays_min: Quantiles
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Outlook:
+    """The oven now and ahead."""
+
+    now: datetime
+    oven: Quantiles
+    ahead: tuple[Ahead, ...]
+    band: BandOutlook
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Zone:
+    """One spot's heat now with its doubt."""
+
+    spot: str
+    p10: float
+    p50: float
+    p90: float
+    last_reading: float | None
+    last_reading_age_min: float | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NextReading:
+    """The reading that would narrow the arrival most, and by when to take it."""
+
+    spot: str
+    in_min: int
+    narrows: float  # expected share (0 to 1) by which the arrival window shrinks
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DoubtedReading:
+    """A reading that looks like a slip, with what was expected there [K]."""
+
+    number: int  # of the entry
+    typed: float
+    expected_p10: float
+    expected_p50: float
+    expected_p90: float
+
+
+class ActionKind(StrEnum):
+    """What the cook might do now."""
+
+    LEAVE = "leave"
+    WOOD = "wood"  # value: kg
+    AIR = "air"  # value: fraction open
+    BYPASS = "bypass"  # value: fraction open
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Action:
+    """One thing that might be done now, for a what-if outlook."""
+
+    kind: ActionKind = ActionKind.LEAVE
+    value: float = 0.0
+
+
+LEAVE = Action()
+
+
+class TurnKind(StrEnum):
+    """Moments at which the cook should act."""
+
+    RELOAD_DUE = "reload due"
+    FIRE_OUT = "fire out"
+    DOOR_OPEN = "oven door open"
+    AIR_OPEN = "air wide open"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Turn:
+    """A turn of the fire: how likely, and in how many minutes it needs the cook (0: now)."""
+
+    kind: TurnKind
+    chance: float
+    in_min: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SpotPattern:
+    """How much hotter (+) or cooler (-) than the cooktop's mean a spot runs over all sessions [K]."""
+
+    spot: str
+    mean: float
+    p10: float
+    p90: float
+    readings: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TrackRecord:
+    """How the arrival windows given at least 30 minutes ahead turned out."""
+
+    stove: str
+    sessions: int
+    projections: int
+    inside_window: int
+    typical_miss_min: float | None  # median absolute error of the arrival's p50
+    rows: tuple["RecordRow", ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RecordRow:
+    """One projection and what came true; minutes from the moment it was made."""
+
+    session: str
+    made_at: datetime
+    band: HeatBand
+    enters_min: Quantiles
+    came_true_min: float | None

@@ -1,0 +1,1 @@
+"""A session as a dated page for someone else."""

@@ -1,0 +1,1 @@
+"""The words of the trade as frozen dataclasses: stove, spot, instrument, session, entry, heat band. No I/O."""

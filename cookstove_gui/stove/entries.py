@@ -1,0 +1,120 @@
+"""A session's log: append-only entries, and the fold that applies what was taken back."""
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import datetime
+from enum import StrEnum
+
+from cookstove_gui.errors import InputProblem
+from cookstove_gui.units import kelvin, kilograms, parse_number
+
+
+class Kind(StrEnum):
+    """What an entry says: somebody read, did or noted something."""
+
+    READING = "reading"
+    LIT = "lit"
+    WOOD = "wood"
+    AIR = "air"
+    BYPASS = "bypass"
+    OVEN_DOOR = "oven_door"
+    PAN = "pan"
+    NOTE = "note"
+    VOID = "void"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Entry:
+    """One row of the log, exactly as it was typed: the value stays text so that files round-trip."""
+
+    number: int  # its row in the session's log, from 1
+    at: datetime  # aware UTC
+    offset_minutes: int  # offset of the local clock it was written with
+    kind: Kind
+    spot: str = ""
+    value: str = ""
+    unit: str = ""
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HeatBand:
+    """A named range of temperature [K], both ends included."""
+
+    name: str
+    low: float
+    high: float
+
+    def holds(self, temperature: float) -> bool:
+        """Whether a temperature [K] lies in the band."""
+        return self.low <= temperature <= self.high
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Session:
+    """One firing of one stove, with all its entries."""
+
+    number: int
+    stove: str
+    title: str
+    entries: tuple[Entry, ...]
+
+
+def fold(entries: Iterable[Entry], until: datetime | None = None) -> tuple[Entry, ...]:
+    """What holds after corrections, in order of time: voided rows and void rows left out.
+
+    Rows later than `until` are not looked at. Voids are read from the last to the first, so that a void which was
+    itself taken back has no effect.
+    """
+    seen = [entry for entry in entries if until is None or entry.at <= until]
+    taken_back: set[int] = set()
+    for entry in sorted(seen, key=lambda row: row.number, reverse=True):
+        if entry.kind is Kind.VOID and entry.number not in taken_back:
+            taken_back.add(voided_number(entry))
+    standing = (row for row in seen if row.kind is not Kind.VOID and row.number not in taken_back)
+    return tuple(sorted(standing, key=lambda row: (row.at, row.number)))
+
+
+def voided_number(entry: Entry) -> int:
+    """Number of the row that a void row takes back."""
+    try:
+        return int(entry.value)
+    except ValueError:
+        raise InputProblem(f"“{entry.value}” is not a row number; a void row's value is the number it takes back.") from None
+
+
+def reading_kelvin(entry: Entry) -> float:
+    """Temperature [K] of a reading, as typed."""
+    return kelvin(parse_number(entry.value, "temperature"), entry.unit)
+
+
+def fraction_open(entry: Entry) -> float:
+    """How far open (0 to 1) an air or bypass row says."""
+    return parse_number(entry.value, "fraction")
+
+
+def door_is_open(entry: Entry) -> bool:
+    """Whether an oven-door row says open."""
+    return entry.value == "open"
+
+
+_COUNT_WORDS = {
+    "a": 1.0, "one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0, "six": 6.0, "seven": 7.0, "eight": 8.0,
+    "half": 0.5,
+}  # fmt: skip
+
+
+def wood_mass(entry: Entry) -> float | None:
+    """Mass [kg] that a wood row states, or none when it states no mass."""
+    return kilograms(parse_number(entry.value, "mass"), entry.unit) if entry.value else None
+
+
+def wood_count(entry: Entry) -> float | None:
+    """How many splits or logs a wood row's note names (“two splits”), or none."""
+    for word in re.findall(r"[a-z]+|\d+(?:\.\d+)?", entry.note.lower()):
+        if word in _COUNT_WORDS:
+            return _COUNT_WORDS[word]
+        if word[0].isdigit():
+            return float(word)
+    return None

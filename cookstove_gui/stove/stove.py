@@ -1,0 +1,130 @@
+"""A wood cookstove as its owner describes it: where the firebox lies and which spots are read."""
+
+from dataclasses import dataclass, replace
+from enum import StrEnum
+
+
+class Firebox(StrEnum):
+    """Where the firebox lies, seen from where the cook stands."""
+
+    LEFT = "left"
+    RIGHT = "right"
+    ABOVE = "above"  # above the oven
+
+
+class SpotKind(StrEnum):
+    """What part of the stove a spot belongs to."""
+
+    OVEN = "oven"
+    TOP = "top"
+    SIDE = "side"
+    GLASS = "glass"
+    FLUE = "flue"
+    ROOM = "room"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Spot:
+    """A place that is read.
+
+    `x` runs from the stove's left (0) to its right (1), `y` from its front (0) to its back (1): on the cooktop for
+    top spots, in the oven for oven spots.
+    """
+
+    name: str
+    label: str
+    kind: SpotKind
+    x: float = 0.5
+    y: float = 0.5
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Instrument:
+    """A thermometer and what its checks have shown; `offset` [K] is what it reads too high."""
+
+    name: str
+    kind: str  # "infrared" | "oven thermometer" | "probe" | "flue thermometer"
+    emissivity: float = 0.95  # its setting; infrared only
+    offset: float = 0.0  # K
+    offset_doubt: float = 3.0  # K, one standard deviation
+    checked_on: str = ""  # ISO date of the latest check
+
+
+def default_spots() -> tuple[Spot, ...]:
+    """The spots a stove has when its owner names no others, in the order of a walk round the stove."""
+
+    def top(row: str, y: float) -> tuple[Spot, ...]:
+        return tuple(
+            Spot(name=f"top_{row}_{column}", label=f"top {row} {column}", kind=SpotKind.TOP, x=x, y=y)
+            for column, x in (("left", 1 / 6), ("middle", 1 / 2), ("right", 5 / 6))
+        )
+
+    return (
+        Spot(name="oven_centre", label="oven centre", kind=SpotKind.OVEN),
+        *top("front", 0.25),
+        *reversed(top("back", 0.75)),
+        Spot(name="oven_left", label="oven left", kind=SpotKind.OVEN, x=0.1),
+        Spot(name="oven_right", label="oven right", kind=SpotKind.OVEN, x=0.9),
+        Spot(name="oven_rear", label="oven rear", kind=SpotKind.OVEN, y=0.9),
+        Spot(name="oven_floor", label="oven floor", kind=SpotKind.OVEN, y=0.3),
+        Spot(name="side_left", label="left side", kind=SpotKind.SIDE, x=0.0),
+        Spot(name="side_right", label="right side", kind=SpotKind.SIDE, x=1.0),
+        Spot(name="door_glass", label="door glass", kind=SpotKind.GLASS, y=0.0),
+        Spot(name="flue", label="flue pipe", kind=SpotKind.FLUE, y=1.0),
+        Spot(name="room", label="room", kind=SpotKind.ROOM),
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stove:
+    """One stove; lengths in metres."""
+
+    name: str
+    firebox: Firebox = Firebox.LEFT
+    cooktop_width: float = 0.90  # m
+    cooktop_depth: float = 0.60  # m
+    cooktop_surface: str = "oxidised cast iron"  # a row of resources/surfaces.toml
+    spots: tuple[Spot, ...] = ()
+    instruments: tuple[Instrument, ...] = ()
+    is_new: bool = False  # never fired before it came here: first fires come before food
+    first_fires_waived: bool = False
+    altitude: float = 0.0  # m above the sea
+    note: str = ""
+
+    def spot(self, name: str) -> Spot | None:
+        """The spot of that name, or none."""
+        return next((spot for spot in self.spots if spot.name == name), None)
+
+    def spots_of(self, kind: SpotKind) -> tuple[Spot, ...]:
+        """All spots of one kind, in walking order."""
+        return tuple(spot for spot in self.spots if spot.kind is kind)
+
+
+def stove_with_default_spots(name: str, firebox: Firebox = Firebox.LEFT) -> Stove:
+    """A stove described by no more than its name and its firebox."""
+    return Stove(name=name, firebox=firebox, spots=default_spots())
+
+
+def spot_kind_from_name(name: str) -> SpotKind:
+    """The kind that a spot's name speaks of; a name that says nothing is a place on the cooktop."""
+    for prefix, kind in (
+        ("oven", SpotKind.OVEN),
+        ("side", SpotKind.SIDE),
+        ("door", SpotKind.GLASS),
+        ("flue", SpotKind.FLUE),
+        ("room", SpotKind.ROOM),
+    ):
+        if name.startswith(prefix):
+            return kind
+    return SpotKind.TOP
+
+
+def with_spots_named(stove: Stove, names: tuple[str, ...]) -> Stove:
+    """The stove with a spot added for every name it does not know yet."""
+    known = {spot.name for spot in stove.spots}
+    added = tuple(
+        Spot(name=name, label=name.replace("_", " "), kind=spot_kind_from_name(name))
+        for name in dict.fromkeys(names)
+        if name and name not in known
+    )
+    return replace(stove, spots=stove.spots + added) if added else stove
