@@ -1,9 +1,36 @@
-"""Fit: the chance that a spot is in a task's band now and stays there for as long as the task takes."""
+"""Fit: the chance that a spot is in a task's band now and stays there for as long as the task takes.
 
+A future is good for a start when all of this holds, judged at the projection's own times:
+
+- the spot is in the band at the start;
+- its mean over the task's duration is in the band;
+- it never strays from the band by more than `EXCURSION`; a bake of `LONG_BAKE_MINUTES` or more also bears the falling
+  oven of old, `FALLING_EXCURSION` below the band, as long as the mean holds (common practice, no source);
+- the mean difference across the place is no more than the task bears.
+
+The chance is the share of such futures. Near the horizon a start is judged by what is left of its duration, and only if
+that is at least `JUDGED_SHARE` of it.
+"""
+
+from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import StrEnum
 
-from cookstove_gui.cooking.tasks import Task
+import numpy as np
+from numpy.typing import NDArray
+
+from cookstove_gui.cooking.evenness import differences, oven_spot_names, top_spot_names
+from cookstove_gui.cooking.tasks import Place, Task, catalogue
+from cookstove_gui.cooking.windows import WindowedHeat
+from cookstove_gui.forecast.answers import FloatArray, Projection
+from cookstove_gui.stove.stove import Stove
+
+EXCURSION = 25.0 / 1.8  # K, 25 °F: what a pan or a bake forgives for a while; common practice, no source
+FALLING_EXCURSION = 50.0 / 1.8  # K, 50 °F: a long bake in a falling oven; common practice, no source
+LONG_BAKE_MINUTES = 40.0
+JUDGED_SHARE = 0.5
+GOOD_CHANCE = 0.6  # good now, and good at a later moment
+POSSIBLE_CHANCE = 0.5  # good at some moment of the next three hours
 
 
 class FitState(StrEnum):
@@ -23,6 +50,7 @@ class SpotFit:
     chance_now: float  # in the band now and for the task's duration
     in_min: float | None  # when it will most likely be good, 0 if now, None if not within three hours
     chance_then: float  # the chance at that moment
+    chance_ever: float = 0.0  # that there is a good moment to start within three hours
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -32,3 +60,99 @@ class TaskFit:
     task: Task
     state: FitState
     spots: tuple[SpotFit, ...]  # best first, never empty
+
+
+def fits(
+    projection: Projection,
+    stove: Stove,
+    tasks: Iterable[Task] | None = None,
+    first_fires_done: bool = True,
+) -> tuple[TaskFit, ...]:
+    """Every task against every spot it may be done on.
+
+    Parameters
+    ----------
+    projection : Projection
+        Equally likely futures of the stove's spots.
+    stove : Stove
+        Says which spots lie on the cooktop and which in the oven.
+    tasks : tasks, optional
+        In the order wanted; all of the catalogue if left out.
+    first_fires_done : bool
+        False refuses food, with no chances given.
+
+    Returns
+    -------
+    tuple of TaskFit
+        In the order of the tasks; a task whose place the projection does not know is left out.
+    """
+    wanted = catalogue() if tasks is None else tuple(tasks)
+    answers: dict[str, TaskFit] = {}
+    for place, names in (
+        (Place.TOP, top_spot_names(stove, projection)),
+        (Place.OVEN, oven_spot_names(stove, projection)),
+    ):
+        of_place = [task for task in wanted if task.place is place]
+        if not names or not of_place:
+            continue
+        heat = WindowedHeat(projection, names, differences(stove, projection, place, names))
+        for task in of_place:
+            answers[task.key] = _task_fit(task, names, heat, first_fires_done)
+    return tuple(answers[task.key] for task in wanted if task.key in answers)
+
+
+def _task_fit(task: Task, names: tuple[str, ...], heat: WindowedHeat, first_fires_done: bool) -> TaskFit:
+    if task.is_food and not first_fires_done:
+        refused = tuple(SpotFit(spot=name, chance_now=0.0, in_min=None, chance_then=0.0) for name in names)
+        return TaskFit(task=task, state=FitState.REFUSED, spots=refused)
+    good, starts = good_starts(task, heat)
+    chances = _share(good)  # (starts, spots)
+    ever = _share(good.any(axis=0))  # (spots,)
+    spots = [_spot_fit(name, chances[:, column], float(ever[column]), starts) for column, name in enumerate(names)]
+    spots.sort(key=_rank)
+    best = spots[0]
+    if best.chance_now >= GOOD_CHANCE:
+        state = FitState.NOW
+    else:
+        state = FitState.NOT if best.in_min is None else FitState.LATER
+    return TaskFit(task=task, state=state, spots=tuple(spots))
+
+
+def good_starts(task: Task, heat: WindowedHeat) -> tuple[NDArray[np.bool_], FloatArray]:
+    """Which futures are good for which start: booleans (starts, spots, futures) and the starts [min], (starts,)."""
+    long_bake = task.place is Place.OVEN and task.minutes >= LONG_BAKE_MINUTES
+    window = heat.window(
+        task.minutes,
+        below=FALLING_EXCURSION if long_bake else EXCURSION,
+        above=EXCURSION,
+        judged_share=JUDGED_SHARE,
+    )
+    return window.suits(task.low, task.high, task.evenness), window.starts
+
+
+def _share(good: NDArray[np.bool_]) -> FloatArray:
+    """Share of the futures, which lie along the last axis; bytes are summed, many times faster than booleans."""
+    return np.asarray(good.view(np.uint8).sum(axis=-1, dtype=np.uint32) / good.shape[-1], dtype=np.float64)
+
+
+def _spot_fit(name: str, chances: FloatArray, ever: float, starts: FloatArray) -> SpotFit:
+    now = float(chances[0])
+    if now >= GOOD_CHANCE:
+        return SpotFit(spot=name, chance_now=now, in_min=0.0, chance_then=now, chance_ever=ever)
+    if ever < POSSIBLE_CHANCE or len(chances) < 2:
+        return SpotFit(spot=name, chance_now=now, in_min=None, chance_then=0.0, chance_ever=ever)
+    likely = np.flatnonzero(chances >= GOOD_CHANCE)
+    # only later moments: what is not good enough now is not offered as “in 0 minutes”
+    then = int(likely[0]) if likely.size else 1 + int(np.argmax(chances[1:]))
+    return SpotFit(
+        spot=name, chance_now=now, in_min=float(starts[then]), chance_then=float(chances[then]), chance_ever=ever
+    )
+
+
+def _rank(spot: SpotFit) -> tuple[float, float, float]:
+    """Good now before good later before not; within each the likelier or the sooner first."""
+    if spot.chance_now >= GOOD_CHANCE:
+        return (0.0, -spot.chance_now, 0.0)
+    if spot.in_min is not None:
+        return (1.0, spot.in_min, -spot.chance_then)
+    return (2.0, -spot.chance_ever, -spot.chance_now)

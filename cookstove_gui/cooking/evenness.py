@@ -1,0 +1,75 @@
+"""Which spots a task may use, and how much the heat differs across the place."""
+
+import numpy as np
+
+from cookstove_gui.cooking.tasks import Place
+from cookstove_gui.forecast.answers import FloatArray, Projection
+from cookstove_gui.stove.stove import SpotKind, Stove
+
+PAN_WIDTH = 0.25  # m, common practice, no source
+OVEN_CENTRE = "oven_centre"
+SURROUNDINGS = ("wall", "floor", "ceiling", "mantel", "cupboard", "hearth")  # read beside the stove, not cooked on
+_NEIGHBOUR_REACH = 1.3  # neighbours are the spots within this multiple of the smallest distance
+
+
+def is_surroundings(name: str) -> bool:
+    """Whether a spot's name says that it lies beside the stove: `wall_left`, `floor_front` and the like."""
+    return name.casefold().startswith(SURROUNDINGS)
+
+
+def top_spot_names(stove: Stove, projection: Projection) -> tuple[str, ...]:
+    """The cooktop's spots that the projection knows."""
+    return tuple(
+        spot.name
+        for spot in stove.spots_of(SpotKind.TOP)
+        if spot.name in projection.spots and not is_surroundings(spot.name)
+    )
+
+
+def oven_spot_names(stove: Stove, projection: Projection) -> tuple[str, ...]:
+    """The oven's centre; the oven's other spots if the projection has no centre."""
+    known = tuple(spot.name for spot in stove.spots_of(SpotKind.OVEN) if spot.name in projection.spots)
+    return (OVEN_CENTRE,) if OVEN_CENTRE in known else known
+
+
+def differences(stove: Stove, projection: Projection, place: Place, names: tuple[str, ...]) -> FloatArray | None:
+    """Greatest difference of heat across the place [K], (futures, times, names); None where nothing tells of it.
+
+    In the oven it is the difference between the hottest and the coolest of its sides; the floor is left out, because
+    the pan stands on a rack. On the cooktop it is the slope to a neighbouring spot times the width of a pan.
+    """
+    if place is Place.OVEN:
+        return _across_oven(stove, projection, len(names))
+    return _across_pan(stove, projection, names)
+
+
+def _across_oven(stove: Stove, projection: Projection, count: int) -> FloatArray | None:
+    sides = [
+        projection.spots.index(spot.name)
+        for spot in stove.spots_of(SpotKind.OVEN)
+        if spot.name in projection.spots and "floor" not in spot.name
+    ]
+    if len(sides) < 2:
+        return None
+    heat = projection.kelvin[:, :, sides]
+    return np.repeat(np.ptp(heat, axis=2)[:, :, None], count, axis=2)
+
+
+def _across_pan(stove: Stove, projection: Projection, names: tuple[str, ...]) -> FloatArray | None:
+    spots = [spot for spot in stove.spots_of(SpotKind.TOP) if spot.name in names]
+    x = np.array([spot.x for spot in spots]) * stove.cooktop_width
+    y = np.array([spot.y for spot in spots]) * stove.cooktop_depth
+    distance = np.hypot(x[:, None] - x, y[:, None] - y)
+    apart = distance[distance > 0]
+    if apart.size == 0:
+        return None
+    reach = _NEIGHBOUR_REACH * apart.min()
+    by_spot = [np.ascontiguousarray(projection.of(name)) for name in names]
+    across = np.zeros((len(names), *by_spot[0].shape))
+    for one in range(len(names)):
+        for other in range(one):
+            if 0 < distance[one, other] <= reach:
+                slope = np.abs(by_spot[one] - by_spot[other]) * (PAN_WIDTH / distance[one, other])
+                np.maximum(across[one], slope, out=across[one])
+                np.maximum(across[other], slope, out=across[other])
+    return np.asarray(across.transpose(1, 2, 0))

@@ -1,0 +1,117 @@
+"""Heat over every window of a given length, of all futures and spots at once: each task is then a few comparisons."""
+
+from dataclasses import dataclass
+from typing import TypeAlias
+
+import numpy as np
+from numpy.typing import NDArray
+
+from cookstove_gui.forecast.answers import FloatArray, Projection
+
+_ORIGIN = 400.0  # K; heats are kept from here in single precision: half the time, and under 0.001 K of rounding
+_ROUNDING = 0.002  # K; a heat exactly on the edge of a band is in it, whatever single precision does to a mean
+
+_Single: TypeAlias = NDArray[np.float32]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Window:
+    """How far a band has to reach to be good, for a window that opens at each start."""
+
+    starts: FloatArray  # (starts,) min
+    least: _Single  # (starts, spots, futures) K from the origin; the band's low end may be no higher
+    most: _Single  # and its high end no lower
+    difference: _Single | None  # K, mean difference across the place; None where nothing tells of it
+
+    def suits(self, low: float, high: float, evenness: float) -> NDArray[np.bool_]:
+        """Which futures suit a band [K] and a greatest difference [K] at which start: (starts, spots, futures)."""
+        good = self.least >= low - _ORIGIN - _ROUNDING
+        good &= self.most <= high - _ORIGIN + _ROUNDING
+        if self.difference is not None:
+            good &= self.difference <= evenness + _ROUNDING
+        return good
+
+
+class WindowedHeat:
+    """Window minimum, maximum and mean of a projection, prepared once for all tasks of one place."""
+
+    def __init__(self, projection: Projection, names: tuple[str, ...], difference: FloatArray | None) -> None:
+        columns = [projection.spots.index(name) for name in names]
+        self._minutes = projection.minutes
+        self._heat = _time_first(projection.kelvin[:, :, columns] - _ORIGIN)
+        self._lows = _sparse_table(self._heat, np.minimum)
+        self._highs = _sparse_table(self._heat, np.maximum)
+        self._integral = self._running_integral(self._heat)
+        self._difference = None if difference is None else _time_first(difference)
+        self._difference_integral = None if self._difference is None else self._running_integral(self._difference)
+        self._windows: dict[tuple[float, float, float, float], Window] = {}
+
+    def window(self, duration: float, *, below: float, above: float, judged_share: float) -> Window:
+        """The windows of one duration [min].
+
+        The window that opens at a start closes at the first time of the projection at or after its end, or at the
+        horizon; starts that would see less than `judged_share` of their duration are left out (never the first one).
+        `below` and `above` [K] is how far the heat may stray from the band.
+        """
+        key = (duration, below, above, judged_share)
+        if key not in self._windows:
+            self._windows[key] = self._compute(*key)
+        return self._windows[key]
+
+    def _compute(self, duration: float, below: float, above: float, judged_share: float) -> Window:
+        minutes = self._minutes
+        count = max(1, int(np.sum(minutes + judged_share * duration <= minutes[-1] + 1e-9)))
+        first = np.arange(count)
+        last = np.minimum(np.searchsorted(minutes, minutes[:count] + duration - 1e-9), len(minutes) - 1)
+        level = np.frexp(last - first + 1)[1] - 1  # floor of log2 of the number of rows in the window
+        tail = last - (1 << level) + 1
+        inner = self._mean(self._heat, self._integral, last)
+        start = self._heat[:count]
+        least = np.minimum(self._lows[level, first], self._lows[level, tail])
+        least += np.float32(below)
+        np.minimum(least, start, out=least)
+        np.minimum(least, inner, out=least)
+        most = np.maximum(self._highs[level, first], self._highs[level, tail])
+        most -= np.float32(above)
+        np.maximum(most, start, out=most)
+        np.maximum(most, inner, out=most)
+        difference = None
+        if self._difference is not None and self._difference_integral is not None:
+            difference = self._mean(self._difference, self._difference_integral, last)
+        return Window(starts=minutes[:count], least=least, most=most, difference=difference)
+
+    def _running_integral(self, values: _Single) -> _Single:
+        half_steps = (0.5 * np.diff(self._minutes)).astype(np.float32)[:, None, None]
+        integral = np.zeros_like(values)
+        np.cumsum(half_steps * (values[1:] + values[:-1]), axis=0, out=integral[1:])
+        return integral
+
+    def _mean(self, values: _Single, integral: _Single, last: NDArray[np.intp]) -> _Single:
+        """Mean over the windows that open at the first times and close at `last`; one of no length is its value."""
+        count = len(last)
+        length = (self._minutes[last] - self._minutes[:count]).astype(np.float32)
+        mean: _Single = integral[last]
+        mean -= integral[:count]
+        mean *= (1.0 / np.where(length > 0, length, 1.0)).astype(np.float32)[:, None, None]
+        mean[length <= 0] = values[:count][length <= 0]
+        return mean
+
+
+def _time_first(values: FloatArray) -> _Single:
+    """(futures, times, spots) as contiguous (times, spots, futures): windows are runs of rows, chances sums of rows."""
+    return np.ascontiguousarray(values.transpose(1, 2, 0), dtype=np.float32)
+
+
+def _sparse_table(values: _Single, pick: np.ufunc) -> _Single:
+    """Smallest or greatest row over every run of 1, 2, 4 ... rows, (levels, times, spots, futures).
+
+    Two overlapping runs of one level cover any window, so a window of any length costs two look-ups.
+    """
+    rows = len(values)
+    levels = np.empty((rows.bit_length(), *values.shape), dtype=np.float32)
+    levels[0] = values
+    for level in range(1, rows.bit_length()):
+        half = 1 << (level - 1)
+        levels[level] = levels[level - 1]
+        pick(levels[level - 1, : rows - half], levels[level - 1, half:], out=levels[level, : rows - half])
+    return levels
