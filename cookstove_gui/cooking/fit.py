@@ -107,7 +107,7 @@ def _task_fit(task: Task, names: tuple[str, ...], heat: WindowedHeat, first_fire
         return TaskFit(task=task, state=FitState.REFUSED, spots=refused)
     good, starts = good_starts(task, heat)
     chances = _share(good)  # (starts, spots)
-    ever = _share(good.any(axis=0))  # (spots,)
+    ever = _share(np.asarray(good.any(axis=0)))  # (spots,)
     spots = [_spot_fit(name, chances[:, column], float(ever[column]), starts) for column, name in enumerate(names)]
     spots.sort(key=_rank)
     best = spots[0]
