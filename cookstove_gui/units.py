@@ -3,7 +3,6 @@
 Temperatures inside are kelvin, masses kilograms, lengths metres, instants aware UTC datetimes.
 """
 
-
 import re
 from datetime import UTC, datetime, timedelta, timezone
 from typing import Any, Literal, TypeVar, cast
@@ -93,7 +92,9 @@ def parse_iso_clock(text: str) -> tuple[datetime, int]:
     try:
         local = datetime.fromisoformat(cleaned)
     except ValueError:
-        raise InputProblem(f"clock “{cleaned}” is not a date and time; write it as 2026-01-05T07:02:00-05:00.") from None
+        raise InputProblem(
+            f"clock “{cleaned}” is not a date and time; write it as 2026-01-05T07:02:00-05:00."
+        ) from None
     offset = local.utcoffset()
     if offset is None:
         raise InputProblem(f"clock “{cleaned}” has no UTC offset; add it, as in 2026-01-05T07:02:00-05:00.")
@@ -124,7 +125,8 @@ def clock_text(at: datetime, offset_minutes: int) -> str:
 def parse_wall_clock(text: str, now: datetime, offset_minutes: int) -> datetime:
     """Instant from what a cook types for “when”: `7:05`, `705`, `19:05`, `7:05 pm`, or `-10` (minutes ago).
 
-    A clock of the day means the latest such moment not after `now`, or at most five minutes ahead of it.
+    A clock of the day means the latest such moment not after `now`, or at most five minutes ahead of it. One that
+    would lie more than half a day back is taken for a slip: it is still to come.
     """
     stripped = text.strip()
     ago = re.fullmatch(r"-\s*(\d{1,3})\s*(?:m|min)?", stripped)
@@ -144,6 +146,6 @@ def parse_wall_clock(text: str, now: datetime, offset_minutes: int) -> datetime:
     at = local_now.replace(hour=hour, minute=minute, second=int(match[3] or 0) if match else 0, microsecond=0)
     if at > local_now + timedelta(minutes=5):
         at -= timedelta(days=1)
+        if local_now - at > timedelta(hours=12):
+            raise InputProblem(f"{stripped} is still to come; type a time that has passed, or -10 for ten minutes ago.")
     return at.astimezone(UTC)
-
-

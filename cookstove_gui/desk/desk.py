@@ -1,0 +1,406 @@
+"""The desk: the only door through which the log changes.
+
+An entry is on disk before the desk says it is. Listeners are told what kinds of thing changed, never more.
+"""
+
+from collections.abc import Callable, Sequence
+from datetime import UTC, datetime, timedelta
+from typing import cast
+
+from cookstove_gui.cooking.bands import band_from_text, oven_bands
+from cookstove_gui.cooking.first_fires import FirstFires, progress
+from cookstove_gui.desk.changes import Changed, Receipt
+from cookstove_gui.desk.open_log import OpenLog, changed_row
+from cookstove_gui.desk.past import Past
+from cookstove_gui.desk.standing import Inputs, Standing
+from cookstove_gui.desk.study import Study, StudyInputs
+from cookstove_gui.desk.walk import Walk, walk_of
+from cookstove_gui.errors import InputProblem
+from cookstove_gui.forecast.answers import LEAVE, Action
+from cookstove_gui.logbook.logbook import Logbook, SessionSummary
+from cookstove_gui.stove.checking import check_entry, doubt
+from cookstove_gui.stove.entries import Entry, HeatBand, Kind, Session
+from cookstove_gui.stove.stove import Stove, stove_with_default_spots, with_spots_named
+from cookstove_gui.units import (
+    MassUnit,
+    TemperatureUnit,
+    local_offset_minutes,
+    parse_temperature,
+    parse_wall_clock,
+    tidy,
+)
+
+LIVE_FOR = timedelta(hours=6)  # after that long without an entry the next one begins a new session
+_FIRST_STOVE = "My stove"
+_FIRST_BAND = "bread"
+
+
+def utc_now() -> datetime:
+    """This computer's clock."""
+    return datetime.now(UTC)
+
+
+class Desk:
+    """The live session of one stove, and the way to all the others."""
+
+    def __init__(self, logbook: Logbook, clock: Callable[[], datetime] = utc_now) -> None:
+        self.logbook = logbook
+        self.clock = clock
+        self._listeners: list[Callable[[Changed], None]] = []
+        self._serial = 0
+        self._standing: Standing | None = None
+        self._action = LEAVE
+        self._past = Past(logbook)
+        if not logbook.stoves():
+            logbook.save_stove(stove_with_default_spots(_FIRST_STOVE))
+        names = [stove.name for stove in logbook.stoves()]
+        wanted = logbook.setting("stove")
+        self._stove = logbook.stove(wanted if wanted in names else names[0])
+        self._log: OpenLog | None = None
+        self._walk: Walk = walk_of(self._stove)
+        self._band = self._kept_band()
+        self._take_up_latest_session()
+
+    # --- telling -----------------------------------------------------------------------------------------------
+
+    def subscribe(self, listener: Callable[[Changed], None]) -> Callable[[], None]:
+        """Be told of changes; returns the function that ends it."""
+        self._listeners.append(listener)
+        return lambda: self._listeners.remove(listener) if listener in self._listeners else None
+
+    def _tell(self, changed: Changed) -> None:
+        for listener in tuple(self._listeners):
+            listener(changed)
+
+    # --- settings ----------------------------------------------------------------------------------------------
+
+    @property
+    def unit(self) -> TemperatureUnit:
+        """Unit of temperature on the screen."""
+        return "C" if self.logbook.setting("unit") == "C" else "F"
+
+    def set_unit(self, unit: TemperatureUnit) -> None:
+        """Show and type temperatures in this unit from now on."""
+        self.set_setting("unit", unit)
+
+    @property
+    def mass_unit(self) -> MassUnit:
+        """Unit of mass on the screen."""
+        return "kg" if self.logbook.setting("mass_unit", "lb") == "kg" else "lb"
+
+    def setting(self, key: str, default: str = "") -> str:
+        """A setting kept in the logbook."""
+        return self.logbook.setting(key, default)
+
+    def set_setting(self, key: str, value: str) -> None:
+        """Keep a setting."""
+        self.logbook.set_setting(key, value)
+        self._tell(Changed(settings=True))
+
+    # --- stoves ------------------------------------------------------------------------------------------------
+
+    @property
+    def stove(self) -> Stove:
+        """The stove being used."""
+        return self._stove
+
+    @property
+    def stoves(self) -> tuple[Stove, ...]:
+        """All stoves in the logbook."""
+        return self.logbook.stoves()
+
+    def choose_stove(self, name: str) -> None:
+        """Use another stove; its latest session is taken up if it is still warm."""
+        self._stove = self.logbook.stove(name)
+        self.logbook.set_setting("stove", name)
+        self._walk = walk_of(self._stove)
+        self._log = None
+        self._forget_results()
+        self._take_up_latest_session()
+        self._tell(Changed(stove=True, session=True, log=True, walk=True, study=True))
+
+    def save_stove(self, stove: Stove) -> None:
+        """Keep a changed or a new stove and use it."""
+        if not stove.name.strip():
+            raise InputProblem("The stove has no name; type one, such as Kitchen stove.")
+        self.logbook.save_stove(stove)
+        if stove.name != self._stove.name:
+            self.choose_stove(stove.name)
+            return
+        self._stove = self.logbook.stove(stove.name)
+        self._walk = walk_of(self._stove)
+        self._forget_results()
+        self._tell(Changed(stove=True, walk=True, study=True))
+
+    # --- sessions ----------------------------------------------------------------------------------------------
+
+    @property
+    def session(self) -> Session | None:
+        """The session on the table, if one is."""
+        return self._log.session if self._log else None
+
+    @property
+    def sessions(self) -> tuple[SessionSummary, ...]:
+        """All sessions of this stove."""
+        return self.logbook.sessions(self._stove.name)
+
+    @property
+    def is_live(self) -> bool:
+        """Whether the session on the table is still being written."""
+        latest = self._log.latest_at if self._log else None
+        return latest is None or self.clock() - latest <= LIVE_FOR
+
+    @property
+    def rows(self) -> tuple[Entry, ...]:
+        """The raw log of the session on the table."""
+        return self._log.rows if self._log else ()
+
+    @property
+    def entries(self) -> tuple[Entry, ...]:
+        """What holds of that log after corrections, in order of time."""
+        return self._log.entries if self._log else ()
+
+    def start_session(self, title: str = "") -> None:
+        """Begin a new session."""
+        day = self.clock().astimezone()
+        title = title or f"{day:%A} {day.day} {day:%B %Y}"
+        self._log = OpenLog(self.logbook, self.logbook.start_session(self._stove.name, title))
+        self._walk = walk_of(self._stove)
+        self._forget_results()
+        self._tell(Changed(session=True, log=True, walk=True))
+
+    def open_session(self, number: int) -> None:
+        """Put a session of the logbook on the table."""
+        session = self.logbook.session(number)
+        if session.stove != self._stove.name:
+            self._stove = self.logbook.stove(session.stove)
+            self.logbook.set_setting("stove", session.stove)
+        self._log = OpenLog(self.logbook, session)
+        self._know_spots(session.entries)
+        self._walk = walk_of(self._stove)
+        self._forget_results()
+        self._tell(Changed(stove=True, session=True, log=True, walk=True))
+
+    def rename_session(self, number: int, title: str) -> None:
+        """Give a session another title."""
+        if not title.strip():
+            raise InputProblem("The session has no title; type one, such as Sunday bread.")
+        self.logbook.rename_session(number, title.strip())
+        if self._log is not None and self._log.session.number == number:
+            self._log.session = self.logbook.session(number)
+        self._tell(Changed(session=True))
+
+    # --- entering ----------------------------------------------------------------------------------------------
+
+    @property
+    def walk(self) -> Walk:
+        """The walk round the stove, with the spot lit up for the next number."""
+        return self._walk
+
+    def light(self, walk: Walk) -> None:
+        """Light up another spot."""
+        self._walk = walk
+        self._tell(Changed(walk=True))
+
+    def read(self, text: str, spot: str = "", at_text: str = "") -> Receipt:
+        """Enter a temperature at the lit spot (or at `spot`) and light up the next one."""
+        value, unit = parse_temperature(text, self.unit)
+        where = spot or self._walk.spot.name
+        receipt = self._record(Kind.READING, spot=where, value=tidy(value, 2), unit=unit, at_text=at_text)
+        if where == self._walk.spot.name:
+            self._walk = self._walk.moved_on()
+        self._tell(Changed(log=True, walk=True))
+        return receipt
+
+    def do(
+        self, kind: Kind, value: str = "", unit: str = "", spot: str = "", note: str = "", at_text: str = ""
+    ) -> Receipt:
+        """Enter something done at the stove."""
+        receipt = self._record(kind, spot=spot, value=value, unit=unit, note=note, at_text=at_text)
+        self._tell(Changed(log=True))
+        return receipt
+
+    def undo(self) -> None:
+        """Take back the latest thing entered; a correction goes back to what stood before it."""
+        self._opened().undo(self.clock(), self._offset())
+        self._tell(Changed(log=True))
+
+    def redo(self) -> None:
+        """Take back the latest undo, as long as nothing was entered since."""
+        self._opened().redo(self.clock(), self._offset())
+        self._tell(Changed(log=True))
+
+    def correct(self, number: int, text: str) -> Receipt:
+        """Put another value in the place of a row's."""
+        old = self._opened().row(number)
+        if old.kind is Kind.READING:
+            value, unit = parse_temperature(text, cast(TemperatureUnit, old.unit))
+            return self._replace(old, changed_row(old, value=tidy(value, 2), unit=unit))
+        return self._replace(old, changed_row(old, value=text.strip()))
+
+    def move(self, number: int, at_text: str) -> Receipt:
+        """Put a row at another clock time."""
+        old = self._opened().row(number)
+        at = parse_wall_clock(at_text, self.clock(), old.offset_minutes)
+        return self._replace(old, changed_row(old, at=at))
+
+    def take_back(self, number: int) -> None:
+        """Take back one row."""
+        self._opened().take_back(number, self.clock(), self._offset())
+        self._tell(Changed(log=True))
+
+    def play(self, entries: tuple[Entry, ...]) -> None:
+        """Enter rows of a sample session as they stand."""
+        for row in entries:
+            if self._log is None:
+                self.start_session("Practice")
+            self._append([row])
+        if entries:
+            self._tell(Changed(log=True))
+
+    # --- band, belief, study -----------------------------------------------------------------------------------
+
+    @property
+    def bands(self) -> tuple[HeatBand, ...]:
+        """The bands that have a name."""
+        return oven_bands()
+
+    @property
+    def band(self) -> HeatBand:
+        """The band the oven is wanted in."""
+        return self._band
+
+    def choose_band(self, text: str) -> None:
+        """Choose the band by its name or by typing: `bread`, `425-475`, `425`."""
+        self._band = band_from_text(text, self.unit)
+        self.logbook.set_setting("band", text)
+        self.logbook.set_setting("band_unit", self.unit)
+        self._tell(Changed(band=True))
+
+    def choose_action(self, action: Action) -> None:
+        """Ask what one step would bring; LEAVE asks no more."""
+        self._action = action
+        self._tell(Changed(band=True))
+
+    @property
+    def action(self) -> Action:
+        """The step being asked about."""
+        return self._action
+
+    def inputs(self) -> Inputs:
+        """Everything the next computation needs; makes every earlier one stale."""
+        self._serial += 1
+        fires = self.first_fires
+        return Inputs(
+            serial=self._serial,
+            stove=self._stove,
+            rows=self.rows,
+            now=self._asked_at(),
+            offset_minutes=self._offset(),
+            unit=self.unit,
+            band=self._band,
+            character=self._past.character(self._stove),
+            first_fires_done=fires.done or fires.waived,
+            first_fires_line="" if fires.done or fires.waived else fires.line,
+            action=self._action,
+        )
+
+    def show(self, standing: Standing) -> bool:
+        """Take a computation's result; a stale one is dropped and False comes back."""
+        if standing.serial != self._serial:
+            return False
+        self._standing = standing
+        self._tell(Changed(standing=True))
+        return True
+
+    @property
+    def standing(self) -> Standing | None:
+        """How the stove stands, once it has been worked out."""
+        return self._standing
+
+    def study_inputs(self) -> StudyInputs:
+        """This stove's past for a study of it."""
+        return self._past.inputs(self._stove, without=self.session if self.is_live else None)
+
+    def show_study(self, found: Study) -> None:
+        """Take a study's result and keep what it learned."""
+        self._past.keep(found)
+        self._tell(Changed(study=True))
+
+    @property
+    def study(self) -> Study | None:
+        """What the past says about this stove, once it has been studied."""
+        return self._past.study(self._stove)
+
+    @property
+    def first_fires(self) -> FirstFires:
+        """How far a new stove is through its first fires."""
+        if not self._stove.is_new or self._stove.first_fires_waived:
+            return progress(self._stove, ())
+        past = self.logbook.past_sessions(self._stove.name)
+        return progress(self._stove, past)
+
+    # --- within ------------------------------------------------------------------------------------------------
+
+    def _kept_band(self) -> HeatBand:
+        unit: TemperatureUnit = "C" if self.logbook.setting("band_unit") == "C" else "F"
+        try:
+            return band_from_text(self.logbook.setting("band", _FIRST_BAND), unit)
+        except InputProblem:
+            return band_from_text(_FIRST_BAND, unit)
+
+    def _take_up_latest_session(self) -> None:
+        latest = max(self.sessions, key=lambda row: row.number, default=None)
+        if latest is None:
+            return
+        session = self.logbook.session(latest.number)
+        if session.entries and self.clock() - max(row.at for row in session.entries) <= LIVE_FOR:
+            self._log = OpenLog(self.logbook, session)
+            self._know_spots(session.entries)
+
+    def _know_spots(self, entries: Sequence[Entry]) -> None:
+        self._stove = with_spots_named(
+            self._stove, tuple(row.spot for row in entries if row.kind is Kind.READING and row.spot)
+        )
+
+    def _forget_results(self) -> None:
+        self._serial += 1
+        self._standing = None
+        self._action = LEAVE
+
+    def _offset(self) -> int:
+        return self.rows[-1].offset_minutes if self.rows else local_offset_minutes(self.clock())
+
+    def _asked_at(self) -> datetime:
+        """Now while the session is live; the end of its log when an old one is looked at."""
+        now = self.clock()
+        latest = self._log.latest_at if self._log else None
+        return now if self.is_live or latest is None else latest
+
+    def _record(
+        self, kind: Kind, *, spot: str = "", value: str = "", unit: str = "", note: str = "", at_text: str = ""
+    ) -> Receipt:
+        now, offset = self.clock(), local_offset_minutes(self.clock())
+        at = parse_wall_clock(at_text, now, offset) if at_text.strip() else now
+        row = check_entry(at=at, offset_minutes=offset, kind=kind, spot=spot, value=value, unit=unit, note=note)
+        if not self.is_live or self._log is None:
+            self.start_session()
+        asked = doubt(row, self._stove, self.entries, now)
+        return Receipt(entry=self._append([row]), question=asked.sentence if asked else "")
+
+    def _opened(self) -> OpenLog:
+        if self._log is None:
+            raise InputProblem("No session is open yet; enter something first.")
+        return self._log
+
+    def _append(self, rows: Sequence[Entry]) -> Entry:
+        kept = self._opened().append(rows)
+        self._know_spots(kept)
+        return kept[-1]
+
+    def _replace(self, old: Entry, new: Entry) -> Receipt:
+        now = self.clock()
+        asked = doubt(new, self._stove, [row for row in self.entries if row != old], now)
+        entry = self._opened().replace(old, new, now, self._offset())
+        self._tell(Changed(log=True))
+        return Receipt(entry=entry, question=asked.sentence if asked else "")

@@ -1,0 +1,48 @@
+"""The walk round the stove: which spot is lit up for the next number."""
+
+from dataclasses import dataclass
+
+from cookstove_gui.errors import InputProblem
+from cookstove_gui.stove.stove import Spot, Stove
+
+
+@dataclass(frozen=True, slots=True)
+class Walk:
+    """The spots in walking order and the one that is lit up."""
+
+    spots: tuple[Spot, ...]
+    lit: int = 0
+
+    @property
+    def spot(self) -> Spot:
+        """The spot that is lit up."""
+        return self.spots[self.lit]
+
+    def moved_on(self, steps: int = 1) -> "Walk":
+        """The walk with the spot some steps further lit up, round and round."""
+        return Walk(self.spots, (self.lit + steps) % len(self.spots))
+
+    def at(self, name: str) -> "Walk":
+        """The walk with the spot of that name lit up."""
+        for number, spot in enumerate(self.spots):
+            if spot.name == name:
+                return Walk(self.spots, number)
+        raise InputProblem(f"This stove has no spot “{name}”; add it on the page My stove.")
+
+    def matching(self, text: str) -> "Walk":
+        """The walk with the spot lit up that a typed name means: `oven centre`, `tbr`, `back right`."""
+        wanted = text.lower().replace("_", " ").split()
+        for number, spot in enumerate(self.spots):
+            if all(word in spot.label.lower() or word in spot.name for word in wanted):
+                return Walk(self.spots, number)
+        for number, spot in enumerate(self.spots):
+            if "".join(part[0] for part in spot.name.split("_")) == "".join(wanted):
+                return Walk(self.spots, number)
+        raise InputProblem(
+            f"No spot of this stove is called “{text.strip()}”; type part of its name, as “oven” or “back right”."
+        )
+
+
+def walk_of(stove: Stove) -> Walk:
+    """The walk round a stove, its first spot lit up."""
+    return Walk(stove.spots)
