@@ -1,0 +1,302 @@
+"""The logbook: every stove, session and entry that was ever typed, kept in one SQLite file.
+
+Entries are only ever added. A method returns after its transaction is on the disk, never before.
+"""
+
+import hashlib
+import json
+import sqlite3
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from datetime import datetime
+from pathlib import Path
+from typing import Any, Self
+
+from cookstove_gui.errors import InputProblem, SurroundingsProblem
+from cookstove_gui.logbook import backups, migrations
+from cookstove_gui.logbook.database import Database
+from cookstove_gui.logbook.rows import entry_of, instant, renumbered, row_of
+from cookstove_gui.logbook.stove_file import stove_from_text, stove_text
+from cookstove_gui.stove.checking import check_entry
+from cookstove_gui.stove.entries import Entry, Kind, Session, voided_number
+from cookstove_gui.stove.stove import Stove
+
+FILE_NAME = "logbook.sqlite"
+_NEVER = 2**63 - 1  # later than any instant the store can hold
+_ENTRY_FIELDS = "number, at, offset_minutes, kind, spot, value, unit, note"
+_INSERT_ENTRY = f"INSERT INTO entry (session, {_ENTRY_FIELDS}) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SessionSummary:
+    """One line of the list of sessions; the clocks are none while nothing is entered."""
+
+    number: int
+    stove: str
+    title: str
+    first_at: datetime | None
+    last_at: datetime | None
+    offset_minutes: int  # of the local clock, as last written
+    entry_count: int
+
+
+def default_path() -> Path:
+    """Where the logbook lies when nobody chose another place."""
+    from platformdirs import user_data_dir
+
+    return Path(user_data_dir("cookstove-gui", appauthor=False)) / FILE_NAME
+
+
+class Logbook:
+    """An open logbook; reading from a worker thread is fine."""
+
+    def __init__(self, database: Database) -> None:
+        """For `open` and `in_memory`; brings an older logbook up to date after backing it up."""
+        self._database = database
+        try:
+            migrations.migrate(database, self._back_up_before_migration)
+        except BaseException:
+            database.close()
+            raise
+
+    @classmethod
+    def open(cls, path: Path | None = None) -> Self:
+        """The logbook in a file, made on first start; without a path the one in the platform's data folder."""
+        file = path or default_path()
+        try:
+            file.parent.mkdir(parents=True, exist_ok=True)
+        except OSError as error:
+            raise SurroundingsProblem(
+                f"The folder {file.parent} for the logbook cannot be made ({error.strerror}); choose another place."
+            ) from error
+        return cls(Database(file))
+
+    @classmethod
+    def in_memory(cls) -> Self:
+        """A logbook that is gone when it is closed."""
+        return cls(Database(None))
+
+    @property
+    def path(self) -> Path | None:
+        """The file, or none for one in memory."""
+        return self._database.path
+
+    def close(self) -> None:
+        """Close the file."""
+        self._database.close()
+
+    # Stoves
+
+    def stoves(self) -> tuple[Stove, ...]:
+        """All stoves by name."""
+        return tuple(
+            stove_from_text(text, f"stove “{name}” in the logbook")
+            for name, text in self._database.rows("SELECT name, description FROM stove ORDER BY name")
+        )
+
+    def stove(self, name: str) -> Stove:
+        """The stove of that name; raises InputProblem when there is none."""
+        row = self._database.row("SELECT description FROM stove WHERE name = ?", (name,))
+        if row is None:
+            raise InputProblem(f"The logbook knows no stove “{name}”; describe it on the page My stove first.")
+        return stove_from_text(row[0], f"stove “{name}” in the logbook")
+
+    def save_stove(self, stove: Stove) -> None:
+        """Keep a stove's description, new or changed."""
+        if not stove.name.strip():
+            raise InputProblem("A stove needs a name; type one, such as Kitchen stove.")
+        text = stove_text(stove)
+        with self._database.transaction() as connection:
+            connection.execute(
+                "INSERT INTO stove (name, description) VALUES (?, ?) "
+                "ON CONFLICT (name) DO UPDATE SET description = excluded.description",
+                (stove.name, text),
+            )
+
+    # Sessions
+
+    def sessions(self, stove: str | None = None) -> tuple[SessionSummary, ...]:
+        """The list of sessions (of one stove), the latest first."""
+        rows = self._database.rows(
+            "SELECT number, stove, title, first_at, last_at, offset_minutes, entry_count FROM session "
+            "WHERE :stove IS NULL OR stove = :stove ORDER BY coalesce(first_at, :never) DESC, number DESC",
+            {"stove": stove, "never": _NEVER},
+        )
+        return tuple(
+            SessionSummary(
+                number=number,
+                stove=of_stove,
+                title=title,
+                first_at=None if first_at is None else instant(first_at),
+                last_at=None if last_at is None else instant(last_at),
+                offset_minutes=offset_minutes,
+                entry_count=entry_count,
+            )
+            for number, of_stove, title, first_at, last_at, offset_minutes, entry_count in rows
+        )
+
+    def session(self, number: int) -> Session:
+        """One session with all its entries."""
+        row = self._database.row("SELECT stove, title FROM session WHERE number = ?", (number,))
+        if row is None:
+            raise InputProblem(f"The logbook holds no session {number}; choose one from its list.")
+        rows = self._database.rows(f"SELECT {_ENTRY_FIELDS} FROM entry WHERE session = ? ORDER BY number", (number,))
+        return Session(number=number, stove=row[0], title=row[1], entries=tuple(map(entry_of, rows)))
+
+    def past_sessions(self, stove: str, before: int | None = None) -> tuple[Session, ...]:
+        """A stove's sessions with entries, oldest first; with `before`, those that began before that session did."""
+        rows = self._database.rows(
+            "SELECT number FROM session WHERE stove = :stove AND entry_count > 0 AND (:before IS NULL OR "
+            "number <> :before AND first_at < coalesce((SELECT first_at FROM session WHERE number = :before), :never)) "
+            "ORDER BY first_at, number",
+            {"stove": stove, "before": before, "never": _NEVER},
+        )
+        return tuple(self.session(number) for (number,) in rows)
+
+    def start_session(self, stove: str, title: str) -> Session:
+        """A new, empty session."""
+        with self._database.transaction() as connection:
+            _expect_stove(connection, stove)
+            cursor = connection.execute("INSERT INTO session (stove, title) VALUES (?, ?)", (stove, title))
+            number = int(cursor.lastrowid or 0)
+        return Session(number=number, stove=stove, title=title, entries=())
+
+    def rename_session(self, number: int, title: str) -> None:
+        """Give a session another title."""
+        with self._database.transaction() as connection:
+            _expect_session(connection, number)
+            connection.execute("UPDATE session SET title = ? WHERE number = ?", (title, number))
+
+    # Entries
+
+    def append(
+        self,
+        session_number: int,
+        *,
+        at: datetime,
+        offset_minutes: int,
+        kind: Kind | str,
+        spot: str = "",
+        value: str = "",
+        unit: str = "",
+        note: str = "",
+    ) -> Entry:
+        """Add one entry; it is on the disk when this returns. Raises InputProblem for what has no meaning."""
+        entry = check_entry(
+            at=at, offset_minutes=offset_minutes, kind=kind, spot=spot, value=value, unit=unit, note=note
+        )
+        with self._database.transaction() as connection:
+            entry = replace(entry, number=_next_number(connection, session_number))
+            if entry.kind is Kind.VOID and not voided_number(entry) < entry.number:
+                raise InputProblem(f"There is no row {entry.value} to take back; the last one is {entry.number - 1}.")
+            connection.execute(_INSERT_ENTRY, row_of(session_number, entry))
+        return entry
+
+    def append_many(self, session_number: int, entries: Iterable[Entry]) -> tuple[Entry, ...]:
+        """Add the rows of another log, all or none; they are numbered on from the session's last row."""
+        checked = [_checked(entry) for entry in entries]
+        with self._database.transaction() as connection:
+            added = renumbered(checked, first=_next_number(connection, session_number))
+            connection.executemany(_INSERT_ENTRY, [row_of(session_number, entry) for entry in added])
+        return added
+
+    # Settings, and what was learned
+
+    def setting(self, key: str, default: str = "") -> str:
+        """What the cook has chosen."""
+        row = self._database.row("SELECT value FROM setting WHERE key = ?", (key,))
+        return default if row is None else str(row[0])
+
+    def set_setting(self, key: str, value: str) -> None:
+        """Keep a choice of the cook."""
+        with self._database.transaction() as connection:
+            connection.execute(
+                "INSERT INTO setting (key, value) VALUES (?, ?) ON CONFLICT (key) DO UPDATE SET value = excluded.value",
+                (key, value),
+            )
+
+    def sessions_fingerprint(self, stove: str) -> str:
+        """Tells what a character was learned from; changes with every entry and with the stove's description."""
+        description = self._database.row("SELECT description FROM stove WHERE name = ?", (stove,))
+        counts = self._database.rows(
+            "SELECT number, entry_count FROM session WHERE stove = ? AND entry_count > 0 ORDER BY number", (stove,)
+        )
+        return hashlib.sha256(json.dumps([description, counts]).encode()).hexdigest()
+
+    def character(
+        self, stove: str, of_sessions_fingerprint: str | None = None, made_by: str = ""
+    ) -> dict[str, Any] | None:
+        """What was learned of a stove; none when it was made by other code, from other sessions, or cannot be read.
+
+        Without a fingerprint the latest is given, whatever sessions it was made from.
+        """
+        row = self._database.row("SELECT made_by, of_sessions, content FROM character WHERE stove = ?", (stove,))
+        if row is None or row[0] != made_by or of_sessions_fingerprint not in (None, row[1]):
+            return None
+        try:
+            content = json.loads(row[2])
+        except ValueError:
+            return None  # a cache that cannot be read is made anew from the log
+        return content if isinstance(content, dict) else None
+
+    def save_character(
+        self, stove: str, content: dict[str, Any], of_sessions_fingerprint: str, made_by: str = ""
+    ) -> None:
+        """Keep what was learned of a stove, in the place of what was kept before."""
+        text = json.dumps(content)
+        with self._database.transaction() as connection:
+            _expect_stove(connection, stove)
+            connection.execute(
+                "INSERT OR REPLACE INTO character (stove, made_by, of_sessions, content) VALUES (?, ?, ?, ?)",
+                (stove, made_by, of_sessions_fingerprint, text),
+            )
+
+    # Backups
+
+    def back_up(self, at: datetime, folder: Path | None = None) -> Path:
+        """A checked copy in the folder `backups` beside the logbook, or in another one; old ones are thinned."""
+        return backups.back_up_dated(self._database, folder or self._backup_folder(), at)
+
+    def backups(self) -> dict[Path, datetime]:
+        """The backups made on request, oldest first, with their moments."""
+        return backups.dated(self._backup_folder()) if self.path else {}
+
+    def _backup_folder(self) -> Path:
+        if self.path is None:
+            raise SurroundingsProblem("A logbook in memory has no folder for backups; choose one.")
+        return backups.folder_of(self.path)
+
+    def _back_up_before_migration(self, version: int) -> None:
+        if self.path is not None:
+            backups.back_up(self._database, self._backup_folder(), f"before migration from version {version}")
+
+
+def _checked(entry: Entry) -> Entry:
+    return check_entry(
+        number=entry.number,
+        at=entry.at,
+        offset_minutes=entry.offset_minutes,
+        kind=entry.kind,
+        spot=entry.spot,
+        value=entry.value,
+        unit=entry.unit,
+        note=entry.note,
+    )
+
+
+def _expect_stove(connection: sqlite3.Connection, name: str) -> None:
+    if connection.execute("SELECT 1 FROM stove WHERE name = ?", (name,)).fetchone() is None:
+        raise InputProblem(f"The logbook knows no stove “{name}”; describe it on the page My stove first.")
+
+
+def _expect_session(connection: sqlite3.Connection, number: int) -> None:
+    if connection.execute("SELECT 1 FROM session WHERE number = ?", (number,)).fetchone() is None:
+        raise InputProblem(f"The logbook holds no session {number}; choose one from its list.")
+
+
+def _next_number(connection: sqlite3.Connection, session_number: int) -> int:
+    _expect_session(connection, session_number)
+    row = connection.execute(
+        "SELECT coalesce(max(number), 0) + 1 FROM entry WHERE session = ?", (session_number,)
+    ).fetchone()
+    return int(row[0])

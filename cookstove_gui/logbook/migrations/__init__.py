@@ -1,0 +1,44 @@
+"""Numbered steps that bring an older logbook up to date: one SQL file each, one transaction each."""
+
+from collections.abc import Callable
+from pathlib import Path
+
+from cookstove_gui.errors import SurroundingsProblem
+from cookstove_gui.logbook.database import Database
+
+APPLICATION_ID = 0x434F4F4B  # “COOK”, SQLite's mark for whose file it is
+
+
+def steps() -> tuple[Path, ...]:
+    """The SQL files in the order of their numbers; step n makes version n."""
+    return tuple(sorted(Path(__file__).parent.glob("*.sql")))
+
+
+def version(database: Database) -> int:
+    """Version of a logbook; 0 for an empty file."""
+    row = database.row("PRAGMA user_version")
+    return int(row[0]) if row else 0
+
+
+def migrate(database: Database, before: Callable[[int], object], up_to: int | None = None) -> None:
+    """Bring a logbook up to date; `before` is told the old version before anything that exists is touched.
+
+    Raises SurroundingsProblem for a logbook of a newer program and for a database that is no logbook.
+    """
+    newest = len(steps()) if up_to is None else up_to
+    found = version(database)
+    where = database.path or "in memory"
+    if found > newest:
+        raise SurroundingsProblem(
+            f"The logbook {where} was written by a newer version of this program (its version {found}, ours {newest}); "
+            "update the program, or open another logbook or a backup."
+        )
+    mark = database.row("PRAGMA application_id")
+    tables = database.row("SELECT count(*) FROM sqlite_master")
+    if (found and mark != (APPLICATION_ID,)) or (not found and tables != (0,)):
+        raise SurroundingsProblem(f"The file {where} is a database of another program; open a logbook instead.")
+    if 0 < found < newest:
+        before(found)
+    for number, step in enumerate(steps()[found:newest], start=found + 1):
+        sql = step.read_text("utf-8")
+        database.run_script(f"{sql}\nPRAGMA application_id = {APPLICATION_ID};\nPRAGMA user_version = {number};")

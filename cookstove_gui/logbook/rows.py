@@ -1,0 +1,74 @@
+"""Entries as rows of the store and back, and the numbering of rows that are moved to another log."""
+
+from collections.abc import Iterable
+from dataclasses import replace
+from datetime import UTC, datetime, timedelta
+
+from cookstove_gui.logbook.database import Row
+from cookstove_gui.stove.entries import Entry, Kind, voided_number
+
+_EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
+_MICROSECOND = timedelta(microseconds=1)
+
+
+def microseconds(at: datetime) -> int:
+    """Microseconds from 1970 UTC to an instant; whole numbers, so that no instant is rounded."""
+    return (at - _EPOCH) // _MICROSECOND
+
+
+def instant(count: int) -> datetime:
+    """Aware UTC instant of a count of microseconds since 1970."""
+    return _EPOCH + count * _MICROSECOND
+
+
+def row_of(session_number: int, entry: Entry) -> Row:
+    """An entry as a row of the table `entry`."""
+    return (
+        session_number,
+        entry.number,
+        microseconds(entry.at),
+        entry.offset_minutes,
+        str(entry.kind),
+        entry.spot,
+        entry.value,
+        entry.unit,
+        entry.note,
+    )
+
+
+def entry_of(row: Row) -> Entry:
+    """The entry of a row (number, at, offset_minutes, kind, spot, value, unit, note)."""
+    number, at, offset_minutes, kind, spot, value, unit, note = row
+    return Entry(
+        number=number,
+        at=instant(at),
+        offset_minutes=offset_minutes,
+        kind=Kind(kind),
+        spot=spot,
+        value=value,
+        unit=unit,
+        note=note,
+    )
+
+
+def renumbered(entries: Iterable[Entry], first: int = 1) -> tuple[Entry, ...]:
+    """The same rows numbered without gaps from `first` on, what void rows take back following along.
+
+    A void whose row is not among the entries takes back nothing here, and stays as a note.
+    """
+    rows = sorted(entries, key=lambda row: row.number)
+    new_number = {row.number: place for place, row in enumerate(rows, start=first)}
+    return tuple(_moved(row, new_number) for row in rows)
+
+
+def _moved(entry: Entry, new_number: dict[int, int]) -> Entry:
+    number = new_number[entry.number]
+    if entry.kind is not Kind.VOID:
+        return replace(entry, number=number)
+    target = voided_number(entry)
+    if target in new_number:
+        return replace(entry, number=number, value=str(new_number[target]))
+    words = f"took back row {target} of another log"
+    return replace(
+        entry, number=number, kind=Kind.NOTE, value="", note=f"{words}; {entry.note}" if entry.note else words
+    )

@@ -1,0 +1,191 @@
+"""The stove's own file, `stove.toml`: read with a sentence for each mistake, written so that a person can edit it.
+
+Unknown keys are left alone, missing ones take their usual value.
+"""
+
+import os
+import tomllib
+from collections.abc import Callable, Mapping
+from enum import StrEnum
+from pathlib import Path
+from typing import Any, TypeVar
+
+from cookstove_gui.errors import InputProblem, SurroundingsProblem
+from cookstove_gui.stove.stove import Firebox, Instrument, Spot, SpotKind, Stove, default_spots, spot_kind_from_name
+
+FILE_NAME = "stove.toml"
+_LARGEST_FILE = 1_000_000  # bytes; a stove takes a few hundred
+Word = TypeVar("Word", bound=StrEnum)
+
+
+def read_stove(path: Path) -> Stove:
+    """The stove that a file describes; a file without a name takes its folder's."""
+    try:
+        with path.open("rb") as stream:
+            content = stream.read(_LARGEST_FILE + 1)
+    except OSError as error:
+        raise SurroundingsProblem(f"{path} cannot be read ({error.strerror}).") from error
+    if len(content) > _LARGEST_FILE:
+        raise InputProblem(f"{path} is too large for a stove's description; is it the right file?")
+    try:
+        text = content.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        line = content.count(b"\n", 0, error.start) + 1
+        raise InputProblem(f"{path} line {line}: the text is not UTF-8; save the file as UTF-8.") from None
+    return stove_from_text(text, str(path), name=path.resolve().parent.name)
+
+
+def write_stove(path: Path, stove: Stove) -> None:
+    """Write a stove's description, whole or not at all."""
+    side = path.with_name(path.name + ".part")
+    try:
+        side.write_text(stove_text(stove), encoding="utf-8")
+        os.replace(side, path)
+    except OSError as error:
+        raise SurroundingsProblem(f"{path} cannot be written ({error.strerror}); choose another place.") from error
+
+
+def stove_text(stove: Stove) -> str:
+    """The text of a stove's file; what has its usual value is written as well, so that it can be seen and changed.
+
+    Raises InputProblem for a stove that could not be read back.
+    """
+    import tomlkit
+
+    table: dict[str, Any] = {
+        "name": stove.name,
+        "firebox": str(stove.firebox),
+        "cooktop_width_m": stove.cooktop_width,
+        "cooktop_depth_m": stove.cooktop_depth,
+        "cooktop_surface": stove.cooktop_surface,
+        "is_new": stove.is_new,
+        "first_fires_waived": stove.first_fires_waived,
+        "altitude_m": stove.altitude,
+        "note": stove.note,
+    }
+    if stove.spots != default_spots():
+        table["spot"] = [
+            {"name": spot.name, "label": spot.label, "kind": str(spot.kind), "x": spot.x, "y": spot.y}
+            for spot in stove.spots
+        ]
+    if stove.instruments:
+        table["instrument"] = [
+            {
+                "name": instrument.name,
+                "kind": instrument.kind,
+                "emissivity": instrument.emissivity,
+                "offset_k": instrument.offset,
+                "offset_doubt_k": instrument.offset_doubt,
+                "checked_on": instrument.checked_on,
+            }
+            for instrument in stove.instruments
+        ]
+    text = tomlkit.dumps(table)
+    stove_from_text(text, f"stove “{stove.name}”")
+    return text
+
+
+def stove_from_text(text: str, where: str, name: str = "stove") -> Stove:
+    """The stove that a text describes; `where` names the text in a sentence, `name` is used when it has none."""
+    try:
+        table = tomllib.loads(text)
+    except tomllib.TOMLDecodeError as error:
+        raise InputProblem(f"{where}: the text is not TOML ({error}); mend that line.") from None
+    field = _Fields(table, where, text)
+    spots = tuple(_spot(_Fields(row, f"{where}, spot {place}", text)) for place, row in field.tables("spot"))
+    _expect_unlike([spot.name for spot in spots], f"{where}, [[spot]]")
+    return Stove(
+        name=field.text("name", name),
+        firebox=field.word("firebox", Firebox, Firebox.LEFT),
+        cooktop_width=field.number("cooktop_width_m", 0.90, 0.1, 5.0),
+        cooktop_depth=field.number("cooktop_depth_m", 0.60, 0.1, 5.0),
+        cooktop_surface=field.text("cooktop_surface", "oxidised cast iron"),
+        spots=spots or default_spots(),
+        instruments=tuple(
+            _instrument(_Fields(row, f"{where}, instrument {place}", text)) for place, row in field.tables("instrument")
+        ),
+        is_new=field.yes_or_no("is_new", False),
+        first_fires_waived=field.yes_or_no("first_fires_waived", False),
+        altitude=field.number("altitude_m", 0.0, -500.0, 6000.0),
+        note=field.text("note", ""),
+    )
+
+
+def _spot(field: "_Fields") -> Spot:
+    name = field.text("name", "")
+    if not name.strip():
+        raise InputProblem(f'{field.where}: the name is missing; write name = "top_front_left".')
+    return Spot(
+        name=name,
+        label=field.text("label", name.replace("_", " ")),
+        kind=field.word("kind", SpotKind, spot_kind_from_name(name)),
+        x=field.number("x", 0.5, 0.0, 1.0),
+        y=field.number("y", 0.5, 0.0, 1.0),
+    )
+
+
+def _instrument(field: "_Fields") -> Instrument:
+    return Instrument(
+        name=field.text("name", "thermometer"),
+        kind=field.text("kind", "infrared"),
+        emissivity=field.number("emissivity", 0.95, 0.01, 1.0),
+        offset=field.number("offset_k", 0.0, -200.0, 200.0),
+        offset_doubt=field.number("offset_doubt_k", 3.0, 0.0, 200.0),
+        checked_on=field.text("checked_on", ""),
+    )
+
+
+def _expect_unlike(names: list[str], where: str) -> None:
+    twice = next((name for name in names if names.count(name) > 1), None)
+    if twice is not None:
+        raise InputProblem(f"{where}: two spots are named “{twice}”; give each its own name.")
+
+
+class _Fields:
+    """The keys of one table, each read with its type, range and a sentence."""
+
+    def __init__(self, table: Mapping[str, Any], where: str, text: str) -> None:
+        self.where = where
+        self._table = table
+        self._text = text
+
+    def text(self, key: str, usual: str) -> str:
+        return str(self._value(key, usual, lambda value: isinstance(value, str), "a text in quotation marks"))
+
+    def yes_or_no(self, key: str, usual: bool) -> bool:
+        return bool(self._value(key, usual, lambda value: isinstance(value, bool), "true or false"))
+
+    def number(self, key: str, usual: float, low: float, high: float) -> float:
+        def fits(value: object) -> bool:
+            return isinstance(value, int | float) and not isinstance(value, bool) and low <= value <= high
+
+        return float(self._value(key, usual, fits, f"a number from {low:g} to {high:g}"))
+
+    def word(self, key: str, words: type[Word], usual: Word) -> Word:
+        known = [str(word) for word in words]
+        return words(self._value(key, str(usual), lambda value: value in known, f"one of {', '.join(known)}"))
+
+    def tables(self, key: str) -> list[tuple[int, Mapping[str, Any]]]:
+        rows = self._value(
+            key,
+            [],
+            lambda value: isinstance(value, list) and all(isinstance(row, dict) for row in value),
+            f"[[{key}]] tables",
+        )
+        return list(enumerate(rows, start=1))
+
+    def _value(self, key: str, usual: Any, fits: Callable[[Any], bool], wanted: str) -> Any:
+        value = self._table.get(key, usual)
+        if fits(value):
+            return value
+        raise InputProblem(f"{self.where}{self._line(key, value)}: {key} = {value!r} will not do; write {wanted}.")
+
+    def _line(self, key: str, value: object) -> str:
+        """Line of a key, when only one line can be meant: tomllib does not tell."""
+        shown = str(value).lower()
+        lines = [
+            number
+            for number, line in enumerate(self._text.splitlines(), start=1)
+            if line.split("=")[0].strip().strip("\"'") == key and shown in line.lower()
+        ]
+        return f" line {lines[0]}" if len(lines) == 1 else ""
