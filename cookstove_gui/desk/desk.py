@@ -68,7 +68,8 @@ class Desk:
         self._listeners.append(listener)
         return lambda: self._listeners.remove(listener) if listener in self._listeners else None
 
-    def _tell(self, changed: Changed) -> None:
+    def announce(self, changed: Changed) -> None:
+        """Tell every listener what kinds of thing changed."""
         for listener in tuple(self._listeners):
             listener(changed)
 
@@ -95,7 +96,7 @@ class Desk:
     def set_setting(self, key: str, value: str) -> None:
         """Keep a setting."""
         self.logbook.set_setting(key, value)
-        self._tell(Changed(settings=True))
+        self.announce(Changed(settings=True))
 
     # --- stoves ------------------------------------------------------------------------------------------------
 
@@ -117,7 +118,7 @@ class Desk:
         self._log = None
         self._forget_results()
         self._take_up_latest_session()
-        self._tell(Changed(stove=True, session=True, log=True, walk=True, study=True))
+        self.announce(Changed(stove=True, session=True, log=True, walk=True, study=True))
 
     def save_stove(self, stove: Stove) -> None:
         """Keep a changed or a new stove and use it."""
@@ -130,7 +131,7 @@ class Desk:
         self._stove = self.logbook.stove(stove.name)
         self._walk = walk_of(self._stove)
         self._forget_results()
-        self._tell(Changed(stove=True, walk=True, study=True))
+        self.announce(Changed(stove=True, walk=True, study=True))
 
     # --- sessions ----------------------------------------------------------------------------------------------
 
@@ -167,7 +168,7 @@ class Desk:
         self._log = OpenLog(self.logbook, self.logbook.start_session(self._stove.name, title))
         self._walk = walk_of(self._stove)
         self._forget_results()
-        self._tell(Changed(session=True, log=True, walk=True))
+        self.announce(Changed(session=True, log=True, walk=True))
 
     def open_session(self, number: int) -> None:
         """Put a session of the logbook on the table."""
@@ -179,7 +180,7 @@ class Desk:
         self._know_spots(session.entries)
         self._walk = walk_of(self._stove)
         self._forget_results()
-        self._tell(Changed(stove=True, session=True, log=True, walk=True))
+        self.announce(Changed(stove=True, session=True, log=True, walk=True))
 
     def rename_session(self, number: int, title: str) -> None:
         """Give a session another title."""
@@ -188,7 +189,7 @@ class Desk:
         self.logbook.rename_session(number, title.strip())
         if self._log is not None and self._log.session.number == number:
             self._log.session = self.logbook.session(number)
-        self._tell(Changed(session=True))
+        self.announce(Changed(session=True))
 
     # --- entering ----------------------------------------------------------------------------------------------
 
@@ -200,7 +201,7 @@ class Desk:
     def light(self, walk: Walk) -> None:
         """Light up another spot."""
         self._walk = walk
-        self._tell(Changed(walk=True))
+        self.announce(Changed(walk=True))
 
     def read(self, text: str, spot: str = "", at_text: str = "") -> Receipt:
         """Enter a temperature at the lit spot (or at `spot`) and light up the next one."""
@@ -209,7 +210,7 @@ class Desk:
         receipt = self._record(Kind.READING, spot=where, value=tidy(value, 2), unit=unit, at_text=at_text)
         if where == self._walk.spot.name:
             self._walk = self._walk.moved_on()
-        self._tell(Changed(log=True, walk=True))
+        self.announce(Changed(log=True, walk=True))
         return receipt
 
     def do(
@@ -217,18 +218,18 @@ class Desk:
     ) -> Receipt:
         """Enter something done at the stove."""
         receipt = self._record(kind, spot=spot, value=value, unit=unit, note=note, at_text=at_text)
-        self._tell(Changed(log=True))
+        self.announce(Changed(log=True))
         return receipt
 
     def undo(self) -> None:
         """Take back the latest thing entered; a correction goes back to what stood before it."""
         self._opened().undo(self.clock(), self._offset())
-        self._tell(Changed(log=True))
+        self.announce(Changed(log=True))
 
     def redo(self) -> None:
         """Take back the latest undo, as long as nothing was entered since."""
         self._opened().redo(self.clock(), self._offset())
-        self._tell(Changed(log=True))
+        self.announce(Changed(log=True))
 
     def correct(self, number: int, text: str) -> Receipt:
         """Put another value in the place of a row's."""
@@ -247,7 +248,7 @@ class Desk:
     def take_back(self, number: int) -> None:
         """Take back one row."""
         self._opened().take_back(number, self.clock(), self._offset())
-        self._tell(Changed(log=True))
+        self.announce(Changed(log=True))
 
     def play(self, entries: tuple[Entry, ...]) -> None:
         """Enter rows of a sample session as they stand."""
@@ -256,7 +257,7 @@ class Desk:
                 self.start_session("Practice")
             self._append([row])
         if entries:
-            self._tell(Changed(log=True))
+            self.announce(Changed(log=True))
 
     # --- band, belief, study -----------------------------------------------------------------------------------
 
@@ -275,12 +276,12 @@ class Desk:
         self._band = band_from_text(text, self.unit)
         self.logbook.set_setting("band", text)
         self.logbook.set_setting("band_unit", self.unit)
-        self._tell(Changed(band=True))
+        self.announce(Changed(band=True))
 
     def choose_action(self, action: Action) -> None:
         """Ask what one step would bring; LEAVE asks no more."""
         self._action = action
-        self._tell(Changed(band=True))
+        self.announce(Changed(band=True))
 
     @property
     def action(self) -> Action:
@@ -310,7 +311,7 @@ class Desk:
         if standing.serial != self._serial:
             return False
         self._standing = standing
-        self._tell(Changed(standing=True))
+        self.announce(Changed(standing=True))
         return True
 
     @property
@@ -325,7 +326,7 @@ class Desk:
     def show_study(self, found: Study) -> None:
         """Take a study's result and keep what it learned."""
         self._past.keep(found)
-        self._tell(Changed(study=True))
+        self.announce(Changed(study=True))
 
     @property
     def study(self) -> Study | None:
@@ -402,5 +403,5 @@ class Desk:
         now = self.clock()
         asked = doubt(new, self._stove, [row for row in self.entries if row != old], now)
         entry = self._opened().replace(old, new, now, self._offset())
-        self._tell(Changed(log=True))
+        self.announce(Changed(log=True))
         return Receipt(entry=entry, question=asked.sentence if asked else "")

@@ -1,0 +1,113 @@
+"""Logs in and out of the desk's logbook.
+
+Importing is all-or-ask: an offer says what is wrong before anything is kept.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from cookstove_gui.desk.changes import Changed
+from cookstove_gui.desk.desk import Desk
+from cookstove_gui.errors import InputProblem, Problem
+from cookstove_gui.logbook.folder import stove_beside
+from cookstove_gui.logbook.log_file import LogReading, read_log, write_log
+from cookstove_gui.logbook.stove_file import FILE_NAME, write_stove
+from cookstove_gui.stove.entries import Entry, Kind
+from cookstove_gui.stove.stove import Stove, with_spots_named
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FileOffer:
+    """One log file as read, not yet kept."""
+
+    path: Path
+    stove: Stove
+    reading: LogReading
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ImportOffer:
+    """What an import would bring; `problems` are sentences about what it would not, or only doubtfully."""
+
+    files: tuple[FileOffer, ...]
+    problems: tuple[str, ...]
+
+    @property
+    def needs_answer(self) -> bool:
+        """Whether something is wrong, so that the person must say what to do."""
+        return bool(self.problems)
+
+
+def offer_import(desk: Desk, paths: Sequence[Path]) -> ImportOffer:
+    """Read log files (or whole folders of them) and say what an import would bring. Nothing is kept yet."""
+    files: list[FileOffer] = []
+    problems: list[str] = []
+    for path in _log_files(paths):
+        try:
+            stove = stove_beside(path.parent) or desk.stove
+            reading = read_log(path, stove)
+        except Problem as problem:
+            problems.append(problem.sentence)
+            continue
+        problems.extend(problem.sentence for problem in reading.problems)
+        if not reading.entries:
+            problems.append(f"{path.name} holds no row that can be read; nothing of it would be kept.")
+        elif _is_known(desk, stove.name, reading.with_repeats()):
+            problems.append(f"{path.name} is in the logbook already, row for row; it would not be kept twice.")
+        else:
+            files.append(FileOffer(path=path, stove=stove, reading=reading))
+    return ImportOffer(files=tuple(files), problems=tuple(problems))
+
+
+def accept_import(desk: Desk, offer: ImportOffer) -> int:
+    """Keep what an offer holds; returns how many sessions were added."""
+    logbook = desk.logbook
+    for file in offer.files:
+        if file.stove.name not in {stove.name for stove in logbook.stoves()}:
+            spots = tuple(row.spot for row in file.reading.entries)
+            logbook.save_stove(with_spots_named(file.stove, spots))
+        session = logbook.start_session(file.stove.name, file.path.stem)
+        logbook.append_many(session.number, file.reading.with_repeats())
+    if offer.files and desk.stove.name not in {file.stove.name for file in offer.files}:
+        desk.choose_stove(offer.files[0].stove.name)
+    desk.announce(Changed(session=True, stove=True, study=True))
+    return len(offer.files)
+
+
+def export_log(desk: Desk, number: int, path: Path) -> None:
+    """Write a session's log as a CSV file, and the stove's description beside it if there is none yet."""
+    session = desk.logbook.session(number)
+    if not session.entries:
+        raise InputProblem(f"“{session.title}” has no entries yet; there is nothing to write.")
+    write_log(path, session.entries)
+    beside = path.parent / FILE_NAME
+    if not beside.exists():
+        write_stove(beside, desk.logbook.stove(session.stove))
+
+
+def _log_files(paths: Sequence[Path]) -> list[Path]:
+    found: list[Path] = []
+    for path in paths:
+        found.extend(sorted(path.glob("*.csv")) if path.is_dir() else [path])
+    if not found:
+        raise InputProblem("There is no CSV file there; choose a log, or a folder that holds logs.")
+    return found
+
+
+def _is_known(desk: Desk, stove: str, rows: Sequence[Entry]) -> bool:
+    logbook = desk.logbook
+    return any(
+        summary.entry_count == len(rows) and _essence(logbook.session(summary.number).entries) == _essence(rows)
+        for summary in logbook.sessions(stove)
+    )
+
+
+def _essence(entries: Sequence[Entry]) -> tuple[tuple[object, ...], ...]:
+    return tuple(
+        sorted(
+            (row.at, str(row.kind), row.spot, row.value, row.unit, row.note)
+            for row in entries
+            if row.kind is not Kind.VOID
+        )
+    )
