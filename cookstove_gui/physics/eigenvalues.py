@@ -46,7 +46,7 @@ def eigenvalues(shape: Shape, biot: Quantity, terms: int) -> Array:
         raise ValueError(f"terms must be 1 or more, got {terms}")
     weight = 1.0 / (1.0 + number)  # 1 for no transfer at all, 0 for a fixed surface
     low, high = _root_bounds(shape, terms)
-    low, high = (np.broadcast_to(bound, number.shape[:-1] + (terms,)).copy() for bound in (low, high))
+    low, high = (np.broadcast_to(bound, (*number.shape[:-1], terms)).copy() for bound in (low, high))
     sign = np.where(np.arange(terms) % 2 == 0, 1.0, -1.0)
     for _ in range(54):
         middle = 0.5 * (low + high)
