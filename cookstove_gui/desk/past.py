@@ -1,5 +1,7 @@
 """The past of each stove at the desk: its sessions for a study, and what earlier studies found."""
 
+from collections.abc import Iterable
+
 from cookstove_gui.desk.study import Study, StudyInputs
 from cookstove_gui.forecast import Character
 from cookstove_gui.logbook.logbook import Logbook
@@ -7,6 +9,11 @@ from cookstove_gui.stove.entries import Session
 from cookstove_gui.stove.stove import Stove
 
 _MADE_BY = "character 1"  # goes up when a kept character of older code must not be used any more
+
+
+def fingerprint(sessions: Iterable[tuple[int, int]]) -> str:
+    """Tells a past by the numbers of its sessions and of their rows."""
+    return " ".join(f"{number}:{rows}" for number, rows in sessions)
 
 
 class Past:
@@ -35,13 +42,13 @@ class Past:
         """A stove's past sessions, but for the one that is still being written."""
         past = self._logbook.past_sessions(stove.name)
         sessions = tuple(session for session in past if without is None or session.number != without.number)
-        fingerprint = " ".join(f"{session.number}:{len(session.entries)}" for session in sessions)
-        kept = self._logbook.character(stove.name, fingerprint, made_by=_MADE_BY)
+        made_of = fingerprint((session.number, len(session.entries)) for session in sessions)
+        kept = self._logbook.character(stove.name, made_of, made_by=_MADE_BY)
         return StudyInputs(
             stove=stove,
             sessions=sessions,
             character=Character.from_json(kept) if kept is not None else None,
-            fingerprint=fingerprint,
+            fingerprint=made_of,
         )
 
     def keep(self, found: Study) -> None:

@@ -1,0 +1,248 @@
+"""The desk is the only door to the log: what is typed is saved, taken back by rows, and told in kinds of change."""
+
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+
+import pytest
+
+from cookstove_gui.desk import Changed, Desk, Memory, work_out
+from cookstove_gui.errors import InputProblem
+from cookstove_gui.logbook.logbook import Logbook
+from cookstove_gui.stove.entries import Kind, reading_kelvin
+from cookstove_gui.stove.stove import stove_with_default_spots
+from cookstove_gui.units import kelvin
+
+START = datetime(2026, 1, 10, 12, 0, tzinfo=UTC)
+
+
+class HeldClock:
+    """A clock that moves only when told."""
+
+    def __init__(self) -> None:
+        self.now = START
+
+    def __call__(self) -> datetime:
+        return self.now
+
+    def pass_minutes(self, minutes: float) -> None:
+        self.now += timedelta(minutes=minutes)
+
+
+@pytest.fixture
+def clock() -> HeldClock:
+    return HeldClock()
+
+
+@pytest.fixture
+def desk(clock: HeldClock) -> Desk:
+    return Desk(Logbook.in_memory(), clock)
+
+
+def values(desk: Desk) -> list[str]:
+    return [row.value for row in desk.entries]
+
+
+def test_a_fresh_logbook_has_a_stove_and_bread_heat_chosen(desk: Desk) -> None:
+    assert (len(desk.stoves), desk.band.name, desk.unit) == (1, "bread", "F")
+
+
+def test_first_number_starts_a_session_and_is_on_disk(tmp_path: Path, clock: HeldClock) -> None:
+    desk = Desk(Logbook.open(tmp_path / "logbook.sqlite"), clock)
+    receipt = desk.read("212")
+    other = Logbook.open(tmp_path / "logbook.sqlite")
+    saved = other.session(other.sessions()[0].number).entries
+    assert saved == (receipt.entry,)
+    other.close()
+    desk.logbook.close()
+
+
+def test_walk_lights_the_next_spot_after_each_number(desk: Desk) -> None:
+    first, second = desk.stove.spots[:2]
+    desk.read("180")
+    assert (desk.entries[0].spot, desk.walk.spot) == (first.name, second)
+
+
+def test_walk_goes_round(desk: Desk) -> None:
+    for _ in desk.stove.spots:
+        desk.read("180")
+    assert desk.walk.spot == desk.stove.spots[0]
+
+
+def test_a_reading_at_another_spot_leaves_the_walk_alone(desk: Desk) -> None:
+    desk.read("70", spot="room")
+    assert desk.walk.spot == desk.stove.spots[0]
+
+
+def test_unit_behind_the_number_wins(desk: Desk) -> None:
+    desk.read("100C")
+    assert reading_kelvin(desk.entries[0]) == pytest.approx(373.15)
+
+
+def test_celsius_switch_reads_plain_numbers_as_celsius(desk: Desk) -> None:
+    desk.set_unit("C")
+    desk.read("100")
+    assert desk.entries[0].unit == "C"
+
+
+@pytest.mark.parametrize("text", ["abc", "", "38x", "4 5", "1e3"])
+def test_letters_for_a_number_are_refused_in_a_sentence_and_nothing_is_lost(desk: Desk, text: str) -> None:
+    desk.read("180")
+    with pytest.raises(InputProblem) as problem:
+        desk.read(text)
+    assert problem.value.sentence.endswith((".", "?"))
+    assert values(desk) == ["180"]
+
+
+def test_unlikely_number_is_kept_and_questioned(desk: Desk) -> None:
+    receipt = desk.read("1400")
+    assert values(desk) == ["1400"]
+    assert "?" in receipt.question
+
+
+def test_fahrenheit_number_with_celsius_on_is_questioned(desk: Desk) -> None:
+    desk.set_unit("C")
+    assert "?" in desk.read("415").question
+
+
+def test_undo_takes_back_the_latest_and_keeps_the_row(desk: Desk) -> None:
+    desk.read("180")
+    desk.read("240")
+    desk.undo()
+    assert values(desk) == ["180"]
+    assert [row.kind for row in desk.rows] == [Kind.READING, Kind.READING, Kind.VOID]
+
+
+def test_undo_goes_on_backwards_to_an_empty_log_and_then_says_so(desk: Desk) -> None:
+    desk.read("180")
+    desk.read("240")
+    desk.undo()
+    desk.undo()
+    assert values(desk) == []
+    with pytest.raises(InputProblem, match="nothing to take back"):
+        desk.undo()
+
+
+def test_redo_brings_back_what_undo_took(desk: Desk) -> None:
+    desk.read("180")
+    desk.read("240")
+    desk.undo()
+    desk.undo()
+    desk.redo()
+    desk.redo()
+    assert values(desk) == ["180", "240"]
+
+
+def test_redo_is_over_once_something_was_entered(desk: Desk) -> None:
+    desk.read("180")
+    desk.undo()
+    desk.read("240")
+    with pytest.raises(InputProblem):
+        desk.redo()
+
+
+def test_correction_puts_a_new_row_in_the_old_ones_place(desk: Desk, clock: HeldClock) -> None:
+    desk.read("820")
+    clock.pass_minutes(5)
+    desk.correct(1, "280")
+    assert [(row.value, row.at) for row in desk.entries] == [("280", START)]
+
+
+def test_undo_of_a_correction_restores_what_stood_before(desk: Desk) -> None:
+    desk.read("820")
+    desk.correct(1, "280")
+    desk.undo()
+    assert values(desk) == ["820"]
+
+
+def test_redo_of_an_undone_correction_restores_the_correction(desk: Desk) -> None:
+    desk.read("820")
+    desk.correct(1, "280")
+    desk.undo()
+    desk.redo()
+    assert values(desk) == ["280"]
+
+
+def test_undo_after_an_undone_correction_takes_back_the_row_itself(desk: Desk) -> None:
+    desk.read("820")
+    desk.correct(1, "280")
+    desk.undo()
+    desk.undo()
+    assert values(desk) == []
+
+
+def test_correction_of_a_voided_row_is_refused(desk: Desk) -> None:
+    desk.read("820")
+    desk.undo()
+    with pytest.raises(InputProblem, match="taken back"):
+        desk.correct(1, "280")
+
+
+def test_back_dating_moves_a_row_before_another(desk: Desk, clock: HeldClock) -> None:
+    desk.read("180")
+    clock.pass_minutes(30)
+    desk.read("240")
+    desk.move(2, "-40")
+    assert values(desk) == ["240", "180"]
+
+
+def test_at_time_back_dates_while_typing(desk: Desk) -> None:
+    desk.read("180", at_text="-10")
+    assert desk.entries[0].at == START - timedelta(minutes=10)
+
+
+def test_time_still_to_come_is_refused_in_a_sentence(desk: Desk, clock: HeldClock) -> None:
+    ahead = (clock().astimezone() + timedelta(hours=2)).strftime("%H:%M")
+    with pytest.raises(InputProblem, match="still to come"):
+        desk.read("180", at_text=ahead)
+
+
+def test_six_hours_of_silence_begin_a_new_session(desk: Desk, clock: HeldClock) -> None:
+    desk.read("180")
+    clock.pass_minutes(6 * 60 + 1)
+    desk.read("90")
+    assert [row.entry_count for row in desk.sessions] == [1, 1]
+
+
+def test_a_warm_session_is_taken_up_again_after_a_restart(tmp_path: Path, clock: HeldClock) -> None:
+    logbook = Logbook.open(tmp_path / "logbook.sqlite")
+    Desk(logbook, clock).read("180")
+    again = Desk(logbook, clock)
+    assert values(again) == ["180"]
+    logbook.close()
+
+
+def test_listeners_are_told_what_kind_of_thing_changed(desk: Desk) -> None:
+    told: list[Changed] = []
+    stop = desk.subscribe(told.append)
+    desk.choose_band("pie")
+    stop()
+    desk.choose_band("bread")
+    assert told == [Changed(band=True)]
+
+
+def test_band_is_remembered(clock: HeldClock) -> None:
+    logbook = Logbook.in_memory()
+    Desk(logbook, clock).choose_band("300-350")
+    band = Desk(logbook, clock).band
+    assert (band.low, band.high) == (pytest.approx(kelvin(300.0, "F")), pytest.approx(kelvin(350.0, "F")))
+
+
+def test_stale_standing_is_dropped(desk: Desk) -> None:
+    memory = Memory()
+    older = work_out(desk.inputs(), memory)
+    newer = work_out(desk.inputs(), memory)
+    assert (desk.show(older), desk.show(newer), desk.standing) == (False, True, newer)
+
+
+def test_own_spots_join_the_walk(desk: Desk) -> None:
+    desk.save_stove(stove_with_default_spots("Another stove"))
+    assert (desk.stove.name, len(desk.stoves)) == ("Another stove", 2)
+
+
+def test_food_is_refused_before_a_new_stoves_first_fires(desk: Desk) -> None:
+    from dataclasses import replace
+
+    desk.save_stove(replace(desk.stove, is_new=True))
+    standing = work_out(desk.inputs(), Memory())
+    assert standing.headline.startswith("First fire 1")
+    assert {str(fit.state) for fit in standing.fits if fit.task.is_food} == {"first fires not done"}
