@@ -1,0 +1,86 @@
+"""The belief about a whole stove at one moment, and what can be read off it directly."""
+
+from dataclasses import dataclass, field
+from datetime import datetime
+
+import numpy as np
+
+from cookstove_gui.forecast import heat
+from cookstove_gui.forecast.answers import DoubtedReading, FloatArray, Trace
+from cookstove_gui.forecast.character import Character, Corrections
+from cookstove_gui.forecast.ensemble import FIRING, Ensemble
+from cookstove_gui.forecast.habits import Habits
+from cookstove_gui.forecast.heat import Controls
+from cookstove_gui.stove.stove import Stove
+
+
+@dataclass(frozen=True, slots=True)
+class TracePoint:
+    """The oven's tenth, fiftieth and ninetieth percentile [K] at one instant."""
+
+    at: datetime
+    p10: float
+    p50: float
+    p90: float
+
+
+@dataclass(frozen=True, slots=True)
+class LastReading:
+    """The latest usable reading of a spot [K]."""
+
+    at: datetime
+    value: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Belief:
+    """A frozen snapshot; its arrays are not to be changed."""
+
+    now: datetime
+    stove: Stove
+    character: Character
+    ensemble: Ensemble
+    controls: Controls
+    habits: Habits
+    seed: int
+    last_load: datetime | None = None
+    loads: int = 0
+    air_was_logged: bool = False
+    doubted: tuple[DoubtedReading, ...] = ()
+    last_readings: dict[str, LastReading] = field(default_factory=dict)
+    points: tuple[TracePoint, ...] = ()
+
+    @property
+    def corrections(self) -> Corrections:
+        """What hindsight over past sessions adds to the projection."""
+        return self.character.corrections
+
+    @property
+    def minutes_since_load(self) -> float | None:
+        """Minutes since wood was last logged, or none."""
+        return None if self.last_load is None else (self.now - self.last_load).total_seconds() / 60.0
+
+    def random(self, purpose: int) -> np.random.Generator:
+        """A generator that gives the same numbers for the same stove and purpose."""
+        return np.random.Generator(np.random.Philox(key=[self.seed, 1_000_000 + purpose]))
+
+    def fire_power(self) -> FloatArray:
+        """Heat that the fire gives now (members,) [kW]."""
+        state = self.ensemble.x[: heat.STATE_ROWS].copy()
+        return heat.burn(state, heat.positive(self.ensemble.x[FIRING]), self.controls, heat.STEP_MINUTES) / 60.0
+
+
+def trace(belief: Belief) -> Trace:
+    """The belief about the oven over the session, as it was at each moment."""
+    points = belief.points
+    return Trace(
+        at=tuple(point.at for point in points),
+        p10=np.array([point.p10 for point in points], dtype=np.float64),
+        p50=np.array([point.p50 for point in points], dtype=np.float64),
+        p90=np.array([point.p90 for point in points], dtype=np.float64),
+    )
+
+
+def doubted_readings(belief: Belief) -> tuple[DoubtedReading, ...]:
+    """Readings that look like slips, in the order they were typed, with what was expected instead."""
+    return belief.doubted

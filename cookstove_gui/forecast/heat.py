@@ -1,0 +1,135 @@
+"""The stove's heat: fuel that dries, flames and glows, and four lumps of iron, brick and air that it warms.
+
+A state is an array (rows, members), one column a member of the ensemble; the constants below name its rows.
+Steps are exact for each lump while its surroundings hold still, so that any step length is stable.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from cookstove_gui.forecast.answers import FloatArray
+from cookstove_gui.forecast.parameters import NAMES
+
+PLATE, WALLS, AIR, DIAL, LINING, ROOM = range(
+    6
+)  # K: cooktop's mean, oven walls, oven air, oven thermometer, brick, room
+FRESH, FLAMING, COALS = 6, 7, 8  # kg of wood not yet alight, alight, and wood whose heat is still in its coals
+EXTRA = 9  # kW the log does not explain, into the cooktop and the gas
+DRAW = 10  # logarithm of the burning rate against what air and fuel say
+STATE_ROWS = 11
+TEMPERATURES = slice(PLATE, ROOM + 1)
+FUELS = slice(FRESH, COALS + 1)
+
+STEP_MINUTES = 2.5
+EXTRA_MINUTES = 25.0  # how long unexplained heat lasts
+EXTRA_DEVIATION = 0.7  # kW
+DRAW_MINUTES = 18.0
+DRAW_DEVIATION = 0.25
+UNLOGGED_PER_MINUTE = 0.0015  # chance a minute of wood put in without a row
+UNLOGGED_MASS = 1.2  # kg, mean of such wood
+RADIATION_RISE = 450.0  # K of excess at which radiation has doubled a surface's loss
+DOOR_MINUTES = 4.0  # min, oven air toward the room with the door open
+
+
+@dataclass(frozen=True, slots=True)
+class Controls:
+    """How the stove is set: air and bypass fractions open (0..1), the oven's door, and whether it is lit."""
+
+    air: float = 0.6
+    bypass: float = 0.0
+    door_open: bool = False
+    lit: bool = False
+
+
+def positive(logarithms: FloatArray) -> dict[str, FloatArray]:
+    """Parameters (members,) by name from their logarithms (parameters, members)."""
+    values = np.exp(logarithms)
+    return {name: values[index] for index, name in enumerate(NAMES)}
+
+
+def burn(state: FloatArray, p: dict[str, FloatArray], controls: Controls, minutes: float) -> FloatArray:
+    """Move wood from fresh to flaming to coals in place; heat released per minute (members,) [kJ/min]."""
+    if not controls.lit:
+        return np.zeros(state.shape[1])
+    drive = ((0.2 + 0.8 * controls.air) / 0.6) ** p["air_power"] * np.exp(state[DRAW])
+    fresh, flaming, coals = state[FRESH], state[FLAMING], state[COALS]
+    caught = fresh * -np.expm1(-minutes / p["drying_min"])
+    rate = drive / p["flaming_min"] * (flaming + 0.15) ** -0.3
+    burnt = flaming * -np.expm1(-minutes * rate)
+    glowed = coals * -np.expm1(-minutes * drive / p["coals_min"])
+    share = np.minimum(p["coals_share"], 0.8)
+    state[FRESH] = fresh - caught
+    state[FLAMING] = flaming - burnt + caught
+    state[COALS] = coals - glowed + share * burnt
+    return np.asarray(p["wood_heat"] * ((1.0 - share) * burnt + glowed) / minutes, dtype=np.float64)
+
+
+def warm(state: FloatArray, p: dict[str, FloatArray], controls: Controls, minutes: float, power: FloatArray) -> None:
+    """Move the temperatures on in place under a heat release (members,) [kJ/min]."""
+    room = state[ROOM]
+    plate, walls, lining, air = state[PLATE], state[WALLS], state[LINING], state[AIR]
+    extra = 60.0 * state[EXTRA]
+    gas = np.maximum(1.0 - p["bypass_cut"] * controls.bypass, 0.0)
+    loss_plate = p["plate_loss"] * (1.0 + np.maximum(plate - room, 0.0) / RADIATION_RISE)
+    loss_walls = p["walls_loss"] * (1.0 + np.maximum(walls - room, 0.0) / RADIATION_RISE)
+    if controls.door_open:
+        loss_walls = loss_walls + 0.25 * p["walls_capacity"] / 10.0
+    to_lining, walls_lining, between = p["plate_lining"], p["walls_lining"], p["plate_walls"]
+    heat_plate = p["plate_share"] * power + 0.6 * extra
+    heat_walls = gas * (p["walls_share"] * power + 0.4 * extra)
+    new_plate = _toward(
+        plate, heat_plate + loss_plate * room + to_lining * lining + between * walls,
+        loss_plate + to_lining + between, p["plate_capacity"], minutes,
+    )  # fmt: skip
+    new_walls = _toward(
+        walls, heat_walls + loss_walls * room + walls_lining * lining + between * plate,
+        loss_walls + walls_lining + between, p["walls_capacity"], minutes,
+    )  # fmt: skip
+    state[LINING] = _toward(
+        lining, to_lining * plate + walls_lining * walls, to_lining + walls_lining, p["lining_capacity"], minutes
+    )
+    pace = 1.0 / p["air_lag"]
+    toward_walls = pace * 0.5 * (walls + new_walls)
+    if controls.door_open:
+        toward_walls, pace = toward_walls + room / DOOR_MINUTES, pace + 1.0 / DOOR_MINUTES
+    new_air = toward_walls / pace + (air - toward_walls / pace) * np.exp(-minutes * pace)
+    middle = 0.5 * (air + new_air)
+    state[DIAL] = middle + (state[DIAL] - middle) * np.exp(-minutes / p["dial_lag"])
+    state[PLATE], state[WALLS], state[AIR] = new_plate, new_walls, new_air
+
+
+def wander(state: FloatArray, minutes: float, controls: Controls, random: np.random.Generator) -> None:
+    """What nobody logs, in place: draught, unexplained heat, a split thrown in."""
+    members = state.shape[1]
+    kept = np.exp(-minutes / EXTRA_MINUTES)
+    kept_draw = np.exp(-minutes / DRAW_MINUTES)
+    jolts = random.standard_normal((2, members))
+    state[EXTRA] = kept * state[EXTRA] + EXTRA_DEVIATION * np.sqrt(1.0 - kept**2) * jolts[0]
+    state[DRAW] = kept_draw * state[DRAW] + DRAW_DEVIATION * np.sqrt(1.0 - kept_draw**2) * jolts[1]
+    if controls.lit:
+        luck = random.random(members)
+        chance = -np.expm1(-UNLOGGED_PER_MINUTE * minutes)
+        state[FRESH] += np.where(luck < chance, UNLOGGED_MASS * -np.log((luck + 1e-12) / chance), 0.0)
+
+
+def advance(
+    state: FloatArray,
+    p: dict[str, FloatArray],
+    controls: Controls,
+    minutes: float,
+    random: np.random.Generator | None = None,
+) -> None:
+    """One step of the whole stove in place; without a generator nothing unforeseen happens."""
+    power = burn(state, p, controls, minutes)
+    warm(state, p, controls, minutes, power)
+    if random is not None:
+        wander(state, minutes, controls, random)
+
+
+def _toward(
+    temperature: FloatArray, inflow: FloatArray, conductance: FloatArray, capacity: FloatArray, minutes: float
+) -> FloatArray:
+    """A lump after some minutes: first order toward inflow / conductance."""
+    rest = inflow / conductance
+    return np.asarray(rest + (temperature - rest) * np.exp(-minutes * conductance / capacity), dtype=np.float64)

@@ -1,0 +1,113 @@
+"""A stove's character from its past sessions, each judged before it is learned from."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+
+import numpy as np
+
+from cookstove_gui.forecast import parameters
+from cookstove_gui.forecast.belief import Belief
+from cookstove_gui.forecast.character import Character
+from cookstove_gui.forecast.ensemble import FIELD, LASTING
+from cookstove_gui.forecast.habits import Habits
+from cookstove_gui.forecast.hindsight import Hindcast, corrections_from, hindcast
+from cookstove_gui.forecast.tracker import track
+from cookstove_gui.stove.entries import Entry, Kind, Session, fold
+from cookstove_gui.stove.stove import Stove, with_spots_named
+
+FORGOTTEN_SHARE = 0.06  # of the prior's variance that comes back between firings: stoves and cooks change
+JUDGED_SESSIONS = 30  # the latest ones, on which the learned and the generic character are compared
+
+
+def learn(
+    stove: Stove,
+    sessions: Sequence[Session],
+    progress: Callable[[int, int], None] | None = None,
+    cancelled: Callable[[], bool] | None = None,
+) -> Character:
+    """What past sessions teach about a stove.
+
+    Parameters
+    ----------
+    sessions : sequence of Session
+        In any order; those without a usable row are passed over.
+    progress : callable, optional
+        Told (done, total) after each session.
+    cancelled : callable, optional
+        Asked before each session; if it says yes, what was learned so far is returned.
+
+    Notes
+    -----
+    Each session is first projected with what the sessions before it taught, and with the generic character. The
+    learned parameters are kept only if they predicted better.
+    """
+    ordered = in_order(sessions)
+    names = tuple(row.spot for session in ordered for row in session.entries if row.kind is Kind.READING and row.spot)
+    stove = with_spots_named(stove, names)
+    generic = Character.generic(stove)
+    character = generic
+    learned_casts: list[Hindcast] = []
+    generic_casts: list[Hindcast] = []
+    for done, session in enumerate(ordered):
+        if cancelled is not None and cancelled():
+            break
+        judged = done >= len(ordered) - JUDGED_SESSIONS
+        if judged:
+            learned_casts.extend(hindcast(stove, session, character))
+            if done:
+                generic_casts.extend(hindcast(stove, session, generic))
+            else:
+                generic_casts.extend(learned_casts)
+        character = after_session(character, stove, session)
+        if progress is not None:
+            progress(done + 1, len(ordered))
+    return _better(character, generic, learned_casts, generic_casts)
+
+
+def _better(
+    learned: Character, generic: Character, learned_casts: list[Hindcast], generic_casts: list[Hindcast]
+) -> Character:
+    """The learned parameters if they predicted unseen sessions better, else the generic ones with the rest learned."""
+    if sum(cast.loss for cast in learned_casts) > sum(cast.loss for cast in generic_casts):
+        kept = replace(learned, mean=generic.mean, covariance=generic.covariance)
+        return replace(kept, corrections=corrections_from(generic_casts))
+    return replace(learned, corrections=corrections_from(learned_casts))
+
+
+def in_order(sessions: Sequence[Session]) -> list[Session]:
+    """Sessions with entries, the earliest first."""
+    return sorted((session for session in sessions if session.entries), key=_began)
+
+
+def after_session(character: Character, stove: Stove, session: Session) -> Character:
+    """The character with one more session learned."""
+    standing = fold(session.entries)
+    if not standing:
+        return character
+    belief = track(stove, session.entries, standing[-1].at, character)
+    spots = len(belief.stove.spots)
+    lasting = belief.ensemble.x[LASTING]
+    prior = parameters.prior_covariance()
+    covariance = np.cov(lasting) + FORGOTTEN_SHARE * prior
+    shares = belief.ensemble.x[FIELD : FIELD + spots]
+    generic = Character.generic(belief.stove)
+    spread = np.cov(shares) + belief.ensemble.remainder[:spots, :spots]
+    return replace(
+        character,
+        firings=character.firings + 1,
+        mean=lasting.mean(axis=1),
+        covariance=covariance,
+        spots=tuple(spot.name for spot in belief.stove.spots),
+        spot_share=shares.mean(axis=1),
+        spot_covariance=spread + FORGOTTEN_SHARE * generic.spot_covariance,
+        habits=_habits_after(belief, standing),
+    )
+
+
+def _habits_after(belief: Belief, standing: tuple[Entry, ...]) -> Habits:
+    loads = sum(row.kind is Kind.WOOD for row in standing)
+    return belief.habits.after_firing(loads) if loads else belief.habits
+
+
+def _began(session: Session) -> float:
+    return min(entry.at.timestamp() for entry in session.entries)

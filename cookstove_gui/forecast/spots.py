@@ -1,0 +1,114 @@
+"""How the spots of a stove hang together: covariance over the plan, and what neighbours tell about a spot."""
+
+import math
+from collections.abc import Callable, Sequence
+
+import numpy as np
+
+from cookstove_gui.forecast.answers import FloatArray
+from cookstove_gui.stove.stove import Firebox, Spot, SpotKind
+
+Kernel = Callable[[FloatArray], FloatArray]  # distance -> covariance
+
+# How far a spot's excess over the room runs from its part's mean, as a share of the excess: one standard deviation
+# between stoves (lasting) and within a session (passing). Common practice, no source.
+_LASTING_SHARE = {
+    SpotKind.TOP: 0.16, SpotKind.OVEN: 0.09, SpotKind.SIDE: 0.30,
+    SpotKind.GLASS: 0.30, SpotKind.FLUE: 0.35, SpotKind.ROOM: 0.0,
+}  # fmt: skip
+_PASSING_SHARE = {
+    SpotKind.TOP: 0.06, SpotKind.OVEN: 0.03, SpotKind.SIDE: 0.08,
+    SpotKind.GLASS: 0.14, SpotKind.FLUE: 0.14, SpotKind.ROOM: 0.0,
+}  # fmt: skip
+_LENGTH = {SpotKind.TOP: 0.45, SpotKind.OVEN: 0.6}  # correlation length, in plan units
+_OVEN_CENTRE = (0.5, 0.5)
+
+
+def squared_exponential(variance: float, length: float) -> Kernel:
+    """Covariance variance * exp(-d^2 / (2 length^2)) of two places a distance apart."""
+    return lambda distance: np.asarray(variance * np.exp(-0.5 * (distance / length) ** 2), dtype=np.float64)
+
+
+def matern_three_halves(variance: float, length: float) -> Kernel:
+    """Covariance variance * (1 + r) exp(-r), r = sqrt(3) d / length."""
+
+    def covariance(distance: FloatArray) -> FloatArray:
+        ratio = math.sqrt(3.0) * distance / length
+        return np.asarray(variance * (1.0 + ratio) * np.exp(-ratio), dtype=np.float64)
+
+    return covariance
+
+
+def distances(places: FloatArray, others: FloatArray) -> FloatArray:
+    """Distances (n, m) between places (n, 2) and others (m, 2)."""
+    return np.asarray(np.hypot(*(places[:, None, :] - others[None, :, :]).transpose(2, 0, 1)), dtype=np.float64)
+
+
+def condition(
+    covariance: FloatArray, seen: Sequence[int], values: FloatArray, noise_variance: FloatArray | float
+) -> tuple[FloatArray, FloatArray]:
+    """Mean and covariance of a zero-mean field at all its places, given noisy values at some of them.
+
+    Parameters
+    ----------
+    covariance : array (places, places)
+        Of the field before anything was seen.
+    seen : sequence of int
+        Index of the place of each value.
+    values : array (len(seen),)
+    noise_variance : float or array (len(seen),)
+    """
+    index = np.asarray(seen, dtype=np.intp)
+    between = covariance[:, index]
+    among = between[index] + np.diag(np.broadcast_to(np.asarray(noise_variance, dtype=np.float64), index.shape))
+    gain = np.linalg.solve(among, between.T).T
+    return gain @ values, covariance - gain @ between.T
+
+
+def log_marginal_likelihood(covariance: FloatArray, values: FloatArray, noise_variance: float) -> float:
+    """Log density of noisy values (n,) of a zero-mean field with covariance (n, n)."""
+    among = covariance + noise_variance * np.eye(len(values))
+    _, log_determinant = np.linalg.slogdet(among)
+    return float(
+        -0.5 * (values @ np.linalg.solve(among, values) + log_determinant + len(values) * math.log(2 * math.pi))
+    )
+
+
+def lasting_covariance(spots: Sequence[Spot]) -> FloatArray:
+    """Covariance (spots, spots) between stoves of each spot's lasting share."""
+    return _covariance(spots, _LASTING_SHARE)
+
+
+def passing_covariance(spots: Sequence[Spot]) -> FloatArray:
+    """Covariance (spots, spots) within a session of each spot's passing share."""
+    return _covariance(spots, _PASSING_SHARE)
+
+
+def lasting_mean(spots: Sequence[Spot], firebox: Firebox) -> FloatArray:
+    """Expected lasting share (spots,) of a stove never read: the firebox side runs hotter."""
+    toward = {Firebox.LEFT: -1.0, Firebox.RIGHT: 1.0, Firebox.ABOVE: 0.0}[firebox]
+
+    def share(spot: Spot) -> float:
+        lean = toward * (spot.x - 0.5) * 2.0
+        if spot.kind is SpotKind.TOP:
+            return 0.08 * lean
+        if spot.kind is SpotKind.OVEN and spot.name != "oven_centre":
+            return 0.05 * lean
+        return 0.15 * lean if spot.kind is SpotKind.SIDE else 0.0
+
+    return np.array([share(spot) for spot in spots], dtype=np.float64)
+
+
+def _covariance(spots: Sequence[Spot], share: dict[SpotKind, float]) -> FloatArray:
+    places = np.array([(spot.x, spot.y) for spot in spots], dtype=np.float64).reshape(-1, 2)
+    apart = distances(places, places)
+    total = np.zeros_like(apart)
+    for kind, deviation in share.items():
+        members = np.array([spot.kind is kind for spot in spots])
+        block = matern_three_halves(deviation**2, _LENGTH.get(kind, 0.3))(apart)
+        total += np.where(np.outer(members, members), block, 0.0)
+    # The oven's centre is the oven itself: its own deviation is the thermometer's, kept elsewhere.
+    centre = np.array([spot.name == "oven_centre" for spot in spots])
+    total[centre, :] = 0.0
+    total[:, centre] = 0.0
+    return total + 1e-9 * np.eye(len(spots))

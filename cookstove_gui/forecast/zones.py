@@ -1,0 +1,49 @@
+"""Every spot's heat now, from its own last reading, its neighbours' and the stove's state."""
+
+import numpy as np
+
+from cookstove_gui.forecast import heat
+from cookstove_gui.forecast.answers import FloatArray, Zone
+from cookstove_gui.forecast.belief import Belief
+from cookstove_gui.forecast.ensemble import FIELD, MEMBERS, SMALLEST_EXCESS
+from cookstove_gui.forecast.habits import normal_quantile
+from cookstove_gui.forecast.seeing import truth
+from cookstove_gui.stove.stove import SpotKind
+
+
+def zones(belief: Belief) -> tuple[Zone, ...]:
+    """One zone for every spot of the stove, in its order, read lately or not."""
+    return tuple(_zone(belief, index) for index in range(len(belief.stove.spots)))
+
+
+def spot_members(belief: Belief, index: int) -> FloatArray:
+    """Equally likely heats (members,) [K] of one spot now."""
+    spots = len(belief.stove.spots)
+    spot = belief.stove.spots[index]
+    under = truth(belief.ensemble.x, spot)
+    if spot.kind is SpotKind.ROOM or spot.name == "oven_centre":
+        return under
+    excess = np.maximum(under - belief.ensemble.x[heat.ROOM], SMALLEST_EXCESS)
+    row = np.zeros(2 * spots)
+    row[index] = row[spots + index] = 1.0
+    deviation = np.sqrt(max(float(row @ belief.ensemble.remainder @ row), 0.0))
+    mean = belief.ensemble.x[FIELD + index] + belief.ensemble.x[FIELD + spots + index]
+    return np.asarray(under + excess * (mean + deviation * _DEVIATES), dtype=np.float64)
+
+
+def _zone(belief: Belief, index: int) -> Zone:
+    spot = belief.stove.spots[index]
+    p10, p50, p90 = np.quantile(spot_members(belief, index), (0.1, 0.5, 0.9))
+    last = belief.last_readings.get(spot.name)
+    return Zone(
+        spot=spot.name,
+        p10=float(p10),
+        p50=float(p50),
+        p90=float(p90),
+        last_reading=None if last is None else last.value,
+        last_reading_age_min=None if last is None else (belief.now - last.at).total_seconds() / 60.0,
+    )
+
+
+# Evenly spread standard normal deviates in an order that goes with nothing else.
+_DEVIATES = normal_quantile((np.random.Generator(np.random.Philox(7)).permutation(MEMBERS) + 0.5) / MEMBERS)
