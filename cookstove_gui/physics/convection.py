@@ -180,10 +180,12 @@ def sphere_nusselt(rayleigh: Quantity, prandtl: Quantity) -> Quantity:
 
     Source
     ------
-    Churchill (1983); Incropera et al., equation 9.35; checked against the row `14.5` in tests/reference.
+    Churchill, Heat Exchanger Design Handbook, 2.5.7 (1983), with its turbulent correction; checked against the row `14.5` in tests/reference.
     """
     drive, fluid = within("rayleigh", rayleigh, 0.0, 1e11), within("prandtl", prandtl, 0.6)
-    return quantity(2 + 0.589 * drive**0.25 / (1 + (0.469 / fluid) ** (9 / 16)) ** (4 / 9))
+    slowing = 1 + (0.469 / fluid) ** (9 / 16)
+    laminar = 0.589 * drive**0.25 / slowing ** (4 / 9)
+    return quantity(2 + laminar * (1 + 7.44e-8 * drive / slowing ** (16 / 9)) ** (1 / 12))
 
 
 def convection_coefficient(

@@ -233,7 +233,7 @@ def enclosure_exchange(
         raise ValueError("view_factors must sum to 1 in each row: what is missing goes to the room")
     size, grey = positive("area", area), positive("emissivity", emissivity, 1.0)
     emitted = grey * STEFAN_BOLTZMANN * positive("temperature", temperature, 2000.0) ** 4
-    radiosity = np.linalg.solve(np.eye(size.size) - (1 - grey)[:, None] * factors, emitted)
+    radiosity: Array = np.asarray(np.linalg.solve(np.eye(size.size) - (1 - grey)[:, None] * factors, emitted))
     irradiance = factors @ radiosity
     return Exchange(heat=size * (radiosity - irradiance), irradiance=irradiance, radiosity=radiosity)
 
