@@ -62,12 +62,12 @@ def arrival(band: HeatBand, enters: Quantiles, edge: Edge) -> str:
         return f"With this fire the oven is not likely to reach {heat_name(band)} within three hours.{earliest}"
     if enters.p10 is None or enters.p50 < 1:
         return f"The oven is at {heat_name(band)} now."
-    latest = f" and {edge.clock(enters.p90)}" if enters.p90 is not None else " and not at all"
-    if edge.clock(enters.p10) == edge.clock(enters.p90 or 0.0):
-        return f"The oven reaches {heat_name(band)} at {edge.clock(enters.p50)}."
-    return (
-        f"The oven reaches {heat_name(band)} between {edge.clock(enters.p10)}{latest}, likely {edge.clock(enters.p50)}."
-    )
+    reaches = f"The oven reaches {heat_name(band)}"
+    if enters.p90 is None:
+        return f"{reaches} at {edge.clock(enters.p10)} at the earliest, likely {edge.clock(enters.p50)}, or not at all."
+    if edge.clock(enters.p10) == edge.clock(enters.p90):
+        return f"{reaches} at {edge.clock(enters.p50)}."
+    return f"{reaches} between {edge.clock(enters.p10)} and {edge.clock(enters.p90)}, likely {edge.clock(enters.p50)}."
 
 
 def stay(band: HeatBand, stays: Quantiles, edge: Edge) -> str:

@@ -37,7 +37,7 @@ def redo_rows(rows: Sequence[Entry], now: datetime, offset_minutes: int) -> list
         if not _is_plain_void(row):
             break
         trail.append(row)
-    undone = next((row for row in trail if row.number in standing), None)
+    undone = next((row for row in trail if row.number in standing and not _brings_back(row, rows)), None)
     if undone is None:
         raise InputProblem("There is nothing to bring back; something was entered since, or nothing was taken back.")
     found = [void(undone.number, now, offset_minutes)]
@@ -58,6 +58,12 @@ def _in_effect(rows: Sequence[Entry]) -> set[int]:
 
 def _is_plain_void(row: Entry) -> bool:
     return row.kind is Kind.VOID and row.note != CORRECTED
+
+
+def _brings_back(row: Entry, rows: Sequence[Entry]) -> bool:
+    """Whether a void row takes back an undo, and so is a redo itself."""
+    target = next((other for other in rows if other.number == voided_number(row)), None)
+    return target is not None and _is_plain_void(target)
 
 
 def _takes_back_correction(row: Entry, rows: Sequence[Entry]) -> bool:
