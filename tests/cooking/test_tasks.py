@@ -45,7 +45,7 @@ def test_bands_hold_the_published_baking_heats(key: str, low: float, high: float
     assert degrees(task.low, "F") <= low <= high <= degrees(task.high, "F")
 
 
-# Griddle surfaces, several cooking pages, no standard: pancakes 350-375 °F, bacon 300-325, eggs 250-325, searing to 500.
+# Griddle surfaces, cooking pages, no standard: pancakes 350-375 °F, bacon 300-325, eggs 250-325, searing to 500.
 @pytest.mark.parametrize(
     ("key", "somewhere_low", "somewhere_high"),
     [("griddle_cakes", 350, 375), ("fry_bacon", 300, 325), ("fry_eggs", 250, 325), ("sear", 430, 500)],
