@@ -1,4 +1,4 @@
-"""Heat as colour: one perceptually uniform, colour-blind-safe scale, from a cool room to the hottest this stove has been."""
+"""Heat as colour: one even, colour-blind-safe scale, from a cool room to the hottest this stove has been."""
 
 from dataclasses import dataclass
 from functools import cache

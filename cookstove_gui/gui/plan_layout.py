@@ -76,7 +76,7 @@ def plan_layout(stove: Stove, width: float, height: float) -> PlanLayout:
 
 
 def _side_columns(stove: Stove) -> tuple[list[Spot], list[Spot]]:
-    """Spots beside the cooktop: sides where they are, the flue away from the firebox, the glass at it, the room last."""
+    """Spots beside the cooktop: sides where they are, flue away from the firebox, glass at it, room last."""
     left: list[Spot] = []
     right: list[Spot] = []
     near, far = (right, left) if stove.firebox is Firebox.RIGHT else (left, right)

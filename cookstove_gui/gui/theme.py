@@ -1,4 +1,4 @@
-"""The two looks, day and night: their colours, the palette and the style sheet made of them, and contrast by WCAG 2.2."""
+"""The two looks, day and night: colours, the palette and style sheet made of them, and contrast by WCAG 2.2."""
 
 from dataclasses import dataclass
 
@@ -59,11 +59,16 @@ NIGHT = Theme(
 )
 
 # Every pair of text and what it stands on, by token; all must reach 4.5 : 1.
-TEXT_PAIRS = tuple(
-    (text, ground)
-    for text in ("ink", "soft_ink", "ember", "spruce", "slate")
-    for ground in ("ground", "raised", "plate")
-) + (("ground", "ember"), ("ground", "spruce"), ("ground", "ink"))
+TEXT_PAIRS = (
+    *(
+        (text, under)
+        for text in ("ink", "soft_ink", "ember", "spruce", "slate")
+        for under in ("ground", "raised", "plate")
+    ),
+    ("ground", "ember"),
+    ("ground", "spruce"),
+    ("ground", "ink"),
+)
 # Edges and marks that must be told from what is beside them: 3 : 1.
 EDGE_PAIRS = (("line", "ground"), ("line", "raised"), ("ember", "ground"), ("spruce", "ground"), ("slate", "ground"))
 
@@ -157,7 +162,9 @@ def style_sheet(theme: Theme) -> str:
     QPushButton:checked, QToolButton:checked {{
         background: {t.ink}; color: {t.ground}; border-color: {t.ink};
     }}
-    QPushButton[role="main"] {{ background: {t.spruce}; color: {t.ground}; border-color: {t.spruce}; font-weight: 600; }}
+    QPushButton[role="main"] {{
+        background: {t.spruce}; color: {t.ground}; border-color: {t.spruce}; font-weight: 600;
+    }}
     QPushButton[role="quiet"] {{ background: transparent; border-color: transparent; }}
     QPushButton[role="quiet"]:focus {{ border: 3px solid {t.slate}; }}
     QLineEdit, QPlainTextEdit, QComboBox, QSpinBox, QDoubleSpinBox {{

@@ -1,0 +1,258 @@
+"""Live entry: the walk round the stove with its number field, the fire buttons, undo and mending; no mouse needed."""
+
+from collections.abc import Callable
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+
+from cookstove_gui.desk import Changed, Receipt
+from cookstove_gui.errors import Problem
+from cookstove_gui.gui.answer_line import AnswerLine
+from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.entry_words import entry_words
+from cookstove_gui.gui.fire_panel import FirePanel
+from cookstove_gui.gui.number_field import NumberField, name_and_number
+from cookstove_gui.gui.recent_rows import RecentRows
+from cookstove_gui.gui.theme import STEP
+from cookstove_gui.gui.when_field import WhenField
+from cookstove_gui.stove.entries import Entry, Kind
+from cookstove_gui.units import clock_text
+
+
+class EntryPanel(QWidget):
+    """Hands what is typed to the desk and shows what the desk says about it."""
+
+    def __init__(self, link: DeskLink, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._link = link
+        self._desk = link.desk
+        self._mending: Entry | None = None
+        self._settled: set[int] = set()  # entries whose question was answered
+        self.setObjectName("entry_panel")
+        self._build()
+        self._connect()
+        self._show_spot()
+
+    def _build(self) -> None:
+        self._spot = QLabel()
+        self._spot.setObjectName("lit_spot")
+        self._spot.setProperty("role", "heading")
+        self._when = WhenField()
+        self._when.setFixedWidth(112)
+        at = QLabel("at")
+        at.setProperty("role", "soft")
+        at.setBuddy(self._when)
+        self._number = NumberField()
+        self._unit = QLabel()
+        self._unit.setObjectName("unit")
+        self._unit.setProperty("role", "number")
+        self._enter = QPushButton("Enter")
+        self._enter.setObjectName("enter")
+        self._enter.setProperty("role", "main")
+        self._enter.setAccessibleName("Record the number and light up the next spot")
+        self._enter.setToolTip("Record the number and light up the next spot (Enter)")
+        self._enter.setAutoDefault(False)
+        self._answer = AnswerLine()
+        self._fire = FirePanel(self._desk, self._when)
+        self._rows = RecentRows(self._link)
+        self._rows.setFixedHeight(3 * self._rows.fontMetrics().height() + 20)
+
+        spot_row = QHBoxLayout()
+        spot_row.setSpacing(STEP)
+        spot_row.addWidget(self._spot, 1)
+        spot_row.addWidget(at)
+        spot_row.addWidget(self._when)
+        number_row = QHBoxLayout()
+        number_row.setSpacing(STEP)
+        number_row.addWidget(self._number, 1)
+        number_row.addWidget(self._unit)
+        number_row.addWidget(self._enter)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(STEP)
+        column.addLayout(spot_row)
+        column.addLayout(number_row)
+        column.addWidget(self._answer)
+        column.addWidget(self._fire)
+        column.addWidget(self._rows)
+
+    def _connect(self) -> None:
+        self._number.returnPressed.connect(self._submit)
+        self._number.textEdited.connect(self._preview)
+        self._number.walked.connect(self._walk)
+        self._number.left.connect(self._leave_mending)
+        self._when.returnPressed.connect(self._submit)
+        self._enter.clicked.connect(self._submit)
+        self._answer.mend_wanted.connect(self._mend)
+        self._answer.kept.connect(self._settle)
+        self._answer.asking_changed.connect(lambda asking: self._rows.setVisible(not asking))
+        self._fire.entered.connect(self._told)
+        self._fire.refused.connect(self._answer.refuse)
+        self._fire.left.connect(self.take_focus)
+        self._rows.mend_wanted.connect(self._mend)
+        self._rows.take_back_wanted.connect(lambda number: self._undoing(lambda: self._desk.take_back(number)))
+        self._rows.left.connect(self.take_focus)
+        for keys, act in (
+            ("Ctrl+Z", lambda: self._undoing(self._desk.undo)),
+            ("Ctrl+Shift+Z", lambda: self._undoing(self._desk.redo)),
+            ("Ctrl+R", self._rows.take_focus),
+            ("Ctrl+T", self._take_when),
+            ("Ctrl+E", self.take_focus),
+        ):
+            QShortcut(QKeySequence(keys), self).activated.connect(act)
+        self._link.changed.connect(self._show)
+
+    def take_focus(self) -> None:
+        """Give the keyboard to the number field."""
+        self._number.setFocus(Qt.FocusReason.ShortcutFocusReason)
+
+    def light(self, spot: str) -> None:
+        """Light up a spot and wait for its number."""
+        self._desk.light(self._desk.walk.at(spot))
+        self.take_focus()
+
+    # --- showing -----------------------------------------------------------------------------------------------
+
+    def _show(self, changed: Changed) -> None:
+        if changed.walk or changed.stove or changed.settings or changed.session:
+            self._show_spot()
+        if changed.standing:
+            self._show_question()
+        if changed.session or changed.stove:
+            self._leave_mending()
+
+    def _show_spot(self) -> None:
+        if self._mending is None:
+            self._spot.setText(self._desk.walk.spot.label)
+            self._unit.setText(f"°{self._desk.unit}")
+
+    def _show_question(self) -> None:
+        """A slip that only the belief could see is questioned as soon as it has been worked out."""
+        standing = self._desk.standing
+        if standing is None or not standing.question or not standing.doubted or self._mending is not None:
+            return
+        newest = max(row.number for row in standing.doubted)
+        if newest not in self._settled and self._answer.asked_about is None:
+            self._answer.ask(standing.question, newest)
+
+    # --- entering ----------------------------------------------------------------------------------------------
+
+    def _submit(self) -> None:
+        text = self._number.text().strip()
+        if self._mending is not None:
+            self._try(lambda: self._mended(text))
+            return
+        name, number = name_and_number(text)
+        if name or number:
+            self._try(lambda: self._read(name, number))
+
+    def _read(self, name: str, number: str) -> Receipt | None:
+        if name:
+            self._desk.light(self._desk.walk.matching(name))
+        if not number:
+            self._number.clear()
+            return None
+        return self._desk.read(number, at_text=self._when.text())
+
+    def _mended(self, text: str) -> Receipt | None:
+        """Put what is in the two fields in the place of the row being mended."""
+        row = self._mending
+        if row is None:
+            return None
+        receipt: Receipt | None = None
+        at_text = self._when.text().strip()
+        if at_text and at_text != clock_text(row.at, row.offset_minutes):
+            receipt = self._desk.move(row.number, at_text)
+            row = receipt.entry
+        if text and text != row.value:
+            receipt = self._desk.correct(row.number, text)
+        self._leave_mending()
+        return receipt
+
+    def _try(self, enter: Callable[[], Receipt | None]) -> None:
+        """Do it, or show the desk's sentence and leave everything typed where it stands."""
+        try:
+            receipt = enter()
+        except Problem as problem:
+            self._answer.refuse(problem.sentence)
+            self._number.selectAll()
+            return
+        if receipt is not None:
+            self._number.clear()
+            self._when.clear()
+            self._told(receipt)
+        self.take_focus()
+
+    def _told(self, receipt: Receipt) -> None:
+        entry = receipt.entry
+        if receipt.question:
+            self._answer.ask(receipt.question, entry.number)
+        else:
+            clock = clock_text(entry.at, entry.offset_minutes)
+            self._answer.say(f"{clock} {entry_words(entry, self._desk.stove)}. Ctrl+Z takes it back.")
+        self.take_focus()
+
+    def _undoing(self, undo: Callable[[], None]) -> None:
+        before = {row.number: row for row in self._desk.entries}
+        try:
+            undo()
+        except Problem as problem:
+            self._answer.refuse(problem.sentence)
+            return
+        after = {row.number: row for row in self._desk.entries}
+        gone = [entry_words(row, self._desk.stove) for number, row in before.items() if number not in after]
+        back = [entry_words(row, self._desk.stove) for number, row in after.items() if number not in before]
+        parts = [f"Taken back: {', '.join(gone)}." if gone else "", f"Stands again: {', '.join(back)}." if back else ""]
+        self._answer.say(" ".join(part for part in parts if part))
+        self.take_focus()
+
+    # --- spots, mending ----------------------------------------------------------------------------------------
+
+    def _walk(self, steps: int) -> None:
+        if self._mending is None:
+            self._desk.light(self._desk.walk.moved_on(steps))
+
+    def _preview(self, text: str) -> None:
+        """While a name is typed, show which spot it means."""
+        if self._mending is not None:
+            return
+        name, _ = name_and_number(text)
+        if not name:
+            self._show_spot()
+            return
+        try:
+            self._spot.setText(f"→ {self._desk.walk.matching(name).spot.label}")
+        except Problem:
+            self._spot.setText("no such spot")
+
+    def _take_when(self) -> None:
+        self._when.setFocus(Qt.FocusReason.ShortcutFocusReason)
+        self._when.selectAll()
+
+    def _settle(self, number: int) -> None:
+        self._settled.add(number)
+        self.take_focus()
+
+    def _mend(self, number: int) -> None:
+        row = next((entry for entry in self._desk.entries if entry.number == number), None)
+        if row is None:
+            return
+        self._settled.add(number)
+        self._mending = row
+        self._spot.setText(f"mend: {entry_words(row, self._desk.stove)}")
+        self._unit.setText(f"°{row.unit}" if row.kind is Kind.READING else row.unit)
+        self._number.setText(row.value)
+        self._when.setText(clock_text(row.at, row.offset_minutes))
+        self._answer.say("Type another number, or another time (Ctrl+T), and Enter. Escape leaves it.")
+        self.take_focus()
+        self._number.selectAll()
+
+    def _leave_mending(self) -> None:
+        if self._mending is None:
+            return
+        self._mending = None
+        self._number.clear()
+        self._when.clear()
+        self._answer.say("")
+        self._show_spot()

@@ -1,0 +1,40 @@
+"""Short figures for the screen: temperatures, ages, arrival times. Whole sentences are made in `phrases`."""
+
+from datetime import datetime, timedelta
+
+from cookstove_gui.units import clock_text, degrees
+
+FRESH_MINUTES = 20.0  # a reading older than this is written as an estimate
+
+
+def temperature_text(kelvin: float, unit: str) -> str:
+    """Whole degrees, without the unit: `385`."""
+    return f"{degrees(kelvin, unit):.0f}"
+
+
+def estimate_text(kelvin: float, unit: str) -> str:
+    """An estimate, to the nearest five degrees: `≈ 385`."""
+    return f"≈{5 * round(degrees(kelvin, unit) / 5):.0f}"
+
+
+def age_text(minutes: float | None) -> str:
+    """How long ago: `now`, `12 min`, `3 h`; `unread` if it never was."""
+    if minutes is None:
+        return "unread"
+    if minutes < 0.75:
+        return "now"
+    if minutes < 100:
+        return f"{minutes:.0f} min"
+    return f"{minutes / 60:.0f} h"
+
+
+def range_text(low: float, high: float, unit: str) -> str:
+    """Two ends: `400–475`."""
+    return f"{temperature_text(low, unit)}–{temperature_text(high, unit)}"
+
+
+def moment_text(now: datetime, minutes: float | None, offset_minutes: int) -> str:
+    """The wall clock some minutes from now, or `after` the hours that are looked at."""
+    if minutes is None:
+        return "later than 3 h"
+    return clock_text(now + timedelta(minutes=minutes), offset_minutes)

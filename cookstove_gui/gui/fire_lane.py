@@ -1,0 +1,91 @@
+"""The lane under the time axis: what was done to the fire, each at its time."""
+
+from dataclasses import dataclass
+
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt
+from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QSizePolicy, QWidget
+
+from cookstove_gui.gui.look import Look
+from cookstove_gui.gui.theme import BODY_POINTS, colour, font
+
+_ROWS = 2
+_TICK = 7.0
+
+
+@dataclass(frozen=True, slots=True)
+class LaneMark:
+    """One fire event at a place on the time axis [min]."""
+
+    place: float
+    words: str
+
+
+class FireLane(QWidget):
+    """Ticks with words, kept from running into one another; it follows the plot above it."""
+
+    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._look = look
+        self._marks: tuple[LaneMark, ...] = ()
+        self._span = (0.0, 1.0)
+        self._sides = (0.0, 1.0)
+        self.setObjectName("fire_lane")
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self.setFixedHeight(self.sizeHint().height())
+        look.changed.connect(self.update)
+        self._name_it()
+
+    def sizeHint(self) -> QSize:
+        """Two rows of words under their ticks."""
+        return QSize(300, round(_TICK + _ROWS * QFontMetricsF(font(BODY_POINTS)).height() * 0.9) + 4)
+
+    def show_marks(self, marks: tuple[LaneMark, ...]) -> None:
+        """Show these events."""
+        self._marks = marks
+        self._name_it()
+        self.update()
+
+    def show_span(self, span: tuple[float, float], sides: tuple[float, float]) -> None:
+        """Line up with the plot: what it sees [min], and where its left and right edges are [px]."""
+        if (span, sides) != (self._span, self._sides):
+            self._span, self._sides = span, sides
+            self.update()
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """Draw the lane."""
+        theme = self._look.theme
+        left, right = self._sides
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        face = font(BODY_POINTS)
+        size = QFontMetricsF(face)
+        painter.setFont(face)
+        painter.setPen(QPen(colour(theme.ember), 2))
+        painter.drawLine(QPointF(left, 1), QPointF(right, 1))
+        painter.setPen(colour(theme.soft_ink))
+        painter.drawText(QRectF(0, _TICK, max(left - 8, 0), size.height()), Qt.AlignmentFlag.AlignRight, "fire")
+        ends = [left - 4.0] * _ROWS
+        for mark in self._marks:
+            x = self._across(mark.place)
+            if not left <= x <= right:
+                continue
+            painter.setPen(QPen(colour(theme.ember), 2))
+            painter.drawLine(QPointF(x, 1), QPointF(x, _TICK))
+            width = size.horizontalAdvance(mark.words)
+            start = min(max(x - width / 2, left), right - width)
+            row = next((number for number in range(_ROWS) if ends[number] + 8 <= start), None)
+            if row is None:
+                continue  # no room for the words; the tick stays, and the list of entries has them all
+            ends[row] = start + width
+            painter.setPen(colour(theme.ink))
+            painter.drawText(QPointF(start, _TICK + size.ascent() * 0.95 + row * size.height() * 0.9), mark.words)
+        painter.end()
+
+    def _across(self, place: float) -> float:
+        (low, high), (left, right) = self._span, self._sides
+        return left + (place - low) / max(high - low, 1e-9) * (right - left)
+
+    def _name_it(self) -> None:
+        words = ", ".join(mark.words for mark in self._marks) or "nothing yet"
+        self.setAccessibleName(f"What was done to the fire: {words}")

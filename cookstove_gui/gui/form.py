@@ -1,0 +1,172 @@
+"""The plain parts that the pages are made of: words, fields with the sentence about a mistake beside them, choices."""
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import (
+    QComboBox,
+    QHBoxLayout,
+    QLabel,
+    QLineEdit,
+    QPushButton,
+    QSizePolicy,
+    QVBoxLayout,
+    QWidget,
+)
+
+from cookstove_gui.gui.theme import STEP
+
+_CAPTION_WIDTH = 210  # px; the captions of one form stand in a column
+_EDITOR_WIDTH = 260
+
+
+def words(text: str = "", *, role: str = "", name: str = "") -> QLabel:
+    """A label that breaks its lines and can be read out and copied."""
+    made = QLabel(text)
+    made.setWordWrap(True)
+    made.setTextFormat(Qt.TextFormat.PlainText)
+    if role:
+        made.setProperty("role", role)
+    if name:
+        made.setObjectName(name)
+    made.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+    return made
+
+
+def say(label: QLabel, text: str) -> None:
+    """Set a label's words; one without words takes no room."""
+    label.setText(text)
+    label.setVisible(bool(text))
+
+
+def button(text: str, name: str, tip: str, *, role: str = "") -> QPushButton:
+    """A push button that the keyboard reaches."""
+    made = QPushButton(text)
+    made.setObjectName(name)
+    made.setAccessibleName(text.replace("&", ""))
+    made.setToolTip(tip)
+    made.setAutoDefault(True)  # Enter presses it when it has the focus
+    made.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
+    if role:
+        made.setProperty("role", role)
+    return made
+
+
+def row(*parts: QWidget, stretch: bool = True) -> QHBoxLayout:
+    """Widgets side by side."""
+    made = QHBoxLayout()
+    made.setSpacing(STEP)
+    for part in parts:
+        made.addWidget(part)
+    if stretch:
+        made.addStretch(1)
+    return made
+
+
+class Field(QWidget):
+    """A caption, a line to type in, its unit, and below it what is wrong with what was typed.
+
+    What was typed stays there until it is understood.
+    """
+
+    entered = Signal(str)
+
+    def __init__(self, caption: str, name: str, tip: str, *, unit: str = "", width: int = _EDITOR_WIDTH) -> None:
+        super().__init__()
+        self._shown = ""
+        self.setObjectName(f"{name}_row")
+        self.edit = QLineEdit()
+        self.edit.setObjectName(name)
+        self.edit.setAccessibleName(caption)
+        self.edit.setToolTip(tip)
+        self.edit.setFixedWidth(width)
+        self._caption = words(caption)
+        self._caption.setFixedWidth(_CAPTION_WIDTH)
+        self._caption.setBuddy(self.edit)
+        self._unit = words(unit, role="soft")
+        self._unit.setWordWrap(False)
+        self._problem = words(role="problem", name=f"{name}_problem")
+        self._problem.hide()
+        line = row(self._caption, self.edit, self._unit)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(2)
+        column.addLayout(line)
+        column.addWidget(self._problem)
+        self.edit.returnPressed.connect(self._enter)
+        self.edit.editingFinished.connect(self._leave)
+
+    @property
+    def text(self) -> str:
+        """What stands there."""
+        return self.edit.text()
+
+    def show_text(self, text: str, unit: str | None = None) -> None:
+        """Show what is kept, unless something is being typed that is not understood yet."""
+        if unit is not None:
+            self._unit.setText(unit)
+        if self._problem.isHidden() or text != self._shown:
+            self._shown = text
+            self._say("")
+            if self.edit.text() != text:
+                self.edit.setText(text)
+
+    def show_problem(self, sentence: str) -> None:
+        """Say what is wrong; what was typed stays."""
+        self._say(sentence)
+
+    def clear(self) -> None:
+        """Empty the line for the next entry."""
+        self._shown = ""
+        self._say("")
+        self.edit.clear()
+
+    def _say(self, sentence: str) -> None:
+        say(self._problem, sentence)
+        self.edit.setAccessibleDescription(sentence)
+
+    def _enter(self) -> None:
+        self._shown = self.edit.text()
+        self.entered.emit(self.edit.text())
+
+    def _leave(self) -> None:
+        if self.edit.text() != self._shown:
+            self._enter()
+
+
+class Choice(QWidget):
+    """A caption and one of several things to choose from, each with the key that stands behind it."""
+
+    chosen = Signal(str)
+
+    def __init__(self, caption: str, name: str, tip: str, *, width: int = _EDITOR_WIDTH) -> None:
+        super().__init__()
+        self.setObjectName(f"{name}_row")
+        self.box = QComboBox()
+        self.box.setObjectName(name)
+        self.box.setAccessibleName(caption)
+        self.box.setToolTip(tip)
+        self.box.setMinimumWidth(width)
+        self._caption = words(caption)
+        self._caption.setFixedWidth(_CAPTION_WIDTH)
+        self._caption.setBuddy(self.box)
+        line = row(self._caption, self.box)
+        line.setContentsMargins(0, 0, 0, 0)
+        self.setLayout(line)
+        self.box.activated.connect(lambda index: self.chosen.emit(str(self.box.itemData(index))))
+
+    @property
+    def key(self) -> str:
+        """Key of what is chosen."""
+        return str(self.box.currentData() or "")
+
+    def show_options(self, options: Sequence[tuple[str, str]], current: str) -> None:
+        """Show `(key, words)` pairs, the one with the key `current` chosen."""
+        kept = [(str(self.box.itemData(index)), self.box.itemText(index)) for index in range(self.box.count())]
+        self.box.blockSignals(True)
+        if kept != list(options):
+            self.box.clear()
+            for key, text in options:
+                self.box.addItem(text, key)
+        self.box.setCurrentIndex(max(self.box.findData(current), 0))
+        self.box.blockSignals(False)

@@ -1,0 +1,123 @@
+"""A drawn plan of a stove with words on its spots, for reading only; the numbers stand in the list beside it."""
+
+from dataclasses import dataclass
+
+from PySide6.QtCore import QRectF, QSize, Qt
+from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QSizePolicy, QWidget
+
+from cookstove_gui.gui.look import Look
+from cookstove_gui.gui.plan_layout import plan_layout
+from cookstove_gui.gui.theme import NUMBER_POINTS, colour, font
+from cookstove_gui.stove.stove import Firebox, Stove
+
+_SMALLEST_POINTS = 14
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Patch:
+    """What stands on one spot; without colours it is bare iron."""
+
+    number: str = ""
+    words: str = ""
+    fill: str = ""
+    ink: str = ""
+    is_chosen: bool = False
+
+
+class StoveSketch(QWidget):
+    """The stove seen from above, its oven opened out below."""
+
+    def __init__(self, look: Look, name: str, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._look = look
+        self._stove: Stove | None = None
+        self._patches: dict[str, Patch] = {}
+        self.setObjectName(name)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        look.changed.connect(self.update)
+
+    def show_stove(self, stove: Stove, patches: dict[str, Patch], reads_as: str) -> None:
+        """Show these patches; `reads_as` is what is read out of the drawing."""
+        self._stove, self._patches = stove, patches
+        self.setAccessibleName(reads_as)
+        self.update()
+
+    def sizeHint(self) -> QSize:
+        """Room for the cooktop and the oven."""
+        return QSize(420, 250)
+
+    def minimumSizeHint(self) -> QSize:
+        """Room for three patches with a number each."""
+        return QSize(320, 250)
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """Draw the iron and the patches."""
+        if self._stove is None:
+            return
+        theme = self._look.theme
+        layout = plan_layout(self._stove, self.width(), self.height())
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setPen(QPen(colour(theme.line), 1))
+        painter.setBrush(colour(theme.plate))
+        for box in (layout.cooktop, layout.oven):
+            if not box.isEmpty():
+                painter.drawRoundedRect(box.adjusted(1, 1, -1, -1), 6, 6)
+        painter.setFont(font(_SMALLEST_POINTS))
+        if not layout.oven.isEmpty():
+            painter.setPen(colour(theme.soft_ink))
+            painter.drawText(layout.oven_heading, Qt.AlignmentFlag.AlignVCenter, "oven")
+        self._draw_firebox(painter, layout.firebox)
+        for name, box in layout.patches.items():
+            self._draw_patch(painter, box.adjusted(1, 1, -1, -1), self._patches.get(name, Patch()))
+        painter.end()
+
+    def _draw_firebox(self, painter: QPainter, box: QRectF) -> None:
+        theme = self._look.theme
+        painter.setPen(QPen(colour(theme.line), 1))
+        painter.setBrush(colour(theme.ground))
+        painter.drawRoundedRect(box, 4, 4)
+        painter.setPen(colour(theme.ember))
+        if self._stove is not None and self._stove.firebox is Firebox.ABOVE:
+            painter.drawText(box, Qt.AlignmentFlag.AlignCenter, "firebox")
+            return
+        painter.save()
+        painter.translate(box.center())
+        painter.rotate(-90)
+        along = QRectF(-box.height() / 2, -box.width() / 2, box.height(), box.width())
+        painter.drawText(along, Qt.AlignmentFlag.AlignCenter, "firebox")
+        painter.restore()
+
+    def _draw_patch(self, painter: QPainter, box: QRectF, patch: Patch) -> None:
+        theme = self._look.theme
+        painter.setPen(QPen(colour(theme.slate), 3) if patch.is_chosen else QPen(colour(theme.line), 1))
+        painter.setBrush(colour(patch.fill or theme.raised))
+        painter.drawRoundedRect(box, 5, 5)
+        painter.setPen(colour(patch.ink or theme.ink))
+        lines = [(patch.number, font(NUMBER_POINTS, bold=True))] if patch.number else []
+        if patch.words:
+            lines += [(line, font(_SMALLEST_POINTS)) for line in _broken(patch.words, box.width() - 6)]
+        heights = [QFontMetricsF(face).height() * 0.9 for _, face in lines]
+        while sum(heights) > box.height() and len(lines) > 1:
+            lines.pop()
+            heights.pop()
+        y = box.center().y() - sum(heights) / 2
+        for (text, face), height in zip(lines, heights, strict=True):
+            painter.setFont(face)
+            shown = QFontMetricsF(face).elidedText(text, Qt.TextElideMode.ElideRight, box.width() - 4)
+            painter.drawText(QRectF(box.left(), y, box.width(), height), Qt.AlignmentFlag.AlignCenter, shown)
+            y += height
+
+
+def _broken(text: str, width: float) -> list[str]:
+    """Words in lines no wider than a patch."""
+    size = QFontMetricsF(font(_SMALLEST_POINTS))
+    lines: list[str] = []
+    for word in text.split():
+        longer = f"{lines[-1]} {word}" if lines else word
+        if lines and size.horizontalAdvance(longer) <= width:
+            lines[-1] = longer
+        else:
+            lines.append(word)
+    return lines

@@ -1,0 +1,193 @@
+"""One spot on the drawn stove: its heat as colour and number, its age, its doubt as hatching."""
+
+from dataclasses import dataclass
+
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt
+from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QPen, QPolygonF
+from PySide6.QtWidgets import QAbstractButton, QWidget
+
+from cookstove_gui.gui.figures import FRESH_MINUTES, age_text, estimate_text, temperature_text
+from cookstove_gui.gui.heat_colours import HeatScale
+from cookstove_gui.gui.look import Look
+from cookstove_gui.gui.theme import BODY_POINTS, NUMBER_POINTS, TARGET_PIXELS, colour, font
+from cookstove_gui.stove.stove import Spot, SpotKind
+
+_SURE = 14.0  # K between the tenth and ninetieth percentile, below which nothing is hatched
+_UNSURE = 110.0  # K, at which hatching is as dense as it gets
+_WIDEST, _DENSEST = 15.0, 4.0  # pixels between hatching lines
+_CAPTIONS = {SpotKind.SIDE: "side", SpotKind.GLASS: "glass", SpotKind.FLUE: "flue", SpotKind.ROOM: "room"}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PatchHeat:
+    """What a patch shows."""
+
+    kelvin: float | None = None  # None: nothing is known yet
+    doubt: float = 0.0  # K, between the tenth and ninetieth percentile
+    age_min: float | None = None
+
+
+def hatch_spacing(doubt: float) -> float | None:
+    """Pixels between hatching lines for a doubt [K], or none where the number is sure."""
+    if doubt <= _SURE:
+        return None
+    share = min((doubt - _SURE) / (_UNSURE - _SURE), 1.0)
+    return _WIDEST + share * (_DENSEST - _WIDEST)
+
+
+class SpotPatch(QAbstractButton):
+    """A pressable patch; pressing it lights the spot up."""
+
+    def __init__(self, spot: Spot, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.spot = spot
+        self._look = look
+        self._heat = PatchHeat()
+        self._unit = "F"
+        self._scale = HeatScale()
+        self._is_lit = False
+        self._is_worth_reading = False
+        self.setObjectName(f"spot_{spot.name}")
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)  # the plan has the focus and moves the light by the arrow keys
+        self.setCursor(Qt.CursorShape.PointingHandCursor)
+        self._name_it()
+
+    def show_heat(self, heat: PatchHeat, unit: str, scale: HeatScale) -> None:
+        """Show a heat, in a unit, on a scale of colours."""
+        self._heat, self._unit, self._scale = heat, unit, scale
+        self._name_it()
+        self.update()
+
+    def show_marks(self, *, is_lit: bool, is_worth_reading: bool) -> None:
+        """Show whether the next number goes here, and whether this is the reading that would tell most."""
+        if (is_lit, is_worth_reading) != (self._is_lit, self._is_worth_reading):
+            self._is_lit, self._is_worth_reading = is_lit, is_worth_reading
+            self._name_it()
+            self.update()
+
+    def number_text(self) -> str:
+        """The number written on the patch."""
+        if self._heat.kelvin is None:
+            return "–"
+        age = self._heat.age_min
+        fresh = age is not None and age <= FRESH_MINUTES
+        return (temperature_text if fresh else estimate_text)(self._heat.kelvin, self._unit)
+
+    def sizeHint(self) -> QSize:
+        """As small as a finger can press."""
+        return QSize(TARGET_PIXELS, TARGET_PIXELS)
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """Draw the patch."""
+        theme = self._look.theme
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        box = QRectF(self.rect()).adjusted(2, 2, -2, -2)
+        known = self._heat.kelvin
+        fill = theme.raised if known is None else self._scale.colour(known)
+        ink = theme.soft_ink if known is None else self._scale.ink(known)
+        painter.setPen(QPen(colour(theme.line), 1))
+        painter.setBrush(colour(fill))
+        painter.drawRoundedRect(box, 5, 5)
+        if known is not None:
+            self._hatch(painter, box, ink)
+        self._write(painter, box, fill, ink)
+        self._mark(painter, box)
+        painter.end()
+
+    def _hatch(self, painter: QPainter, box: QRectF, ink: str) -> None:
+        spacing = hatch_spacing(self._heat.doubt)
+        if spacing is None:
+            return
+        painter.save()
+        painter.setClipRect(box.adjusted(1, 1, -1, -1))
+        painter.setPen(QPen(colour(ink, 150), 1))
+        x = box.left() - box.height()
+        while x < box.right():
+            painter.drawLine(QPointF(x, box.bottom()), QPointF(x + box.height(), box.top()))
+            x += spacing
+        painter.restore()
+
+    def _write(self, painter: QPainter, box: QRectF, fill: str, ink: str) -> None:
+        big, small = font(NUMBER_POINTS, bold=True), font(BODY_POINTS)
+        number, age = self.number_text(), age_text(self._heat.age_min)
+        big_size, small_size = QFontMetricsF(big), QFontMetricsF(small)
+        caption = _CAPTIONS.get(self.spot.kind, "")
+        lines = [(caption, small, small_size)] if caption else []
+        lines += [(number, big, big_size), (age, small, small_size)]
+        tight = 0.82  # of the line height; figures and short words have no deep descenders
+        if sum(size.height() * tight for _, _, size in lines) > box.height() + 2:
+            if caption:
+                lines.pop()
+            else:
+                self._write_in_a_row(painter, box, fill, ink, [*lines])
+                return
+        y = box.center().y() - sum(size.height() * tight for _, _, size in lines) / 2
+        for text, face, size in lines:
+            height = size.height() * tight
+            self._plate(painter, QRectF(box.left(), y, box.width(), height), text, face, size, fill, ink)
+            y += height
+
+    def _write_in_a_row(
+        self, painter: QPainter, box: QRectF, fill: str, ink: str, lines: list[tuple[str, object, QFontMetricsF]]
+    ) -> None:
+        (number, _, big_size), (age, _, small_size) = lines
+        gap = 6.0
+        width = big_size.horizontalAdvance(number) + gap + small_size.horizontalAdvance(age)
+        x = box.center().x() - width / 2
+        left = QRectF(x, box.top(), big_size.horizontalAdvance(number), box.height())
+        self._plate(painter, left, number, font(NUMBER_POINTS, bold=True), big_size, fill, ink)
+        if width <= box.width():
+            right = QRectF(left.right() + gap, box.top(), small_size.horizontalAdvance(age), box.height())
+            self._plate(painter, right, age, font(BODY_POINTS), small_size, fill, ink)
+
+    @staticmethod
+    def _plate(
+        painter: QPainter, box: QRectF, text: str, face: object, size: QFontMetricsF, fill: str, ink: str
+    ) -> None:
+        """Write on a plain ground, so that hatching never runs through a figure."""
+        from PySide6.QtGui import QFont
+
+        assert isinstance(face, QFont)
+        width = min(size.horizontalAdvance(text) + 6, box.width())
+        ground = QRectF(
+            box.center().x() - width / 2, box.center().y() - size.ascent() * 0.46, width, size.ascent() * 0.92
+        )
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(colour(fill))
+        painter.drawRoundedRect(ground, 3, 3)
+        painter.setFont(face)
+        painter.setPen(colour(ink))
+        painter.drawText(
+            QPointF(box.center().x() - size.horizontalAdvance(text) / 2, box.center().y() + size.capHeight() / 2), text
+        )
+
+    def _mark(self, painter: QPainter, box: QRectF) -> None:
+        theme = self._look.theme
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        if self._is_lit:
+            painter.setPen(QPen(colour(theme.ground), 2))
+            painter.drawRoundedRect(box.adjusted(4, 4, -4, -4), 3, 3)
+            painter.setPen(QPen(colour(theme.ember), 4))
+            painter.drawRoundedRect(box, 5, 5)
+        if self._is_worth_reading:
+            corner = QPolygonF([box.topRight(), box.topRight() - QPointF(20, 0), box.topRight() + QPointF(0, 20)])
+            painter.setPen(QPen(colour(theme.ground), 2))
+            painter.setBrush(colour(theme.ember))
+            painter.drawPolygon(corner)
+
+    def _name_it(self) -> None:
+        parts = [self.spot.label]
+        if self._heat.kelvin is not None:
+            age = self._heat.age_min
+            parts.append(f"{temperature_text(self._heat.kelvin, self._unit)} °{self._unit}")
+            parts.append("not read yet" if age is None else f"read {age:.0f} min ago")
+        else:
+            parts.append("nothing known yet")
+        if self._is_lit:
+            parts.append("the next number goes here")
+        if self._is_worth_reading:
+            parts.append("worth reading next")
+        words = ", ".join(parts)
+        self.setAccessibleName(words)
+        self.setToolTip(words)

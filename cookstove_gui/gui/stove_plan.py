@@ -1,0 +1,207 @@
+"""The drawn plan of the cook's own stove, seen from above, with the oven opened out below the cooktop."""
+
+from datetime import datetime
+
+from PySide6.QtCore import QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent, QPen, QResizeEvent
+from PySide6.QtWidgets import QSizePolicy, QWidget
+
+from cookstove_gui.desk import Changed
+from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.heat_colours import HOTTEST_AT_LEAST, HeatScale
+from cookstove_gui.gui.look import Look
+from cookstove_gui.gui.plan_layout import PlanLayout, plan_layout
+from cookstove_gui.gui.spot_patch import PatchHeat, SpotPatch
+from cookstove_gui.gui.theme import BODY_POINTS, colour, font
+from cookstove_gui.stove.entries import Entry, Kind, door_is_open, fraction_open, reading_kelvin
+from cookstove_gui.stove.stove import Firebox
+
+_ARROWS = {
+    Qt.Key.Key_Left: (-1.0, 0.0),
+    Qt.Key.Key_Right: (1.0, 0.0),
+    Qt.Key.Key_Up: (0.0, -1.0),
+    Qt.Key.Key_Down: (0.0, 1.0),
+}
+
+
+class StovePlan(QWidget):
+    """Every spot as a patch coloured by its heat now; arrow keys and clicks light a spot up."""
+
+    spot_chosen = Signal(str)
+
+    def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._link = link
+        self._desk = link.desk
+        self._look = look
+        self._patches: dict[str, SpotPatch] = {}
+        self._layout: PlanLayout | None = None
+        self._firebox_words = "firebox"
+        self._door_words = "oven"
+        self._door_open = False
+        self.setObjectName("stove_plan")
+        self.setAccessibleName("Plan of the stove")
+        self.setToolTip("Arrow keys or a click choose the spot to read")
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
+        self.setMinimumSize(330, 240)
+        link.changed.connect(self._show)
+        look.changed.connect(self.update)
+        self._show_stove()
+        self._show_heats()
+
+    def sizeHint(self) -> QSize:
+        """Room for two rows of patches and the oven."""
+        return QSize(420, 330)
+
+    def patch(self, name: str) -> SpotPatch:
+        """The patch of a spot."""
+        return self._patches[name]
+
+    def _show(self, changed: Changed) -> None:
+        if changed.stove:
+            self._show_stove()
+        if changed.stove or changed.log or changed.standing or changed.settings or changed.session:
+            self._show_heats()
+        if changed.stove or changed.walk or changed.standing or changed.session:
+            self._show_marks()
+
+    def _show_stove(self) -> None:
+        spots = {spot.name: spot for spot in self._desk.stove.spots}
+        for name in [name for name, patch in self._patches.items() if spots.get(name) != patch.spot]:
+            gone = self._patches.pop(name)
+            gone.hide()
+            gone.deleteLater()
+        for name, spot in spots.items():
+            if name not in self._patches:
+                made = SpotPatch(spot, self._look, self)
+                made.clicked.connect(lambda _checked=False, wanted=name: self.spot_chosen.emit(wanted))
+                self._patches[name] = made
+                made.show()
+        self._place()
+        self._show_marks()
+
+    def _show_heats(self) -> None:
+        standing, unit, now = self._desk.standing, self._desk.unit, self._desk.clock()
+        read = _latest_readings(self._desk.entries)
+        heats: dict[str, PatchHeat] = {}
+        for name in self._patches:
+            zone = standing.zones.get(name) if standing else None
+            latest = read.get(name)
+            # A number just typed is shown at once; the belief about it follows when it has been worked out.
+            newer = latest is not None and (standing is None or latest.at > standing.now or zone is None)
+            if newer and latest is not None:
+                heats[name] = PatchHeat(kelvin=reading_kelvin(latest), age_min=_minutes(now, latest.at))
+            elif zone is not None:
+                age = _minutes(now, latest.at) if latest is not None else None
+                heats[name] = PatchHeat(kelvin=zone.p50, doubt=zone.p90 - zone.p10, age_min=age)
+            else:
+                heats[name] = PatchHeat()
+        known = [heat.kelvin for heat in heats.values() if heat.kelvin is not None]
+        scale = HeatScale(high=max([HOTTEST_AT_LEAST, *known]))
+        for name, patch in self._patches.items():
+            patch.show_heat(heats[name], unit, scale)
+        self._show_fire()
+
+    def _show_fire(self) -> None:
+        latest = {entry.kind: entry for entry in self._desk.entries}
+        air, door = latest.get(Kind.AIR), latest.get(Kind.OVEN_DOOR)
+        self._firebox_words = "firebox" if air is None else f"firebox, {air_words(fraction_open(air))}"
+        self._door_open = door is not None and door_is_open(door)
+        self._door_words = "oven, door open" if self._door_open else "oven"
+        self.update()
+
+    def _show_marks(self) -> None:
+        standing = self._desk.standing
+        worth = standing.next_reading.spot if standing and standing.next_reading else ""
+        lit = self._desk.walk.spot.name
+        for name, patch in self._patches.items():
+            patch.show_marks(is_lit=name == lit, is_worth_reading=name == worth)
+
+    def _place(self) -> None:
+        self._layout = plan_layout(self._desk.stove, self.width(), self.height())
+        for name, patch in self._patches.items():
+            patch.setGeometry(self._layout.patches[name].toRect())
+        self.update()
+
+    def resizeEvent(self, _event: QResizeEvent) -> None:
+        """Place the patches anew."""
+        self._place()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Arrow keys light up the nearest spot that way; anything else goes on to the page."""
+        way = _ARROWS.get(Qt.Key(event.key()))
+        if way is None:
+            super().keyPressEvent(event)
+            return
+        wanted = self._nearest(*way)
+        if wanted:
+            self.spot_chosen.emit(wanted)
+
+    def _nearest(self, right: float, down: float) -> str:
+        start = self._patches[self._desk.walk.spot.name].geometry().center()
+        best, best_cost = "", float("inf")
+        for name, patch in self._patches.items():
+            step = patch.geometry().center() - start
+            along = step.x() * right + step.y() * down
+            across = abs(step.x() * down) + abs(step.y() * right)
+            if along > 4 and along + 2 * across < best_cost:
+                best, best_cost = name, along + 2 * across
+        return best
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """Draw the iron behind the patches."""
+        if self._layout is None:
+            return
+        theme, layout = self._look.theme, self._layout
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setPen(QPen(colour(theme.line), 1))
+        painter.setBrush(colour(theme.plate))
+        if not layout.cooktop.isEmpty():
+            painter.drawRoundedRect(layout.cooktop.adjusted(1, 1, -1, -1), 8, 8)
+        if not layout.oven.isEmpty():
+            painter.drawRoundedRect(layout.oven.adjusted(1, 1, -1, -1), 4, 4)
+        painter.setBrush(colour(theme.ground))
+        painter.drawRoundedRect(layout.firebox, 4, 4)
+        painter.setFont(font(BODY_POINTS))
+        painter.setPen(colour(theme.ember))
+        self._write_firebox(painter, layout.firebox)
+        painter.setPen(colour(theme.ember if self._door_open else theme.soft_ink))
+        painter.drawText(
+            layout.oven_heading, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, self._door_words
+        )
+        if self.hasFocus():
+            painter.setPen(QPen(colour(theme.slate), 3))
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.drawRoundedRect(QRectF(self.rect()).adjusted(1, 1, -2, -2), 6, 6)
+        painter.end()
+
+    def _write_firebox(self, painter: QPainter, box: QRectF) -> None:
+        centre = Qt.AlignmentFlag.AlignCenter
+        if self._desk.stove.firebox is Firebox.ABOVE:
+            painter.drawText(box, centre, self._firebox_words)
+            return
+        painter.save()
+        painter.translate(box.center())
+        painter.rotate(-90)
+        words = painter.fontMetrics().elidedText(self._firebox_words, Qt.TextElideMode.ElideRight, int(box.height()))
+        painter.drawText(QRectF(-box.height() / 2, -box.width() / 2, box.height(), box.width()), centre, words)
+        painter.restore()
+
+
+def air_words(fraction: float) -> str:
+    """How far the air is open, in words."""
+    if fraction <= 0.02:
+        return "air shut"
+    if fraction >= 0.98:
+        return "air open"
+    return f"air {min((1, 2, 3), key=lambda quarter: abs(quarter / 4 - fraction))}/4"
+
+
+def _latest_readings(entries: tuple[Entry, ...]) -> dict[str, Entry]:
+    return {entry.spot: entry for entry in entries if entry.kind is Kind.READING}
+
+
+def _minutes(now: datetime, at: datetime) -> float:
+    return max((now - at).total_seconds() / 60, 0.0)

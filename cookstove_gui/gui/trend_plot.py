@@ -1,0 +1,321 @@
+"""The trend plot: readings, belief, target band, projection and arrival on one time axis, the fire lane below."""
+
+from datetime import datetime
+
+import numpy as np
+import pyqtgraph as pg
+from PySide6.QtCore import QPointF, Qt
+from PySide6.QtGui import QPainterPath, QResizeEvent, QShowEvent
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from cookstove_gui.desk import Changed, Standing
+from cookstove_gui.forecast.answers import FloatArray, Projection
+from cookstove_gui.gui.arrival_mark import ArrivalMark
+from cookstove_gui.gui.clock_axis import clock_ticks
+from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.entry_words import FIRE_KINDS, entry_words
+from cookstove_gui.gui.figures import range_text
+from cookstove_gui.gui.fire_lane import FireLane, LaneMark
+from cookstove_gui.gui.look import Look
+from cookstove_gui.gui.theme import BODY_POINTS, colour, font
+from cookstove_gui.stove.entries import Entry, Kind, reading_kelvin
+from cookstove_gui.stove.stove import SpotKind
+from cookstove_gui.units import degrees
+
+_LOOK_BACK = 180.0  # min of a live session that are seen at once
+_LEAST_AHEAD, _MOST_AHEAD = 75.0, 180.0  # min
+_LABEL_WIDTH = 78  # pixels for one clock time
+_AXIS_WIDTH = 58
+# The shape of a mark tells the instrument.
+_SHAPES = {SpotKind.OVEN: "o", SpotKind.FLUE: "t1", SpotKind.ROOM: "s"}
+_INFRARED = "d"
+
+
+class TrendPlot(QWidget):
+    """What was read, what is believed, and what is projected."""
+
+    def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._link = link
+        self._desk = link.desk
+        self._look = look
+        self._anchor = self._desk.clock()
+        self._shows_cooktop = False
+        self._stale = True
+        self.setObjectName("trend_plot")
+        self.setAccessibleName("Trend of the oven")
+        self._build()
+        self._dress()
+        link.changed.connect(self._show)
+        look.changed.connect(self._dress)
+        self._show_everything()
+
+    def show_cooktop(self, wanted: bool) -> None:
+        """Show the readings of the whole stove, or of the oven alone."""
+        self._shows_cooktop = wanted
+        self._show_everything()
+
+    def _build(self) -> None:
+        self._plot = pg.PlotWidget(parent=self)
+        self._plot.setObjectName("trend_view")
+        self._plot.setMenuEnabled(False)
+        self._plot.hideButtons()
+        self._plot.setMouseEnabled(x=True, y=False)
+        self._plot.setAntialiasing(True)
+        self._plot.setFrameShape(self._plot.Shape.NoFrame)
+        self._plot.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self._left, self._bottom = self._plot.getAxis("left"), self._plot.getAxis("bottom")
+        self._left.setWidth(_AXIS_WIDTH)
+        for axis in (self._left, self._bottom):
+            axis.setStyle(tickFont=font(BODY_POINTS), tickLength=-5, autoExpandTextSpace=False)
+        self._left.enableAutoSIPrefix(False)
+        self._bottom.setHeight(30)
+        self._lane = FireLane(self._look, self)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self._plot, 1)
+        column.addWidget(self._lane)
+
+        self._band = pg.LinearRegionItem(orientation="horizontal", movable=False)
+        self._band_name = pg.TextItem(anchor=(0, 1))
+        self._low, self._high = pg.PlotCurveItem(), pg.PlotCurveItem()
+        self._spread = pg.FillBetweenItem(self._low, self._high)
+        self._belief = pg.PlotCurveItem()
+        self._fan_low, self._fan_high = pg.PlotCurveItem(), pg.PlotCurveItem()
+        self._fan = pg.FillBetweenItem(self._fan_low, self._fan_high)
+        self._middle = pg.PlotCurveItem()
+        self._other_low, self._other_high, self._other = (pg.PlotCurveItem() for _ in range(3))
+        self._other_name = pg.TextItem(anchor=(1, 1))
+        self._now = pg.InfiniteLine(angle=90)
+        self._elsewhere, self._oven = pg.ScatterPlotItem(), pg.ScatterPlotItem()
+        self._strokes = pg.ScatterPlotItem()
+        self._arrival = ArrivalMark(self._plot)
+        curves = (self._spread, self._fan, self._low, self._high, self._fan_low, self._fan_high)
+        lines = (self._belief, self._middle, self._other_low, self._other_high, self._other)
+        marks = (self._now, self._elsewhere, self._oven, self._strokes, self._band_name, self._other_name)
+        for depth, item in enumerate((self._band, *curves, *lines, *marks)):
+            item.setZValue(depth)
+            self._plot.addItem(item)
+        self._plot.getViewBox().sigXRangeChanged.connect(self._show_clock)
+
+    def _dress(self) -> None:
+        theme = self._look.theme
+        self._plot.setBackground(theme.ground)
+        for axis in (self._left, self._bottom):
+            axis.setPen(pg.mkPen(theme.faint))
+            axis.setTextPen(pg.mkPen(theme.soft_ink))
+        self._band.setBrush(pg.mkBrush(colour(theme.spruce, 34)))
+        for line in self._band.lines:
+            line.setPen(pg.mkPen(theme.spruce, width=1))
+        self._band_name.setColor(colour(theme.spruce))
+        self._band_name.setFont(font(BODY_POINTS))
+        self._spread.setBrush(pg.mkBrush(colour(theme.slate, 60)))
+        self._fan.setBrush(pg.mkBrush(colour(theme.slate, 34)))
+        self._belief.setPen(pg.mkPen(theme.slate, width=3))
+        edge = pg.mkPen(theme.slate, width=1.5, style=Qt.PenStyle.DashLine)
+        self._fan_low.setPen(edge)
+        self._fan_high.setPen(edge)
+        self._middle.setPen(pg.mkPen(theme.slate, width=2.5, style=Qt.PenStyle.DashLine))
+        for line in (self._other_low, self._other_high):
+            line.setPen(pg.mkPen(theme.ember, width=1.5, style=Qt.PenStyle.DotLine))
+        self._other.setPen(pg.mkPen(theme.ember, width=2.5, style=Qt.PenStyle.DotLine))
+        self._other_name.setColor(colour(theme.ember))
+        self._other_name.setFont(font(BODY_POINTS))
+        self._now.setPen(pg.mkPen(theme.soft_ink, width=1))
+        self._arrival.dress(theme)
+        self._show_readings()
+
+    def _show(self, changed: Changed) -> None:
+        if not self.isVisible():
+            self._stale = True
+        elif changed.settings or changed.session or changed.stove:
+            self._show_everything()
+        else:
+            if changed.log or changed.standing:
+                self._show_readings()
+            if changed.standing:
+                self._show_standing()
+            if changed.band or changed.standing:
+                self._show_band()
+            self._show_range()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Catch up with what changed while it was hidden."""
+        super().showEvent(event)
+        if self._stale:
+            self._show_everything()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Keep the clock's labels apart."""
+        super().resizeEvent(event)
+        self._show_clock()
+
+    def _show_everything(self) -> None:
+        self._stale = False
+        entries = self._desk.entries
+        self._anchor = entries[0].at if entries else self._desk.clock()
+        self._show_readings()
+        self._show_standing()
+        self._show_band()
+        self._show_range()
+        self._show_clock()
+
+    def _show_readings(self) -> None:
+        entries, stove, unit = self._desk.entries, self._desk.stove, self._desk.unit
+        theme, standing = self._look.theme, self._desk.standing
+        doubted = {row.number for row in standing.doubted} if standing else set()
+        kinds = {spot.name: spot.kind for spot in stove.spots}
+        oven: list[Entry] = []
+        elsewhere: list[Entry] = []
+        for entry in entries:
+            if entry.kind is Kind.READING:
+                is_oven = kinds.get(entry.spot) is SpotKind.OVEN
+                if is_oven or self._shows_cooktop:
+                    (oven if is_oven else elsewhere).append(entry)
+        for item, rows, ink, size in (
+            (self._oven, oven, theme.ink, 13),
+            (self._elsewhere, elsewhere, theme.soft_ink, 10),
+        ):
+            item.setData(
+                x=[self._place(row.at) for row in rows],
+                y=[degrees(reading_kelvin(row), unit) for row in rows],
+                symbol=[_SHAPES.get(kinds.get(row.spot, SpotKind.TOP), _INFRARED) for row in rows],
+                size=size,
+                pen=pg.mkPen(ink, width=2),
+                brush=pg.mkBrush(colour(theme.ground, 160)),
+            )
+        struck = [row for row in (*oven, *elsewhere) if row.number in doubted]
+        self._strokes.setData(
+            x=[self._place(row.at) for row in struck],
+            y=[degrees(reading_kelvin(row), unit) for row in struck],
+            symbol=_stroke(),
+            size=24,
+            pen=pg.mkPen(theme.ember, width=2.5),
+            brush=None,
+        )
+        self._lane.show_marks(
+            tuple(
+                LaneMark(self._place(entry.at), entry_words(entry, stove))
+                for entry in entries
+                if entry.kind in FIRE_KINDS
+            )
+        )
+
+    def _show_standing(self) -> None:
+        standing, unit = self._desk.standing, self._desk.unit
+        if standing is None:
+            for curve in (self._low, self._high, self._belief, self._fan_low, self._fan_high, self._middle):
+                curve.setData([], [])
+            self._show_alternative(None)
+            self._now.hide()
+            return
+        past = [self._place(at) for at in standing.trace.at]
+        self._low.setData(past, degrees(standing.trace.p10, unit))
+        self._high.setData(past, degrees(standing.trace.p90, unit))
+        self._belief.setData(past, degrees(standing.trace.p50, unit))
+        ahead, low, middle, high = self._quantiles(standing.projection)
+        self._fan_low.setData(ahead, low)
+        self._middle.setData(ahead, middle)
+        self._fan_high.setData(ahead, high)
+        self._show_alternative(standing)
+        self._now.setPos(self._place(standing.now))
+        self._now.show()
+
+    def _show_alternative(self, standing: Standing | None) -> None:
+        other = standing.alternative if standing else None
+        if other is None:
+            for curve in (self._other_low, self._other_high, self._other):
+                curve.setData([], [])
+            self._other_name.hide()
+            return
+        ahead, low, middle, high = self._quantiles(other.projection)
+        self._other_low.setData(ahead, low)
+        self._other.setData(ahead, middle)
+        self._other_high.setData(ahead, high)
+        seen = min(int(np.searchsorted(ahead, self._ahead_end())), len(ahead) - 1)
+        self._other_name.setText(other.words)
+        self._other_name.setPos(float(ahead[seen]), float(high[seen]))
+        self._other_name.show()
+
+    def _quantiles(self, projection: Projection) -> tuple[FloatArray, FloatArray, FloatArray, FloatArray]:
+        """Places on the axis, and the oven's tenth, fiftieth and ninetieth percentile in the unit shown."""
+        oven = [spot.name for spot in self._desk.stove.spots_of(SpotKind.OVEN) if spot.name in projection.spots]
+        name = "oven_centre" if "oven_centre" in oven else (oven or [projection.spots[0]])[0]
+        low, middle, high = np.quantile(projection.of(name), (0.1, 0.5, 0.9), axis=0)
+        unit = self._desk.unit
+        return (
+            projection.minutes + self._place(projection.now),
+            degrees(low, unit),
+            degrees(middle, unit),
+            degrees(high, unit),
+        )
+
+    def _show_band(self) -> None:
+        band, unit, standing = self._desk.band, self._desk.unit, self._desk.standing
+        self._band.setRegion((degrees(band.low, unit), degrees(band.high, unit)))
+        self._band_name.setText(f"{band.name} {range_text(band.low, band.high, unit)}")
+        if standing is None or standing.band != band or not self._desk.entries:
+            self._arrival.hide()
+            return
+        self._arrival.show_window(
+            standing.outlook.band.enters_min,
+            place=self._place(standing.now),
+            low=degrees(band.low, unit),
+            high=degrees(band.high, unit),
+            is_inside=standing.outlook.oven.p50 is not None and band.holds(standing.outlook.oven.p50),
+        )
+
+    def _show_range(self) -> None:
+        unit, band, standing = self._desk.unit, self._desk.band, self._desk.standing
+        now = self._place(self._desk.clock() if standing is None else standing.now)
+        start = max(now - _LOOK_BACK, 0.0) if self._desk.is_live else 0.0
+        end = self._ahead_end()
+        lows, highs = [degrees(band.low, unit)], [degrees(band.high, unit)]
+        for item in (self._belief, self._low, self._high, self._middle, self._fan_low, self._fan_high, self._oven):
+            x, y = item.getData()
+            seen = y[(x >= start) & (x <= end)] if x is not None and len(x) else ()
+            if len(seen):
+                lows.append(float(np.min(seen)))
+                highs.append(float(np.max(seen)))
+        if self._shows_cooktop:
+            _, y = self._elsewhere.getData()
+            if y is not None and len(y):
+                lows.append(float(np.min(y)))
+                highs.append(float(np.max(y)))
+        room = 0.06 * (max(highs) - min(lows)) + 4
+        self._plot.setXRange(start - 4, end, padding=0)
+        self._plot.setYRange(min(lows) - room, max(highs) + 2 * room, padding=0)
+
+    def _ahead_end(self) -> float:
+        standing = self._desk.standing
+        if standing is None:
+            return self._place(self._desk.clock()) + _LEAST_AHEAD
+        p90, p50 = standing.outlook.band.enters_min.p90, standing.outlook.band.enters_min.p50
+        wanted = p90 if p90 is not None else p50 if p50 is not None else 0.0
+        return self._place(standing.now) + min(max(wanted + 30.0, _LEAST_AHEAD), _MOST_AHEAD)
+
+    def _show_clock(self) -> None:
+        low, high = self._plot.getViewBox().viewRange()[0]
+        entries = self._desk.entries
+        offset = (
+            entries[0].offset_minutes
+            if entries
+            else round((self._anchor.astimezone().utcoffset() or self._anchor - self._anchor).total_seconds() / 60)
+        )
+        room = max((self._plot.width() - _AXIS_WIDTH) // _LABEL_WIDTH, 1)
+        self._bottom.setTicks([clock_ticks(self._anchor, offset, low, high, room)])
+        box = self._plot.getViewBox().sceneBoundingRect()
+        self._lane.show_span((low, high), (box.left(), box.right()))
+        self._band_name.setPos(low + (high - low) * 0.01, degrees(self._desk.band.high, self._desk.unit))
+
+    def _place(self, at: datetime) -> float:
+        """Minutes from the start of the time axis."""
+        return (at - self._anchor).total_seconds() / 60
+
+
+def _stroke() -> QPainterPath:
+    """A short slanting stroke, through a mark that is doubted."""
+    path = QPainterPath(QPointF(-0.5, 0.35))
+    path.lineTo(QPointF(0.5, -0.35))
+    return path
