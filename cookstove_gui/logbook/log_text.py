@@ -47,7 +47,7 @@ def header_of(text: str, where: str, wanted: Sequence[str]) -> Header:
     expected = ",".join(wanted)
     if not text.strip():
         raise InputProblem(f"{where} is empty; a log begins with the line {expected}.")
-    first_line = next(line for line in io.StringIO(text) if line.strip())
+    first_line = next(line for line in io.StringIO(text, newline="") if line.strip())
     readings = {mark: _names(first_line, mark) for mark in _SEPARATORS}
     separator = max(readings, key=lambda mark: len(set(readings[mark]) & set(wanted)))
     columns = readings[separator]

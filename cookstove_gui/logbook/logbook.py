@@ -3,7 +3,6 @@
 Entries are only ever added. A method returns after its transaction is on the disk, never before.
 """
 
-import hashlib
 import json
 import sqlite3
 from collections.abc import Iterable
@@ -113,6 +112,18 @@ class Logbook:
                 (stove.name, text),
             )
 
+    def rename_stove(self, old: str, new: str) -> None:
+        """Give a stove another name; its sessions and what was learned of it go with it."""
+        stove = self.stove(old)
+        text = stove_text(replace(stove, name=new))
+        with self._database.transaction() as connection:
+            if connection.execute("SELECT 1 FROM stove WHERE name = ?", (new,)).fetchone() is not None:
+                raise InputProblem(f"The logbook holds a stove “{new}” already; choose another name.")
+            connection.execute("INSERT INTO stove (name, description) VALUES (?, ?)", (new, text))
+            connection.execute("UPDATE session SET stove = ? WHERE stove = ?", (new, old))
+            connection.execute("UPDATE character SET stove = ? WHERE stove = ?", (new, old))
+            connection.execute("DELETE FROM stove WHERE name = ?", (old,))
+
     # Sessions
 
     def sessions(self, stove: str | None = None) -> tuple[SessionSummary, ...]:
@@ -214,14 +225,6 @@ class Logbook:
                 "INSERT INTO setting (key, value) VALUES (?, ?) ON CONFLICT (key) DO UPDATE SET value = excluded.value",
                 (key, value),
             )
-
-    def sessions_fingerprint(self, stove: str) -> str:
-        """Tells what a character was learned from; changes with every entry and with the stove's description."""
-        description = self._database.row("SELECT description FROM stove WHERE name = ?", (stove,))
-        counts = self._database.rows(
-            "SELECT number, entry_count FROM session WHERE stove = ? AND entry_count > 0 ORDER BY number", (stove,)
-        )
-        return hashlib.sha256(json.dumps([description, counts]).encode()).hexdigest()
 
     def character(
         self, stove: str, of_sessions_fingerprint: str | None = None, made_by: str = ""

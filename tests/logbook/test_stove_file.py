@@ -1,0 +1,136 @@
+"""A stove comes back from its file as it was, and each mistake in one is told with its line and key."""
+
+import tomllib
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from cookstove_gui.errors import InputProblem, SurroundingsProblem
+from cookstove_gui.logbook.stove_file import read_stove, stove_from_text, stove_text, write_stove
+from cookstove_gui.stove.stove import Firebox, Instrument, Spot, SpotKind, Stove, default_spots
+
+from .strategies import texts
+
+shares = st.floats(min_value=0.0, max_value=1.0)
+names = st.text(st.characters(exclude_categories=("Cs", "Cc", "Z")), min_size=1, max_size=12)
+spots = st.builds(Spot, name=names, label=texts, kind=st.sampled_from(SpotKind), x=shares, y=shares)
+instruments = st.builds(
+    Instrument,
+    name=texts,
+    kind=st.sampled_from(["infrared", "oven thermometer", "probe", "flue thermometer"]),
+    emissivity=st.floats(min_value=0.01, max_value=1.0),
+    offset=st.floats(min_value=-50, max_value=50),
+    offset_doubt=st.floats(min_value=0.0, max_value=20.0),
+    checked_on=st.sampled_from(["", "2026-01-05"]),
+)
+stoves = st.builds(
+    Stove,
+    name=names,
+    firebox=st.sampled_from(Firebox),
+    cooktop_width=st.floats(min_value=0.1, max_value=5.0),
+    cooktop_depth=st.floats(min_value=0.1, max_value=5.0),
+    cooktop_surface=texts,
+    spots=st.one_of(
+        st.just(default_spots()),
+        st.lists(spots, min_size=1, max_size=4, unique_by=lambda spot: spot.name).map(tuple),
+    ),
+    instruments=st.lists(instruments, max_size=2).map(tuple),
+    is_new=st.booleans(),
+    first_fires_waived=st.booleans(),
+    altitude=st.floats(min_value=-500, max_value=6000),
+    note=texts,
+)
+
+
+@given(stove=stoves)
+@settings(max_examples=60, deadline=None)
+def test_any_stove_comes_back_from_its_file(stove: Stove) -> None:
+    assert stove_from_text(stove_text(stove), "x") == stove
+
+
+def test_file_has_the_agreed_keys(tmp_path: Path) -> None:
+    instrument = Instrument(name="gun", kind="infrared", offset=1.5)
+    spot = Spot(name="warmer", label="warmer", kind=SpotKind.TOP)
+    path = tmp_path / "stove.toml"
+    write_stove(path, Stove(name="Kitchen", spots=(spot,), instruments=(instrument,)))
+    table = tomllib.loads(path.read_text("utf-8"))
+    assert list(table) == [
+        "name",
+        "firebox",
+        "cooktop_width_m",
+        "cooktop_depth_m",
+        "cooktop_surface",
+        "is_new",
+        "first_fires_waived",
+        "altitude_m",
+        "note",
+        "spot",
+        "instrument",
+    ]
+    assert list(table["spot"][0]) == ["name", "label", "kind", "x", "y"]
+    assert list(table["instrument"][0]) == [
+        "name",
+        "kind",
+        "emissivity",
+        "offset_k",
+        "offset_doubt_k",
+        "checked_on",
+    ]
+    assert read_stove(path).instruments == (instrument,)
+
+
+def test_missing_keys_take_their_usual_value_and_unknown_ones_are_left_alone(tmp_path: Path) -> None:
+    path = tmp_path / "cabin" / "stove.toml"
+    path.parent.mkdir()
+    path.write_text('\ufefffirebox = "right"\ncolour = "black"\n[shed]\ndry = true\n', encoding="utf-8")
+    assert read_stove(path) == Stove(name="cabin", firebox=Firebox.RIGHT, spots=default_spots())
+
+
+def test_spot_takes_its_kind_and_label_from_its_name() -> None:
+    stove = stove_from_text('[[spot]]\nname = "oven_top_shelf"\n', "x")
+    assert stove.spots == (Spot(name="oven_top_shelf", label="oven top shelf", kind=SpotKind.OVEN),)
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        ('name = "x"\nfirebox = "middle"', "stove.toml line 2: firebox = 'middle' .* left, right, above"),
+        ("name = 7", "line 1: name = 7 .* text"),
+        ("\n\naltitude_m = 9000", "line 3: altitude_m = 9000 .* -500 to 6000"),
+        ("altitude_m = nan", "altitude_m"),
+        ("is_new = 1", "true or false"),
+        ("cooktop_width_m = true", "a number"),
+        ("spot = 3", r"\[\[spot\]\]"),
+        ("[[spot]]\nx = 0.5", "spot 1: the name is missing"),
+        ('[[spot]]\nname = "a"\nx = 1.5', "spot 1 line 3: x = 1.5"),
+        ('[[spot]]\nname = "a"\n[[spot]]\nname = "a"', "two spots are named “a”"),
+        ('[[spot]]\nname = "a"\nkind = "wall"', "kind = 'wall'"),
+        ("[[instrument]]\nemissivity = 95", "instrument 1 line 2: emissivity = 95"),
+        ("is_new = false\nname = = 1", "not TOML .*line 2"),
+    ],
+)
+def test_mistake_is_told_with_its_place(text: str, words: str) -> None:
+    with pytest.raises(InputProblem, match=words) as told:
+        stove_from_text(text, "stove.toml")
+    assert "\n" not in told.value.sentence
+
+
+def test_file_that_is_not_utf_8_is_told_with_its_line(tmp_path: Path) -> None:
+    (tmp_path / "stove.toml").write_bytes('firebox = "left"\nname = "crême"\n'.encode("latin-1"))
+    with pytest.raises(InputProblem, match="line 2: the text is not UTF-8"):
+        read_stove(tmp_path / "stove.toml")
+
+
+def test_file_too_large_or_not_there_is_told(tmp_path: Path) -> None:
+    (tmp_path / "stove.toml").write_bytes(b"#" * 1_000_001)
+    with pytest.raises(InputProblem, match="too large"):
+        read_stove(tmp_path / "stove.toml")
+    with pytest.raises(SurroundingsProblem, match="cannot be read"):
+        read_stove(tmp_path / "none.toml")
+
+
+def test_place_that_cannot_be_written_is_told(tmp_path: Path) -> None:
+    with pytest.raises(SurroundingsProblem, match="cannot be written"):
+        write_stove(tmp_path / "none" / "stove.toml", Stove(name="x", spots=default_spots()))
