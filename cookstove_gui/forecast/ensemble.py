@@ -27,7 +27,8 @@ SMALLEST_EXCESS = 15.0  # K
 SLIP_CHANCE = 0.01
 SLIP_RANGE = 400.0  # K over which a slip may fall anywhere
 TAILS = 6.0  # degrees of freedom of the readings' tails
-SURPRISE = 2.0  # standard deviations
+MODEL_DOUBT = 0.08  # share of the excess by which the physics may be wrong, when a slip is judged
+SURPRISE = 1.8  # standard deviations
 
 
 @dataclass(slots=True)
@@ -117,7 +118,9 @@ def judge(ensemble: Ensemble, stove: Stove, reading: Reading) -> Verdict:
     score = (reading.value - expected) / deviation
     if not reading.possible:
         return Verdict(expected, deviation, score, 1.0)
-    usual = (1.0 - SLIP_CHANCE) * math.exp(-0.5 * min(score * score, 600.0)) / (deviation * math.sqrt(2.0 * math.pi))
+    wide = math.hypot(deviation, MODEL_DOUBT * abs(expected - float(ensemble.x[heat.ROOM].mean())))
+    far = (reading.value - expected) / wide
+    usual = (1.0 - SLIP_CHANCE) * math.exp(-0.5 * min(far * far, 600.0)) / (wide * math.sqrt(2.0 * math.pi))
     slip = SLIP_CHANCE / SLIP_RANGE
     return Verdict(expected, deviation, score, slip / (slip + usual))
 

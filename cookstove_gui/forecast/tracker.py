@@ -66,7 +66,7 @@ class _Course:
     loads: int = 0
     laid: float = 0.0  # kg of wood logged before any fire was
     air_was_logged: bool = False
-    surprise: tuple[datetime, float] | None = None
+    surprises: dict[SpotKind, tuple[datetime, float]] = field(default_factory=dict)  # the latest of each part
     doubted: tuple[DoubtedReading, ...] = ()
     last_readings: dict[str, LastReading] = field(default_factory=dict)
     points: tuple[TracePoint, ...] = ()  # since the checkpoint before
@@ -256,12 +256,12 @@ class Tracker:
         if opening and reading.possible and spot.kind is not SpotKind.ROOM:
             choose(course.ensemble, self._stove, reading, random)
         verdict = judge(course.ensemble, self._stove, reading)
-        if reading.possible and _again(course.surprise, entry.at, verdict, spot.kind):
+        if reading.possible and _again(course.surprises.get(spot.kind), entry.at, verdict):
             loosen(course.ensemble, reading.value - verdict.expected, random)
             verdict = judge(course.ensemble, self._stove, reading)
             verdict = replace(verdict, slip_chance=min(verdict.slip_chance, 0.3))
-        if spot.kind is not SpotKind.ROOM and reading.possible:
-            course.surprise = (entry.at, verdict.score) if abs(verdict.score) > SURPRISE else None
+        if reading.possible:
+            course.surprises = {**course.surprises, spot.kind: (entry.at, verdict.score)}
         if verdict.slip_chance > 0.5:
             course.doubted += (_doubt(reading.number, reading.typed, verdict),)
         if reading.possible:
@@ -308,9 +308,9 @@ def _mass(entry: Entry) -> float | None:
     return None if mass is None or not np.isfinite(mass) or mass <= 0.0 else min(mass, 20.0)
 
 
-def _again(before: tuple[datetime, float] | None, at: datetime, verdict: Verdict, kind: SpotKind) -> bool:
+def _again(before: tuple[datetime, float] | None, at: datetime, verdict: Verdict) -> bool:
     """Whether a surprise follows another of the same sign soon enough to mean the stove, not the reading."""
-    if before is None or kind is SpotKind.ROOM or abs(verdict.score) <= SURPRISE:
+    if before is None or min(abs(verdict.score), abs(before[1])) <= SURPRISE:
         return False
     then, score = before
     return at - then <= timedelta(minutes=SURPRISE_MINUTES) and score * verdict.score > 0.0
