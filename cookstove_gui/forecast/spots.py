@@ -104,11 +104,11 @@ def _covariance(spots: Sequence[Spot], share: dict[SpotKind, float]) -> FloatArr
     apart = distances(places, places)
     total = np.zeros_like(apart)
     for kind, deviation in share.items():
-        members = np.array([spot.kind is kind for spot in spots])
+        members = np.array([spot.kind is kind for spot in spots], dtype=bool)
         block = matern_three_halves(deviation**2, _LENGTH.get(kind, 0.3))(apart)
         total += np.where(np.outer(members, members), block, 0.0)
     # The oven's centre is the oven itself: its own deviation is the thermometer's, kept elsewhere.
-    centre = np.array([spot.name == "oven_centre" for spot in spots])
+    centre = np.array([spot.name == "oven_centre" for spot in spots], dtype=bool)
     total[centre, :] = 0.0
     total[:, centre] = 0.0
     return total + 1e-9 * np.eye(len(spots))

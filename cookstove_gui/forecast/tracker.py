@@ -51,6 +51,7 @@ PRELOAD_MINUTES = 45.0  # wood logged up to this long before `lit` was laid, not
 FRESH_START_MINUTES = 4.0  # readings this soon after the first entry choose between a cold and a warm stove
 SURPRISE_MINUTES = 40.0
 DENSE_CHECKPOINTS = 24  # the latest ones are all kept, older ones every eighth
+OVEN_SPOT = "oven_centre"  # added to a stove whose owner named no spot of its oven
 _Q10, _Q50, _Q90 = (int(MEMBERS * q) for q in (0.1, 0.5, 0.9))
 
 
@@ -80,10 +81,10 @@ class Tracker:
 
     def __init__(self, stove: Stove, character: Character | None = None) -> None:
         self._given = character
-        self._stove = stove
-        self._character = self._character_for(stove)
+        self._stove = stove if stove.spots_of(SpotKind.OVEN) else with_spots_named(stove, (OVEN_SPOT,))
+        self._character = self._character_for(self._stove)
         self._seed = zlib.crc32(stove.name.encode())
-        self._passing = passing_covariance(stove.spots)
+        self._passing = passing_covariance(self._stove.spots)
         self._entries: list[Entry] = []
         self._checkpoints: dict[int, _Course] = {}  # after so many entries
         self._points: list[tuple[TracePoint, ...]] = []  # of each entry

@@ -1,0 +1,121 @@
+"""The stove's lumps warm and cool as first-order bodies do, and wood gives its heat once."""
+
+import numpy as np
+import pytest
+
+from cookstove_gui.forecast import heat, parameters
+
+_ROOM = 293.15
+
+
+def _state(**rows: float) -> np.ndarray:
+    state = np.zeros((heat.STATE_ROWS, 1))
+    state[heat.TEMPERATURES] = _ROOM
+    for name, value in rows.items():
+        state[getattr(heat, name)] = value
+    return state
+
+
+def _stove(**changed: float) -> dict[str, np.ndarray]:
+    p = heat.positive(parameters.prior_mean()[:, None])
+    return {**p, **{name: np.array([value]) for name, value in changed.items()}}
+
+
+_ALONE = {"plate_lining": 1e-12, "walls_lining": 1e-12, "plate_walls": 1e-12}
+
+
+def _run(state, p, minutes, step=2.5, power=0.0, controls=heat.Controls()):  # noqa: B008
+    for _ in range(round(minutes / step)):
+        heat.warm(state, p, controls, step, np.array([power]))
+
+
+def test_oven_thermometer_cools_toward_the_air_as_newton_says():
+    # Reference 4.1: 200 °C in 20 °C with tau 45 min is 112.4151 °C after 30 min.
+    state = _state(DIAL=200.0 + 273.15)
+    _run(state, _stove(dial_lag=45.0), 30.0)
+    assert state[heat.DIAL, 0] - 273.15 == pytest.approx(112.4151, abs=1e-4)
+
+
+def test_lone_walls_warm_toward_their_rest_as_newton_says():
+    # Reference 4.3: 20 to 250 °C with tau 60 min passes 180 °C after 71.375 min. Radiation is held out.
+    p = _stove(**_ALONE, walls_capacity=60.0, walls_loss=1.0, walls_share=1.0)
+    heat_rise, original = 230.0, heat.RADIATION_RISE
+    heat.RADIATION_RISE = 1e12
+    try:
+        state = _state()
+        _run(state, p, 71.375, step=71.375 / 30, power=heat_rise)
+    finally:
+        heat.RADIATION_RISE = original
+    assert state[heat.WALLS, 0] - 273.15 == pytest.approx(180.0, abs=1e-3)
+
+
+def test_two_lumps_follow_the_matrix_exponential_as_steps_shrink():
+    # Reference 4.5b's system, by scipy.linalg.expm: at 30 min (61.786119, 27.712403).
+    p = _stove(plate_capacity=20.0, plate_loss=20 / 60, plate_walls=1.0, plate_share=1.0, walls_capacity=80.0,
+               walls_loss=80 / 90, walls_share=1e-12, plate_lining=1e-12, walls_lining=1e-12)  # fmt: skip
+    state, original = _state(), heat.RADIATION_RISE
+    heat.RADIATION_RISE = 1e12
+    try:
+        _run(state, p, 30.0, step=0.05, power=60.0)
+    finally:
+        heat.RADIATION_RISE = original
+    assert state[heat.PLATE, 0] - 273.15 == pytest.approx(61.786119, abs=0.03)
+    assert state[heat.WALLS, 0] - 273.15 == pytest.approx(27.712403, abs=0.03)
+
+
+def test_without_fire_everything_ends_at_room_heat():
+    state = _state(PLATE=520.0, WALLS=480.0, AIR=470.0, DIAL=470.0, LINING=450.0)
+    _run(state, _stove(), 60 * 48.0)
+    assert state[heat.TEMPERATURES, 0] == pytest.approx(_ROOM, abs=0.1)
+
+
+def test_wood_gives_its_heat_once_and_no_more():
+    state = _state(FRESH=2.0)
+    p, controls, released = _stove(), heat.Controls(lit=True), 0.0
+    for _ in range(600):
+        released += float(heat.burn(state, p, controls, 2.5)[0]) * 2.5
+    left = float(state[heat.FUELS].sum())
+    assert left < 1e-3
+    assert released == pytest.approx(2.0 * float(p["wood_heat"][0]), rel=1e-3)
+
+
+def test_an_unlit_stove_burns_nothing():
+    state = _state(FRESH=2.0)
+    assert float(heat.burn(state, _stove(), heat.Controls(lit=False), 2.5)[0]) == 0.0
+    assert state[heat.FRESH, 0] == 2.0
+
+
+@pytest.mark.parametrize(("less", "more"), [(0.2, 0.6), (0.6, 1.0)])
+def test_more_air_burns_faster(less, more):
+    slow, fast = _state(FLAMING=2.0), _state(FLAMING=2.0)
+    assert heat.burn(fast, _stove(), heat.Controls(air=more, lit=True), 2.5) > heat.burn(
+        slow, _stove(), heat.Controls(air=less, lit=True), 2.5
+    )
+
+
+def test_an_open_bypass_keeps_heat_from_the_oven():
+    shut, opened = _state(), _state()
+    _run(shut, _stove(), 30.0, power=300.0)
+    _run(opened, _stove(), 30.0, power=300.0, controls=heat.Controls(bypass=1.0))
+    assert opened[heat.AIR] < shut[heat.AIR]
+
+
+def test_a_long_step_stays_finite_and_between_its_bounds():
+    state = _state(PLATE=520.0, WALLS=480.0, AIR=470.0, DIAL=470.0, LINING=450.0)
+    heat.warm(state, _stove(), heat.Controls(), 600.0, np.array([0.0]))
+    assert np.all((state[heat.TEMPERATURES] >= _ROOM - 1e-9) & (state[heat.TEMPERATURES] <= 520.0))
+
+
+def test_usual_fires_warm_a_usual_stove_as_common_practice_says():
+    # Common practice, no source: half an hour of kindling brings a cooktop to 220-260 °F; a medium fire to
+    # 390-450 °F with the oven at 330-425 °F. The middle of the prior is held to those ranges, a little widened.
+    state, p = _state(FRESH=1.5), _stove()
+    for _ in range(12):
+        heat.advance(state, p, heat.Controls(air=0.8, lit=True), 2.5)
+    assert 190 < (state[heat.PLATE, 0] - 273.15) * 1.8 + 32 < 280
+    for step in range(60):
+        if step % 12 == 0:
+            state[heat.FRESH] += 1.4
+        heat.advance(state, p, heat.Controls(air=0.6, lit=True), 2.5)
+    assert 340 < (state[heat.PLATE, 0] - 273.15) * 1.8 + 32 < 460
+    assert 300 < (state[heat.AIR, 0] - 273.15) * 1.8 + 32 < 430

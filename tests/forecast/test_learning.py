@@ -1,0 +1,86 @@
+"""Past sessions sharpen the belief, and the character survives being written down."""
+
+import json
+
+import numpy as np
+import pytest
+
+from cookstove_gui.errors import InputProblem
+from cookstove_gui.forecast import Character, learn, outlook, spot_pattern, track, track_record
+from cookstove_gui.stove.entries import HeatBand, Session
+from cookstove_gui.units import kelvin
+from tests.forecast.logs import MODERATE, STOVE, at, sessions, usual_morning
+
+
+@pytest.fixture(scope="module")
+def learned() -> Character:
+    return learn(STOVE, sessions(4))
+
+
+def test_character_round_trips_through_json(learned):
+    again = Character.from_json(json.loads(json.dumps(learned.to_json())))
+    first, second = (track(STOVE, usual_morning(40), at(40), character) for character in (learned, again))
+    assert np.array_equal(first.ensemble.x, second.ensemble.x)
+
+
+def test_another_versions_character_is_refused_in_a_sentence():
+    with pytest.raises(InputProblem, match="another version"):
+        Character.from_json({**Character.generic(STOVE).to_json(), "version": 0})
+
+
+def test_learning_the_same_sessions_gives_the_same_character(learned):
+    assert learn(STOVE, sessions(4)).to_json() == learned.to_json()
+
+
+def test_sessions_may_come_in_any_order(learned):
+    assert learn(STOVE, sessions(4)[::-1]).to_json() == learned.to_json()
+
+
+def test_known_stove_is_projected_more_sharply(learned):
+    entries = usual_morning(30)
+    known, unknown = (outlook(track(STOVE, entries, at(30), who), MODERATE) for who in (learned, None))
+    assert known.ahead[2].p90 - known.ahead[2].p10 < unknown.ahead[2].p90 - unknown.ahead[2].p10
+
+
+def test_no_sessions_teach_nothing():
+    assert learn(STOVE, []).to_json() == Character.generic(STOVE).to_json()
+
+
+def test_progress_is_told_and_cancelling_stops():
+    told: list[tuple[int, int]] = []
+    learn(STOVE, sessions(4), progress=lambda done, total: told.append((done, total)), cancelled=lambda: len(told) == 2)
+    assert told == [(1, 4), (2, 4)]
+
+
+def test_a_session_without_usable_rows_is_passed_over():
+    empty = Session(number=9, stove=STOVE.name, title="empty", entries=())
+    assert learn(STOVE, [empty]).firings == 0
+
+
+def test_hot_side_is_found_with_its_interval_and_count():
+    pattern = spot_pattern(STOVE, sessions(4))
+    assert pattern[0].spot == "top_front_left"
+    assert pattern[0].mean > 0.0 > pattern[-1].mean
+    assert all(row.p10 < row.mean < row.p90 and row.readings == 16 for row in pattern)
+    assert sum(row.mean for row in pattern) == pytest.approx(0.0, abs=1e-6)
+
+
+def test_hot_side_matches_plain_averages_when_readings_are_many():
+    # The logs' pattern is a fall of 12 °F from spot to spot in walking order; centred, ±30, ±18, ±6 °F.
+    expected = np.array([30.0, 18.0, 6.0, -6.0, -18.0, -30.0]) / 1.8
+    found = np.array([row.mean for row in spot_pattern(STOVE, sessions(12))])
+    assert found == pytest.approx(expected, abs=1.5)
+
+
+def test_hot_side_without_sessions_is_vague_and_level():
+    pattern = spot_pattern(STOVE, [])
+    assert all(row.readings == 0 and row.mean == 0.0 and row.p10 < -10.0 < 10.0 < row.p90 for row in pattern)
+
+
+def test_track_record_counts_windows_that_came_true():
+    band = HeatBand(name="slow", low=kelvin(280.0, "F"), high=kelvin(325.0, "F"))
+    record = track_record(STOVE, sessions(3), [band])
+    assert record.sessions == 3
+    assert record.projections == len([row for row in record.rows if row.came_true_min is not None])
+    assert 0 <= record.inside_window <= record.projections
+    assert all(row.came_true_min is None or row.came_true_min > 0 for row in record.rows)
