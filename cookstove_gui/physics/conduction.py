@@ -7,7 +7,7 @@ An oven that changes, properties that change and drying are the business of `war
 import numpy as np
 
 from cookstove_gui.physics.eigenvalues import Shape, coefficients, eigenvalues, mean_profile, profile
-from cookstove_gui.physics.quantities import Array, Quantity, finite, positive, quantity, within
+from cookstove_gui.physics.quantities import Array, Quantity, positive, quantity, within
 
 FOURIER_LOW = 1e-5  # below it the series needs thousands of terms and the surface form is exact enough
 
@@ -265,41 +265,6 @@ def surface_layer_ratio(
     share, pull = below / (2 * reach), coefficient * reach / positive("conductivity", conductivity)
     # exp(h x/k + (h/k)^2 alpha t) erfc(share + pull), written so that it cannot overflow
     return quantity(erfc(share) - np.exp(-(share**2)) * erfcx(share + pull))
-
-
-def product_ratio(*ratios: Quantity) -> Quantity:
-    """Unaccomplished share in a body that is the intersection of simple ones: brick, short cylinder.
-
-    Parameters
-    ----------
-    *ratios : float or array, shape (...)
-        `temperature_ratio` of each simple body at the same time: three walls for a brick, a wall and a cylinder for a
-        short cylinder [-].
-
-    Returns
-    -------
-    float or array, shape (...)
-        [-]
-
-    Raises
-    ------
-    ValueError
-        If fewer than two are given, or any is missing.
-
-    Validity
-    --------
-    Exact for constant properties, one initial temperature and steady surroundings alike on all faces.
-
-    Source
-    ------
-    Incropera et al. (2007), 5.8 (supplement); checked against the row `5.10` in tests/reference.
-    """
-    if len(ratios) < 2:
-        raise ValueError("ratios must be two or more")
-    product: Array = np.asarray(1.0)
-    for ratio in ratios:
-        product = product * finite("ratios", ratio)
-    return quantity(product)
 
 
 def _series(shape: Shape, biot: Quantity, fourier: Quantity, position: Quantity, only: int | None) -> Quantity:

@@ -180,7 +180,8 @@ def sphere_nusselt(rayleigh: Quantity, prandtl: Quantity) -> Quantity:
 
     Source
     ------
-    Churchill, Heat Exchanger Design Handbook, 2.5.7 (1983), with its turbulent correction; checked against the row `14.5` in tests/reference.
+    Churchill, Heat Exchanger Design Handbook, 2.5.7 (1983), with its turbulent correction; checked against the row
+    `14.5` in tests/reference.
     """
     drive, fluid = within("rayleigh", rayleigh, 0.0, 1e11), within("prandtl", prandtl, 0.6)
     slowing = 1 + (0.469 / fluid) ** (9 / 16)
