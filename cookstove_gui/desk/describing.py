@@ -15,12 +15,18 @@ from cookstove_gui.units import METRES_PER_FOOT, parse_number, tidy
 METRES_PER_INCH = METRES_PER_FOOT / 12
 _SMALLEST, _LARGEST = 0.1, 5.0  # m, of a cooktop
 _LOWEST, _HIGHEST = -500.0, 6000.0  # m above the sea
+_SURFACES = ("oxidised cast iron", "stove paint", "enamel", "bare steel", "polished steel", "soapstone")
 _KINDS_TO_ADD = {"top": "on the cooktop", "oven": "in the oven", "side": "on a side or beside the stove"}
 
 
 def kinds_to_add() -> dict[str, str]:
     """Kinds of spot that an owner may add, with the words for them."""
     return dict(_KINDS_TO_ADD)
+
+
+def surfaces(stove: Stove) -> tuple[str, ...]:
+    """What a cooktop may be made of; the stove's own word is always among them."""
+    return _SURFACES if stove.cooktop_surface in _SURFACES else (stove.cooktop_surface, *_SURFACES)
 
 
 def short_unit(desk: Desk) -> str:
@@ -109,7 +115,7 @@ def rename_spot(desk: Desk, name: str, label: str) -> None:
 
 
 def place_spot(desk: Desk, name: str, *, across_text: str | None = None, deep_text: str | None = None) -> None:
-    """Place a spot by its distance from the left and from the front: of the cooktop by measure, of the oven in per cent."""
+    """Place a spot by its distance from the left and the front: on the cooktop by measure, in the oven in per cent."""
     stove = desk.stove
     spot = _spot(stove, name)
     across_span, deep_span, unit = span_of(desk, spot)

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import (
+    QButtonGroup,
     QComboBox,
     QHBoxLayout,
     QLabel,
@@ -16,7 +17,7 @@ from PySide6.QtWidgets import (
 
 from cookstove_gui.gui.theme import STEP
 
-_CAPTION_WIDTH = 210  # px; the captions of one form stand in a column
+CAPTION_WIDTH = 240  # px; the captions of one form stand in a column
 _EDITOR_WIDTH = 260
 
 
@@ -73,7 +74,8 @@ class Field(QWidget):
 
     def __init__(self, caption: str, name: str, tip: str, *, unit: str = "", width: int = _EDITOR_WIDTH) -> None:
         super().__init__()
-        self._shown = ""
+        self._kept = ""  # what the desk has
+        self._sent = ""  # what was handed on last, so that leaving the field does not hand it on again
         self.setObjectName(f"{name}_row")
         self.edit = QLineEdit()
         self.edit.setObjectName(name)
@@ -81,11 +83,12 @@ class Field(QWidget):
         self.edit.setToolTip(tip)
         self.edit.setFixedWidth(width)
         self._caption = words(caption)
-        self._caption.setFixedWidth(_CAPTION_WIDTH)
+        self._caption.setFixedWidth(CAPTION_WIDTH)
         self._caption.setBuddy(self.edit)
         self._unit = words(unit, role="soft")
         self._unit.setWordWrap(False)
         self._problem = words(role="problem", name=f"{name}_problem")
+        self._problem.setContentsMargins(CAPTION_WIDTH + STEP, 0, 0, 0)
         self._problem.hide()
         line = row(self._caption, self.edit, self._unit)
         column = QVBoxLayout(self)
@@ -102,11 +105,12 @@ class Field(QWidget):
         return self.edit.text()
 
     def show_text(self, text: str, unit: str | None = None) -> None:
-        """Show what is kept, unless something is being typed that is not understood yet."""
-        if unit is not None:
+        """Show what is kept; what was typed and not understood stays until something else is kept."""
+        if unit is not None and unit != self._unit.text():
             self._unit.setText(unit)
-        if self._problem.isHidden() or text != self._shown:
-            self._shown = text
+            self._kept = ""
+        if self._problem.isHidden() or text != self._kept:
+            self._kept = self._sent = text
             self._say("")
             if self.edit.text() != text:
                 self.edit.setText(text)
@@ -117,7 +121,7 @@ class Field(QWidget):
 
     def clear(self) -> None:
         """Empty the line for the next entry."""
-        self._shown = ""
+        self._kept = self._sent = ""
         self._say("")
         self.edit.clear()
 
@@ -126,12 +130,46 @@ class Field(QWidget):
         self.edit.setAccessibleDescription(sentence)
 
     def _enter(self) -> None:
-        self._shown = self.edit.text()
+        self._sent = self.edit.text()
         self.entered.emit(self.edit.text())
 
     def _leave(self) -> None:
-        if self.edit.text() != self._shown:
+        if self.edit.text() != self._sent:
             self._enter()
+
+
+class Either(QWidget):
+    """A caption and a few buttons side by side, one of them pressed."""
+
+    chosen = Signal(str)
+
+    def __init__(self, caption: str, name: str, tip: str, options: Sequence[tuple[str, str]]) -> None:
+        super().__init__()
+        self.setObjectName(name)
+        self._caption = words(caption)
+        self._caption.setFixedWidth(CAPTION_WIDTH)
+        self._group = QButtonGroup(self)
+        self._group.setExclusive(True)
+        self._buttons: dict[str, QPushButton] = {}
+        for key, text in options:
+            made = button(text, f"{name}_{key}", tip)
+            made.setAccessibleName(f"{caption}: {text}")
+            made.setCheckable(True)
+            made.clicked.connect(lambda _checked=False, wanted=key: self.chosen.emit(wanted))
+            self._group.addButton(made)
+            self._buttons[key] = made
+        line = row(self._caption, *self._buttons.values())
+        line.setContentsMargins(0, 0, 0, 0)
+        self.setLayout(line)
+
+    @property
+    def key(self) -> str:
+        """Key of what is pressed."""
+        return next((key for key, made in self._buttons.items() if made.isChecked()), "")
+
+    def show_key(self, key: str) -> None:
+        """Show what is chosen."""
+        self._buttons[key].setChecked(True)
 
 
 class Choice(QWidget):
@@ -148,7 +186,7 @@ class Choice(QWidget):
         self.box.setToolTip(tip)
         self.box.setMinimumWidth(width)
         self._caption = words(caption)
-        self._caption.setFixedWidth(_CAPTION_WIDTH)
+        self._caption.setFixedWidth(CAPTION_WIDTH)
         self._caption.setBuddy(self.box)
         line = row(self._caption, self.box)
         line.setContentsMargins(0, 0, 0, 0)

@@ -1,0 +1,63 @@
+"""The page My stove: what the stove is like, as its owner says and as its past shows."""
+
+from PySide6.QtGui import QShowEvent
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from cookstove_gui.desk import Changed
+from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.look import Look
+from cookstove_gui.gui.my_stove_first_fires import FirstFiresGuide
+from cookstove_gui.gui.my_stove_hot_side import HotSide
+from cookstove_gui.gui.my_stove_setup import StoveSetup
+from cookstove_gui.gui.my_stove_spots import StoveSpots
+from cookstove_gui.gui.sections import Sections
+from cookstove_gui.gui.study_worker import StudyWorker
+
+
+class MyStovePage(QWidget):
+    """Set-up, spots, hot side, first fires."""
+
+    def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._desk = link.desk
+        self._studying = StudyWorker.of(link)
+        self._missed: Changed | None = None
+        self.setObjectName("page")
+        self.setAccessibleName("My stove")
+        self._setup = StoveSetup(link)
+        self._spots = StoveSpots(link, look)
+        self._hot_side = HotSide(link, look)
+        self._first_fires = FirstFiresGuide(link)
+        self._sections = Sections()
+        self._sections.add("setup", "Set-up", self._setup)
+        self._sections.add("spots", "Spots", self._spots)
+        self._sections.add("hot_side", "Hot side", self._hot_side)
+        self._sections.add("first_fires", "First fires", self._first_fires)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.addWidget(self._sections)
+        link.changed.connect(self._show)
+        if self._desk.first_fires.next is not None:
+            self._sections.choose("first_fires")
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Catch up with what changed while it was hidden, and study the past if it grew."""
+        super().showEvent(event)
+        missed, self._missed = self._missed, None
+        if missed is not None:
+            self._show(missed)
+        self._studying.start_if_due()
+
+    def _show(self, changed: Changed) -> None:
+        if not self.isVisible():
+            self._missed = Changed(stove=True, study=True, log=True)
+            return
+        if changed.stove or changed.settings:
+            self._setup.show_stove()
+            self._spots.show_stove()
+        if changed.stove or changed.settings or changed.study:
+            self._hot_side.show_pattern()
+        if changed.stove or changed.log or changed.session:
+            self._first_fires.show_progress()
+        if changed.stove or changed.session:
+            self._studying.start_if_due()
