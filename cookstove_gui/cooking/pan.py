@@ -1,0 +1,281 @@
+"""Water on a spot: when it simmers or boils, whether it holds a simmer, and how far a heavy pan lags its spot.
+
+The doubt in the answers is that of the spot's futures and that of the pan's contact, each future meeting one contact.
+"""
+
+from dataclasses import dataclass
+from enum import StrEnum
+from statistics import NormalDist
+
+import numpy as np
+
+from cookstove_gui.cooking.pan_heat import PanOfWater
+from cookstove_gui.cooking.pans import Contact, Pan, usual_contact
+from cookstove_gui.forecast.answers import FloatArray, Projection, Quantiles
+from cookstove_gui.physics.lumped import lumped_time
+from cookstove_gui.physics.water import heat_of_vaporisation
+from cookstove_gui.resource_files import table
+from cookstove_gui.units import kelvin
+
+STEP = 20.0  # s, of the reckoning
+COLD_WATER = 288.15  # K, from the well or tap; common practice, no source
+BOILING_AT_SEA_LEVEL = kelvin(212.0, "F")
+UPPER_LOSS = 25.0  # W/(m2 K), an empty pan to the room: section 14 of the handbook tables, convection and radiation
+
+
+class Goal(StrEnum):
+    """How hot the water is to be."""
+
+    POACH = "poach"
+    SIMMER = "simmer"
+    BOIL = "boil"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WaterAnswer:
+    """When the water gets there, from the moment the pan goes on."""
+
+    goal: Goal
+    temperature: float  # K, what the goal means here
+    minutes: Quantiles
+    chance_reached: float  # within the projection
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SimmerAnswer:
+    """Whether a simmer holds."""
+
+    chance: float  # stays between a simmer's low end and a boil
+    chance_boils: float
+    chance_falls: float  # below a simmer
+    litres_lost: Quantiles
+
+
+def goal_temperature(goal: Goal, boiling: float) -> float:
+    """What a goal means where water boils at `boiling` [K]: the low end of its range, which moves with the boil.
+
+    Source: ranges at sea level in `resources/pans.toml`.
+    """
+    if goal is Goal.BOIL:
+        return boiling
+    low, _ = table("pans.toml")["water"][goal.value]
+    return kelvin(float(low), "F") - (BOILING_AT_SEA_LEVEL - boiling)
+
+
+def time_to_reach(
+    projection: Projection,
+    spot: str,
+    water: PanOfWater,
+    goal: Goal = Goal.BOIL,
+    *,
+    start: float = COLD_WATER,
+    contact: Contact | None = None,
+    goes_on_min: float = 0.0,
+) -> WaterAnswer:
+    """When a pan of water that goes on a spot gets to a simmer or a boil.
+
+    Parameters
+    ----------
+    projection : Projection
+        Futures of the spot.
+    spot : str
+        A spot of the projection.
+    water : PanOfWater
+    goal : Goal
+    start : float
+        The water's temperature when the pan goes on [K].
+    contact : Contact, optional
+        What is believed of the pan's contact on this stove; the usual one if left out.
+    goes_on_min : float
+        When the pan goes on [min from now].
+
+    Returns
+    -------
+    WaterAnswer
+
+    Raises
+    ------
+    ValueError
+        If the projection does not know the spot.
+    """
+    target = goal_temperature(goal, water.boiling)
+    contacts = contact_draws(contact or usual_contact(water.pan), len(projection.kelvin))
+    seconds, heats = _heats(projection, spot, goes_on_min)
+    path = water_path(water, contacts, heats, start)
+    reached = first_reach(seconds, path, target) / 60.0
+    return WaterAnswer(
+        goal=goal,
+        temperature=target,
+        minutes=late_quantiles(reached, (seconds[-1] + STEP) / 60.0),
+        chance_reached=float(np.isfinite(reached).mean()),
+    )
+
+
+def hold_simmer(
+    projection: Projection, spot: str, water: PanOfWater, minutes: float, *, contact: Contact | None = None
+) -> SimmerAnswer:
+    """Whether water that simmers now still simmers, without boiling, all through the next minutes on a spot."""
+    contacts = contact_draws(contact or usual_contact(water.pan), len(projection.kelvin))
+    seconds, heats = _heats(projection, spot, 0.0)
+    low = goal_temperature(Goal.SIMMER, water.boiling)
+    kept = seconds <= minutes * 60.0 + 1e-6
+    path = water_path(water, contacts, heats[:, kept], 0.5 * (low + water.boiling))
+    boils = (path >= water.boiling).any(axis=1)
+    falls = (path < low).any(axis=1)
+    lost = _litres_lost(water, contacts, heats[:, kept], path)
+    p10, p50, p90 = np.quantile(lost, [0.1, 0.5, 0.9])
+    return SimmerAnswer(
+        chance=float(np.mean(~boils & ~falls)),
+        chance_boils=float(boils.mean()),
+        chance_falls=float(falls.mean()),
+        litres_lost=Quantiles(p10=float(p10), p50=float(p50), p90=float(p90)),
+    )
+
+
+def simmer_range(water: PanOfWater, contact: float | None = None) -> tuple[float, float]:
+    """Heat of the spot [K] that keeps a simmer: above the first it does not fall below, above the second it boils.
+
+    The steady state of the pan's balance: the spot is hotter than the water by loss over conductance.
+    """
+    conductance = float(water.conductance(usual_contact(water.pan).median if contact is None else contact))
+    low = goal_temperature(Goal.SIMMER, water.boiling)
+    return (
+        low + float(water.loss(low)) / conductance,
+        water.boiling + float(water.loss(water.boiling)) / conductance,
+    )
+
+
+def pan_lag(pan: Pan, contact: float | None = None) -> float:
+    """Time constant with which an empty pan follows its spot [min]."""
+    passed = usual_contact(pan).median if contact is None else contact
+    return pan.heat_capacity / (pan.base_area * (passed + UPPER_LOSS)) / 60.0
+
+
+def preheat_minutes(
+    pan: Pan,
+    spot_heat: float,
+    start: float,
+    *,
+    short_of: float = 10.0,
+    room: float = 293.15,
+    contact: float | None = None,
+) -> float:
+    """Minutes until an empty pan on a steady spot is within `short_of` [K] of where it will settle.
+
+    Parameters
+    ----------
+    pan : Pan
+    spot_heat, start, room : float
+        Of the spot, of the pan when it goes on, of the room [K].
+    short_of : float
+        [K]
+    contact : float, optional
+        [W/(m2 K)]
+
+    Returns
+    -------
+    float
+        0 if it is there already.
+    """
+    settles = settled_heat(pan, spot_heat, room=room, contact=contact)
+    gap = settles - start
+    if abs(gap) <= short_of:
+        return 0.0
+    target = settles - float(np.sign(gap)) * short_of
+    return float(lumped_time(target, start, settles, pan_lag(pan, contact) * 60.0)) / 60.0
+
+
+def settled_heat(pan: Pan, spot_heat: float, *, room: float = 293.15, contact: float | None = None) -> float:
+    """Where an empty pan settles on a steady spot [K]: a little under it, for its upper side faces the room."""
+    passed = usual_contact(pan).median if contact is None else contact
+    return (passed * spot_heat + UPPER_LOSS * room) / (passed + UPPER_LOSS)
+
+
+# --- the reckoning ---------------------------------------------------------------------------------------------------
+
+
+def water_path(water: PanOfWater, contacts: FloatArray, heats: FloatArray, start: float) -> FloatArray:
+    """Temperature of the water [K], (futures, steps), for spots of `heats` [K], (futures, steps) every `STEP` seconds.
+
+    C dT/dt = U (spot - T) - loss(T), by Heun's rule. Water stops at boiling; what a step would have added beyond it is
+    left standing in the path, so that the moment of boiling can be found between steps.
+    """
+    conductance = water.conductance(contacts)
+    capacity = water.heat_capacity
+    path = np.empty_like(heats)
+    now = np.full(len(heats), min(start, water.boiling))
+    path[:, 0] = now
+
+    def rate(temperature: FloatArray, spot: FloatArray) -> FloatArray:
+        return np.asarray((conductance * (spot - temperature) - water.loss(temperature)) / capacity)
+
+    for step in range(1, heats.shape[1]):
+        first = rate(now, heats[:, step - 1])
+        second = rate(np.minimum(now + STEP * first, water.boiling), heats[:, step])
+        path[:, step] = now + 0.5 * STEP * (first + second)
+        now = np.minimum(path[:, step], water.boiling)
+    return path
+
+
+def first_reach(seconds: FloatArray, path: FloatArray, target: float) -> FloatArray:
+    """First time [s] at which each path (futures, steps) is at the target, between steps; infinite where never."""
+    there = path >= target - 1e-9
+    ever = there.any(axis=1)
+    index = there.argmax(axis=1)
+    before = np.maximum(index - 1, 0)
+    rows = np.arange(len(path))
+    rise = path[rows, index] - path[rows, before]
+    share = np.where(rise > 0, (target - path[rows, before]) / np.where(rise > 0, rise, 1.0), 0.0)
+    at = seconds[before] + np.clip(share, 0.0, 1.0) * (seconds[index] - seconds[before])
+    return np.where(ever, at, np.inf)
+
+
+def contact_draws(contact: Contact, count: int) -> FloatArray:
+    """Equally likely contacts [W/(m2 K)], (count,): midpoints of the belief in an order unrelated to the futures'."""
+    normal = NormalDist()
+    order = np.argsort([_mirrored(number) for number in range(count)])
+    ranks = np.empty(count)
+    ranks[order] = np.arange(count)
+    return np.array([contact.median * np.exp(contact.log_sd * normal.inv_cdf((r + 0.5) / count)) for r in ranks])
+
+
+def late_quantiles(minutes: FloatArray, never: float) -> Quantiles:
+    """Tenth, fiftieth and ninetieth percentile of times of which some are never (infinite): those give None."""
+    found = np.quantile(np.where(np.isfinite(minutes), minutes, 10.0 * never + 1e6), [0.1, 0.5, 0.9], method="higher")
+    p10, p50, p90 = (float(value) if value <= never else None for value in found)
+    return Quantiles(p10=p10, p50=p50, p90=p90)
+
+
+def _heats(projection: Projection, spot: str, begins_min: float) -> tuple[FloatArray, FloatArray]:
+    """Seconds from when the pan goes on, (steps,), and the spot's heat then, (futures, steps)."""
+    futures = projection.of(spot)
+    minutes = projection.minutes
+    seconds = np.arange(0.0, (minutes[-1] - begins_min) * 60.0 + 1e-6, STEP)
+    if len(seconds) == 0:
+        raise ValueError("goes_on_min must lie within the projection")
+    at = begins_min + seconds / 60.0
+    upper = np.clip(np.searchsorted(minutes, at, side="right"), 1, max(len(minutes) - 1, 1))
+    if len(minutes) == 1:
+        return seconds, np.repeat(futures, len(seconds), axis=1)
+    lower = upper - 1
+    share = np.clip((at - minutes[lower]) / (minutes[upper] - minutes[lower]), 0.0, 1.0)
+    return seconds, futures[:, lower] * (1.0 - share) + futures[:, upper] * share
+
+
+def _litres_lost(water: PanOfWater, contacts: FloatArray, heats: FloatArray, path: FloatArray) -> FloatArray:
+    """Water gone as steam [litres], (futures,): evaporation below the boil, and all spare heat at it."""
+    path = np.minimum(path, water.boiling)
+    below = water.evaporation(path)
+    spare = water.conductance(contacts)[:, None] * (heats - path) - water.loss(path)
+    boiled = np.where(path >= water.boiling, np.maximum(spare, 0.0) / float(heat_of_vaporisation(water.boiling)), 0.0)
+    return np.asarray(np.minimum((below + boiled).sum(axis=1) * STEP, water.water_mass))
+
+
+def _mirrored(number: int) -> float:
+    """The number's binary digits mirrored at the point (van der Corput)."""
+    share, place = 0.0, 0.5
+    while number:
+        share += place * (number & 1)
+        number >>= 1
+        place /= 2
+    return share

@@ -1,0 +1,157 @@
+"""What this stove's own `pan` rows say about a pan's contact, so that the next answer is narrower.
+
+A run counts when the pan was noted on a spot with how much water (`on`, note “2 litres”), off or noted again with what
+it did (“boiled”, “simmers”), and the spot was read near that time.
+"""
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from cookstove_gui.cooking.fires import kelvin_or_none, standing_rows
+from cookstove_gui.cooking.pan import COLD_WATER, STEP, Goal, first_reach, goal_temperature, water_path
+from cookstove_gui.cooking.pan_heat import PanOfWater
+from cookstove_gui.cooking.pans import Contact, Pan, usual_contact
+from cookstove_gui.errors import InputProblem
+from cookstove_gui.forecast.answers import FloatArray
+from cookstove_gui.physics.air import standard_pressure
+from cookstove_gui.stove.entries import Entry, Kind, Session
+from cookstove_gui.stove.stove import Stove
+
+RUN_LOG_SD = 0.2  # of one run's contact: clock, water and reading are a cook's; common practice, no source
+NEAR_MIN = 20.0  # readings of the spot so long before the pan went on still tell of it
+_LEAST, _MOST = 5.0, 2000.0  # W/(m2 K), contacts looked for
+_LITRES = {
+    "l": 1.0, "litre": 1.0, "liter": 1.0, "ml": 0.001, "qt": 0.946353, "quart": 0.946353, "pt": 0.473176,
+    "pint": 0.473176, "gal": 3.785412, "gallon": 3.785412, "cup": 0.236588,
+}  # fmt: skip  # US customary measures, exact to six figures
+_VOLUME = re.compile(
+    r"(\d+(?:[.,]\d+)?)\s*(ml|litres?|liters?|l|quarts?|qt|pints?|pt|gallons?|gal|cups?)\b", re.IGNORECASE
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PanRun:
+    """One pan of water brought to a goal on this stove."""
+
+    water: PanOfWater
+    goal: Goal
+    start: float  # K
+    minutes: float  # that it took
+    spot_minutes: FloatArray  # (readings,) min from when it went on
+    spot_heats: FloatArray  # (readings,) K
+
+
+def calibrate_contact(past: Iterable[PanRun], pan: Pan) -> Contact:
+    """The belief about a pan's contact after some runs with pans of its kind of base.
+
+    The usual belief is updated in the logarithm, each run being a reading with `RUN_LOG_SD`; runs that no contact
+    explains are left out.
+
+    Parameters
+    ----------
+    past : runs
+    pan : Pan
+
+    Returns
+    -------
+    Contact
+    """
+    belief = usual_contact(pan)
+    precision = 1.0 / belief.log_sd**2
+    weighed = np.log(belief.median) * precision
+    for run in past:
+        contact = contact_of(run) if run.water.pan.base == pan.base else None
+        if contact is not None:
+            weighed += np.log(contact) / RUN_LOG_SD**2
+            precision += 1.0 / RUN_LOG_SD**2
+    return Contact(median=float(np.exp(weighed / precision)), log_sd=float(precision**-0.5))
+
+
+def contact_of(run: PanRun) -> float | None:
+    """The contact [W/(m2 K)] with which the run takes as long as it took; None if none does."""
+    contacts = np.geomspace(_LEAST, _MOST, 61)
+    seconds = np.arange(0.0, run.minutes * 60.0 * 1.5 + 2 * STEP, STEP)
+    heat = np.interp(seconds / 60.0, run.spot_minutes, run.spot_heats)
+    path = water_path(run.water, contacts, np.broadcast_to(heat, (len(contacts), len(seconds))), run.start)
+    taken = first_reach(seconds, path, goal_temperature(run.goal, run.water.boiling)) / 60.0
+    reached = np.isfinite(taken)
+    times, logs = taken[reached][::-1], np.log(contacts[reached])[::-1]
+    if len(times) < 2 or not times[0] <= run.minutes <= times[-1]:
+        return None
+    return float(np.exp(np.interp(run.minutes, times, logs)))
+
+
+def pan_runs(stove: Stove, sessions: Iterable[Session], pan: Pan, room: float = 293.15) -> tuple[PanRun, ...]:
+    """The runs that a stove's sessions tell of, all taken to be with one pan."""
+    found = []
+    pressure = float(standard_pressure(stove.altitude))
+    for session in sessions:
+        if session.stove != stove.name:
+            continue
+        rows = standing_rows(session.entries)
+        for place, row in enumerate(rows):
+            run = _run(rows, place, PanOfWater(pan, 1.0, room, pressure)) if _goes_on(row) else None
+            if run is not None:
+                found.append(run)
+    return tuple(found)
+
+
+def litres_in(note: str) -> float | None:
+    """How much water a note speaks of [litres], or None."""
+    match = _VOLUME.search(note)
+    if match is None:
+        return None
+    unit = match[2].lower()
+    return float(match[1].replace(",", ".")) * _LITRES[unit.rstrip("s") if unit not in _LITRES else unit]
+
+
+def goal_in(note: str) -> Goal | None:
+    """What a note says the water did: boil, simmer or poach; None if none of them."""
+    lowered = note.casefold()
+    return next((goal for goal in (Goal.BOIL, Goal.SIMMER, Goal.POACH) if goal.value in lowered), None)
+
+
+def _goes_on(row: Entry) -> bool:
+    return row.kind is Kind.PAN and row.value == "on" and litres_in(row.note) is not None
+
+
+def _run(rows: tuple[Entry, ...], place: int, one_litre: PanOfWater) -> PanRun | None:
+    on = rows[place]
+    end = next(
+        (
+            row
+            for row in rows[place + 1 :]
+            if row.spot == on.spot and row.kind in (Kind.PAN, Kind.NOTE) and (row.value != "on" or goal_in(row.note))
+        ),
+        None,
+    )
+    goal = goal_in(end.note) if end else None
+    litres = litres_in(on.note)
+    if end is None or goal is None or litres is None:
+        return None
+    minutes = (end.at - on.at).total_seconds() / 60.0
+    readings = [
+        (after, heat)
+        for row in rows
+        if row.spot == on.spot
+        and (heat := kelvin_or_none(row)) is not None
+        and -NEAR_MIN <= (after := (row.at - on.at).total_seconds() / 60.0) <= minutes
+    ]
+    if not readings or minutes <= 0:
+        return None
+    try:
+        water = replace(one_litre, litres=litres)
+    except InputProblem:  # a slip in the note: no pan holds that
+        return None
+    times, heats = zip(*readings, strict=True)
+    return PanRun(
+        water=water,
+        goal=goal,
+        start=COLD_WATER,
+        minutes=minutes,
+        spot_minutes=np.array(times),
+        spot_heats=np.array(heats),
+    )

@@ -1,0 +1,91 @@
+"""The pans a cook has: their base, material and mass, from `resources/pans.toml`."""
+
+from dataclasses import dataclass
+from functools import cache
+from math import log, pi
+from typing import Any
+
+from cookstove_gui.errors import InputProblem
+from cookstove_gui.resource_files import table
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Pan:
+    """One pan or kettle."""
+
+    key: str
+    material: str
+    base: str
+    diameter: float  # m, of the base
+    mass: float  # kg, empty
+    specific_heat: float  # J/(kg K)
+    emissivity: float  # of the outside
+    lid: bool = False
+
+    @property
+    def base_area(self) -> float:
+        """[m2]"""
+        return pi / 4 * self.diameter**2
+
+    @property
+    def heat_capacity(self) -> float:
+        """Of the empty pan [J/K]."""
+        return self.mass * self.specific_heat
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Contact:
+    """What is believed of the heat that passes from a spot into a pan's base: lognormal."""
+
+    median: float  # W/(m2 K)
+    log_sd: float  # standard deviation of the logarithm
+
+
+@cache
+def pans() -> tuple[Pan, ...]:
+    """Some usual pans, without lids."""
+    return tuple(
+        pan(row["key"], material=row["material"], base=row["base"], diameter=row["diameter"], mass=row["mass"])
+        for row in table("pans.toml")["pan"]
+    )
+
+
+def pan(key: str, *, material: str, base: str, diameter: float, mass: float, lid: bool = False) -> Pan:
+    """A pan of the cook's own.
+
+    Raises
+    ------
+    InputProblem
+        If the material or base is not in the file, or a size is no pan's.
+    """
+    of_material = _row("material", material)
+    _row("base", base)
+    if not 0.05 <= diameter <= 0.6:
+        raise InputProblem(f"A pan's base {diameter:g} m across is no pan's; write its width in metres, such as 0.22.")
+    if not 0.05 <= mass <= 30:
+        raise InputProblem(f"A pan of {mass:g} kg is no pan; write its mass in kilograms, such as 1.5.")
+    return Pan(
+        key=key,
+        material=material,
+        base=base,
+        diameter=diameter,
+        mass=mass,
+        specific_heat=float(of_material["specific_heat"]),
+        emissivity=float(of_material["emissivity"]),
+        lid=lid,
+    )
+
+
+def usual_contact(of_pan: Pan) -> Contact:
+    """What is believed of a pan's contact before this stove has shown it."""
+    row = _row("base", of_pan.base)
+    return Contact(median=float(row["contact"]), log_sd=log(row["factor"]))
+
+
+def _row(kind: str, key: str) -> dict[str, Any]:
+    rows: list[dict[str, Any]] = table("pans.toml")[kind]
+    found = next((row for row in rows if row["key"] == key), None)
+    if found is None:
+        keys = ", ".join(str(row["key"]) for row in rows)
+        raise InputProblem(f"“{key}” is not a known {kind} of a pan; choose one of {keys}.")
+    return found
