@@ -1,18 +1,36 @@
 """Start of the program: hands over to the headless commands or to the window, loading only what is asked for."""
 
+import os
 import sys
+
+_HELP = {"-h", "--help", "--version"}
 
 
 def main() -> int:
     """Run the program; returns the exit code."""
     arguments = sys.argv[1:]
-    if arguments and not arguments[0].startswith("-"):
-        from cookstove_gui.commands import run
-
-        return run(arguments)
+    if arguments and (not arguments[0].startswith("-") or arguments[0] in _HELP):
+        return _run_command(arguments)
     from cookstove_gui.gui.start import open_window
 
     return open_window(arguments)
+
+
+def _run_command(arguments: list[str]) -> int:
+    from cookstove_gui.commands import run
+
+    for stream in (sys.stdout, sys.stderr):
+        if hasattr(stream, "reconfigure"):
+            stream.reconfigure(errors="replace")  # a console that has no “°” shows a question mark instead
+    try:
+        code = run(arguments)
+        sys.stdout.flush()
+        return code
+    except BrokenPipeError:  # the reader, such as `head`, has seen enough
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return 0
+    except KeyboardInterrupt:
+        return 130
 
 
 if __name__ == "__main__":

@@ -1,0 +1,65 @@
+"""The headless commands: answers on standard output, complaints on standard error, never a traceback, never Qt.
+
+Exit code 0: done; 2: the input is wrong, with one clear line on standard error. Where only some rows or some logs are
+wrong, the rest is answered all the same and the code is 2.
+"""
+
+import sys
+from collections.abc import Sequence
+
+from cookstove_gui.commands.parsing import Request, parsed
+from cookstove_gui.errors import Problem
+
+DONE = 0
+WRONG_INPUT = 2
+
+
+def run(arguments: Sequence[str]) -> int:
+    """Run one command, such as `["outlook", "bread.csv", "--json"]`; returns the exit code."""
+    try:
+        request = parsed(arguments)
+        return _answer(request) if request else DONE
+    except Problem as problem:
+        _complain(problem.sentence)
+        return WRONG_INPUT
+
+
+def _answer(request: Request) -> int:
+    if request.command == "report":
+        from cookstove_gui.commands.reporting import report
+
+        return report(request, _complain)
+    if request.command == "track-record":
+        from cookstove_gui.commands.recording import record_lines
+
+        lines, whole = record_lines(request, _complain)
+        _print(lines)
+        return DONE if whole else WRONG_INPUT
+    return _answer_each(request)
+
+
+def _answer_each(request: Request) -> int:
+    from cookstove_gui.commands.answers import lines_of
+    from cookstove_gui.commands.asking import Asker
+
+    asker = Asker(request, _complain)
+    code = DONE
+    for log in request.logs:
+        try:
+            asked = asker.ask(log)
+            _print(lines_of(request, asked))
+        except Problem as problem:
+            _complain(problem.sentence)
+            code = WRONG_INPUT
+        else:
+            code = code if asked.is_whole else WRONG_INPUT
+    return code
+
+
+def _print(lines: Sequence[str]) -> None:
+    for line in lines:
+        print(line)
+
+
+def _complain(sentence: str) -> None:
+    print(" ".join(sentence.split()), file=sys.stderr)

@@ -1,0 +1,154 @@
+"""What was typed behind `cookstove-gui`: one request, or one sentence about what is wrong with it."""
+
+import argparse
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from importlib.metadata import version
+from pathlib import Path
+from typing import NoReturn, cast
+
+from cookstove_gui.errors import InputProblem
+from cookstove_gui.forecast.answers import HORIZON_MINUTES, LEAVE, Action
+from cookstove_gui.stove.entries import HeatBand
+from cookstove_gui.units import TemperatureUnit, kelvin
+
+AHEAD = (15, 30, 60)  # min
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Request:
+    """One command with all it was given."""
+
+    command: str
+    logs: tuple[Path, ...]
+    past: Path | None = None
+    band: HeatBand | None = None  # none: bread heat
+    unit: TemperatureUnit = "F"
+    at: str = ""  # clock as typed; empty for the last row's
+    ahead: tuple[int, ...] = AHEAD
+    actions: tuple[tuple[str, Action], ...] = ()  # as typed, and what it means
+    as_json: bool = False
+    target: Path | None = None
+
+
+class _Parser(argparse.ArgumentParser):
+    """Tells a mistake in one sentence instead of printing the usage and leaving."""
+
+    def error(self, message: str) -> NoReturn:
+        raise InputProblem(f"{self.prog}: {message}; see {self.prog} --help.")
+
+
+def parsed(arguments: Sequence[str]) -> Request | None:
+    """The request, or none when only help was asked for; raises InputProblem for what makes no sense."""
+    try:
+        found = _parser().parse_args(list(arguments))
+    except SystemExit:  # after --help or --version
+        return None
+    except argparse.ArgumentError as error:
+        raise InputProblem(f"cookstove-gui: {error}; see cookstove-gui --help.") from None
+    logs, ahead = _sorted_out(found)
+    if not logs:
+        raise InputProblem(f"cookstove-gui {found.command}: no log is named; see cookstove-gui {found.command} --help.")
+    unit = cast(TemperatureUnit, getattr(found, "unit", "F"))
+    return Request(
+        command=found.command,
+        logs=logs,
+        past=getattr(found, "past", None),
+        band=_band(getattr(found, "band", None), unit),
+        unit=unit,
+        at=getattr(found, "at", None) or "",
+        ahead=ahead,
+        actions=_actions(getattr(found, "what_if", None) or []),
+        as_json=getattr(found, "json", False),
+        target=getattr(found, "target", None),
+    )
+
+
+def _parser() -> _Parser:
+    parser = _Parser(
+        prog="cookstove-gui",
+        description="Without a command the window opens; with one, an answer is printed and the program ends.",
+        epilog=(
+            "Options of the window, without a command: --practice [FOLDER] plays a sample session as if live, --pace N "
+            "sets how fast, --logbook PATH opens another logbook, --unit F|C shows temperatures in that unit."
+        ),
+    )
+    parser.add_argument("--version", action="version", version=f"cookstove-gui {version('cookstove-gui')}")
+    commands = parser.add_subparsers(dest="command", required=True, metavar="COMMAND", parser_class=_Parser)
+
+    outlook = commands.add_parser("outlook", help="the oven now and ahead, for each LOG")
+    _add_logs(outlook)
+    outlook.add_argument("--band", nargs=2, metavar=("LOW", "HIGH"), help="oven heat wanted; bread heat if left out")
+    outlook.add_argument("--ahead", nargs="+", metavar="MINUTES", help="minutes ahead (15 30 60)")
+    outlook.add_argument(
+        "--if",
+        dest="what_if",
+        action="append",
+        metavar="STEP",
+        help="what if: “two splits”, “2 kg”, “air 0.3”, “bypass closed”, “leave”; may be given several times",
+    )
+    zones = commands.add_parser("zones", help="the heat of every spot, for each LOG")
+    _add_logs(zones)
+    fit = commands.add_parser("fit", help="what each spot is good for, for each LOG")
+    _add_logs(fit)
+    record = commands.add_parser("track-record", help="how projections over past sessions would have turned out")
+    record.add_argument("logs", nargs=1, type=Path, metavar="DIR", help="folder of logs")
+    record.add_argument("--json", action="store_true", help="one JSON object")
+    report = commands.add_parser("report", help="a page about one session for someone else")
+    report.add_argument("logs", nargs=1, type=Path, metavar="LOG")
+    report.add_argument("-o", dest="target", type=Path, required=True, metavar="FILE", help="FILE.html or FILE.pdf")
+    _add_unit(report)
+    return parser
+
+
+def _add_logs(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("logs", nargs="*", type=Path, metavar="LOG", help="a session's CSV file")
+    parser.add_argument("--past", type=Path, metavar="DIR", help="folder of the stove's past logs")
+    parser.add_argument("--at", metavar="CLOCK", help="the moment asked about; the last row's if left out")
+    parser.add_argument("--json", action="store_true", help="JSON objects, one a line")
+    _add_unit(parser)
+
+
+def _add_unit(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("--unit", type=str.upper, choices=("F", "C"), default="F", help="unit of the answer (F)")
+
+
+def _sorted_out(found: argparse.Namespace) -> tuple[tuple[Path, ...], tuple[int, ...]]:
+    """Logs and minutes ahead; what stands behind the minutes of `--ahead` and is no number is a log."""
+    typed: list[str] = getattr(found, "ahead", None) or []
+    minutes = [text for text in typed if text.isdecimal()]
+    rest = [text for text in typed if not text.isdecimal()]
+    if typed and not minutes:
+        raise InputProblem(f"“{typed[0]}” is no number of minutes; write for example --ahead 15 30 60.")
+    ahead = tuple(int(text) for text in minutes) or AHEAD
+    beyond = next((minute for minute in ahead if minute > HORIZON_MINUTES), None)
+    if beyond is not None:
+        raise InputProblem(f"{beyond} minutes is too far ahead; ask for {HORIZON_MINUTES} or fewer.")
+    return (*found.logs, *map(Path, rest)), ahead
+
+
+def _band(typed: list[str] | None, unit: TemperatureUnit) -> HeatBand | None:
+    if typed is None:
+        return None
+    ends = []
+    for text in typed:
+        try:
+            number = float(text)
+        except ValueError:
+            number = math.nan
+        if not math.isfinite(number):
+            raise InputProblem(f"“{text}” is no end of a band; write for example --band 400 450.")
+        ends.append(number)
+    low, high = ends
+    if not low < high:
+        raise InputProblem(f"The band {typed[0]} to {typed[1]} is empty; write the lower end first.")
+    if kelvin(low, unit) < 0.0:
+        raise InputProblem(f"{typed[0]} °{unit} is colder than anything can be; mend the lower end of the band.")
+    return HeatBand(name=f"{typed[0]}–{typed[1]} °{unit}", low=kelvin(low, unit), high=kelvin(high, unit))
+
+
+def _actions(typed: list[str]) -> tuple[tuple[str, Action], ...]:
+    from cookstove_gui.commands.what_if import action_from_text
+
+    return tuple((text, action_from_text(text)) for text in typed) if typed else (("", LEAVE),)
