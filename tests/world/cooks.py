@@ -195,7 +195,7 @@ class _Minute:
             self.open_door(20 + 40 * draws[9])
             tending.stage[row] = 0 if tending.batches[row] > 0 and self.minute < plan.until else 2
         elif stage == 1 and seen > plan.high + 18 and draws[6] < 0.08:
-            self.open_door(120 + 300 * draws[9])
+            self.open_door(90 + 200 * draws[9])
         elif stage == 1 and draws[6] < cook.checks_door:
             self.open_door(10 + 30 * draws[9])
         elif stage == 2:

@@ -95,10 +95,10 @@ def burn(bed: FuelBed, parts: Parts, brick: FloatArray, air: FloatArray, step: f
     burnt = enough * lit
     paper = np.minimum(bed.paper / step, PAPER_POWER)
 
-    bed.water -= drying * step
-    bed.wood -= charring * step
-    bed.char += (CHAR_YIELD * charring.sum(1) - coals) * step
-    bed.paper -= paper * step
+    bed.water = np.maximum(bed.water - drying * step, 0.0)
+    bed.wood = np.maximum(bed.wood - charring * step, 0.0)
+    bed.char = np.maximum(bed.char + (CHAR_YIELD * charring.sum(1) - coals) * step, 0.0)
+    bed.paper = np.maximum(bed.paper - paper * step, 0.0)
     release = gas * burnt * HEAT_OF_VOLATILES + coals * HEAT_OF_CHAR + paper
     return Burning(
         release=release,

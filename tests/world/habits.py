@@ -32,8 +32,8 @@ def make_cook(rng: np.random.Generator) -> Cook:
         steady_air=rng.uniform(0.22, 0.60),
         adjusts=rng.uniform(0.02, 0.14),
         bypass_minute=rng.uniform(12.0, 34.0),
-        checks_door=rng.uniform(0.0, 0.06),
-        leaves_door=rng.choice([0.0, 0.002, 0.012]),
+        checks_door=rng.uniform(0.0, 0.04),
+        leaves_door=rng.choice([0.0, 0.001, 0.005]),
         uses_pans=rng.uniform(0.0, 0.015),
         shuts_air=rng.uniform(0.01, 0.12),
     )

@@ -7,6 +7,7 @@ from datetime import UTC, datetime, timedelta
 import numpy as np
 
 from cookstove_gui.stove.entries import Entry
+from cookstove_gui.stove.stove import Stove
 from tests.world.cooks import DRAWS, Crew, Event, Tending, copy_tending, gather_tending, tend
 from tests.world.firing import SPOT_WEIGHTS, STEP, Firing, advance, copy, gather
 from tests.world.habits import Plan, make_plan
@@ -53,6 +54,32 @@ class WorldSession:
     thermometer: FloatArray  # (T,) K, the oven thermometer's own temperature
     events: tuple[Event, ...]  # everything that happened, written down or not
     moments: tuple[tuple[Firing, Tending], ...]  # (T,) the whole state each minute
+
+    @property
+    def stove(self) -> Stove:
+        """What the owner says about the stove."""
+        return self.world.stove
+
+    @property
+    def stove_seed(self) -> int:
+        """The stove's seed."""
+        return self.world.seed
+
+    @property
+    def family(self) -> str:
+        """The stove's kind."""
+        return self.world.family
+
+    @property
+    def band(self) -> tuple[float, float]:
+        """The heat that the cook wants [K]."""
+        return self.plan.low, self.plan.high
+
+    def ceiling(self, minutes: Sequence[float], count: int) -> FloatArray:
+        """Futures (minutes, count, 181) [K] of the oven by the true physics; only what the cook will do is unknown."""
+        paths = futures([(self, minute) for minute in minutes], count, 181, seed=self.seed)
+        past = np.array([minute - int(minute) for minute in minutes])[:, None, None]
+        return np.asarray((1.0 - past) * paths[..., :-1] + past * paths[..., 1:])
 
     def minute_of(self, at: datetime) -> float:
         """Minutes from lighting."""

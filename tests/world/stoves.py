@@ -166,7 +166,7 @@ def _draw_parts(
         "burning_rate": vary(0.0066, 0.12),
         "char_rate": vary(4.2e-4, 0.12),
         "firebox_limit": vary(3.6, 0.2),
-        "door_exchange": vary(22.0, 0.25),
+        "door_exchange": vary(9.0, 0.25),
         "thermometer_lag": rng.uniform(60.0, 330.0),
         "thermometer_rear": rng.uniform(0.0, 0.25),
         "outdoors": rng.uniform(258.0, 290.0),
@@ -194,7 +194,7 @@ def _draw_oven(
         linear[link(f"oven_{wall}", "oven_air")] = vary(7.0 * size * area, 0.1)
         linear[link(f"oven_{wall}", "load")] = 0.10
         radiative[link(f"oven_{wall}", "load")] = 0.010 * SIGMA
-    capacity[NODE["oven_air"]] = vary(1900.0)
+    capacity[NODE["oven_air"]] = vary(2600.0)
     linear[link("oven_air", "load")] = vary(0.8)
     linear[link("oven_air", "room")] = vary(0.6)
     for a, b, factor in (
