@@ -1,0 +1,307 @@
+"""How soon a pan of water simmers and boils, where it stays, and when it has boiled away."""
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from cookstove_gui.physics.pan import Kitchen, Pan, heat_through_base, loss_fluxes, loss_from_fluxes, pan_heat_loss
+from cookstove_gui.physics.quantities import STANDARD_PRESSURE, Array, Quantity, positive, quantity, within
+from cookstove_gui.physics.water import boiling_temperature, heat_of_vaporisation, liquid_specific_heat
+
+_POINTS, _WEIGHTS = np.polynomial.legendre.leggauss(48)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PanCourse:
+    """Course of a pan on a spot whose heat changes; first axis the instants."""
+
+    time: Array  # s, shape (steps + 1,)
+    temperature: Array  # K of the water, shape (steps + 1, ...)
+    boiled_away: Array  # kg since the start, by boiling and by drying, shape (steps + 1, ...)
+
+
+def time_to_heat(
+    pan: Pan,
+    temperature_initial: Quantity,
+    temperature_final: Quantity,
+    temperature_spot: Quantity,
+    kitchen: Kitchen,
+) -> Quantity:
+    """Time to bring a pan of water from one temperature to another on a steady spot.
+
+    Parameters
+    ----------
+    pan : Pan
+        Shape (...) or single numbers.
+    temperature_initial, temperature_final : float or array, shape (...)
+        [K], 273.15 to the boiling point in this kitchen.
+    temperature_spot : float or array, shape (...)
+        [K], 230 to 1200.
+    kitchen : Kitchen
+        Air round it.
+
+    Returns
+    -------
+    float or array, shape (...)
+        [s]; infinite where the spot cannot bring it there.
+
+    Raises
+    ------
+    ValueError
+        If any argument is outside its range.
+
+    Notes
+    -----
+    Heat capacity over net heat, integrated over the temperature (Gauss-Legendre, 48 points).
+
+    Source
+    ------
+    First law for a well-stirred pan; checked against the rows `p.time-*` in tests/reference, closed forms and
+    `pan_course`.
+    """
+    boiling = float(boiling_temperature(kitchen.pressure))
+    start = within("temperature_initial", temperature_initial, 273.15, boiling)
+    end = within("temperature_final", temperature_final, 273.15, boiling)
+    spot = within("temperature_spot", temperature_spot, 230.0, 1200.0)
+    wide = _with_axis(pan)
+    levels = start[..., None] + (end - start)[..., None] * 0.5 * (_POINTS + 1.0)
+    ends = np.stack(np.broadcast_arrays(levels[..., -1], end), axis=-1)
+    net = _net_heat(wide, spot[..., None], levels, kitchen)
+    capacity = _heat_capacity(wide, levels, kitchen)
+    direction = np.sign(end - start)
+    at_ends = _net_heat(wide, spot[..., None], ends, kitchen)
+    stuck = np.asarray((np.concatenate([net, at_ends], axis=-1) * direction[..., None] <= 0.0).any(axis=-1))
+    share = capacity / np.where(stuck[..., None], 1.0, net)
+    span = (share * _WEIGHTS).sum(axis=-1) * 0.5 * (end - start)
+    return quantity(np.where(direction == 0.0, 0.0, np.where(stuck, np.inf, span)))
+
+
+def holding_temperature(pan: Pan, temperature_spot: Quantity, kitchen: Kitchen) -> Quantity:
+    """Temperature at which a pan stays on a steady spot: boiling, a simmer or less.
+
+    Parameters
+    ----------
+    pan : Pan
+        Shape (...) or single numbers.
+    temperature_spot : float or array, shape (...)
+        [K], 273.15 to 1200.
+    kitchen : Kitchen
+        Air round it.
+
+    Returns
+    -------
+    float or array, shape (...)
+        [K], at most boiling.
+
+    Raises
+    ------
+    ValueError
+        If any argument is outside its range.
+
+    Source
+    ------
+    Bisection in the balance of `heat_through_base` and `pan_heat_loss`; tested against that balance.
+    """
+    spot = within("temperature_spot", temperature_spot, 273.15, 1200.0)
+    shape = np.broadcast_shapes(spot.shape, *(np.shape(getattr(pan, name)) for name in Pan.__slots__))
+    low: Array = np.full(shape, 273.15)
+    high: Array = np.full(shape, float(boiling_temperature(kitchen.pressure)))
+    for _ in range(40):
+        middle = 0.5 * (low + high)
+        warms = _net_heat(pan, spot, middle, kitchen) > 0.0
+        low, high = np.where(warms, middle, low), np.where(warms, high, middle)
+    return quantity(0.5 * (low + high))
+
+
+def spot_to_hold(pan: Pan, temperature_water: Quantity, kitchen: Kitchen) -> Quantity:
+    """Temperature of the spot that just holds a pan at a temperature.
+
+    Parameters
+    ----------
+    pan : Pan
+        Shape (...) or single numbers.
+    temperature_water : float or array, shape (...)
+        [K], 273.15 to the boiling point.
+    kitchen : Kitchen
+        Air round it.
+
+    Returns
+    -------
+    float or array, shape (...)
+        [K]
+
+    Raises
+    ------
+    ValueError
+        If any argument is outside its range.
+
+    Source
+    ------
+    The inverse of `holding_temperature`; round trip tested.
+    """
+    water = within("temperature_water", temperature_water, 273.15, float(boiling_temperature(kitchen.pressure)))
+    path = positive("conductance", pan.conductance) * positive("base_area", pan.base_area)
+    return quantity(water + np.asarray(pan_heat_loss(pan, water, kitchen)) / path)
+
+
+def boil_away_time(water: Quantity, heat: Quantity, pressure: Quantity = STANDARD_PRESSURE) -> Quantity:
+    """Time in which water that boils already is gone.
+
+    Parameters
+    ----------
+    water : float or array, shape (...)
+        Mass to boil away [kg], 0 or more.
+    heat : float or array, shape (...)
+        Net into the water [W], above 0.
+    pressure : float or array, shape (...)
+        Absolute [Pa], 30 000 to 110 000.
+
+    Returns
+    -------
+    float or array, shape (...)
+        [s]
+
+    Raises
+    ------
+    ValueError
+        If any argument is outside its range.
+
+    Source
+    ------
+    Heat of vaporisation (IAPWS) over net heat; checked against the row `2.12` in tests/reference.
+    """
+    latent = np.asarray(heat_of_vaporisation(boiling_temperature(pressure)))
+    return quantity(within("water", water, 0.0) * latent / positive("heat", heat))
+
+
+def pan_course(
+    pan: Pan, temperature_initial: Quantity, temperature_spot: Array, time_step: float, kitchen: Kitchen
+) -> PanCourse:
+    """Course of a pan on a spot whose heat changes.
+
+    Parameters
+    ----------
+    pan : Pan
+        Shape (...) or single numbers.
+    temperature_initial : float or array, shape (...)
+        [K], 273.15 to the boiling point.
+    temperature_spot : array, shape (steps + 1,) or (steps + 1, ...)
+        At the instants 0, time_step, 2 time_step ... [K], 230 to 1200.
+    time_step : float
+        [s], above 0, to 60.
+    kitchen : Kitchen
+        Air round it.
+
+    Returns
+    -------
+    PanCourse
+        Temperature and water gone; at boiling all surplus heat makes steam.
+
+    Raises
+    ------
+    ValueError
+        If any argument is outside its range.
+
+    Validity
+    --------
+    The water lost is not taken off what must be warmed: true while less than a tenth is gone.
+
+    Notes
+    -----
+    Heun's method; the specific heat of water is taken midway to boiling.
+
+    Source
+    ------
+    First law for a well-stirred pan; tested against `time_to_heat` and closed forms.
+    """
+    spot = within("temperature_spot", temperature_spot, 230.0, 1200.0)
+    step = float(positive("time_step", time_step, 60.0))
+    boiling = float(boiling_temperature(kitchen.pressure))
+    latent = float(heat_of_vaporisation(boiling))
+    start = within("temperature_initial", temperature_initial, 273.15, boiling)
+    shape = np.broadcast_shapes(start.shape, spot.shape[1:], *(np.shape(getattr(pan, name)) for name in Pan.__slots__))
+    temperature, gone = np.empty((len(spot), *shape)), np.zeros((len(spot), *shape))
+    temperature[0] = start
+    levels: Array = np.linspace(273.15, boiling, 101)
+    curves = loss_fluxes(levels, kitchen)
+    path = positive("conductance", pan.conductance) * positive("base_area", pan.base_area)
+    capacity = _heat_capacity(pan, start + 0.5 * (boiling - start), kitchen)
+    wetted = np.asarray(pan.openness) * np.asarray(pan.top_area)
+
+    def net_and_drying(plate: Array, water: Array) -> tuple[Array, Array]:
+        fluxes = np.stack([np.interp(water, levels, curve) for curve in curves])
+        return path * (plate - water) - loss_from_fluxes(pan, fluxes), wetted * np.maximum(fluxes[3], 0.0)
+
+    for index in range(len(spot) - 1):
+        now = temperature[index]
+        first, drying = net_and_drying(spot[index], now)
+        guess = np.clip(now + step * first / capacity, 273.15, boiling)
+        second, _ = net_and_drying(spot[index + 1], guess)
+        free = now + 0.5 * step * (first + second) / capacity
+        temperature[index + 1] = np.clip(free, 273.15, boiling)
+        gone[index + 1] = gone[index] + (drying * step + np.maximum(free - boiling, 0.0) * capacity) / latent
+    return PanCourse(time=np.arange(len(spot), dtype=np.float64) * step, temperature=temperature, boiled_away=gone)
+
+
+def conductance_from_time(
+    pan: Pan,
+    temperature_initial: float,
+    temperature_final: float,
+    temperature_spot: float,
+    time: float,
+    kitchen: Kitchen,
+) -> float:
+    """Conductance from plate to water that a timed pan tells of.
+
+    Parameters
+    ----------
+    pan : Pan
+        Single numbers; its own conductance is not looked at.
+    temperature_initial, temperature_final : float
+        [K], 273.15 to the boiling point, the second one higher.
+    temperature_spot : float
+        Mean of the spot meanwhile [K], 300 to 1200.
+    time : float
+        Measured [s], above 0.
+    kitchen : Kitchen
+        Air round it.
+
+    Returns
+    -------
+    float
+        [W/(m2 K)], held to 2 to 5000.
+
+    Raises
+    ------
+    ValueError
+        If any argument is outside its range.
+
+    Source
+    ------
+    The inverse of `time_to_heat` by bisection; round trip tested.
+    """
+    measured = float(positive("time", time))
+    low, high = np.log(2.0), np.log(5000.0)
+    for _ in range(40):
+        middle = 0.5 * (low + high)
+        guess = replace(pan, conductance=float(np.exp(middle)))
+        needed = float(time_to_heat(guess, temperature_initial, temperature_final, temperature_spot, kitchen))
+        low, high = (middle, high) if needed > measured else (low, middle)
+    return float(np.exp(0.5 * (low + high)))
+
+
+def _heat_capacity(pan: Pan, temperature_water: Array, kitchen: Kitchen) -> Array:
+    water = within("water", pan.water, 0.05) * np.asarray(liquid_specific_heat(temperature_water, kitchen.pressure))
+    result: Array = water + within("heat_capacity", pan.heat_capacity, 0.0)
+    return result
+
+
+def _net_heat(pan: Pan, temperature_spot: Array, temperature_water: Array, kitchen: Kitchen) -> Array:
+    heat = np.asarray(heat_through_base(pan, temperature_spot, temperature_water))
+    result: Array = heat - np.asarray(pan_heat_loss(pan, temperature_water, kitchen))
+    return result
+
+
+def _with_axis(pan: Pan) -> Pan:
+    """The pan with a last axis to each array, for the points of an integral."""
+    return Pan(**{name: np.asarray(getattr(pan, name))[..., None] for name in Pan.__slots__})

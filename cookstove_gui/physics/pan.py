@@ -1,0 +1,286 @@
+"""A pan of water on a hot spot: the heat through its base and the heat lost from it.
+
+The weak place is the contact of base and plate. Its conductance is an input in all of this; a first guess comes from
+the gap, a good one from a pan that was timed (`boiling.conductance_from_time`).
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from cookstove_gui.physics.air import air_properties
+from cookstove_gui.physics.convection import convection_coefficient
+from cookstove_gui.physics.planck import STEFAN_BOLTZMANN
+from cookstove_gui.physics.quantities import STANDARD_PRESSURE, Array, Quantity, positive, quantity, within
+from cookstove_gui.physics.radiation import small_body_flux
+from cookstove_gui.physics.water import (
+    saturation_pressure,
+)
+
+STILL_AIR_DRYING = 0.089  # W/(m2 Pa), evaporation from open water in still air, see evaporation_flux
+PAN_HEIGHT = 0.12  # m, for convection from the side; enters with its fourth root only
+TOP_LENGTH = 0.05  # m, area over perimeter of the water or the lid; does not enter the turbulent range
+WATER_EMISSIVITY = 0.96
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Pan:
+    """A pan with water; each number may be an array, shape (...), so that many guesses are reckoned at once."""
+
+    water: Quantity  # kg, 0.05 and more
+    heat_capacity: (
+        Quantity  # J/K of the pan itself: mass times specific heat (iron 460, steel 490, aluminium 900 J/kgK)
+    )
+    base_area: Quantity  # m2 that stands on the plate
+    side_area: Quantity  # m2
+    top_area: Quantity  # m2 of the water's surface
+    conductance: Quantity  # W/(m2 K) from plate to water, see base_conductance
+    emissivity: Quantity = 0.3  # of the pan's side and lid, total: bright 0.1 to enamelled or sooty 0.9
+    openness: Quantity = 1.0  # share of the open surface's losses that a lid lets by: none 1, loose 0.2, tight 0.05
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Kitchen:
+    """Air round the pan, single numbers."""
+
+    temperature_room: float = 293.15  # K
+    pressure: float = STANDARD_PRESSURE  # Pa, where the stove stands
+    humidity: float = 0.4  # relative, 0 to 1
+
+
+def contact_conductance(
+    gap: Quantity, temperature_spot: Quantity, temperature_base: Quantity, emissivity_exchange: Quantity = 0.6
+) -> Quantity:
+    """Conductance between a plate and a pan's base that touch in a few points only.
+
+    Parameters
+    ----------
+    gap : float or array, shape (...)
+        Mean gap of air [m], 1e-5 to 5e-3: about 0.05 to 0.15 mm ground flat, 0.2 to 0.5 mm common, 1 to 2 mm warped
+        (common practice, no source).
+    temperature_spot, temperature_base : float or array, shape (...)
+        [K], 260 to 1200.
+    emissivity_exchange : float or array, shape (...)
+        Of both faces together, 1 / (1/eps1 + 1/eps2 - 1) [-], 0 to 1.
+
+    Returns
+    -------
+    float or array, shape (...)
+        [W/(m2 K)]
+
+    Raises
+    ------
+    ValueError
+        If any argument is outside its range.
+
+    Notes
+    -----
+    Conduction through still air plus radiation; the touching points add some 10 % on rough iron.
+
+    Source
+    ------
+    Incropera et al., 3.1.4 (contact resistance) and 13.3; limits tested against `parallel_plates_flux`.
+    """
+    width = within("gap", gap, 1e-5, 5e-3)
+    hot = within("temperature_spot", temperature_spot, 260.0, 1200.0)
+    base = within("temperature_base", temperature_base, 260.0, 1200.0)
+    grey = within("emissivity_exchange", emissivity_exchange, 0.0, 1.0)
+    air = np.asarray(air_properties(0.5 * (hot + base)).conductivity)
+    return quantity(air / width + grey * STEFAN_BOLTZMANN * (hot + base) * (hot**2 + base**2))
+
+
+def base_conductance(
+    contact: Quantity, thickness: Quantity, conductivity: Quantity, coefficient_water: Quantity = 1000.0
+) -> Quantity:
+    """Conductance from the plate to the water: contact, base and the water's own film one after the other.
+
+    Parameters
+    ----------
+    contact : float or array, shape (...)
+        Of the contact [W/(m2 K)], above 0.
+    thickness : float or array, shape (...)
+        Of the base [m], 0 to 0.05.
+    conductivity : float or array, shape (...)
+        Of the base [W/(m K)], above 0: stainless 15, cast iron 50, carbon steel 50, aluminium 200, copper 390.
+    coefficient_water : float or array, shape (...)
+        From base to water [W/(m2 K)], above 0: 500 to 1500 before boiling, several thousand at the boil.
+
+    Returns
+    -------
+    float or array, shape (...)
+        [W/(m2 K)]
+
+    Raises
+    ------
+    ValueError
+        If any argument is outside its range.
+
+    Source
+    ------
+    Resistances in series, Incropera et al., 3.1; checked against the row `p.base` in tests/reference.
+    """
+    slab = within("thickness", thickness, 0.0, 0.05) / positive("conductivity", conductivity)
+    films = 1.0 / positive("contact", contact) + 1.0 / positive("coefficient_water", coefficient_water)
+    return quantity(1.0 / (films + slab))
+
+
+def evaporation_flux(temperature_water: Quantity, temperature_room: Quantity, humidity: Quantity) -> Quantity:
+    """Heat that an open water surface loses by drying into still air.
+
+    Parameters
+    ----------
+    temperature_water : float or array, shape (...)
+        [K], 273.15 to 374.
+    temperature_room : float or array, shape (...)
+        [K], 273.15 to 330.
+    humidity : float or array, shape (...)
+        Relative, of the room [-], 0 to 1.
+
+    Returns
+    -------
+    float or array, shape (...)
+        [W/m2]; below zero where the room's vapour condenses on cold water.
+
+    Raises
+    ------
+    ValueError
+        If any argument is outside its range.
+
+    Validity
+    --------
+    Below boiling; made for pools and tanks, right within a factor of 1.5 above a hot pan.
+
+    Source
+    ------
+    Carrier's equation in still air, (p sat - p room) 0.089 kW/(m2 kPa), ASHRAE Handbook - HVAC Applications,
+    "Natatoriums" (from memory); held against Lewis's relation in the tests; row `p.drying` in tests/reference.
+    """
+    water = within("temperature_water", temperature_water, 273.15, 374.0)
+    room = within("temperature_room", temperature_room, 273.15, 330.0)
+    there = within("humidity", humidity, 0.0, 1.0) * np.asarray(saturation_pressure(room))
+    return quantity(STILL_AIR_DRYING * (np.asarray(saturation_pressure(water)) - there))
+
+
+def pan_heat_loss(pan: Pan, temperature_water: Quantity, kitchen: Kitchen) -> Quantity:
+    """Heat that a warm pan loses from its side and its top.
+
+    Parameters
+    ----------
+    pan : Pan
+        Shape (...) or single numbers.
+    temperature_water : float or array, shape (...)
+        [K], 273.15 to 374.
+    kitchen : Kitchen
+        Air round it.
+
+    Returns
+    -------
+    float or array, shape (...)
+        [W]
+
+    Raises
+    ------
+    ValueError
+        If any argument is outside its range.
+
+    Validity
+    --------
+    The side is taken to be as warm as the water. The warm air that rises along a pan from the cooktop is left out, so
+    the loss is rather too high.
+
+    Source
+    ------
+    Natural convection (Churchill and Chu; McAdams), radiation, `evaporation_flux`; checked against the row `14.14-loss`
+    in tests/reference.
+    """
+    water = within("temperature_water", temperature_water, 273.15, 374.0)
+    return quantity(loss_from_fluxes(pan, loss_fluxes(water, kitchen)))
+
+
+def heat_through_base(pan: Pan, temperature_spot: Quantity, temperature_water: Quantity) -> Quantity:
+    """Heat from the spot into the water.
+
+    Parameters
+    ----------
+    pan : Pan
+        Shape (...) or single numbers.
+    temperature_spot : float or array, shape (...)
+        Of the plate under the pan [K], 230 to 1200.
+    temperature_water : float or array, shape (...)
+        [K], 273.15 to 374.
+
+    Returns
+    -------
+    float or array, shape (...)
+        [W]
+
+    Raises
+    ------
+    ValueError
+        If any argument is outside its range.
+
+    Notes
+    -----
+    A plate read beside the pan is hotter than under it; a conductance learned from a timed pan has that in it.
+
+    Source
+    ------
+    U A dT; checked against the row `p.heat` in tests/reference.
+    """
+    drive = within("temperature_spot", temperature_spot, 230.0, 1200.0) - within(
+        "temperature_water", temperature_water, 273.15, 374.0
+    )
+    return quantity(positive("conductance", pan.conductance) * positive("base_area", pan.base_area) * drive)
+
+
+def pan_time_constant(heat_capacity: Quantity, conductance: Quantity, area: Quantity) -> Quantity:
+    """Time by which a heavy pan lags behind its spot, for `lumped_temperature`.
+
+    Parameters
+    ----------
+    heat_capacity : float or array, shape (...)
+        Of the pan and what is in it [J/K], above 0.
+    conductance : float or array, shape (...)
+        From plate to pan [W/(m2 K)], above 0.
+    area : float or array, shape (...)
+        That touches [m2], above 0.
+
+    Returns
+    -------
+    float or array, shape (...)
+        [s]; on a spot that rises steadily the pan is late by this time.
+
+    Raises
+    ------
+    ValueError
+        If any argument is not above zero.
+
+    Source
+    ------
+    C / (U A), first-order lag; checked against the row `p.lag` in tests/reference.
+    """
+    path = positive("conductance", conductance) * positive("area", area)
+    return quantity(positive("heat_capacity", heat_capacity) / path)
+
+
+def loss_fluxes(temperature_water: Array, kitchen: Kitchen) -> Array:
+    """Convection from the side, convection from the top, black radiation and drying [W/m2], shape (4, ...)."""
+    room = kitchen.temperature_room
+    side = convection_coefficient("vertical", PAN_HEIGHT, temperature_water, room, kitchen.pressure)
+    above = np.maximum(temperature_water, room)
+    top = convection_coefficient("up", TOP_LENGTH, above, room, kitchen.pressure)
+    glow = small_body_flux(1.0, temperature_water, room)
+    drying = evaporation_flux(temperature_water, room, kitchen.humidity)
+    return np.stack([side * (temperature_water - room), top * (above - room), np.asarray(glow), np.asarray(drying)])
+
+
+def loss_from_fluxes(pan: Pan, fluxes: Array) -> Array:
+    """Heat [W] that a pan loses, shape (...), from its `loss_fluxes`."""
+    grey = within("emissivity", pan.emissivity, 0.0, 1.0)
+    openness = within("openness", pan.openness, 0.0, 1.0)
+    side, top, glow, drying = fluxes
+    uncovered = top + WATER_EMISSIVITY * glow + drying
+    covered = top + grey * glow
+    sides = within("side_area", pan.side_area, 0.0) * (side + grey * glow)
+    result: Array = sides + within("top_area", pan.top_area, 0.0) * (openness * uncovered + (1 - openness) * covered)
+    return result
