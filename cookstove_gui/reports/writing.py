@@ -1,0 +1,76 @@
+"""A report laid out and written: HTML through jinja2, PDF through typst, tables through pandas; no network anywhere."""
+
+import json
+import os
+from dataclasses import asdict
+from pathlib import Path
+
+from cookstove_gui.errors import InputProblem, SurroundingsProblem
+from cookstove_gui.reports.session_report import SessionReport
+from cookstove_gui.resource_files import resource
+
+ENDINGS = (".html", ".pdf")
+
+
+def html_text(report: SessionReport) -> str:
+    """The report as one HTML page that needs nothing beside it."""
+    import jinja2
+
+    environment = jinja2.Environment(
+        autoescape=True,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        undefined=jinja2.StrictUndefined,
+        keep_trailing_newline=True,
+    )
+    template = environment.from_string(resource("reports", "session.html.jinja").read_text("utf-8"))
+    return template.render(report=report)
+
+
+def pdf_bytes(report: SessionReport) -> bytes:
+    """The report as a tagged PDF."""
+    import typst
+
+    made = typst.compile(
+        resource("reports", "session.typ").read_bytes(),
+        format="pdf",
+        sys_inputs={"report": json.dumps(_printable(asdict(report)))},
+    )
+    return bytes(made)
+
+
+def write_report(path: Path, report: SessionReport) -> None:
+    """Write a report as .html or .pdf, told by the ending, whole or not at all."""
+    match path.suffix.lower():
+        case ".html":
+            content = html_text(report).encode("utf-8")
+        case ".pdf":
+            content = pdf_bytes(report)
+        case _:
+            raise InputProblem(f"{path} must end in .html or .pdf; give the report one of these endings.")
+    side = path.with_name(path.name + ".part")
+    try:
+        side.write_bytes(content)
+        os.replace(side, path)
+    except OSError as error:
+        raise SurroundingsProblem(f"{path} cannot be written ({error.strerror}); choose another place.") from error
+
+
+def write_stage_table(path: Path, report: SessionReport) -> None:
+    """Write what each spot reached at each stage as .csv or .xlsx."""
+    from cookstove_gui.logbook.tables import table_of_cells, write_table
+
+    header = ("spot", *report.stage_names, f"highest °{report.unit}", "at")
+    rows = [(row.label, *row.by_stage, float(row.highest), row.highest_at) for row in report.spots]
+    write_table(path, table_of_cells(header, rows))
+
+
+def _printable(value: object) -> object:
+    """The same with control letters as spaces, which no typesetter can set."""
+    if isinstance(value, str):
+        return "".join(letter if letter == "\n" or ord(letter) >= 32 else " " for letter in value)
+    if isinstance(value, list | tuple):
+        return [_printable(part) for part in value]
+    if isinstance(value, dict):
+        return {key: _printable(part) for key, part in value.items()}
+    return value
