@@ -157,7 +157,7 @@ class _Minute:
 
     def mind_fire(self, wood: float) -> None:
         row, cook, plan, draws = self.row, self.cook, self.plan, self.draws
-        out = self.firing.bed.flame[row] < 480.0 and self.firing.bed.char[row] < 0.25
+        out = self.firing.bed.flame[row] < 520.0 and self.firing.bed.char[row] < 0.2
         if out and draws[0] < cook.notices:
             self.light(0.6)
             self.load(0.8)
@@ -169,7 +169,7 @@ class _Minute:
             and (self.tending.seen[row] < plan.high + 4 or draws[4] < 0.1)
         ):
             factor = 2.0 if draws[1] < cook.overfires else 0.7 + 0.6 * draws[2]
-            cold = 1.25 if self.tending.seen[row] < plan.low - 15 else 1.0
+            cold = 1.4 if self.tending.seen[row] < plan.low - 15 else 1.0
             self.load(cook.charge * plan.charge_factor * factor * cold)
         air, seen = float(self.firing.air[row]), float(self.tending.seen[row])
         haste = 2.0 if seen < plan.low - 25 or seen > plan.high + 20 else 1.0

@@ -15,6 +15,10 @@ CHAR_YIELD = 0.20
 AIR_FOR_VOLATILES = 5.0  # kg/kg
 AIR_FOR_CHAR = 11.5  # kg/kg
 PAPER_POWER = 5000.0  # W of the paper that lights the kindling
+SMALLEST_FLAME = 0.3  # share of the firebox that even a small flame fills
+EXCESS_AIR = 1.8  # air that mixes into the flame, over what it burns
+HEAT_PER_AIR = 3.1e6  # J/kg of air burnt
+FULL_FLAME_POWER = 6000.0  # W at which the flame fills the firebox
 PAPER_SECONDS = 360.0
 
 
@@ -116,11 +120,14 @@ def flame_balance(
     """
     fourth = nodes**4
     ratio = np.sqrt(flow / parts.reference_flow)
-    radiation = parts.flame_radiation.sum(1)
-    radiation_in = (parts.flame_radiation * fourth).sum(1)
+    size = np.clip(SMALLEST_FLAME + (1.0 - SMALLEST_FLAME) * power / FULL_FLAME_POWER, SMALLEST_FLAME, 1.0)
+    seen = parts.flame_radiation * size[:, None]  # a small flame fills little of the firebox
+    radiation = seen.sum(1)
+    radiation_in = (seen * fourth).sum(1)
     convection = parts.flame_convection.sum(1) * ratio
     convection_in = (parts.flame_convection * nodes).sum(1) * ratio
-    carried = flow * GAS_HEAT
+    # the flame takes in what air it needs; the rest passes it by and mixes in above
+    carried = np.clip(EXCESS_AIR * power / HEAT_PER_AIR, 0.12 * flow, flow) * GAS_HEAT
     room = nodes[:, -2]
     flame = np.maximum(bed.flame, 700.0)
     for _ in range(4):
@@ -130,7 +137,7 @@ def flame_balance(
         slope = carried + 4.0 * radiation * flame**3 + convection
         flame = np.clip(flame - excess / slope, 250.0, 1700.0)
     bed.flame = flame
-    to_nodes = parts.flame_radiation * (flame[:, None] ** 4 - fourth) + parts.flame_convection * ratio[:, None] * (
+    to_nodes = seen * (flame[:, None] ** 4 - fourth) + parts.flame_convection * ratio[:, None] * (
         flame[:, None] - nodes
     )
     return flame, to_nodes

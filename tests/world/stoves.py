@@ -163,7 +163,7 @@ def _draw_parts(
         "reference_flow": vary(build["flow"], 0.12),
         "air_leak": rng.uniform(0.14, 0.26),
         "draught": rng.uniform(0.75, 1.3),
-        "burning_rate": vary(0.0066, 0.12),
+        "burning_rate": vary(0.0072, 0.12),
         "char_rate": vary(4.2e-4, 0.12),
         "firebox_limit": vary(3.6, 0.2),
         "door_exchange": vary(9.0, 0.25),
@@ -257,9 +257,9 @@ def _draw_gas(
         branch[2, index, NODE[f"side_{wall}"]] = vary(0.55)
         branch[2, index, NODE[f"mass_{wall}"]] = vary(1.0)
     floor, rear, bypass, flue = (np.zeros(NODES) for _ in range(4))
-    floor[NODE["oven_floor"]] = vary(2.3)
+    floor[NODE["oven_floor"]] = vary(2.5)
     floor[NODE["mass_rear"]] = vary(0.4)
-    rear[NODE["oven_rear"]] = vary(2.0)
+    rear[NODE["oven_rear"]] = vary(2.3)
     rear[NODE["mass_rear"]] = vary(0.8)
     hot_columns = (
         fire_columns if side != "above" else (outward[hot_side][0], fire_columns[0 if hot_side == "left" else 1])
