@@ -9,6 +9,7 @@ from statistics import NormalDist
 
 import numpy as np
 
+from cookstove_gui.cooking.arrivals import first_reach, late_quantiles
 from cookstove_gui.cooking.pan_heat import PanOfWater
 from cookstove_gui.cooking.pans import Contact, Pan, usual_contact
 from cookstove_gui.forecast.answers import FloatArray, Projection, Quantiles
@@ -217,19 +218,6 @@ def water_path(water: PanOfWater, contacts: FloatArray, heats: FloatArray, start
     return path
 
 
-def first_reach(seconds: FloatArray, path: FloatArray, target: float) -> FloatArray:
-    """First time [s] at which each path (futures, steps) is at the target, between steps; infinite where never."""
-    there = path >= target - 1e-9
-    ever = there.any(axis=1)
-    index = there.argmax(axis=1)
-    before = np.maximum(index - 1, 0)
-    rows = np.arange(len(path))
-    rise = path[rows, index] - path[rows, before]
-    share = np.where(rise > 0, (target - path[rows, before]) / np.where(rise > 0, rise, 1.0), 0.0)
-    at = seconds[before] + np.clip(share, 0.0, 1.0) * (seconds[index] - seconds[before])
-    return np.where(ever, at, np.inf)
-
-
 def contact_draws(contact: Contact, count: int) -> FloatArray:
     """Equally likely contacts [W/(m2 K)], (count,): midpoints of the belief in an order unrelated to the futures'."""
     normal = NormalDist()
@@ -237,13 +225,6 @@ def contact_draws(contact: Contact, count: int) -> FloatArray:
     ranks = np.empty(count)
     ranks[order] = np.arange(count)
     return np.array([contact.median * np.exp(contact.log_sd * normal.inv_cdf((r + 0.5) / count)) for r in ranks])
-
-
-def late_quantiles(minutes: FloatArray, never: float) -> Quantiles:
-    """Tenth, fiftieth and ninetieth percentile of times of which some are never (infinite): those give None."""
-    found = np.quantile(np.where(np.isfinite(minutes), minutes, 10.0 * never + 1e6), [0.1, 0.5, 0.9], method="higher")
-    p10, p50, p90 = (float(value) if value <= never else None for value in found)
-    return Quantiles(p10=p10, p50=p50, p90=p90)
 
 
 def _heats(projection: Projection, spot: str, begins_min: float) -> tuple[FloatArray, FloatArray]:

@@ -10,8 +10,9 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from cookstove_gui.cooking.arrivals import first_reach
 from cookstove_gui.cooking.fires import kelvin_or_none, standing_rows
-from cookstove_gui.cooking.pan import COLD_WATER, STEP, Goal, first_reach, goal_temperature, water_path
+from cookstove_gui.cooking.pan import COLD_WATER, STEP, Goal, goal_temperature, water_path
 from cookstove_gui.cooking.pan_heat import PanOfWater
 from cookstove_gui.cooking.pans import Contact, Pan, usual_contact
 from cookstove_gui.errors import InputProblem

@@ -7,14 +7,13 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from cookstove_gui.cooking.arrivals import first_reach, late_quantiles
 from cookstove_gui.cooking.pan import (
     STEP,
     Goal,
     contact_draws,
-    first_reach,
     goal_temperature,
     hold_simmer,
-    late_quantiles,
     pan_lag,
     preheat_minutes,
     settled_heat,

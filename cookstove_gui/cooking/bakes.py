@@ -1,0 +1,136 @@
+"""What is baked or roasted, as a body that warms through: from `resources/bakes.toml`."""
+
+from dataclasses import dataclass
+from functools import cache
+
+import numpy as np
+
+from cookstove_gui.cooking.food_safety import safe_minimum
+from cookstove_gui.errors import InputProblem
+from cookstove_gui.physics.bricks import equivalent_dimension
+from cookstove_gui.physics.foods import COMPONENTS, Composition, conductivity, density, specific_heat
+from cookstove_gui.physics.radiation import radiation_coefficient
+from cookstove_gui.physics.warming import Body, Exposure
+from cookstove_gui.resource_files import table
+from cookstove_gui.units import kelvin
+
+BELOW_BOILING = 1.0  # K; a moist core comes no nearer to boiling than this, common practice, no source
+_TABLE = np.linspace(275.0, 405.0, 14)  # K, where the properties are tabled
+_USUAL_OVEN = kelvin(375.0, "F")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bake:
+    """One thing to bake or roast."""
+
+    key: str
+    name: str
+    task: str  # key of the task whose band and time it follows
+    sizes: tuple[float, float, float]  # m, smallest first
+    composition: Composition
+    porosity: float
+    vapour: float  # factor on conduction
+    wetness: float
+    done: float  # K, core, at sea level
+    past_best: float  # K
+    start: float  # K
+    safety: str  # key of a safe minimum, or empty
+
+
+@cache
+def bakes() -> tuple[Bake, ...]:
+    """All bakes of the file."""
+    return tuple(
+        Bake(
+            key=row["key"],
+            name=row["name"],
+            task=row["task"],
+            sizes=(float(row["sizes"][0]), float(row["sizes"][1]), float(row["sizes"][2])),
+            composition=Composition(**dict(zip(COMPONENTS, row["mixture"], strict=True))),
+            porosity=row["porosity"],
+            vapour=row["vapour"],
+            wetness=row["wetness"],
+            done=kelvin(float(row["done"][0]), "F"),
+            past_best=kelvin(float(row["done"][1]), "F"),
+            start=kelvin(float(row["start"]), "F"),
+            safety=row.get("safety", ""),
+        )
+        for row in table("bakes.toml")["bake"]
+    )
+
+
+def bake_of(key: str) -> Bake:
+    """The bake of that key.
+
+    Raises
+    ------
+    InputProblem
+        If there is none.
+    """
+    found = next((bake for bake in bakes() if bake.key == key), None)
+    if found is None:
+        raise InputProblem(f"There is no bake called “{key}”; choose one of {', '.join(b.key for b in bakes())}.")
+    return found
+
+
+def scaled(bake: Bake, mass_share: float) -> Bake:
+    """The bake made larger or smaller: its mass times `mass_share`, its shape kept.
+
+    Raises
+    ------
+    InputProblem
+        If the share is not from a tenth to ten.
+    """
+    if not 0.1 <= mass_share <= 10.0:
+        raise InputProblem(f"A size of {mass_share:g} times the usual one is out of reach; write 0.1 to 10.")
+    factor = mass_share ** (1 / 3)
+    small, middle, large = (side * factor for side in bake.sizes)
+    return Bake(
+        **{name: getattr(bake, name) for name in Bake.__slots__ if name != "sizes"},
+        sizes=(small, middle, large),
+    )
+
+
+def mass_of(bake: Bake) -> float:
+    """Of one, as a brick of its sizes [kg]."""
+    volume = float(np.prod(bake.sizes))
+    return volume * float(density(bake.composition, 293.15, bake.porosity))
+
+
+def done_temperature(bake: Bake, boiling: float) -> float:
+    """Core temperature [K] at which it is done where water boils at `boiling` [K].
+
+    What is done near boiling is capped `BELOW_BOILING` it, for no moist core gets hotter; a safe minimum is never
+    undercut.
+    """
+    capped = min(bake.done, boiling - BELOW_BOILING)
+    return max(capped, safe_minimum(bake.safety).temperature) if bake.safety else capped
+
+
+def body_of(bake: Bake) -> Body:
+    """The bake as a one-dimensional body whose middle warms as the brick's does."""
+    conducted = bake.vapour * np.asarray(conductivity(bake.composition, _TABLE, bake.porosity))
+    dense = np.asarray(density(bake.composition, _TABLE, bake.porosity))
+    stored = dense * np.asarray(specific_heat(bake.composition, _TABLE))
+    oven = table("bakes.toml")["oven"]
+    given = oven["convection"] + float(radiation_coefficient(oven["emissivity"], _USUAL_OVEN, 373.15))
+    halves = [side / 2 for side in bake.sizes]
+    return Body(
+        half_thickness=halves[0],
+        dimension=equivalent_dimension(halves[0], halves[1], halves[2], given, float(conducted.mean())),
+        conductivity=(_TABLE, conducted),
+        heat_capacity=(_TABLE, stored),
+        water=float(bake.composition.water * dense[0]),
+    )
+
+
+def exposure_of(bake: Bake, pressure: float) -> Exposure:
+    """How a wood-fired oven, still and dark, gives heat to it."""
+    oven = table("bakes.toml")["oven"]
+    return Exposure(
+        convection_coefficient=oven["convection"],
+        emissivity=oven["emissivity"],
+        wetness=bake.wetness,
+        vapour_pressure=oven["vapour_pressure"],
+        pressure=pressure,
+    )

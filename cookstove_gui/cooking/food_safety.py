@@ -1,0 +1,92 @@
+"""Safe minimum temperatures and holding limits, quoted from `resources/food_safety.toml`, never computed or lowered."""
+
+from dataclasses import dataclass
+from functools import cache
+
+import numpy as np
+
+from cookstove_gui.errors import InputProblem
+from cookstove_gui.forecast.answers import FloatArray
+from cookstove_gui.resource_files import table
+from cookstove_gui.units import kelvin
+
+HOT_DAY = kelvin(90.0, "F")  # K, air above which the time in the danger zone is halved; USDA FSIS
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SafeMinimum:
+    """The least core temperature for one kind of food."""
+
+    key: str
+    temperature: float  # K
+    rest_minutes: float  # that it rests before it is cut
+    source: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HoldingLimits:
+    """How warm or cold food is kept, and how long it may be between."""
+
+    hot_at_least: float  # K
+    cold_at_most: float  # K
+    danger_low: float  # K
+    danger_high: float  # K
+    words: str  # the caution, ending with who decides
+
+
+@cache
+def safe_minimums() -> tuple[SafeMinimum, ...]:
+    """All rows of the file."""
+    return tuple(
+        SafeMinimum(
+            key=row["key"],
+            temperature=kelvin(float(row["temperature"]), "F"),
+            rest_minutes=float(row["rest_minutes"]),
+            source=row["source"],
+        )
+        for row in table("food_safety.toml")["minimum"]
+    )
+
+
+def safe_minimum(key: str) -> SafeMinimum:
+    """The row of that key.
+
+    Raises
+    ------
+    InputProblem
+        If there is none.
+    """
+    found = next((row for row in safe_minimums() if row.key == key), None)
+    if found is None:
+        keys = ", ".join(row.key for row in safe_minimums())
+        raise InputProblem(f"There is no safe minimum for “{key}”; choose one of {keys}.")
+    return found
+
+
+def holding_limits() -> HoldingLimits:
+    """The holding limits of the file."""
+    row = table("food_safety.toml")["holding"]
+    return HoldingLimits(
+        hot_at_least=kelvin(float(row["hot_at_least"]), "F"),
+        cold_at_most=kelvin(float(row["cold_at_most"]), "F"),
+        danger_low=kelvin(float(row["danger_low"]), "F"),
+        danger_high=kelvin(float(row["danger_high"]), "F"),
+        words=f"{row['words']} {row['decides']}",
+    )
+
+
+def danger_minutes_allowed(air: float) -> float:
+    """Minutes that food may be in the danger zone in air of this temperature [K]; USDA FSIS."""
+    row = table("food_safety.toml")["holding"]
+    return 60.0 * float(row["danger_hours_hot_day" if air > HOT_DAY else "danger_hours"])
+
+
+def danger_minutes(minutes: FloatArray, temperatures: FloatArray) -> float:
+    """How long a food was in the danger zone: its temperatures [K] at rising times [min], straight between them."""
+    limits = holding_limits()
+    if len(minutes) < 2:
+        return 0.0
+    fine = np.unique(np.concatenate([minutes, np.linspace(minutes[0], minutes[-1], 20_001)]))
+    heat = np.interp(fine, minutes, temperatures)
+    inside = (heat > limits.danger_low) & (heat < limits.danger_high)
+    return float(np.sum(np.diff(fine) * 0.5 * (inside[1:].astype(float) + inside[:-1])))
