@@ -15,6 +15,7 @@ from cookstove_gui.forecast.answers import (
     NextReading,
     Outlook,
     Quantiles,
+    RecordRow,
     SpotPattern,
     TrackRecord,
     Turn,
@@ -125,6 +126,15 @@ def turn(found: Turn, edge: Edge) -> str:
     return "The air has been wide open for a while. Shut it down, unless the fire is still catching."
 
 
+def fuel_needed(band: HeatBand, in_band: bool, turns: tuple[Turn, ...], edge: Edge) -> str:
+    """That the oven needs more wood to get to the band, when what burns now does not carry it there."""
+    due = next((item for item in turns if item.kind is TurnKind.RELOAD_DUE and item.chance >= _SURE_OF_TURN), None)
+    if in_band or due is None or due.in_min > 10:
+        return ""
+    when = "now" if due.in_min <= 2 else f"by {edge.clock(due.in_min)}"
+    return f"It takes more wood to get there: add some {when}."
+
+
 def action_words(action: Action) -> str:
     """A what-if as an order: “Add two splits”."""
     if action.kind is ActionKind.WOOD:
@@ -154,9 +164,11 @@ def step_to_take(action: Action, outlook: Outlook, band: HeatBand, edge: Edge) -
 def headline(band: HeatBand, found: BandOutlook, in_band: bool, turns: tuple[Turn, ...], edge: Edge) -> str:
     """The one thing to do now, and why."""
     told = table("phrases.toml")
-    urgent = next((item for item in turns if item.chance >= _SURE_OF_TURN and item.in_min <= 10), None)
-    if urgent is not None:
-        return turn(urgent, edge)
+    urgent = [item for item in turns if item.chance >= _SURE_OF_TURN and item.in_min <= 10]
+    if not in_band:  # on the way up wood is part of the course, not an alarm: `fuel_needed` says it beside
+        urgent = [item for item in urgent if item.kind is not TurnKind.RELOAD_DUE]
+    if urgent:
+        return turn(urgent[0], edge)
     words = told["bands"].get(band.name, {})
     if in_band:
         lead = words.get("ready", "")
@@ -234,3 +246,79 @@ def _signed(number: int) -> str:
 def readings_count(number: int) -> str:
     """How many readings stand behind something."""
     return "1 reading" if number == 1 else f"{number} readings"
+
+
+def session_span(first_at: datetime | None, last_at: datetime | None, offset_minutes: int) -> str:
+    """When a session was: its day and its clocks."""
+    if first_at is None or last_at is None:
+        return "nothing entered yet"
+    day = first_at + timedelta(minutes=offset_minutes)
+    began, ended = clock_text(first_at, offset_minutes), clock_text(last_at, offset_minutes)
+    return f"{day:%A} {day.day} {day:%B} {day.year}, {began}" + (f" to {ended}" if ended != began else "")
+
+
+def session_day(first_at: datetime | None, offset_minutes: int) -> str:
+    """The day and clock a session began, short."""
+    if first_at is None:
+        return "nothing entered yet"
+    day = first_at + timedelta(minutes=offset_minutes)
+    return f"{day:%a} {day.day} {day:%b} {day.year}, {clock_text(first_at, offset_minutes)}"
+
+
+def entries_count(number: int) -> str:
+    """How many entries a session holds."""
+    return {0: "no entries", 1: "1 entry"}.get(number, f"{number} entries")
+
+
+def sessions_count(number: int) -> str:
+    """How many sessions."""
+    return "1 session" if number == 1 else f"{number} sessions"
+
+
+def ago(then: datetime, now: datetime) -> str:
+    """How long ago something was, roughly."""
+    minutes = (now - then).total_seconds() / 60
+    if minutes < 2:
+        return "just now"
+    if minutes < 120:
+        return f"{minutes:.0f} minutes ago"
+    hours = minutes / 60
+    if hours < 48:
+        return f"{hours:.0f} hours ago"
+    return f"{hours / 24:.0f} days ago"
+
+
+def window(enters: Quantiles, edge: Edge) -> str:
+    """An arrival window as a pair of clocks."""
+    if enters.p10 is None:
+        return "not within three hours"
+    latest = "later than 3 h" if enters.p90 is None else edge.clock(enters.p90)
+    return f"{edge.clock(enters.p10)} to {latest}"
+
+
+def came_true(row: RecordRow, edge: Edge) -> str:
+    """What came of a projection."""
+    if row.came_true_min is None:
+        return "not seen to come"
+    at, enters = edge.clock(row.came_true_min), row.enters_min
+    if enters.p10 is not None and row.came_true_min < enters.p10 - 0.5:
+        return f"{at}, earlier"
+    if enters.p90 is not None and row.came_true_min > enters.p90 + 0.5:
+        return f"{at}, later"
+    return f"{at}, inside"
+
+
+def import_question(problems: int, rows: int, files: int) -> str:
+    """What an import would bring, and what is wrong with it."""
+    wrong = "One thing is wrong" if problems == 1 else f"{problems} things are wrong"
+    if files == 0:
+        return f"{wrong}, and there is nothing that could be kept."
+    return f"{wrong} or doubtful. {entries_count(rows).capitalize()} in {sessions_count(files)} can be kept."
+
+
+def record_behind(record: TrackRecord) -> str:
+    """What a track record was made from."""
+    return (
+        f"From {sessions_count(record.sessions)}: each projected as it would have been then, with what the ones "
+        "before it had taught; eight in ten should come true inside their window."
+    )

@@ -162,7 +162,9 @@ def _words(
     in_band = found.oven.p50 is not None and inputs.band.holds(found.oven.p50)
     words = phrases.headline(inputs.band, found.band, in_band, turn_rows, edge)
     best = _best_step(belief, inputs, found)
-    return words, phrases.step_to_take(best.action, best.outlook, inputs.band, edge) if best else ""
+    if best is not None:
+        return words, phrases.step_to_take(best.action, best.outlook, inputs.band, edge)
+    return words, phrases.fuel_needed(inputs.band, in_band, turn_rows, edge)
 
 
 def _best_step(belief: Belief, inputs: Inputs, found: Outlook) -> Alternative | None:

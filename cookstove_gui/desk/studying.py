@@ -12,7 +12,8 @@ def study_is_due(desk: Desk) -> bool:
     live = desk.session.number if desk.session is not None and desk.is_live else None
     rows = [row for row in desk.sessions if row.first_at is not None and row.number != live]
     rows.sort(key=lambda row: (row.first_at, row.number))
-    return desk.study is None or desk.study.fingerprint != fingerprint((row.number, row.entry_count) for row in rows)
+    made_of = fingerprint((row.number, row.entry_count) for row in rows)
+    return bool(rows) and (desk.study is None or desk.study.fingerprint != made_of)
 
 
 def study_reader(desk: Desk) -> Callable[[], StudyInputs]:
