@@ -10,15 +10,15 @@ from statistics import NormalDist
 import numpy as np
 
 from cookstove_gui.cooking.arrivals import first_reach, late_quantiles
-from cookstove_gui.cooking.pan_heat import PanOfWater
-from cookstove_gui.cooking.pans import Contact, Pan, usual_contact
+from cookstove_gui.cooking.pans import Contact, Pan, PanOfWater, usual_contact
 from cookstove_gui.forecast.answers import FloatArray, Projection, Quantiles
+from cookstove_gui.physics.boiling import pan_course, spot_to_hold
 from cookstove_gui.physics.lumped import lumped_time
-from cookstove_gui.physics.water import heat_of_vaporisation
+from cookstove_gui.physics.pan import pan_time_constant
 from cookstove_gui.resource_files import table
 from cookstove_gui.units import kelvin
 
-STEP = 20.0  # s, of the reckoning
+STEP = 30.0  # s, of the reckoning
 COLD_WATER = 288.15  # K, from the well or tap; common practice, no source
 BOILING_AT_SEA_LEVEL = kelvin(212.0, "F")
 UPPER_LOSS = 25.0  # W/(m2 K), an empty pan to the room: section 14 of the handbook tables, convection and radiation
@@ -102,8 +102,8 @@ def time_to_reach(
     target = goal_temperature(goal, water.boiling)
     contacts = contact_draws(contact or usual_contact(water.pan), len(projection.kelvin))
     seconds, heats = _heats(projection, spot, goes_on_min)
-    path = water_path(water, contacts, heats, start)
-    reached = first_reach(seconds, path, target) / 60.0
+    course = pan_course(water.physical(contacts), min(start, water.boiling), heats.T, STEP, water.kitchen)
+    reached = first_reach(seconds, _as_if_never_capped(course.temperature.T, water.boiling), target) / 60.0
     return WaterAnswer(
         goal=goal,
         temperature=target,
@@ -120,11 +120,11 @@ def hold_simmer(
     seconds, heats = _heats(projection, spot, 0.0)
     low = goal_temperature(Goal.SIMMER, water.boiling)
     kept = seconds <= minutes * 60.0 + 1e-6
-    path = water_path(water, contacts, heats[:, kept], 0.5 * (low + water.boiling))
-    boils = (path >= water.boiling).any(axis=1)
-    falls = (path < low).any(axis=1)
-    lost = _litres_lost(water, contacts, heats[:, kept], path)
-    p10, p50, p90 = np.quantile(lost, [0.1, 0.5, 0.9])
+    start = 0.5 * (low + water.boiling)
+    course = pan_course(water.physical(contacts), start, heats[:, kept].T, STEP, water.kitchen)
+    boils = (course.temperature >= water.boiling).any(axis=0)
+    falls = (course.temperature < low).any(axis=0)
+    p10, p50, p90 = np.quantile(np.minimum(course.boiled_away[-1], water.litres), [0.1, 0.5, 0.9])
     return SimmerAnswer(
         chance=float(np.mean(~boils & ~falls)),
         chance_boils=float(boils.mean()),
@@ -138,18 +138,18 @@ def simmer_range(water: PanOfWater, contact: float | None = None) -> tuple[float
 
     The steady state of the pan's balance: the spot is hotter than the water by loss over conductance.
     """
-    conductance = float(water.conductance(usual_contact(water.pan).median if contact is None else contact))
+    physical = water.physical(usual_contact(water.pan).median if contact is None else contact)
     low = goal_temperature(Goal.SIMMER, water.boiling)
     return (
-        low + float(water.loss(low)) / conductance,
-        water.boiling + float(water.loss(water.boiling)) / conductance,
+        float(spot_to_hold(physical, low, water.kitchen)),
+        float(spot_to_hold(physical, water.boiling, water.kitchen)),
     )
 
 
 def pan_lag(pan: Pan, contact: float | None = None) -> float:
     """Time constant with which an empty pan follows its spot [min]."""
     passed = usual_contact(pan).median if contact is None else contact
-    return pan.heat_capacity / (pan.base_area * (passed + UPPER_LOSS)) / 60.0
+    return float(pan_time_constant(pan.heat_capacity, passed + UPPER_LOSS, pan.base_area)) / 60.0
 
 
 def preheat_minutes(
@@ -195,29 +195,6 @@ def settled_heat(pan: Pan, spot_heat: float, *, room: float = 293.15, contact: f
 # --- the reckoning ---------------------------------------------------------------------------------------------------
 
 
-def water_path(water: PanOfWater, contacts: FloatArray, heats: FloatArray, start: float) -> FloatArray:
-    """Temperature of the water [K], (futures, steps), for spots of `heats` [K], (futures, steps) every `STEP` seconds.
-
-    C dT/dt = U (spot - T) - loss(T), by Heun's rule. Water stops at boiling; what a step would have added beyond it is
-    left standing in the path, so that the moment of boiling can be found between steps.
-    """
-    conductance = water.conductance(contacts)
-    capacity = water.heat_capacity
-    path = np.empty_like(heats)
-    now = np.full(len(heats), min(start, water.boiling))
-    path[:, 0] = now
-
-    def rate(temperature: FloatArray, spot: FloatArray) -> FloatArray:
-        return np.asarray((conductance * (spot - temperature) - water.loss(temperature)) / capacity)
-
-    for step in range(1, heats.shape[1]):
-        first = rate(now, heats[:, step - 1])
-        second = rate(np.minimum(now + STEP * first, water.boiling), heats[:, step])
-        path[:, step] = now + 0.5 * STEP * (first + second)
-        now = np.minimum(path[:, step], water.boiling)
-    return path
-
-
 def contact_draws(contact: Contact, count: int) -> FloatArray:
     """Equally likely contacts [W/(m2 K)], (count,): midpoints of the belief in an order unrelated to the futures'."""
     normal = NormalDist()
@@ -243,13 +220,17 @@ def _heats(projection: Projection, spot: str, begins_min: float) -> tuple[FloatA
     return seconds, futures[:, lower] * (1.0 - share) + futures[:, upper] * share
 
 
-def _litres_lost(water: PanOfWater, contacts: FloatArray, heats: FloatArray, path: FloatArray) -> FloatArray:
-    """Water gone as steam [litres], (futures,): evaporation below the boil, and all spare heat at it."""
-    path = np.minimum(path, water.boiling)
-    below = water.evaporation(path)
-    spare = water.conductance(contacts)[:, None] * (heats - path) - water.loss(path)
-    boiled = np.where(path >= water.boiling, np.maximum(spare, 0.0) / float(heat_of_vaporisation(water.boiling)), 0.0)
-    return np.asarray(np.minimum((below + boiled).sum(axis=1) * STEP, water.water_mass))
+def _as_if_never_capped(path: FloatArray, boiling: float) -> FloatArray:
+    """The path (futures, steps) with its first moment at the boil carried on at the pace before it.
+
+    A course stops at boiling, so that the step in which it gets there looks as if it took its whole length.
+    """
+    first = (path >= boiling).argmax(axis=1)
+    rows = np.flatnonzero((first >= 2) & (path[:, -1] >= boiling))
+    carried = path.copy()
+    at = first[rows]
+    carried[rows, at] = np.maximum(2 * path[rows, at - 1] - path[rows, at - 2], boiling)
+    return carried
 
 
 def _mirrored(number: int) -> float:

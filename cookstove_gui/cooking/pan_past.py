@@ -10,20 +10,19 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from cookstove_gui.cooking.arrivals import first_reach
 from cookstove_gui.cooking.fires import kelvin_or_none, standing_rows
-from cookstove_gui.cooking.pan import COLD_WATER, STEP, Goal, goal_temperature, water_path
-from cookstove_gui.cooking.pan_heat import PanOfWater
-from cookstove_gui.cooking.pans import Contact, Pan, usual_contact
+from cookstove_gui.cooking.pan import COLD_WATER, Goal, goal_temperature
+from cookstove_gui.cooking.pans import Contact, Pan, PanOfWater, usual_contact
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import FloatArray
 from cookstove_gui.physics.air import standard_pressure
+from cookstove_gui.physics.boiling import conductance_from_time
 from cookstove_gui.stove.entries import Entry, Kind, Session
 from cookstove_gui.stove.stove import Stove
 
 RUN_LOG_SD = 0.2  # of one run's contact: clock, water and reading are a cook's; common practice, no source
 NEAR_MIN = 20.0  # readings of the spot so long before the pan went on still tell of it
-_LEAST, _MOST = 5.0, 2000.0  # W/(m2 K), contacts looked for
+_LEAST, _MOST = 5.0, 2000.0  # W/(m2 K); beyond them the note or the clock slipped
 _LITRES = {
     "l": 1.0, "litre": 1.0, "liter": 1.0, "ml": 0.001, "qt": 0.946353, "quart": 0.946353, "pt": 0.473176,
     "pint": 0.473176, "gal": 3.785412, "gallon": 3.785412, "cup": 0.236588,
@@ -73,16 +72,14 @@ def calibrate_contact(past: Iterable[PanRun], pan: Pan) -> Contact:
 
 def contact_of(run: PanRun) -> float | None:
     """The contact [W/(m2 K)] with which the run takes as long as it took; None if none does."""
-    contacts = np.geomspace(_LEAST, _MOST, 61)
-    seconds = np.arange(0.0, run.minutes * 60.0 * 1.5 + 2 * STEP, STEP)
-    heat = np.interp(seconds / 60.0, run.spot_minutes, run.spot_heats)
-    path = water_path(run.water, contacts, np.broadcast_to(heat, (len(contacts), len(seconds))), run.start)
-    taken = first_reach(seconds, path, goal_temperature(run.goal, run.water.boiling)) / 60.0
-    reached = np.isfinite(taken)
-    times, logs = taken[reached][::-1], np.log(contacts[reached])[::-1]
-    if len(times) < 2 or not times[0] <= run.minutes <= times[-1]:
+    water = run.water
+    end = goal_temperature(run.goal, water.boiling)
+    at = np.linspace(0.0, run.minutes, 25)
+    spot = float(np.interp(at, run.spot_minutes, run.spot_heats).mean())
+    if spot <= end:
         return None
-    return float(np.exp(np.interp(run.minutes, times, logs)))
+    found = conductance_from_time(water.physical(1.0), run.start, end, spot, run.minutes * 60.0, water.kitchen)
+    return found if _LEAST < found < _MOST else None
 
 
 def pan_runs(stove: Stove, sessions: Iterable[Session], pan: Pan, room: float = 293.15) -> tuple[PanRun, ...]:

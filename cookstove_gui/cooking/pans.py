@@ -1,4 +1,4 @@
-"""The pans a cook has: their base, material and mass, from `resources/pans.toml`."""
+"""The pans a cook has, from `resources/pans.toml`, and a pan with water in it as the physics wants it."""
 
 from dataclasses import dataclass
 from functools import cache
@@ -6,7 +6,15 @@ from math import log, pi
 from typing import Any
 
 from cookstove_gui.errors import InputProblem
+from cookstove_gui.forecast.answers import FloatArray
+from cookstove_gui.physics.pan import Kitchen
+from cookstove_gui.physics.pan import Pan as PhysicalPan
+from cookstove_gui.physics.quantities import STANDARD_PRESSURE
+from cookstove_gui.physics.water import boiling_temperature, liquid_density
 from cookstove_gui.resource_files import table
+
+_COLD = 288.15  # K, at which the water is measured out
+_LEAST_LITRES, _MOST_LITRES = 0.06, 40.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -35,10 +43,53 @@ class Pan:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Contact:
-    """What is believed of the heat that passes from a spot into a pan's base: lognormal."""
+    """What is believed of the heat that passes from a bare spot's heat into the water of a pan: lognormal."""
 
     median: float  # W/(m2 K)
     log_sd: float  # standard deviation of the logarithm
+
+
+@dataclass(frozen=True, slots=True)
+class PanOfWater:
+    """A pan with some water in it, in a room."""
+
+    pan: Pan
+    litres: float
+    room: float = 293.15  # K
+    pressure: float = STANDARD_PRESSURE  # Pa, where the stove stands
+
+    def __post_init__(self) -> None:
+        if not _LEAST_LITRES <= self.litres <= _MOST_LITRES:
+            raise InputProblem(
+                f"{self.litres:g} litres is not a pan of water; write {_LEAST_LITRES:g} to {_MOST_LITRES:g} litres."
+            )
+        if not 273.15 <= self.room <= 325.0:
+            raise InputProblem(f"A room at {self.room - 273.15:.0f} °C is no kitchen; mend the room's temperature.")
+
+    @property
+    def boiling(self) -> float:
+        """Where its water boils [K]."""
+        return float(boiling_temperature(self.pressure))
+
+    @property
+    def kitchen(self) -> Kitchen:
+        """The air round it."""
+        return Kitchen(temperature_room=self.room, pressure=self.pressure)
+
+    def physical(self, contact: FloatArray | float) -> PhysicalPan:
+        """The pan for one contact or an array of them [W/(m2 K)]."""
+        water = self.litres * 1e-3 * float(liquid_density(_COLD))
+        depth = self.litres * 1e-3 / self.pan.base_area
+        return PhysicalPan(
+            water=water,
+            heat_capacity=self.pan.heat_capacity,
+            base_area=self.pan.base_area,
+            side_area=pi * self.pan.diameter * depth,
+            top_area=self.pan.base_area,
+            conductance=contact,
+            emissivity=self.pan.emissivity,
+            openness=float(table("pans.toml")["water"]["lid_lets_through"]) if self.pan.lid else 1.0,
+        )
 
 
 @cache

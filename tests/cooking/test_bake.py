@@ -73,7 +73,7 @@ def test_usual_bakes_take_their_usual_time(key: str, oven: float, low: float, hi
     assert low <= minutes <= high
 
 
-# reference 9.6: oven 300 °F, beef rare, medium, well done at 140, 160, 170 °F: 18-20, 22-25, 27-30 minutes per pound (The
+# reference 9.6: oven 300 °F, beef rare, medium, well at 140, 160, 170 °F: 18-20, 22-25, 27-30 minutes per pound (The
 # American Woman's Cook Book, Table III, looked up). History only: its rare is below today's safe minimum.
 @pytest.mark.parametrize(("core", "low", "high"), [(140, 18, 20), (160, 22, 25), (170, 27, 30)])
 def test_a_beef_roast_takes_what_an_old_table_says(core: float, low: float, high: float) -> None:

@@ -4,7 +4,6 @@ import numpy as np
 import pytest
 
 from cookstove_gui.cooking.pan import COLD_WATER, Goal, time_to_reach
-from cookstove_gui.cooking.pan_heat import PanOfWater
 from cookstove_gui.cooking.pan_past import (
     RUN_LOG_SD,
     PanRun,
@@ -14,7 +13,7 @@ from cookstove_gui.cooking.pan_past import (
     litres_in,
     pan_runs,
 )
-from cookstove_gui.cooking.pans import Contact, pans, usual_contact
+from cookstove_gui.cooking.pans import Contact, PanOfWater, pans, usual_contact
 from cookstove_gui.stove.entries import Entry
 from tests.cooking.made import STOVE, fahrenheit, log, projection, session
 
