@@ -23,7 +23,7 @@ def next_reading(belief: Belief, band: HeatBand) -> NextReading:
     the arrival's standard deviation to sqrt(1 - r^2), r reduced by the reading's noise. Exact for normal futures.
     An oven that is in the band already asks for its leaving instead; one that cannot decide, for its heat in an hour.
     """
-    projection = project(belief)
+    projection = project(belief, band=band)
     oven = projection.of(oven_spot(belief.stove, projection))
     enters, stays = arrivals(projection.minutes, oven, band)
     aim = np.minimum(enters if np.mean(enters > 0.0) > 0.5 else stays, float(HORIZON_MINUTES))

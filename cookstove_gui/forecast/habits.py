@@ -8,7 +8,7 @@ import numpy as np
 
 from cookstove_gui.forecast.answers import FloatArray
 
-_HORIZON_LOADS = 8
+HORIZON_LOADS = 10  # more than three hours hold
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -71,36 +71,32 @@ class Habits:
             firings_seen=min(self.firings_seen + 1.0, 30.0),
         )
 
-    def future_loads(
-        self, since_last: float | None, members: int, random: np.random.Generator
-    ) -> tuple[FloatArray, FloatArray]:
-        """Minutes from now (members, loads) and masses [kg] of loads to come; never coming is infinity.
+    def next_loads(
+        self, since_last: float, members: int, random: np.random.Generator
+    ) -> tuple[FloatArray, FloatArray, FloatArray]:
+        """Gaps [min] before each of the next loads, their masses [kg], and the luck that decides on going on.
 
         Parameters
         ----------
-        since_last : float or None
-            Minutes since the last load, none if the fire is not being fed.
+        since_last : float
+            Minutes since the last load: of the first gap, only what is longer than that can still be.
+
+        Returns
+        -------
+        gaps, masses, luck : arrays (members, loads)
+            The first gap counts from now; luck is even between 0 and 1.
         """
-        shape = (members, _HORIZON_LOADS)
+        shape = (members, HORIZON_LOADS)
         doubt = self.interval_deviation / math.sqrt(self.intervals_seen)
         centre = self.interval_log + doubt * random.standard_normal((members, 1))
         gaps = np.exp(centre + self.interval_deviation * random.standard_normal(shape))
         masses = np.exp(self.mass_log + self.mass_deviation * random.standard_normal(shape))
-        goes_on = random.random(shape) < self.goes_on
-        if since_last is None:
-            return np.full(shape, np.inf), masses
-        # Of the first gap, only what is longer than the time already gone can still be: drawn again by its tail.
         spread = self.interval_deviation
         gone = math.log(max(since_last, 0.5))
         tail = 0.5 * _erfc((gone - centre[:, 0]) / (spread * math.sqrt(2.0)))
-        gaps[:, 0] = np.exp(centre[:, 0] + spread * normal_quantile(1.0 - tail * random.random(members)))
-        first = np.maximum(gaps[:, 0] - since_last, 0.5)
-        # The longer nothing has come, the likelier it is that nothing will.
-        alive = tail * self.goes_on
-        goes_on[:, 0] = random.random(members) < alive / (alive + 1.0 - self.goes_on)
-        times = np.cumsum(np.concatenate([first[:, None], gaps[:, 1:]], axis=1), axis=1)
-        stopped = np.cumsum(~goes_on, axis=1) > 0
-        return np.where(stopped, np.inf, times), masses
+        first = np.exp(centre[:, 0] + spread * normal_quantile(1.0 - tail * random.random(members)))
+        gaps[:, 0] = np.maximum(first - since_last, 0.5)
+        return gaps, masses, random.random(shape)
 
 
 def _erfc(x: FloatArray) -> FloatArray:

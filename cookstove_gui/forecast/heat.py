@@ -36,7 +36,7 @@ DOOR_MINUTES = 4.0  # min, oven air toward the room with the door open
 class Controls:
     """How the stove is set: air and bypass fractions open (0..1), the oven's door, and whether it is lit."""
 
-    air: float = 0.6
+    air: float | FloatArray = 0.6  # one for all members, or one each
     bypass: float = 0.0
     door_open: bool = False
     lit: bool = False

@@ -24,7 +24,7 @@ LEVELS = (0.1, 0.5, 0.9)
 
 def outlook(belief: Belief, band: HeatBand, ahead: Sequence[int] = (15, 30, 60), action: Action = LEAVE) -> Outlook:
     """The oven now and ahead, and its arrival and stay in a band, if `action` is done now."""
-    return outlook_of(project(belief, action), belief.stove, band, ahead)
+    return outlook_of(project(belief, action, band), belief.stove, band, ahead)
 
 
 def outlook_of(projection: Projection, stove: Stove, band: HeatBand, ahead: Sequence[int] = (15, 30, 60)) -> Outlook:

@@ -1,7 +1,5 @@
 """Moments at which the cook should act: a reload due, a fire that went out, a door or the air left open."""
 
-from dataclasses import replace
-
 import numpy as np
 
 from cookstove_gui.forecast import heat
@@ -26,8 +24,7 @@ def turns(belief: Belief, band: HeatBand) -> tuple[Turn, ...]:
 
 def _unfed(belief: Belief) -> tuple[FloatArray, FloatArray]:
     """Minutes (times,) and oven futures (members, times) if nobody feeds the fire again."""
-    alone = replace(belief, habits=replace(belief.habits, goes_on=0.0))
-    projection = project(alone)
+    projection = project(belief, unfed=True)
     return projection.minutes, projection.of(oven_spot(belief.stove, projection))
 
 

@@ -1,0 +1,173 @@
+"""The stove run on into the future under a cook's hands: loads by habit, air and wood by where the oven is wanted."""
+
+import math
+from dataclasses import replace
+
+import numpy as np
+from numpy.typing import NDArray
+
+from cookstove_gui.forecast import heat
+from cookstove_gui.forecast.answers import Action, ActionKind, FloatArray
+from cookstove_gui.forecast.belief import Belief
+from cookstove_gui.forecast.ensemble import FIRING, MEMBERS
+from cookstove_gui.forecast.habits import normal_quantile
+from cookstove_gui.forecast.heat import Controls
+from cookstove_gui.stove.entries import HeatBand
+
+FED_UNTIL_MINUTES = 240.0  # a fire not fed for this long is not expected to be fed again
+UNKNOWN_SINCE = 15.0  # min since a load, when the log has none but the fire burns
+LOOKS_EVERY = 22.0  # min between moments at which a cook minds the air
+FORESIGHT = 12.0  # min ahead that a cook judges the oven by its trend
+BAKE_MINUTES, BAKE_SPREAD = 100.0, 0.75  # from first in the band until the fire is let die, spread of its logarithm
+SHUT_AIR = 0.2  # an air that is nearly shut speaks of a fire let die
+SHUT_ODDS = 4.0
+LEFT_BELOW_ODDS = 3.0  # of done, when the oven has fallen below the band and lies unfed
+BAND_MARGIN = 12.0  # K added to half a band's width for “well off”
+
+
+def tended(
+    belief: Belief, action: Action, minutes: FloatArray, band: HeatBand | None, *, unfed: bool = False
+) -> FloatArray:
+    """Physical states (times, rows, members) at `minutes` from now if `action` is done now.
+
+    `unfed` says that nobody touches the stove any more.
+    """
+    state = belief.ensemble.x[: heat.STATE_ROWS].copy()
+    p = heat.positive(belief.ensemble.x[FIRING])
+    random = belief.random(1)
+    controls = _after(belief.controls, action)
+    cook = _Cook(belief, action, band, random)
+    if unfed:
+        cook.goes_away()
+    out = np.empty((len(minutes), heat.STATE_ROWS, MEMBERS))
+    out[0] = state
+    for place in range(1, len(minutes)):
+        steps = max(1, round((minutes[place] - minutes[place - 1]) / heat.STEP_MINUTES))
+        step = float(minutes[place] - minutes[place - 1]) / steps
+        for _ in range(steps):
+            cook.tend(state, step, random)
+            heat.advance(state, p, replace(controls, air=cook.air), step, random)
+        out[place] = state
+    return out
+
+
+def _after(controls: Controls, action: Action) -> Controls:
+    if action.kind is ActionKind.WOOD:
+        return replace(controls, lit=True)
+    if action.kind is ActionKind.BYPASS:
+        return replace(controls, bypass=min(max(action.value, 0.0), 1.0))
+    return controls
+
+
+class _Cook:
+    """What one cook a member does: when the next load comes, and how the air stands."""
+
+    def __init__(self, belief: Belief, action: Action, band: HeatBand | None, random: np.random.Generator) -> None:
+        since = belief.minutes_since_load
+        self._given = 0.0
+        if action.kind is ActionKind.WOOD:
+            self._given, since = max(action.value, 0.0), 0.0
+        fed = belief.controls.lit and (since is None or since < FED_UNTIL_MINUTES)
+        self._gaps, self._masses, self._luck = belief.habits.next_loads(
+            UNKNOWN_SINCE if since is None else since, MEMBERS, random
+        )
+        self._goes_on = belief.habits.goes_on
+        self._waited = np.zeros(MEMBERS)
+        self._load = np.zeros(MEMBERS, dtype=np.intp)
+        self._feeds = np.full(MEMBERS, fed or action.kind is ActionKind.WOOD)
+        self._band = band
+        reached = None if band is None else minutes_since_reached(belief, band)
+        self._reached = np.full(MEMBERS, band is None or reached is not None)
+        self._steers = random.random(MEMBERS) < (0.0 if action.kind is ActionKind.AIR or band is None else 0.7)
+        self._bakes, done = _bakes(belief, reached, self._waiting_tail(belief, since), band, random)
+        if band is not None and action.kind is not ActionKind.WOOD:
+            self._feeds &= ~done
+        air = action.value if action.kind is ActionKind.AIR else belief.controls.air
+        self.air: FloatArray = np.full(MEMBERS, np.clip(air, 0.0, 1.0), dtype=np.float64)
+        self._before = belief.ensemble.x[heat.DIAL].copy()
+        self._trend = np.zeros(MEMBERS)
+
+    def _waiting_tail(self, belief: Belief, since: float | None) -> float:
+        """Chance that a cook who still feeds would have waited so long."""
+        habits = belief.habits
+        gone = (math.log(max(since or 0.5, 0.5)) - habits.interval_log) / (habits.interval_deviation * math.sqrt(2.0))
+        return 0.5 * math.erfc(gone)
+
+    def goes_away(self) -> None:
+        """From now on nobody tends."""
+        self._feeds[:] = False
+        self._steers[:] = False
+
+    def tend(self, state: FloatArray, minutes: float, random: np.random.Generator) -> None:
+        """Feed and set the air for one step, in place."""
+        state[heat.FRESH] += self._given
+        self._given = 0.0
+        eager = np.ones(MEMBERS)
+        self._bakes -= np.where(self._reached, minutes, 0.0)
+        ending = self._feeds & (self._bakes <= 0.0)
+        self._feeds &= ~ending
+        self.air = np.where(ending & self._steers, 0.1, self.air)
+        if self._band is not None:
+            off = self._off(self._band, state[heat.DIAL], minutes)
+            eager = np.clip(1.15 - 0.5 * off, 0.25, 1.8)
+            looks = self._steers & self._feeds & (random.random(MEMBERS) < minutes / LOOKS_EVERY)
+            wanted = np.clip(0.6 - 0.3 * off, 0.1, 1.0)
+            self.air = np.where(looks, wanted, self.air)
+        self._waited += eager * minutes
+        members = np.arange(MEMBERS)
+        due = self._feeds & (self._waited >= self._gaps[members, self._load])
+        if not due.any():
+            return
+        stops = due & (self._luck[members, self._load] > self._goes_on) & (self._band is None)
+        self._feeds &= ~stops
+        state[heat.FRESH] += np.where(due & ~stops, self._masses[members, self._load], 0.0)
+        self._waited[due] = 0.0
+        self._load[due] = np.minimum(self._load[due] + 1, self._gaps.shape[1] - 1)
+
+    def _off(self, band: HeatBand, oven: FloatArray, minutes: float) -> FloatArray:
+        """How far (members,) the oven, as its trend will have it, lies above the band's middle, in half-widths."""
+        self._trend += (1.0 - np.exp(-minutes / 8.0)) * ((oven - self._before) / minutes - self._trend)
+        self._before = oven.copy()
+        self._reached |= oven >= band.low
+        middle = 0.5 * (band.low + band.high)
+        half = 0.5 * (band.high - band.low) + BAND_MARGIN
+        return np.clip((oven + FORESIGHT * self._trend - middle) / half, -2.0, 2.0)
+
+
+def minutes_since_reached(belief: Belief, band: HeatBand) -> float | None:
+    """Minutes since the oven first was in or above a band's lower end, or none."""
+    for point in belief.points:
+        if point.p50 >= band.low:
+            return (belief.now - point.at).total_seconds() / 60.0
+    return None
+
+
+def _bakes(
+    belief: Belief, reached: float | None, waiting_tail: float, band: HeatBand | None, random: np.random.Generator
+) -> tuple[FloatArray, NDArray[np.bool_]]:
+    """Minutes (members,) of tending still to come once the band is reached, and who is done with it already.
+
+    What has lasted until the last load lasts longer; a wait that is long for this cook, a shut air and an oven left
+    to fall below the band speak for being done.
+    """
+    if band is None:
+        return np.full(MEMBERS, np.inf), np.zeros(MEMBERS, dtype=bool)
+    median = math.log(BAKE_MINUTES)
+    if reached is None:
+        return np.exp(median + BAKE_SPREAD * random.standard_normal(MEMBERS)), np.zeros(MEMBERS, dtype=bool)
+    since = belief.minutes_since_load
+    fed_at = max(reached - since, 0.5) if since is not None else 0.5
+
+    def beyond(minutes: float) -> float:
+        return 0.5 * math.erfc((math.log(max(minutes, 0.5)) - median) / (BAKE_SPREAD * math.sqrt(2.0)))
+
+    still, over = beyond(reached) * waiting_tail, max(beyond(fed_at) - beyond(reached), 1e-4)
+    odds = over / max(still, 1e-6)
+    if belief.air_was_logged and np.mean(belief.controls.air) <= SHUT_AIR:
+        odds *= SHUT_ODDS
+    if float(np.median(belief.ensemble.x[heat.AIR])) < band.low:
+        odds *= LEFT_BELOW_ODDS
+    done = random.random(MEMBERS) < odds / (1.0 + odds)
+    tail = beyond(reached) * random.random(MEMBERS)
+    left = np.exp(median + BAKE_SPREAD * normal_quantile(1.0 - tail)) - reached
+    return np.maximum(left, 1.0), done
