@@ -72,7 +72,16 @@ class Field(QWidget):
 
     entered = Signal(str)
 
-    def __init__(self, caption: str, name: str, tip: str, *, unit: str = "", width: int = _EDITOR_WIDTH) -> None:
+    def __init__(
+        self,
+        caption: str,
+        name: str,
+        tip: str,
+        *,
+        unit: str = "",
+        width: int = _EDITOR_WIDTH,
+        caption_width: int = CAPTION_WIDTH,
+    ) -> None:
         super().__init__()
         self._kept = ""  # what the desk has
         self._sent = ""  # what was handed on last, so that leaving the field does not hand it on again
@@ -83,12 +92,12 @@ class Field(QWidget):
         self.edit.setToolTip(tip)
         self.edit.setFixedWidth(width)
         self._caption = words(caption)
-        self._caption.setFixedWidth(CAPTION_WIDTH)
+        self._caption.setFixedWidth(caption_width)
         self._caption.setBuddy(self.edit)
         self._unit = words(unit, role="soft")
         self._unit.setWordWrap(False)
         self._problem = words(role="problem", name=f"{name}_problem")
-        self._problem.setContentsMargins(CAPTION_WIDTH + STEP, 0, 0, 0)
+        self._problem.setContentsMargins(caption_width + STEP, 0, 0, 0)
         self._problem.hide()
         line = row(self._caption, self.edit, self._unit)
         column = QVBoxLayout(self)
@@ -177,7 +186,9 @@ class Choice(QWidget):
 
     chosen = Signal(str)
 
-    def __init__(self, caption: str, name: str, tip: str, *, width: int = _EDITOR_WIDTH) -> None:
+    def __init__(
+        self, caption: str, name: str, tip: str, *, width: int = _EDITOR_WIDTH, caption_width: int = CAPTION_WIDTH
+    ) -> None:
         super().__init__()
         self.setObjectName(f"{name}_row")
         self.box = QComboBox()
@@ -186,7 +197,7 @@ class Choice(QWidget):
         self.box.setToolTip(tip)
         self.box.setMinimumWidth(width)
         self._caption = words(caption)
-        self._caption.setFixedWidth(CAPTION_WIDTH)
+        self._caption.setFixedWidth(caption_width)
         self._caption.setBuddy(self.box)
         line = row(self._caption, self.box)
         line.setContentsMargins(0, 0, 0, 0)

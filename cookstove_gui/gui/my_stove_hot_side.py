@@ -60,6 +60,7 @@ class HotSide(QWidget):
 
     def show_pattern(self) -> None:
         """Show what the latest study found."""
+        self._study.show_study()
         found, stove, unit = self._desk.study, self._desk.stove, self._desk.unit
         pattern = _of_cooktop(found.pattern, stove) if found else ()
         self._sentence.setText(phrases.hot_side(stove, pattern, unit))

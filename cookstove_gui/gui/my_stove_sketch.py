@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from cookstove_gui.gui.look import Look
 from cookstove_gui.gui.plan_layout import plan_layout
 from cookstove_gui.gui.theme import NUMBER_POINTS, colour, font
-from cookstove_gui.stove.stove import Firebox, Stove
+from cookstove_gui.stove.stove import Stove
 
 _SMALLEST_POINTS = 14
 
@@ -65,29 +65,16 @@ class StoveSketch(QWidget):
             if not box.isEmpty():
                 painter.drawRoundedRect(box.adjusted(1, 1, -1, -1), 6, 6)
         painter.setFont(font(_SMALLEST_POINTS))
+        painter.setBrush(colour(theme.ground))
+        painter.drawRoundedRect(layout.firebox, 4, 4)
+        painter.setPen(colour(theme.ember))
+        _write_along(painter, layout.firebox, "firebox")
         if not layout.oven.isEmpty():
             painter.setPen(colour(theme.soft_ink))
-            painter.drawText(layout.oven_heading, Qt.AlignmentFlag.AlignVCenter, "oven")
-        self._draw_firebox(painter, layout.firebox)
+            _write_along(painter, layout.oven_name, "oven")
         for name, box in layout.patches.items():
             self._draw_patch(painter, box.adjusted(1, 1, -1, -1), self._patches.get(name, Patch()))
         painter.end()
-
-    def _draw_firebox(self, painter: QPainter, box: QRectF) -> None:
-        theme = self._look.theme
-        painter.setPen(QPen(colour(theme.line), 1))
-        painter.setBrush(colour(theme.ground))
-        painter.drawRoundedRect(box, 4, 4)
-        painter.setPen(colour(theme.ember))
-        if self._stove is not None and self._stove.firebox is Firebox.ABOVE:
-            painter.drawText(box, Qt.AlignmentFlag.AlignCenter, "firebox")
-            return
-        painter.save()
-        painter.translate(box.center())
-        painter.rotate(-90)
-        along = QRectF(-box.height() / 2, -box.width() / 2, box.height(), box.width())
-        painter.drawText(along, Qt.AlignmentFlag.AlignCenter, "firebox")
-        painter.restore()
 
     def _draw_patch(self, painter: QPainter, box: QRectF, patch: Patch) -> None:
         theme = self._look.theme
@@ -108,6 +95,17 @@ class StoveSketch(QWidget):
             shown = QFontMetricsF(face).elidedText(text, Qt.TextElideMode.ElideRight, box.width() - 4)
             painter.drawText(QRectF(box.left(), y, box.width(), height), Qt.AlignmentFlag.AlignCenter, shown)
             y += height
+
+
+def _write_along(painter: QPainter, box: QRectF, text: str) -> None:
+    """Write along the longer side of a strip."""
+    painter.save()
+    painter.translate(box.center())
+    if box.height() > box.width():
+        painter.rotate(-90)
+    length, breadth = max(box.width(), box.height()), min(box.width(), box.height())
+    painter.drawText(QRectF(-length / 2, -breadth / 2, length, breadth), Qt.AlignmentFlag.AlignCenter, text)
+    painter.restore()
 
 
 def _broken(text: str, width: float) -> list[str]:

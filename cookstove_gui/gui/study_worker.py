@@ -3,7 +3,7 @@
 import threading
 from collections.abc import Callable
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QCoreApplication, QObject, Signal
 
 from cookstove_gui.desk import Study, StudyInputs, study
 from cookstove_gui.desk.studying import study_is_due, study_reader
@@ -34,8 +34,9 @@ class StudyWorker(QObject):
         self._progressed.connect(self._show_progress)
         self.done, self.total = 0, 0
         self.problem = ""
-        # The link outlives its pages; its thread must have ended before Qt takes things apart.
-        link.destroyed.connect(self._cancelled.set)
+        app = QCoreApplication.instance()
+        if app is not None:
+            app.aboutToQuit.connect(self.close)
 
     @property
     def is_running(self) -> bool:
@@ -74,6 +75,7 @@ class StudyWorker(QObject):
         self.changed.emit()
 
     def _take(self, found: Study | None) -> None:
+        self._worker.close()  # no thread is kept between studies, which are hours apart
         # A stove chosen meanwhile wants its own study; this one is kept for its own stove all the same.
         if found is not None and found.stove_name in {stove.name for stove in self._desk.stoves}:
             self._desk.show_study(found)
@@ -82,6 +84,7 @@ class StudyWorker(QObject):
             self.start_if_due()
 
     def _fail(self, error: Exception) -> None:
+        self._worker.close()
         if not isinstance(error, Problem):
             raise error
         self.problem = error.sentence

@@ -1,0 +1,1 @@
+"""The room gui: real widgets, driven by keys and clicks."""

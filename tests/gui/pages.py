@@ -1,0 +1,101 @@
+"""What the tests of the pages share: a desk in memory with a held clock, a few made-up sessions, and ways to press and type."""
+
+from collections.abc import Callable
+from dataclasses import replace
+from datetime import UTC, datetime, timedelta
+from typing import TypeVar
+
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QLabel, QLineEdit, QPushButton, QWidget
+
+from cookstove_gui.desk import Desk
+from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.look import Look
+from cookstove_gui.gui.study_worker import StudyWorker
+from cookstove_gui.logbook.logbook import Logbook
+from cookstove_gui.stove.entries import Entry, Kind
+
+NOW = datetime(2026, 3, 14, 15, 0, tzinfo=UTC)
+Found = TypeVar("Found", bound=QWidget)
+
+
+def held_desk(now: datetime = NOW) -> Desk:
+    """A desk over an empty logbook in memory, its clock standing still."""
+    return Desk(Logbook.in_memory(), clock=lambda: now)
+
+
+def keep_session(desk: Desk, title: str, began: datetime, warmer_left: float = 30.0) -> int:
+    """A made-up firing of an hour and a half whose cooktop runs hotter on the left; returns its number."""
+    session = desk.logbook.start_session(desk.stove.name, title)
+    rows = [_row(began, Kind.LIT)]
+    for place in range(7):
+        at = began + timedelta(minutes=5 + 14 * place)
+        heat = 120 + 40 * place
+        rows.append(_row(at, Kind.READING, spot="oven_centre", value=str(80 + 45 * place), unit="F"))
+        for column, more in (("left", warmer_left), ("middle", 0.0), ("right", -warmer_left)):
+            for depth, deeper in (("front", 4.0), ("back", -4.0)):
+                value = f"{heat + more + deeper:.0f}"
+                rows.append(_row(at, Kind.READING, spot=f"top_{depth}_{column}", value=value, unit="F"))
+        rows.append(_row(at + timedelta(minutes=2), Kind.WOOD, value="2", unit="lb"))
+    numbered = [replace(row, number=place) for place, row in enumerate(rows, start=1)]
+    desk.logbook.append_many(session.number, numbered)
+    return session.number
+
+
+def _row(at: datetime, kind: Kind, spot: str = "", value: str = "", unit: str = "") -> Entry:
+    return Entry(number=0, at=at, offset_minutes=-300, kind=kind, spot=spot, value=value, unit=unit)
+
+
+def shown(
+    qtbot: object, desk: Desk, make: Callable[[DeskLink, Look], QWidget], size: tuple[int, int] = (1024, 640)
+) -> tuple[QWidget, DeskLink]:
+    """A page on the screen, with the link it listens to."""
+    app = QApplication.instance()
+    assert isinstance(app, QApplication)
+    look = Look(app, "day")
+    link = DeskLink(desk)
+    page = make(link, look)
+    # The link must outlive the page, and the page's threads end with it.
+    link.setParent(page)
+    qtbot.addWidget(page, before_close_func=lambda _page: StudyWorker.of(link).close())  # type: ignore[attr-defined]
+    page.resize(*size)
+    page.show()
+    return page, link
+
+
+def find(page: QWidget, kind: type[Found], name: str) -> Found:
+    """The control of that name."""
+    found = page.findChild(kind, name)
+    assert found is not None, f"the page has no {kind.__name__} {name}"
+    return found
+
+
+def press(page: QWidget, name: str) -> None:
+    """Press a button as the keyboard does."""
+    wanted = find(page, QPushButton, name)
+    assert wanted.isVisibleTo(page), f"{name} is not shown"
+    assert wanted.isEnabled(), f"{name} cannot be pressed"
+    wanted.setFocus()
+    QTest.keyClick(wanted, Qt.Key.Key_Space)
+    QApplication.processEvents()
+
+
+def type_in(page: QWidget, name: str, text: str) -> None:
+    """Type into a line in the place of what stands there, and press Enter."""
+    line = find(page, QLineEdit, name)
+    assert line.isVisibleTo(page), f"{name} is not shown"
+    line.setFocus()
+    line.selectAll()
+    if text:
+        QTest.keyClicks(line, text)
+    else:
+        QTest.keyClick(line, Qt.Key.Key_Delete)
+    QTest.keyClick(line, Qt.Key.Key_Return)
+    QApplication.processEvents()
+
+
+def words_of(page: QWidget, name: str) -> str:
+    """What a label says; empty while it is not shown."""
+    label = find(page, QLabel, name)
+    return label.text() if label.isVisibleTo(page) else ""
