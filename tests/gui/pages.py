@@ -1,4 +1,4 @@
-"""What the tests of the pages share: a desk in memory with a held clock, a few made-up sessions, and ways to press and type."""
+"""Shared by the tests of the pages: a desk with a held clock, made-up sessions, ways to press and type."""
 
 from collections.abc import Callable
 from dataclasses import replace
