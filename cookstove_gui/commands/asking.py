@@ -1,7 +1,7 @@
 """From a LOG and a folder of past logs to what the forecast needs: the stove, the rows up to now, the character."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from pathlib import Path
 
@@ -46,16 +46,17 @@ class Asker:
     def ask(self, log: Path) -> Asked:
         """Everything about one log; raises InputProblem when it cannot be used at all."""
         described = stove_beside(log.parent) or (self._past.stove if self._past else None)
-        reading = read_log(log, described)
+        reading = read_log(log)
         rows = _rows(reading, log)
         last = max(rows, key=lambda row: (row.at, row.number))
         now = _moment(self._request.at, last)
         entries = tuple(row for row in rows if row.at <= now)
         if not entries:
             raise InputProblem(f"{log} holds no row up to {self._request.at}; ask for a later moment.")
-        past = self._past_before(min(row.at for row in rows))
+        before = self._past_before(min(row.at for row in rows))
         session = Session(number=0, stove="", title=log.stem, entries=entries)
-        stove = stove_for(log.parent, (*past, session), described)
+        stove = stove_for(log.parent, (*before, session), described)
+        past = tuple(replace(one, stove=stove.name) for one in before)
         if reading.problems:
             self._complain(in_one_sentence(reading.unreadable or reading.problems))
         return Asked(
@@ -70,9 +71,12 @@ class Asker:
         )
 
     def _past_before(self, began: datetime) -> tuple[Session, ...]:
-        """Past sessions that began before: neither the log itself nor what came after it."""
+        """What came before: neither the log itself nor anything after it began."""
         sessions = self._past.sessions if self._past else ()
-        return tuple(session for session in sessions if min(row.at for row in session.entries) < began)
+        cut = (
+            replace(session, entries=tuple(row for row in session.entries if row.at < began)) for session in sessions
+        )
+        return tuple(session for session in cut if session.entries)
 
     def _character(self, stove: Stove, past: tuple[Session, ...]) -> Character | None:
         if not past:

@@ -4,9 +4,8 @@ import argparse
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from importlib.metadata import version
 from pathlib import Path
-from typing import NoReturn, cast
+from typing import Any, NoReturn, cast
 
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import HORIZON_MINUTES, LEAVE, Action
@@ -37,6 +36,20 @@ class _Parser(argparse.ArgumentParser):
 
     def error(self, message: str) -> NoReturn:
         raise InputProblem(f"{self.prog}: {message}; see {self.prog} --help.")
+
+
+class _Version(argparse.Action):
+    """Looks the version up only when it is asked for."""
+
+    def __call__(self, parser: argparse.ArgumentParser, *_: Any) -> None:
+        from importlib.metadata import PackageNotFoundError, version
+
+        try:
+            number = version("cookstove-gui")
+        except PackageNotFoundError:
+            number = "(not installed)"
+        print(f"cookstove-gui {number}")
+        parser.exit()
 
 
 def parsed(arguments: Sequence[str]) -> Request | None:
@@ -74,7 +87,7 @@ def _parser() -> _Parser:
             "sets how fast, --logbook PATH opens another logbook, --unit F|C shows temperatures in that unit."
         ),
     )
-    parser.add_argument("--version", action="version", version=f"cookstove-gui {version('cookstove-gui')}")
+    parser.add_argument("--version", action=_Version, nargs=0, help="the program's version")
     commands = parser.add_subparsers(dest="command", required=True, metavar="COMMAND", parser_class=_Parser)
 
     outlook = commands.add_parser("outlook", help="the oven now and ahead, for each LOG")

@@ -28,7 +28,7 @@ def record_lines(request: Request, complain: Callable[[str], None]) -> tuple[lis
     if request.as_json:
         return [one_line(_record_object(record, offsets))], not past.problems
     return [
-        f"{record.stove}, {record.sessions} sessions",
+        f"{record.stove}, {record.sessions} session{'' if record.sessions == 1 else 's'}",
         f"  {phrases.track_record(record)}",
         *(f"  {_row_text(row, offsets.get(row.session, 0))}" for row in record.rows),
     ], not past.problems

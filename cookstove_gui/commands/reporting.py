@@ -17,7 +17,7 @@ def report(request: Request, complain: Callable[[str], None]) -> int:
     if target is None or target.suffix.lower() not in (".html", ".pdf"):
         raise InputProblem(f"{target} must end in .html or .pdf; give the report one of these endings.")
     described = stove_beside(log.parent)
-    reading = read_log(log, described)
+    reading = read_log(log)
     if reading.unreadable:
         complain(in_one_sentence(reading.unreadable))
     if not reading.entries:

@@ -16,7 +16,7 @@ _HOW = "write “two splits”, “2 kg”, “air 0.3”, “bypass closed” o
 
 def action_from_text(text: str) -> Action:
     """The action meant; raises InputProblem for anything else."""
-    words = re.findall(r"[a-z]+|\d*[.,]?\d+\s*%?|\S", text.casefold())
+    words = re.findall(r"[a-z]+|\d*[.,]?\d+(?:\s*%)?|\S", text.casefold())
     kept = [word for word in words if word not in _FILLERS]
     if not kept and "leave" in words:
         return LEAVE

@@ -21,6 +21,8 @@ _MONTHS = (
     *("July", "August", "September", "October", "November", "December"),
 )
 _MOST_CAUTION_MOMENTS = 12
+_NEAR = timedelta(minutes=45)  # readings of a spot so near in time speak for each other
+_CLOSE = 15.0  # K, by hand
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -70,13 +72,14 @@ def session_report(stove: Stove, session: Session, unit: TemperatureUnit = "F") 
         raise InputProblem(f"The session “{session.title}” holds no row to report; enter one first.")
     stove = with_spots_named(stove, tuple(row.spot for row in standing))
     clock = _Clock(standing[0])
-    found = stages(standing)
     tracker = Tracker(stove)
-    cautions = _cautions(stove, session.entries, standing, found, tracker)
     belief = tracker.follow(session.entries, standing[-1].at)
-    doubted = doubted_readings(belief)
+    doubted = _slips(doubted_readings(belief), standing)
     slips = {row.number for row in doubted}
-    readings = [row for row in standing if row.kind is Kind.READING and row.number not in slips]
+    sound = tuple(row for row in standing if row.number not in slips)
+    readings = [row for row in sound if row.kind is Kind.READING]
+    found = stages(sound)
+    cautions = _cautions(stove, session.entries, sound, found)
     names = tuple(dict.fromkeys(stage.name for stage in found))
     return SessionReport(
         stove=stove.name,
@@ -91,7 +94,7 @@ def session_report(stove: Stove, session: Session, unit: TemperatureUnit = "F") 
         events=tuple(_event(row, stove, clock) for row in standing if row.kind is not Kind.READING),
         slips=tuple(_slip(row, standing, stove, unit, clock) for row in doubted),
         thermometers=tuple(_thermometer(instrument, unit) for instrument in stove.instruments),
-        cautions=tuple((caution.title, caution.text) for caution in cautions),
+        cautions=cautions,
         chart=_chart(stove, standing, slips, found, trace(belief), unit),
         chart_words=_chart_words(stove, readings, unit, clock),
     )
@@ -200,6 +203,20 @@ def _event(row: Entry, stove: Stove, clock: _Clock) -> Line:
     return Line(clock=clock.time(row.at), text=shown.get(row.kind, str(row.kind)), note=row.note)
 
 
+def _slips(doubted: Sequence[DoubtedReading], standing: Sequence[Entry]) -> tuple[DoubtedReading, ...]:
+    """The doubted readings that do not lie between the spot's readings before and after either."""
+    readings = [row for row in standing if row.kind is Kind.READING]
+    return tuple(slip for slip in doubted if not _is_borne_out(slip.number, readings))
+
+
+def _is_borne_out(number: int, readings: Sequence[Entry]) -> bool:
+    row = next(one for one in readings if one.number == number)
+    alike = [one for one in readings if one.spot == row.spot and abs(one.at - row.at) <= _NEAR]
+    place = alike.index(row)
+    beside = [reading_kelvin(one) for one in alike[max(0, place - 1) : place] + alike[place + 1 : place + 2]]
+    return bool(beside) and min(beside) - _CLOSE <= reading_kelvin(row) <= max(beside) + _CLOSE
+
+
 def _slip(
     doubted: DoubtedReading, standing: Sequence[Entry], stove: Stove, unit: TemperatureUnit, clock: _Clock
 ) -> str:
@@ -225,9 +242,10 @@ def _thermometer(instrument: Instrument, unit: TemperatureUnit) -> str:
 
 
 def _cautions(
-    stove: Stove, entries: Sequence[Entry], standing: Sequence[Entry], found: Sequence[Stage], tracker: Tracker
-) -> tuple[Caution, ...]:
-    """The cautions that were due at the end of a stage or when a spot was at its hottest, each once."""
+    stove: Stove, entries: Sequence[Entry], standing: Sequence[Entry], found: Sequence[Stage]
+) -> tuple[tuple[str, str], ...]:
+    """The cautions that were due at the end of a stage or when a spot was at its hottest, each once: title and text."""
+    tracker = Tracker(stove)
     band = band_from_text("bread", "F")
     hottest: dict[str, Entry] = {}
     for row in standing:
@@ -236,7 +254,7 @@ def _cautions(
         ):
             hottest[row.spot] = row
     moments = {stage.ends_at for stage in found} | {row.at for row in hottest.values()}
-    seen: dict[tuple[str, str], Caution] = {}
+    seen: dict[str, dict[str, Caution]] = {}
     for moment in sorted(moments)[:: max(1, len(moments) // _MOST_CAUTION_MOMENTS)]:
         belief = tracker.follow(entries, moment)
         for caution in due(
@@ -247,8 +265,14 @@ def _cautions(
             now=moment,
             first_fires_done=not stove.is_new or stove.first_fires_waived,
         ):
-            seen.setdefault((caution.key, caution.spot), caution)
-    return tuple(sorted(seen.values(), key=lambda caution: not caution.urgent))
+            seen.setdefault(caution.key, {}).setdefault(caution.spot, caution)
+    by_key = sorted((tuple(spots.values()) for spots in seen.values()), key=lambda alike: not alike[0].urgent)
+    return tuple((alike[0].title, _told_once(alike, stove)) for alike in by_key)
+
+
+def _told_once(alike: Sequence[Caution], stove: Stove) -> str:
+    others = [_label(stove, caution.spot) for caution in alike[1:]]
+    return f"{alike[0].text} The same goes for {', '.join(others)}." if others else alike[0].text
 
 
 def _chart(

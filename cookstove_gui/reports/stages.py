@@ -8,14 +8,19 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from enum import StrEnum
 
-from cookstove_gui.stove.entries import Entry, Kind, fraction_open, wood_count, wood_mass
+from cookstove_gui.stove.entries import Entry, Kind, fraction_open, reading_kelvin, wood_count, wood_mass
+from cookstove_gui.stove.stove import SpotKind, spot_kind_from_name
+from cookstove_gui.units import kelvin
 
 WIDE_OPEN = 0.8  # fraction of the air from which on it counts as wide open
 SHUT_DOWN = 0.35  # fraction of the air up to which it counts as shut down
 FULL_LOAD = 4.0  # kg in one go
 FULL_COUNT = 4.0  # splits or logs in one go
+FULL_HEAT = kelvin(480.0, "F")  # K, a cooktop this hot with the air wide open has a full load under it
+LIGHT_LOAD = 0.8  # kg; less than this on a young fire is kindling still
 COALS_AFTER = timedelta(minutes=75)  # without wood, with the air open
 COALS_AFTER_SHUT = timedelta(minutes=150)  # without wood, with the air shut down
+SHORTEST = timedelta(minutes=5)  # what lasts less belongs to the stretch before it
 _USUAL_AIR = 0.5  # until the log says
 
 
@@ -89,7 +94,7 @@ def stages(standing: Iterable[Entry]) -> tuple[Stage, ...]:
             parts = [(fire.name(), row.at, turned), (StageName.COALS, turned, ends_at)]
         for name, begins_at, part_ends_at in parts:
             _join(found, name, begins_at, part_ends_at)
-    return tuple(found)
+    return _without_short_ones(found)
 
 
 def stage_at(found: tuple[Stage, ...], at: datetime) -> StageName | None:
@@ -101,13 +106,25 @@ def stage_at(found: tuple[Stage, ...], at: datetime) -> StageName | None:
 
 
 def _join(found: list[Stage], name: StageName, begins_at: datetime, ends_at: datetime) -> None:
-    """Add a stretch, making one of two of the same name; one that lasts no time gives way to what follows at once."""
-    if found and found[-1].begins_at == found[-1].ends_at == begins_at:
-        found.pop()
+    """Add a stretch, making one of two of the same name."""
     if found and found[-1].name is name:
         found[-1] = replace(found[-1], ends_at=ends_at)
     else:
         found.append(Stage(name=name, begins_at=begins_at, ends_at=ends_at))
+
+
+def _without_short_ones(found: list[Stage]) -> tuple[Stage, ...]:
+    """Stretches shorter than SHORTEST joined to the one before, or the first of all to the one after."""
+    kept: list[Stage] = []
+    for stage in found:
+        begins_at = stage.begins_at
+        if len(kept) == 1 and kept[0].ends_at - kept[0].begins_at < SHORTEST:
+            begins_at = kept.pop().begins_at
+        if kept and stage.ends_at - stage.begins_at < SHORTEST:
+            kept[-1] = replace(kept[-1], ends_at=stage.ends_at)
+        else:
+            _join(kept, stage.name, begins_at, stage.ends_at)
+    return tuple(kept)
 
 
 def _after(fire: _Fire, row: Entry) -> _Fire:
@@ -116,15 +133,22 @@ def _after(fire: _Fire, row: Entry) -> _Fire:
             return _Fire(lit_at=row.at, air=fire.air)
         case Kind.AIR:
             return replace(fire, air=fraction_open(row))
-        case Kind.WOOD if fire.lit_at is not None and not _is_kindling(row):
-            return replace(fire, wood_at=row.at, is_full=_is_full(row), is_coals=False)
+        case Kind.WOOD if fire.lit_at is not None and not _is_kindling(row, fire):
+            return replace(fire, wood_at=row.at, is_full=_is_full(row) or fire.is_full, is_coals=False)
         case Kind.NOTE if fire.lit_at is not None and "coals" in row.note.lower().split():
             return replace(fire, is_coals=True)
+        case Kind.READING if fire.air >= WIDE_OPEN and fire.wood_at is not None and _is_hot_top(row):
+            return replace(fire, is_full=True)
     return fire
 
 
-def _is_kindling(row: Entry) -> bool:
-    return "kindling" in row.note.lower()
+def _is_kindling(row: Entry, fire: _Fire) -> bool:
+    mass = wood_mass(row)
+    return "kindling" in row.note.lower() or (fire.wood_at is None and mass is not None and mass < LIGHT_LOAD)
+
+
+def _is_hot_top(row: Entry) -> bool:
+    return spot_kind_from_name(row.spot) is SpotKind.TOP and reading_kelvin(row) >= FULL_HEAT
 
 
 def _is_full(row: Entry) -> bool:
