@@ -45,6 +45,9 @@ class Belief:
     seed: int
     last_load: datetime | None = None
     loads: int = 0
+    lit_at: datetime | None = None
+    door_opened: datetime | None = None  # since when it stands open
+    door_openings: int = 0
     air_was_logged: bool = False
     doubted: tuple[DoubtedReading, ...] = ()
     last_readings: dict[str, LastReading] = field(default_factory=dict)
@@ -59,6 +62,12 @@ class Belief:
     def minutes_since_load(self) -> float | None:
         """Minutes since wood was last logged, or none."""
         return None if self.last_load is None else (self.now - self.last_load).total_seconds() / 60.0
+
+    @property
+    def minutes_since_fed(self) -> float | None:
+        """Minutes since wood or kindling was last logged, or none."""
+        fed = max((at for at in (self.last_load, self.lit_at) if at is not None), default=None)
+        return None if fed is None else (self.now - fed).total_seconds() / 60.0
 
     def random(self, purpose: int) -> np.random.Generator:
         """A generator that gives the same numbers for the same stove and purpose."""

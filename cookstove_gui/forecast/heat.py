@@ -26,10 +26,11 @@ EXTRA_MINUTES = 25.0  # how long unexplained heat lasts
 EXTRA_DEVIATION = 0.7  # kW
 DRAW_MINUTES = 18.0
 DRAW_DEVIATION = 0.25
+ROOM_WANDER = 0.25  # K per square root of a minute
 UNLOGGED_PER_MINUTE = 0.0015  # chance a minute of wood put in without a row
 UNLOGGED_MASS = 1.2  # kg, mean of such wood
 RADIATION_RISE = 450.0  # K of excess at which radiation has doubled a surface's loss
-DOOR_MINUTES = 4.0  # min, oven air toward the room with the door open
+DOOR_MINUTES = 2.0  # min, oven air toward the room with the door open
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,7 +38,7 @@ class Controls:
     """How the stove is set: air and bypass fractions open (0..1), the oven's door, and whether it is lit."""
 
     air: float | FloatArray = 0.6  # one for all members, or one each
-    bypass: float = 0.0
+    bypass: float | FloatArray = 0.0
     door_open: bool = False
     lit: bool = False
 
@@ -52,7 +53,7 @@ def burn(state: FloatArray, p: dict[str, FloatArray], controls: Controls, minute
     """Move wood from fresh to flaming to coals in place; heat released per minute (members,) [kJ/min]."""
     if not controls.lit:
         return np.zeros(state.shape[1])
-    drive = ((0.2 + 0.8 * controls.air) / 0.6) ** p["air_power"] * np.exp(state[DRAW])
+    drive = ((0.08 + 0.92 * controls.air) / 0.63) ** p["air_power"] * np.exp(state[DRAW])
     fresh, flaming, coals = state[FRESH], state[FLAMING], state[COALS]
     caught = fresh * -np.expm1(-minutes / p["drying_min"])
     rate = drive / p["flaming_min"] * (flaming + 0.15) ** -0.3
@@ -104,7 +105,8 @@ def wander(state: FloatArray, minutes: float, controls: Controls, random: np.ran
     members = state.shape[1]
     kept = np.exp(-minutes / EXTRA_MINUTES)
     kept_draw = np.exp(-minutes / DRAW_MINUTES)
-    jolts = random.standard_normal((2, members))
+    jolts = random.standard_normal((3, members))
+    state[ROOM] += ROOM_WANDER * np.sqrt(minutes) * jolts[2]
     state[EXTRA] = kept * state[EXTRA] + EXTRA_DEVIATION * np.sqrt(1.0 - kept**2) * jolts[0]
     state[DRAW] = kept_draw * state[DRAW] + DRAW_DEVIATION * np.sqrt(1.0 - kept_draw**2) * jolts[1]
     if controls.lit:

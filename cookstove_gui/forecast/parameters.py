@@ -23,24 +23,24 @@ class Parameter:
 
 
 PARAMETERS = (
-    Parameter("wood_heat", 10000.0, 0.25, 0.15),  # kJ/kg that reaches the stove and its gas
+    Parameter("wood_heat", 11500.0, 0.25, 0.15),  # kJ/kg that reaches the stove and its gas
     Parameter("drying_min", 5.0, 0.40, 0.20),  # min, fresh wood until it flames
-    Parameter("flaming_min", 14.0, 0.40, 0.15),  # min, per kg of flaming wood at half-open air
+    Parameter("flaming_min", 17.0, 0.40, 0.15),  # min, per kg of flaming wood at half-open air
     Parameter("coals_min", 45.0, 0.40, 0.15),  # min, burn-down of coals at half-open air
     Parameter("coals_share", 0.35, 0.25, 0.10),  # share of the heat that coals give
     Parameter("air_power", 0.70, 0.40, 0.10),  # exponent of the air's effect on burning
-    Parameter("plate_share", 0.46, 0.20, 0.05),  # share of the heat that goes into the cooktop
+    Parameter("plate_share", 0.5, 0.20, 0.05),  # share of the heat that goes into the cooktop
     Parameter("walls_share", 0.145, 0.25, 0.08),  # share that goes into the oven's walls
     Parameter("plate_capacity", 26.0, 0.35, 0.03),  # kJ/K
     Parameter("walls_capacity", 22.0, 0.40, 0.03),  # kJ/K
     Parameter("lining_capacity", 70.0, 0.50, 0.03),  # kJ/K, brick and heavy castings
-    Parameter("plate_loss", 0.66, 0.30, 0.05),  # kJ/min/K at small excess
-    Parameter("walls_loss", 0.18, 0.30, 0.05),  # kJ/min/K
-    Parameter("plate_lining", 0.60, 0.50, 0.03),  # kJ/min/K between cooktop and lining
+    Parameter("plate_loss", 0.58, 0.30, 0.05),  # kJ/min/K at small excess
+    Parameter("walls_loss", 0.22, 0.30, 0.05),  # kJ/min/K
+    Parameter("plate_lining", 0.45, 0.50, 0.03),  # kJ/min/K between cooktop and lining
     Parameter("walls_lining", 0.30, 0.60, 0.03),  # kJ/min/K between oven walls and lining
     Parameter("plate_walls", 0.25, 0.50, 0.03),  # kJ/min/K between cooktop and oven walls
     Parameter("bypass_cut", 0.55, 0.30, 0.05),  # share of the walls' heat lost with the bypass open
-    Parameter("air_lag", 4.0, 0.40, 0.05),  # min, oven air behind its walls
+    Parameter("air_lag", 5.0, 0.40, 0.05),  # min, oven air behind its walls
     Parameter("dial_lag", 2.5, 0.45, 0.05),  # min, oven thermometer behind the air
     Parameter("split_mass", 1.1, 0.35, 0.10),  # kg a split
 )

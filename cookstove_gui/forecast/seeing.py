@@ -37,9 +37,9 @@ class Reading:
 def base(state: FloatArray, spot: Spot) -> FloatArray:
     """Heat (members,) [K] that the physics gives a spot before its own deviation."""
     room, plate = state[heat.ROOM], state[heat.PLATE]
-    lean = {SpotKind.GLASS: 0.75, SpotKind.FLUE: 0.6, SpotKind.TOP: 1.0, SpotKind.ROOM: 0.0}
+    lean = {SpotKind.GLASS: 0.95, SpotKind.FLUE: 0.5, SpotKind.TOP: 1.0, SpotKind.ROOM: 0.0}
     if spot.kind is SpotKind.OVEN:
-        under = state[heat.DIAL] if spot.name == "oven_centre" else state[heat.AIR]
+        under = state[heat.DIAL] if spot.name == "oven_centre" else state[heat.WALLS]
     elif spot.kind is SpotKind.SIDE:
         under = room + 0.45 * (0.5 * (plate + state[heat.LINING]) - room)
     else:
@@ -49,7 +49,7 @@ def base(state: FloatArray, spot: Spot) -> FloatArray:
 
 def truth(state: FloatArray, spot: Spot) -> FloatArray:
     """As `base`, for the spot itself instead of its thermometer."""
-    return np.asarray(state[heat.AIR]) if spot.kind is SpotKind.OVEN else base(state, spot)
+    return np.asarray(state[heat.AIR]) if spot.name == "oven_centre" else base(state, spot)
 
 
 def read(entry: Entry, stove: Stove, index: int, rounding: float) -> Reading | None:

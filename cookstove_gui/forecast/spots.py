@@ -4,6 +4,7 @@ import math
 from collections.abc import Callable, Sequence
 
 import numpy as np
+from numpy.typing import NDArray
 
 from cookstove_gui.forecast.answers import FloatArray
 from cookstove_gui.stove.stove import Firebox, Spot, SpotKind
@@ -93,7 +94,7 @@ def lasting_mean(spots: Sequence[Spot], firebox: Firebox) -> FloatArray:
         if spot.kind is SpotKind.TOP:
             return 0.08 * lean
         if spot.kind is SpotKind.OVEN and spot.name != "oven_centre":
-            return 0.05 * lean
+            return 0.06 + 0.05 * lean
         return 0.15 * lean if spot.kind is SpotKind.SIDE else 0.0
 
     return np.array([share(spot) for spot in spots], dtype=np.float64)
@@ -107,8 +108,17 @@ def _covariance(spots: Sequence[Spot], share: dict[SpotKind, float]) -> FloatArr
         members = np.array([spot.kind is kind for spot in spots], dtype=bool)
         block = matern_three_halves(deviation**2, _LENGTH.get(kind, 0.3))(apart)
         total += np.where(np.outer(members, members), block, 0.0)
+    total = _about_the_mean(total, np.array([spot.kind is SpotKind.TOP for spot in spots], dtype=bool))
     # The oven's centre is the oven itself: its own deviation is the thermometer's, kept elsewhere.
     centre = np.array([spot.name == "oven_centre" for spot in spots], dtype=bool)
     total[centre, :] = 0.0
     total[:, centre] = 0.0
     return total + 1e-9 * np.eye(len(spots))
+
+
+def _about_the_mean(covariance: FloatArray, cooktop: NDArray[np.bool_]) -> FloatArray:
+    """The cooktop's spots differ about their mean, which is the cooktop's own heat."""
+    if not cooktop.any():
+        return covariance
+    centred = np.eye(len(cooktop)) - np.outer(cooktop, cooktop) / cooktop.sum()
+    return np.asarray(centred @ covariance @ centred.T, dtype=np.float64)

@@ -19,6 +19,11 @@ UNKNOWN_SINCE = 15.0  # min since a load, when the log has none but the fire bur
 LOOKS_EVERY = 22.0  # min between moments at which a cook minds the air
 FORESIGHT = 12.0  # min ahead that a cook judges the oven by its trend
 BAKE_MINUTES, BAKE_SPREAD = 100.0, 0.75  # from first in the band until the fire is let die, spread of its logarithm
+BYPASS_SHUT_EVERY = 18.0  # min that a bypass, opened for lighting, stays open on average
+DOOR_SHUT_AGAIN = (2.5, 15.0)  # min a door stays open from now on, at least and at most
+OPENINGS_PRIOR = (0.6, 1.0)  # door openings and hours with the oven hot, before any were seen
+OPENING_DIP = (0.08, 0.45)  # share of the oven air's excess that one opening costs
+KINDLING_WAIT = 0.5  # of a usual interval: the first load follows the kindling so soon
 SHUT_AIR = 0.2  # an air that is nearly shut speaks of a fire let die
 SHUT_ODDS = 4.0
 LEFT_BELOW_ODDS = 3.0  # of done, when the oven has fallen below the band and lies unfed
@@ -41,29 +46,44 @@ def tended(
         cook.goes_away()
     out = np.empty((len(minutes), heat.STATE_ROWS, MEMBERS))
     out[0] = state
+    clock, door_shut = 0.0, _door_shut(belief)
     for place in range(1, len(minutes)):
         steps = max(1, round((minutes[place] - minutes[place - 1]) / heat.STEP_MINUTES))
         step = float(minutes[place] - minutes[place - 1]) / steps
         for _ in range(steps):
             cook.tend(state, step, random)
-            heat.advance(state, p, replace(controls, air=cook.air), step, random)
+            door_open = controls.door_open and clock < door_shut
+            heat.advance(
+                state, p, replace(controls, air=cook.air, bypass=cook.bypass, door_open=door_open), step, random
+            )
+            clock += step
         out[place] = state
     return out
 
 
 def _after(controls: Controls, action: Action) -> Controls:
-    if action.kind is ActionKind.WOOD:
-        return replace(controls, lit=True)
-    if action.kind is ActionKind.BYPASS:
-        return replace(controls, bypass=min(max(action.value, 0.0), 1.0))
-    return controls
+    return replace(controls, lit=True) if action.kind is ActionKind.WOOD else controls
+
+
+def _door_shut(belief: Belief) -> float:
+    """Minutes until a door that stands open is shut: as long again as it has been open, within reason."""
+    if belief.door_opened is None:
+        return 0.0
+    least, most = DOOR_SHUT_AGAIN
+    return min(max((belief.now - belief.door_opened).total_seconds() / 60.0, least), most)
+
+
+def openings_per_minute(belief: Belief, reached: float | None) -> float:
+    """How often the oven's door will be opened while it is hot, from how often it was."""
+    openings, hours = OPENINGS_PRIOR
+    return (belief.door_openings + openings) / (60.0 * hours + (reached or 0.0))
 
 
 class _Cook:
     """What one cook a member does: when the next load comes, and how the air stands."""
 
     def __init__(self, belief: Belief, action: Action, band: HeatBand | None, random: np.random.Generator) -> None:
-        since = belief.minutes_since_load
+        since = belief.minutes_since_fed
         self._given = 0.0
         if action.kind is ActionKind.WOOD:
             self._given, since = max(action.value, 0.0), 0.0
@@ -71,6 +91,8 @@ class _Cook:
         self._gaps, self._masses, self._luck = belief.habits.next_loads(
             UNKNOWN_SINCE if since is None else since, MEMBERS, random
         )
+        if not belief.loads and belief.lit_at is not None:
+            self._gaps[:, 0] *= KINDLING_WAIT
         self._goes_on = belief.habits.goes_on
         self._waited = np.zeros(MEMBERS)
         self._load = np.zeros(MEMBERS, dtype=np.intp)
@@ -84,6 +106,11 @@ class _Cook:
             self._feeds &= ~done
         air = action.value if action.kind is ActionKind.AIR else belief.controls.air
         self.air: FloatArray = np.full(MEMBERS, np.clip(air, 0.0, 1.0), dtype=np.float64)
+        self.bypass: FloatArray = np.full(MEMBERS, belief.controls.bypass, dtype=np.float64)
+        if action.kind is ActionKind.BYPASS:
+            self.bypass[:] = min(max(action.value, 0.0), 1.0)
+        self._minds_bypass = band is not None and action.kind is not ActionKind.BYPASS
+        self._openings = openings_per_minute(belief, reached)
         self._before = belief.ensemble.x[heat.DIAL].copy()
         self._trend = np.zeros(MEMBERS)
 
@@ -113,6 +140,9 @@ class _Cook:
             looks = self._steers & self._feeds & (random.random(MEMBERS) < minutes / LOOKS_EVERY)
             wanted = np.clip(0.6 - 0.3 * off, 0.1, 1.0)
             self.air = np.where(looks, wanted, self.air)
+            if self._minds_bypass:
+                self.bypass = np.where(random.random(MEMBERS) < minutes / BYPASS_SHUT_EVERY, 0.0, self.bypass)
+            self._open_door(state, minutes, random)
         self._waited += eager * minutes
         members = np.arange(MEMBERS)
         due = self._feeds & (self._waited >= self._gaps[members, self._load])
@@ -123,6 +153,13 @@ class _Cook:
         state[heat.FRESH] += np.where(due & ~stops, self._masses[members, self._load], 0.0)
         self._waited[due] = 0.0
         self._load[due] = np.minimum(self._load[due] + 1, self._gaps.shape[1] - 1)
+
+    def _open_door(self, state: FloatArray, minutes: float, random: np.random.Generator) -> None:
+        """Look at what bakes: the oven's air falls by a share of its excess, its walls hardly."""
+        opens = self._feeds & self._reached & (random.random(MEMBERS) < self._openings * minutes)
+        least, most = OPENING_DIP
+        dip = np.where(opens, least + (most - least) * random.random(MEMBERS), 0.0)
+        state[heat.AIR] -= dip * np.maximum(state[heat.AIR] - state[heat.ROOM], 0.0)
 
     def _off(self, band: HeatBand, oven: FloatArray, minutes: float) -> FloatArray:
         """How far (members,) the oven, as its trend will have it, lies above the band's middle, in half-widths."""
@@ -155,7 +192,7 @@ def _bakes(
     median = math.log(BAKE_MINUTES)
     if reached is None:
         return np.exp(median + BAKE_SPREAD * random.standard_normal(MEMBERS)), np.zeros(MEMBERS, dtype=bool)
-    since = belief.minutes_since_load
+    since = belief.minutes_since_fed
     fed_at = max(reached - since, 0.5) if since is not None else 0.5
 
     def beyond(minutes: float) -> float:

@@ -65,6 +65,9 @@ class _Course:
     habits: Habits
     last_load: datetime | None = None
     loads: int = 0
+    lit_at: datetime | None = None
+    door_opened: datetime | None = None
+    door_openings: int = 0
     laid: float = 0.0  # kg of wood logged before any fire was
     air_was_logged: bool = False
     surprises: dict[SpotKind, tuple[datetime, float]] = field(default_factory=dict)  # the latest of each part
@@ -107,6 +110,9 @@ class Tracker:
             seed=self._seed,
             last_load=ahead.last_load,
             loads=ahead.loads,
+            lit_at=ahead.lit_at,
+            door_opened=ahead.door_opened,
+            door_openings=ahead.door_openings,
             air_was_logged=ahead.air_was_logged,
             doubted=ahead.doubted,
             last_readings=dict(ahead.last_readings),
@@ -198,9 +204,9 @@ class Tracker:
         elif entry.kind is Kind.WOOD:
             self._take_wood(course, entry, place)
         elif entry.kind is Kind.LIT:
-            self._light(course, place)
+            self._light(course, entry, place)
         elif entry.kind is Kind.OVEN_DOOR:
-            course.controls = replace(course.controls, door_open=door_is_open(entry))
+            self._move_door(course, entry)
         elif entry.kind in (Kind.AIR, Kind.BYPASS):
             opening = _opening(entry)
             if opening is not None and entry.kind is Kind.AIR:
@@ -209,7 +215,14 @@ class Tracker:
             elif opening is not None:
                 course.controls = replace(course.controls, bypass=opening)
 
-    def _light(self, course: _Course, place: int) -> None:
+    def _move_door(self, course: _Course, entry: Entry) -> None:
+        opened = door_is_open(entry)
+        if opened and not course.controls.door_open:
+            course.door_openings += 1
+            course.door_opened = entry.at
+        course.controls = replace(course.controls, door_open=opened)
+
+    def _light(self, course: _Course, entry: Entry, place: int) -> None:
         middle, spread = KINDLING
         kindling = middle * np.exp(spread * self._random(2_000_000 + place).standard_normal(MEMBERS))
         x = course.ensemble.x
@@ -217,6 +230,7 @@ class Tracker:
             kindling *= 0.7
         x[heat.FRESH] += kindling + course.laid
         course.laid = 0.0
+        course.lit_at = entry.at
         course.controls = replace(course.controls, lit=True)
 
     def _take_wood(self, course: _Course, entry: Entry, place: int) -> None:
