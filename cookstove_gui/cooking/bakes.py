@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from functools import cache
+from typing import Any
 
 import numpy as np
 
@@ -40,22 +41,26 @@ class Bake:
 @cache
 def bakes() -> tuple[Bake, ...]:
     """All bakes of the file."""
-    return tuple(
-        Bake(
-            key=row["key"],
-            name=row["name"],
-            task=row["task"],
-            sizes=(float(row["sizes"][0]), float(row["sizes"][1]), float(row["sizes"][2])),
-            composition=Composition(**dict(zip(COMPONENTS, row["mixture"], strict=True))),
-            porosity=row["porosity"],
-            vapour=row["vapour"],
-            wetness=row["wetness"],
-            done=kelvin(float(row["done"][0]), "F"),
-            past_best=kelvin(float(row["done"][1]), "F"),
-            start=kelvin(float(row["start"]), "F"),
-            safety=row.get("safety", ""),
-        )
-        for row in table("bakes.toml")["bake"]
+    foods = {row["name"]: row for row in table("foods.toml")["food"]}
+    return tuple(_bake(row, foods[row["food"]]) for row in table("bakes.toml")["bake"])
+
+
+def _bake(row: dict[str, Any], food: dict[str, Any]) -> Bake:
+    done, past_best = row.get("done", food["core"])
+    small, middle, large = row["sizes"]
+    return Bake(
+        key=row["key"],
+        name=row["name"],
+        task=row["task"],
+        sizes=(float(small), float(middle), float(large)),
+        composition=Composition(**{name: float(food[name]) for name in COMPONENTS}),
+        porosity=row["porosity"],
+        vapour=row["vapour"],
+        wetness=row["wetness"],
+        done=kelvin(float(done), "F"),
+        past_best=kelvin(float(past_best), "F"),
+        start=kelvin(float(row["start"]), "F"),
+        safety=row.get("safety", ""),
     )
 
 
