@@ -83,9 +83,9 @@ def stages(standing: Iterable[Entry]) -> tuple[Stage, ...]:
     rows = tuple(standing)
     found: list[Stage] = []
     fire = _Fire()
-    for row, following in zip(rows, (*rows[1:], None), strict=True):
+    for place, row in enumerate(rows, start=1):
         fire = _after(fire, row)
-        ends_at = following.at if following else row.at
+        ends_at = rows[place].at if place < len(rows) else row.at
         coals_at = fire.coals_at()
         if coals_at is None or fire.is_coals or coals_at >= ends_at:
             parts = [(fire.name(), row.at, ends_at)]

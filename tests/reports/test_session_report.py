@@ -1,0 +1,121 @@
+"""A report says what the log says: what each spot reached when, what was done, what was doubted, who decides."""
+
+import xml.etree.ElementTree as ET
+from dataclasses import replace
+
+import pytest
+
+from cookstove_gui.errors import InputProblem
+from cookstove_gui.reports.session_report import SessionReport, session_report
+from cookstove_gui.stove.entries import Session
+from cookstove_gui.stove.stove import Stove
+
+from .conftest import Log, made_log
+
+
+def test_report_is_dated_on_the_cooks_own_clock(report: SessionReport) -> None:
+    assert (report.stove, report.title, report.date) == ("Kitchen", "Bread & beans", "5 January 2026")
+    assert report.span == "7:00 to 0:10 on 6 January (UTC-05:00)"
+
+
+def test_every_spot_read_has_its_row_by_stage(report: SessionReport) -> None:
+    assert report.stage_names == ("kindling", "medium fire", "full load, air open", "air shut down", "coals")
+    rows = {row.label: row for row in report.spots}
+    assert set(rows) == {"oven centre", "top back left"}
+    assert rows["oven centre"].by_stage == ("110", "230–290", "345–420", "360–425", "95–300")
+    assert rows["top back left"].by_stage == ("180", "390–425", "540–560", "330", "")
+    assert (rows["oven centre"].highest, rows["oven centre"].highest_at) == ("425", "9:05")
+    assert (rows["top back left"].highest, rows["top back left"].highest_at) == ("560", "8:31")
+
+
+def test_slip_is_named_and_left_out_of_the_tables(report: SessionReport) -> None:
+    (slip,) = report.slips
+    assert slip.startswith("8:40, oven centre: 3900 °F was typed where about ")
+
+
+def test_celsius_is_the_same_session(stove: Stove, session: Session) -> None:
+    rows = {row.label: row for row in session_report(stove, session, "C").spots}
+    assert rows["oven centre"].highest == "218"  # (425 - 32) / 1.8 = 218.3
+
+
+def test_row_taken_back_is_not_reported(stove: Stove, session: Session) -> None:
+    log = made_log()
+    hottest = next(row for row in log.rows if row.value == "425" and row.spot == "oven_centre")
+    log.add(1031, "void", value=str(hottest.number))
+    rows = {row.label: row for row in session_report(stove, replace(session, entries=tuple(log.rows))).spots}
+    assert rows["oven centre"].highest == "420"
+
+
+def test_events_are_told_in_words(report: SessionReport) -> None:
+    told = [(line.clock, line.text, line.note) for line in report.events]
+    assert told[:4] == [
+        ("7:00", "fire lit", ""),
+        ("7:00", "air 1 open", ""),
+        ("7:00", "bypass 1 open", ""),
+        ("7:25", "wood 2 kg", ""),
+    ]
+    assert ("8:00", "wood", "full load, mostly “oak”") in told
+    assert ("9:01", "pan on, top back left", "beans") in told
+    assert ("10:22", "oven door open", "") in told
+
+
+def test_facts_count_wood_and_readings(report: SessionReport) -> None:
+    facts = dict(report.facts)
+    assert facts["Wood put on"] == "2 times, 1 of them weighed, 4.4 lb (2 kg)"  # 2 kg / 0.45359237
+    assert facts["Readings"] == "17"  # 18 rows but for the slip
+    assert facts["Hottest reading"] == "560 °F, top back left"
+    assert facts["Height above the sea"] == "984 ft (300 m)"  # 300 / 0.3048
+    assert facts["Firebox"] == "on the left"
+
+
+def test_thermometers_say_what_their_check_showed(report: SessionReport) -> None:
+    assert report.thermometers == (
+        "infrared gun (infrared, emissivity set to 0.95): read 3.6 °F too high, give or take 1.8 °F, "
+        "when checked on 2026-01-02.",
+        "oven dial (oven thermometer): not checked.",
+    )
+
+
+def test_cautions_are_told_once_and_say_who_decides(report: SessionReport) -> None:
+    titles = [title for title, _ in report.cautions]
+    assert "Carbon monoxide" in titles
+    assert len(titles) == len(set(titles))
+    assert all("manual" in text or "code" in text or "licensed" in text for _, text in report.cautions)
+
+
+def test_chart_is_an_svg_in_our_colours_and_has_words(report: SessionReport) -> None:
+    root = ET.fromstring(report.chart)
+    assert root.tag.endswith("svg")
+    assert all(colour in report.chart for colour in ("#faf6ee", "#231f1a", "#355c7d", "#a63c12", "#2f6650"))
+    assert report.chart_words == (
+        "The oven of Kitchen: 110 °F at 7:10, its highest 425 °F at 9:05, 95 °F at 0:10 on 6 January."
+    )
+
+
+def test_same_session_gives_the_same_chart(stove: Stove, session: Session, report: SessionReport) -> None:
+    assert session_report(stove, session) == report
+
+
+def test_session_whose_oven_was_never_read_has_no_chart(stove: Stove, log: Log) -> None:
+    log.add(0, "lit").read(10, "top_back_left", 200)
+    report = session_report(stove, Session(number=1, stove="Kitchen", title="x", entries=tuple(log.rows)))
+    assert (report.chart, report.chart_words) == ("", "")
+
+
+def test_session_of_one_row_is_reported(stove: Stove, log: Log) -> None:
+    log.read(0, "oven_centre", 70)
+    report = session_report(stove, Session(number=1, stove="Kitchen", title="x", entries=tuple(log.rows)))
+    assert report.spots[0].by_stage == ("70",)
+    assert dict(report.facts)["Wood put on"] == "not logged"
+
+
+def test_spot_that_only_the_log_names_is_reported(stove: Stove, log: Log) -> None:
+    log.add(0, "lit").read(10, "warming_shelf", 120)
+    report = session_report(stove, Session(number=1, stove="Kitchen", title="x", entries=tuple(log.rows)))
+    assert [row.label for row in report.spots] == ["warming shelf"]
+
+
+def test_session_in_which_nothing_stands_is_told(stove: Stove, log: Log) -> None:
+    log.add(0, "lit").add(1, "void", value="1")
+    with pytest.raises(InputProblem, match="no row"):
+        session_report(stove, Session(number=1, stove="Kitchen", title="x", entries=tuple(log.rows)))

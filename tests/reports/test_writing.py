@@ -1,0 +1,122 @@
+"""A report is one HTML page or one PDF that needs nothing beside it; the table goes out as CSV or a spreadsheet."""
+
+import re
+from dataclasses import replace
+from html.parser import HTMLParser
+from pathlib import Path
+
+import pandas
+import pytest
+
+from cookstove_gui.errors import InputProblem, SurroundingsProblem
+from cookstove_gui.reports.session_report import Line, SessionReport
+from cookstove_gui.reports.writing import html_text, pdf_bytes, write_report, write_stage_table
+
+VOID_TAGS = {"meta", "br", "img", "link", "path", "use", "rect"}
+
+
+class _Page(HTMLParser):
+    """Collects text and checks that every tag that opens closes."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.open: list[str] = []
+        self.text: list[str] = []
+
+    def handle_starttag(self, tag: str, attrs: object) -> None:
+        if tag not in VOID_TAGS:
+            self.open.append(tag)
+
+    def handle_endtag(self, tag: str) -> None:
+        if tag not in VOID_TAGS:
+            assert self.open.pop() == tag
+
+    def handle_data(self, data: str) -> None:
+        self.text.append(data)
+
+
+def _words(page: str) -> str:
+    parser = _Page()
+    parser.feed(page)
+    assert parser.open == []
+    return " ".join(" ".join(parser.text).split())
+
+
+def test_page_says_everything_the_report_says(report: SessionReport) -> None:
+    words = _words(html_text(report))
+    assert "Bread & beans" in words
+    assert "5 January 2026" in words
+    told = [
+        *(text for fact in report.facts for text in fact),
+        *(text for row in report.spots for text in (row.label, *row.by_stage, row.highest, row.highest_at)),
+        *(text for line in report.stages + report.events for text in (line.clock, line.text, line.note)),
+        *report.thermometers,
+        *report.slips,
+        *(text for caution in report.cautions for text in caution),
+        report.chart_words,
+        "never a clearance or a permission",
+    ]
+    assert [text for text in told if " ".join(text.split()) not in words] == []
+
+
+def test_page_needs_nothing_beside_it(report: SessionReport) -> None:
+    page = html_text(report)
+    assert "<svg" in page
+    outside = re.findall(r"""(?:src|href)\s*=\s*["'](?!#)([^"']*)|@import|url\((?!#)""", page)
+    assert outside == []
+    assert "<script" not in page
+
+
+def test_what_a_cook_typed_is_shown_as_typed_and_never_as_markup(report: SessionReport) -> None:
+    nasty = "<script>alert('x')</script> & \"oven\"\nsecond line"
+    marked = replace(report, title=nasty, events=(Line(clock="7:00", text="note", note=nasty),))
+    page = html_text(marked)
+    assert "<script" not in page
+    assert "<script>alert('x')</script> & \"oven\" second line" in _words(page)
+
+
+def test_pdf_is_a_titled_tagged_pdf(report: SessionReport) -> None:
+    content = pdf_bytes(report)
+    assert content.startswith(b"%PDF-")
+    assert content.rstrip().endswith(b"%%EOF")
+    assert b"/StructTreeRoot" in content
+    assert b"Bread &amp; beans, Kitchen, 5 January 2026" in content  # in its XMP metadata
+
+
+@pytest.mark.parametrize(
+    "text", ['#import "@preview/x:1.0.0"', "*_`$ // /* #] [ \\", "\x00\x1b bell\x07", "火 🔥 \u200f"]
+)
+def test_pdf_bears_any_text(report: SessionReport, text: str) -> None:
+    marked = replace(report, title=text, events=(Line(clock="7:00", text=text, note=text),), facts=(("x", text),))
+    assert pdf_bytes(marked).startswith(b"%PDF-")
+
+
+def test_report_without_readings_is_laid_out_too(report: SessionReport) -> None:
+    bare = replace(
+        report, chart="", chart_words="", spots=(), events=(), thermometers=(), slips=(), cautions=(), facts=()
+    )
+    assert "No thermometer is described" in _words(html_text(bare))
+    assert pdf_bytes(bare).startswith(b"%PDF-")
+
+
+@pytest.mark.parametrize("name", ["bread.html", "bread.PDF"])
+def test_ending_tells_the_kind_and_no_part_is_left_behind(report: SessionReport, tmp_path: Path, name: str) -> None:
+    write_report(tmp_path / name, report)
+    assert [path.name for path in tmp_path.iterdir()] == [name]
+    assert (tmp_path / name).read_bytes()[:5] in (b"%PDF-", b"<!DOC")
+
+
+def test_other_endings_and_places_are_told(report: SessionReport, tmp_path: Path) -> None:
+    with pytest.raises(InputProblem, match=r"\.html or \.pdf"):
+        write_report(tmp_path / "bread.doc", report)
+    with pytest.raises(SurroundingsProblem, match="cannot be written"):
+        write_report(tmp_path / "none" / "bread.html", report)
+
+
+@pytest.mark.parametrize("name", ["stages.csv", "stages.xlsx"])
+def test_table_is_read_back_by_pandas(report: SessionReport, tmp_path: Path, name: str) -> None:
+    write_stage_table(tmp_path / name, report)
+    read = pandas.read_csv if name.endswith("csv") else pandas.read_excel
+    table = read(tmp_path / name)
+    assert list(table.columns) == ["spot", *report.stage_names, "highest °F", "at"]
+    assert table["highest °F"].tolist() == [425.0, 560.0]
