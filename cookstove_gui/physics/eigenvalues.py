@@ -4,7 +4,7 @@ from typing import Literal
 
 import numpy as np
 
-from cookstove_gui.physics.quantities import Array, Quantity, positive
+from cookstove_gui.physics.quantities import Array, Quantity, finite, positive
 
 Shape = Literal["wall", "cylinder", "sphere"]
 
@@ -81,7 +81,36 @@ def _characteristic(shape: Shape, zeta: Array, weight: Array) -> Array:
     return result
 
 
-def coefficients(shape: Shape, zeta: Array) -> Array:
+def coefficients(shape: Shape, roots: Array) -> Array:
+    """Coefficients of the terms of the series.
+
+    Parameters
+    ----------
+    shape : "wall", "cylinder" or "sphere"
+        In this order the forms below.
+    roots : array, shape (...)
+        Of the characteristic equation [-].
+
+    Returns
+    -------
+    array, shape (...)
+        [-]
+
+    Raises
+    ------
+    ValueError
+        If any roots is missing.
+
+    Notes
+    -----
+    4 sin z / (2 z + sin 2 z); 2 J1 / (z (J0^2 + J1^2)); 4 (sin z - z cos z) / (2 z - sin 2 z).
+
+    Source
+    ------
+    Incropera et al., Fundamentals of Heat and Mass Transfer, 6th ed. (2007), 5.5-5.6; checked against the rows
+    `5.coefficients-*` and `5.8-*` in tests/reference.
+    """
+    zeta = finite("roots", roots)
     if shape == "wall":
         return 4.0 * np.sin(zeta) / (2.0 * zeta + np.sin(2.0 * zeta))
     if shape == "sphere":
@@ -93,18 +122,75 @@ def coefficients(shape: Shape, zeta: Array) -> Array:
 
 
 def profile(shape: Shape, argument: Array) -> Array:
+    """How a term of the series runs from the middle to the surface.
+
+    Parameters
+    ----------
+    shape : "wall", "cylinder" or "sphere"
+        In this order the forms below.
+    argument : array, shape (...)
+        Root times place, 0 in the middle [-].
+
+    Returns
+    -------
+    array, shape (...)
+        [-]
+
+    Raises
+    ------
+    ValueError
+        If any argument is missing.
+
+    Notes
+    -----
+    cos x; J0(x); sin x / x.
+
+    Source
+    ------
+    Incropera et al., Fundamentals of Heat and Mass Transfer, 6th ed. (2007), 5.5-5.6; checked against the rows
+    `5.coefficients-*` and `5.8-*` in tests/reference.
+    """
+    x = finite("argument", argument)
     if shape == "wall":
-        return np.cos(argument)
+        return np.cos(x)
     if shape == "sphere":
-        return np.sinc(argument / np.pi)
+        return np.sinc(x / np.pi)
     from scipy.special import j0
 
-    result: Array = j0(argument)
+    result: Array = j0(x)
     return result
 
 
-def mean_profile(shape: Shape, zeta: Array) -> Array:
-    """Mean of `profile` over the volume."""
+def mean_profile(shape: Shape, roots: Array) -> Array:
+    """Mean of `profile` over the volume.
+
+    Parameters
+    ----------
+    shape : "wall", "cylinder" or "sphere"
+        In this order the forms below.
+    roots : array, shape (...)
+        Of the characteristic equation [-].
+
+    Returns
+    -------
+    array, shape (...)
+        [-]
+
+    Raises
+    ------
+    ValueError
+        If any roots is missing.
+
+    Notes
+    -----
+    sin z / z; 2 J1 / z; 3 (sin z - z cos z) / z^3.
+
+    Source
+    ------
+    Incropera et al., Fundamentals of Heat and Mass Transfer, 6th ed. (2007), 5.5-5.6; checked against the rows
+    `5.coefficients-*` and `5.8-*` in tests/reference.
+    """
+    zeta = finite("roots", roots)
     if shape == "wall":
         return np.sin(zeta) / zeta
     if shape == "sphere":

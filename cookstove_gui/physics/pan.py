@@ -264,7 +264,29 @@ def pan_time_constant(heat_capacity: Quantity, conductance: Quantity, area: Quan
 
 
 def loss_fluxes(temperature_water: Array, kitchen: Kitchen) -> Array:
-    """Convection from the side, convection from the top, black radiation and drying [W/m2], shape (4, ...)."""
+    """Convection from the side, convection from the top, black radiation and drying: the parts of `pan_heat_loss`.
+
+    Parameters
+    ----------
+    temperature_water : array, shape (...)
+        [K], 273.15 to 374.
+    kitchen : Kitchen
+        Air round the pan.
+
+    Returns
+    -------
+    array, shape (4, ...)
+        In this order [W/m2]
+
+    Raises
+    ------
+    ValueError
+        If any argument is outside its range.
+
+    Source
+    ------
+    As `pan_heat_loss`.
+    """
     room = kitchen.temperature_room
     side = convection_coefficient("vertical", PAN_HEIGHT, temperature_water, room, kitchen.pressure)
     above = np.maximum(temperature_water, room)
@@ -275,7 +297,29 @@ def loss_fluxes(temperature_water: Array, kitchen: Kitchen) -> Array:
 
 
 def loss_from_fluxes(pan: Pan, fluxes: Array) -> Array:
-    """Heat [W] that a pan loses, shape (...), from its `loss_fluxes`."""
+    """Heat that a pan loses, from its `loss_fluxes`: apart, so that a long course looks them up in a table.
+
+    Parameters
+    ----------
+    pan : Pan
+        Shape (...) or single numbers.
+    fluxes : array, shape (4, ...)
+        [W/m2]
+
+    Returns
+    -------
+    array, shape (...)
+        [W]
+
+    Raises
+    ------
+    ValueError
+        If an area or a share of the pan is outside its range.
+
+    Source
+    ------
+    As `pan_heat_loss`.
+    """
     grey = within("emissivity", pan.emissivity, 0.0, 1.0)
     openness = within("openness", pan.openness, 0.0, 1.0)
     side, top, glow, drying = fluxes

@@ -7,7 +7,6 @@ from cookstove_gui.physics.quantities import STANDARD_PRESSURE, Array, Quantity,
 GAS_CONSTANT = 461.526  # J/(kg K), specific, IAPWS R7-97
 CRITICAL_TEMPERATURE = 647.096  # K
 CRITICAL_PRESSURE = 22.064e6  # Pa
-CRITICAL_DENSITY = 322.0  # kg/m3
 
 # IAPWS R7-97(2012) Table 34, region 4
 _LINE = (
@@ -29,8 +28,13 @@ _N = np.array(
      -1.2734301741641e-9, -1.7424871230634e-10, -6.8762131295531e-19, 1.4478307828521e-20, 2.6335781662795e-23,
      -1.1947622640071e-23, 1.8228094581404e-24, -9.3537087292458e-26]
 )  # fmt: skip
-# IAPWS SR1-86(1992), saturated vapour density
-_VAPOUR = ((-2.0315024, 2), (-2.6830294, 4), (-5.38626492, 8), (-17.2991605, 18), (-44.7586581, 37), (-63.9201063, 71))
+# IAPWS R7-97(2012) Table 16, supplementary equation of region 2 for vapour on and near the boiling line
+_VAPOUR = (
+    (1, 0, -0.0073362260186506), (1, 2, -0.088223831943146), (1, 5, -0.072334555213245), (1, 11, -0.0040813178534455),
+    (2, 1, 0.0020097803380207), (2, 7, -0.053045921898642), (2, 16, -0.007619040908697), (3, 4, -0.0063498037657313),
+    (3, 16, -0.086043093028588), (4, 7, 0.007532158152277), (4, 10, -0.0079238375446139), (5, 9, -2.2888160778447e-4),
+    (5, 10, -0.002645650148281),
+)  # fmt: skip
 
 
 def saturation_pressure(temperature: Quantity) -> Quantity:
@@ -218,7 +222,7 @@ def heat_of_vaporisation(temperature: Quantity) -> Quantity:
     Parameters
     ----------
     temperature : float or array, shape (...)
-        [K], 273.16 to 600.
+        [K], 273.16 to 580.
 
     Returns
     -------
@@ -236,10 +240,10 @@ def heat_of_vaporisation(temperature: Quantity) -> Quantity:
 
     Source
     ------
-    Boiling line and liquid from IAPWS R7-97(2012), vapour density from IAPWS SR1-86(1992); checked against the rows
-    `2.4-*` and `2.5-*` in tests/reference.
+    IAPWS R7-97(2012) for the boiling line, the liquid and the vapour; checked against the rows `2.4-*` and `2.5-*` in
+    tests/reference.
     """
-    warmth = within("temperature", temperature, 273.16, 600.0)
+    warmth = within("temperature", temperature, 273.16, 580.0)
     step = 1e-3
     slope = (_saturation_pressure(warmth + step) - _saturation_pressure(warmth - step)) / (2 * step)
     liquid = 1.0 / np.asarray(liquid_density(warmth, _saturation_pressure(warmth)))
@@ -252,7 +256,7 @@ def vapour_density(temperature: Quantity) -> Quantity:
     Parameters
     ----------
     temperature : float or array, shape (...)
-        [K], 273.16 to 647.096.
+        [K], 273.16 to 580.
 
     Returns
     -------
@@ -266,12 +270,13 @@ def vapour_density(temperature: Quantity) -> Quantity:
 
     Source
     ------
-    IAPWS SR1-86(1992), equation 3; checked against the rows `2.vapour-*` in tests/reference.
+    IAPWS R7-97(2012), region 2, supplementary equation 18; checked against the row `2.vapour` in tests/reference.
     """
-    warmth = within("temperature", temperature, 273.16, CRITICAL_TEMPERATURE)
-    distance = np.maximum(1.0 - warmth / CRITICAL_TEMPERATURE, 0.0)
-    logarithm = sum(coefficient * distance ** (sixths / 6.0) for coefficient, sixths in _VAPOUR)
-    return quantity(CRITICAL_DENSITY * np.exp(logarithm))
+    warmth = within("temperature", temperature, 273.16, 580.0)
+    pressure = _saturation_pressure(warmth) / 1e6
+    inverse = 540.0 / warmth - 0.5
+    slope = 1.0 / pressure + sum(n * i * pressure ** (i - 1) * inverse**j for i, j, n in _VAPOUR)
+    return quantity(1e6 / (GAS_CONSTANT * warmth * slope))
 
 
 def _saturation_pressure(temperature: Array) -> Array:
