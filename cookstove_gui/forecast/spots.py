@@ -14,13 +14,15 @@ Kernel = Callable[[FloatArray], FloatArray]  # distance -> covariance
 # How far a spot's excess over the room runs from its part's mean, as a share of the excess: one standard deviation
 # between stoves (lasting) and within a session (passing). Common practice, no source.
 _LASTING_SHARE = {
-    SpotKind.TOP: 0.16, SpotKind.OVEN: 0.09, SpotKind.SIDE: 0.30,
-    SpotKind.GLASS: 0.30, SpotKind.FLUE: 0.35, SpotKind.ROOM: 0.0,
+    SpotKind.TOP: 0.12, SpotKind.OVEN: 0.13, SpotKind.SIDE: 0.35,
+    SpotKind.GLASS: 0.25, SpotKind.FLUE: 0.30, SpotKind.ROOM: 0.0,
 }  # fmt: skip
 _PASSING_SHARE = {
-    SpotKind.TOP: 0.06, SpotKind.OVEN: 0.03, SpotKind.SIDE: 0.08,
-    SpotKind.GLASS: 0.14, SpotKind.FLUE: 0.14, SpotKind.ROOM: 0.0,
+    SpotKind.TOP: 0.11, SpotKind.OVEN: 0.07, SpotKind.SIDE: 0.20,
+    SpotKind.GLASS: 0.15, SpotKind.FLUE: 0.15, SpotKind.ROOM: 0.0,
 }  # fmt: skip
+_LASTING_LEAN = {SpotKind.TOP: 0.28, SpotKind.OVEN: 0.08, SpotKind.SIDE: 0.15}  # left against right, at the edge
+_PASSING_LEAN = {SpotKind.TOP: 0.08, SpotKind.OVEN: 0.03}
 _LENGTH = {SpotKind.TOP: 0.45, SpotKind.OVEN: 0.6}  # correlation length, in plan units
 _OVEN_CENTRE = (0.5, 0.5)
 
@@ -77,12 +79,12 @@ def log_marginal_likelihood(covariance: FloatArray, values: FloatArray, noise_va
 
 def lasting_covariance(spots: Sequence[Spot]) -> FloatArray:
     """Covariance (spots, spots) between stoves of each spot's lasting share."""
-    return _covariance(spots, _LASTING_SHARE)
+    return _covariance(spots, _LASTING_SHARE, _LASTING_LEAN)
 
 
 def passing_covariance(spots: Sequence[Spot]) -> FloatArray:
     """Covariance (spots, spots) within a session of each spot's passing share."""
-    return _covariance(spots, _PASSING_SHARE)
+    return _covariance(spots, _PASSING_SHARE, _PASSING_LEAN)
 
 
 def lasting_mean(spots: Sequence[Spot], firebox: Firebox) -> FloatArray:
@@ -92,7 +94,7 @@ def lasting_mean(spots: Sequence[Spot], firebox: Firebox) -> FloatArray:
     def share(spot: Spot) -> float:
         lean = toward * (spot.x - 0.5) * 2.0
         if spot.kind is SpotKind.TOP:
-            return 0.08 * lean
+            return 0.20 * lean
         if spot.kind is SpotKind.OVEN and spot.name != "oven_centre":
             return 0.06 + 0.05 * lean
         return 0.15 * lean if spot.kind is SpotKind.SIDE else 0.0
@@ -100,13 +102,15 @@ def lasting_mean(spots: Sequence[Spot], firebox: Firebox) -> FloatArray:
     return np.array([share(spot) for spot in spots], dtype=np.float64)
 
 
-def _covariance(spots: Sequence[Spot], share: dict[SpotKind, float]) -> FloatArray:
+def _covariance(spots: Sequence[Spot], share: dict[SpotKind, float], lean: dict[SpotKind, float]) -> FloatArray:
     places = np.array([(spot.x, spot.y) for spot in spots], dtype=np.float64).reshape(-1, 2)
     apart = distances(places, places)
+    across = 2.0 * (places[:, 0] - 0.5)
     total = np.zeros_like(apart)
     for kind, deviation in share.items():
         members = np.array([spot.kind is kind for spot in spots], dtype=bool)
         block = matern_three_halves(deviation**2, _LENGTH.get(kind, 0.3))(apart)
+        block = block + lean.get(kind, 0.0) ** 2 * np.outer(across, across)
         total += np.where(np.outer(members, members), block, 0.0)
     total = _about_the_mean(total, np.array([spot.kind is SpotKind.TOP for spot in spots], dtype=bool))
     # The oven's centre is the oven itself: its own deviation is the thermometer's, kept elsewhere.
