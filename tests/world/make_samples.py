@@ -44,17 +44,17 @@ class Sample:
 _BAKING = ("bake", "bake", "roast", "bake", "top", "bake", "roast", "bake")
 SAMPLES = (
     Sample(
-        "brown_cast_stove", "Brown cast stove", "cast left", 411, "F", -300, datetime(2025, 10, 18, 14, 5, tzinfo=UTC),
+        "brown_cast_stove", "Brown cast stove", "cast left", 423, "F", -300, datetime(2025, 10, 18, 14, 5, tzinfo=UTC),
         _BAKING, False, "oxidised cast iron",
         "Invented. Cast iron, firebox on the left, a kitchen stove in daily use.",
     ),
     Sample(
-        "small_sheet_stove", "Small sheet-steel stove", "light right", 412, "F", -420,
+        "small_sheet_stove", "Small sheet-steel stove", "light right", 423, "F", -420,
         datetime(2025, 11, 2, 15, 40, tzinfo=UTC), ("bake", "top", "bake", "full", "bake", "roast", "bake", "bake"),
         False, "stove paint", "Invented. Light sheet steel, firebox on the right, quick to heat and quick to cool.",
     ),
     Sample(
-        "grey_stone_stove", "Grey stone stove", "heavy above", 413, "C", 60, datetime(2025, 12, 6, 7, 20, tzinfo=UTC),
+        "grey_stone_stove", "Grey stone stove", "heavy above", 422, "C", 60, datetime(2025, 12, 6, 7, 20, tzinfo=UTC),
         ("kindling", "medium", "full", "bake", "bake", "roast", "bake", "bake"), True, "oxidised cast iron",
         "Invented. Clad in stone, firebox above the oven, delivered new: its first three firings are the first fires.",
     ),
