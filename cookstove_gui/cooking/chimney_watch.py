@@ -1,0 +1,151 @@
+"""The flue: too cool, working or too hot; and the draught its warmth makes. Cautions only; manuals set the limits."""
+
+from dataclasses import dataclass
+from functools import cache
+
+import numpy as np
+
+from cookstove_gui.forecast.answers import FloatArray, Projection, Quantiles
+from cookstove_gui.physics.chimney import mean_flue_temperature, natural_draught
+from cookstove_gui.physics.quantities import STANDARD_PRESSURE
+from cookstove_gui.resource_files import table
+from cookstove_gui.units import kelvin
+
+FLUE = "flue"
+SURFACE_SHARES = (0.50, 0.60, 0.70)  # rise of the pipe's surface over that of its gas; common practice, no source
+GAS_FLOW = 0.010  # kg/s: 2 kg/h of wood with about 18 kg of air and gas each; common practice, no source
+_GRASP = 60.0  # min ahead that the chances look
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FlueBand:
+    """A band of heat of the flue."""
+
+    name: str  # "too cool", "working", "too hot"
+    low: float  # K
+    high: float  # K
+    meaning: str
+    source: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FlueAnswer:
+    """How the flue stands and what the next hour may bring; chances 0 to 1."""
+
+    band: FlueBand  # the likeliest one now
+    too_cool_now: float
+    too_hot_now: float
+    too_cool_within_hour: float
+    too_hot_within_hour: float
+    decides: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Chimney:
+    """The chimney a stove is joined to."""
+
+    height: float  # m, from the stove's outlet to the top
+    diameter: float = 0.15  # m, inside
+    loss: float = 4.0  # W/(m2 K): 2 lined and insulated, 4 masonry, 8 single pipe; common practice, no source
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Draught:
+    """The natural draught [Pa], and what it means."""
+
+    pascals: Quantiles
+    weak: bool  # smoke may come out when the door opens
+    backwards: bool  # the flue is colder than outdoors: smoke will come into the room
+    decides: str
+
+
+@cache
+def flue_bands(place: str = "surface") -> tuple[FlueBand, ...]:
+    """Bands for a magnetic thermometer on the pipe (`surface`) or a probe in it (`gas`), from `resources/flue.toml`."""
+    return tuple(
+        FlueBand(
+            name=row["name"],
+            low=kelvin(float(row["range"][0]), "F"),
+            high=kelvin(float(row["range"][1]), "F"),
+            meaning=row["meaning"],
+            source=row["source"],
+        )
+        for row in table("flue.toml")["band"]
+        if row["place"] == place
+    )
+
+
+def flue_answer(projection: Projection, spot: str = FLUE, place: str = "surface") -> FlueAnswer | None:
+    """How the flue stands; None if the projection does not know the spot."""
+    if spot not in projection.spots:
+        return None
+    heat = projection.of(spot)
+    cool, hot = _limits(place)
+    soon = heat[:, projection.minutes <= _GRASP]
+    middle = float(np.median(heat[:, 0]))
+    bands = flue_bands(place)
+    band = next((band for band in bands if band.low <= middle < band.high), bands[0] if middle < cool else bands[-1])
+    return FlueAnswer(
+        band=band,
+        too_cool_now=float(np.mean(heat[:, 0] < cool)),
+        too_hot_now=float(np.mean(heat[:, 0] >= hot)),
+        too_cool_within_hour=float(np.mean((soon < cool).any(axis=1))),
+        too_hot_within_hour=float(np.mean((soon >= hot).any(axis=1))),
+        decides=table("flue.toml")["draught"]["decides"],
+    )
+
+
+def draught(
+    chimney: Chimney,
+    pipe_surface: FloatArray | float,
+    outdoors: float,
+    *,
+    room: float = 293.15,
+    pressure: float = STANDARD_PRESSURE,
+) -> Draught:
+    """The draught that the flue's warmth makes.
+
+    Parameters
+    ----------
+    chimney : Chimney
+    pipe_surface : float or array, shape (futures,)
+        What the pipe's surface reads, or may read [K].
+    outdoors, room : float
+        [K]
+    pressure : float
+        Where the stove stands [Pa].
+
+    Returns
+    -------
+    Draught
+        Without wind, bends and soot: what drives it, not what is left of it at the stove.
+
+    Notes
+    -----
+    The gas is hotter than the surface (`SURFACE_SHARES` of its rise over the room) and cools on its way up.
+    """
+    surface = np.atleast_1d(np.asarray(pipe_surface, dtype=float))
+    pascals = np.concatenate(
+        [_draught(chimney, room + (surface - room) / share, outdoors, pressure) for share in SURFACE_SHARES]
+    )
+    p10, p50, p90 = (float(value) for value in np.quantile(pascals, [0.1, 0.5, 0.9]))
+    words = table("flue.toml")["draught"]
+    return Draught(
+        pascals=Quantiles(p10=p10, p50=p50, p90=p90),
+        weak=p50 < words["weak_pa"],
+        backwards=p50 < 0.0,
+        decides=words["decides"],
+    )
+
+
+def _draught(chimney: Chimney, gas: FloatArray, outdoors: float, pressure: float) -> FloatArray:
+    inlet = np.maximum(gas, 235.0)
+    perimeter = np.pi * chimney.diameter
+    mean = mean_flue_temperature(inlet, outdoors, chimney.height, GAS_FLOW, perimeter, chimney.loss)
+    return np.asarray(natural_draught(chimney.height, mean, outdoors, pressure))
+
+
+def _limits(place: str) -> tuple[float, float]:
+    """Where too cool ends and too hot begins [K]."""
+    by_name = {band.name: band for band in flue_bands(place)}
+    return by_name["too cool"].high, by_name["too hot"].low

@@ -1,0 +1,175 @@
+"""What a typed reading means once the instrument's offset and the emissivity of the surface are reckoned in."""
+
+from dataclasses import dataclass
+from functools import cache
+
+from cookstove_gui.errors import InputProblem
+from cookstove_gui.physics.infrared import emissivity_from_contact, shown_temperature, surface_temperature
+from cookstove_gui.physics.planck import TEMPERATURE_HIGH
+from cookstove_gui.resource_files import table
+from cookstove_gui.stove.stove import Instrument, Spot, SpotKind, Stove
+
+INFRARED = "infrared"
+USUAL_ROOM = 293.15  # K, what the surface mirrors where the room was not read
+_SURFACES = {SpotKind.GLASS: "glass", SpotKind.FLUE: "stove paint", SpotKind.SIDE: "stove paint"}
+_SHINY_ADVICE = (
+    "This surface mirrors its surroundings, so the reading is not to be trusted; blacken or tape a spot and read that."
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Surface:
+    """A surface that an infrared thermometer is pointed at; emissivities from 8 to 14 µm."""
+
+    name: str
+    low: float
+    usual: float
+    high: float
+    shiny: bool
+    source: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CorrectedReading:
+    """A reading as typed and as it is meant; all [K]."""
+
+    typed: float
+    corrected: float
+    low: float  # with the highest emissivity believed and the offset's doubt
+    high: float
+    advice: str  # empty unless the surface is shiny
+
+
+@cache
+def surfaces() -> tuple[Surface, ...]:
+    """All rows of `resources/surfaces.toml`."""
+    return tuple(
+        Surface(
+            name=row["name"],
+            low=row["band"][0],
+            usual=row["band"][1],
+            high=row["band"][2],
+            shiny=row["shiny"],
+            source=row["source"],
+        )
+        for row in table("surfaces.toml")["surface"]
+    )
+
+
+def surface_of(name: str) -> Surface:
+    """The surface of that name.
+
+    Raises
+    ------
+    InputProblem
+        If there is none.
+    """
+    found = next((surface for surface in surfaces() if surface.name == name), None)
+    if found is None:
+        names = ", ".join(surface.name for surface in surfaces())
+        raise InputProblem(f"“{name}” is not a known surface; choose one of {names}.")
+    return found
+
+
+def surface_at(stove: Stove, spot: Spot) -> Surface:
+    """The surface that a spot shows: the cooktop's own, glass for the door, stove paint for pipe and sides."""
+    if spot.kind is SpotKind.TOP:
+        return surface_of(stove.cooktop_surface)
+    return surface_of(_SURFACES.get(spot.kind, "enamel"))
+
+
+def corrected_reading(
+    typed: float, instrument: Instrument, surface: Surface, reflected: float = USUAL_ROOM
+) -> CorrectedReading:
+    """What a reading means.
+
+    Parameters
+    ----------
+    typed : float
+        What the instrument showed [K].
+    instrument : Instrument
+        Its offset is taken off; if it is an infrared one its emissivity setting is replaced by the surface's.
+    surface : Surface
+        What it was pointed at; not looked at for other instruments.
+    reflected : float
+        What the surface mirrors, near enough the room [K].
+
+    Returns
+    -------
+    CorrectedReading
+
+    Notes
+    -----
+    A surface no warmer than what it mirrors is left as it is: there is next to nothing to correct and much to spoil.
+    A shiny one is left as it is too, for its emissivity may be off tenfold; `high` tells how far it may be off.
+    """
+    meant = typed - instrument.offset
+    doubt = instrument.offset_doubt
+    if instrument.kind != INFRARED or meant <= reflected + 5.0:
+        return CorrectedReading(typed=typed, corrected=meant, low=meant - doubt, high=meant + doubt, advice="")
+    usual, coolest, hottest = (
+        _surface_temperature(meant, emissivity, instrument.emissivity, reflected)
+        for emissivity in (surface.usual, surface.high, surface.low)
+    )
+    corrected = meant if surface.shiny else usual
+    return CorrectedReading(
+        typed=typed,
+        corrected=corrected,
+        low=corrected - (max(corrected - coolest, 0.0) ** 2 + doubt**2) ** 0.5,
+        high=corrected + (max(hottest - corrected, 0.0) ** 2 + doubt**2) ** 0.5,
+        advice=_SHINY_ADVICE if surface.shiny else "",
+    )
+
+
+def _surface_temperature(shown: float, emissivity: float, setting: float, reflected: float) -> float:
+    """As the physics' `surface_temperature`, held to the hottest it reckons with."""
+    dark = emissivity < setting  # only then is the surface hotter than what is shown
+    if dark and shown >= float(shown_temperature(TEMPERATURE_HIGH, emissivity, setting, reflected)):
+        return TEMPERATURE_HIGH
+    return float(surface_temperature(shown, emissivity, setting, reflected))
+
+
+def measured_surface(
+    surface: Surface, contact: float, shown: float, setting: float, reflected: float = USUAL_ROOM
+) -> Surface:
+    """The surface with the emissivity that a contact thermometer beside the infrared one shows.
+
+    Parameters
+    ----------
+    surface : Surface
+    contact, shown : float
+        What both showed [K].
+    setting : float
+        The infrared one's emissivity setting.
+    reflected : float
+        [K]
+
+    Returns
+    -------
+    Surface
+        With 0.03 either side for the doubt of one such check (common practice, no source).
+
+    Raises
+    ------
+    InputProblem
+        If the surface is hardly warmer than the room, or the two readings do not belong together.
+    """
+    if contact < reflected + 60.0:
+        raise InputProblem("The surface is too cool for this check; do it where it is at least 110 °F above the room.")
+    try:
+        found = float(emissivity_from_contact(contact, shown, setting, reflected))
+    except ValueError:
+        found = float("nan")
+    if not 0.03 <= found <= 1.03:
+        raise InputProblem(
+            "The two readings do not belong together; read the same place with both, one after the other."
+        )
+    found = min(found, 1.0)
+    return Surface(
+        name=surface.name,
+        low=max(found - 0.03, 0.02),
+        usual=found,
+        high=min(found + 0.03, 1.0),
+        shiny=found < 0.5,
+        source="measured on this stove with a contact thermometer, after ASTM E1933",
+    )
