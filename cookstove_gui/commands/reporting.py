@@ -22,7 +22,7 @@ def report(request: Request, complain: Callable[[str], None]) -> int:
         complain(in_one_sentence(reading.unreadable))
     if not reading.entries:
         raise InputProblem(f"{log} holds no row that can be reported.")
-    session = Session(number=0, stove="", title=log.stem, entries=reading.entries)
+    session = Session(number=0, stove="", title=log.stem.replace("_", " "), entries=reading.entries)
     stove = stove_for(log.parent, (session,), described)
     write_report(target, session_report(stove, session, request.unit))
     return 2 if reading.unreadable else 0

@@ -122,7 +122,10 @@ def _draw_lane(
         axes.axvspan(begin, end, color=_LANE[stage.name], linewidth=0)
         if (end - begin) / whole >= _SHORTEST_NAMED:
             name = str(stage.name).replace(", ", ",\n")
-            axes.text((begin + end) / 2, 0.5, name, ha="center", va="center", color=_INK, fontsize=8)
+            behind = {"facecolor": _LANE[stage.name], "edgecolor": "none", "pad": 1.5, "alpha": 0.85}
+            axes.text(
+                (begin + end) / 2, 0.5, name, ha="center", va="center", color=_INK, fontsize=8, bbox=behind, zorder=3
+            )
     for row in standing:
         minute = _minutes(row.at, first)
         if row.kind is Kind.LIT:

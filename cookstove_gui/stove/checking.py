@@ -29,6 +29,7 @@ COLDEST_LIKELY = kelvin(-40.0, "F")  # K
 HEAVIEST_LIKELY_LOAD = 30.0  # kg
 _LONG_BEFORE_SESSION = timedelta(hours=12)
 _CLOCK_SLACK = timedelta(minutes=5)
+_LONGEST_OFFSET = 24 * 60  # min
 _LATELY = timedelta(minutes=45)
 _UNIT_SLIP = 60.0  # K; a jump beyond this since lately, that the other unit would explain, is questioned
 
@@ -68,6 +69,8 @@ def check_entry(
     """
     if at.tzinfo is None:
         raise FieldProblem("clock", "no offset", f"The clock {at.isoformat()} has no UTC offset; add it.")
+    if abs(offset_minutes) >= _LONGEST_OFFSET:
+        raise FieldProblem("clock", "offset", f"An offset of {offset_minutes} minutes is no local clock's; mend it.")
     spot, value, unit = spot.strip(), value.strip(), unit.strip()
     _check_text(spot=spot, value=value, unit=unit, note=note)
     known = _kind(kind)

@@ -11,6 +11,7 @@ from cookstove_gui.errors import InputProblem, SurroundingsProblem
 from cookstove_gui.logbook.tables import (
     entries_from_table,
     entry_table,
+    read_spreadsheet,
     reading_table,
     table_of_cells,
     write_table,
@@ -66,6 +67,36 @@ def test_instants_go_into_a_spreadsheet(tmp_path: Path) -> None:
     write_table(tmp_path / "t.xlsx", reading_table([reading(1)], "F"), with_index=True)
     back = pandas.read_excel(tmp_path / "t.xlsx")
     assert back["at (UTC)"].iloc[0] == pandas.Timestamp("2026-01-05 12:00")
+
+
+def test_log_comes_back_from_a_spreadsheet(tmp_path: Path) -> None:
+    log = (reading(1), replace(reading(2, 5), note="crême, “hot”\nvery"), replace(reading(3, 9), value="400.5"))
+    write_table(tmp_path / "bread.xlsx", entry_table(log))
+    assert read_spreadsheet(tmp_path / "bread.xlsx").entries == log
+
+
+@pytest.mark.parametrize(("note", "kept"), [("=1+1", "=1+1"), ("bell\x07", "bell "), ("007", "007"), ("-", "-")])
+def test_notes_stay_texts_in_a_spreadsheet(tmp_path: Path, note: str, kept: str) -> None:
+    write_table(tmp_path / "bread.xlsx", entry_table([replace(reading(1), note=note)]))
+    assert read_spreadsheet(tmp_path / "bread.xlsx").entries[0].note == kept
+
+
+def test_spreadsheets_own_date_is_told_to_lack_its_offset(tmp_path: Path) -> None:
+    table = entry_table([reading(1)])
+    table["clock"] = [pandas.Timestamp("2026-01-05 07:00")]
+    write_table(tmp_path / "bread.xlsx", table)
+    back = read_spreadsheet(tmp_path / "bread.xlsx")
+    assert back.entries == ()
+    assert "line 2, clock: Clock “2026-01-05 07:00:00” has no UTC offset" in back.problems[0].sentence
+
+
+@pytest.mark.parametrize("content", [b"", b"no spreadsheet", b"PK\x03\x04 broken"])
+def test_file_that_is_no_spreadsheet_is_told(tmp_path: Path, content: bytes) -> None:
+    (tmp_path / "bread.xlsx").write_bytes(content)
+    with pytest.raises(InputProblem, match="no spreadsheet"):
+        read_spreadsheet(tmp_path / "bread.xlsx")
+    with pytest.raises(InputProblem, match="cannot be read"):
+        read_spreadsheet(tmp_path / "none.xlsx")
 
 
 def test_other_endings_and_places_are_told(tmp_path: Path) -> None:

@@ -73,6 +73,11 @@ def test_clock_without_an_offset_is_refused() -> None:
         check_entry(at=NOW.replace(tzinfo=None), offset_minutes=0, kind="lit")
 
 
+def test_offset_of_no_local_clock_is_refused() -> None:
+    with pytest.raises(FieldProblem, match="no local clock"):
+        check_entry(at=NOW, offset_minutes=1440, kind="lit")
+
+
 def test_half_a_letter_is_refused() -> None:
     with pytest.raises(FieldProblem, match="half a letter"):
         _entry("note", note="\ud800")
