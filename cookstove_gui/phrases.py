@@ -126,8 +126,8 @@ def turn(found: Turn, edge: Edge) -> str:
     return "The air has been wide open for a while. Shut it down, unless the fire is still catching."
 
 
-def fuel_needed(band: HeatBand, in_band: bool, turns: tuple[Turn, ...], edge: Edge) -> str:
-    """That the oven needs more wood to get to the band, when what burns now does not carry it there."""
+def fuel_needed(in_band: bool, turns: tuple[Turn, ...], edge: Edge) -> str:
+    """That the oven needs more wood to get to its band, when what burns now does not carry it there."""
     due = next((item for item in turns if item.kind is TurnKind.RELOAD_DUE and item.chance >= _SURE_OF_TURN), None)
     if in_band or due is None or due.in_min > 10:
         return ""

@@ -76,7 +76,7 @@ def test_wood_needed_on_the_way_up_is_said_beside_the_arrival() -> None:
     due = Turn(kind=TurnKind.RELOAD_DUE, chance=0.9, in_min=0)
     line = phrases.headline(BREAD, band_outlook(quantiles(24, 31, 41), quantiles(20, 40, 60)), False, (due,), EDGE)
     assert "between 7:24" in line
-    assert phrases.fuel_needed(BREAD, False, (due,), EDGE) == "It takes more wood to get there: add some now."
+    assert phrases.fuel_needed(False, (due,), EDGE) == "It takes more wood to get there: add some now."
 
 
 def test_unlikely_turn_is_not_spoken_of() -> None:

@@ -164,7 +164,7 @@ def _words(
     best = _best_step(belief, inputs, found)
     if best is not None:
         return words, phrases.step_to_take(best.action, best.outlook, inputs.band, edge)
-    return words, phrases.fuel_needed(inputs.band, in_band, turn_rows, edge)
+    return words, phrases.fuel_needed(in_band, turn_rows, edge)
 
 
 def _best_step(belief: Belief, inputs: Inputs, found: Outlook) -> Alternative | None:

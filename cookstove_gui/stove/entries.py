@@ -81,7 +81,8 @@ def voided_number(entry: Entry) -> int:
     try:
         return int(entry.value)
     except ValueError:
-        raise InputProblem(f"“{entry.value}” is not a row number; a void row's value is the number it takes back.") from None
+        sentence = f"“{entry.value}” is not a row number; a void row's value is the number of the row it takes back."
+        raise InputProblem(sentence) from None
 
 
 def reading_kelvin(entry: Entry) -> float:
