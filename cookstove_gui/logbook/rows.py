@@ -9,6 +9,7 @@ from cookstove_gui.stove.entries import Entry, Kind, voided_number
 
 _EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
 _MICROSECOND = timedelta(microseconds=1)
+_KINDS = {str(kind): kind for kind in Kind}  # a lifetime of entries is read at once, and this is quicker than Kind()
 
 
 def microseconds(at: datetime) -> int:
@@ -18,7 +19,7 @@ def microseconds(at: datetime) -> int:
 
 def instant(count: int) -> datetime:
     """Aware UTC instant of a count of microseconds since 1970."""
-    return _EPOCH + count * _MICROSECOND
+    return _EPOCH + timedelta(microseconds=count)
 
 
 def row_of(session_number: int, entry: Entry) -> Row:
@@ -41,9 +42,9 @@ def entry_of(row: Row) -> Entry:
     number, at, offset_minutes, kind, spot, value, unit, note = row
     return Entry(
         number=number,
-        at=instant(at),
+        at=_EPOCH + timedelta(microseconds=at),
         offset_minutes=offset_minutes,
-        kind=Kind(kind),
+        kind=_KINDS[kind],
         spot=spot,
         value=value,
         unit=unit,
