@@ -106,12 +106,12 @@ class _Moment:
         return next(self.of_kind(SpotKind.FLUE), None)
 
     def flue_is_cool(self, limit_key: str) -> bool | None:
-        """Whether the flue, read not long ago, is cooler than a limit; None where it was not read."""
+        """Whether the flue was cooler than a limit when read not long ago, and still is; None where it was not read."""
         flue = self.flue()
         age = None if flue is None else flue.last_reading_age_min
         if flue is None or age is None or age > table("cautions.toml")["minutes"]["recent_reading"]:
             return None
-        return flue.p50 < _limit(limit_key)
+        return max(flue.p50, flue.last_reading or 0.0) < _limit(limit_key)
 
     def nearly_shut(self, kind: Kind) -> bool:
         row = self.latest(kind)

@@ -36,7 +36,8 @@ def differences(stove: Stove, projection: Projection, place: Place, names: tuple
     """Greatest difference of heat across the place [K], (futures, times, names); None where nothing tells of it.
 
     In the oven it is the difference between the hottest and the coolest of its sides; the floor is left out, because
-    the pan stands on a rack. On the cooktop it is the slope to a neighbouring spot times the width of a pan.
+    the pan stands on a rack. On the cooktop it is the difference between the edges of a pan that stands on the spot,
+    the heat running straight to each neighbouring spot.
     """
     if place is Place.OVEN:
         return _across_oven(stove, projection, len(names))
@@ -65,11 +66,15 @@ def _across_pan(stove: Stove, projection: Projection, names: tuple[str, ...]) ->
         return None
     reach = _NEIGHBOUR_REACH * apart.min()
     by_spot = [np.ascontiguousarray(projection.of(name)) for name in names]
-    across = np.zeros((len(names), *by_spot[0].shape))
+    warmer = np.zeros((len(names), *by_spot[0].shape))  # how far the pan's hottest edge is above its middle
+    cooler = np.zeros_like(warmer)
     for one in range(len(names)):
         for other in range(one):
             if 0 < distance[one, other] <= reach:
-                slope = np.abs(by_spot[one] - by_spot[other]) * (PAN_WIDTH / distance[one, other])
-                np.maximum(across[one], slope, out=across[one])
-                np.maximum(across[other], slope, out=across[other])
-    return np.asarray(across.transpose(1, 2, 0))
+                edge = (by_spot[other] - by_spot[one]) * (0.5 * PAN_WIDTH / distance[one, other])
+                np.maximum(warmer[one], edge, out=warmer[one])
+                np.minimum(cooler[one], edge, out=cooler[one])
+                np.negative(edge, out=edge)
+                np.maximum(warmer[other], edge, out=warmer[other])
+                np.minimum(cooler[other], edge, out=cooler[other])
+    return np.asarray((warmer - cooler).transpose(1, 2, 0))

@@ -30,7 +30,8 @@ FALLING_EXCURSION = 50.0 / 1.8  # K, 50 °F: a long bake in a falling oven; comm
 LONG_BAKE_MINUTES = 40.0
 JUDGED_SHARE = 0.5
 GOOD_CHANCE = 0.6  # good now, and good at a later moment
-POSSIBLE_CHANCE = 0.5  # good at some moment of the next three hours
+POSSIBLE_CHANCE = 0.6  # good at some moment of the next three hours, which a watchful cook will catch
+WORTH_CHANCE = 0.25  # good at the likeliest of those moments: less is no time to name
 
 
 class FitState(StrEnum):
@@ -139,11 +140,11 @@ def _spot_fit(name: str, chances: FloatArray, ever: float, starts: FloatArray) -
     now = float(chances[0])
     if now >= GOOD_CHANCE:
         return SpotFit(spot=name, chance_now=now, in_min=0.0, chance_then=now, chance_ever=ever)
-    if ever < POSSIBLE_CHANCE or len(chances) < 2:
-        return SpotFit(spot=name, chance_now=now, in_min=None, chance_then=0.0, chance_ever=ever)
     likely = np.flatnonzero(chances >= GOOD_CHANCE)
     # only later moments: what is not good enough now is not offered as “in 0 minutes”
-    then = int(likely[0]) if likely.size else 1 + int(np.argmax(chances[1:]))
+    then = int(likely[0]) if likely.size else 1 + int(np.argmax(chances[1:])) if len(chances) > 1 else 0
+    if then == 0 or ever < POSSIBLE_CHANCE or chances[then] < WORTH_CHANCE:
+        return SpotFit(spot=name, chance_now=now, in_min=None, chance_then=0.0, chance_ever=ever)
     return SpotFit(
         spot=name, chance_now=now, in_min=float(starts[then]), chance_then=float(chances[then]), chance_ever=ever
     )

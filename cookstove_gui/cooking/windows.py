@@ -39,8 +39,8 @@ class WindowedHeat:
         columns = [projection.spots.index(name) for name in names]
         self._minutes = projection.minutes
         self._heat = _time_first(projection.kelvin[:, :, columns] - _ORIGIN)
-        self._lows = _sparse_table(self._heat, np.minimum)
-        self._highs = _sparse_table(self._heat, np.maximum)
+        self._coldest = _RunExtremes(self._heat, np.minimum)
+        self._hottest = _RunExtremes(self._heat, np.maximum)
         self._integral = self._running_integral(self._heat)
         self._difference = None if difference is None else _time_first(difference)
         self._difference_integral = None if self._difference is None else self._running_integral(self._difference)
@@ -61,20 +61,16 @@ class WindowedHeat:
     def _compute(self, duration: float, below: float, above: float, judged_share: float) -> Window:
         minutes = self._minutes
         count = max(1, int(np.sum(minutes + judged_share * duration <= minutes[-1] + 1e-9)))
-        first = np.arange(count)
         last = np.minimum(np.searchsorted(minutes, minutes[:count] + duration - 1e-9), len(minutes) - 1)
-        level = np.frexp(last - first + 1)[1] - 1  # floor of log2 of the number of rows in the window
-        tail = last - (1 << level) + 1
-        inner = self._mean(self._heat, self._integral, last)
-        start = self._heat[:count]
-        least = np.minimum(self._lows[level, first], self._lows[level, tail])
+        start, mean = self._heat[:count], self._mean(self._heat, self._integral, last)
+        least = self._coldest.between(last)
         least += np.float32(below)
         np.minimum(least, start, out=least)
-        np.minimum(least, inner, out=least)
-        most = np.maximum(self._highs[level, first], self._highs[level, tail])
+        np.minimum(least, mean, out=least)
+        most = self._hottest.between(last)
         most -= np.float32(above)
         np.maximum(most, start, out=most)
-        np.maximum(most, inner, out=most)
+        np.maximum(most, mean, out=most)
         difference = None
         if self._difference is not None and self._difference_integral is not None:
             difference = self._mean(self._difference, self._difference_integral, last)
@@ -90,8 +86,10 @@ class WindowedHeat:
         """Mean over the windows that open at the first times and close at `last`; one of no length is its value."""
         count = len(last)
         length = (self._minutes[last] - self._minutes[:count]).astype(np.float32)
-        mean: _Single = integral[last]
-        mean -= integral[:count]
+        steady = _steady_starts(last)
+        mean = np.empty_like(values[:count])
+        np.subtract(integral[last[0] : last[0] + steady], integral[:steady], out=mean[:steady])
+        np.subtract(integral[last[steady:]], integral[steady:count], out=mean[steady:])
         mean *= (1.0 / np.where(length > 0, length, 1.0)).astype(np.float32)[:, None, None]
         mean[length <= 0] = values[:count][length <= 0]
         return mean
@@ -102,16 +100,38 @@ def _time_first(values: FloatArray) -> _Single:
     return np.ascontiguousarray(values.transpose(1, 2, 0), dtype=np.float32)
 
 
-def _sparse_table(values: _Single, pick: np.ufunc) -> _Single:
-    """Smallest or greatest row over every run of 1, 2, 4 ... rows, (levels, times, spots, futures).
+def _steady_starts(last: NDArray[np.intp]) -> int:
+    """How many of the first windows are of as many rows as the very first: they need no look-up row by row."""
+    same = last - np.arange(len(last)) == last[0]
+    return int(len(same) if same.all() else same.argmin())
 
-    Two overlapping runs of one level cover any window, so a window of any length costs two look-ups.
+
+class _RunExtremes:
+    """Least or greatest row of any run of rows, from those of every run of 1, 2, 4 ... rows.
+
+    Two overlapping runs of one such length cover a run of any length.
     """
-    rows = len(values)
-    levels = np.empty((rows.bit_length(), *values.shape), dtype=np.float32)
-    levels[0] = values
-    for level in range(1, rows.bit_length()):
-        half = 1 << (level - 1)
-        levels[level] = levels[level - 1]
-        pick(levels[level - 1, : rows - half], levels[level - 1, half:], out=levels[level, : rows - half])
-    return levels
+
+    def __init__(self, values: _Single, pick: np.ufunc) -> None:
+        self._pick = pick
+        rows = len(values)
+        self._levels = np.empty((rows.bit_length(), *values.shape), dtype=np.float32)
+        self._levels[0] = values
+        for level in range(1, rows.bit_length()):
+            half, shorter, longer = 1 << (level - 1), self._levels[level - 1], self._levels[level]
+            pick(shorter[: rows - half], shorter[half:], out=longer[: rows - half])
+            longer[rows - half :] = shorter[rows - half :]
+
+    def between(self, last: NDArray[np.intp]) -> _Single:
+        """The extreme row from each of the first rows to its last one, both included."""
+        count = len(last)
+        found = np.empty((count, *self._levels.shape[2:]), dtype=np.float32)
+        steady = _steady_starts(last)
+        level = int(last[0] + 1).bit_length() - 1
+        runs, tail = self._levels[level], int(last[0]) + 1 - (1 << level)
+        self._pick(runs[:steady], runs[tail : tail + steady], out=found[:steady])
+        first = np.arange(steady, count)
+        levels = np.frexp(last[steady:] - first + 1)[1] - 1  # floor of log2 of the number of rows
+        tails = last[steady:] - (1 << levels) + 1
+        self._pick(self._levels[levels, first], self._levels[levels, tails], out=found[steady:])
+        return found

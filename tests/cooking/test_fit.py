@@ -13,6 +13,8 @@ from cookstove_gui.cooking.fit import (
     GOOD_CHANCE,
     JUDGED_SHARE,
     LONG_BAKE_MINUTES,
+    POSSIBLE_CHANCE,
+    WORTH_CHANCE,
     FitState,
     TaskFit,
     fits,
@@ -121,11 +123,14 @@ def test_the_oven_floor_does_not_count_as_a_wall() -> None:
 
 
 def test_a_steep_cooktop_is_uneven_under_a_pan() -> None:
-    # neighbours 0.30 m apart differ by 60 °F; a pan of 0.25 m spans 50 °F of it
-    heats = {"top_front_left": [400.0] * TIMES, "top_front_middle": [460.0] * TIMES}
-    cold_pan = task(390, 410, place=Place.TOP, evenness=49)
-    assert fit_of(projection(heats), cold_pan).state is FitState.NOT
-    assert fit_of(projection(heats), replace(cold_pan, evenness=51 / 1.8)).state is FitState.NOW
+    # neighbours 0.30 m apart: 60 °F on one side are 25 °F at the edge of a pan of 0.25 m; as much on both sides, 50 °F
+    heats = {"top_front_left": [340.0] * TIMES, "top_front_middle": [400.0] * TIMES}
+    griddle = task(390, 410, place=Place.TOP, evenness=24)
+    assert fit_of(projection(heats), griddle).state is FitState.NOT
+    assert fit_of(projection(heats), replace(griddle, evenness=26 / 1.8)).state is FitState.NOW
+    both = projection({**heats, "top_front_right": [460.0] * TIMES})
+    assert fit_of(both, replace(griddle, evenness=49 / 1.8)).state is FitState.NOT
+    assert fit_of(both, replace(griddle, evenness=51 / 1.8)).state is FitState.NOW
 
 
 def test_top_tasks_go_to_top_spots_best_first() -> None:
@@ -271,6 +276,9 @@ def test_the_state_follows_from_the_best_spot(seed: int) -> None:
     best = found.spots[0]
     assert (found.state is FitState.NOW) == (best.in_min == 0.0) == (best.chance_now >= GOOD_CHANCE)
     assert (found.state is FitState.NOT) == (best.in_min is None)
+    if found.state is FitState.LATER:
+        assert best.chance_ever >= POSSIBLE_CHANCE
+        assert best.chance_then >= WORTH_CHANCE
 
 
 @given(seeds)
