@@ -322,3 +322,8 @@ def record_behind(record: TrackRecord) -> str:
         f"From {sessions_count(record.sessions)}: each projected as it would have been then, with what the ones "
         "before it had taught; eight in ten should come true inside their window."
     )
+
+
+def as_it_stood(at: datetime, offset_minutes: int) -> str:
+    """That an answer is about an old session."""
+    return f"Answered as the stove stood at the end of this session, {session_day(at, offset_minutes)}."

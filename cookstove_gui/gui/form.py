@@ -152,11 +152,18 @@ class Either(QWidget):
 
     chosen = Signal(str)
 
-    def __init__(self, caption: str, name: str, tip: str, options: Sequence[tuple[str, str]]) -> None:
+    def __init__(
+        self,
+        caption: str,
+        name: str,
+        tip: str,
+        options: Sequence[tuple[str, str]],
+        caption_width: int = CAPTION_WIDTH,
+    ) -> None:
         super().__init__()
         self.setObjectName(name)
         self._caption = words(caption)
-        self._caption.setFixedWidth(CAPTION_WIDTH)
+        self._caption.setFixedWidth(caption_width)
         self._group = QButtonGroup(self)
         self._group.setExclusive(True)
         self._buttons: dict[str, QPushButton] = {}

@@ -3,7 +3,7 @@
 import numpy as np
 import pyqtgraph as pg
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 
 from cookstove_gui.forecast.answers import FloatArray
 from cookstove_gui.gui.look import Look
@@ -39,6 +39,7 @@ class OvenCurves(QWidget):
         for curve in self._curves:
             self._plot.addItem(curve)
         self.setMinimumHeight(150)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Ignored)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(self._plot)

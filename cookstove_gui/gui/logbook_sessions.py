@@ -3,7 +3,7 @@
 from pathlib import Path
 
 from PySide6.QtCore import QItemSelectionModel, QSortFilterProxyModel, Qt, Signal
-from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QLineEdit, QListView, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QLineEdit, QListView, QSizePolicy, QVBoxLayout, QWidget
 
 from cookstove_gui import phrases
 from cookstove_gui.desk import files
@@ -50,6 +50,7 @@ class SessionsPart(QWidget):
         self._list.setModel(self._shown)
         self._list.setUniformItemSizes(True)
         self._list.setMinimumHeight(200)
+        self._list.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Ignored)
         self._count = words(role="soft", name="session_count")
         self._new = button("New session", "session_new", "Begin a new session")
         left = QVBoxLayout()

@@ -1,0 +1,89 @@
+"""What is typed on the Plan page, understood: amounts, weights, moments to come; each mistake with its sentence.
+
+Amounts are quarts and pounds while the screen shows °F, litres and kilograms while it shows °C.
+"""
+
+import re
+from datetime import datetime, timedelta
+
+from cookstove_gui.errors import InputProblem
+from cookstove_gui.units import (
+    KILOGRAMS_PER_POUND,
+    TemperatureUnit,
+    kelvin,
+    parse_number,
+    parse_temperature,
+    parse_wall_clock,
+)
+
+LITRES_PER_QUART = 0.946352946  # US liquid quart, exact
+_AHEAD = re.compile(r"(?:\+|in)\s*(\d{1,3})\s*(?:m|min|minutes)?", re.IGNORECASE)
+_HALF_A_DAY = timedelta(hours=12)
+
+
+def volume_unit(unit: TemperatureUnit) -> str:
+    """The unit that water is measured in."""
+    return "quarts" if unit == "F" else "litres"
+
+
+def mass_unit(unit: TemperatureUnit) -> str:
+    """The unit that food and wood are weighed in."""
+    return "lb" if unit == "F" else "kg"
+
+
+def litres(text: str, unit: TemperatureUnit) -> float:
+    """Litres of water from what was typed."""
+    number = parse_number(text, "amount")
+    found = number * (LITRES_PER_QUART if unit == "F" else 1.0)
+    if not 0.06 <= found <= 40.0:
+        raise InputProblem(f"{text.strip()} {volume_unit(unit)} is no pan of water; type a number such as 2.")
+    return found
+
+
+def litres_text(amount: float, unit: TemperatureUnit) -> str:
+    """Litres as a number in the unit on the screen."""
+    return f"{amount / (LITRES_PER_QUART if unit == 'F' else 1.0):.3g}"
+
+
+def kilograms_of(text: str, unit: TemperatureUnit) -> float:
+    """Kilograms from what was typed."""
+    number = parse_number(text, "weight")
+    if number <= 0:
+        raise InputProblem(f"“{text.strip()}” is no weight; type a number above 0, such as 1.5.")
+    return number * (KILOGRAMS_PER_POUND if unit == "F" else 1.0)
+
+
+def kilograms_text(mass: float, unit: TemperatureUnit) -> str:
+    """Kilograms as a number in the unit on the screen."""
+    return f"{mass / (KILOGRAMS_PER_POUND if unit == 'F' else 1.0):.3g}"
+
+
+def food_temperature(text: str, unit: TemperatureUnit, *, low: float, high: float, what: str) -> float:
+    """Temperature [K] of water or food that is still raw or warming; `low` and `high` [K] are what it can be."""
+    value, typed_unit = parse_temperature(text, unit)
+    found = kelvin(value, typed_unit)
+    if not low <= found <= high:
+        raise InputProblem(f"{text.strip()} is not a temperature {what} can have; look at the unit, °{typed_unit}.")
+    return float(found)
+
+
+def moment(text: str, now: datetime, offset_minutes: int) -> datetime:
+    """An instant from `` or `now`, `7:30`, `-10` (minutes ago), `+20` or `in 20` (minutes).
+
+    A clock of the day means the one nearest to now, before or after.
+    """
+    tidied = text.strip()
+    if tidied.casefold() in ("", "now"):
+        return now
+    ahead = _AHEAD.fullmatch(tidied)
+    if ahead:
+        return now + timedelta(minutes=int(ahead[1]))
+    if tidied.startswith("-"):
+        return parse_wall_clock(tidied, now, offset_minutes)
+    # Half a day from now most clocks of the day have passed once; the rest were passed before now.
+    for seen_from in (now + _HALF_A_DAY, now):
+        try:
+            return parse_wall_clock(tidied, seen_from, offset_minutes)
+        except InputProblem:
+            continue
+    raise InputProblem(f"“{tidied}” is not a moment; type now, a clock such as 7:30, or +20 for in twenty minutes.")
