@@ -12,7 +12,7 @@ class AnswerLine(QWidget):
 
     kept = Signal(int)  # number of the entry
     mend_wanted = Signal(int)
-    asking_changed = Signal(bool)
+    told = Signal(bool)  # whether there is anything to read
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -38,15 +38,20 @@ class AnswerLine(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(STEP // 2)
-        column.addWidget(self._words)
+        column.addWidget(self._words, 1)
         column.addLayout(row)
-        self._words.setMinimumHeight(2 * self._words.fontMetrics().lineSpacing())
-        self.say("")
+        for button in (self._keep, self._mend):
+            button.hide()
 
     @property
     def asked_about(self) -> int | None:
         """Number of the entry the question is about."""
         return self._number
+
+    @property
+    def has_words(self) -> bool:
+        """Whether there is anything to read."""
+        return bool(self._words.text())
 
     def say(self, sentence: str) -> None:
         """Tell what was done."""
@@ -64,7 +69,7 @@ class AnswerLine(QWidget):
         """The number stands as typed."""
         number, self._number = self._number, None
         if number is not None:
-            self.say("Kept.")
+            self.say("")
             self.kept.emit(number)
 
     def _want_mending(self) -> None:
@@ -74,7 +79,6 @@ class AnswerLine(QWidget):
             self.mend_wanted.emit(number)
 
     def _show(self, words: str, role: str, number: int | None) -> None:
-        was_asking = self._keep.isVisibleTo(self)
         self._number = number
         self._words.setText(words)
         if self._words.property("role") != role:
@@ -83,8 +87,7 @@ class AnswerLine(QWidget):
             self._words.style().polish(self._words)
         for button in (self._keep, self._mend):
             button.setVisible(number is not None)
-        if was_asking != (number is not None):
-            self.asking_changed.emit(number is not None)
+        self.told.emit(bool(words))
 
 
 def _button(name: str, text: str, what: str) -> QPushButton:

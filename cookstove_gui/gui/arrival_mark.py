@@ -7,7 +7,7 @@ from PySide6.QtCore import QEasingCurve, QRectF, Qt, QVariantAnimation
 from PySide6.QtWidgets import QApplication, QGraphicsRectItem
 
 from cookstove_gui.forecast.answers import HORIZON_MINUTES, Quantiles
-from cookstove_gui.gui.theme import Theme, colour
+from cookstove_gui.gui.theme import BODY_POINTS, Theme, colour, font
 
 _SLIDE_MS = 200
 
@@ -18,9 +18,10 @@ class ArrivalMark:
     def __init__(self, plot: Any) -> None:
         self._box = QGraphicsRectItem()
         self._likely = pg.PlotCurveItem()
+        self._words = pg.TextItem(anchor=(0, 0))
         self._target: tuple[float, float, float, float, float] | None = None
         self._shown: tuple[float, float, float, float, float] | None = None
-        for depth, item in ((5, self._box), (14, self._likely)):
+        for depth, item in ((5, self._box), (14, self._likely), (15, self._words)):
             item.setZValue(depth)
             plot.addItem(item)
         self._slide = QVariantAnimation(plot)
@@ -37,6 +38,8 @@ class ArrivalMark:
         self._box.setPen(pg.mkPen(theme.spruce, width=2))
         self._box.setBrush(pg.mkBrush(colour(theme.spruce, 110)))
         self._likely.setPen(pg.mkPen(theme.spruce, width=3, cap=Qt.PenCapStyle.FlatCap))
+        self._words.setColor(colour(theme.spruce))
+        self._words.setFont(font(BODY_POINTS))
 
     def hide(self) -> None:
         """Show no window."""
@@ -44,9 +47,13 @@ class ArrivalMark:
         self._target = self._shown = None
         self._box.hide()
         self._likely.hide()
+        self._words.hide()
 
-    def show_window(self, enters: Quantiles, *, place: float, low: float, high: float, is_inside: bool) -> None:
+    def show_window(
+        self, enters: Quantiles, words: str, *, place: float, low: float, high: float, is_inside: bool
+    ) -> None:
         """Show a window: minutes from `place`, between two temperatures in the unit of the plot."""
+        self._words.setText(words)
         if is_inside or enters.p10 is None:
             self.hide()
             return
@@ -59,6 +66,7 @@ class ArrivalMark:
         self._target, self._from = target, self._shown
         self._box.show()
         self._likely.show()
+        self._words.show()
         moves = self._from is not None and QApplication.isEffectEnabled(Qt.UIEffect.UI_AnimateMenu)
         self._slide.stop()
         if moves:
@@ -77,3 +85,4 @@ class ArrivalMark:
         start, likely, end, low, high = window
         self._box.setRect(QRectF(start, low, max(end - start, 0.5), high - low))
         self._likely.setData([likely, likely], [low, high])
+        self._words.setPos(start, low)

@@ -28,14 +28,14 @@ class BandPicker(QWidget):
         link.changed.connect(self._show)
 
     def _build(self) -> None:
-        caption = QLabel("Oven wanted")
+        caption = QLabel("Wanted")
         caption.setProperty("role", "soft")
         self._box = QComboBox()
         self._box.setObjectName("band")
         self._box.setEditable(True)
         self._box.setInsertPolicy(QComboBox.InsertPolicy.NoInsert)
         self._box.setMaxVisibleItems(14)
-        self._box.setMinimumContentsLength(12)
+        self._box.setMinimumContentsLength(9)
         self._box.setAccessibleName("Heat wanted in the oven: a name, a range or a number")
         self._box.setToolTip("A name, a range such as 425-475, or one number (Ctrl+B)")
         caption.setBuddy(self._box)

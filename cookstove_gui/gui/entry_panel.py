@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeySequence, QShortcut
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
 from cookstove_gui.desk import Changed, Receipt
 from cookstove_gui.errors import Problem
@@ -28,10 +28,12 @@ class EntryPanel(QWidget):
         self._link = link
         self._desk = link.desk
         self._mending: Entry | None = None
+        self._is_low = False
         self._settled: set[int] = set()  # entries whose question was answered
         self.setObjectName("entry_panel")
         self._build()
         self._connect()
+        self._show_answer(False)
         self._show_spot()
 
     def _build(self) -> None:
@@ -56,7 +58,10 @@ class EntryPanel(QWidget):
         self._answer = AnswerLine()
         self._fire = FirePanel(self._desk, self._when)
         self._rows = RecentRows(self._link)
-        self._rows.setFixedHeight(3 * self._rows.fontMetrics().height() + 20)
+        # The latest entries and the desk's answer share one place under the field.
+        self._below = QStackedWidget()
+        self._below.addWidget(self._rows)
+        self._below.addWidget(self._answer)
 
         spot_row = QHBoxLayout()
         spot_row.setSpacing(STEP)
@@ -73,9 +78,8 @@ class EntryPanel(QWidget):
         column.setSpacing(STEP)
         column.addLayout(spot_row)
         column.addLayout(number_row)
-        column.addWidget(self._answer)
+        column.addWidget(self._below)
         column.addWidget(self._fire)
-        column.addWidget(self._rows)
 
     def _connect(self) -> None:
         self._number.returnPressed.connect(self._submit)
@@ -86,7 +90,7 @@ class EntryPanel(QWidget):
         self._enter.clicked.connect(self._submit)
         self._answer.mend_wanted.connect(self._mend)
         self._answer.kept.connect(self._settle)
-        self._answer.asking_changed.connect(lambda asking: self._rows.setVisible(not asking))
+        self._answer.told.connect(self._show_answer)
         self._fire.entered.connect(self._told)
         self._fire.refused.connect(self._answer.refuse)
         self._fire.left.connect(self.take_focus)
@@ -96,7 +100,7 @@ class EntryPanel(QWidget):
         for keys, act in (
             ("Ctrl+Z", lambda: self._undoing(self._desk.undo)),
             ("Ctrl+Shift+Z", lambda: self._undoing(self._desk.redo)),
-            ("Ctrl+R", self._rows.take_focus),
+            ("Ctrl+R", self._take_rows),
             ("Ctrl+T", self._take_when),
             ("Ctrl+E", self.take_focus),
         ):
@@ -106,6 +110,11 @@ class EntryPanel(QWidget):
     def take_focus(self) -> None:
         """Give the keyboard to the number field."""
         self._number.setFocus(Qt.FocusReason.ShortcutFocusReason)
+
+    def set_low(self, is_low: bool) -> None:
+        """List fewer entries where there is little height."""
+        self._is_low = is_low
+        self._show_answer(self._answer.has_words)
 
     def light(self, spot: str) -> None:
         """Light up a spot and wait for its number."""
@@ -189,8 +198,7 @@ class EntryPanel(QWidget):
         if receipt.question:
             self._answer.ask(receipt.question, entry.number)
         else:
-            clock = clock_text(entry.at, entry.offset_minutes)
-            self._answer.say(f"{clock} {entry_words(entry, self._desk.stove)}. Ctrl+Z takes it back.")
+            self._answer.say("")  # the entry stands at the top of the list
         self.take_focus()
 
     def _undoing(self, undo: Callable[[], None]) -> None:
@@ -217,6 +225,8 @@ class EntryPanel(QWidget):
         """While a name is typed, show which spot it means."""
         if self._mending is not None:
             return
+        if self._answer.asked_about is None:
+            self._answer.say("")
         name, _ = name_and_number(text)
         if not name:
             self._show_spot()
@@ -225,6 +235,17 @@ class EntryPanel(QWidget):
             self._spot.setText(f"→ {self._desk.walk.matching(name).spot.label}")
         except Problem:
             self._spot.setText("no such spot")
+
+    def _show_answer(self, has_words: bool) -> None:
+        self._below.setCurrentWidget(self._answer if has_words else self._rows)
+        line = self._rows.fontMetrics().height() + 4
+        rows = 2 if self._is_low else 3
+        told = max(self._answer.heightForWidth(self._below.width()), 2 * line)
+        self._below.setFixedHeight(told if has_words else rows * line + 4)
+
+    def _take_rows(self) -> None:
+        self._show_answer(False)
+        self._rows.take_focus()
 
     def _take_when(self) -> None:
         self._when.setFocus(Qt.FocusReason.ShortcutFocusReason)

@@ -9,7 +9,6 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from cookstove_gui.gui.look import Look
 from cookstove_gui.gui.theme import BODY_POINTS, colour, font
 
-_ROWS = 2
 _TICK = 7.0
 
 
@@ -30,6 +29,7 @@ class FireLane(QWidget):
         self._marks: tuple[LaneMark, ...] = ()
         self._span = (0.0, 1.0)
         self._sides = (0.0, 1.0)
+        self._rows = 2
         self.setObjectName("fire_lane")
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.setFixedHeight(self.sizeHint().height())
@@ -38,7 +38,13 @@ class FireLane(QWidget):
 
     def sizeHint(self) -> QSize:
         """Two rows of words under their ticks."""
-        return QSize(300, round(_TICK + _ROWS * QFontMetricsF(font(BODY_POINTS)).height() * 0.9) + 4)
+        return QSize(300, round(_TICK + self._rows * QFontMetricsF(font(BODY_POINTS)).height() * 0.9) + 4)
+
+    def set_rows(self, rows: int) -> None:
+        """How many rows of words there is room for."""
+        if rows != self._rows:
+            self._rows = rows
+            self.setFixedHeight(self.sizeHint().height())
 
     def show_marks(self, marks: tuple[LaneMark, ...]) -> None:
         """Show these events."""
@@ -65,7 +71,7 @@ class FireLane(QWidget):
         painter.drawLine(QPointF(left, 1), QPointF(right, 1))
         painter.setPen(colour(theme.soft_ink))
         painter.drawText(QRectF(0, _TICK, max(left - 8, 0), size.height()), Qt.AlignmentFlag.AlignRight, "fire")
-        ends = [left - 4.0] * _ROWS
+        ends = [left - 4.0] * self._rows
         for mark in self._marks:
             x = self._across(mark.place)
             if not left <= x <= right:
@@ -74,7 +80,7 @@ class FireLane(QWidget):
             painter.drawLine(QPointF(x, 1), QPointF(x, _TICK))
             width = size.horizontalAdvance(mark.words)
             start = min(max(x - width / 2, left), right - width)
-            row = next((number for number in range(_ROWS) if ends[number] + 8 <= start), None)
+            row = next((number for number in range(self._rows) if ends[number] + 8 <= start), None)
             if row is None:
                 continue  # no room for the words; the tick stays, and the list of entries has them all
             ends[row] = start + width

@@ -113,7 +113,7 @@ class FirePanel(QStackedWidget):
                 row = QHBoxLayout()
                 row.setSpacing(STEP // 2)
                 column.addLayout(row)
-            row.addWidget(self._button(button), 1)
+            row.addWidget(self._button(button), len(button.word) + len(button.key))
         column.addStretch(1)
         self._chooser = Chooser()
         self._chooser.chosen.connect(self._enter)

@@ -1,48 +1,44 @@
-"""The next line across the top: the clock, the one thing to do now and why, and the cautions that are due."""
+"""The next line across the top: the clock, the one thing to do now, and why."""
+
+from html import escape
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QGridLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QGridLayout, QLabel, QSizePolicy, QWidget
 
-from cookstove_gui.cooking.cautions import Caution
 from cookstove_gui.desk import Changed
 from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.page_buttons import PageButtons
 from cookstove_gui.gui.theme import STEP
 from cookstove_gui.resource_files import table
 from cookstove_gui.units import clock_text, local_offset_minutes
 
+_WIDE = 1200  # pixels from which on the buttons stand beside the sentence
+
 
 class NextLine(QWidget):
-    """One sentence in large type."""
+    """One sentence in large type, beside the page buttons or below them."""
 
-    def __init__(self, link: DeskLink, parent: QWidget | None = None) -> None:
+    def __init__(self, link: DeskLink, buttons: PageButtons, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._link = link
         self._desk = link.desk
+        self._buttons = buttons
+        self._is_wide: bool | None = None
         self.setObjectName("next_line")
-        self._build()
-        link.changed.connect(self._show)
-        self.show_clock()
-        self._show_words()
-
-    def _build(self) -> None:
         self._clock = _label("clock", "next", wraps=False)
         self._clock.setAccessibleDescription("The time of day")
         self._headline = _label("headline", "next")
-        self._headline.setMinimumHeight(2 * self._headline.fontMetrics().height())
+        self._headline.setTextFormat(Qt.TextFormat.RichText)
+        self._headline.setContentsMargins(0, 0, 0, 6)  # for what hangs below the last line
         self._detail = _label("detail", "soft")
-        self._cautions = QVBoxLayout()
-        self._cautions.setSpacing(2)
-        self._caution_labels: list[QLabel] = []
-        grid = QGridLayout(self)
-        grid.setContentsMargins(0, 0, 0, 0)
-        grid.setHorizontalSpacing(2 * STEP)
-        grid.setVerticalSpacing(0)
-        grid.addWidget(self._clock, 0, 0, Qt.AlignmentFlag.AlignTop)
-        grid.addWidget(self._headline, 0, 1)
-        grid.addWidget(self._detail, 1, 1)
-        grid.addLayout(self._cautions, 2, 1)
-        grid.setColumnStretch(1, 1)
-        grid.setRowStretch(3, 1)
+        self._grid = QGridLayout(self)
+        self._grid.setContentsMargins(2 * STEP, STEP, 2 * STEP, STEP)
+        self._grid.setHorizontalSpacing(2 * STEP)
+        self._grid.setVerticalSpacing(2)
+        self._arrange(wide=True)
+        link.changed.connect(self._show)
+        self.show_clock()
+        self._show_words()
 
     def show_clock(self) -> None:
         """Show the time of day."""
@@ -51,6 +47,30 @@ class NextLine(QWidget):
         offset = rows[-1].offset_minutes if rows else local_offset_minutes(now)
         self._clock.setText(clock_text(now, offset))
 
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Lay out anew when the width asks for it."""
+        super().resizeEvent(event)
+        self._arrange(wide=self.width() >= _WIDE)
+
+    def _arrange(self, *, wide: bool) -> None:
+        if wide is self._is_wide:
+            return
+        self._is_wide = wide
+        top, right = Qt.AlignmentFlag.AlignTop, Qt.AlignmentFlag.AlignRight
+        for part in (self._clock, self._headline, self._detail, self._buttons):
+            self._grid.removeWidget(part)
+        self._buttons.set_in_row(not wide)
+        self._grid.addWidget(self._clock, 0, 0, top)
+        if wide:
+            self._grid.addWidget(self._headline, 0, 1, top)
+            self._grid.addWidget(self._detail, 1, 0, 1, 2, top)
+            self._grid.addWidget(self._buttons, 0, 2, 2, 1, top)
+        else:
+            self._grid.addWidget(self._buttons, 0, 1, top | right)
+            self._grid.addWidget(self._headline, 1, 0, 1, 2, top)
+            self._grid.addWidget(self._detail, 2, 0, 1, 2, top)
+        self._grid.setColumnStretch(1, 1)
+
     def _show(self, changed: Changed) -> None:
         if changed.standing or changed.session or changed.stove:
             self._show_words()
@@ -58,18 +78,11 @@ class NextLine(QWidget):
 
     def _show_words(self) -> None:
         standing = self._desk.standing
-        self._headline.setText(standing.headline if standing else table("phrases.toml")["no_readings"])
+        words = standing.headline if standing else table("phrases.toml")["no_readings"]
+        self._headline.setAccessibleName(words)
+        # Rich text only for the line height: the type's own is too tall for two lines of this size.
+        self._headline.setText(f'<p style="line-height:86%">{escape(words)}</p>')
         self._detail.setText(standing.detail if standing else "")
-        self._show_cautions(standing.cautions if standing else ())
-
-    def _show_cautions(self, cautions: tuple[Caution, ...]) -> None:
-        while len(self._caution_labels) < len(cautions):
-            label = _label(f"caution_{len(self._caution_labels)}", "caution")
-            self._caution_labels.append(label)
-            self._cautions.addWidget(label)
-        for number, label in enumerate(self._caution_labels):
-            label.setVisible(number < len(cautions))
-            label.setText(f"⚠ {cautions[number].title}: {cautions[number].text}" if number < len(cautions) else "")
 
 
 def _label(name: str, role: str, *, wraps: bool = True) -> QLabel:

@@ -9,10 +9,10 @@ from cookstove_gui.stove.stove import Firebox, Spot, SpotKind, Stove
 
 GAP = 6.0
 STRIP = 28.0  # wide enough for one word along it
-HEADING = 26.0
-_SIDE_COLUMN = 84.0
-_SAME_COLUMN = 0.16  # spots nearer than this across the stove stand in one column
-_OVEN_ROW_SHARE = 0.62  # an oven row holds one line, a cooktop row two
+_SIDE_COLUMN = 76.0
+_TALLEST = 112.0  # of a patch beside the cooktop
+_SAME_LINE = 0.16  # spots nearer than this, as a share of the stove, stand in one column or row
+_ONE_LINE = 0.6  # height of an oven row with one spot, which is written in a line, to one with several
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -22,7 +22,7 @@ class PlanLayout:
     cooktop: QRectF
     firebox: QRectF
     oven: QRectF
-    oven_heading: QRectF
+    oven_name: QRectF
     patches: dict[str, QRectF]
 
 
@@ -30,17 +30,28 @@ def columns_of(spots: Sequence[Spot]) -> list[list[Spot]]:
     """Spots gathered into columns from left to right, each from the back to the front."""
     columns: list[list[Spot]] = []
     for spot in sorted(spots, key=lambda one: one.x):
-        if columns and spot.x - columns[-1][0].x < _SAME_COLUMN:
+        if columns and spot.x - columns[-1][0].x < _SAME_LINE:
             columns[-1].append(spot)
         else:
             columns.append([spot])
     return [sorted(column, key=lambda one: -one.y) for column in columns]
 
 
+def rows_of(spots: Sequence[Spot]) -> list[list[Spot]]:
+    """Spots gathered into rows from the back to the front, each from left to right."""
+    rows: list[list[Spot]] = []
+    for spot in sorted(spots, key=lambda one: -one.y):
+        if rows and rows[-1][0].y - spot.y < _SAME_LINE:
+            rows[-1].append(spot)
+        else:
+            rows.append([spot])
+    return [sorted(row, key=lambda one: one.x) for row in rows]
+
+
 def plan_layout(stove: Stove, width: float, height: float) -> PlanLayout:
     """The plan of a stove seen from above, with the oven opened out below the cooktop."""
     top = columns_of(stove.spots_of(SpotKind.TOP))
-    oven = columns_of(stove.spots_of(SpotKind.OVEN))
+    oven = rows_of(stove.spots_of(SpotKind.OVEN))
     left, right = _side_columns(stove)
     left_width = _SIDE_COLUMN + GAP if left else 0.0
     right_width = _SIDE_COLUMN + GAP if right else 0.0
@@ -48,31 +59,40 @@ def plan_layout(stove: Stove, width: float, height: float) -> PlanLayout:
 
     firebox_above = stove.firebox is Firebox.ABOVE
     top_rows = max((len(column) for column in top), default=0)
-    oven_rows = max((len(column) for column in oven), default=0)
-    spare = height - (HEADING if oven else 0.0) - (STRIP if firebox_above else 0.0) - 5 * GAP
-    share = spare / max(top_rows + oven_rows * _OVEN_ROW_SHARE, 1.0)
+    oven_rows = sum(_row_share(row) for row in oven)
+    spare = height - (STRIP if firebox_above else 0.0) - 5 * GAP
+    share = spare / max(top_rows + oven_rows, 1.0)
     top_height = top_rows * share + 2 * GAP if top else 0.0
 
     cooktop = QRectF(x, 0.0, span, top_height)
-    plates = cooktop.adjusted(GAP, GAP, -GAP, -GAP)
+    oven_top = cooktop.bottom() + GAP + (STRIP if firebox_above else 0.0)
+    oven_box = QRectF(x, oven_top, span, height - oven_top) if oven else QRectF()
+    top_strip, plates = _strip_and_rest(cooktop, stove.firebox)
+    oven_name, racks = _strip_and_rest(oven_box, stove.firebox)
+    firebox = top_strip
     if firebox_above:
         firebox = QRectF(x, cooktop.bottom() + GAP / 2, span, STRIP)
-    elif stove.firebox is Firebox.LEFT:
-        firebox = QRectF(x + GAP, GAP, STRIP, top_height - 2 * GAP)
-        plates.setLeft(firebox.right() + GAP)
-    else:
-        firebox = QRectF(x + span - GAP - STRIP, GAP, STRIP, top_height - 2 * GAP)
-        plates.setRight(firebox.left() - GAP)
-    oven_top = (firebox.bottom() if firebox_above else cooktop.bottom()) + GAP
-    oven_box = QRectF(x, oven_top, span, height - oven_top) if oven else QRectF()
-    heading = QRectF(oven_box.left() + 2 * GAP, oven_box.top() + 1, oven_box.width() - 4 * GAP, HEADING)
+        plates = cooktop.adjusted(GAP, GAP, -GAP, -GAP)
 
-    patches = _grid(top, plates)
+    patches = _in_columns(top, plates)
     if oven:
-        patches |= _grid(oven, oven_box.adjusted(GAP, HEADING, -GAP, -GAP))
-    patches |= _stack(left, QRectF(0.0, 0.0, _SIDE_COLUMN, height))
-    patches |= _stack(right, QRectF(width - _SIDE_COLUMN, 0.0, _SIDE_COLUMN, height))
-    return PlanLayout(cooktop=cooktop, firebox=firebox, oven=oven_box, oven_heading=heading, patches=patches)
+        patches |= _in_rows(oven, racks)
+    patches |= _stack(left, QRectF(0.0, 0.0, _SIDE_COLUMN, height), _TALLEST)
+    patches |= _stack(right, QRectF(width - _SIDE_COLUMN, 0.0, _SIDE_COLUMN, height), _TALLEST)
+    return PlanLayout(cooktop=cooktop, firebox=firebox, oven=oven_box, oven_name=oven_name, patches=patches)
+
+
+def _strip_and_rest(box: QRectF, firebox: Firebox) -> tuple[QRectF, QRectF]:
+    """A narrow strip for words on the firebox's side of a box, and what is left of the box."""
+    inner = box.adjusted(GAP, GAP, -GAP, -GAP)
+    at_right = firebox is Firebox.RIGHT
+    strip = QRectF(inner.right() - STRIP if at_right else inner.left(), inner.top(), STRIP, inner.height())
+    rest = QRectF(inner)
+    if at_right:
+        rest.setRight(strip.left() - GAP)
+    else:
+        rest.setLeft(strip.right() + GAP)
+    return strip, rest
 
 
 def _side_columns(stove: Stove) -> tuple[list[Spot], list[Spot]]:
@@ -88,26 +108,35 @@ def _side_columns(stove: Stove) -> tuple[list[Spot], list[Spot]]:
     return left, right
 
 
-def _grid(columns: list[list[Spot]], box: QRectF) -> dict[str, QRectF]:
-    if not columns:
-        return {}
-    # A column of three one-line cells has number and age side by side, so it gets more of the width.
-    weights = [1.0 + 0.25 * max(len(column) - 2, 0) for column in columns]
-    unit = (box.width() - GAP * (len(columns) - 1)) / sum(weights)
+def _row_share(row: list[Spot]) -> float:
+    return _ONE_LINE if len(row) == 1 else 1.0
+
+
+def _in_columns(columns: list[list[Spot]], box: QRectF) -> dict[str, QRectF]:
     rects: dict[str, QRectF] = {}
-    x = box.left()
-    for column, weight in zip(columns, weights, strict=True):
-        cell = (box.height() - GAP * (len(column) - 1)) / len(column)
-        for row, spot in enumerate(column):
-            rects[spot.name] = QRectF(x, box.top() + row * (cell + GAP), unit * weight, cell)
-        x += unit * weight + GAP
+    width = (box.width() - GAP * (len(columns) - 1)) / max(len(columns), 1)
+    for number, column in enumerate(columns):
+        rects |= _stack(column, QRectF(box.left() + number * (width + GAP), box.top(), width, box.height()))
     return rects
 
 
-def _stack(spots: list[Spot], box: QRectF) -> dict[str, QRectF]:
+def _in_rows(rows: list[list[Spot]], box: QRectF) -> dict[str, QRectF]:
+    rects: dict[str, QRectF] = {}
+    unit = (box.height() - GAP * (len(rows) - 1)) / sum(_row_share(row) for row in rows)
+    y = box.top()
+    for row in rows:
+        height = unit * _row_share(row)
+        width = (box.width() - GAP * (len(row) - 1)) / len(row)
+        for number, spot in enumerate(row):
+            rects[spot.name] = QRectF(box.left() + number * (width + GAP), y, width, height)
+        y += height + GAP
+    return rects
+
+
+def _stack(spots: list[Spot], box: QRectF, tallest: float = 1e9) -> dict[str, QRectF]:
     if not spots:
         return {}
-    cell = min((box.height() - GAP * (len(spots) - 1)) / len(spots), 112.0)
+    cell = min((box.height() - GAP * (len(spots) - 1)) / len(spots), tallest)
     return {
         spot.name: QRectF(box.left(), box.top() + row * (cell + GAP), box.width(), cell)
         for row, spot in enumerate(spots)

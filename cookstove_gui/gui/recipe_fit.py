@@ -35,8 +35,10 @@ _GROUPS = (
     (FitState.LATER, "Good later", "heading"),
     (FitState.NOT, "Not with this fire", "soft"),
 )
+_ANY = 16_777_215  # what Qt calls no limit
 _WHERE = Qt.ItemDataRole.UserRole
 _KEY = Qt.ItemDataRole.UserRole + 1
+_BRIEF = Qt.ItemDataRole.UserRole + 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,12 +48,13 @@ class FitRow:
     what: str
     where: str
     key: str
+    brief: str = ""  # instead of `where` when there is no room for it
 
 
 def rows_by_task(desk: Desk, fits: Iterable[TaskFit], state: FitState) -> list[FitRow]:
     """The tasks of one state, each with its best spot and its time."""
     return [
-        FitRow(fit.task.name, _place_and_time(desk, fit.spots[0], fit), fit.task.key)
+        FitRow(fit.task.name, _place_and_time(desk, fit), fit.task.key, _time(desk, fit))
         for fit in fits
         if fit.state is state or (state is FitState.NOT and fit.state is FitState.REFUSED)
     ]
@@ -79,13 +82,19 @@ def _spot_state(spot: SpotFit) -> FitState:
     return FitState.NOT
 
 
-def _place_and_time(desk: Desk, spot: SpotFit, fit: TaskFit) -> str:
-    where = "oven" if fit.task.place is Place.OVEN else _short(spot_words(spot.spot, desk.stove))
-    standing = desk.standing
-    if fit.state is FitState.LATER and standing is not None and spot.in_min is not None:
-        offset = desk.rows[-1].offset_minutes if desk.rows else 0
-        return f"{where} {moment_text(standing.now, spot.in_min, offset)}"
-    return where if fit.state is FitState.NOW else ""
+def _place_and_time(desk: Desk, fit: TaskFit) -> str:
+    if fit.state not in (FitState.NOW, FitState.LATER):
+        return ""
+    where = "oven" if fit.task.place is Place.OVEN else _short(spot_words(fit.spots[0].spot, desk.stove))
+    return f"{where} {_time(desk, fit)}".strip()
+
+
+def _time(desk: Desk, fit: TaskFit) -> str:
+    """The clock time at which it will be good, empty if it is now or never."""
+    standing, in_min = desk.standing, fit.spots[0].in_min
+    if fit.state is not FitState.LATER or standing is None or in_min is None:
+        return ""
+    return moment_text(standing.now, in_min, desk.rows[-1].offset_minutes if desk.rows else 0)
 
 
 def _short(label: str) -> str:
@@ -113,12 +122,15 @@ class _TwoEnds(QStyledItemDelegate):
         room = inner.width() - size.horizontalAdvance(what) - 10
         painter.setFont(option.font)
         painter.setPen(colour(theme.ink))
-        painter.drawText(inner, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, what)
+        short = size.elidedText(what, Qt.TextElideMode.ElideRight, inner.width())
+        painter.drawText(inner, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, short)
         painter.setPen(colour(theme.soft_ink))
+        if size.horizontalAdvance(where) > room:
+            where = str(index.data(_BRIEF) or where)
         shown = size.elidedText(where, Qt.TextElideMode.ElideRight, room)
         painter.drawText(inner, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignRight, shown)
 
-    def sizeHint(self, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex) -> QSize:
+    def sizeHint(self, option: QStyleOptionViewItem, _index: QModelIndex | QPersistentModelIndex) -> QSize:
         """One line of type with a little air."""
         return QSize(120, option.fontMetrics.height() + 6)
 
@@ -142,15 +154,18 @@ class RecipeFit(QWidget):
     def _build(self) -> None:
         self._by_task_button, self._by_spot_button = QPushButton("by task"), QPushButton("by spot")
         group = QButtonGroup(self)
-        switch = QHBoxLayout()
-        switch.setSpacing(STEP // 2)
+        self._switches = QWidget()
+        switch_row = QHBoxLayout(self._switches)
+        switch_row.setContentsMargins(0, 0, 0, 0)
+        switch_row.setSpacing(STEP // 2)
         for button, name in ((self._by_task_button, "fit_by_task"), (self._by_spot_button, "fit_by_spot")):
             button.setObjectName(name)
             button.setCheckable(True)
+            button.setProperty("role", "fire")
             button.setAutoDefault(False)
             button.setAccessibleName(f"Show the recipe fit {button.text()}")
             group.addButton(button)
-            switch.addWidget(button, 1)
+            switch_row.addWidget(button, 1)
         self._by_task_button.setChecked(True)
         group.buttonClicked.connect(self._switch)
         self._groups = QBoxLayout(QBoxLayout.Direction.TopToBottom)
@@ -161,12 +176,12 @@ class RecipeFit(QWidget):
         self._told.setObjectName("fit_told")
         self._told.setProperty("role", "soft")
         self._told.setWordWrap(True)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(STEP)
-        column.addLayout(switch)
-        column.addLayout(self._groups, 1)
-        column.addWidget(self._told)
+        self._column = QVBoxLayout(self)
+        self._column.setContentsMargins(0, 0, 0, 0)
+        self._column.setSpacing(STEP)
+        self._column.addWidget(self._switches)
+        self._column.addLayout(self._groups, 1)
+        self._column.addWidget(self._told)
 
     def _group(self, state: FitState, words: str, role: str) -> QVBoxLayout:
         heading = QLabel(words)
@@ -177,7 +192,6 @@ class RecipeFit(QWidget):
         rows.setToolTip("Arrow keys tell more about one; Enter asks the oven for its heat")
         rows.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         rows.setItemDelegate(_TwoEnds(self._look, rows))
-        rows.setMinimumHeight(rows.fontMetrics().height() + 8)
         rows.currentItemChanged.connect(lambda item, _old: self._tell(item))
         rows.itemActivated.connect(self._ask_oven)
         self._lists[state], self._headings[state] = rows, heading
@@ -185,13 +199,17 @@ class RecipeFit(QWidget):
         column.setSpacing(2)
         column.addWidget(heading)
         column.addWidget(rows, 1)
+        self._last_group = column
         return column
 
     def set_side_by_side(self, wanted: bool) -> None:
         """Lists in a row instead of a column."""
         ways = QBoxLayout.Direction
         self._groups.setDirection(ways.LeftToRight if wanted else ways.TopToBottom)
+        # Side by side there is no row to spare for the switches: they stand over the list that matters least.
+        (self._last_group if wanted else self._column).insertWidget(0, self._switches)
         self._groups.setSpacing(2 * STEP if wanted else STEP)
+        self._show_fit()
 
     def _show(self, changed: Changed) -> None:
         if changed.standing or changed.session or changed.stove:
@@ -212,10 +230,11 @@ class RecipeFit(QWidget):
                 item.setText(row.what)
                 item.setData(_WHERE, row.where)
                 item.setData(_KEY, row.key)
+                item.setData(_BRIEF, row.brief)
                 item.setData(Qt.ItemDataRole.AccessibleTextRole, f"{row.what}, {row.where}")
                 item.setToolTip(f"{row.what}: {row.where}" if row.where else row.what)
             rows.blockSignals(False)
-            self._groups.setStretch(place, max(len(found), 1))
+            self._give_room(place, rows, len(found))
         refused = any(fit.state is FitState.REFUSED for fit in fits)
         self._headings[FitState.NOT].setText("After the first fires" if refused else "Not with this fire")
         if not fits:
@@ -224,6 +243,16 @@ class RecipeFit(QWidget):
             self._told.setText("A new stove's first fires come before food; see My stove (F3).")
         else:
             self._told.setText("")
+        self._told.setVisible(bool(self._told.text()))
+
+    def _give_room(self, place: int, rows: QListWidget, count: int) -> None:
+        """One below the other, a list is no taller than its lines and the last takes what is left."""
+        line = rows.fontMetrics().height() + 6
+        stacked = self._groups.direction() is QBoxLayout.Direction.TopToBottom
+        last = place == len(_GROUPS) - 1
+        rows.setMaximumHeight(_ANY if last or not stacked else count * line + 4)
+        rows.setMinimumHeight(min(count, 5 if place == 0 else 3) * line + 4 if stacked else line)
+        self._groups.setStretch(place, ((0, 4, 1) if stacked else (4, 6, 4))[place])
 
     def _switch(self) -> None:
         self._by_spot = self._by_spot_button.isChecked()
@@ -236,6 +265,7 @@ class RecipeFit(QWidget):
             return
         if self._by_spot:
             self._told.setText(item.toolTip())
+            self._told.show()
             return
         fit = next((one for one in standing.fits if one.task.key == item.data(_KEY)), None)
         if fit is None or fit.state is FitState.REFUSED:
@@ -245,6 +275,7 @@ class RecipeFit(QWidget):
             for spot in fit.spots[:3]
         )
         self._told.setText(f"{fit.task.name}, chance now: {best}.")
+        self._told.show()
 
     def _ask_oven(self, item: QListWidgetItem) -> None:
         standing = self._desk.standing

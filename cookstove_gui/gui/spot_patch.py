@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QPen, QPolygonF
+from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QAbstractButton, QWidget
 
 from cookstove_gui.gui.figures import FRESH_MINUTES, age_text, estimate_text, temperature_text
@@ -15,6 +15,7 @@ from cookstove_gui.stove.stove import Spot, SpotKind
 _SURE = 14.0  # K between the tenth and ninetieth percentile, below which nothing is hatched
 _UNSURE = 110.0  # K, at which hatching is as dense as it gets
 _WIDEST, _DENSEST = 15.0, 4.0  # pixels between hatching lines
+_WIDE = 150.0  # pixels from which on name, number and age stand in one line
 _CAPTIONS = {SpotKind.SIDE: "side", SpotKind.GLASS: "glass", SpotKind.FLUE: "flue", SpotKind.ROOM: "room"}
 
 
@@ -33,6 +34,11 @@ def hatch_spacing(doubt: float) -> float | None:
         return None
     share = min((doubt - _SURE) / (_UNSURE - _SURE), 1.0)
     return _WIDEST + share * (_DENSEST - _WIDEST)
+
+
+def _line_height(face: QFont) -> float:
+    """Figures and short words have no deep descenders, so lines may stand close."""
+    return QFontMetricsF(face).height() * 0.72
 
 
 class SpotPatch(QAbstractButton):
@@ -110,45 +116,33 @@ class SpotPatch(QAbstractButton):
 
     def _write(self, painter: QPainter, box: QRectF, fill: str, ink: str) -> None:
         big, small = font(NUMBER_POINTS, bold=True), font(BODY_POINTS)
-        number, age = self.number_text(), age_text(self._heat.age_min)
-        big_size, small_size = QFontMetricsF(big), QFontMetricsF(small)
-        caption = _CAPTIONS.get(self.spot.kind, "")
-        lines = [(caption, small, small_size)] if caption else []
-        lines += [(number, big, big_size), (age, small, small_size)]
-        tight = 0.82  # of the line height; figures and short words have no deep descenders
-        if sum(size.height() * tight for _, _, size in lines) > box.height() + 2:
-            if caption:
-                lines.pop()
-            else:
-                self._write_in_a_row(painter, box, fill, ink, [*lines])
-                return
-        y = box.center().y() - sum(size.height() * tight for _, _, size in lines) / 2
-        for text, face, size in lines:
-            height = size.height() * tight
-            self._plate(painter, QRectF(box.left(), y, box.width(), height), text, face, size, fill, ink)
-            y += height
+        number, age = (self.number_text(), big), (age_text(self._heat.age_min), small)
+        caption = (_CAPTIONS.get(self.spot.kind, ""), small)
+        if box.width() > _WIDE:
+            name = self.spot.label.removeprefix("oven ").removeprefix("top ")
+            self._write_across(painter, box, fill, ink, [(name, small), number, age])
+            return
+        lines = [caption, number, age] if caption[0] else [number, age]
+        while sum(_line_height(face) for _, face in lines) > box.height() and len(lines) > 1:
+            lines.pop()  # the age goes first, then the number's caption stays with the number
+        y = box.center().y() - sum(_line_height(face) for _, face in lines) / 2
+        for text, face in lines:
+            line = QRectF(box.left(), y, box.width(), _line_height(face))
+            self._plate(painter, line, text, face, fill, ink)
+            y += line.height()
 
-    def _write_in_a_row(
-        self, painter: QPainter, box: QRectF, fill: str, ink: str, lines: list[tuple[str, object, QFontMetricsF]]
+    def _write_across(
+        self, painter: QPainter, box: QRectF, fill: str, ink: str, parts: list[tuple[str, QFont]]
     ) -> None:
-        (number, _, big_size), (age, _, small_size) = lines
-        gap = 6.0
-        width = big_size.horizontalAdvance(number) + gap + small_size.horizontalAdvance(age)
-        x = box.center().x() - width / 2
-        left = QRectF(x, box.top(), big_size.horizontalAdvance(number), box.height())
-        self._plate(painter, left, number, font(NUMBER_POINTS, bold=True), big_size, fill, ink)
-        if width <= box.width():
-            right = QRectF(left.right() + gap, box.top(), small_size.horizontalAdvance(age), box.height())
-            self._plate(painter, right, age, font(BODY_POINTS), small_size, fill, ink)
+        width = box.width() / len(parts)
+        for place, (text, face) in enumerate(parts):
+            part = QRectF(box.left() + place * width, box.top(), width, box.height())
+            self._plate(painter, part, text, face, fill, ink)
 
     @staticmethod
-    def _plate(
-        painter: QPainter, box: QRectF, text: str, face: object, size: QFontMetricsF, fill: str, ink: str
-    ) -> None:
+    def _plate(painter: QPainter, box: QRectF, text: str, face: QFont, fill: str, ink: str) -> None:
         """Write on a plain ground, so that hatching never runs through a figure."""
-        from PySide6.QtGui import QFont
-
-        assert isinstance(face, QFont)
+        size = QFontMetricsF(face)
         width = min(size.horizontalAdvance(text) + 6, box.width())
         ground = QRectF(
             box.center().x() - width / 2, box.center().y() - size.ascent() * 0.46, width, size.ascent() * 0.92

@@ -8,13 +8,13 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from cookstove_gui.desk import Changed
 from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.entry_words import opening_words
 from cookstove_gui.gui.heat_colours import HOTTEST_AT_LEAST, HeatScale
 from cookstove_gui.gui.look import Look
 from cookstove_gui.gui.plan_layout import PlanLayout, plan_layout
 from cookstove_gui.gui.spot_patch import PatchHeat, SpotPatch
 from cookstove_gui.gui.theme import BODY_POINTS, colour, font
 from cookstove_gui.stove.entries import Entry, Kind, door_is_open, fraction_open, reading_kelvin
-from cookstove_gui.stove.stove import Firebox
 
 _ARROWS = {
     Qt.Key.Key_Left: (-1.0, 0.0),
@@ -36,6 +36,7 @@ class StovePlan(QWidget):
         self._look = look
         self._patches: dict[str, SpotPatch] = {}
         self._layout: PlanLayout | None = None
+        self._has_colours = False
         self._firebox_words = "firebox"
         self._door_words = "oven"
         self._door_open = False
@@ -44,7 +45,7 @@ class StovePlan(QWidget):
         self.setToolTip("Arrow keys or a click choose the spot to read")
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
-        self.setMinimumSize(330, 240)
+        self.setMinimumSize(330, 170)
         link.changed.connect(self._show)
         look.changed.connect(self.update)
         self._show_stove()
@@ -57,6 +58,11 @@ class StovePlan(QWidget):
     def patch(self, name: str) -> SpotPatch:
         """The patch of a spot."""
         return self._patches[name]
+
+    def bring_colours(self) -> None:
+        """Show heats from now on; their colours come with the plotting library, after the first paint."""
+        self._has_colours = True
+        self._show_heats()
 
     def _show(self, changed: Changed) -> None:
         if changed.stove:
@@ -82,6 +88,8 @@ class StovePlan(QWidget):
         self._show_marks()
 
     def _show_heats(self) -> None:
+        if not self._has_colours:
+            return
         standing, unit, now = self._desk.standing, self._desk.unit, self._desk.clock()
         read = _latest_readings(self._desk.entries)
         heats: dict[str, PatchHeat] = {}
@@ -106,7 +114,7 @@ class StovePlan(QWidget):
     def _show_fire(self) -> None:
         latest = {entry.kind: entry for entry in self._desk.entries}
         air, door = latest.get(Kind.AIR), latest.get(Kind.OVEN_DOOR)
-        self._firebox_words = "firebox" if air is None else f"firebox, {air_words(fraction_open(air))}"
+        self._firebox_words = "firebox" if air is None else f"firebox, air {opening_words(fraction_open(air))}"
         self._door_open = door is not None and door_is_open(door)
         self._door_words = "oven, door open" if self._door_open else "oven"
         self.update()
@@ -166,37 +174,30 @@ class StovePlan(QWidget):
         painter.drawRoundedRect(layout.firebox, 4, 4)
         painter.setFont(font(BODY_POINTS))
         painter.setPen(colour(theme.ember))
-        self._write_firebox(painter, layout.firebox)
-        painter.setPen(colour(theme.ember if self._door_open else theme.soft_ink))
-        painter.drawText(
-            layout.oven_heading, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, self._door_words
-        )
+        _write_along(painter, layout.firebox, self._firebox_words)
+        if not layout.oven.isEmpty():
+            painter.setPen(colour(theme.ember if self._door_open else theme.soft_ink))
+            _write_along(painter, layout.oven_name, self._door_words)
         if self.hasFocus():
             painter.setPen(QPen(colour(theme.slate), 3))
             painter.setBrush(Qt.BrushStyle.NoBrush)
             painter.drawRoundedRect(QRectF(self.rect()).adjusted(1, 1, -2, -2), 6, 6)
         painter.end()
 
-    def _write_firebox(self, painter: QPainter, box: QRectF) -> None:
-        centre = Qt.AlignmentFlag.AlignCenter
-        if self._desk.stove.firebox is Firebox.ABOVE:
-            painter.drawText(box, centre, self._firebox_words)
-            return
-        painter.save()
-        painter.translate(box.center())
+
+def _write_along(painter: QPainter, box: QRectF, words: str) -> None:
+    """Write along the longer side; without room for all of it, what stands before the comma."""
+    centre = Qt.AlignmentFlag.AlignCenter
+    length = max(box.width(), box.height())
+    fits = painter.fontMetrics().horizontalAdvance(words) <= length
+    shown = words if fits else words.partition(",")[0]
+    painter.save()
+    painter.translate(box.center())
+    if box.height() > box.width():
         painter.rotate(-90)
-        words = painter.fontMetrics().elidedText(self._firebox_words, Qt.TextElideMode.ElideRight, int(box.height()))
-        painter.drawText(QRectF(-box.height() / 2, -box.width() / 2, box.height(), box.width()), centre, words)
-        painter.restore()
-
-
-def air_words(fraction: float) -> str:
-    """How far the air is open, in words."""
-    if fraction <= 0.02:
-        return "air shut"
-    if fraction >= 0.98:
-        return "air open"
-    return f"air {min((1, 2, 3), key=lambda quarter: abs(quarter / 4 - fraction))}/4"
+    breadth = min(box.width(), box.height())
+    painter.drawText(QRectF(-length / 2, -breadth / 2, length, breadth), centre, shown)
+    painter.restore()
 
 
 def _latest_readings(entries: tuple[Entry, ...]) -> dict[str, Entry]:

@@ -4,6 +4,8 @@ from dataclasses import dataclass
 
 from PySide6.QtGui import QColor, QFont, QPalette
 
+from cookstove_gui.resource_files import resource
+
 BODY_POINTS = 16
 NUMBER_POINTS = 22
 NEXT_LINE_POINTS = 26
@@ -138,6 +140,7 @@ def palette(theme: Theme) -> QPalette:
 def style_sheet(theme: Theme) -> str:
     """One sheet for the whole window; a widget's `role` property picks its type and colour."""
     t = theme
+    arrow = resource("icons", f"down_{t.name}.svg").as_posix()
     return f"""
     QWidget {{ color: {t.ink}; font-size: {BODY_POINTS}pt; }}
     QMainWindow, QWidget#page {{ background: {t.ground}; }}
@@ -165,6 +168,8 @@ def style_sheet(theme: Theme) -> str:
     QPushButton[role="main"] {{
         background: {t.spruce}; color: {t.ground}; border-color: {t.spruce}; font-weight: 600;
     }}
+    QPushButton[role="fire"] {{ padding: 2px 6px; min-width: 30px; }}
+    QPushButton[role="fire"]:focus {{ padding: 0px 4px; }}
     QPushButton[role="quiet"] {{ background: transparent; border-color: transparent; }}
     QPushButton[role="quiet"]:focus {{ border: 3px solid {t.slate}; }}
     QLineEdit, QPlainTextEdit, QComboBox, QSpinBox, QDoubleSpinBox {{
@@ -176,7 +181,8 @@ def style_sheet(theme: Theme) -> str:
         border: 3px solid {t.slate}; padding: 0px 6px;
     }}
     QLineEdit[role="number"] {{ font-size: {NUMBER_POINTS}pt; font-weight: 600; min-height: 50px; }}
-    QComboBox::drop-down {{ border: none; width: 28px; }}
+    QComboBox::drop-down {{ border: none; width: 30px; }}
+    QComboBox::down-arrow {{ image: url("{arrow}"); width: 16px; height: 16px; }}
     QComboBox QAbstractItemView {{
         background: {t.raised}; color: {t.ink}; border: 1px solid {t.line};
         selection-background-color: {t.slate}; selection-color: {t.ground};

@@ -14,18 +14,19 @@ from cookstove_gui.gui.arrival_mark import ArrivalMark
 from cookstove_gui.gui.clock_axis import clock_ticks
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.entry_words import FIRE_KINDS, entry_words
-from cookstove_gui.gui.figures import range_text
+from cookstove_gui.gui.figures import moment_text, range_text
 from cookstove_gui.gui.fire_lane import FireLane, LaneMark
 from cookstove_gui.gui.look import Look
 from cookstove_gui.gui.theme import BODY_POINTS, colour, font
 from cookstove_gui.stove.entries import Entry, Kind, reading_kelvin
 from cookstove_gui.stove.stove import SpotKind
-from cookstove_gui.units import degrees
+from cookstove_gui.units import degrees, local_offset_minutes
 
 _LOOK_BACK = 180.0  # min of a live session that are seen at once
 _LEAST_AHEAD, _MOST_AHEAD = 75.0, 180.0  # min
 _LABEL_WIDTH = 78  # pixels for one clock time
 _AXIS_WIDTH = 58
+_TALL = 320  # pixels from which on the fire lane has two rows of words
 # The shape of a mark tells the instrument.
 _SHAPES = {SpotKind.OVEN: "o", SpotKind.FLUE: "t1", SpotKind.ROOM: "s"}
 _INFRARED = "d"
@@ -86,7 +87,7 @@ class TrendPlot(QWidget):
         self._fan = pg.FillBetweenItem(self._fan_low, self._fan_high)
         self._middle = pg.PlotCurveItem()
         self._other_low, self._other_high, self._other = (pg.PlotCurveItem() for _ in range(3))
-        self._other_name = pg.TextItem(anchor=(1, 1))
+        self._other_name = pg.TextItem(anchor=(1, 0))
         self._now = pg.InfiniteLine(angle=90)
         self._elsewhere, self._oven = pg.ScatterPlotItem(), pg.ScatterPlotItem()
         self._strokes = pg.ScatterPlotItem()
@@ -110,6 +111,8 @@ class TrendPlot(QWidget):
             line.setPen(pg.mkPen(theme.spruce, width=1))
         self._band_name.setColor(colour(theme.spruce))
         self._band_name.setFont(font(BODY_POINTS))
+        for line in (self._low, self._high):
+            line.setPen(None)
         self._spread.setBrush(pg.mkBrush(colour(theme.slate, 60)))
         self._fan.setBrush(pg.mkBrush(colour(theme.slate, 34)))
         self._belief.setPen(pg.mkPen(theme.slate, width=3))
@@ -147,8 +150,9 @@ class TrendPlot(QWidget):
             self._show_everything()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
-        """Keep the clock's labels apart."""
+        """Keep the clock's labels apart, and the lane small where there is little height."""
         super().resizeEvent(event)
+        self._lane.set_rows(2 if self.height() >= _TALL else 1)
         self._show_clock()
 
     def _show_everything(self) -> None:
@@ -233,9 +237,7 @@ class TrendPlot(QWidget):
         self._other_low.setData(ahead, low)
         self._other.setData(ahead, middle)
         self._other_high.setData(ahead, high)
-        seen = min(int(np.searchsorted(ahead, self._ahead_end())), len(ahead) - 1)
         self._other_name.setText(other.words)
-        self._other_name.setPos(float(ahead[seen]), float(high[seen]))
         self._other_name.show()
 
     def _quantiles(self, projection: Projection) -> tuple[FloatArray, FloatArray, FloatArray, FloatArray]:
@@ -258,8 +260,10 @@ class TrendPlot(QWidget):
         if standing is None or standing.band != band or not self._desk.entries:
             self._arrival.hide()
             return
+        enters, offset = standing.outlook.band.enters_min, self._offset()
         self._arrival.show_window(
-            standing.outlook.band.enters_min,
+            enters,
+            f"likely {moment_text(standing.now, enters.p50, offset)}",
             place=self._place(standing.now),
             low=degrees(band.low, unit),
             high=degrees(band.high, unit),
@@ -272,7 +276,15 @@ class TrendPlot(QWidget):
         start = max(now - _LOOK_BACK, 0.0) if self._desk.is_live else 0.0
         end = self._ahead_end()
         lows, highs = [degrees(band.low, unit)], [degrees(band.high, unit)]
-        for item in (self._belief, self._low, self._high, self._middle, self._fan_low, self._fan_high, self._oven):
+        for item in (
+            self._low,
+            self._high,
+            self._fan_low,
+            self._fan_high,
+            self._other_low,
+            self._other_high,
+            self._oven,
+        ):
             x, y = item.getData()
             seen = y[(x >= start) & (x <= end)] if x is not None and len(x) else ()
             if len(seen):
@@ -286,6 +298,7 @@ class TrendPlot(QWidget):
         room = 0.06 * (max(highs) - min(lows)) + 4
         self._plot.setXRange(start - 4, end, padding=0)
         self._plot.setYRange(min(lows) - room, max(highs) + 2 * room, padding=0)
+        self._other_name.setPos(end, max(highs) + 2 * room)
 
     def _ahead_end(self) -> float:
         standing = self._desk.standing
@@ -297,17 +310,15 @@ class TrendPlot(QWidget):
 
     def _show_clock(self) -> None:
         low, high = self._plot.getViewBox().viewRange()[0]
-        entries = self._desk.entries
-        offset = (
-            entries[0].offset_minutes
-            if entries
-            else round((self._anchor.astimezone().utcoffset() or self._anchor - self._anchor).total_seconds() / 60)
-        )
         room = max((self._plot.width() - _AXIS_WIDTH) // _LABEL_WIDTH, 1)
-        self._bottom.setTicks([clock_ticks(self._anchor, offset, low, high, room)])
+        self._bottom.setTicks([clock_ticks(self._anchor, self._offset(), low, high, room)])
         box = self._plot.getViewBox().sceneBoundingRect()
         self._lane.show_span((low, high), (box.left(), box.right()))
         self._band_name.setPos(low + (high - low) * 0.01, degrees(self._desk.band.high, self._desk.unit))
+
+    def _offset(self) -> int:
+        rows = self._desk.rows
+        return rows[-1].offset_minutes if rows else local_offset_minutes(self._anchor)
 
     def _place(self, at: datetime) -> float:
         """Minutes from the start of the time axis."""

@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QButtonGroup, QLabel, QPushButton, QVBoxLayout, QW
 from cookstove_gui import phrases
 from cookstove_gui.desk import Changed
 from cookstove_gui.desk.standing import steps
-from cookstove_gui.forecast.answers import LEAVE, Action
+from cookstove_gui.forecast.answers import LEAVE, Action, ActionKind
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.flow_layout import FlowLayout
 from cookstove_gui.gui.theme import STEP
@@ -60,12 +60,13 @@ class WhatIf(QWidget):
         self._buttons = []
         for number, action in enumerate(actions):
             words = phrases.action_words(action)
-            button = QPushButton(words)
+            button = QPushButton(_short_words(action))
+            button.setProperty("role", "fire")
             button.setObjectName(f"what_if_{number}")
             button.setCheckable(True)
             button.setAutoDefault(False)
             button.setAccessibleName(f"What if: {words}")
-            button.setToolTip(f"Draw what this would bring (Ctrl+{number})")
+            button.setToolTip(f"{words}: draw what this would bring (Ctrl+{number})")
             button.clicked.connect(lambda _checked=False, wanted=action: self._desk.choose_action(wanted))
             self._group.addButton(button)
             self._flow.addWidget(button)
@@ -91,3 +92,16 @@ class WhatIf(QWidget):
     def _press(self, number: int) -> None:
         if number < len(self._buttons):
             self._buttons[number].click()
+
+
+def _short_words(action: Action) -> str:
+    """A step in two words; the whole order stands in the tooltip."""
+    match action.kind:
+        case ActionKind.LEAVE:
+            return "Leave it"
+        case ActionKind.WOOD:
+            return phrases.action_words(action).removeprefix("Add ").capitalize()
+        case ActionKind.AIR:
+            return "Open air" if action.value >= 0.95 else f"Air {100 * action.value:.0f} %"
+        case ActionKind.BYPASS:
+            return "Open bypass" if action.value >= 0.5 else "Close bypass"

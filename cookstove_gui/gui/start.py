@@ -1,0 +1,154 @@
+"""Start of the window: arguments, logbook, application; the window is on the screen before the plot is brought in."""
+
+import argparse
+import sys
+import traceback
+from collections.abc import Callable, Sequence
+from pathlib import Path
+from types import TracebackType
+from typing import NoReturn
+
+from PySide6.QtWidgets import QApplication, QFileDialog
+
+from cookstove_gui.desk import Desk
+from cookstove_gui.desk.practice import Practice
+from cookstove_gui.errors import Problem, SurroundingsProblem
+from cookstove_gui.gui.look import Look
+from cookstove_gui.gui.problem_pane import ProblemPane
+from cookstove_gui.gui.window import MainWindow
+from cookstove_gui.logbook.logbook import Logbook
+
+_SAMPLES = "sample_sessions"
+_WAYS_OUT = (("again", "Try again"), ("other", "Use another logbook"), ("quit", "Close"))
+
+
+class _Arguments(argparse.ArgumentParser):
+    def error(self, message: str) -> NoReturn:
+        """One clear line and exit code 2."""
+        sys.stderr.write(f"cookstove-gui: {message}; see cookstove-gui --help.\n")
+        sys.exit(2)
+
+
+def parse_arguments(arguments: Sequence[str]) -> argparse.Namespace:
+    """The window's arguments; a wrong one ends the program with exit code 2."""
+    parser = _Arguments(prog="cookstove-gui", description="A companion for cooking on a wood-fired cookstove.")
+    parser.add_argument("--practice", nargs="?", const="", metavar="FOLDER", help="play a sample session as if live")
+    parser.add_argument("--pace", type=float, default=60.0, help="how many times as fast as life practice runs")
+    parser.add_argument("--logbook", type=Path, metavar="PATH", help="a logbook other than your usual one")
+    parser.add_argument("--unit", choices=("F", "C"), help="show and type temperatures in this unit")
+    parser.add_argument("--quit-when-painted", action="store_true", help="close once the whole window is painted")
+    return parser.parse_args(arguments)
+
+
+class Program:
+    """The application with its one window, or the pane that says why there is none."""
+
+    def __init__(self, app: QApplication, options: argparse.Namespace) -> None:
+        self._app = app
+        self._options = options
+        self._logbook: Logbook | None = None
+        self._pane: ProblemPane | None = None
+        self.look = Look(app)
+        self.window: MainWindow | None = None
+
+    def open(self) -> None:
+        """Open the logbook and show the window, or say what stands in the way."""
+        try:
+            desk, practice = self._desk()
+        except SurroundingsProblem as problem:
+            self._say(problem.sentence)
+            return
+        if self._options.unit:
+            desk.set_unit(self._options.unit)
+        self.look.set_mode(desk.setting("theme", "system"))
+        self.window = MainWindow(desk, self.look, practice)
+        if self._options.quit_when_painted:
+            self.window.painted.connect(self._app.quit)
+        self.window.show()
+
+    def close(self) -> None:
+        """Close the window and the logbook."""
+        if self.window is not None:
+            self.window.close()
+        if self._logbook is not None:
+            self._logbook.close()
+
+    def _desk(self) -> tuple[Desk, Practice | None]:
+        if self._options.practice is not None:
+            from cookstove_gui.gui.practice_session import practice_desk
+            from cookstove_gui.resource_files import folder
+
+            chosen = self._options.practice
+            place = Path(chosen) if chosen else first_sample(folder(_SAMPLES))
+            desk, practice = practice_desk(place, self._options.pace)
+            self._logbook = desk.logbook
+            return desk, practice
+        self._logbook = Logbook.open(self._options.logbook)
+        return Desk(self._logbook), None
+
+    def _say(self, sentence: str) -> None:
+        self._pane = ProblemPane(sentence, _WAYS_OUT)
+        self._pane.setWindowTitle("Cookstove companion")
+        self._pane.resize(900, 480)
+        self._pane.chosen.connect(self._take_way_out)
+        self._pane.show()
+
+    def _take_way_out(self, key: str) -> None:
+        pane = self._pane
+        if key == "other":
+            chosen, _ = QFileDialog.getSaveFileName(
+                pane, "Another logbook", "", "Logbook (*.sqlite *.db);;All files (*)",
+                options=QFileDialog.Option.DontConfirmOverwrite,
+            )  # fmt: skip
+            if not chosen:
+                return
+            self._options.logbook = Path(chosen)
+        if key == "quit":
+            self._app.quit()
+            return
+        self.open()
+        if pane is not None:
+            pane.close()
+            pane.deleteLater()
+
+
+def first_sample(samples: Path) -> Path:
+    """The folder practice uses when none is named."""
+    folders = sorted(path.parent for path in samples.glob("*/stove.toml"))
+    if not folders:
+        raise SurroundingsProblem(f"There are no sample sessions in {samples}; install the program again.")
+    return folders[0]
+
+
+def open_window(arguments: Sequence[str]) -> int:
+    """Run the program with its window; returns the exit code."""
+    options = parse_arguments(arguments)
+    app = QApplication.instance()
+    if not isinstance(app, QApplication):
+        app = QApplication(["cookstove-gui"])
+    app.setApplicationName("cookstove-gui")
+    app.setApplicationDisplayName("Cookstove companion")
+    program = Program(app, options)
+    sys.excepthook = _tell_faults(program)
+    try:
+        program.open()
+    except Problem as problem:
+        sys.stderr.write(f"cookstove-gui: {problem.sentence}\n")
+        return 2
+    code = app.exec()
+    program.close()
+    return code
+
+
+def _tell_faults(
+    program: Program,
+) -> Callable[[type[BaseException], BaseException, TracebackType | None], None]:
+    """A fault of our own is written to stderr and told in the window, which goes on."""
+
+    def tell(kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> None:
+        details = "".join(traceback.format_exception(kind, error, trace))
+        sys.stderr.write(details)
+        if program.window is not None and isinstance(error, Exception):
+            program.window.show_fault(f"{kind.__name__}: {error}", details)
+
+    return tell

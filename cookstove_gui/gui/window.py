@@ -1,0 +1,227 @@
+"""The window: the next line, four pages behind large buttons and F1 to F4, and the thread that works things out."""
+
+from PySide6.QtCore import QEvent, Qt, QTimer, Signal
+from PySide6.QtGui import QCloseEvent, QKeySequence, QPaintEvent, QShortcut
+from PySide6.QtWidgets import (
+    QMainWindow,
+    QStackedWidget,
+    QVBoxLayout,
+    QWidget,
+)
+
+from cookstove_gui.desk import Changed, Desk, Inputs, Memory, Standing, work_out
+from cookstove_gui.desk.practice import Practice
+from cookstove_gui.errors import Problem
+from cookstove_gui.gui.caution_strip import CautionStrip
+from cookstove_gui.gui.cook_page import CookPage
+from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.look import MODES, Look
+from cookstove_gui.gui.next_line import NextLine
+from cookstove_gui.gui.page_buttons import PageButtons
+from cookstove_gui.gui.practice_bar import PracticeBar
+from cookstove_gui.gui.problem_pane import FaultStrip
+from cookstove_gui.gui.study_worker import StudyWorker
+from cookstove_gui.gui.worker import Worker
+
+_TICK_MS = 15_000  # how often ages, the clock and the outlook are brought up to date
+
+
+class MainWindow(QMainWindow):
+    """Shows the desk; computes nothing about stoves."""
+
+    painted = Signal()  # the whole window, plot included, is on the screen
+
+    def __init__(self, desk: Desk, look: Look, practice: Practice | None = None) -> None:
+        super().__init__()
+        self.desk = desk
+        self._look = look
+        self._practice = practice
+        self._pages: dict[str, QWidget] = {}
+        self._plot_is_in = False
+        self._is_painted = False
+        self.link = DeskLink(desk, self)
+        memory = Memory()
+        self.worker = Worker(desk.inputs, lambda inputs: _worked_out(inputs, memory), self)
+        self.setObjectName("window")
+        self.setWindowTitle("Cookstove companion")
+        self._build()
+        self._connect()
+        self.show_page("cook")
+
+    def _build(self) -> None:
+        self._buttons = PageButtons(self._look)
+        self._next = NextLine(self.link, self._buttons)
+        self._cautions = CautionStrip(self.link)
+        self._stack = QStackedWidget()
+        self._cook = CookPage(self.link, self._look)
+        self._add_page("cook", self._cook)
+        self._fault = FaultStrip()
+        page = QWidget()
+        page.setObjectName("page")
+        column = QVBoxLayout(page)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self._next)
+        column.addWidget(self._cautions)
+        column.addWidget(self._stack, 1)
+        column.addWidget(self._fault)
+        if self._practice is not None:
+            self._bar = PracticeBar(self.desk, self._practice)
+            self._bar.ticked.connect(self._tick_practice)
+            column.addWidget(self._bar)
+        self.setCentralWidget(page)
+        # Stated, because labels that wrap ask for absurd heights while the window is still being laid out.
+        self.setMinimumSize(1000, 680)
+        self.resize(1280, 800)
+
+    def _connect(self) -> None:
+        QShortcut(QKeySequence("Ctrl+U"), self).activated.connect(self.toggle_unit)
+        self._buttons.page_chosen.connect(self.show_page)
+        self._buttons.large_chosen.connect(self.toggle_large_view)
+        self._buttons.colours_chosen.connect(self.toggle_theme)
+        self.link.changed.connect(self._show)
+        self.worker.finished.connect(self._take)
+        self.worker.failed.connect(self._fail)
+        self._ticks = QTimer(self)
+        self._ticks.setInterval(_TICK_MS)
+        self._ticks.timeout.connect(self._tick)
+
+    # --- pages -------------------------------------------------------------------------------------------------
+
+    def show_page(self, key: str) -> None:
+        """Bring a page to the front; all but the first are made when they are first asked for."""
+        if key not in self._pages:
+            self._add_page(key, self._made(key))
+        self._next.show()
+        self._stack.setCurrentWidget(self._pages[key])
+        self._buttons.show_page(key)
+        if key == "cook":
+            self._cook.take_focus()
+
+    def toggle_large_view(self) -> None:
+        """The large view, or back to the Cook page."""
+        if "large" in self._pages and self._stack.currentWidget() is self._pages["large"]:
+            self.show_page("cook")
+            return
+        self.show_page("large")
+        self._next.hide()
+        self._pages["large"].setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def _made(self, key: str) -> QWidget:
+        if key == "large":
+            from cookstove_gui.gui.large_view import LargeView
+
+            view = LargeView(self.link)
+            view.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+            escape = QShortcut(QKeySequence("Escape"), view)
+            escape.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
+            escape.activated.connect(self.toggle_large_view)
+            return view
+        return made_page(key, self.link, self._look)
+
+    def _add_page(self, key: str, page: QWidget) -> None:
+        self._pages[key] = page
+        self._stack.addWidget(page)
+
+    # --- settings ----------------------------------------------------------------------------------------------
+
+    def toggle_unit(self) -> None:
+        """The other unit of temperature."""
+        self.desk.set_unit("C" if self.desk.unit == "F" else "F")
+
+    def toggle_theme(self) -> None:
+        """As the system, day, night, and round again."""
+        mode = MODES[(MODES.index(self._look.mode) + 1) % len(MODES)]
+        self._look.set_mode(mode)
+        self._buttons.show_colours()
+        self.desk.set_setting("theme", mode)
+
+    # --- working things out ------------------------------------------------------------------------------------
+
+    def _show(self, changed: Changed) -> None:
+        if changed.log or changed.session or changed.stove or changed.band or changed.settings or changed.study:
+            self.worker.ask()
+
+    def _take(self, standing: Standing) -> None:
+        self.desk.show(standing)
+
+    def _fail(self, error: Exception) -> None:
+        if isinstance(error, Problem):
+            self._fault.show_problem(error.sentence)
+        else:
+            raise error
+
+    def _tick(self) -> None:
+        if self.desk.is_live and self.desk.entries:
+            self.worker.ask()
+        self._show_clocks()
+
+    def _tick_practice(self) -> None:
+        self._show_clocks()
+        if not self.worker.is_busy:
+            self.worker.ask()
+
+    def _show_clocks(self) -> None:
+        self._next.show_clock()
+        for page in self._pages.values():
+            if hasattr(page, "show_clock") and page.isVisible():
+                page.show_clock()
+
+    def show_fault(self, summary: str, details: str) -> None:
+        """Tell of a fault of our own."""
+        self._fault.show_fault(summary, details)
+
+    # --- coming and going --------------------------------------------------------------------------------------
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """The first paint brings in the plot; the first one after that is the whole window's."""
+        super().paintEvent(event)
+        if not self._plot_is_in:
+            self._plot_is_in = True
+            QTimer.singleShot(0, self, self._bring_plot)
+        elif not self._is_painted and self._cook.has_plot:
+            self._is_painted = True
+            QTimer.singleShot(0, self, self._start_work)
+
+    def _bring_plot(self) -> None:
+        self._cook.bring_plot()
+        self.update()
+
+    def _start_work(self) -> None:
+        self.painted.emit()
+        self._ticks.start()
+        self.worker.ask()
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Catch up at once when the window comes to the front again."""
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.ActivationChange and self.isActiveWindow() and self._is_painted:
+            self._tick()
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        """End the threads and stop listening."""
+        self._ticks.stop()
+        for study in self.link.findChildren(StudyWorker):
+            study.close()
+        self.worker.close()
+        self.link.close()
+        super().closeEvent(event)
+
+
+def made_page(key: str, link: DeskLink, look: Look) -> QWidget:
+    """One of the other pages."""
+    if key == "plan":
+        from cookstove_gui.gui.plan_page import PlanPage
+
+        return PlanPage(link, look)
+    if key == "my_stove":
+        from cookstove_gui.gui.my_stove_page import MyStovePage
+
+        return MyStovePage(link, look)
+    from cookstove_gui.gui.logbook_page import LogbookPage
+
+    return LogbookPage(link, look)
+
+
+def _worked_out(inputs: Inputs, memory: Memory) -> Standing:
+    return work_out(inputs, memory)
