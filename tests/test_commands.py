@@ -137,6 +137,24 @@ def test_rows_after_the_moment_asked_about_are_not_looked_at(say: Callable[..., 
         assert asked | {"log": ""} == cut | {"log": ""}
 
 
+@pytest.mark.parametrize(
+    ("typed", "now"),
+    [
+        ("8:30", "2026-01-05T08:30:00-05:00"),
+        ("8:30 pm", "2026-01-04T20:30:00-05:00"),
+        ("19:30", "2026-01-05T19:30:00-05:00"),
+        ("-10", "2026-01-05T07:50:12-05:00"),
+    ],
+)
+def test_moment_may_be_a_wall_clock_near_the_last_row(
+    say: Callable[..., Said], log: Path, typed: str, now: str
+) -> None:
+    evening = log.with_name("evening.csv")
+    write_log(evening, [*_rows(days=-1)[:1], *_rows()[1:]])
+    (answer,) = say("outlook", evening, "--json", "--at", typed).objects
+    assert answer["now"] == now
+
+
 def test_order_of_rows_in_the_file_does_not_matter(say: Callable[..., Said], log: Path) -> None:
     header, *rows = log.read_text("utf-8").splitlines()
     turned = log.with_name("turned.csv")

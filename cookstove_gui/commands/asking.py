@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
-from datetime import datetime
+from datetime import datetime, timedelta, timezone
 from pathlib import Path
 
 from cookstove_gui.commands.parsing import Request
@@ -13,6 +13,8 @@ from cookstove_gui.logbook.log_file import LogReading, in_one_sentence, read_log
 from cookstove_gui.stove.entries import Entry, Session
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import parse_iso_clock, parse_wall_clock
+
+_HALF_A_DAY = timedelta(hours=12)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -96,9 +98,15 @@ def _rows(reading: LogReading, log: Path) -> tuple[Entry, ...]:
 
 
 def _moment(typed: str, last: Entry) -> datetime:
-    """The moment asked about: an ISO clock, or a wall clock of the log's last day."""
+    """The moment asked about: an ISO clock, a wall clock near the last row, or `-10`, minutes before that row."""
     if not typed:
         return last.at
     if len(typed.strip()) > len("12:00:00 a.m."):
         return parse_iso_clock(typed)[0]
-    return parse_wall_clock(typed, last.at, last.offset_minutes)
+    if typed.strip().startswith("-"):
+        return parse_wall_clock(typed, last.at, last.offset_minutes)
+    local = last.at.astimezone(timezone(timedelta(minutes=last.offset_minutes)))
+    at = parse_wall_clock(typed, local.replace(hour=23, minute=59), last.offset_minutes)  # on the last row's day
+    if at - last.at > _HALF_A_DAY:
+        return at - timedelta(days=1)
+    return at + timedelta(days=1) if last.at - at > _HALF_A_DAY else at
