@@ -1,1 +1,0 @@
-"""The room gui: real widgets, driven by keys and clicks."""

@@ -1,0 +1,5 @@
+"""What every test gets: widgets are drawn without a screen."""
+
+import os
+
+os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")

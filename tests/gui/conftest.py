@@ -1,0 +1,132 @@
+"""A desk in memory with a held clock, the window on it, and a failure for whatever a test leaves behind."""
+
+from collections.abc import Callable, Iterator
+from datetime import UTC, datetime, timedelta
+
+import pytest
+from PySide6.QtCore import QThread, QTimer
+from PySide6.QtWidgets import QApplication, QWidget
+from pytestqt.qtbot import QtBot
+
+from cookstove_gui.desk import Desk, Memory, work_out
+from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.look import Look
+from cookstove_gui.gui.window import MainWindow
+from cookstove_gui.logbook.logbook import Logbook
+from cookstove_gui.stove.entries import Kind
+
+START = datetime(2026, 1, 5, 12, 2, tzinfo=UTC)
+
+
+class HeldClock:
+    """A clock that moves only when told."""
+
+    def __init__(self) -> None:
+        self.now = START
+
+    def __call__(self) -> datetime:
+        return self.now
+
+    def pass_minutes(self, minutes: float) -> None:
+        self.now += timedelta(minutes=minutes)
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """A test that drives widgets is marked so by the fixture it uses."""
+    for item in items:
+        if "qtbot" in getattr(item, "fixturenames", ()):
+            item.add_marker(pytest.mark.gui)
+
+
+@pytest.fixture(autouse=True)
+def _no_leftovers(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
+    """Fails a test that leaves a thread, a running timer or a window behind."""
+    if "qtbot" not in request.fixturenames:
+        yield
+        return
+    started: list[QThread | QTimer] = []
+    for kind in (QThread, QTimer):
+        start: Callable[..., None] = kind.start
+
+        def noted(self: QThread | QTimer, *arguments: object, _start: Callable[..., None] = start) -> None:
+            started.append(self)
+            _start(self, *arguments)
+
+        monkeypatch.setattr(kind, "start", noted)
+    yield
+    left = [f"window {widget.objectName()}" for widget in QApplication.topLevelWidgets() if widget.isVisible()]
+    for one in started:
+        try:
+            running = one.isRunning() if isinstance(one, QThread) else one.isActive() and not one.isSingleShot()
+        except RuntimeError:  # it went with its parent
+            continue
+        if running:
+            left.append(f"running {type(one).__name__} {one.objectName()}")
+    assert not left, f"left behind: {', '.join(left)}"
+
+
+@pytest.fixture
+def clock() -> HeldClock:
+    return HeldClock()
+
+
+@pytest.fixture
+def desk(clock: HeldClock) -> Iterator[Desk]:
+    logbook = Logbook.in_memory()
+    yield Desk(logbook, clock)
+    logbook.close()
+
+
+@pytest.fixture
+def fired_desk(desk: Desk, clock: HeldClock) -> Desk:
+    """A desk with forty minutes of a fire behind it."""
+    desk.do(Kind.LIT)
+    desk.do(Kind.AIR, value="1")
+    desk.do(Kind.WOOD, note="two splits")
+    for oven, top in ((120, 230), (175, 330), (240, 410), (300, 450)):
+        clock.pass_minutes(9)
+        desk.read(str(oven), spot="oven_centre")
+        desk.read(str(top), spot="top_front_left")
+    return desk
+
+
+@pytest.fixture
+def stood_desk(fired_desk: Desk) -> Desk:
+    """The same, with its standing worked out."""
+    assert fired_desk.show(work_out(fired_desk.inputs(), Memory()))
+    return fired_desk
+
+
+@pytest.fixture
+def link(desk: Desk) -> Iterator[DeskLink]:
+    made = DeskLink(desk)
+    yield made
+    made.close()
+
+
+@pytest.fixture(scope="session")
+def look(qapp: QApplication) -> Look:
+    return Look(qapp, "day")
+
+
+@pytest.fixture
+def shown(qtbot: QtBot) -> Callable[[QWidget], QWidget]:
+    """Puts a part of the window on the screen for one test."""
+
+    def show(widget: QWidget) -> QWidget:
+        qtbot.addWidget(widget)
+        widget.show()
+        qtbot.waitExposed(widget)
+        return widget
+
+    return show
+
+
+@pytest.fixture
+def window(desk: Desk, look: Look, qtbot: QtBot) -> MainWindow:
+    """The whole window, plot and all."""
+    made = MainWindow(desk, look)
+    qtbot.addWidget(made)
+    with qtbot.waitSignal(made.painted, timeout=10_000):
+        made.show()
+    return made
