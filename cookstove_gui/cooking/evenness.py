@@ -7,6 +7,9 @@ from cookstove_gui.forecast.answers import FloatArray, Projection
 from cookstove_gui.stove.stove import SpotKind, Stove
 
 PAN_WIDTH = 0.25  # m, common practice, no source
+# What stands in the middle and is turned once half way feels this share of the difference from wall to wall; common
+# practice, no source
+FELT_SHARE = 0.3
 OVEN_CENTRE = "oven_centre"
 SURROUNDINGS = ("wall", "floor", "ceiling", "mantel", "cupboard", "hearth")  # read beside the stove, not cooked on
 _NEIGHBOUR_REACH = 1.3  # neighbours are the spots within this multiple of the smallest distance
@@ -35,8 +38,8 @@ def oven_spot_names(stove: Stove, projection: Projection) -> tuple[str, ...]:
 def differences(stove: Stove, projection: Projection, place: Place, names: tuple[str, ...]) -> FloatArray | None:
     """Greatest difference of heat across the place [K], (futures, times, names); None where nothing tells of it.
 
-    In the oven it is the difference between the hottest and the coolest of its sides; the floor is left out, because
-    the pan stands on a rack. On the cooktop it is the difference between the edges of a pan that stands on the spot,
+    In the oven it is what is felt of the difference between the hottest and the coolest of its sides; the floor is left
+    out, because the pan stands on a rack. On the cooktop it is the difference between the edges of a pan on the spot,
     the heat running straight to each neighbouring spot.
     """
     if place is Place.OVEN:
@@ -52,8 +55,8 @@ def _across_oven(stove: Stove, projection: Projection, count: int) -> FloatArray
     ]
     if len(sides) < 2:
         return None
-    heat = projection.kelvin[:, :, sides]
-    return np.repeat(np.ptp(heat, axis=2)[:, :, None], count, axis=2)
+    felt = FELT_SHARE * np.ptp(projection.kelvin[:, :, sides], axis=2)
+    return np.repeat(felt[:, :, None], count, axis=2)
 
 
 def _across_pan(stove: Stove, projection: Projection, names: tuple[str, ...]) -> FloatArray | None:

@@ -4,8 +4,9 @@ A future is good for a start when all of this holds, judged at the projection's 
 
 - the spot is in the band at the start;
 - its mean over the task's duration is in the band;
-- it never strays from the band by more than `EXCURSION`; a bake of `LONG_BAKE_MINUTES` or more also bears the falling
-  oven of old, `FALLING_EXCURSION` below the band, as long as the mean holds (common practice, no source);
+- it never strays from the band by more than `EXCURSION`; a bake of `LONG_BAKE_MINUTES` or more bears the swings of a
+  wood fire, up to `RISING_EXCURSION` above the band and, as the falling oven of old, `FALLING_EXCURSION` below it, as
+  long as the mean holds (common practice, no source);
 - the mean difference across the place is no more than the task bears.
 
 The chance is the share of such futures. Near the horizon a start is judged by what is left of its duration, and only if
@@ -21,17 +22,18 @@ from numpy.typing import NDArray
 
 from cookstove_gui.cooking.evenness import differences, oven_spot_names, top_spot_names
 from cookstove_gui.cooking.tasks import Place, Task, catalogue
-from cookstove_gui.cooking.windows import WindowedHeat
+from cookstove_gui.cooking.windows import Window, WindowedHeat
 from cookstove_gui.forecast.answers import FloatArray, Projection
 from cookstove_gui.stove.stove import Stove
 
 EXCURSION = 25.0 / 1.8  # K, 25 °F: what a pan or a bake forgives for a while; common practice, no source
 FALLING_EXCURSION = 50.0 / 1.8  # K, 50 °F: a long bake in a falling oven; common practice, no source
+RISING_EXCURSION = 40.0 / 1.8  # K, 40 °F: a long bake after a load of wood; common practice, no source
 LONG_BAKE_MINUTES = 40.0
 JUDGED_SHARE = 0.5
 GOOD_CHANCE = 0.6  # good now, and good at a later moment
-POSSIBLE_CHANCE = 0.6  # good at some moment of the next three hours, which a watchful cook will catch
-WORTH_CHANCE = 0.25  # good at the likeliest of those moments: less is no time to name
+POSSIBLE_CHANCE = 0.4  # good at some moment of the next three hours; with less it is “not with this fire”
+WORTH_CHANCE = 0.2  # good at the likeliest of those moments: less is no time to name
 
 
 class FitState(StrEnum):
@@ -52,6 +54,7 @@ class SpotFit:
     in_min: float | None  # when it will most likely be good, 0 if now, None if not within three hours
     chance_then: float  # the chance at that moment
     chance_ever: float = 0.0  # that there is a good moment to start within three hours
+    uneven_now: float = 0.0  # that it would be good now but for the difference across the place
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -106,10 +109,16 @@ def _task_fit(task: Task, names: tuple[str, ...], heat: WindowedHeat, first_fire
     if task.is_food and not first_fires_done:
         refused = tuple(SpotFit(spot=name, chance_now=0.0, in_min=None, chance_then=0.0) for name in names)
         return TaskFit(task=task, state=FitState.REFUSED, spots=refused)
-    good, starts = good_starts(task, heat)
+    window = window_of(task, heat)
+    in_band = window.holds(task.low, task.high)
+    good = in_band & window.even(task.evenness)
     chances = _share(good)  # (starts, spots)
     ever = _share(np.asarray(good.any(axis=0)))  # (spots,)
-    spots = [_spot_fit(name, chances[:, column], float(ever[column]), starts) for column, name in enumerate(names)]
+    uneven = _share(in_band[0] & ~good[0])  # (spots,)
+    spots = [
+        _spot_fit(name, chances[:, column], float(ever[column]), float(uneven[column]), window.starts)
+        for column, name in enumerate(names)
+    ]
     spots.sort(key=_rank)
     best = spots[0]
     if best.chance_now >= GOOD_CHANCE:
@@ -119,16 +128,15 @@ def _task_fit(task: Task, names: tuple[str, ...], heat: WindowedHeat, first_fire
     return TaskFit(task=task, state=state, spots=tuple(spots))
 
 
-def good_starts(task: Task, heat: WindowedHeat) -> tuple[NDArray[np.bool_], FloatArray]:
-    """Which futures are good for which start: booleans (starts, spots, futures) and the starts [min], (starts,)."""
+def window_of(task: Task, heat: WindowedHeat) -> Window:
+    """The windows of a task's duration, with how far its heat may stray."""
     long_bake = task.place is Place.OVEN and task.minutes >= LONG_BAKE_MINUTES
-    window = heat.window(
+    return heat.window(
         task.minutes,
         below=FALLING_EXCURSION if long_bake else EXCURSION,
-        above=EXCURSION,
+        above=RISING_EXCURSION if long_bake else EXCURSION,
         judged_share=JUDGED_SHARE,
     )
-    return window.suits(task.low, task.high, task.evenness), window.starts
 
 
 def _share(good: NDArray[np.bool_]) -> FloatArray:
@@ -136,17 +144,19 @@ def _share(good: NDArray[np.bool_]) -> FloatArray:
     return np.asarray(good.view(np.uint8).sum(axis=-1, dtype=np.uint32) / good.shape[-1], dtype=np.float64)
 
 
-def _spot_fit(name: str, chances: FloatArray, ever: float, starts: FloatArray) -> SpotFit:
+def _spot_fit(name: str, chances: FloatArray, ever: float, uneven: float, starts: FloatArray) -> SpotFit:
     now = float(chances[0])
-    if now >= GOOD_CHANCE:
-        return SpotFit(spot=name, chance_now=now, in_min=0.0, chance_then=now, chance_ever=ever)
-    likely = np.flatnonzero(chances >= GOOD_CHANCE)
-    # only later moments: what is not good enough now is not offered as “in 0 minutes”
-    then = int(likely[0]) if likely.size else 1 + int(np.argmax(chances[1:])) if len(chances) > 1 else 0
-    if then == 0 or ever < POSSIBLE_CHANCE or chances[then] < WORTH_CHANCE:
-        return SpotFit(spot=name, chance_now=now, in_min=None, chance_then=0.0, chance_ever=ever)
+    in_min: float | None = 0.0
+    chance_then = now
+    if now < GOOD_CHANCE:
+        likely = np.flatnonzero(chances >= GOOD_CHANCE)
+        # only later moments: what is not good enough now is not offered as “in 0 minutes”
+        then = int(likely[0]) if likely.size else 1 + int(np.argmax(chances[1:])) if len(chances) > 1 else 0
+        worth_naming = then > 0 and ever >= POSSIBLE_CHANCE and chances[then] >= WORTH_CHANCE
+        in_min = float(starts[then]) if worth_naming else None
+        chance_then = float(chances[then]) if worth_naming else 0.0
     return SpotFit(
-        spot=name, chance_now=now, in_min=float(starts[then]), chance_then=float(chances[then]), chance_ever=ever
+        spot=name, chance_now=now, in_min=in_min, chance_then=chance_then, chance_ever=ever, uneven_now=uneven
     )
 
 

@@ -23,13 +23,15 @@ class Window:
     most: _Single  # and its high end no lower
     difference: _Single | None  # K, mean difference across the place; None where nothing tells of it
 
-    def suits(self, low: float, high: float, evenness: float) -> NDArray[np.bool_]:
-        """Which futures suit a band [K] and a greatest difference [K] at which start: (starts, spots, futures)."""
-        good = self.least >= low - _ORIGIN - _ROUNDING
+    def holds(self, low: float, high: float) -> NDArray[np.bool_]:
+        """Which futures a band [K] holds, from which start: (starts, spots, futures)."""
+        good: NDArray[np.bool_] = self.least >= low - _ORIGIN - _ROUNDING
         good &= self.most <= high - _ORIGIN + _ROUNDING
-        if self.difference is not None:
-            good &= self.difference <= evenness + _ROUNDING
         return good
+
+    def even(self, evenness: float) -> NDArray[np.bool_] | np.bool_:
+        """Which futures differ across the place by no more than this [K]: alike, or true where nothing tells."""
+        return np.True_ if self.difference is None else self.difference <= evenness + _ROUNDING
 
 
 class WindowedHeat:

@@ -7,6 +7,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from cookstove_gui.cooking.evenness import FELT_SHARE
 from cookstove_gui.cooking.fit import (
     EXCURSION,
     FALLING_EXCURSION,
@@ -14,6 +15,7 @@ from cookstove_gui.cooking.fit import (
     JUDGED_SHARE,
     LONG_BAKE_MINUTES,
     POSSIBLE_CHANCE,
+    RISING_EXCURSION,
     WORTH_CHANCE,
     FitState,
     TaskFit,
@@ -82,10 +84,11 @@ def test_the_chance_is_the_share_of_futures() -> None:
 
 
 def test_a_short_stray_is_forgiven_and_a_far_one_is_not() -> None:
-    for stray, chance in ((24.0, 1.0), (26.0, 0.0)):
+    for minutes, stray, chance in ((30, 24.0, 1.0), (30, 26.0, 0.0), (60, 39.0, 1.0), (60, 41.0, 0.0)):
         heat = np.full(TIMES, 420.0)
         heat[3] = 425.0 + stray
-        assert fit_of(projection({"oven_centre": heat}), task(375, 425)).spots[0].chance_now == chance
+        found = fit_of(projection({"oven_centre": heat}), task(375, 425, minutes=minutes))
+        assert found.spots[0].chance_now == chance
 
 
 def test_the_mean_must_hold_though_every_stray_is_small() -> None:
@@ -112,9 +115,14 @@ def test_a_published_yeast_loaf_oven_is_good_for_bread() -> None:
 
 
 def test_an_uneven_oven_is_not_good() -> None:
+    # walls 100 °F apart: what is turned in the middle feels 30 °F of it
     uneven = {"oven_centre": [400.0] * TIMES, "oven_left": [350.0] * TIMES, "oven_right": [450.0] * TIMES}
-    assert fit_of(projection(uneven), task(375, 425, evenness=99)).state is FitState.NOT
-    assert fit_of(projection(uneven), task(375, 425, evenness=100)).state is FitState.NOW
+    found = fit_of(projection(uneven), task(375, 425, evenness=29))
+    assert found.state is FitState.NOT
+    assert found.spots[0].uneven_now == 1.0
+    even = fit_of(projection(uneven), task(375, 425, evenness=31))
+    assert even.state is FitState.NOW
+    assert even.spots[0].uneven_now == 0.0
 
 
 def test_the_oven_floor_does_not_count_as_a_wall() -> None:
@@ -189,7 +197,8 @@ def test_unequal_steps_of_time_are_weighed() -> None:
 def loop_chances(projected: Projection, wanted: Task, spot: str) -> list[float]:
     """The documented rule, future by future, with nothing clever."""
     minutes = projected.minutes
-    below = FALLING_EXCURSION if wanted.place is Place.OVEN and wanted.minutes >= LONG_BAKE_MINUTES else EXCURSION
+    long_bake = wanted.place is Place.OVEN and wanted.minutes >= LONG_BAKE_MINUTES
+    below, above = (FALLING_EXCURSION, RISING_EXCURSION) if long_bake else (EXCURSION, EXCURSION)
     walls = [s.name for s in STOVE.spots_of(SpotKind.OVEN) if s.name in projected.spots and "floor" not in s.name]
     chances = []
     for first, start in enumerate(minutes):
@@ -202,13 +211,13 @@ def loop_chances(projected: Projection, wanted: Task, spot: str) -> list[float]:
             spans = np.diff(minutes[first : last + 1])
             mean = float(np.sum(spans * (heat[1:] + heat[:-1]) / 2) / np.sum(spans))
             wall = np.array([projected.of(name)[future, first : last + 1] for name in walls])
-            spread = wall.max(axis=0) - wall.min(axis=0)
+            spread = FELT_SHARE * (wall.max(axis=0) - wall.min(axis=0))
             mean_spread = float(np.sum(spans * (spread[1:] + spread[:-1]) / 2) / np.sum(spans))
             good += bool(
                 wanted.low <= heat[0] <= wanted.high
                 and wanted.low <= mean <= wanted.high
                 and heat.min() >= wanted.low - below
-                and heat.max() <= wanted.high + EXCURSION
+                and heat.max() <= wanted.high + above
                 and (len(walls) < 2 or mean_spread <= wanted.evenness)
             )
         chances.append(good / len(projected.kelvin))
@@ -224,7 +233,7 @@ def test_agrees_with_a_plain_loop(seed: int, minutes: float) -> None:
         for name in ("oven_centre", "oven_left", "oven_right")
     }
     projected = projection(heats, np.cumsum(rng.uniform(5, 20, 13)) - 5)
-    wanted = task(360, 430, minutes=minutes, evenness=60)
+    wanted = task(360, 430, minutes=minutes, evenness=14)
     expected = loop_chances(projected, wanted, "oven_centre")
     spot = fit_of(projected, wanted).spots[0]
     assert spot.chance_now == pytest.approx(expected[0])
