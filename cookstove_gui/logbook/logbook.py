@@ -6,7 +6,7 @@ Entries are only ever added. A method returns after its transaction is on the di
 import json
 import sqlite3
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import datetime
 from pathlib import Path
 from typing import Any, Self
@@ -14,29 +14,18 @@ from typing import Any, Self
 from cookstove_gui.errors import InputProblem, SurroundingsProblem
 from cookstove_gui.logbook import backups, migrations
 from cookstove_gui.logbook.database import Database
-from cookstove_gui.logbook.rows import entry_of, instant, renumbered, row_of
+from cookstove_gui.logbook.rows import SessionSummary, checked, entry_of, renumbered, row_of, summary_of
 from cookstove_gui.logbook.stove_file import stove_from_text, stove_text
 from cookstove_gui.stove.checking import check_entry
 from cookstove_gui.stove.entries import Entry, Kind, Session, voided_number
 from cookstove_gui.stove.stove import Stove
 
+__all__ = ["FILE_NAME", "Logbook", "SessionSummary", "default_path"]
+
 FILE_NAME = "logbook.sqlite"
 _NEVER = 2**63 - 1  # later than any instant the store can hold
 _ENTRY_FIELDS = "number, at, offset_minutes, kind, spot, value, unit, note"
 _INSERT_ENTRY = f"INSERT INTO entry (session, {_ENTRY_FIELDS}) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SessionSummary:
-    """One line of the list of sessions; the clocks are none while nothing is entered."""
-
-    number: int
-    stove: str
-    title: str
-    first_at: datetime | None
-    last_at: datetime | None
-    offset_minutes: int  # of the local clock, as last written
-    entry_count: int
 
 
 def default_path() -> Path:
@@ -133,18 +122,7 @@ class Logbook:
             "WHERE :stove IS NULL OR stove = :stove ORDER BY coalesce(first_at, :never) DESC, number DESC",
             {"stove": stove, "never": _NEVER},
         )
-        return tuple(
-            SessionSummary(
-                number=number,
-                stove=of_stove,
-                title=title,
-                first_at=None if first_at is None else instant(first_at),
-                last_at=None if last_at is None else instant(last_at),
-                offset_minutes=offset_minutes,
-                entry_count=entry_count,
-            )
-            for number, of_stove, title, first_at, last_at, offset_minutes, entry_count in rows
-        )
+        return tuple(map(summary_of, rows))
 
     def session(self, number: int) -> Session:
         """One session with all its entries."""
@@ -205,9 +183,9 @@ class Logbook:
 
     def append_many(self, session_number: int, entries: Iterable[Entry]) -> tuple[Entry, ...]:
         """Add the rows of another log, all or none; they are numbered on from the session's last row."""
-        checked = [_checked(entry) for entry in entries]
+        judged = [checked(entry) for entry in entries]
         with self._database.transaction() as connection:
-            added = renumbered(checked, first=_next_number(connection, session_number))
+            added = renumbered(judged, first=_next_number(connection, session_number))
             connection.executemany(_INSERT_ENTRY, [row_of(session_number, entry) for entry in added])
         return added
 
@@ -272,19 +250,6 @@ class Logbook:
     def _back_up_before_migration(self, version: int) -> None:
         if self.path is not None:
             backups.back_up(self._database, self._backup_folder(), f"before migration from version {version}")
-
-
-def _checked(entry: Entry) -> Entry:
-    return check_entry(
-        number=entry.number,
-        at=entry.at,
-        offset_minutes=entry.offset_minutes,
-        kind=entry.kind,
-        spot=entry.spot,
-        value=entry.value,
-        unit=entry.unit,
-        note=entry.note,
-    )
 
 
 def _expect_stove(connection: sqlite3.Connection, name: str) -> None:

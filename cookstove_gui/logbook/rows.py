@@ -1,15 +1,29 @@
-"""Entries as rows of the store and back, and the numbering of rows that are moved to another log."""
+"""Entries and summaries from rows of the store and back, and the numbering of rows that are moved to another log."""
 
 from collections.abc import Iterable
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import UTC, datetime, timedelta
 
 from cookstove_gui.logbook.database import Row
+from cookstove_gui.stove.checking import check_entry
 from cookstove_gui.stove.entries import Entry, Kind, voided_number
 
 _EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
 _MICROSECOND = timedelta(microseconds=1)
 _KINDS = {str(kind): kind for kind in Kind}  # a lifetime of entries is read at once, and this is quicker than Kind()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SessionSummary:
+    """One line of the list of sessions; the clocks are none while nothing is entered."""
+
+    number: int
+    stove: str
+    title: str
+    first_at: datetime | None
+    last_at: datetime | None
+    offset_minutes: int  # of the local clock, as last written
+    entry_count: int
 
 
 def microseconds(at: datetime) -> int:
@@ -49,6 +63,34 @@ def entry_of(row: Row) -> Entry:
         value=value,
         unit=unit,
         note=note,
+    )
+
+
+def summary_of(row: Row) -> SessionSummary:
+    """The summary of a row (number, stove, title, first_at, last_at, offset_minutes, entry_count)."""
+    number, stove, title, first_at, last_at, offset_minutes, entry_count = row
+    return SessionSummary(
+        number=number,
+        stove=stove,
+        title=title,
+        first_at=None if first_at is None else instant(first_at),
+        last_at=None if last_at is None else instant(last_at),
+        offset_minutes=offset_minutes,
+        entry_count=entry_count,
+    )
+
+
+def checked(entry: Entry) -> Entry:
+    """An entry made elsewhere, judged like one that is typed; raises InputProblem."""
+    return check_entry(
+        number=entry.number,
+        at=entry.at,
+        offset_minutes=entry.offset_minutes,
+        kind=entry.kind,
+        spot=entry.spot,
+        value=entry.value,
+        unit=entry.unit,
+        note=entry.note,
     )
 
 

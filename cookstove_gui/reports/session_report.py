@@ -5,24 +5,30 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta, timezone
 
 from cookstove_gui import phrases
-from cookstove_gui.cooking.bands import band_from_text
-from cookstove_gui.cooking.cautions import Caution, due
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.forecast import Tracker, doubted_readings, trace, turns, zones
+from cookstove_gui.forecast import doubted_readings, trace, track
 from cookstove_gui.forecast.answers import DoubtedReading, Trace
+from cookstove_gui.reports.due_cautions import due_cautions
+from cookstove_gui.reports.slips import slips as found_slips
 from cookstove_gui.reports.stages import Stage, StageName, stage_at, stages
 from cookstove_gui.stove.entries import Entry, Kind, Session, fold, reading_kelvin, wood_mass
 from cookstove_gui.stove.stove import Instrument, Stove, with_spots_named
-from cookstove_gui.units import TemperatureUnit, clock_text, degrees, degrees_difference, iso_clock, tidy
+from cookstove_gui.units import (
+    KILOGRAMS_PER_POUND,
+    METRES_PER_FOOT,
+    TemperatureUnit,
+    clock_text,
+    degrees,
+    degrees_difference,
+    iso_clock,
+    tidy,
+)
 
 # Not the system's names: a report is written in one language.
 _MONTHS = (
     *("January", "February", "March", "April", "May", "June"),
     *("July", "August", "September", "October", "November", "December"),
 )
-_MOST_CAUTION_MOMENTS = 12
-_NEAR = timedelta(minutes=45)  # readings of a spot so near in time speak for each other
-_CLOSE = 15.0  # K, by hand
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -72,14 +78,12 @@ def session_report(stove: Stove, session: Session, unit: TemperatureUnit = "F") 
         raise InputProblem(f"The session “{session.title}” holds no row to report; enter one first.")
     stove = with_spots_named(stove, tuple(row.spot for row in standing))
     clock = _Clock(standing[0])
-    tracker = Tracker(stove)
-    belief = tracker.follow(session.entries, standing[-1].at)
-    doubted = _slips(doubted_readings(belief), standing)
+    belief = track(stove, session.entries, standing[-1].at)
+    doubted = found_slips(doubted_readings(belief), standing)
     slips = {row.number for row in doubted}
     sound = tuple(row for row in standing if row.number not in slips)
     readings = [row for row in sound if row.kind is Kind.READING]
     found = stages(sound)
-    cautions = _cautions(stove, session.entries, sound, found)
     names = tuple(dict.fromkeys(stage.name for stage in found))
     return SessionReport(
         stove=stove.name,
@@ -94,7 +98,7 @@ def session_report(stove: Stove, session: Session, unit: TemperatureUnit = "F") 
         events=tuple(_event(row, stove, clock) for row in standing if row.kind is not Kind.READING),
         slips=tuple(_slip(row, standing, stove, unit, clock) for row in doubted),
         thermometers=tuple(_thermometer(instrument, unit) for instrument in stove.instruments),
-        cautions=cautions,
+        cautions=due_cautions(stove, session.entries, sound, found),
         chart=_chart(stove, standing, slips, found, trace(belief), unit),
         chart_words=_chart_words(stove, readings, unit, clock),
     )
@@ -127,7 +131,7 @@ def _facts(
     wood = f"{len(loads)} {'time' if len(loads) == 1 else 'times'}"
     if masses:
         weighed = "" if len(masses) == len(loads) else f", {len(masses)} of them weighed"
-        pounds = sum(masses) / 0.45359237
+        pounds = sum(masses) / KILOGRAMS_PER_POUND
         wood += f"{weighed}, {tidy(pounds)} lb ({tidy(sum(masses))} kg)"
     facts = [
         ("Firebox", "above the oven" if stove.firebox == "above" else f"on the {stove.firebox}"),
@@ -135,7 +139,9 @@ def _facts(
         ("Wood put on", wood if loads else "not logged"),
     ]
     if stove.altitude:
-        facts.append(("Height above the sea", f"{tidy(stove.altitude / 0.3048, 0)} ft ({tidy(stove.altitude, 0)} m)"))
+        facts.append(
+            ("Height above the sea", f"{tidy(stove.altitude / METRES_PER_FOOT, 0)} ft ({tidy(stove.altitude, 0)} m)")
+        )
     if readings:
         hottest = max(readings, key=reading_kelvin)
         facts.append(("Hottest reading", f"{_heat(hottest, unit)} °{unit}, {_label(stove, hottest.spot)}"))
@@ -203,20 +209,6 @@ def _event(row: Entry, stove: Stove, clock: _Clock) -> Line:
     return Line(clock=clock.time(row.at), text=shown.get(row.kind, str(row.kind)), note=row.note)
 
 
-def _slips(doubted: Sequence[DoubtedReading], standing: Sequence[Entry]) -> tuple[DoubtedReading, ...]:
-    """The doubted readings that do not lie between the spot's readings before and after either."""
-    readings = [row for row in standing if row.kind is Kind.READING]
-    return tuple(slip for slip in doubted if not _is_borne_out(slip.number, readings))
-
-
-def _is_borne_out(number: int, readings: Sequence[Entry]) -> bool:
-    row = next(one for one in readings if one.number == number)
-    alike = [one for one in readings if one.spot == row.spot and abs(one.at - row.at) <= _NEAR]
-    place = alike.index(row)
-    beside = [reading_kelvin(one) for one in alike[max(0, place - 1) : place] + alike[place + 1 : place + 2]]
-    return bool(beside) and min(beside) - _CLOSE <= reading_kelvin(row) <= max(beside) + _CLOSE
-
-
 def _slip(
     doubted: DoubtedReading, standing: Sequence[Entry], stove: Stove, unit: TemperatureUnit, clock: _Clock
 ) -> str:
@@ -239,40 +231,6 @@ def _thermometer(instrument: Instrument, unit: TemperatureUnit) -> str:
         f"{instrument.name} ({instrument.kind}{setting}): read {tidy(abs(offset))} °{unit} too {side}, give or take "
         f"{tidy(doubt)} °{unit}, when checked on {instrument.checked_on}."
     )
-
-
-def _cautions(
-    stove: Stove, entries: Sequence[Entry], standing: Sequence[Entry], found: Sequence[Stage]
-) -> tuple[tuple[str, str], ...]:
-    """The cautions that were due at the end of a stage or when a spot was at its hottest, each once: title and text."""
-    tracker = Tracker(stove)
-    band = band_from_text("bread", "F")
-    hottest: dict[str, Entry] = {}
-    for row in standing:
-        if row.kind is Kind.READING and (
-            row.spot not in hottest or reading_kelvin(row) > reading_kelvin(hottest[row.spot])
-        ):
-            hottest[row.spot] = row
-    moments = {stage.ends_at for stage in found} | {row.at for row in hottest.values()}
-    seen: dict[str, dict[str, Caution]] = {}
-    for moment in sorted(moments)[:: max(1, len(moments) // _MOST_CAUTION_MOMENTS)]:
-        belief = tracker.follow(entries, moment)
-        for caution in due(
-            stove,
-            fold(entries, moment),
-            zones(belief),
-            turns(belief, band),
-            now=moment,
-            first_fires_done=not stove.is_new or stove.first_fires_waived,
-        ):
-            seen.setdefault(caution.key, {}).setdefault(caution.spot, caution)
-    by_key = sorted((tuple(spots.values()) for spots in seen.values()), key=lambda alike: not alike[0].urgent)
-    return tuple((alike[0].title, _told_once(alike, stove)) for alike in by_key)
-
-
-def _told_once(alike: Sequence[Caution], stove: Stove) -> str:
-    others = [_label(stove, caution.spot) for caution in alike[1:]]
-    return f"{alike[0].text} The same goes for {', '.join(others)}." if others else alike[0].text
 
 
 def _chart(

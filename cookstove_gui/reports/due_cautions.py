@@ -1,0 +1,53 @@
+"""The cautions that were due during a session, for the report of it."""
+
+from collections.abc import Iterable, Sequence
+from datetime import datetime
+
+from cookstove_gui.cooking.bands import band_from_text
+from cookstove_gui.cooking.cautions import Caution, due
+from cookstove_gui.forecast import Tracker, turns, zones
+from cookstove_gui.reports.stages import Stage
+from cookstove_gui.stove.entries import Entry, Kind, fold, reading_kelvin
+from cookstove_gui.stove.stove import SpotKind, Stove, spot_kind_from_name
+
+
+def due_cautions(
+    stove: Stove, entries: Sequence[Entry], sound: Iterable[Entry], stages: Iterable[Stage]
+) -> tuple[tuple[str, str], ...]:
+    """Title and text of each, the urgent ones first; told once, whatever number of spots it was about.
+
+    Asked at the end of each stage and when each part of the stove was at its hottest; `sound` are the standing rows
+    without slips.
+    """
+    tracker = Tracker(stove)
+    band = band_from_text("bread", "F")
+    found: dict[str, dict[str, Caution]] = {}
+    for moment in sorted({stage.ends_at for stage in stages} | _hottest_moments(stove, sound)):
+        belief = tracker.follow(entries, moment)
+        for caution in due(
+            stove,
+            fold(entries, moment),
+            zones(belief),
+            turns(belief, band),
+            now=moment,
+            first_fires_done=not stove.is_new or stove.first_fires_waived,
+        ):
+            found.setdefault(caution.key, {}).setdefault(caution.spot, caution)
+    alike = sorted((tuple(spots.values()) for spots in found.values()), key=lambda same: not same[0].urgent)
+    return tuple((same[0].title, _told_once(same, stove)) for same in alike)
+
+
+def _hottest_moments(stove: Stove, sound: Iterable[Entry]) -> set[datetime]:
+    hottest: dict[SpotKind, Entry] = {}
+    for row in sound:
+        if row.kind is Kind.READING:
+            spot = stove.spot(row.spot)
+            kind = spot.kind if spot else spot_kind_from_name(row.spot)
+            if kind not in hottest or reading_kelvin(row) > reading_kelvin(hottest[kind]):
+                hottest[kind] = row
+    return {row.at for row in hottest.values()}
+
+
+def _told_once(alike: Sequence[Caution], stove: Stove) -> str:
+    others = [spot.label if (spot := stove.spot(caution.spot)) else caution.spot for caution in alike[1:]]
+    return f"{alike[0].text} The same goes for {', '.join(others)}." if others else alike[0].text

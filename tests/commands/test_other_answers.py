@@ -1,0 +1,72 @@
+"""Zones, fit and track record have their keys, and read as lines without JSON."""
+
+from collections.abc import Callable
+from pathlib import Path
+
+from cookstove_gui.stove.stove import stove_with_default_spots
+
+from .conftest import Said
+
+
+def test_zones_name_every_spot_read_or_not(say: Callable[..., Said], log: Path) -> None:
+    said = say("zones", log, "--json")
+    assert said.code == 0
+    assert all(
+        list(row) == ["log", "spot", "p10", "p50", "p90", "last_reading", "last_reading_age_min"]
+        for row in said.objects
+    )
+    zones = {row["spot"]: row for row in said.objects}
+    assert set(zones) == {spot.name for spot in stove_with_default_spots("x").spots}
+    assert zones["oven_centre"]["last_reading"] == 300.0
+    assert zones["oven_centre"]["last_reading_age_min"] == 0.2
+    assert zones["flue"]["last_reading"] is None
+    assert zones["flue"]["last_reading_age_min"] is None
+    assert all(row["p10"] <= row["p50"] <= row["p90"] for row in zones.values())
+
+
+def test_spot_that_only_the_log_names_has_a_zone(say: Callable[..., Said], log: Path) -> None:
+    text = log.read_text("utf-8")
+    log.write_text(text + "2026-01-05T08:02:00-05:00,reading,warming_shelf,140,F,\n", encoding="utf-8")
+    assert say("zones", log, "--json").objects[-1]["spot"] == "warming_shelf"
+
+
+def test_zones_read_as_lines_without_json(say: Callable[..., Said], log: Path) -> None:
+    lines = say("zones", log, "--unit", "C").lines
+    assert lines[0].startswith(str(log))
+    assert any("top back left" in line and "°C" in line and "read 232 °C 0 min ago" in line for line in lines)
+
+
+def test_fit_gives_every_task_its_best_spot(say: Callable[..., Said], log: Path) -> None:
+    said = say("fit", log, "--json")
+    assert said.code == 0
+    assert all(
+        list(row) == ["log", "task", "state", "spot", "chance_now", "in_min", "chance_then"] for row in said.objects
+    )
+    fits = {row["task"]: row for row in said.objects}
+    assert {"keep_warm", "boil", "bread"} <= set(fits)
+    assert fits["bread"]["spot"] == "oven_centre"
+    assert all(0 <= row["chance_now"] <= 1 for row in fits.values())
+
+
+def test_fit_refuses_food_on_a_new_stove(say: Callable[..., Said], log: Path) -> None:
+    stove_file = log.parent / "stove.toml"
+    stove_file.write_text('name = "Kitchen"\nis_new = true\n', encoding="utf-8")
+    states = {row["task"]: row["state"] for row in say("fit", log, "--json").objects}
+    assert states["bread"] == "first fires not done"
+    stove_file.write_text('name = "Kitchen"\nis_new = true\nfirst_fires_waived = true\n', encoding="utf-8")
+    states = {row["task"]: row["state"] for row in say("fit", log, "--json").objects}
+    assert states["bread"] != "first fires not done"
+
+
+def test_fit_reads_as_lines_without_json(say: Callable[..., Said], log: Path) -> None:
+    assert len(say("fit", log).lines) > 10
+
+
+def test_track_record_counts_what_came_true(say: Callable[..., Said], past: Path) -> None:
+    said = say("track-record", past, "--json")
+    assert (said.code, said.complaints) == (0, [])
+    (record,) = said.objects
+    assert list(record) == ["stove", "sessions", "projections", "inside_window", "typical_miss_min", "rows"]
+    assert (record["stove"], record["sessions"]) == ("Kitchen", 1)
+    assert 0 <= record["inside_window"] <= record["projections"] <= len(record["rows"])
+    assert say("track-record", past).lines[0] == "Kitchen, 1 session"

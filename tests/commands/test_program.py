@@ -1,0 +1,48 @@
+"""The program hands commands over, and loads nothing of the window for them."""
+
+import json
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from .conftest import OUTLOOK_KEYS
+
+
+def _loaded(script: str) -> list[str]:
+    names = "('PySide6', 'shiboken6', 'pyqtgraph', 'pandas', 'matplotlib', 'sklearn', 'scipy.stats', 'scipy.optimize')"
+    code = f"{script}\nimport json, sys\nprint(json.dumps([name for name in {names} if name in sys.modules]))"
+    made = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True, timeout=60)
+    found = json.loads(made.stdout.splitlines()[-1])
+    assert isinstance(found, list)
+    return found
+
+
+@pytest.mark.parametrize("command", ["outlook", "zones", "fit"])
+def test_answers_load_no_window_no_tables_no_charts(log: Path, command: str) -> None:
+    script = f"from cookstove_gui.commands import run\nassert run([{command!r}, {str(log)!r}, '--json']) == 0"
+    assert _loaded(script) == []
+
+
+def test_report_loads_no_window_and_no_tables(log: Path, tmp_path: Path) -> None:
+    target = str(tmp_path / "report.html")
+    script = f"from cookstove_gui.commands import run\nassert run(['report', {str(log)!r}, '-o', {target!r}]) == 0"
+    assert _loaded(script) == ["matplotlib"]
+
+
+def test_program_hands_commands_over_and_gives_their_code(log: Path) -> None:
+    program = [sys.executable, "-m", "cookstove_gui"]
+    good = subprocess.run([*program, "outlook", str(log), "--json"], capture_output=True, text=True, timeout=60)
+    assert (good.returncode, good.stderr) == (0, "")
+    assert list(json.loads(good.stdout)) == OUTLOOK_KEYS
+    bad = subprocess.run([*program, "outlook", "nowhere.csv"], capture_output=True, text=True, timeout=60)
+    assert (bad.returncode, bad.stdout, len(bad.stderr.splitlines())) == (2, "", 1)
+
+
+def test_program_bears_a_reader_that_has_seen_enough(log: Path) -> None:
+    program = (
+        f"{sys.executable} -m cookstove_gui zones {' '.join([str(log)] * 3)} --json | true; exit ${{PIPESTATUS[0]}}"
+    )
+    made = subprocess.run(["bash", "-c", program], capture_output=True, text=True, timeout=60)
+    assert (made.returncode, made.stderr) == (0, "")
