@@ -43,7 +43,7 @@ def exponential_approach(readings: FloatArray) -> Path_:
     def approach(t: FloatArray, start: float, end: float, tau: float) -> FloatArray:
         return np.asarray(end + (start - end) * np.exp(-t / tau))
 
-    guess = (y[0], float(np.clip(y[-1] + (y[-1] - y[0]), COLDEST + 1, HOTTEST - 1)), 45.0)
+    guess = (float(np.clip(y[0], 201.0, 649.0)), float(np.clip(y[-1] + (y[-1] - y[0]), COLDEST + 1, HOTTEST - 1)), 45.0)
     bounds = ([200.0, COLDEST, 8.0], [650.0, HOTTEST, 240.0])
     try:
         with warnings.catch_warnings():

@@ -42,6 +42,9 @@ class Firing(Protocol):
     def stove_seed(self) -> int: ...
     @property
     def band(self) -> tuple[float, float]: ...
+    def without_moments(self) -> "Firing":
+        """The same, without what the ceiling needs."""
+
     def ceiling(self, minutes: Sequence[float], futures: int) -> FloatArray: ...
 
 
@@ -136,7 +139,7 @@ def cached(name: str, key: Sequence[object], make: Callable[[], Any]) -> Any:
     sources = sorted(here.glob("skill_*.py")) + sorted((here.parent / "world").glob("*.py"))
     digest = hashlib.sha256(repr(list(key)).encode())
     for source in sources:
-        if source.name not in ("skill_forecaster.py", "skill_table.py"):
+        if source.name not in ("skill_forecaster.py", "skill_table.py", "skill_zones.py"):
             digest.update(source.read_bytes())
     place = Path(tempfile.gettempdir()) / "cookstove-skill" / f"{name}-{digest.hexdigest()[:20]}.pickle"
     if place.exists():

@@ -1,7 +1,7 @@
 """Runs invented firings and writes them down: the log that a person kept, and the truth behind it."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import UTC, datetime, timedelta
 
 import numpy as np
@@ -74,6 +74,10 @@ class WorldSession:
     def band(self) -> tuple[float, float]:
         """The heat that the cook wants [K]."""
         return self.plan.low, self.plan.high
+
+    def without_moments(self) -> "WorldSession":
+        """The same without the state at each minute, which is most of its size."""
+        return replace(self, moments=())
 
     def ceiling(self, minutes: Sequence[float], count: int) -> FloatArray:
         """Futures (minutes, count, 181) [K] of the oven by the true physics; only what the cook will do is unknown."""

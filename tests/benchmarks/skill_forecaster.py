@@ -1,0 +1,53 @@
+"""The one place where the skill study touches the forecast under test."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+
+import numpy as np
+
+from cookstove_gui.forecast import Character, learn, outlook, track, zones
+from cookstove_gui.forecast.answers import Quantiles, Zone
+from cookstove_gui.stove.entries import Entry, Session
+from cookstove_gui.stove.stove import Stove
+from tests.benchmarks.skill_questions import AHEAD, HORIZON, Answer, Firing, FloatArray, Question
+
+
+def character_of(stove: Stove, past: Sequence[Firing]) -> Character | None:
+    """What the forecast learns of a stove from past sessions; none without any."""
+    if not past:
+        return None
+    sessions = [
+        Session(number=number, stove=stove.name, title=f"past {number}", entries=session.entries)
+        for number, session in enumerate(past, start=1)
+    ]
+    return learn(stove, sessions)
+
+
+def answer(question: Question, character: Character | None) -> Answer:
+    """What the forecast says at one question, from the rows up to then."""
+    belief = track(question.session.stove, question.entries, question.now, character)
+    said = outlook(belief, question.band, AHEAD)
+    return Answer(
+        quantiles=np.array([[ahead.p10, ahead.p50, ahead.p90] for ahead in said.ahead]),
+        chance_30=said.ahead[1].chance_in_band,
+        enters=_minutes(said.band.enters_min),
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Estimator:
+    """What the forecast says of every spot at a moment, with what `past` sessions taught."""
+
+    characters: Mapping[tuple[int, int], Character | None]  # by the stove's seed and the count of past sessions
+    past: int
+
+    def __call__(self, session: Firing, entries: tuple[Entry, ...], now: datetime) -> tuple[Zone, ...]:
+        return zones(track(session.stove, entries, now, self.characters[session.stove_seed, self.past]))
+
+
+def _minutes(quantiles: Quantiles) -> FloatArray:
+    return np.array(
+        [HORIZON if minutes is None else minutes for minutes in (quantiles.p10, quantiles.p50, quantiles.p90)],
+        dtype=np.float64,
+    )
