@@ -28,6 +28,9 @@ SLIP_CHANCE = 0.01
 SLIP_RANGE = 400.0  # K over which a slip may fall anywhere
 TAILS = 6.0  # degrees of freedom of the readings' tails
 MODEL_DOUBT = 0.08  # share of the excess by which the physics may be wrong, when a slip is judged
+import os
+FIRING_TRUST = float(os.environ.get('FT','0.4'))
+LASTING_TRUST = float(os.environ.get('LT','0.25'))
 SURPRISE = 1.8  # standard deviations
 
 
@@ -140,6 +143,8 @@ def assimilate(ensemble: Ensemble, stove: Stove, reading: Reading, slip_chance: 
         total = variance + against
         moved = (variance / total) * (reading.value - mean)
         shrunk = math.sqrt(against / total) - 1.0
+        gain[FIRING] *= FIRING_TRUST
+        gain[LASTING] *= LASTING_TRUST
         ensemble.x += np.outer(gain, moved + shrunk * apart)
         keep_possible(ensemble)
     if remainder > 0.0:

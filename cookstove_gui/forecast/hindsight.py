@@ -106,7 +106,7 @@ def corrections_from(casts: Sequence[Hindcast]) -> Corrections:
             continue
         trust = len(chosen) / (len(chosen) + PRIOR_CASTS)
         miss = np.array([cast.came_true - cast.quantiles[1] for cast in chosen])
-        shift = 0.5 * trust * float(np.median(miss))
+        shift = 0.0 * trust * float(np.median(miss))
         half = np.array([max(0.5 * (cast.quantiles[2] - cast.quantiles[0]), 1.0) for cast in chosen])
         ratio = float(np.quantile(np.abs(miss - shift) / half, 0.8))
         widths[lead] = float(np.clip(np.exp(trust * np.log(max(ratio, 0.2))), 0.6, 1.8))

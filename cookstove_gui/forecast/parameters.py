@@ -40,8 +40,8 @@ PARAMETERS = (
     Parameter("walls_lining", 0.30, 0.60, 0.03),  # kJ/min/K between oven walls and lining
     Parameter("plate_walls", 0.25, 0.50, 0.03),  # kJ/min/K between cooktop and oven walls
     Parameter("bypass_cut", 0.55, 0.30, 0.05),  # share of the walls' heat lost with the bypass open
-    Parameter("air_lag", 5.0, 0.40, 0.05),  # min, oven air behind its walls
-    Parameter("dial_lag", 2.5, 0.45, 0.05),  # min, oven thermometer behind the air
+    Parameter("air_lag", 3.5, 0.40, 0.05),  # min, oven air behind its walls
+    Parameter("dial_lag", 3.0, 0.45, 0.05),  # min, oven thermometer behind the air
     Parameter("split_mass", 1.1, 0.35, 0.10),  # kg a split
 )
 NAMES = tuple(parameter.name for parameter in PARAMETERS)
