@@ -4,11 +4,14 @@ A caution is never a permission: none is ever taken to mean that something else 
 """
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 
+from cookstove_gui.cooking.chimney_watch import flue_limits
 from cookstove_gui.cooking.evenness import is_surroundings
+from cookstove_gui.cooking.fats import fats_that_smoke, in_words
 from cookstove_gui.cooking.fires import fraction_or_none, kelvin_or_none
+from cookstove_gui.cooking.touch_watch import material_of, seconds_to_burn
 from cookstove_gui.forecast.answers import Turn, TurnKind, Zone
 from cookstove_gui.resource_files import table
 from cookstove_gui.stove.entries import Entry, Kind, door_is_open
@@ -18,6 +21,8 @@ from cookstove_gui.units import kelvin
 NEARLY_SHUT = 0.1  # fraction of the air or bypass
 LIKELY = 0.5  # chance from which a turn of the fire counts
 USUAL_ROOM = kelvin(68.0, "F")  # K, where the room was not read
+LASTING_TOUCH = 60.0  # s, as long as skin may rest on something before it is noticed; ASTM C1055 for consumer goods
+_TOUCHED = {SpotKind.SIDE: "enamelled or painted metal", SpotKind.GLASS: "glass, tile or stone"}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -62,7 +67,7 @@ def due(
         Caution(
             key=row["key"],
             title=row["title"],
-            text=f"{row['text'].format(spot=_label(stove, about.spot), rise=about.rise)} {row['decides']}",
+            text=f"{row['text'].format(spot=_label(stove, about.spot), **about.words)} {row['decides']}",
             urgent=row["urgent"],
             spot=about.spot,
         )
@@ -75,7 +80,7 @@ def due(
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _About:
     spot: str = ""
-    rise: str = ""
+    words: dict[str, str] = field(default_factory=dict)  # for the text's other places
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -105,13 +110,13 @@ class _Moment:
     def flue(self) -> Zone | None:
         return next(self.of_kind(SpotKind.FLUE), None)
 
-    def flue_is_cool(self, limit_key: str) -> bool | None:
-        """Whether the flue was cooler than a limit when read not long ago, and still is; None where it was not read."""
+    def flue_is_cooler(self, limit: float) -> bool | None:
+        """Whether the flue was cooler than this [K] when last read, and still is; None where it was not read lately."""
         flue = self.flue()
         age = None if flue is None else flue.last_reading_age_min
         if flue is None or age is None or age > table("cautions.toml")["minutes"]["recent_reading"]:
             return None
-        return max(flue.p50, flue.last_reading or 0.0) < _limit(limit_key)
+        return max(flue.p50, flue.last_reading or 0.0) < limit
 
     def nearly_shut(self, kind: Kind) -> bool:
         row = self.latest(kind)
@@ -144,8 +149,9 @@ def _moment(
 
 
 def _over_fired_flue(moment: _Moment) -> Iterator[_About]:
+    _, hot = flue_limits()
     for zone in moment.of_kind(SpotKind.FLUE):
-        if zone.p50 >= _limit("flue_over_fired"):
+        if zone.p50 >= hot:
             yield _About(spot=zone.spot)
 
 
@@ -182,26 +188,27 @@ def _hot_fat(moment: _Moment) -> Iterator[_About]:
     last_word = {row.spot: row for row in moment.rows if row.kind is Kind.PAN}
     for spot, row in last_word.items():
         zone = moment.zones.get(spot)
-        if row.value == "on" and moment.within(row, "just_now") and zone and zone.p50 >= _limit("pan_fat_smokes"):
-            yield _About(spot=spot)
+        smoking = fats_that_smoke(zone.p50) if zone else ()
+        if smoking and row.value == "on" and moment.within(row, "just_now"):
+            yield _About(spot=spot, words={"fats": in_words(smoking)})
 
 
 def _cold_flue(moment: _Moment) -> Iterator[_About]:
     lit = moment.latest(Kind.LIT)
     before_the_fire = moment.latest(Kind.LIT, Kind.WOOD) is None
-    if (before_the_fire or moment.within(lit, "just_now")) and moment.flue_is_cool("flue_cold") is not False:
+    if (before_the_fire or moment.within(lit, "just_now")) and moment.flue_is_cooler(_limit("flue_draws")) is not False:
         yield _About()
 
 
 def _bypass_early(moment: _Moment) -> Iterator[_About]:
-    if moment.has_fire() and moment.nearly_shut(Kind.BYPASS) and moment.flue_is_cool("flue_cold"):
+    if moment.has_fire() and moment.nearly_shut(Kind.BYPASS) and moment.flue_is_cooler(_limit("flue_draws")):
         yield _About()
 
 
 def _creosote(moment: _Moment) -> Iterator[_About]:
     lit = moment.latest(Kind.LIT)
     warming = moment.within(lit, "draws_by")
-    if moment.has_fire() and not warming and moment.flue_is_cool("flue_creosote"):
+    if moment.has_fire() and not warming and moment.flue_is_cooler(flue_limits()[0]):
         yield _About()
 
 
@@ -211,19 +218,19 @@ def _air_open(moment: _Moment) -> Iterator[_About]:
 
 
 def _wall(moment: _Moment, *, urgent: bool) -> Iterator[_About]:
+    limits = sorted(float(row["limit"]) for row in table("touch.toml")["rise"])  # K
     for spot, rise in _rises(moment):
-        if (
-            (rise >= _rise_limit("wall_rise_urgent"))
-            if urgent
-            else (_rise_limit("wall_rise_caution") <= rise < _rise_limit("wall_rise_urgent"))
-        ):
-            yield _About(spot=spot, rise=f"{rise * 1.8:.0f} °F ({rise:.0f} °C)")
+        if rise >= limits[0] and (rise >= limits[-1]) is urgent:
+            yield _About(spot=spot, words={"rise": f"{rise * 1.8:.0f} °F ({rise:.0f} °C)"})
 
 
 def _hot_surface(moment: _Moment) -> Iterator[_About]:
     for spot, (row, heat) in _last_readings(moment).items():
-        touchable = _kind(moment.stove, spot) in (SpotKind.SIDE, SpotKind.GLASS)
-        if touchable and heat >= _limit("hot_to_touch") and moment.within(row, "just_now"):
+        material = _TOUCHED.get(_kind(moment.stove, spot))
+        if material is None or not moment.within(row, "just_now"):
+            continue
+        seconds = seconds_to_burn(heat, material_of(material))
+        if seconds is not None and seconds <= LASTING_TOUCH:
             yield _About(spot=spot)
 
 
@@ -280,7 +287,3 @@ def _label(stove: Stove, name: str) -> str:
 
 def _limit(key: str) -> float:
     return kelvin(float(table("cautions.toml")["limits"][key]), "F")
-
-
-def _rise_limit(key: str) -> float:
-    return float(table("cautions.toml")["limits"][key]) / 1.8

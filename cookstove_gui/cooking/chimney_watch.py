@@ -80,7 +80,7 @@ def flue_answer(projection: Projection, spot: str = FLUE, place: str = "surface"
     if spot not in projection.spots:
         return None
     heat = projection.of(spot)
-    cool, hot = _limits(place)
+    cool, hot = flue_limits(place)
     soon = heat[:, projection.minutes <= _GRASP]
     middle = float(np.median(heat[:, 0]))
     bands = flue_bands(place)
@@ -145,7 +145,7 @@ def _draught(chimney: Chimney, gas: FloatArray, outdoors: float, pressure: float
     return np.asarray(natural_draught(chimney.height, mean, outdoors, pressure))
 
 
-def _limits(place: str) -> tuple[float, float]:
+def flue_limits(place: str = "surface") -> tuple[float, float]:
     """Where too cool ends and too hot begins [K]."""
     by_name = {band.name: band for band in flue_bands(place)}
     return by_name["too cool"].high, by_name["too hot"].low

@@ -129,7 +129,9 @@ def test_fumes_until_the_first_fires_are_done_or_waived() -> None:
 def test_a_pan_put_on_a_spot_where_fat_smokes() -> None:
     rows = log(LIT, (60, "pan", "top_back_left", "on", ""))
     assert "hot_fat" in keys(rows, [zone("top_back_left", 480)])
-    assert "hot_fat" not in keys(rows, [zone("top_back_left", 350)])
+    assert "hot_fat" not in keys(rows, [zone("top_back_left", 210)])
+    (found,) = (c for c in due(STOVE, rows, [WARM_FLUE, zone("top_back_left", 300)], ()) if c.key == "hot_fat")
+    assert "unrefined oil, butter and lard to smoke" in found.text
     taken_off = log(LIT, (60, "pan", "top_back_left", "on", ""), (62, "pan", "top_back_left", "off", ""))
     assert "hot_fat" not in keys(taken_off, [zone("top_back_left", 480)])
 
