@@ -3,6 +3,7 @@
 from collections.abc import Callable, Sequence
 
 from tests.benchmarks.skill_questions import Firing
+from tests.world.other import make_other_sessions
 from tests.world.sessions import make_sessions
 from tests.world.stoves import FAMILIES, make_stove
 
@@ -14,4 +15,4 @@ def _main(seed: int, firings: Sequence[int]) -> list[Firing]:
     return list(make_sessions([(stove, firing) for firing in firings]))
 
 
-WORLDS: dict[str, World] = {"main": _main}
+WORLDS: dict[str, World] = {"main": _main, "other": lambda seed, firings: list(make_other_sessions(seed, firings))}
