@@ -31,6 +31,11 @@ def _run_command(arguments: list[str]) -> int:
         return 0
     except KeyboardInterrupt:
         return 130
+    except Exception as error:
+        if sys.flags.dev_mode:  # python -X dev shows where
+            raise
+        print(f"cookstove-gui failed by a fault of its own ({type(error).__name__}: {error}).", file=sys.stderr)
+        return 1
 
 
 if __name__ == "__main__":

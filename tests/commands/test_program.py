@@ -1,11 +1,14 @@
 """The program hands commands over, and loads nothing of the window for them."""
 
+import io
 import json
 import subprocess
 import sys
 from pathlib import Path
 
 import pytest
+
+from cookstove_gui.__main__ import main
 
 from .conftest import OUTLOOK_KEYS
 
@@ -46,3 +49,17 @@ def test_program_bears_a_reader_that_has_seen_enough(log: Path) -> None:
     )
     made = subprocess.run(["bash", "-c", program], capture_output=True, text=True, timeout=60)
     assert (made.returncode, made.stderr) == (0, "")
+
+
+def test_fault_of_the_program_itself_is_one_line_and_no_traceback(monkeypatch: pytest.MonkeyPatch) -> None:
+    def fail(_: object) -> int:
+        raise ZeroDivisionError("division by zero")
+
+    monkeypatch.setattr("cookstove_gui.commands.run", fail)
+    monkeypatch.setattr(sys, "argv", ["cookstove-gui", "outlook", "bread.csv"])
+    complaints = io.StringIO()
+    monkeypatch.setattr(sys, "stderr", complaints)
+    assert main() == 1
+    assert complaints.getvalue() == (
+        "cookstove-gui failed by a fault of its own (ZeroDivisionError: division by zero).\n"
+    )
