@@ -1,14 +1,15 @@
 """What is baked or roasted, as a body that warms through: from `resources/bakes.toml`."""
 
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from typing import Any
 
 import numpy as np
 
 from cookstove_gui.cooking.food_safety import safe_minimum
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.physics.bricks import equivalent_dimension
+from cookstove_gui.physics.bricks import equivalent_body
+from cookstove_gui.physics.eigenvalues import Shape
 from cookstove_gui.physics.foods import COMPONENTS, Composition, conductivity, density, specific_heat
 from cookstove_gui.physics.radiation import radiation_coefficient
 from cookstove_gui.physics.warming import Body, Exposure
@@ -27,7 +28,8 @@ class Bake:
     key: str
     name: str
     task: str  # key of the task whose band and time it follows
-    sizes: tuple[float, float, float]  # m, smallest first
+    sizes: tuple[float, float, float]  # m, smallest first; of a round one its height and twice its width
+    is_round: bool
     composition: Composition
     porosity: float
     vapour: float  # factor on conduction
@@ -53,6 +55,7 @@ def _bake(row: dict[str, Any], food: dict[str, Any]) -> Bake:
         name=row["name"],
         task=row["task"],
         sizes=(float(small), float(middle), float(large)),
+        is_round=row.get("round", False),
         composition=Composition(**{name: float(food[name]) for name in COMPONENTS}),
         porosity=row["porosity"],
         vapour=row["vapour"],
@@ -97,8 +100,8 @@ def scaled(bake: Bake, mass_share: float) -> Bake:
 
 
 def mass_of(bake: Bake) -> float:
-    """Of one, as a brick of its sizes [kg]."""
-    volume = float(np.prod(bake.sizes))
+    """Of one, as a brick of its sizes or a round one [kg]."""
+    volume = float(np.prod(bake.sizes)) * (np.pi / 4 if bake.is_round else 1.0)
     return volume * float(density(bake.composition, 293.15, bake.porosity))
 
 
@@ -112,17 +115,22 @@ def done_temperature(bake: Bake, boiling: float) -> float:
     return max(capped, safe_minimum(bake.safety).temperature) if bake.safety else capped
 
 
+@lru_cache(maxsize=64)
 def body_of(bake: Bake) -> Body:
-    """The bake as a one-dimensional body whose middle warms as the brick's does."""
+    """The bake as a one-dimensional body whose middle warms as its own does."""
     conducted = bake.vapour * np.asarray(conductivity(bake.composition, _TABLE, bake.porosity))
     dense = np.asarray(density(bake.composition, _TABLE, bake.porosity))
     stored = dense * np.asarray(specific_heat(bake.composition, _TABLE))
     oven = table("bakes.toml")["oven"]
     given = oven["convection"] + float(radiation_coefficient(oven["emissivity"], _USUAL_OVEN, 373.15))
-    halves = [side / 2 for side in bake.sizes]
+    small, middle, large = (side / 2 for side in bake.sizes)
+    simple: tuple[tuple[Shape, float], ...] = (("wall", small), ("wall", middle), ("wall", large))
+    if bake.is_round:
+        simple = (("wall", small), ("cylinder", middle))
+    stands_for = equivalent_body(simple, given, float(conducted.mean()))
     return Body(
-        half_thickness=halves[0],
-        dimension=equivalent_dimension(halves[0], halves[1], halves[2], given, float(conducted.mean())),
+        half_thickness=stands_for.half_thickness,
+        dimension=stands_for.dimension,
         conductivity=(_TABLE, conducted),
         heat_capacity=(_TABLE, stored),
         water=float(bake.composition.water * dense[0]),

@@ -138,7 +138,7 @@ def test_a_sagging_oven_makes_it_later_and_says_by_how_much() -> None:
     assert found.late_min is not None
     assert found.recipe_min is not None
     assert found.done_min.p50 is not None
-    assert found.late_min > 3
+    assert found.late_min > 2
     assert found.late_min == pytest.approx(found.done_min.p50 - found.recipe_min)
 
 
@@ -157,7 +157,7 @@ def test_doubt_of_the_oven_is_doubt_of_the_time() -> None:
     assert found.p10 is not None
     assert found.p50 is not None
     assert found.p90 is not None
-    assert found.p10 + 5 < found.p50 < found.p90 - 5
+    assert found.p10 + 3 < found.p50 < found.p90 - 5
     # the ends are those of the futures themselves
     hot, cool = steady_minutes(LOAF, fahrenheit(447)), steady_minutes(LOAF, fahrenheit(343))
     assert hot is not None
@@ -220,8 +220,8 @@ def test_a_larger_loaf_takes_longer() -> None:
 
 def test_the_body_has_the_loafs_water_and_a_dimension_between_slab_and_ball() -> None:
     body = body_of(LOAF)
-    assert 1.0 < body.dimension < 3.0
-    assert body.half_thickness == pytest.approx(0.05)
+    assert 1.5 < body.dimension < 3.0
+    assert body.half_thickness == pytest.approx(0.05, rel=0.3)
     assert body.water < 500
 
 
