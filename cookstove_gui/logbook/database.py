@@ -6,6 +6,7 @@ of its own to a file (SQLite lets readers work while one writes); a logbook in m
 
 import sqlite3
 import threading
+import weakref
 from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager, nullcontext
 from pathlib import Path
@@ -28,9 +29,9 @@ class Database:
         self.path = path
         self._lock = threading.RLock()
         self._of_thread = threading.local()
-        self._connections: list[sqlite3.Connection] = []
+        self._held: weakref.WeakSet[_Held] = weakref.WeakSet()
         self._closed = False
-        self._shared: sqlite3.Connection | None = None
+        self._shared: _Held | None = None
         try:
             if path is None:
                 self._shared = self._connect()
@@ -87,37 +88,46 @@ class Database:
         """Close the connections of all threads."""
         with self._lock, told(self.path):
             self._closed = True
-            for connection in self._connections:
-                connection.close()
-            self._connections.clear()
+            for held in list(self._held):
+                held.connection.close()
 
     @contextmanager
     def _connection(self) -> Iterator[sqlite3.Connection]:
         if self._closed:
             raise SurroundingsProblem("The logbook has been closed; open it again.")
         with told(self.path), self._lock if self._shared else nullcontext():
-            yield self._shared or self._own_connection()
+            yield (self._shared or self._of_this_thread()).connection
 
-    def _own_connection(self) -> sqlite3.Connection:
-        connection: sqlite3.Connection | None = getattr(self._of_thread, "connection", None)
-        if connection is None:
-            connection = self._of_thread.connection = self._connect()
-        return connection
+    def _of_this_thread(self) -> "_Held":
+        held: _Held | None = getattr(self._of_thread, "held", None)
+        if held is None:
+            held = self._of_thread.held = self._connect()
+        return held
 
-    def _connect(self) -> sqlite3.Connection:
+    def _connect(self) -> "_Held":
         # One thread uses a connection, but the one that closes the logbook may be another.
         connection = sqlite3.connect(
             self.path or IN_MEMORY, timeout=_WAIT_FOR_LOCK, isolation_level=None, check_same_thread=False
         )
-        with self._lock:
-            self._connections.append(connection)
+        held = _Held(connection)
+        self._held.add(held)
         connection.execute("PRAGMA foreign_keys = ON")
         connection.execute("PRAGMA recursive_triggers = ON")
         if self.path is not None:
             connection.execute("PRAGMA journal_mode = WAL")
             # An entry must be on the disk before the window says so.
             connection.execute("PRAGMA synchronous = FULL")
-        return connection
+        return held
+
+
+class _Held:
+    """Keeps a connection open for as long as its thread lives."""
+
+    def __init__(self, connection: sqlite3.Connection) -> None:
+        self.connection = connection
+
+    def __del__(self) -> None:
+        self.connection.close()
 
 
 @contextmanager

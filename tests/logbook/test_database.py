@@ -1,6 +1,7 @@
 """Whatever is wrong with the file or its surroundings is told in one sentence, for reads as for writes."""
 
 import sqlite3
+import threading
 from pathlib import Path
 
 import pytest
@@ -114,6 +115,16 @@ def test_extended_codes_are_told_by_their_kind(code: int | None, kind: type[Prob
         error.sqlite_errorcode = code
     with pytest.raises(kind, match=words), told(Path("x.sqlite")):
         raise error
+
+
+def test_thread_that_ends_leaves_no_connection_open(tmp_path: Path) -> None:
+    database = Database(tmp_path / "x.sqlite")
+    for _ in range(3):
+        thread = threading.Thread(target=database.rows, args=("SELECT 1",))
+        thread.start()
+        thread.join()
+    assert len(database._held) == 1
+    database.close()
 
 
 def test_failed_script_leaves_nothing_behind(tmp_path: Path) -> None:
