@@ -77,6 +77,7 @@ def test_usual_bakes_take_their_usual_time(key: str, oven: float, low: float, hi
 # American Woman's Cook Book, Table III, looked up). History only: its rare is below today's safe minimum.
 @pytest.mark.parametrize(("core", "low", "high"), [(140, 18, 20), (160, 22, 25), (170, 27, 30)])
 def test_a_beef_roast_takes_what_an_old_table_says(core: float, low: float, high: float) -> None:
+    """Row "9.6" of tests/reference."""
     roast = replace(bake_of("beef_roast"), done=fahrenheit(core), safety="")
     minutes = steady_minutes(roast, fahrenheit(300))
     assert minutes is not None
@@ -88,6 +89,7 @@ def test_a_beef_roast_takes_what_an_old_table_says(core: float, low: float, high
 
 
 def test_no_core_is_asked_to_pass_boiling_at_altitude() -> None:
+    """Row "9.15" of tests/reference."""
     # reference 9.15: at 1500 m water boils at 94.98 °C, so the upper end cannot be reached
     boiling = float(boiling_temperature(float(standard_pressure(1500.0))))
     assert done_temperature(bake_of("potatoes"), boiling) == pytest.approx(94.983 + 273.15 - 1.0, abs=0.005)

@@ -34,6 +34,7 @@ def test_published_tables_are_kept(table_key: str, name: str, low: float, high: 
 
 @pytest.mark.parametrize(("name", "middle"), [("slow", 300), ("medium", 350), ("hot", 400)])
 def test_three_marks_are_the_middles_of_their_bands(name: str, middle: float) -> None:
+    """Row "9.3" of tests/reference."""
     band = band_from_text(name, "F", "points")
     assert degrees((band.low + band.high) / 2, "F") == pytest.approx(middle)
 

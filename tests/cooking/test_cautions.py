@@ -85,6 +85,7 @@ def test_a_bypass_shut_on_a_cool_flue() -> None:
     [(200, {"creosote"}), (249, {"creosote"}), (251, set()), (470, set()), (480, {"over_fired_flue"})],
 )
 def test_flue_bands(flue: float, expected: set[str]) -> None:
+    """Rows "13.caution-cool" and "13.caution-hot" of tests/reference."""
     assert keys(log(LIT, (60, "wood", "", "", "")), [zone("flue", flue)]) == expected
 
 
@@ -127,6 +128,7 @@ def test_fumes_until_the_first_fires_are_done_or_waived() -> None:
 
 
 def test_a_pan_put_on_a_spot_where_fat_smokes() -> None:
+    """Row "9.21" of tests/reference."""
     rows = log(LIT, (60, "pan", "top_back_left", "on", ""))
     assert "hot_fat" in keys(rows, [zone("top_back_left", 480)])
     assert "hot_fat" not in keys(rows, [zone("top_back_left", 210)])
@@ -147,6 +149,7 @@ def test_a_side_or_glass_just_read_hot() -> None:
     ("wall", "expected"), [("150", None), ("161", "wall"), ("184", "wall"), ("188", "wall_urgent")]
 )
 def test_walls_are_compared_with_the_room(wall: str, expected: str | None) -> None:
+    """Rows "8.caution-covered" and "8.caution-exposed" of tests/reference."""
     stove = with_spots_named(STOVE, ("wall_left",))
     rows = log(LIT, (30, "reading", "room", "70", "F"), (31, "reading", "wall_left", wall, "F"))
     found = keys(rows, [zone("flue", 300)], stove=stove)

@@ -18,6 +18,7 @@ from cookstove_gui.cooking.fats import fats, fats_that_smoke, in_words
     ],
 )
 def test_the_published_point_lies_in_the_range(name: str, published: float) -> None:
+    """Row "9.20" of tests/reference."""
     fat = next(fat for fat in fats() if fat.name == name)
     assert fat.smokes_from - 273.15 <= published + 1e-9
     assert published <= fat.smokes_to - 273.15 + 1e-9

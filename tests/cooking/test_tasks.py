@@ -41,6 +41,7 @@ def test_each_row_is_sound(task) -> None:  # type: ignore[no-untyped-def]
     ],
 )
 def test_bands_hold_the_published_baking_heats(key: str, low: float, high: float) -> None:
+    """Row "9.5" of tests/reference."""
     task = task_of(key)
     assert task is not None
     assert degrees(task.low, "F") <= low <= high <= degrees(task.high, "F")
@@ -52,6 +53,7 @@ def test_bands_hold_the_published_baking_heats(key: str, low: float, high: float
     [("griddle_cakes", 350, 375), ("fry_bacon", 300, 325), ("fry_eggs", 250, 325), ("sear", 430, 500)],
 )
 def test_bands_of_the_top_hold_the_usual_griddle_heats(key: str, somewhere_low: float, somewhere_high: float) -> None:
+    """Row "9.19" of tests/reference."""
     task = task_of(key)
     assert task is not None
     assert degrees(task.low, "F") <= somewhere_low + 1e-9
