@@ -8,6 +8,7 @@ from cookstove_gui.desk import Changed
 from cookstove_gui.errors import Problem
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.figures import range_text
+from cookstove_gui.gui.modest_field import ModestField
 from cookstove_gui.gui.theme import STEP
 
 
@@ -21,9 +22,7 @@ class BandPicker(QWidget):
         self._build()
         self._show_bands()
         self._box.activated.connect(self._pick)
-        line = self._box.lineEdit()
-        assert line is not None
-        line.returnPressed.connect(self._type)
+        self._line.returnPressed.connect(self._type)
         QShortcut(QKeySequence("Ctrl+B"), self).activated.connect(self.take_focus)
         link.changed.connect(self._show)
 
@@ -32,7 +31,9 @@ class BandPicker(QWidget):
         caption.setProperty("role", "soft")
         self._box = QComboBox()
         self._box.setObjectName("band")
-        self._box.setEditable(True)
+        self._line = ModestField()
+        self._line.setObjectName("band_line")
+        self._box.setLineEdit(self._line)
         self._box.setInsertPolicy(QComboBox.InsertPolicy.NoInsert)
         self._box.setMaxVisibleItems(14)
         self._box.setMinimumContentsLength(9)
@@ -57,9 +58,7 @@ class BandPicker(QWidget):
     def take_focus(self) -> None:
         """Give the keyboard to the field, with everything in it marked."""
         self._box.setFocus(Qt.FocusReason.ShortcutFocusReason)
-        line = self._box.lineEdit()
-        assert line is not None
-        line.selectAll()
+        self._line.selectAll()
 
     def _show(self, changed: Changed) -> None:
         if changed.settings or changed.stove:

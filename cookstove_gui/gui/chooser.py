@@ -5,8 +5,9 @@ from dataclasses import dataclass
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
+from cookstove_gui.gui.modest_field import ModestField
 from cookstove_gui.gui.theme import STEP
 
 
@@ -34,7 +35,7 @@ class Chooser(QWidget):
         self._question = QLabel()
         self._question.setProperty("role", "heading")
         self._question.setObjectName("chooser_question")
-        self._field = QLineEdit()
+        self._field = ModestField()
         self._field.setObjectName("chooser_field")
         self._field.returnPressed.connect(lambda: self.typed.emit(self._field.text()))
         self._cancel = QPushButton("Esc")

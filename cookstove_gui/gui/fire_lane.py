@@ -71,7 +71,7 @@ class FireLane(QWidget):
         painter.drawLine(QPointF(left, 1), QPointF(right, 1))
         painter.setPen(colour(theme.soft_ink))
         painter.drawText(QRectF(0, _TICK, max(left - 8, 0), size.height()), Qt.AlignmentFlag.AlignRight, "fire")
-        ends = [left - 4.0] * self._rows
+        ends = [left - 9.0] * self._rows
         for mark in self._marks:
             x = self._across(mark.place)
             if not left <= x <= right:

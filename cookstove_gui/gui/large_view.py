@@ -89,6 +89,6 @@ def _label(name: str, role: str) -> QLabel:
     made = QLabel()
     made.setObjectName(name)
     made.setProperty("role", role)
-    made.setWordWrap(role != "huge")
+    made.setWordWrap(name in ("large_headline", "large_cautions"))
     made.setTextFormat(Qt.TextFormat.PlainText)
     return made

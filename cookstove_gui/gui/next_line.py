@@ -29,7 +29,6 @@ class NextLine(QWidget):
         self._clock.setAccessibleDescription("The time of day")
         self._headline = _label("headline", "next")
         self._headline.setTextFormat(Qt.TextFormat.RichText)
-        self._headline.setContentsMargins(0, 0, 0, 6)  # for what hangs below the last line
         self._detail = _label("detail", "soft")
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(2 * STEP, STEP, 2 * STEP, STEP)
@@ -81,7 +80,7 @@ class NextLine(QWidget):
         words = standing.headline if standing else table("phrases.toml")["no_readings"]
         self._headline.setAccessibleName(words)
         # Rich text only for the line height: the type's own is too tall for two lines of this size.
-        self._headline.setText(f'<p style="line-height:86%">{escape(words)}</p>')
+        self._headline.setText(f'<p style="line-height:86%; margin:0px 0px 8px 0px">{escape(words)}</p>')
         self._detail.setText(standing.detail if standing else "")
 
 

@@ -4,7 +4,9 @@ import re
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QLineEdit, QWidget
+from PySide6.QtWidgets import QWidget
+
+from cookstove_gui.gui.modest_field import ModestField
 
 _NAME_THEN_NUMBER = re.compile(r"\s*(?P<name>[^\W\d](?:[^\W\d]|[\s_])*?)?\s*(?P<number>[-+.,]?\d.*)?\s*", re.DOTALL)
 
@@ -17,7 +19,7 @@ def name_and_number(text: str) -> tuple[str, str]:
     return (match["name"] or "").strip(), (match["number"] or "").strip()
 
 
-class NumberField(QLineEdit):
+class NumberField(ModestField):
     """Enter records; up and down go to the spot before or after; Escape empties."""
 
     walked = Signal(int)  # spots further along the walk

@@ -1,6 +1,7 @@
 """A desk for practice: a folder of invented sessions in a logbook in memory, the last of them still to be played."""
 
 import time
+from collections.abc import Callable
 from pathlib import Path
 
 from cookstove_gui.desk import Desk
@@ -10,14 +11,14 @@ from cookstove_gui.logbook.folder import read_folder, stove_for
 from cookstove_gui.logbook.logbook import Logbook
 
 
-def practice_desk(folder: Path, pace: float) -> tuple[Desk, Practice]:
+def practice_desk(folder: Path, pace: float, seconds: Callable[[], float] = time.monotonic) -> tuple[Desk, Practice]:
     """The desk and the session to be played; the folder's earlier sessions are the stove's past."""
     past = read_folder(folder)
     if not past.sessions:
         raise InputProblem(f"{folder} holds no log that can be read; name a folder with logs such as 2026-01-05.csv.")
     stove = stove_for(folder, past.sessions, past.stove)
     *earlier, played = past.sessions
-    practice = Practice(played.entries, time.monotonic, pace)
+    practice = Practice(played.entries, seconds, pace)
     logbook = Logbook.in_memory()
     logbook.save_stove(stove)
     for session in earlier:

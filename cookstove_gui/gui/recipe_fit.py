@@ -191,6 +191,7 @@ class RecipeFit(QWidget):
         rows.setAccessibleName(words)
         rows.setToolTip("Arrow keys tell more about one; Enter asks the oven for its heat")
         rows.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        rows.setSizeAdjustPolicy(QListWidget.SizeAdjustPolicy.AdjustToContents)
         rows.setItemDelegate(_TwoEnds(self._look, rows))
         rows.currentItemChanged.connect(lambda item, _old: self._tell(item))
         rows.itemActivated.connect(self._ask_oven)
@@ -235,6 +236,8 @@ class RecipeFit(QWidget):
                 item.setToolTip(f"{row.what}: {row.where}" if row.where else row.what)
             rows.blockSignals(False)
             self._give_room(place, rows, len(found))
+        for part in (self._lists[FitState.NOT], self._headings[FitState.NOT]):
+            part.setVisible(not self._by_spot)
         refused = any(fit.state is FitState.REFUSED for fit in fits)
         self._headings[FitState.NOT].setText("After the first fires" if refused else "Not with this fire")
         if not fits:
@@ -246,13 +249,13 @@ class RecipeFit(QWidget):
         self._told.setVisible(bool(self._told.text()))
 
     def _give_room(self, place: int, rows: QListWidget, count: int) -> None:
-        """One below the other, a list is no taller than its lines and the last takes what is left."""
+        """One below the other, a list is as tall as its lines, and the last takes what is left."""
         line = rows.fontMetrics().height() + 6
         stacked = self._groups.direction() is QBoxLayout.Direction.TopToBottom
         last = place == len(_GROUPS) - 1
         rows.setMaximumHeight(_ANY if last or not stacked else count * line + 4)
         rows.setMinimumHeight(min(count, 5 if place == 0 else 3) * line + 4 if stacked else line)
-        self._groups.setStretch(place, ((0, 4, 1) if stacked else (4, 6, 4))[place])
+        self._groups.setStretch(place, ((0, 0, 1) if stacked else (4, 6, 4))[place])
 
     def _switch(self) -> None:
         self._by_spot = self._by_spot_button.isChecked()

@@ -38,7 +38,7 @@ def hatch_spacing(doubt: float) -> float | None:
 
 def _line_height(face: QFont) -> float:
     """Figures and short words have no deep descenders, so lines may stand close."""
-    return QFontMetricsF(face).height() * 0.72
+    return QFontMetricsF(face).height() * 0.69
 
 
 class SpotPatch(QAbstractButton):

@@ -47,7 +47,7 @@ class Program:
         self._app = app
         self._options = options
         self._logbook: Logbook | None = None
-        self._pane: ProblemPane | None = None
+        self.pane: ProblemPane | None = None
         self.look = Look(app)
         self.window: MainWindow | None = None
 
@@ -87,14 +87,14 @@ class Program:
         return Desk(self._logbook), None
 
     def _say(self, sentence: str) -> None:
-        self._pane = ProblemPane(sentence, _WAYS_OUT)
-        self._pane.setWindowTitle("Cookstove companion")
-        self._pane.resize(900, 480)
-        self._pane.chosen.connect(self._take_way_out)
-        self._pane.show()
+        self.pane = ProblemPane(sentence, _WAYS_OUT)
+        self.pane.setWindowTitle("Cookstove companion")
+        self.pane.resize(900, 480)
+        self.pane.chosen.connect(self._take_way_out)
+        self.pane.show()
 
     def _take_way_out(self, key: str) -> None:
-        pane = self._pane
+        pane = self.pane
         if key == "other":
             chosen, _ = QFileDialog.getSaveFileName(
                 pane, "Another logbook", "", "Logbook (*.sqlite *.db);;All files (*)",

@@ -114,7 +114,7 @@ class TrendPlot(QWidget):
         for line in (self._low, self._high):
             line.setPen(None)
         self._spread.setBrush(pg.mkBrush(colour(theme.slate, 60)))
-        self._fan.setBrush(pg.mkBrush(colour(theme.slate, 34)))
+        self._fan.setBrush(pg.mkBrush(colour(theme.slate, 46)))
         self._belief.setPen(pg.mkPen(theme.slate, width=3))
         edge = pg.mkPen(theme.slate, width=1.5, style=Qt.PenStyle.DashLine)
         self._fan_low.setPen(edge)

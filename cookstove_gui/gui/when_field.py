@@ -1,9 +1,11 @@
 """The field for “when”: empty means now; `7:05` or `-10` back-dates the next entry."""
 
-from PySide6.QtWidgets import QLineEdit, QWidget
+from PySide6.QtWidgets import QWidget
+
+from cookstove_gui.gui.modest_field import ModestField
 
 
-class WhenField(QLineEdit):
+class WhenField(ModestField):
     """A clock time or minutes ago."""
 
     def __init__(self, parent: QWidget | None = None) -> None:

@@ -28,9 +28,7 @@ def test_nothing_seen_has_no_marks() -> None:
     assert clock_ticks(ANCHOR, 0, 5.0, 5.0, 4) == []
 
 
-@given(
-    low=st.floats(-600, 600), span=st.floats(1, 2000), most=st.integers(1, 20), offset=st.integers(-840, 840)
-)
+@given(low=st.floats(-600, 600), span=st.floats(1, 2000), most=st.integers(1, 20), offset=st.integers(-840, 840))
 def test_marks_fit_and_lie_inside(low: float, span: float, most: int, offset: int) -> None:
     ticks = clock_ticks(ANCHOR, offset, low, low + span, most)
     assert len(ticks) <= most + 1

@@ -1,0 +1,60 @@
+"""Cautions are shown in full words with a sign, the first one first, and the others by a key."""
+
+from dataclasses import replace
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QPushButton
+from pytestqt.qtbot import QtBot
+
+from cookstove_gui.cooking.cautions import Caution
+from cookstove_gui.desk import Desk
+from cookstove_gui.gui.caution_strip import CautionStrip
+from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.look import Look
+from tests.gui.hands import click, control, words
+
+HOT = Caution(key="hot", title="Flue too hot", text="Shut the air. The manual decides.", urgent=True)
+FUMES = Caution(key="fumes", title="Fumes", text="Open a window. The manual decides.", urgent=False)
+
+
+@pytest.fixture
+def strip(link: DeskLink, look: Look, qtbot: QtBot) -> CautionStrip:
+    made = CautionStrip(link)
+    qtbot.addWidget(made)
+    made.show()
+    return made
+
+
+def warn(desk: Desk, *cautions: Caution) -> None:
+    assert desk.standing is not None
+    assert desk.show(replace(desk.standing, cautions=cautions, serial=desk.inputs().serial))
+
+
+def test_a_caution_is_told_in_full(stood_desk: Desk, strip: CautionStrip, qtbot: QtBot) -> None:
+    warn(stood_desk, HOT)
+    qtbot.waitUntil(lambda: words(strip, "caution") == "⚠ Flue too hot. Shut the air. The manual decides.")
+
+
+def test_no_caution_takes_no_room(stood_desk: Desk, strip: CautionStrip, qtbot: QtBot) -> None:
+    warn(stood_desk, HOT)
+    qtbot.waitUntil(strip.isVisible)
+    warn(stood_desk)
+    qtbot.waitUntil(lambda: not strip.isVisible())
+
+
+def test_more_than_one_are_turned_through(stood_desk: Desk, strip: CautionStrip, qtbot: QtBot) -> None:
+    warn(stood_desk, HOT, FUMES)
+    qtbot.waitUntil(lambda: control(strip, "caution_more", QPushButton).text() == "1 of 2")
+    click(strip, "caution_more")
+    assert words(strip, "caution").startswith("⚠ Fumes")
+    qtbot.keyClick(strip, Qt.Key.Key_W, Qt.KeyboardModifier.ControlModifier)
+    assert words(strip, "caution").startswith("⚠ Flue too hot")
+
+
+def test_a_new_caution_comes_to_the_front(stood_desk: Desk, strip: CautionStrip, qtbot: QtBot) -> None:
+    warn(stood_desk, FUMES, HOT)
+    qtbot.waitUntil(strip.isVisible)
+    click(strip, "caution_more")
+    warn(stood_desk, HOT)
+    qtbot.waitUntil(lambda: words(strip, "caution").startswith("⚠ Flue too hot"))

@@ -1,0 +1,73 @@
+"""The program starts with its window, or says in one sentence why it cannot."""
+
+import argparse
+from pathlib import Path
+
+import pytest
+from PySide6.QtWidgets import QApplication, QPushButton
+from pytestqt.qtbot import QtBot
+
+from cookstove_gui.errors import SurroundingsProblem
+from cookstove_gui.gui.start import Program, first_sample, parse_arguments
+from tests.gui.hands import click, control, words
+
+
+@pytest.fixture
+def options(tmp_path: Path) -> argparse.Namespace:
+    return parse_arguments(["--logbook", str(tmp_path / "made" / "logbook.sqlite")])
+
+
+def test_first_start_makes_the_logbook_and_needs_no_setting_up(
+    options: argparse.Namespace, qapp: QApplication, qtbot: QtBot
+) -> None:
+    program = Program(qapp, options)
+    program.open()
+    assert program.window is not None
+    qtbot.addWidget(program.window)
+    qtbot.waitSignal(program.window.painted, timeout=10_000).wait()
+    assert options.logbook.exists()
+    program.close()
+
+
+def test_the_window_is_painted_before_the_plotting_library_is_asked_for(
+    options: argparse.Namespace, qapp: QApplication, qtbot: QtBot
+) -> None:
+    program = Program(qapp, options)
+    program.open()
+    assert program.window is not None
+    qtbot.addWidget(program.window)
+    assert not program.window.findChildren(QPushButton, "plot_all_spots")[0].isEnabled()
+    qtbot.waitSignal(program.window.painted, timeout=10_000).wait()
+    assert program.window.findChildren(QPushButton, "plot_all_spots")[0].isEnabled()
+    program.close()
+
+
+def test_a_logbook_that_cannot_be_opened_is_told_in_a_sentence(
+    options: argparse.Namespace, qapp: QApplication, qtbot: QtBot
+) -> None:
+    options.logbook.parent.write_text("a file where the folder should be")
+    program = Program(qapp, options)
+    program.open()
+    assert program.window is None
+    pane = program.pane
+    assert pane is not None
+    qtbot.addWidget(pane)
+    assert "logbook" in words(pane, "problem_words")
+    assert control(pane, "way_other", QPushButton).isVisible()
+    options.logbook.parent.unlink()
+    click(pane, "way_again")
+    assert program.window is not None
+    program.close()
+
+
+@pytest.mark.parametrize("arguments", [["--unit", "K"], ["--nonsense"], ["--pace", "fast"]])
+def test_a_wrong_argument_ends_with_one_line(arguments: list[str], capsys: pytest.CaptureFixture[str]) -> None:
+    with pytest.raises(SystemExit) as ended:
+        parse_arguments(arguments)
+    assert ended.value.code == 2
+    assert len(capsys.readouterr().err.splitlines()) == 1
+
+
+def test_practice_without_samples_is_told(tmp_path: Path) -> None:
+    with pytest.raises(SurroundingsProblem, match="no sample sessions"):
+        first_sample(tmp_path)

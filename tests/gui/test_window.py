@@ -1,0 +1,198 @@
+"""The whole window, driven by keys and clicks, with the real desk behind it."""
+
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QAbstractButton, QApplication, QLineEdit, QPushButton, QWidget
+from pytestqt.qtbot import QtBot
+
+from cookstove_gui.desk import Desk
+from cookstove_gui.gui.look import Look
+from cookstove_gui.gui.stove_plan import StovePlan
+from cookstove_gui.gui.theme import TARGET_PIXELS
+from cookstove_gui.gui.window import MainWindow
+from cookstove_gui.logbook.logbook import Logbook
+from cookstove_gui.stove.entries import Kind
+from tests.gui.conftest import HeldClock
+from tests.gui.hands import click, control, enter_number, lines, press, type_text, words
+
+SIZES = pytest.mark.parametrize(("width", "height"), [(1280, 800), (1024, 768)], ids=["wide", "narrow"])
+WALK = ((118, 215, 160, 190), (176, 330, 240, 310), (245, 420, 300, 405))  # °F; the oven's centre, then three on top
+
+
+def settled(window: MainWindow, qtbot: QtBot) -> None:
+    """Wait until all that was entered has been worked out and shown."""
+    qtbot.waitUntil(lambda: not window.worker.is_busy and window.desk.standing is not None, timeout=10_000)
+    QApplication.processEvents()
+
+
+def walk_round(window: MainWindow, clock: HeldClock) -> None:
+    """Light the fire and type twelve readings by keyboard alone."""
+    press(window, Qt.Key.Key_F5)
+    press(window, Qt.Key.Key_F7)
+    type_text(window, "5")
+    press(window, Qt.Key.Key_F6)
+    type_text(window, "2")
+    for readings in WALK:
+        clock.pass_minutes(9)
+        for name, number in zip(("oven", "front left", "front middle", "front right"), readings, strict=True):
+            enter_number(window, f"{name} {number}")
+
+
+def test_twelve_readings_by_keyboard_alone(window: MainWindow, desk: Desk, clock: HeldClock, qtbot: QtBot) -> None:
+    walk_round(window, clock)
+    settled(window, qtbot)
+    read = [int(row.value) for row in desk.entries if row.kind is Kind.READING]
+    assert read == [number for readings in WALK for number in readings]
+    assert desk.standing is not None
+    assert desk.standing.now == clock()
+    assert "bread heat" in words(window, "headline")
+    assert lines(window, "fit_now") + lines(window, "fit_later") + lines(window, "fit_not")
+    assert control(window, "stove_plan", StovePlan).patch("oven_centre").number_text().isdigit()
+
+
+def test_what_the_window_shows_is_on_disk(tmp_path: Path, clock: HeldClock, look: Look, qtbot: QtBot) -> None:
+    logbook = Logbook.open(tmp_path / "logbook.sqlite")
+    window = MainWindow(Desk(logbook, clock), look)
+    qtbot.addWidget(window)
+    with qtbot.waitSignal(window.painted, timeout=10_000):
+        window.show()
+    enter_number(window, "385")
+    other = Logbook.open(tmp_path / "logbook.sqlite")
+    [session] = other.sessions()
+    assert [row.value for row in other.session(session.number).entries] == ["385"]
+    other.close()
+    window.close()
+    logbook.close()
+
+
+def test_function_keys_turn_the_pages(window: MainWindow) -> None:
+    for key, name in (
+        (Qt.Key.Key_F2, "plan"),
+        (Qt.Key.Key_F3, "my_stove"),
+        (Qt.Key.Key_F4, "logbook"),
+        (Qt.Key.Key_F1, "cook"),
+    ):
+        press(window, key)
+        assert control(window, f"page_{name}", QPushButton).isChecked()
+
+
+def test_buttons_turn_the_pages(window: MainWindow) -> None:
+    click(window, "page_logbook")
+    assert control(window, "page_logbook", QPushButton).isChecked()
+
+
+def test_coming_back_to_cook_gives_the_number_field_the_keyboard(window: MainWindow, desk: Desk) -> None:
+    press(window, Qt.Key.Key_F4)
+    press(window, Qt.Key.Key_F1)
+    enter_number(window, "385")
+    assert [row.value for row in desk.entries] == ["385"]
+
+
+def test_units_switch_by_key(window: MainWindow, desk: Desk) -> None:
+    press(window, Qt.Key.Key_U, Qt.KeyboardModifier.ControlModifier)
+    assert desk.unit == "C"
+    press(window, Qt.Key.Key_U, Qt.KeyboardModifier.ControlModifier)
+    assert desk.unit == "F"
+
+
+def test_colours_switch_by_key_and_are_kept(window: MainWindow, desk: Desk, look: Look) -> None:
+    assert look.mode == "day"
+    press(window, Qt.Key.Key_D, Qt.KeyboardModifier.ControlModifier)
+    assert (look.theme.name, desk.setting("theme")) == ("night", "night")
+    look.set_mode("day")
+
+
+def test_large_view_comes_and_goes(window: MainWindow, desk: Desk, clock: HeldClock, qtbot: QtBot) -> None:
+    walk_round(window, clock)
+    settled(window, qtbot)
+    press(window, Qt.Key.Key_F12)
+    assert words(window, "large_oven").endswith("°F")
+    assert words(window, "large_clock") == words(window, "clock")
+    assert not control(window, "next_line", QWidget).isVisible()
+    press(window, Qt.Key.Key_Escape)
+    assert control(window, "next_line", QWidget).isVisible()
+
+
+def test_ctrl_z_undoes_from_wherever_the_keyboard_is(window: MainWindow, desk: Desk) -> None:
+    enter_number(window, "385")
+    control(window, "fit_now", QWidget).setFocus()
+    press(window, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
+    assert desk.entries == ()
+
+
+@SIZES
+def test_nothing_on_the_cook_page_is_clipped(
+    window: MainWindow, clock: HeldClock, qtbot: QtBot, width: int, height: int
+) -> None:
+    window.resize(width, height)
+    walk_round(window, clock)
+    settled(window, qtbot)
+    assert (window.width(), window.height()) == (width, height)
+    pressed = [button for button in window.findChildren(QPushButton) if button.isVisible()]
+    clipped = [
+        f"{button.text()} {button.width()} < {button.fontMetrics().horizontalAdvance(button.text())}"
+        for button in pressed
+        if button.width() < button.fontMetrics().horizontalAdvance(button.text()) + 4
+    ]
+    assert not clipped
+
+
+@SIZES
+def test_nothing_on_the_cook_page_overlaps(
+    window: MainWindow, clock: HeldClock, qtbot: QtBot, width: int, height: int
+) -> None:
+    window.resize(width, height)
+    walk_round(window, clock)
+    settled(window, qtbot)
+    page = control(window, "cook_page", QWidget)
+    inside = page.rect()
+    named = ("stove_plan", "entry_panel", "band_picker", "trend_plot", "what_if", "recipe_fit")
+    boxes = {}
+    for name in named:
+        part = control(page, name, QWidget)
+        boxes[name] = part.rect().translated(part.mapTo(page, part.rect().topLeft()))
+    assert [name for name, box in boxes.items() if not inside.contains(box)] == []
+    overlapping = [
+        (one, other) for one in named for other in named if one < other and boxes[one].intersects(boxes[other])
+    ]
+    assert overlapping == []
+
+
+def test_whatever_is_pressed_is_large_enough(window: MainWindow) -> None:
+    small = [
+        (button.objectName(), button.width(), button.height())
+        for button in window.findChildren(QPushButton)
+        if button.isVisible() and (button.height() < TARGET_PIXELS or button.width() < TARGET_PIXELS)
+    ]
+    assert small == []
+
+
+def test_every_control_has_a_name_for_itself_and_for_those_who_cannot_see_it(window: MainWindow) -> None:
+    kinds = (QAbstractButton, QLineEdit)
+    controls = [part for kind in kinds for part in window.findChildren(kind) if part.isVisible()]
+    nameless = [
+        part.objectName() or part.metaObject().className()
+        for part in controls
+        if not part.objectName() or not (part.accessibleName() or getattr(part, "text", str)())
+    ]
+    assert nameless == []
+
+
+def test_type_on_the_cook_page_is_sixteen_points_or_more(window: MainWindow) -> None:
+    small = [
+        part.objectName()
+        for part in control(window, "cook_page", QWidget).findChildren(QWidget)
+        if part.isVisible() and 0 < part.font().pointSize() < 16
+    ]
+    assert small == []
+
+
+def test_a_fault_of_our_own_is_told_and_the_window_goes_on(window: MainWindow, desk: Desk) -> None:
+    window.show_fault("ValueError: made up", "trace")
+    assert "Everything you entered is in the logbook" in words(window, "fault_words")
+    enter_number(window, "385")
+    click(window, "fault_copy")
+    assert QApplication.clipboard().text() == "trace"
+    assert len(desk.entries) == 1
