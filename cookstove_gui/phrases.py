@@ -222,32 +222,6 @@ def track_record(record: TrackRecord) -> str:
     return f"{sentence}; typical miss {duration(record.typical_miss_min)}."
 
 
-def spot_offset(row: SpotPattern, unit: str) -> str:
-    """How a spot runs against the cooktop's mean, with its interval."""
-    if row.readings == 0:
-        return "not read yet"
-    mean, low, high = (round(degrees_difference(value, unit)) for value in (row.mean, row.p10, row.p90))
-    if low <= 0 <= high:
-        return f"about the mean, from {_signed(low)} to {_signed(high)} °{unit}"
-    word = "hotter" if mean > 0 else "cooler"
-    near, far = sorted((abs(low), abs(high)))
-    return f"{abs(mean)} °{unit} {word}, likely {near} to {far}"
-
-
-def signed_difference(kelvin_difference: float, unit: str) -> str:
-    """A difference in whole degrees with its sign, for a drawing: `+35`."""
-    return _signed(round(degrees_difference(kelvin_difference, unit)))
-
-
-def _signed(number: int) -> str:
-    return "0" if number == 0 else f"{'+' if number > 0 else '−'}{abs(number)}"
-
-
-def readings_count(number: int) -> str:
-    """How many readings stand behind something."""
-    return "1 reading" if number == 1 else f"{number} readings"
-
-
 def session_span(first_at: datetime | None, last_at: datetime | None, offset_minutes: int) -> str:
     """When a session was: its day and its clocks."""
     if first_at is None or last_at is None:

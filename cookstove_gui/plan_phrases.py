@@ -3,14 +3,18 @@
 Temperatures come in kelvin, times in minutes from the edge's now.
 """
 
+from datetime import datetime, timedelta
+
 from cookstove_gui.cooking.bake import BakeAnswer
 from cookstove_gui.cooking.pan import Goal, SimmerAnswer, WaterAnswer
+from cookstove_gui.cooking.table_time import TableTime
 from cookstove_gui.cooking.tasks import Task
 from cookstove_gui.cooking.turning import TurnReminder
 from cookstove_gui.forecast.answers import Quantiles
-from cookstove_gui.phrases import Edge, duration
+from cookstove_gui.phrases import Edge, duration, heat_name
+from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.stove.stove import Stove
-from cookstove_gui.units import degrees_difference
+from cookstove_gui.units import KILOGRAMS_PER_POUND, clock_text, degrees_difference, tidy
 
 _LIKELY, _SURE, _HARDLY = 0.5, 0.8, 0.2
 _VERBS = {Goal.BOIL: "boils", Goal.SIMMER: "simmers", Goal.POACH: "is warm enough to poach"}
@@ -135,3 +139,143 @@ def turn_words(reminder: TurnReminder | None, stove: Stove, edge: Edge) -> str:
 def _label(stove: Stove, name: str) -> str:
     spot = stove.spot(name)
     return spot.label if spot else name.replace("_", " ")
+
+
+def mass_text(kilograms: float, unit: str) -> str:
+    """A mass of wood as a cook says it: whole pounds, half kilograms."""
+    if unit == "F":
+        return f"{max(kilograms / KILOGRAMS_PER_POUND, 0.0):.0f} lb"
+    return f"{tidy(round(2 * kilograms) / 2)} kg"
+
+
+def wood_headline(mass: Quantiles, splits: Quantiles, unit: str) -> str:
+    """How much wood."""
+    if mass.p10 is None or mass.p50 is None or mass.p90 is None or splits.p50 is None:
+        return ""
+    count = max(round(splits.p50), 1)
+    pieces = "1 split" if count == 1 else f"{count} splits"
+    return (
+        f"About {mass_text(mass.p50, unit)} of wood, {pieces}; "
+        f"between {mass_text(mass.p10, unit)} and {mass_text(mass.p90, unit)}."
+    )
+
+
+def wood_spans(warm_up_min: float, warm_up_from: str, at_heat_min: float, band: HeatBand) -> str:
+    """What the wood is for, and what says how long the warm-up takes."""
+    stay = f"{duration(at_heat_min)} at {heat_name(band)}"
+    if warm_up_min < 1:
+        return f"For {stay}; the oven is there already."
+    source = {
+        "outlook": "as the oven is projected now",
+        "past": "as long as this stove took before",
+        "common practice": "common practice, for this stove has not shown it yet",
+    }[warm_up_from]
+    return f"For {duration(warm_up_min)} of warming up ({source}) and {stay}."
+
+
+def heat_words(kilowatts: Quantiles, btu_per_hour: Quantiles) -> str:
+    """The heat the fire gives."""
+    if kilowatts.p50 is None or btu_per_hour.p50 is None or kilowatts.p10 is None or kilowatts.p90 is None:
+        return ""
+    thousands = f"{1000 * round(btu_per_hour.p50 / 1000):,}"
+    return (
+        f"It gives about {kilowatts.p50:.1f} kW ({thousands} BTU/h) into stove, pots and room, "
+        f"{kilowatts.p10:.1f} to {kilowatts.p90:.1f} kW."
+    )
+
+
+def load_words(minutes: Quantiles, air: float) -> str:
+    """How long two splits burn at the present air."""
+    if minutes.p10 is None or minutes.p50 is None or minutes.p90 is None:
+        return ""
+    opening = air_words(air)
+    return (
+        f"Two splits with the air {opening} burn to coals in about {duration(minutes.p50)}, "
+        f"likely {duration(minutes.p10)} to {duration(minutes.p90)}."
+    )
+
+
+def air_words(air: float) -> str:
+    """How far the air is open."""
+    if air <= 0.05:
+        return "shut"
+    if air >= 0.95:
+        return "wide open"
+    return {1: "a quarter open", 2: "half open", 3: "three quarters open"}[
+        min((1, 2, 3), key=lambda quarter: abs(quarter / 4 - air))
+    ]
+
+
+def rate_words(fires: int) -> str:
+    """What the amount was learned from."""
+    if fires == 0:
+        return (
+            "From what cookstoves usually take; weigh or count the wood you enter, and this becomes your stove’s own."
+        )
+    return f"Learned from the wood of {fires} {'fire' if fires == 1 else 'fires'} of this stove."
+
+
+def table_headline(plan: TableTime, edge: Edge) -> str:
+    """The one thing to do for the table's clock."""
+    goes_in, table = _clock(plan.goes_in_at, edge), _clock(plan.table_at, edge)
+    left = _minutes_to(plan.goes_in_at, edge)
+    if left < -5:
+        return f"Too late for {table}: the {plan.bake.name} should have gone in at {goes_in}."
+    if plan.arrival_min is not None:
+        return f"Put the {plan.bake.name} in by {goes_in}. {_in_time(plan.arrival_min, left, edge)}"
+    late = -_minutes_to(plan.light_likely_at, edge)
+    if late > 5:
+        return f"Lit now, the oven is likely {duration(late)} too late for {table}."
+    return f"Light the fire {_day(plan.light_surely_at, edge)} by {_clock(plan.light_surely_at, edge)}."
+
+
+def _in_time(arrival: Quantiles, left: float, edge: Edge) -> str:
+    if arrival.p50 is None:
+        return "With this fire the oven does not get hot enough; it needs more wood."
+    if arrival.p50 <= 1:
+        return "The oven is hot enough now."
+    when = f"The oven is hot enough about {edge.clock(arrival.p50)}"
+    if arrival.p50 > left + 1:
+        return f"{when}, {duration(arrival.p50 - left)} too late."
+    return f"{when}, in time." if arrival.p90 is not None and arrival.p90 <= left else f"{when}, likely in time."
+
+
+def table_steps(plan: TableTime, edge: Edge) -> tuple[tuple[str, str], ...]:
+    """Clock and words of each moment of the day."""
+    steps = []
+    if plan.arrival_min is None:
+        steps.append((_clock(plan.light_surely_at, edge), "light the fire, to be in time nine times in ten"))
+        steps.append((_clock(plan.light_likely_at, edge), "the latest to light it; then it is even odds"))
+    heat = edge.range(plan.band.low, plan.band.high)
+    steps.append((_clock(plan.goes_in_at, edge), f"the oven at {heat}, the {plan.bake.name} goes in"))
+    steps.append(
+        (_clock(plan.out_at, edge), f"out of the oven after about {duration(plan.bake_min)}; measure its core")
+    )
+    rested = f" after {duration(plan.rest_min)} of rest" if plan.rest_min >= 1 else ""
+    steps.append((_clock(plan.table_at, edge), f"on the table{rested}"))
+    return tuple(steps)
+
+
+def table_source(firings: int) -> str:
+    """What the time from lighting was learned from."""
+    if firings == 0:
+        return (
+            "The log does not show yet how long your stove takes from lighting; "
+            "an hour to an hour and a half is common practice, no source."
+        )
+    seen = "1 firing" if firings == 1 else f"{firings} firings"
+    return f"How long it takes from lighting is learned from {seen} of this stove. The bake is timed for a steady oven."
+
+
+def _clock(at: datetime, edge: Edge) -> str:
+    """A planned moment, to the five minutes before it."""
+    return clock_text(at - timedelta(minutes=at.minute % 5), edge.offset_minutes)
+
+
+def _minutes_to(at: datetime, edge: Edge) -> float:
+    return (at - edge.now).total_seconds() / 60
+
+
+def _day(at: datetime, edge: Edge) -> str:
+    there, here = (moment + timedelta(minutes=edge.offset_minutes) for moment in (at, edge.now))
+    return "today" if there.date() == here.date() else f"on {there:%A}"

@@ -4,7 +4,7 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 
-from cookstove_gui import phrases
+from cookstove_gui import phrases, stove_phrases
 from cookstove_gui.forecast.answers import Quantiles, RecordRow, SpotPattern
 from cookstove_gui.stove.entries import HeatBand
 
@@ -32,12 +32,12 @@ def row(came_true_min: float | None, p10: float | None = 20, p90: float | None =
 )
 def test_a_spot_against_the_mean(mean, p10, p90, said):
     found = SpotPattern(spot="top_back_left", mean=mean, p10=p10, p90=p90, readings=9)
-    assert phrases.spot_offset(found, "F") == said
+    assert stove_phrases.spot_offset(found, "F") == said
 
 
 def test_a_spot_without_readings_claims_nothing():
     found = SpotPattern(spot="top_back_left", mean=20.0, p10=10.0, p90=30.0, readings=0)
-    assert phrases.spot_offset(found, "F") == "not read yet"
+    assert stove_phrases.spot_offset(found, "F") == "not read yet"
 
 
 @pytest.mark.parametrize(

@@ -7,6 +7,8 @@ import re
 from collections.abc import Callable
 from dataclasses import replace
 
+from cookstove_gui.cooking import surface_readings
+from cookstove_gui.desk.checks import move_checks
 from cookstove_gui.desk.desk import Desk
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.stove.stove import Spot, SpotKind, Stove, stove_with_default_spots
@@ -15,7 +17,6 @@ from cookstove_gui.units import METRES_PER_FOOT, parse_number, tidy
 METRES_PER_INCH = METRES_PER_FOOT / 12
 _SMALLEST, _LARGEST = 0.1, 5.0  # m, of a cooktop
 _LOWEST, _HIGHEST = -500.0, 6000.0  # m above the sea
-_SURFACES = ("oxidised cast iron", "stove paint", "enamel", "bare steel", "polished steel", "soapstone")
 _KINDS_TO_ADD = {"top": "on the cooktop", "oven": "in the oven", "side": "on a side or beside the stove"}
 
 
@@ -26,7 +27,8 @@ def kinds_to_add() -> dict[str, str]:
 
 def surfaces(stove: Stove) -> tuple[str, ...]:
     """What a cooktop may be made of; the stove's own word is always among them."""
-    return _SURFACES if stove.cooktop_surface in _SURFACES else (stove.cooktop_surface, *_SURFACES)
+    known = tuple(surface.name for surface in surface_readings.surfaces())
+    return known if stove.cooktop_surface in known else (stove.cooktop_surface, *known)
 
 
 def short_unit(desk: Desk) -> str:
@@ -42,6 +44,17 @@ def height_unit(desk: Desk) -> str:
 def length_text(metres: float, unit: str) -> str:
     """A length [m] as a number in `in`, `cm`, `ft` or `m`."""
     return tidy(metres / _metres_per(unit), 0 if unit in ("ft", "m") else 1)
+
+
+def split_thickness(text: str, unit: str) -> float:
+    """The smaller side of a split [m] from a number in `in` or `cm`."""
+    metres = parse_number(text, "thickness") * _metres_per(unit)
+    if not 0.01 <= metres <= 0.25:
+        raise InputProblem(
+            f"A split {text.strip()} {unit} thick is no stove wood; type a number from "
+            f"{length_text(0.01, unit)} to {length_text(0.25, unit)}."
+        )
+    return metres
 
 
 def set_size(desk: Desk, width_text: str | None = None, depth_text: str | None = None) -> None:
@@ -83,6 +96,7 @@ def rename_stove(desk: Desk, name: str) -> None:
         raise InputProblem(f"There is a stove “{tidied}” already; give this one another name.")
     number = desk.session.number if desk.session else None
     desk.logbook.rename_stove(old, tidied)
+    move_checks(desk, old, tidied)
     desk.choose_stove(tidied)
     if number is not None and (desk.session is None or desk.session.number != number):
         desk.open_session(number)

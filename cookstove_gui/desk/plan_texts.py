@@ -87,3 +87,9 @@ def moment(text: str, now: datetime, offset_minutes: int) -> datetime:
         except InputProblem:
             continue
     raise InputProblem(f"“{tidied}” is not a moment; type now, a clock such as 7:30, or +20 for in twenty minutes.")
+
+
+def coming(text: str, now: datetime, offset_minutes: int) -> datetime:
+    """The next such moment after now, a clock of the day or `+90`."""
+    at = moment(text, now, offset_minutes)
+    return at if at > now else at + timedelta(days=1)

@@ -70,7 +70,7 @@ class WaterInputs:
     standing: Standing
     stove: Stove
     choice: WaterChoice
-    past: Callable[[], tuple[Session, ...]]
+    past: Callable[[str], tuple[Session, ...]]  # a stove's name to its sessions
 
 
 def bases() -> tuple[str, ...]:
@@ -91,7 +91,7 @@ def plan_water(inputs: WaterInputs) -> WaterPlan:
     pan = pan_of(choice)
     room = _room(inputs.standing)
     water = PanOfWater(pan, choice.litres, room, float(standard_pressure(stove.altitude)))
-    runs = tuple(run for run in pan_runs(stove, inputs.past(), pan, room) if _tells(run, pan))
+    runs = tuple(run for run in pan_runs(stove, inputs.past(stove.name), pan, room) if _tells(run, pan))
     contact = calibrate_contact(runs, pan)
     rows = []
     for spot in stove.spots_of(SpotKind.TOP):

@@ -5,6 +5,7 @@ from collections.abc import Callable
 from cookstove_gui.desk.desk import Desk
 from cookstove_gui.desk.past import Past, fingerprint
 from cookstove_gui.desk.study import StudyInputs
+from cookstove_gui.stove.entries import Session
 
 
 def study_is_due(desk: Desk) -> bool:
@@ -20,3 +21,19 @@ def study_reader(desk: Desk) -> Callable[[], StudyInputs]:
     """Reads the past of the desk's stove when it is called, in whatever thread."""
     stove, live = desk.stove, desk.session if desk.is_live else None
     return lambda: Past(desk.logbook).inputs(stove, without=live)
+
+
+class PastSessions:
+    """A stove's sessions, read again only when there are more of them or they have grown; may be called in a thread."""
+
+    def __init__(self, desk: Desk) -> None:
+        self._logbook = desk.logbook
+        self._mark = ""
+        self._sessions: tuple[Session, ...] = ()
+
+    def __call__(self, stove: str) -> tuple[Session, ...]:
+        """All sessions with entries, oldest first."""
+        mark = f"{stove}: {fingerprint((row.number, row.entry_count) for row in self._logbook.sessions(stove))}"
+        if mark != self._mark:
+            self._mark, self._sessions = mark, self._logbook.past_sessions(stove)
+        return self._sessions

@@ -5,7 +5,7 @@ from dataclasses import replace
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem, QVBoxLayout, QWidget
 
-from cookstove_gui import phrases
+from cookstove_gui import phrases, stove_phrases
 from cookstove_gui.forecast.answers import SpotPattern
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.form import words
@@ -72,8 +72,8 @@ class HotSide(QWidget):
             spot = stove.spot(row.spot)
             cells = (
                 spot.label if spot else row.spot,
-                phrases.spot_offset(row, unit),
-                phrases.readings_count(row.readings),
+                stove_phrases.spot_offset(row, unit),
+                stove_phrases.readings_count(row.readings),
             )
             for place, text in enumerate(cells):
                 self._table.setItem(number, place, QTableWidgetItem(text))
@@ -95,8 +95,8 @@ def _patches(stove: Stove, pattern: tuple[SpotPattern, ...], unit: str) -> dict[
     for row in pattern:
         if row.readings:
             patches[row.spot] = Patch(
-                number=phrases.signed_difference(row.mean, unit),
-                words=phrases.readings_count(row.readings),
+                number=stove_phrases.signed_difference(row.mean, unit),
+                words=stove_phrases.readings_count(row.readings),
                 fill=scale.colour(row.mean),
                 ink=scale.ink(row.mean),
             )

@@ -4,8 +4,11 @@ from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from cookstove_gui.desk import Changed
+from cookstove_gui.desk.studying import PastSessions
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.look import Look
+from cookstove_gui.gui.my_stove_checks import ChecksPart
+from cookstove_gui.gui.my_stove_fire import FirePart
 from cookstove_gui.gui.my_stove_first_fires import FirstFiresGuide
 from cookstove_gui.gui.my_stove_hot_side import HotSide
 from cookstove_gui.gui.my_stove_setup import StoveSetup
@@ -15,7 +18,7 @@ from cookstove_gui.gui.study_worker import StudyWorker
 
 
 class MyStovePage(QWidget):
-    """Set-up, spots, hot side, first fires."""
+    """Set-up, spots, hot side, fire, thermometers, first fires."""
 
     def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -27,11 +30,16 @@ class MyStovePage(QWidget):
         self._setup = StoveSetup(link)
         self._spots = StoveSpots(link, look)
         self._hot_side = HotSide(link, look)
+        self._fire = FirePart(link, PastSessions(link.desk))
+        self._checks = ChecksPart(link)
         self._first_fires = FirstFiresGuide(link)
         self._sections = Sections()
+        self._sections.shown.connect(self._show_part)
         self._sections.add("setup", "Set-up", self._setup)
         self._sections.add("spots", "Spots", self._spots)
         self._sections.add("hot_side", "Hot side", self._hot_side)
+        self._sections.add("fire", "Fire", self._fire)
+        self._sections.add("checks", "Thermometers", self._checks)
         self._sections.add("first_fires", "First fires", self._first_fires)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
@@ -48,6 +56,14 @@ class MyStovePage(QWidget):
             self._show(missed)
         self._studying.start_if_due()
 
+    def close_workers(self) -> None:
+        """End the threads of all parts."""
+        self._fire.close_worker()
+
+    def _show_part(self, key: str) -> None:
+        if key == "fire":
+            self._fire.show_past()
+
     def _show(self, changed: Changed) -> None:
         if not self.isVisible():
             self._missed = Changed(stove=True, study=True, log=True)
@@ -55,9 +71,12 @@ class MyStovePage(QWidget):
         if changed.stove or changed.settings:
             self._setup.show_stove()
             self._spots.show_stove()
+            self._checks.show_stove()
         if changed.stove or changed.settings or changed.study:
             self._hot_side.show_pattern()
         if changed.stove or changed.log or changed.session:
             self._first_fires.show_progress()
+        if changed.stove or changed.session or changed.settings:
+            self._fire.show_past()
         if changed.stove or changed.session:
             self._studying.start_if_due()

@@ -12,6 +12,7 @@ from cookstove_gui.gui.theme import NUMBER_POINTS, colour, font
 from cookstove_gui.stove.stove import Stove
 
 _SMALLEST_POINTS = 14
+_TIGHT = 0.9  # of the line height
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -82,10 +83,13 @@ class StoveSketch(QWidget):
         painter.setBrush(colour(patch.fill or theme.raised))
         painter.drawRoundedRect(box, 5, 5)
         painter.setPen(colour(patch.ink or theme.ink))
-        lines = [(patch.number, font(NUMBER_POINTS, bold=True))] if patch.number else []
+        big = font(NUMBER_POINTS, bold=True)
+        if QFontMetricsF(big).height() * _TIGHT > box.height():
+            big = font(_SMALLEST_POINTS, bold=True)
+        lines = [(patch.number, big)] if patch.number else []
         if patch.words:
             lines += [(line, font(_SMALLEST_POINTS)) for line in _broken(patch.words, box.width() - 6)]
-        heights = [QFontMetricsF(face).height() * 0.9 for _, face in lines]
+        heights = [QFontMetricsF(face).height() * _TIGHT for _, face in lines]
         while sum(heights) > box.height() and len(lines) > 1:
             lines.pop()
             heights.pop()

@@ -1,8 +1,5 @@
 """In the oven: when it will be done in this oven, what the oven's sag costs, when to turn it, and when it is safe."""
 
-from collections.abc import Callable
-from typing import TypeVar
-
 from PySide6.QtWidgets import QWidget
 
 from cookstove_gui import plan_phrases
@@ -19,11 +16,10 @@ from cookstove_gui.desk.plan_bake import (
 )
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.gui.desk_link import DeskLink
-from cookstove_gui.gui.form import Choice, Field, say, words
+from cookstove_gui.gui.form import Choice, say, words
 from cookstove_gui.gui.plan_part import CAPTION_WIDTH, PlanPart
 from cookstove_gui.units import TemperatureUnit, degrees, kelvin, tidy
 
-Understood = TypeVar("Understood")
 _COLDEST_FOOD, _WARMEST_FOOD = kelvin(0.0, "F"), kelvin(212.0, "F")  # K
 
 
@@ -114,10 +110,10 @@ class BakePart(PlanPart):
         unit, key = self.desk.unit, self._what.key
         standing = self.desk.standing
         now = standing.now if standing else self.desk.clock()
-        mass = self._understood(self._mass, lambda text: plan_texts.kilograms_of(text, unit), usual_mass(key))
-        start = self._understood(self._start, lambda text: _food(text, unit), usual_start(key))
-        went_in = self._understood(self._when, lambda text: plan_texts.moment(text, now, self.offset_minutes), now)
-        core = self._understood(self._core, lambda text: _food(text, unit), 0.0)
+        mass = self.understood(self._mass, lambda text: plan_texts.kilograms_of(text, unit), usual_mass(key))
+        start = self.understood(self._start, lambda text: _food(text, unit), usual_start(key))
+        went_in = self.understood(self._when, lambda text: plan_texts.moment(text, now, self.offset_minutes), now)
+        core = self.understood(self._core, lambda text: _food(text, unit), 0.0)
         if mass is None or start is None or went_in is None or core is None:
             return None
         choice = BakeChoice(key=key, mass=mass, start=start, went_in=went_in, core=core or None)
@@ -137,17 +133,6 @@ class BakePart(PlanPart):
         except InputProblem:
             pass
         return mass, start
-
-    @staticmethod
-    def _understood(field: Field, read: Callable[[str], Understood], if_empty: Understood) -> Understood | None:
-        """What a field says; none, with the sentence beside it, when it is not understood."""
-        try:
-            found = read(field.text) if field.text.strip() else if_empty
-        except InputProblem as problem:
-            field.show_problem(problem.sentence)
-            return None
-        field.show_problem("")
-        return found
 
 
 def _food(text: str, unit: TemperatureUnit) -> float:

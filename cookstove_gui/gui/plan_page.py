@@ -3,10 +3,13 @@
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from cookstove_gui.desk import Changed
+from cookstove_gui.desk.studying import PastSessions
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.look import Look
 from cookstove_gui.gui.plan_bake import BakePart
+from cookstove_gui.gui.plan_table import TablePart
 from cookstove_gui.gui.plan_water import WaterPart
+from cookstove_gui.gui.plan_wood import WoodPart
 from cookstove_gui.gui.sections import Sections
 
 
@@ -19,11 +22,16 @@ class PlanPage(QWidget):
         self.setObjectName("page")
         self.setAccessibleName("Plan")
         self._bake = BakePart(link)
-        self._water = WaterPart(link)
-        self._parts = (self._bake, self._water)
+        past = PastSessions(link.desk)
+        self._water = WaterPart(link, past)
+        self._wood = WoodPart(link, past)
+        self._table = TablePart(link, past)
+        self._parts = (self._bake, self._table, self._water, self._wood)
         self._sections = Sections()
         self._sections.add("bake", "In the oven", self._bake)
+        self._sections.add("table", "Table time", self._table)
         self._sections.add("water", "Water and pans", self._water)
+        self._sections.add("wood", "Wood", self._wood)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(self._sections)
@@ -38,6 +46,7 @@ class PlanPage(QWidget):
         if changed.settings:
             for part in self._parts:
                 part.show_unit()
-        if changed.standing or changed.stove or changed.session or changed.settings:
+        # A band or a log that changed brings a new standing; the wood is asked for without one too.
+        if changed.standing or changed.stove or changed.session or changed.settings or changed.band:
             for part in self._parts:
                 part.show_standing()

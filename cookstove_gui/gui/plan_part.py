@@ -1,20 +1,22 @@
 """What the parts of the Plan page share: a form above, the answer below, worked out off the screen's thread."""
 
 from abc import abstractmethod
-from typing import Any
+from collections.abc import Callable
+from typing import Any, TypeVar
 
 from PySide6.QtCore import QCoreApplication
 from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
 
 from cookstove_gui import phrases
-from cookstove_gui.errors import Problem
+from cookstove_gui.errors import InputProblem, Problem
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.flow_layout import FlowLayout
 from cookstove_gui.gui.form import Field, say, words
 from cookstove_gui.gui.theme import STEP
 from cookstove_gui.gui.worker import Worker
 
+Understood = TypeVar("Understood")
 CAPTION_WIDTH = 100
 FIELD_WIDTH = 130
 
@@ -23,6 +25,8 @@ _NO_FIRE = "No fire is on the table. Light one and read the stove on the Cook pa
 
 class PlanPart(QWidget):
     """One question of the Plan page; a newer question makes an older answer stale."""
+
+    needs_fire = True  # there is no answer without a session on the table
 
     def __init__(self, link: DeskLink, name: str, title: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -75,10 +79,12 @@ class PlanPart(QWidget):
         if not self.isVisible():
             return
         standing = self.desk.standing
-        if standing is None or not self.desk.entries:
-            self.show_nothing(_NO_FIRE)
-            return
-        say(self.as_of, "" if self.desk.is_live else phrases.as_it_stood(standing.now, self.offset_minutes))
+        if self.needs_fire:
+            if standing is None or not self.desk.entries:
+                self.show_nothing(_NO_FIRE)
+                return
+            old = not self.desk.is_live
+            say(self.as_of, phrases.as_it_stood(standing.now, self.offset_minutes) if old else "")
         inputs = self.inputs()
         if inputs is not None:
             self._asked = inputs
@@ -101,6 +107,17 @@ class PlanPart(QWidget):
         made.entered.connect(lambda _text: self.show_standing())
         self.form.addWidget(made)
         return made
+
+    @staticmethod
+    def understood(field: Field, read: Callable[[str], Understood], if_empty: Understood) -> Understood | None:
+        """What a field says; none, with the sentence beside it, when it is not understood."""
+        try:
+            found = read(field.text) if field.text.strip() else if_empty
+        except InputProblem as problem:
+            field.show_problem(problem.sentence)
+            return None
+        field.show_problem("")
+        return found
 
     def show_nothing(self, why: str) -> None:
         """Show no answer, and why."""

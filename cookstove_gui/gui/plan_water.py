@@ -4,30 +4,31 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem, QWidget
 
 from cookstove_gui import plan_phrases
-from cookstove_gui.cooking.pan import Goal
+from cookstove_gui.cooking.pan import COLD_WATER, Goal
 from cookstove_gui.cooking.pans import pans
 from cookstove_gui.desk import plan_texts
 from cookstove_gui.desk.plan_water import WaterChoice, WaterInputs, WaterPlan, bases, plan_water
+from cookstove_gui.desk.studying import PastSessions
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.form import Choice, Either, say, words
 from cookstove_gui.gui.plan_part import CAPTION_WIDTH, PlanPart
 from cookstove_gui.gui.theme import TARGET_PIXELS
-from cookstove_gui.stove.entries import Session
 from cookstove_gui.units import degrees, kelvin, tidy
 
 _HEADERS = ("spot", "now", "likely", "window", "then a simmer")
 _WELL_WATER = {"F": 59.0, "C": 15.0}
+_USUAL_LITRES = 2.0
 _USUAL_BASE = "as usual for it"
 
 
 class WaterPart(PlanPart):
     """A pan of water on every spot of the cooktop."""
 
-    def __init__(self, link: DeskLink, parent: QWidget | None = None) -> None:
+    def __init__(self, link: DeskLink, past: PastSessions, parent: QWidget | None = None) -> None:
         super().__init__(link, "plan_water", "Water and pans", parent)
         self._unit_shown = ""
-        self._past: tuple[str, tuple[Session, ...]] = ("", ())
+        self._past = past
         self._amount = self.field("Water", "water_amount", "How much water")
         self._start = self.field("Starts at", "water_start", "The water’s temperature when the pan goes on")
         self._pan = Choice("Pan", "water_pan", "Which pan", width=220, caption_width=CAPTION_WIDTH)
@@ -99,7 +100,7 @@ class WaterPart(PlanPart):
         choice = self._choice()
         if standing is None or choice is None:
             return None
-        return WaterInputs(standing=standing, stove=self.desk.stove, choice=choice, past=self._past_sessions)
+        return WaterInputs(standing=standing, stove=self.desk.stove, choice=choice, past=self._past)
 
     def work_out(self, inputs: WaterInputs) -> WaterPlan:
         """The answer."""
@@ -141,17 +142,8 @@ class WaterPart(PlanPart):
 
     def _choice(self) -> WaterChoice | None:
         unit = self.desk.unit
-        litres = start = None
-        try:
-            litres = plan_texts.litres(self._amount.text, unit)
-            self._amount.show_problem("")
-        except InputProblem as problem:
-            self._amount.show_problem(problem.sentence)
-        try:
-            start = self._start_kelvin(unit)
-            self._start.show_problem("")
-        except InputProblem as problem:
-            self._start.show_problem(problem.sentence)
+        litres = self.understood(self._amount, lambda text: plan_texts.litres(text, unit), _USUAL_LITRES)
+        start = self.understood(self._start, lambda _text: self._start_kelvin(unit), COLD_WATER)
         if litres is None or start is None:
             return None
         return WaterChoice(
@@ -171,12 +163,3 @@ class WaterPart(PlanPart):
             high=kelvin(211.0, "F"),
             what="water that is not boiling yet",
         )
-
-    def _past_sessions(self) -> tuple[Session, ...]:
-        """This stove's sessions, read again only when there are more of them or they have grown."""
-        name = self.desk.stove.name
-        rows = self.desk.logbook.sessions(name)
-        mark = f"{name} " + " ".join(f"{row.number}:{row.entry_count}" for row in rows)
-        if self._past[0] != mark:
-            self._past = (mark, self.desk.logbook.past_sessions(name))
-        return self._past[1]

@@ -58,10 +58,18 @@ def shown(
     page = make(link, look)
     # The link must outlive the page, and the page's threads end with it.
     link.setParent(page)
-    qtbot.addWidget(page, before_close_func=lambda _page: StudyWorker.of(link).close())  # type: ignore[attr-defined]
+    qtbot.addWidget(page, before_close_func=lambda _page: _let_go(page, link))  # type: ignore[attr-defined]
     page.resize(*size)
     page.show()
     return page, link
+
+
+def _let_go(page: QWidget, link: DeskLink) -> None:
+    """End all threads, as the window does when it closes."""
+    link.close()
+    StudyWorker.of(link).close()
+    if hasattr(page, "close_workers"):
+        page.close_workers()
 
 
 def find(page: QWidget, kind: type[Found], name: str) -> Found:

@@ -3,7 +3,7 @@
 from datetime import timedelta
 
 import pytest
-from PySide6.QtWidgets import QListWidget, QTableWidget
+from PySide6.QtWidgets import QComboBox, QListWidget, QTableWidget
 
 from cookstove_gui.desk import Desk
 from cookstove_gui.gui.my_stove_page import MyStovePage
@@ -163,3 +163,25 @@ def find_text(page, name):
     from PySide6.QtWidgets import QLineEdit
 
     return find(page, QLineEdit, name).text()
+
+
+def test_fire_tells_how_long_lighting_to_a_heat_took(qtbot, desk):
+    for day in (9, 6, 3):
+        keep_session(desk, f"Day {day}", NOW - timedelta(days=day))
+    page, _ = shown(qtbot, desk, MyStovePage)
+    press(page, "part_fire")
+    box = find(page, QComboBox, "fire_band")
+    box.setCurrentIndex(box.findData("slow"))
+    box.activated.emit(box.currentIndex())
+    # 45 °F in 14 minutes from 80 °F at 5 minutes: 250 °F after 5 + 14 * 170 / 45 = 58 minutes, said to five.
+    qtbot.waitUntil(
+        lambda: words_of(page, "fire_rise").startswith("From lighting to slow heat: about 1 h"), timeout=5000
+    )
+    assert "(3 firings)" in words_of(page, "fire_rise")
+
+
+def test_fire_claims_nothing_without_a_past(qtbot, desk):
+    page, _ = shown(qtbot, desk, MyStovePage)
+    press(page, "part_fire")
+    qtbot.waitUntil(lambda: words_of(page, "fire_rise").startswith("No firing"), timeout=5000)
+    assert "decide" in words_of(page, "fire_caution")

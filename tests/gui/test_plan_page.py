@@ -38,8 +38,7 @@ def show_standing(desk: Desk) -> None:
 @pytest.fixture
 def page(qtbot, desk):
     made, _ = shown(qtbot, desk, PlanPage)
-    yield made
-    made.close_workers()
+    return made
 
 
 def settle(qtbot, page, name: str) -> None:
@@ -50,7 +49,6 @@ def settle(qtbot, page, name: str) -> None:
 def test_without_a_fire_it_says_so_instead_of_answering(qtbot):
     made, _ = shown(qtbot, held_desk(), PlanPage)
     assert words_of(made, "plan_bake_headline").startswith("No fire is on the table")
-    made.close_workers()
 
 
 def test_a_loaf_is_told_with_its_window_and_the_steady_oven_beside_it(qtbot, page):
@@ -166,4 +164,3 @@ def test_an_old_session_is_answered_as_it_stood(qtbot):
     made, _ = shown(qtbot, desk, PlanPage)
     settle(qtbot, made, "plan_bake")
     assert "as the stove stood" in words_of(made, "plan_bake_as_of")
-    made.close_workers()

@@ -1,0 +1,117 @@
+"""How the stove fires by its logs: from lighting to a heat, how long it holds it, how long a shut-down load lasts."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from PySide6.QtCore import QCoreApplication
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from cookstove_gui import stove_phrases
+from cookstove_gui.cooking.burn_times import FALL, BurnSummary, MeasuredBurn, burn_times, summary
+from cookstove_gui.cooking.rise_and_hold import RiseAndHold, rise_and_hold, rise_quantiles, typical_hold
+from cookstove_gui.desk.studying import PastSessions
+from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.form import Choice, say, words
+from cookstove_gui.gui.theme import STEP
+from cookstove_gui.gui.worker import Worker
+from cookstove_gui.stove.entries import HeatBand, Session
+from cookstove_gui.stove.stove import Stove
+
+_SHOWN_BURNS = 8
+_WORTH_MIN = 60.0  # a load whose end the log does not show is listed if it lasted at least so long
+_CAUTION = (
+    "A fire with little air in a cool flue makes creosote, and a smouldering one makes carbon monoxide: keep the flue "
+    "in its working range. The stove’s manual, your local code and a licensed sweep decide."
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Question:
+    stove: Stove
+    band: HeatBand
+    past: Callable[[str], tuple[Session, ...]]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Found:
+    rise: RiseAndHold
+    burns: tuple[MeasuredBurn, ...]
+    summary: BurnSummary
+
+
+class FirePart(QWidget):
+    """Rise, hold and burn times."""
+
+    def __init__(self, link: DeskLink, past: PastSessions, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._desk = link.desk
+        self._past = past
+        self.setObjectName("stove_fire")
+        self._band = Choice("Heat", "fire_band", "The heat that is asked about", caption_width=100)
+        self._band.chosen.connect(lambda _key: self.show_past())
+        self._rise = words(name="fire_rise", role="good")
+        self._hold = words(name="fire_hold")
+        self._burn = words(name="fire_burns", role="good")
+        self._list = words(name="fire_burn_list", role="soft")
+        column = QVBoxLayout(self)
+        column.setSpacing(2 * STEP)
+        column.addWidget(words("How long it takes, and how long it lasts", role="heading"))
+        column.addWidget(self._band)
+        column.addWidget(self._rise)
+        column.addWidget(self._hold)
+        column.addWidget(words("A full load with the air shut down", role="heading"))
+        column.addWidget(self._burn)
+        column.addWidget(self._list)
+        column.addWidget(words(_CAUTION, role="caution", name="fire_caution"))
+        column.addStretch(1)
+        self._worker = Worker(self._question, _find, self)
+        self._worker.finished.connect(self._show)
+        self._worker.failed.connect(self._fail)
+        app = QCoreApplication.instance()
+        if app is not None:
+            app.aboutToQuit.connect(self._worker.close)
+        self.show_past()
+
+    @property
+    def is_busy(self) -> bool:
+        """Whether the past is being looked through."""
+        return self._worker.is_busy
+
+    def close_worker(self) -> None:
+        """End the thread."""
+        self._worker.close()
+
+    def show_past(self) -> None:
+        """Look through the past for the chosen heat."""
+        options = [(band.name, band.name) for band in self._desk.bands]
+        self._band.show_options(options, self._band.key or self._desk.band.name)
+        if self.isVisible():
+            self._worker.ask()
+
+    def _question(self) -> _Question:
+        band = next((band for band in self._desk.bands if band.name == self._band.key), self._desk.band)
+        return _Question(stove=self._desk.stove, band=band, past=self._past)
+
+    def _show(self, found: _Found) -> None:
+        self._worker.close()  # no thread is kept between questions
+        rise, unit = found.rise, self._desk.unit
+        self._rise.setText(stove_phrases.rise_words(rise.band, rise_quantiles(rise), len(rise.rises)))
+        longest = max((hold.minutes for hold in rise.holds), default=None)
+        say(self._hold, stove_phrases.hold_words(rise.band, typical_hold(rise), longest, len(rise.holds)))
+        self._burn.setText(stove_phrases.burns_words(found.summary, unit, FALL))
+        titles = {row.number: row.title for row in self._desk.sessions}
+        lines = [
+            stove_phrases.burn_line(burn, titles.get(burn.session, ""), unit)
+            for burn in reversed([burn for burn in found.burns if burn.fell or burn.minutes >= _WORTH_MIN])
+        ]
+        say(self._list, "\n".join(lines[:_SHOWN_BURNS]))
+
+    def _fail(self, error: Exception) -> None:
+        self._worker.close()
+        raise error
+
+
+def _find(question: _Question) -> _Found:
+    sessions = question.past(question.stove.name)
+    burns = burn_times(question.stove, sessions)
+    return _Found(rise=rise_and_hold(question.stove, sessions, question.band), burns=burns, summary=summary(burns))
