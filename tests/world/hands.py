@@ -1,6 +1,6 @@
 """Hands and thermometers: how what truly happened becomes the rows that a person writes."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 import numpy as np
@@ -10,8 +10,6 @@ from cookstove_gui.stove.stove import SpotKind, Stove
 from cookstove_gui.units import degrees, tidy
 from tests.world.cooks import Event
 from tests.world.parts import FloatArray
-
-BLUNDERS = 0.01
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,6 +32,7 @@ class Hands:
     logs_door: float
     wood_words: float  # chance that wood is written as a count instead of weighed
     late: float  # minutes that an event is written late, on average
+    blunders: float = 0.01  # share of readings typed wrong or at the wrong spot
 
 
 def make_hands(rng: np.random.Generator) -> Hands:
@@ -56,6 +55,14 @@ def make_hands(rng: np.random.Generator) -> Hands:
         wood_words=rng.choice([0.0, 0.3, 1.0]),
         late=rng.choice([0.0, 0.5, 1.5]),
     )
+
+
+def tidy_hands(hands: Hands) -> Hands:
+    """The same person if nothing were forgotten, mistyped, late or read through an untrue thermometer."""
+    return replace(
+        hands, infrared_noise=0.002, infrared_bias=0.0, oven_noise=0.2, oven_offset=0.0, oven_rounding=1,
+        infrared_rounding=1, logs_wood=1.0, logs_air=1.0, logs_door=1.0, wood_words=0.0, late=0.0, blunders=0.0,
+    )  # fmt: skip
 
 
 def walk_minutes(rng: np.random.Generator, hands: Hands, duration: float) -> list[float]:
@@ -98,7 +105,7 @@ def write_readings(
                 spread = 0.5 if spot.kind is SpotKind.ROOM else max(abs(shown), 40.0) * hands.infrared_noise
                 number = _rounded(shown * (1.0 + hands.infrared_bias) + rng.normal(0, spread), hands.infrared_rounding)
             name = spot.name
-            if rng.random() < BLUNDERS:
+            if rng.random() < hands.blunders:
                 name, number = _blunder(rng, stove, name, number)
             rows.append((minute, name, number))
             minute += rng.uniform(0.08, 0.3)
