@@ -6,6 +6,7 @@ from datetime import datetime, timedelta, timezone
 from pathlib import Path
 
 from cookstove_gui.commands.parsing import Request
+from cookstove_gui.cooking.meant_rows import meant_rows, meant_sessions
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast import Belief, Character, learn, track
 from cookstove_gui.logbook.folder import Past, read_folder, stove_beside, stove_for
@@ -68,7 +69,7 @@ class Asker:
             now=now,
             offset_minutes=last.offset_minutes,
             past=past,
-            belief=track(stove, entries, now, self._character(stove, past)),
+            belief=track(stove, meant_rows(stove, entries), now, self._character(stove, past)),
             is_whole=not reading.unreadable,
         )
 
@@ -85,7 +86,7 @@ class Asker:
             return None
         key = (stove, tuple(session.number for session in past))
         if key not in self._learned:
-            self._learned[key] = learn(stove, past)
+            self._learned[key] = learn(stove, meant_sessions(stove, past))
         return self._learned[key]
 
 

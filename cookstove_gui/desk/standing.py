@@ -9,6 +9,7 @@ from datetime import datetime
 from cookstove_gui import phrases
 from cookstove_gui.cooking.cautions import Caution, due
 from cookstove_gui.cooking.fit import TaskFit, fits
+from cookstove_gui.cooking.meant_rows import meant_rows
 from cookstove_gui.forecast import (
     Belief,
     Character,
@@ -108,7 +109,8 @@ class Memory:
 
 def work_out(inputs: Inputs, memory: Memory) -> Standing:
     """Compute how the stove stands."""
-    belief = memory.tracker(inputs.stove, inputs.character).follow(inputs.rows, inputs.now)
+    rows = meant_rows(inputs.stove, inputs.rows)
+    belief = memory.tracker(inputs.stove, inputs.character).follow(rows, inputs.now)
     projection = project(belief)
     found = outlook(belief, inputs.band)
     zone_rows = zones(belief)

@@ -7,6 +7,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from cookstove_gui.cooking.first_fires import FirstFires, progress
+from cookstove_gui.cooking.meant_rows import meant_sessions
 from cookstove_gui.forecast import Character, learn, spot_pattern, track_record
 from cookstove_gui.forecast.answers import SpotPattern, TrackRecord
 from cookstove_gui.stove.entries import Session
@@ -42,14 +43,15 @@ class Study:
 
 def study(inputs: StudyInputs, progressed: Progress | None = None, cancelled: Cancelled | None = None) -> Study | None:
     """Study a stove's past; None when it was given up."""
-    character = inputs.character or learn(inputs.stove, inputs.sessions, progressed, cancelled)
+    sessions = meant_sessions(inputs.stove, inputs.sessions)
+    character = inputs.character or learn(inputs.stove, sessions, progressed, cancelled)
     if cancelled is not None and cancelled():
         return None
     return Study(
         stove_name=inputs.stove.name,
         fingerprint=inputs.fingerprint,
         character=character,
-        pattern=spot_pattern(inputs.stove, inputs.sessions),
-        record=track_record(inputs.stove, inputs.sessions[-_RECORD_SESSIONS:]),
+        pattern=spot_pattern(inputs.stove, sessions),
+        record=track_record(inputs.stove, sessions[-_RECORD_SESSIONS:]),
         first_fires=progress(inputs.stove, inputs.sessions),
     )

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta, timezone
 
 from cookstove_gui import phrases
+from cookstove_gui.cooking.meant_rows import meant_rows
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast import doubted_readings, trace, track
 from cookstove_gui.forecast.answers import DoubtedReading, Trace
@@ -78,7 +79,7 @@ def session_report(stove: Stove, session: Session, unit: TemperatureUnit = "F") 
         raise InputProblem(f"The session “{session.title}” holds no row to report; enter one first.")
     stove = with_spots_named(stove, tuple(row.spot for row in standing))
     clock = _Clock(standing[0])
-    belief = track(stove, session.entries, standing[-1].at)
+    belief = track(stove, meant_rows(stove, session.entries), standing[-1].at)
     doubted = found_slips(doubted_readings(belief), standing)
     slips = {row.number for row in doubted}
     sound = tuple(row for row in standing if row.number not in slips)
