@@ -5,6 +5,7 @@ import io
 import os
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from datetime import timedelta
 from pathlib import Path
 
 from cookstove_gui.errors import InputProblem, SurroundingsProblem
@@ -18,7 +19,7 @@ from cookstove_gui.units import iso_clock, parse_iso_clock
 COLUMNS = ("clock", "kind", "spot", "value", "unit", "note")
 LARGEST_FILE = 10_000_000  # bytes; eight hours of readings take about 50 000
 MOST_ROWS = 50_000
-_FAR_FROM_THE_REST = 24 * 3600  # s
+_FAR_FROM_THE_REST = timedelta(days=1)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,7 +52,10 @@ class LogReading:
 
     def with_repeats(self) -> tuple[Entry, ...]:
         """All good rows for a logbook that keeps everything: the repeats too, each taken back at once."""
-        last = max((row.number for row in self.entries + self.repeats), default=0)
+        rows = self.entries + self.repeats
+        # A void may name a row that could not be read; its number must not be given away.
+        named = [voided_number(row) for row in rows if row.kind is Kind.VOID]
+        last = max([row.number for row in rows] + named, default=0)
         voids = tuple(
             Entry(
                 number=number,
@@ -63,14 +67,14 @@ class LogReading:
             )
             for number, row in enumerate(self.repeats, start=last + 1)
         )
-        return tuple(sorted(self.entries + self.repeats, key=lambda row: row.number)) + voids
+        return tuple(sorted(rows, key=lambda row: row.number)) + voids
 
 
 def read_log(path: Path, stove: Stove | None = None) -> LogReading:
     """Read a log file; with a stove, unlikely numbers are questioned too.
 
-    Raises InputProblem when the file as a whole is no log (empty, wrong encoding, a column missing, far too large) and
-    SurroundingsProblem when it cannot be opened.
+    Raises InputProblem when there is no such file, or when the file as a whole is no log: empty, wrong encoding, a
+    column missing, far too large.
     """
     try:
         with path.open("rb") as stream:
@@ -217,19 +221,25 @@ def _without_repeats(entries: list[Entry]) -> tuple[list[Entry], list[tuple[Entr
 def _questions(
     where: str, entries: Sequence[Entry], line_of: dict[int, int], stove: Stove | None
 ) -> Iterator[LogProblem]:
-    if not entries:
-        return
-    clocks = sorted(row.at for row in entries)
-    middle = clocks[len(clocks) // 2]
+    in_time = sorted(entries, key=lambda row: (row.at, row.number))
+    for row in _lonely(in_time):
+        sentence = "More than a day from the other rows; is the date right?"
+        yield _problem(where, line_of[row.number], "clock", "far from the rest", sentence, kept=True)
     last_at_spot: dict[str, Entry] = {}
-    for row in sorted(entries, key=lambda row: (row.at, row.number)):
-        line = line_of[row.number]
-        if abs((row.at - middle).total_seconds()) > _FAR_FROM_THE_REST:
-            sentence = "More than a day from the other rows; is the date right?"
-            yield _problem(where, line, "clock", "far from the rest", sentence, kept=True)
+    for row in in_time if stove else ():
         last = last_at_spot.get(row.spot)
         question = doubt(row, stove, (last,) if last else ()) if stove else None
+        if question:
+            yield _problem(where, line_of[row.number], question.field, question.why, question.sentence, kept=True)
         if row.kind is Kind.READING:
             last_at_spot[row.spot] = row
-        if question:
-            yield _problem(where, line, question.field, question.why, question.sentence, kept=True)
+
+
+def _lonely(in_time: Sequence[Entry]) -> list[Entry]:
+    """Rows that stand alone, more than a day before and after any other; a log of many days has none."""
+    found = []
+    for place, row in enumerate(in_time):
+        beside = [*in_time[max(0, place - 1) : place], *in_time[place + 1 : place + 2]]
+        if beside and all(abs(other.at - row.at) > _FAR_FROM_THE_REST for other in beside):
+            found.append(row)
+    return found

@@ -259,6 +259,20 @@ def test_repeated_row_is_told_counted_once_and_not_lost() -> None:
     assert fold(everything) == back.entries
 
 
+def test_repeats_stay_taken_back_whatever_other_voids_name() -> None:
+    back = _read("2026-01-05T07:10:00-05:00,void,,4,,", GOOD, GOOD, GOOD.replace("385", "x"))
+    assert fold(back.with_repeats()) == fold(back.entries)
+
+
+def test_log_of_many_days_is_not_questioned_for_its_dates() -> None:
+    days = [
+        GOOD.replace("01-05", f"01-{day:02d}").replace("07:02", clock)
+        for day in (1, 5, 9)
+        for clock in ("07:02", "09:00")
+    ]
+    assert _read(*days).problems == ()
+
+
 def test_row_typed_again_after_it_was_taken_back_is_no_repeat() -> None:
     back = _read(GOOD, "2026-01-05T07:10:00-05:00,void,,1,,", GOOD)
     assert back.problems == ()
