@@ -52,7 +52,7 @@ class Composition:
 
     def __post_init__(self) -> None:
         fractions = [getattr(self, name) for name in COMPONENTS]
-        if min(fractions) < 0.0 or abs(sum(fractions) - 1.0) > 0.03:
+        if not (min(fractions) >= 0.0 and abs(sum(fractions) - 1.0) <= 0.03):
             raise ValueError(f"composition must be fractions that sum to 1 within 0.03, got {sum(fractions):g}")
 
     def fractions(self) -> Array:

@@ -8,7 +8,7 @@ import numpy as np
 from cookstove_gui.physics.quantities import Array, Quantity, positive, quantity, within
 
 FIRST_RADIATION_CONSTANT = 1.191042972397188e-16  # W m2/sr, 2 h c^2, CODATA 2018
-SECOND_RADIATION_CONSTANT = 0.01438776877  # m K, h c / k, CODATA 2018
+SECOND_RADIATION_CONSTANT = 0.01438776877503933  # m K, h c / k, CODATA 2018
 STEFAN_BOLTZMANN = 5.670374419e-8  # W/(m2 K4), CODATA 2018
 BAND_LOW, BAND_HIGH = 8e-6, 14e-6  # m, the usual band of hand-held instruments
 TEMPERATURE_LOW, TEMPERATURE_HIGH = 200.0, 1500.0  # K, range of the series here

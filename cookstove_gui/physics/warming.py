@@ -11,6 +11,7 @@ import numpy as np
 
 from cookstove_gui.physics.planck import STEFAN_BOLTZMANN
 from cookstove_gui.physics.quantities import STANDARD_PRESSURE, Array, positive, within
+from cookstove_gui.physics.volumes import Volumes
 from cookstove_gui.physics.water import boiling_temperature, heat_of_vaporisation, saturation_pressure
 
 # Constant, or a table of temperatures [K] (rising) and values: straight between, level beyond its ends.
@@ -26,7 +27,7 @@ class Body:
     """What is warmed."""
 
     half_thickness: float  # m; of a wall heated on both faces, radius of a cylinder or sphere
-    dimension: float = 1.0  # 1 wall, 2 long cylinder, 3 sphere; between for bricks, see equivalent_dimension
+    dimension: float = 1.0  # 1 wall, 2 long cylinder, 3 sphere; others for bricks, see equivalent_body
     conductivity: Property  # W/(m K)
     heat_capacity: Property  # J/(m3 K), density times specific heat
     water: float = 0.0  # kg/m3 that can evaporate; holds wet places at the boiling point until it is gone
@@ -106,7 +107,8 @@ def warm_through(
     Validity
     --------
     One dimension; nothing moves but heat and escaping steam: the vapour that carries heat into a risen crumb must be
-    put into the conductivity. With 60 nodes the middle agrees with the exact series within 0.1 % of the change.
+    put into the conductivity. With 60 nodes the middle agrees with the exact series within 0.1 % of the change. The
+    water lost comes out 1 % low with steps of a second, 6 % low with steps of ten.
 
     Notes
     -----
@@ -128,15 +130,19 @@ def warm_through(
         raise ValueError("temperature_oven and temperature_walls must be series of the same length, two or more")
     for name, values in (("conductivity", body.conductivity), ("heat_capacity", body.heat_capacity)):
         positive(name, values[1] if isinstance(values, tuple) else values)
-    grid = _Grid(body, int(within("nodes", nodes, 5, 400)))
-    temperatures = np.empty((oven.size, grid.nodes))
+    volumes = Volumes(
+        half_thickness=float(positive("half_thickness", body.half_thickness, 1.0)),
+        dimension=float(within("dimension", body.dimension, 1.0, 4.0)),
+        nodes=int(within("nodes", nodes, 5, 400)),
+    )
+    temperatures = np.empty((oven.size, volumes.nodes))
     temperatures[0] = within("temperature_initial", temperature_initial, 230.0, 650.0)
-    heat_taken, water_lost = _march(body, exposure, grid, temperatures, _middles(oven), _middles(walls), step)
+    heat_taken, water_lost = _march(body, exposure, volumes, temperatures, _middles(oven), _middles(walls), step)
     return Warming(
         time=np.arange(oven.size, dtype=np.float64) * step,
-        position=grid.position,
+        position=volumes.position,
         temperature=temperatures,
-        mean_temperature=temperatures @ (grid.volume / grid.volume.sum()),
+        mean_temperature=temperatures @ (volumes.volume / volumes.volume.sum()),
         heat_taken=heat_taken,
         water_lost=water_lost,
     )
@@ -147,56 +153,29 @@ def _middles(series: Array) -> Array:
     return result
 
 
-class _Grid:
-    """Control volumes for one square metre of surface, their nodes on the middle and on the surface."""
-
-    def __init__(self, body: Body, nodes: int) -> None:
-        half = float(positive("half_thickness", body.half_thickness, 1.0))
-        power = float(within("dimension", body.dimension, 1.0, 3.0))
-        self.nodes = nodes
-        self.position = np.linspace(0.0, half, nodes)
-        faces = np.concatenate([[0.0], 0.5 * (self.position[1:] + self.position[:-1]), [half]])
-        self.volume = np.diff((faces / half) ** power) * half / power  # m3/m2
-        self.spread = (faces[1:-1] / half) ** (power - 1.0) / (half / (nodes - 1))  # face area over distance, 1/m
-
-    def step(self, conductivity: Array, heat_capacity: Array, time_step: float) -> tuple[Array, Array, Array]:
-        """Exact step of the conduction, answer to a surface flux over the step, and heat capacity of each volume."""
-        capacity = heat_capacity * self.volume
-        across = 2.0 * conductivity[1:] * conductivity[:-1] / (conductivity[1:] + conductivity[:-1]) * self.spread
-        diagonal = np.concatenate([across, [0.0]]) + np.concatenate([[0.0], across])
-        root = np.sqrt(capacity)
-        matrix = np.diag(diagonal / capacity)
-        rows = np.arange(self.nodes - 1)
-        matrix[rows + 1, rows] = matrix[rows, rows + 1] = -across / (root[1:] * root[:-1])
-        rates, modes = np.linalg.eigh(matrix)
-        rates = np.maximum(rates, 1e-300)
-        left = modes / root[:, None]
-        exact = (left * np.exp(-rates * time_step)) @ (modes.T * root)
-        answer = left @ (-np.expm1(-rates * time_step) / rates * left[-1])
-        return np.ascontiguousarray(exact), answer, capacity
-
-
 def _march(
-    body: Body, exposure: Exposure, grid: _Grid, temperatures: Array, oven: Array, walls: Array, time_step: float
+    body: Body, exposure: Exposure, volumes: Volumes, temperatures: Array, oven: Array, walls: Array, time_step: float
 ) -> tuple[Array, Array]:
     """Fills `temperatures` row by row; heat taken and water lost, shape (steps + 1,)."""
     surface = _Surface(exposure)
-    front = _Front(body, grid, surface.boiling, surface.latent)
+    front = _Front(body, volumes, surface.boiling, surface.latent)
     varies = isinstance(body.conductivity, tuple) or isinstance(body.heat_capacity, tuple)
     refresh = max(1, round(REFRESH_TIME / time_step)) if varies else oven.size + 1
-    properties = _properties(body, temperatures[0])
-    exact, answer, capacity = grid.step(*properties, time_step)
-    last = grid.nodes - 1
-    warmed = np.empty(grid.nodes)
+    properties, looked_at = _properties(body, temperatures[0]), temperatures[0]
+    exact, answer, capacity = volumes.step(*properties, time_step)
+    last = volumes.nodes - 1
+    warmed = np.empty(volumes.nodes)
     rows = list(temperatures)
     heat, steam = [0.0], [0.0]
     for index, (air, seen) in enumerate(zip(oven.tolist(), walls.tolist(), strict=True)):
         before, after = rows[index], rows[index + 1]
         if index and index % refresh == 0:
-            now = _properties(body, before)
+            # half a look ahead, so that properties are right on the average until the next look
+            now = _properties(body, before + 0.5 * (before - looked_at))
+            looked_at = before
             if max(np.abs(new / old - 1.0).max() for new, old in zip(now, properties, strict=True)) > REFRESH_CHANGE:
                 properties = now
-                exact, answer, capacity = grid.step(*properties, time_step)
+                exact, answer, capacity = volumes.step(*properties, time_step)
         exact.dot(before, after)  # as if no heat came
         wet = front.place == last or front.place == _Front.ENDLESS
         flux, dried = surface.flux(before.item(last), after.item(last), answer.item(last), air, seen, wet)
@@ -248,23 +227,23 @@ class _Front:
     ENDLESS = -1  # no water is held anywhere: nothing is kept at boiling, and a wet surface never dries up
     DRY = -2
 
-    def __init__(self, body: Body, grid: _Grid, boiling: float, latent: float) -> None:
+    def __init__(self, body: Body, volumes: Volumes, boiling: float, latent: float) -> None:
         water = float(within("water", body.water, 0.0, 1000.0))
         self.boiling = boiling
-        self.heat_of_water: list[float] = (water * latent * grid.volume).tolist()  # J/m2 to boil it away
-        self.place = grid.nodes - 1 if water > 0.0 else self.ENDLESS
+        self.heat_of_water: list[float] = (water * latent * volumes.volume).tolist()  # J/m2 to boil it away
+        self.place = volumes.nodes - 1 if water > 0.0 else self.ENDLESS
 
     def hold(self, row: Array, capacity: Array) -> float:
         """Keeps wet places of a row at boiling and moves the front inwards; heat that became steam [J/m2]."""
-        steam = 0.0
-        while self.place >= 0 and (excess := row.item(self.place) - self.boiling) > 0.0:
-            surplus = excess * capacity.item(self.place)
-            spent = min(surplus, self.heat_of_water[self.place])
-            self.heat_of_water[self.place] -= spent
+        steam, place = 0.0, self.place
+        while place >= 0 and (excess := row.item(place) - self.boiling) > 0.0:
+            surplus = excess * capacity.item(place)
+            spent = min(surplus, self.heat_of_water[place])
+            self.heat_of_water[place] -= spent
             steam += spent
-            row[self.place] = self.boiling + (surplus - spent) / capacity.item(self.place)
-            if self.heat_of_water[self.place] > 0.0:
-                break
+            row[place] = self.boiling + (surplus - spent) / capacity.item(place)
+            place -= 1
+        while self.place >= 0 and self.heat_of_water[self.place] <= 0.0:
             self.place = self.place - 1 if self.place else self.DRY
         return steam
 

@@ -1,0 +1,192 @@
+"""The bake solver: exact where the series is exact, no heat lost, wet places held at boiling."""
+
+import numpy as np
+import pytest
+from CoolProp.HumidAirProp import HAPropsSI
+from hypothesis import given
+from hypothesis import strategies as st
+
+from cookstove_gui.physics.conduction import temperature_ratio
+from cookstove_gui.physics.planck import STEFAN_BOLTZMANN
+from cookstove_gui.physics.warming import Body, Exposure, Warming, warm_through
+from cookstove_gui.physics.water import boiling_temperature, heat_of_vaporisation
+from tests.physics.laws import law
+
+COLD, HOT = 298.15, 473.15
+HALF, CONDUCTIVITY, HEAT_CAPACITY = 0.05, 0.45, 3.2e6
+BOILING = float(boiling_temperature(101325.0))
+LATENT = float(heat_of_vaporisation(BOILING))
+
+
+def _course(minutes: float, time_step: float = 5.0, oven: float = HOT, **changes: float) -> Warming:
+    body = {"half_thickness": HALF, "conductivity": CONDUCTIVITY, "heat_capacity": HEAT_CAPACITY}
+    exposure = {"convection_coefficient": 20.0}
+    for name, value in changes.items():
+        (exposure if name in Exposure.__slots__ else body)[name] = value
+    steps = round(minutes * 60 / time_step)
+    return warm_through(Body(**body), Exposure(**exposure), COLD, np.full(steps + 1, oven), time_step)
+
+
+@pytest.mark.parametrize(("shape", "dimension"), [("wall", 1.0), ("cylinder", 2.0), ("sphere", 3.0)])
+@pytest.mark.parametrize("coefficient", [8.0, 20.0, 100.0])
+def test_middle_agrees_with_the_exact_series(shape, dimension, coefficient) -> None:  # type: ignore[no-untyped-def]
+    """Row "5.warming"."""
+    course = _course(120.0, dimension=dimension, convection_coefficient=coefficient)
+    fourier = CONDUCTIVITY / HEAT_CAPACITY * course.time / HALF**2
+    biot = coefficient * HALF / CONDUCTIVITY
+    middle = HOT + (COLD - HOT) * np.asarray(temperature_ratio(shape, biot, fourier))
+    surface = HOT + (COLD - HOT) * np.asarray(temperature_ratio(shape, biot, fourier, 1.0))
+    assert np.abs(course.core - middle).max() < 0.001 * (HOT - COLD)
+    assert np.abs(course.surface - surface)[12:].max() < 0.006 * (HOT - COLD)
+
+
+def test_length_of_the_step_hardly_matters() -> None:
+    quick, slow = _course(60.0, time_step=1.0, emissivity=0.9), _course(60.0, time_step=30.0, emissivity=0.9)
+    assert np.abs(quick.core[::30] - slow.core).max() < 0.05
+    assert np.abs(quick.surface[::30] - slow.surface)[4:].max() < 0.5
+
+
+@law
+@given(st.floats(1.0, 3.0), st.floats(5.0, 60.0), st.floats(0.0, 1.0), st.floats(0.0, 300.0), st.floats(0.0, 1.0))
+def test_no_heat_is_lost(dimension, coefficient, emissivity, water, wetness) -> None:  # type: ignore[no-untyped-def]
+    course = _course(
+        90.0,
+        time_step=10.0,
+        dimension=dimension,
+        convection_coefficient=coefficient,
+        emissivity=emissivity,
+        water=water,
+        wetness=wetness,
+    )
+    kept = HEAT_CAPACITY * HALF / dimension * (course.mean_temperature - COLD)
+    np.testing.assert_allclose(course.heat_taken, kept + LATENT * course.water_lost, rtol=1e-6, atol=0.5)
+
+
+def test_radiation_alone_ends_at_the_walls_temperature() -> None:
+    course = _course(1800.0, time_step=60.0, convection_coefficient=0.0, emissivity=1.0, conductivity=50.0)
+    assert course.core[-1] == pytest.approx(HOT, abs=0.5)
+
+
+def test_first_radiation_is_stefan_boltzmanns() -> None:
+    course = _course(0.1, time_step=0.1, convection_coefficient=0.0, emissivity=0.8, conductivity=50.0)
+    first = course.heat_taken[1] / 0.1
+    assert first == pytest.approx(0.8 * STEFAN_BOLTZMANN * (HOT**4 - COLD**4), rel=1e-3)
+
+
+def test_walls_may_be_hotter_than_the_air() -> None:
+    body = Body(half_thickness=HALF, conductivity=CONDUCTIVITY, heat_capacity=HEAT_CAPACITY)
+    exposure = Exposure(convection_coefficient=10.0, emissivity=0.9)
+    air = np.full(361, HOT)
+    plain = warm_through(body, exposure, COLD, air, 10.0)
+    glowing = warm_through(body, exposure, COLD, air, 10.0, temperature_walls=air + 60.0)
+    assert glowing.core[-1] > plain.core[-1] + 2.0
+
+
+def test_wet_bread_stays_at_boiling_until_it_is_dry() -> None:
+    course = _course(60.0, emissivity=0.9, water=200.0, heat_capacity=1.2e6, conductivity=0.4)
+    assert course.core.max() <= BOILING + 1e-9
+    surface = course.surface
+    first = int(np.argmax(surface >= BOILING - 1e-9))
+    assert 0 < first < surface.size - 1
+    assert surface[-1] > BOILING + 5.0
+    assert np.isclose(surface[first : first + 3], BOILING).all()
+
+
+def test_crust_is_outside_and_crumb_inside_the_drying_front() -> None:
+    profile = _course(60.0, emissivity=0.9, water=200.0, heat_capacity=1.2e6, conductivity=0.4).temperature[-1]
+    assert (np.diff(profile) >= -1e-9).all()
+    crust = profile > BOILING + 1e-6
+    assert 0 < crust.sum() < profile.size // 2
+    assert crust[-crust.sum() :].all()
+
+
+def test_drying_front_hardly_depends_on_the_step() -> None:
+    bread = {"emissivity": 0.9, "water": 200.0, "heat_capacity": 1.2e6, "conductivity": 0.4}
+    quick, slow = _course(40.0, time_step=1.0, **bread), _course(40.0, time_step=5.0, **bread)
+    assert quick.water_lost[-1] == pytest.approx(slow.water_lost[-1], rel=0.03)
+    assert np.abs(quick.core[::5] - slow.core).max() < 0.7
+
+
+def test_water_slows_the_middle() -> None:
+    wet = _course(60.0, water=300.0, heat_capacity=1.2e6)
+    dry = _course(60.0, heat_capacity=1.2e6)
+    assert wet.core[-1] < dry.core[-1] - 1.0
+
+
+def test_all_the_water_can_go() -> None:
+    course = _course(600.0, time_step=60.0, half_thickness=0.005, water=100.0, convection_coefficient=60.0)
+    assert course.water_lost[-1] == pytest.approx(100.0 * 0.005, rel=1e-9)
+    assert course.core[-1] == pytest.approx(HOT, abs=0.5)
+
+
+def test_wet_surface_settles_near_the_wet_bulb_temperature() -> None:
+    """Row "5.wet-bulb": within 1.5 K, by a Lewis number that is a little off and a fixed heat of vaporisation."""
+    for oven, vapour in ((340.0, 2000.0), (380.0, 8000.0), (420.0, 3000.0)):
+        body = Body(half_thickness=0.005, conductivity=5.0, heat_capacity=1e6)
+        exposure = Exposure(convection_coefficient=20.0, wetness=1.0, vapour_pressure=vapour)
+        course = warm_through(body, exposure, 310.0, np.full(721, oven), 10.0)
+        share = vapour / (101325.0 - vapour) * 0.622
+        wet_bulb = HAPropsSI("B", "T", oven, "P", 101325.0, "W", share)
+        assert course.surface[-1] == pytest.approx(wet_bulb, abs=1.5)
+
+
+def test_steam_condenses_on_a_cold_surface_and_warms_it() -> None:
+    steamy = _course(5.0, time_step=1.0, wetness=1.0, vapour_pressure=40_000.0)
+    plain = _course(5.0, time_step=1.0)
+    assert steamy.water_lost[10] < 0.0
+    assert steamy.surface[60] > plain.surface[60]
+
+
+def test_a_thin_air_boils_sooner() -> None:
+    high = _course(60.0, water=300.0, heat_capacity=1.2e6, emissivity=0.9, pressure=80_000.0)
+    assert high.core.max() <= boiling_temperature(80_000.0) + 1e-9
+
+
+def test_tables_of_one_value_are_constants() -> None:
+    levels = np.array([250.0, 450.0])
+    tables = {"conductivity": (levels, np.full(2, CONDUCTIVITY)), "heat_capacity": (levels, np.full(2, HEAT_CAPACITY))}
+    np.testing.assert_allclose(_course(30.0, **tables).temperature, _course(30.0).temperature, atol=1e-9)
+
+
+def test_properties_that_grow_lie_between_their_ends() -> None:
+    levels = np.array([COLD, HOT])
+    growing = _course(90.0, conductivity=(levels, np.array([0.3, 0.6])))
+    low, high = _course(90.0, conductivity=0.3), _course(90.0, conductivity=0.6)
+    assert low.core[-1] < growing.core[-1] < high.core[-1]
+
+
+def test_heat_balance_with_properties_that_grow_closes_within_a_percent() -> None:
+    levels = np.linspace(COLD, HOT, 50)
+    course = _course(90.0, heat_capacity=(levels, 2e6 * (1.0 + 0.002 * (levels - COLD))), conductivity=5.0)
+    warmed = course.mean_temperature[-1] - COLD
+    kept = 2e6 * HALF * (warmed + 0.001 * warmed**2)
+    assert course.heat_taken[-1] == pytest.approx(kept, rel=0.01)
+
+
+@law
+@given(st.floats(400.0, 520.0), st.floats(1.0, 60.0))
+def test_a_hotter_oven_bakes_sooner(oven: float, hotter: float) -> None:
+    assert _course(40.0, 60.0, oven + hotter).core[-1] > _course(40.0, 60.0, oven).core[-1]
+
+
+@pytest.mark.parametrize(
+    ("changes", "named"),
+    [({"half_thickness": 0.0}, "half_thickness"), ({"dimension": 5.0}, "dimension"), ({"water": -1.0}, "water"),
+     ({"conductivity": 0.0}, "conductivity"), ({"emissivity": 2.0}, "emissivity"), ({"wetness": -0.1}, "wetness"),
+     ({"oven": 200.0}, "temperature_oven"), ({"pressure": 1013.0}, "pressure")],
+)  # fmt: skip
+def test_what_is_out_of_range_is_named(changes: dict[str, float], named: str) -> None:
+    with pytest.raises(ValueError, match=named):
+        _course(1.0, **changes)
+
+
+def test_a_step_of_no_length_is_refused() -> None:
+    body = Body(half_thickness=HALF, conductivity=1.0, heat_capacity=1e6)
+    with pytest.raises(ValueError, match="time_step"):
+        warm_through(body, Exposure(convection_coefficient=10.0), COLD, np.full(3, HOT), 0.0)
+
+
+def test_an_oven_must_be_a_series() -> None:
+    body = Body(half_thickness=HALF, conductivity=1.0, heat_capacity=1e6)
+    with pytest.raises(ValueError, match="temperature_oven and temperature_walls"):
+        warm_through(body, Exposure(convection_coefficient=10.0), COLD, np.array([HOT]), 1.0)
