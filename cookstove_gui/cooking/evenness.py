@@ -1,9 +1,10 @@
 """Which spots a task may use, and how much the heat differs across the place."""
 
 import numpy as np
+from numpy.typing import NDArray
 
 from cookstove_gui.cooking.tasks import Place
-from cookstove_gui.forecast.answers import FloatArray, Projection
+from cookstove_gui.forecast.answers import Projection
 from cookstove_gui.stove.stove import SpotKind, Stove
 
 PAN_WIDTH = 0.25  # m, common practice, no source
@@ -35,7 +36,9 @@ def oven_spot_names(stove: Stove, projection: Projection) -> tuple[str, ...]:
     return (OVEN_CENTRE,) if OVEN_CENTRE in known else known
 
 
-def differences(stove: Stove, projection: Projection, place: Place, names: tuple[str, ...]) -> FloatArray | None:
+def differences(
+    stove: Stove, projection: Projection, place: Place, names: tuple[str, ...]
+) -> NDArray[np.floating] | None:
     """Greatest difference of heat across the place [K], (futures, times, names); None where nothing tells of it.
 
     In the oven it is what is felt of the difference between the hottest and the coolest of its sides; the floor is left
@@ -47,7 +50,7 @@ def differences(stove: Stove, projection: Projection, place: Place, names: tuple
     return _across_pan(stove, projection, names)
 
 
-def _across_oven(stove: Stove, projection: Projection, count: int) -> FloatArray | None:
+def _across_oven(stove: Stove, projection: Projection, count: int) -> NDArray[np.floating] | None:
     sides = [
         projection.spots.index(spot.name)
         for spot in stove.spots_of(SpotKind.OVEN)
@@ -59,7 +62,7 @@ def _across_oven(stove: Stove, projection: Projection, count: int) -> FloatArray
     return np.repeat(felt[:, :, None], count, axis=2)
 
 
-def _across_pan(stove: Stove, projection: Projection, names: tuple[str, ...]) -> FloatArray | None:
+def _across_pan(stove: Stove, projection: Projection, names: tuple[str, ...]) -> NDArray[np.floating] | None:
     spots = [spot for spot in stove.spots_of(SpotKind.TOP) if spot.name in names]
     x = np.array([spot.x for spot in spots]) * stove.cooktop_width
     y = np.array([spot.y for spot in spots]) * stove.cooktop_depth
@@ -68,16 +71,20 @@ def _across_pan(stove: Stove, projection: Projection, names: tuple[str, ...]) ->
     if apart.size == 0:
         return None
     reach = _NEIGHBOUR_REACH * apart.min()
-    by_spot = [np.ascontiguousarray(projection.of(name)) for name in names]
-    warmer = np.zeros((len(names), *by_spot[0].shape))  # how far the pan's hottest edge is above its middle
+    # single precision, one spot after the other in memory: many passes over all futures follow
+    columns = [projection.spots.index(name) for name in names]
+    by_spot = np.ascontiguousarray(projection.kelvin[:, :, columns].transpose(2, 0, 1), dtype=np.float32)
+    warmer = np.zeros_like(by_spot)  # how far the pan's hottest edge is above its middle
     cooler = np.zeros_like(warmer)
     for one in range(len(names)):
         for other in range(one):
             if 0 < distance[one, other] <= reach:
-                edge = (by_spot[other] - by_spot[one]) * (0.5 * PAN_WIDTH / distance[one, other])
+                edge = by_spot[other] - by_spot[one]
+                edge *= np.float32(0.5 * PAN_WIDTH / distance[one, other])
                 np.maximum(warmer[one], edge, out=warmer[one])
                 np.minimum(cooler[one], edge, out=cooler[one])
                 np.negative(edge, out=edge)
                 np.maximum(warmer[other], edge, out=warmer[other])
                 np.minimum(cooler[other], edge, out=cooler[other])
-    return np.asarray((warmer - cooler).transpose(1, 2, 0))
+    warmer -= cooler
+    return warmer.transpose(1, 2, 0)

@@ -115,11 +115,7 @@ def _task_fit(task: Task, names: tuple[str, ...], heat: WindowedHeat, first_fire
     chances = _share(good)  # (starts, spots)
     ever = _share(np.asarray(good.any(axis=0)))  # (spots,)
     uneven = _share(in_band[0] & ~good[0])  # (spots,)
-    spots = [
-        _spot_fit(name, chances[:, column], float(ever[column]), float(uneven[column]), window.starts)
-        for column, name in enumerate(names)
-    ]
-    spots.sort(key=_rank)
+    spots = sorted(_spot_fits(names, chances, ever, uneven, window.starts), key=_rank)
     best = spots[0]
     if best.chance_now >= GOOD_CHANCE:
         state = FitState.NOW
@@ -144,20 +140,38 @@ def _share(good: NDArray[np.bool_]) -> FloatArray:
     return np.asarray(good.view(np.uint8).sum(axis=-1, dtype=np.uint32) / good.shape[-1], dtype=np.float64)
 
 
-def _spot_fit(name: str, chances: FloatArray, ever: float, uneven: float, starts: FloatArray) -> SpotFit:
-    now = float(chances[0])
-    in_min: float | None = 0.0
-    chance_then = now
-    if now < GOOD_CHANCE:
-        likely = np.flatnonzero(chances >= GOOD_CHANCE)
+def _spot_fits(
+    names: tuple[str, ...], chances: FloatArray, ever: FloatArray, uneven: FloatArray, starts: FloatArray
+) -> list[SpotFit]:
+    """One task on every spot, from its chances (starts, spots) and the other shares (spots,)."""
+    likely = chances >= GOOD_CHANCE
+    then = likely.argmax(axis=0)
+    if len(starts) > 1:
         # only later moments: what is not good enough now is not offered as “in 0 minutes”
-        then = int(likely[0]) if likely.size else 1 + int(np.argmax(chances[1:])) if len(chances) > 1 else 0
-        worth_naming = then > 0 and ever >= POSSIBLE_CHANCE and chances[then] >= WORTH_CHANCE
-        in_min = float(starts[then]) if worth_naming else None
-        chance_then = float(chances[then]) if worth_naming else 0.0
-    return SpotFit(
-        spot=name, chance_now=now, in_min=in_min, chance_then=chance_then, chance_ever=ever, uneven_now=uneven
+        then = np.where(likely.any(axis=0), then, 1 + chances[1:].argmax(axis=0))
+    chance_then = np.take_along_axis(chances, then[None, :], axis=0)[0]
+    worth_naming = likely[0] | ((then > 0) & (ever >= POSSIBLE_CHANCE) & (chance_then >= WORTH_CHANCE))
+    rows = zip(
+        names,
+        chances[0].tolist(),
+        starts[then].tolist(),
+        chance_then.tolist(),
+        worth_naming.tolist(),
+        ever.tolist(),
+        uneven.tolist(),
+        strict=True,
     )
+    return [
+        SpotFit(
+            spot=name,
+            chance_now=now,
+            in_min=in_min if worth else None,
+            chance_then=chance if worth else 0.0,
+            chance_ever=at_some_time,
+            uneven_now=but_uneven,
+        )
+        for name, now, in_min, chance, worth, at_some_time, but_uneven in rows
+    ]
 
 
 def _rank(spot: SpotFit) -> tuple[float, float, float]:

@@ -37,7 +37,7 @@ class Window:
 class WindowedHeat:
     """Window minimum, maximum and mean of a projection, prepared once for all tasks of one place."""
 
-    def __init__(self, projection: Projection, names: tuple[str, ...], difference: FloatArray | None) -> None:
+    def __init__(self, projection: Projection, names: tuple[str, ...], difference: NDArray[np.floating] | None) -> None:
         columns = [projection.spots.index(name) for name in names]
         self._minutes = projection.minutes
         self._heat = _time_first(projection.kelvin[:, :, columns] - _ORIGIN)
@@ -46,7 +46,7 @@ class WindowedHeat:
         self._integral = self._running_integral(self._heat)
         self._difference = None if difference is None else _time_first(difference)
         self._difference_integral = None if self._difference is None else self._running_integral(self._difference)
-        self._windows: dict[tuple[float, float, float, float], Window] = {}
+        self._windows: dict[tuple[bytes, float, float], Window] = {}
 
     def window(self, duration: float, *, below: float, above: float, judged_share: float) -> Window:
         """The windows of one duration [min].
@@ -55,15 +55,16 @@ class WindowedHeat:
         horizon; starts that would see less than `judged_share` of their duration are left out (never the first one).
         `below` and `above` [K] is how far the heat may stray from the band.
         """
-        key = (duration, below, above, judged_share)
-        if key not in self._windows:
-            self._windows[key] = self._compute(*key)
-        return self._windows[key]
-
-    def _compute(self, duration: float, below: float, above: float, judged_share: float) -> Window:
         minutes = self._minutes
         count = max(1, int(np.sum(minutes + judged_share * duration <= minutes[-1] + 1e-9)))
         last = np.minimum(np.searchsorted(minutes, minutes[:count] + duration - 1e-9), len(minutes) - 1)
+        key = (last.tobytes(), below, above)  # durations that close at the same times are the same window
+        if key not in self._windows:
+            self._windows[key] = self._compute(last, below, above)
+        return self._windows[key]
+
+    def _compute(self, last: NDArray[np.intp], below: float, above: float) -> Window:
+        count = len(last)
         start, mean = self._heat[:count], self._mean(self._heat, self._integral, last)
         least = self._coldest.between(last)
         least += np.float32(below)
@@ -76,7 +77,7 @@ class WindowedHeat:
         difference = None
         if self._difference is not None and self._difference_integral is not None:
             difference = self._mean(self._difference, self._difference_integral, last)
-        return Window(starts=minutes[:count], least=least, most=most, difference=difference)
+        return Window(starts=self._minutes[:count], least=least, most=most, difference=difference)
 
     def _running_integral(self, values: _Single) -> _Single:
         half_steps = (0.5 * np.diff(self._minutes)).astype(np.float32)[:, None, None]
@@ -97,7 +98,7 @@ class WindowedHeat:
         return mean
 
 
-def _time_first(values: FloatArray) -> _Single:
+def _time_first(values: NDArray[np.floating]) -> _Single:
     """(futures, times, spots) as contiguous (times, spots, futures): windows are runs of rows, chances sums of rows."""
     return np.ascontiguousarray(values.transpose(1, 2, 0), dtype=np.float32)
 
@@ -116,24 +117,33 @@ class _RunExtremes:
 
     def __init__(self, values: _Single, pick: np.ufunc) -> None:
         self._pick = pick
-        rows = len(values)
-        self._levels = np.empty((rows.bit_length(), *values.shape), dtype=np.float32)
-        self._levels[0] = values
-        for level in range(1, rows.bit_length()):
-            half, shorter, longer = 1 << (level - 1), self._levels[level - 1], self._levels[level]
-            pick(shorter[: rows - half], shorter[half:], out=longer[: rows - half])
-            longer[rows - half :] = shorter[rows - half :]
+        self._levels = [values]  # made as far as they are asked for
+        self._to_end = values.copy()  # of all rows from each one on
+        for row in range(len(values) - 2, -1, -1):  # row by row is many times faster than the ufunc's accumulate
+            pick(values[row], self._to_end[row + 1], out=self._to_end[row])
 
     def between(self, last: NDArray[np.intp]) -> _Single:
         """The extreme row from each of the first rows to its last one, both included."""
-        count = len(last)
-        found = np.empty((count, *self._levels.shape[2:]), dtype=np.float32)
+        found = np.empty_like(self._to_end[: len(last)])
         steady = _steady_starts(last)
         level = int(last[0] + 1).bit_length() - 1
-        runs, tail = self._levels[level], int(last[0]) + 1 - (1 << level)
+        runs, tail = self._runs(level), int(last[0]) + 1 - (1 << level)
         self._pick(runs[:steady], runs[tail : tail + steady], out=found[:steady])
-        first = np.arange(steady, count)
-        levels = np.frexp(last[steady:] - first + 1)[1] - 1  # floor of log2 of the number of rows
-        tails = last[steady:] - (1 << levels) + 1
-        self._pick(self._levels[levels, first], self._levels[levels, tails], out=found[steady:])
+        to_end = int(np.argmax(last == len(self._to_end) - 1)) if last[-1] == len(self._to_end) - 1 else len(last)
+        cut = max(steady, to_end)
+        found[cut:] = self._to_end[cut : len(last)]
+        for first in range(steady, cut):  # only where the times are not evenly spaced
+            level = int(last[first] - first + 1).bit_length() - 1
+            runs = self._runs(level)
+            self._pick(runs[first], runs[last[first] + 1 - (1 << level)], out=found[first])
         return found
+
+    def _runs(self, level: int) -> _Single:
+        """Extremes of runs of 2^level rows, by their first row; runs that would pass the end stop at it."""
+        while len(self._levels) <= level:
+            half, shorter = 1 << (len(self._levels) - 1), self._levels[-1]
+            longer = np.empty_like(shorter)
+            self._pick(shorter[:-half], shorter[half:], out=longer[:-half])
+            longer[-half:] = shorter[-half:]
+            self._levels.append(longer)
+        return self._levels[level]
