@@ -1,7 +1,7 @@
 """What this stove's own `pan` rows say about a pan's contact, so that the next answer is narrower.
 
-A run counts when the pan was noted on a spot with how much water (`on`, note “2 litres”), off or noted again with what
-it did (“boiled”, “simmers”), and the spot was read near that time.
+A run counts when the pan was noted on a spot with how much water (`on`, note “kettle, 2 litres, lid”), off or noted
+again with what it did (“boiled”, “simmers”), and the spot was read near that time.
 """
 
 import re
@@ -12,7 +12,7 @@ import numpy as np
 
 from cookstove_gui.cooking.fires import kelvin_or_none, standing_rows
 from cookstove_gui.cooking.pan import COLD_WATER, Goal, goal_temperature
-from cookstove_gui.cooking.pans import Contact, Pan, PanOfWater, usual_contact
+from cookstove_gui.cooking.pans import Contact, Pan, PanOfWater, pans, usual_contact
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import FloatArray
 from cookstove_gui.physics.air import standard_pressure
@@ -83,7 +83,7 @@ def contact_of(run: PanRun) -> float | None:
 
 
 def pan_runs(stove: Stove, sessions: Iterable[Session], pan: Pan, room: float = 293.15) -> tuple[PanRun, ...]:
-    """The runs that a stove's sessions tell of, all taken to be with one pan."""
+    """The runs that a stove's sessions tell of; where a note names none of the usual pans it was with this one."""
     found = []
     pressure = float(standard_pressure(stove.altitude))
     for session in sessions:
@@ -91,7 +91,7 @@ def pan_runs(stove: Stove, sessions: Iterable[Session], pan: Pan, room: float = 
             continue
         rows = standing_rows(session.entries)
         for place, row in enumerate(rows):
-            run = _run(rows, place, PanOfWater(pan, 1.0, room, pressure)) if _goes_on(row) else None
+            run = _run(rows, place, PanOfWater(pan_in(row.note) or pan, 1.0, room, pressure)) if _goes_on(row) else None
             if run is not None:
                 found.append(run)
     return tuple(found)
@@ -110,6 +110,13 @@ def goal_in(note: str) -> Goal | None:
     """What a note says the water did: boil, simmer or poach; None if none of them."""
     lowered = note.casefold()
     return next((goal for goal in (Goal.BOIL, Goal.SIMMER, Goal.POACH) if goal.value in lowered), None)
+
+
+def pan_in(note: str) -> Pan | None:
+    """The usual pan that a note names, with its lid if it speaks of one; None if it names none."""
+    lowered = note.casefold()
+    named = max((pan for pan in pans() if pan.key in lowered), key=lambda pan: len(pan.key), default=None)
+    return None if named is None else replace(named, lid="lid" in lowered and "no lid" not in lowered)
 
 
 def _goes_on(row: Entry) -> bool:

@@ -11,6 +11,7 @@ from cookstove_gui.cooking.pan_past import (
     contact_of,
     goal_in,
     litres_in,
+    pan_in,
     pan_runs,
 )
 from cookstove_gui.cooking.pans import Contact, PanOfWater, pans, usual_contact
@@ -149,3 +150,18 @@ def test_goals_in_a_note() -> None:
     assert goal_in("Boiled at last") is Goal.BOIL
     assert goal_in("simmering") is Goal.SIMMER
     assert goal_in("moved aside") is None
+
+
+@pytest.mark.parametrize(
+    ("note", "key", "lid"),
+    [
+        ("kettle, 2 litres, lid on", "kettle", True),
+        ("Enamel pot 3 quarts no lid", "enamel pot", False),
+        ("iron skillet", "iron skillet", False),
+        ("2 litres", None, False),
+    ],
+)
+def test_the_pan_a_note_names(note: str, key: str | None, lid: bool) -> None:
+    found = pan_in(note)
+    assert (found.key if found else None) == key
+    assert (found.lid if found else False) == lid
