@@ -154,7 +154,7 @@ def horizontal_plate_nusselt(rayleigh: Quantity, facing_up: bool) -> Quantity:
     """
     drive = within("rayleigh", rayleigh, 0.0, 1e12)
     if facing_up:
-        return quantity(np.maximum(np.where(drive < 1e7, 0.54 * drive**0.25, 0.15 * np.cbrt(drive)), 1.0))
+        return quantity(np.maximum(np.where(drive <= 1e7, 0.54 * drive**0.25, 0.15 * np.cbrt(drive)), 1.0))
     return quantity(np.maximum(0.27 * drive**0.25, 1.0))
 
 

@@ -1,0 +1,101 @@
+"""A pan's heat: in through the contact, out by its side and top, each part by a law of its own."""
+
+import numpy as np
+import pytest
+from CoolProp.HumidAirProp import HAPropsSI
+from hypothesis import given
+from hypothesis import strategies as st
+
+from cookstove_gui.physics.air import air_properties
+from cookstove_gui.physics.convection import convection_coefficient
+from cookstove_gui.physics.pan import (
+    Kitchen,
+    Pan,
+    base_conductance,
+    contact_conductance,
+    evaporation_flux,
+    heat_through_base,
+    pan_heat_loss,
+    pan_time_constant,
+)
+from cookstove_gui.physics.radiation import parallel_plates_flux
+from tests.physics.laws import law
+
+KITCHEN = Kitchen()
+POT = Pan(water=2.0, heat_capacity=700.0, base_area=0.038, side_area=0.08, top_area=0.038, conductance=120.0)
+
+
+def _pot(**changes: object) -> Pan:
+    return Pan(**{**{name: getattr(POT, name) for name in Pan.__slots__}, **changes})  # type: ignore[arg-type]
+
+
+def test_a_wide_gap_leaves_conduction_and_radiation() -> None:
+    grey = 1 / (1 / 0.8 + 1 / 0.7 - 1)
+    through = contact_conductance(1e-3, 500.0, 350.0, grey) * 150.0
+    radiated = parallel_plates_flux(500.0, 350.0, 0.8, 0.7)
+    conducted = air_properties(425.0).conductivity / 1e-3 * 150.0
+    assert through == pytest.approx(radiated + conducted, rel=1e-6)
+
+
+@law
+@given(st.floats(2e-5, 4e-3), st.floats(1.01, 1.2))
+def test_a_wider_gap_conducts_less(gap: float, wider: float) -> None:
+    assert contact_conductance(gap * wider, 500.0, 350.0) < contact_conductance(gap, 500.0, 350.0)
+
+
+@law
+@given(st.floats(20.0, 2000.0), st.floats(0.0, 0.02), st.floats(10.0, 400.0))
+def test_conductance_is_below_its_weakest_part(contact: float, thickness: float, conductivity: float) -> None:
+    assert base_conductance(contact, thickness, conductivity) < min(contact, 1000.0)
+
+
+@pytest.mark.parametrize(("water", "within"), [(313.15, 0.35), (333.15, 0.35), (353.15, 0.40)])
+def test_drying_is_of_the_size_that_lewis_gives(water: float, within: float) -> None:
+    """Mass transfer from the natural convection of the same surface, humid air after CoolProp."""
+    coefficient = convection_coefficient("up", 0.05, water, 293.15)
+    film = HAPropsSI("C", "T", 0.5 * (water + 293.15), "P", 101325.0, "R", 0.5)
+    wet, room = (HAPropsSI("W", "T", t, "P", 101325.0, "R", r) for t, r in ((water, 1.0), (293.15, 0.4)))
+    vapour = wet / (1 + wet) - room / (1 + room)
+    lewis = coefficient / (film * 0.9) * vapour * 2.35e6
+    assert evaporation_flux(water, 293.15, 0.4) == pytest.approx(lewis, rel=within)
+
+
+@law
+@given(st.floats(295.0, 370.0), st.floats(0.1, 3.0))
+def test_warmer_pans_lose_more(water: float, warmer: float) -> None:
+    assert pan_heat_loss(POT, water + warmer, KITCHEN) > pan_heat_loss(POT, water, KITCHEN)
+
+
+@law
+@given(st.floats(300.0, 372.0), st.floats(0.0, 0.9), st.floats(0.01, 0.1))
+def test_a_lid_saves_heat(water: float, openness: float, more: float) -> None:
+    lidded, opener = _pot(openness=openness), _pot(openness=openness + more)
+    assert pan_heat_loss(lidded, water, KITCHEN) < pan_heat_loss(opener, water, KITCHEN)
+
+
+def test_at_room_heat_a_lidded_pan_loses_nothing() -> None:
+    assert pan_heat_loss(_pot(openness=0.0), KITCHEN.temperature_room, KITCHEN) == pytest.approx(0.0, abs=1e-9)
+
+
+def test_many_pans_at_once() -> None:
+    pans = _pot(conductance=np.array([60.0, 120.0, 240.0]), openness=np.array([[0.1], [1.0]]))
+    assert np.shape(pan_heat_loss(pans, np.full(3, 350.0), KITCHEN)) == (2, 3)
+    np.testing.assert_allclose(heat_through_base(pans, 500.0, 350.0) / 150.0, 0.038 * np.array([60.0, 120.0, 240.0]))
+
+
+def test_a_heavy_pan_lags_longer() -> None:
+    assert pan_time_constant(2000.0, 150.0, 0.04) == pytest.approx(2 * pan_time_constant(1000.0, 150.0, 0.04))
+
+
+@pytest.mark.parametrize(
+    ("call", "named"),
+    [(lambda: contact_conductance(0.5, 500.0, 350.0), "gap"), (lambda: base_conductance(0.0, 0.004, 50.0), "contact"),
+     (lambda: evaporation_flux(300.0, 293.15, 40.0), "humidity"),
+     (lambda: heat_through_base(_pot(conductance=0.0), 500.0, 350.0), "conductance"),
+     (lambda: pan_heat_loss(_pot(openness=2.0), 350.0, KITCHEN), "openness"),
+     (lambda: pan_heat_loss(POT, 400.0, KITCHEN), "temperature_water"),
+     (lambda: pan_time_constant(0.0, 1.0, 1.0), "heat_capacity")],
+)  # fmt: skip
+def test_what_is_out_of_range_is_named(call, named) -> None:  # type: ignore[no-untyped-def]
+    with pytest.raises(ValueError, match=named):
+        call()
