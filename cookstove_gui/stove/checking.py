@@ -31,7 +31,7 @@ _LONG_BEFORE_SESSION = timedelta(hours=12)
 _CLOCK_SLACK = timedelta(minutes=5)
 _LONGEST_OFFSET = 24 * 60  # min
 _LATELY = timedelta(minutes=45)
-_UNIT_SLIP = 60.0  # K; a jump beyond this since lately, that the other unit would explain, is questioned
+_UNIT_SLIP = 25.0  # K; a jump beyond this since lately, that the other unit would explain, is questioned
 
 
 class FieldProblem(InputProblem):

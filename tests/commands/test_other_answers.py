@@ -1,11 +1,17 @@
 """Zones, fit and track record have their keys, and read as lines without JSON."""
 
 from collections.abc import Callable
+from dataclasses import replace
+from datetime import timedelta
 from pathlib import Path
 
+from cookstove_gui.logbook.log_file import write_log
+from cookstove_gui.logbook.stove_file import write_stove
+from cookstove_gui.stove.checking import check_entry
+from cookstove_gui.stove.entries import Entry
 from cookstove_gui.stove.stove import stove_with_default_spots
 
-from .conftest import Said
+from .conftest import SEVEN, Said
 
 
 def test_zones_name_every_spot_read_or_not(say: Callable[..., Said], log: Path) -> None:
@@ -56,6 +62,33 @@ def test_fit_refuses_food_on_a_new_stove(say: Callable[..., Said], log: Path) ->
     stove_file.write_text('name = "Kitchen"\nis_new = true\nfirst_fires_waived = true\n', encoding="utf-8")
     states = {row["task"]: row["state"] for row in say("fit", log, "--json").objects}
     assert states["bread"] != "first fires not done"
+
+
+def test_first_fires_of_the_past_count(say: Callable[..., Said], log: Path, past: Path) -> None:
+    new = replace(stove_with_default_spots("Kitchen"), is_new=True)
+    for folder in (log.parent, past):
+        write_stove(folder / "stove.toml", new)
+    (past / "earlier.csv").unlink()
+    fires = (
+        [(0, "lit", {}), (30, "top", {"value": "240"})],
+        [(0, "lit", {}), (20, "wood", {}), (60, "wood", {}), (90, "top", {"value": "420"}), (150, "note", {})],
+        [(0, "lit", {}), (5, "air", {"value": "1"}), (20, "wood", {}), (90, "top", {"value": "600"}),
+         (100, "air", {"value": "0.1"}), (240, "note", {})],
+    )  # fmt: skip
+    for day, fire in enumerate(fires, start=-5):
+        write_log(past / f"fire {day}.csv", [_row(day, *row) for row in fire])
+    states = {row["task"]: row["state"] for row in say("fit", log, "--json", "--past", past).objects}
+    assert states["bread"] != "first fires not done"
+    (past / "fire -3.csv").unlink()
+    states = {row["task"]: row["state"] for row in say("fit", log, "--json", "--past", past).objects}
+    assert states["bread"] == "first fires not done"
+
+
+def _row(day: int, minute: float, kind: str, fields: dict[str, str]) -> Entry:
+    if kind == "top":
+        kind, fields = "reading", {"spot": "top_back_left", "unit": "F", **fields}
+    at = SEVEN + timedelta(days=day, minutes=minute)
+    return check_entry(number=round(minute * 10) + 1, at=at, offset_minutes=-300, kind=kind, **fields)
 
 
 def test_fit_reads_as_lines_without_json(say: Callable[..., Said], log: Path) -> None:

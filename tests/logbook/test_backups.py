@@ -1,5 +1,6 @@
 """A backup counts only once it was opened and counted; restoring one never throws another away."""
 
+import shutil
 import sqlite3
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
@@ -97,6 +98,19 @@ def test_damaged_logbook_is_kept_when_a_backup_takes_its_place(filed: Logbook) -
     assert kept is not None
     assert kept.read_bytes() == b"ruined" * 1000
     assert _count(filed.path) == (1, 0)
+
+
+def test_side_file_of_a_killed_program_is_kept_and_not_taken_for_the_backups(filed: Logbook, tmp_path: Path) -> None:
+    assert filed.path is not None
+    path = filed.back_up(NOON)
+    filed.append_many(1, [reading(1), reading(2, 5)])
+    crashed = tmp_path / "crashed" / "logbook.sqlite"
+    crashed.parent.mkdir()
+    for ending in ("", "-wal"):  # what a killed program leaves: the entries stand only in the side file
+        shutil.copy(f"{filed.path}{ending}", f"{crashed}{ending}")
+    kept = backups.restore(path, crashed)
+    assert kept is not None
+    assert (_count(crashed), _count(kept)) == ((1, 0), (1, 2))
 
 
 def test_damaged_or_missing_backup_does_not_take_the_logbooks_place(filed: Logbook, tmp_path: Path) -> None:

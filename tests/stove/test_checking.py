@@ -124,6 +124,18 @@ def test_unit_that_does_not_fit_the_last_reading_is_questioned(stove: Stove, val
     assert meant in question.sentence
 
 
+@pytest.mark.parametrize(("value", "asked"), [("20", True), ("66", False)])
+def test_unit_of_a_small_jump_is_left_alone(stove: Stove, value: str, asked: bool) -> None:
+    before = _entry(spot="room", value="20", unit="C")
+    assert (doubt(_entry(spot="room", value=value, minute=10), stove, (before,)) is not None) == asked
+
+
+def test_number_near_both_units_is_not_questioned(stove: Stove) -> None:
+    # -40 is the same in both, and near it a unit makes little difference.
+    before = _entry(spot="room", value="-30", unit="C")
+    assert doubt(_entry(spot="room", value="-31", unit="F", minute=10), stove, (before,)) is None
+
+
 def test_fire_may_warm_an_oven_quickly_without_a_question(stove: Stove) -> None:
     assert doubt(_entry(value="390", minute=10), stove, (_entry(value="190"),)) is None
 
