@@ -1,5 +1,6 @@
 """Bodies of no simple shape: bricks and short cylinders from walls and cylinders."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
@@ -103,12 +104,18 @@ def equivalent_body(
     )
     times = _times_to_match(simple, biot)
     smallest = float(halves.min())
-    low, high = 1.0, 4.0
-    for _ in range(14):
-        dimension = 0.5 * (low + high)
-        half = _half_to_match(dimension, smallest, biot, times[0])
-        low, high = (dimension, high) if _left(dimension, half, biot, times[1]) > _LEFT[1] else (low, dimension)
-    return EquivalentBody(dimension=dimension, half_thickness=half)
+
+    def half_for(dimension: float) -> float:
+        def too_slow(half: float) -> float:
+            return _left(dimension, half, biot, times[0]) - _LEFT[0]
+
+        return _root(too_slow, 0.4 * smallest, 4.0 * smallest, 1e-4 * smallest)
+
+    def too_flat(dimension: float) -> float:
+        return _left(dimension, half_for(dimension), biot, times[1]) - _LEFT[1]
+
+    dimension = _root(too_flat, 1.0, 4.0, 1e-3)
+    return EquivalentBody(dimension=dimension, half_thickness=half_for(dimension))
 
 
 def _times_to_match(simple: tuple[tuple[Shape, float], ...], biot: float) -> list[float]:
@@ -123,14 +130,25 @@ def _times_to_match(simple: tuple[tuple[Shape, float], ...], biot: float) -> lis
     return found
 
 
-def _half_to_match(dimension: float, shortest: float, biot: float, time: float) -> float:
-    low, high = 0.4 * shortest, 4.0 * shortest
-    for _ in range(14):
-        half = 0.5 * (low + high)
-        above = _left(dimension, half, biot, time) > _LEFT[0]
-        low, high = (low, half) if above else (half, high)
-    return 0.5 * (low + high)
-
-
 def _left(dimension: float, half: float, biot: float, time: float) -> float:
     return Volumes(half_thickness=half, dimension=dimension, nodes=_NODES).left_in_the_middle(biot, time)
+
+
+def _root(function: Callable[[float], float], low: float, high: float, tolerance: float) -> float:
+    """Where a steady function passes zero (false position, Illinois rule), or the end nearer to that."""
+    at_low, at_high = function(low), function(high)
+    if at_low * at_high >= 0.0:
+        return low if abs(at_low) < abs(at_high) else high
+    middle, kept = low, 0
+    for _ in range(40):
+        before, middle = middle, (low * at_high - high * at_low) / (at_high - at_low)
+        value = function(middle)
+        if abs(middle - before) < tolerance or value == 0.0:
+            break
+        if value * at_high > 0.0:
+            high, at_high = middle, value
+            at_low, kept = (0.5 * at_low, 1) if kept == 1 else (at_low, 1)
+        else:
+            low, at_low = middle, value
+            at_high, kept = (0.5 * at_high, -1) if kept == -1 else (at_high, -1)
+    return middle

@@ -20,6 +20,9 @@ HALF, CONDUCTIVITY, HEAT_CAPACITY, COEFFICIENT, COLD = 0.05, 0.45, 3.2e6, 20.0, 
 OVEN = 473.15 + 20.0 * np.sin(np.arange(STEPS + 1) / 900.0)
 DOUGH = Composition(water=0.45, protein=0.08, fat=0.015, carbohydrate=0.42, fibre=0.015, ash=0.02)
 
+SIDES = (("wall", 0.05), ("wall", 0.06), ("wall", 0.12))
+LOAF = equivalent_body(SIDES, 20.0, 0.2)
+
 
 def plain() -> np.ndarray:
     """The same wall by a banded solution at each step."""
@@ -50,14 +53,13 @@ def bare() -> np.ndarray:
 
 
 def loaf() -> np.ndarray:
-    """A loaf with radiation, drying and properties of its temperature."""
+    """A loaf with radiation, drying and properties of its temperature, its body found."""
     levels = np.linspace(274.0, 420.0, 40)
     conducts = np.asarray(conductivity(DOUGH, levels, 0.65))
     holds = np.asarray(density(DOUGH, levels, 0.65)) * np.asarray(specific_heat(DOUGH, levels))
-    brick = equivalent_body((("wall", 0.05), ("wall", 0.06), ("wall", 0.12)), 20.0, float(conducts[0]))
     body = Body(
-        half_thickness=brick.half_thickness,
-        dimension=brick.dimension,
+        half_thickness=LOAF.half_thickness,
+        dimension=LOAF.dimension,
         conductivity=(levels, conducts),
         heat_capacity=(levels, holds),
         water=150.0,
@@ -68,7 +70,7 @@ def loaf() -> np.ndarray:
 
 def brick() -> np.ndarray:
     """Finding the body that stands for the loaf: once a bake."""
-    found = equivalent_body((("wall", 0.05), ("wall", 0.06), ("wall", 0.12)), 20.0, CONDUCTIVITY)
+    found = equivalent_body(SIDES, 20.0, CONDUCTIVITY)
     return np.array([found.dimension])
 
 
