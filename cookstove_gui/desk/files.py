@@ -67,8 +67,7 @@ def accept_import(desk: Desk, offer: ImportOffer) -> int:
         if file.stove.name not in {stove.name for stove in logbook.stoves()}:
             spots = tuple(row.spot for row in file.reading.entries)
             logbook.save_stove(with_spots_named(file.stove, spots))
-        session = logbook.start_session(file.stove.name, file.path.stem)
-        logbook.append_many(session.number, file.reading.with_repeats())
+        logbook.add_session(file.stove.name, file.path.stem, file.reading.with_repeats())
     if offer.files and desk.stove.name not in {file.stove.name for file in offer.files}:
         desk.choose_stove(offer.files[0].stove.name)
     desk.announce(Changed(session=True, stove=True, study=True))

@@ -144,11 +144,17 @@ class Logbook:
 
     def start_session(self, stove: str, title: str) -> Session:
         """A new, empty session."""
+        return self.add_session(stove, title, ())
+
+    def add_session(self, stove: str, title: str, entries: Iterable[Entry]) -> Session:
+        """A new session with the rows of a log from elsewhere: all of it or nothing."""
+        added = renumbered([checked(entry) for entry in entries])
         with self._database.transaction() as connection:
             _expect_stove(connection, stove)
             cursor = connection.execute("INSERT INTO session (stove, title) VALUES (?, ?)", (stove, title))
             number = int(cursor.lastrowid or 0)
-        return Session(number=number, stove=stove, title=title, entries=())
+            connection.executemany(_INSERT_ENTRY, [row_of(number, entry) for entry in added])
+        return Session(number=number, stove=stove, title=title, entries=added)
 
     def rename_session(self, number: int, title: str) -> None:
         """Give a session another title."""

@@ -140,6 +140,20 @@ def test_rows_added_to_a_session_that_has_some_are_numbered_on(logbook: Logbook)
     assert [(row.number, row.kind, row.value) for row in added] == [(2, Kind.READING, "385"), (3, Kind.VOID, "2")]
 
 
+def test_new_session_with_a_bad_row_is_not_begun(logbook: Logbook) -> None:
+    with pytest.raises(InputProblem, match="38x"):
+        logbook.add_session("Kitchen", "Stew", [reading(1), replace(reading(2, 1), value="38x")])
+    with pytest.raises(InputProblem, match="Barn"):
+        logbook.add_session("Barn", "Stew", [reading(1)])
+    assert len(logbook.sessions()) == 1
+
+
+def test_new_session_takes_the_rows_of_a_log(logbook: Logbook) -> None:
+    added = logbook.add_session("Kitchen", "Stew", [reading(4), reading(9, 5)])
+    assert [row.number for row in added.entries] == [1, 2]
+    assert logbook.session(added.number) == added
+
+
 def test_import_is_all_or_nothing(logbook: Logbook) -> None:
     bad = replace(reading(2, 1), value="38x")
     with pytest.raises(InputProblem, match="38x"):
