@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
+from cookstove_gui.cooking.evenness import is_surroundings
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.stove.entries import Entry, Kind, Session, fold, fraction_open, reading_kelvin, voided_number
 from cookstove_gui.stove.stove import SpotKind, Stove, spot_kind_from_name
@@ -110,9 +111,9 @@ def _fire(stove: Stove, session: int, rows: list[Entry]) -> Fire:
     )
 
 
-def _kind_of(stove: Stove, name: str) -> SpotKind:
+def _is_cooktop(stove: Stove, name: str) -> bool:
     spot = stove.spot(name)
-    return spot.kind if spot else spot_kind_from_name(name)
+    return (spot.kind if spot else spot_kind_from_name(name)) is SpotKind.TOP and not is_surroundings(name)
 
 
 def _air_open_then_shut(rows: list[Entry]) -> bool:

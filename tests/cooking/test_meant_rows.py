@@ -4,6 +4,7 @@ The round trip goes through the band radiance after Planck (8 to 14 µm), itself
 `tests/reference`.
 """
 
+from dataclasses import replace
 from datetime import UTC, datetime
 
 import pytest
@@ -66,3 +67,11 @@ def test_what_was_typed_is_kept_beside() -> None:
 def test_sessions_are_corrected_row_by_row() -> None:
     session = Session(number=1, stove="Invented", title="x", entries=(reading("200"),))
     assert meant_sessions(stove(0.70), [session])[0].entries == meant_rows(stove(0.70), session.entries)
+
+
+def test_a_wall_beside_the_stove_says_nothing_of_the_fire() -> None:
+    wall = replace(reading("150"), spot="wall_left")
+    note = replace(reading(""), kind=Kind.NOTE, spot="wall_left")
+    for owner in (stove(0.95), replace(stove(0.95), instruments=())):
+        assert meant_rows(owner, [wall, note]) == (note,)
+        assert meant_kelvin(owner, wall) is None
