@@ -96,9 +96,7 @@ def _split(rows: tuple[Entry, ...]) -> list[list[Entry]]:
 
 
 def _fire(stove: Stove, session: int, rows: list[Entry]) -> Fire:
-    heats = sorted(
-        heat for row in rows if _kind_of(stove, row.spot) is SpotKind.TOP and (heat := kelvin_or_none(row)) is not None
-    )
+    heats = sorted(heat for row in rows if _is_cooktop(stove, row.spot) and (heat := kelvin_or_none(row)) is not None)
     hottest = None
     if heats:
         hottest = heats[-2] if len(heats) >= _SLIP_FREE_COUNT else heats[-1]
