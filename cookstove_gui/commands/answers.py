@@ -7,13 +7,14 @@ from typing import TYPE_CHECKING, Any
 from cookstove_gui import phrases
 from cookstove_gui.commands.asking import Asked
 from cookstove_gui.commands.parsing import Request
-from cookstove_gui.forecast import next_reading, outlook, project, zones
+from cookstove_gui.forecast import next_reading, outlook, project, turns, zones
 from cookstove_gui.forecast.answers import Action, Outlook, Quantiles
-from cookstove_gui.stove.entries import HeatBand, Session
+from cookstove_gui.stove.entries import HeatBand, Session, fold
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import degrees, iso_clock
 
 if TYPE_CHECKING:
+    from cookstove_gui.cooking.first_fires import FirstFires
     from cookstove_gui.cooking.fit import TaskFit
 
 
@@ -72,13 +73,28 @@ def _outlook_lines(request: Request, asked: Asked) -> list[str]:
             if reading:
                 edge = phrases.Edge(unit=request.unit, now=asked.now, offset_minutes=asked.offset_minutes)
                 lines.append(f"  {phrases.next_reading(reading, asked.stove, edge)}")
-    return lines
+    return lines if request.as_json else lines + _caution_lines(asked, band)
 
 
 def _bread_heat() -> HeatBand:
     from cookstove_gui.cooking.bands import band_from_text
 
     return band_from_text("bread", "F")
+
+
+def _caution_lines(asked: Asked, band: HeatBand) -> list[str]:
+    """The urgent cautions that are due, for people; a script gets numbers only."""
+    from cookstove_gui.cooking.cautions import due
+
+    found = due(
+        asked.stove,
+        fold(asked.entries, asked.now),
+        zones(asked.belief),
+        turns(asked.belief, band),
+        now=asked.now,
+        first_fires_done=_first_fires(asked).done,
+    )
+    return [f"  Caution, {caution.title.lower()}: {caution.text}" for caution in found if caution.urgent]
 
 
 def _outlook_object(request: Request, asked: Asked, found: Outlook) -> dict[str, Any]:
@@ -157,11 +173,9 @@ def _zone_lines(request: Request, asked: Asked) -> list[str]:
 
 
 def _fit_lines(request: Request, asked: Asked) -> list[str]:
-    from cookstove_gui.cooking.first_fires import progress
     from cookstove_gui.cooking.fit import FitState, fits
 
-    this = Session(number=0, stove=asked.stove.name, title=asked.log.stem, entries=asked.entries)
-    first_fires = progress(asked.stove, (*asked.past, this))
+    first_fires = _first_fires(asked)
     found = fits(project(asked.belief), asked.stove, first_fires_done=first_fires.done or first_fires.waived)
     if request.as_json:
         return [
@@ -184,7 +198,14 @@ def _fit_lines(request: Request, asked: Asked) -> list[str]:
         if of_state:
             lines.append(f"  {str(state).capitalize()}:")
             lines.extend(_columns([_fit_row(fit, asked) for fit in of_state], indent="    "))
-    return lines
+    return [*lines, *([f"  {first_fires.line}"] if first_fires.line else []), *_caution_lines(asked, _bread_heat())]
+
+
+def _first_fires(asked: Asked) -> "FirstFires":
+    from cookstove_gui.cooking.first_fires import progress
+
+    this = Session(number=0, stove=asked.stove.name, title=asked.log.stem, entries=asked.entries)
+    return progress(asked.stove, (*asked.past, this))
 
 
 def _fit_row(fit: "TaskFit", asked: Asked) -> tuple[str, ...]:

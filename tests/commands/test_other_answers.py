@@ -64,6 +64,14 @@ def test_fit_refuses_food_on_a_new_stove(say: Callable[..., Said], log: Path) ->
     assert states["bread"] != "first fires not done"
 
 
+def test_new_stove_is_told_its_first_fires_and_their_fumes(say: Callable[..., Said], log: Path) -> None:
+    write_stove(log.parent / "stove.toml", replace(stove_with_default_spots("Kitchen"), is_new=True))
+    for command in ("outlook", "fit"):
+        lines = say(command, log).lines
+        assert any(line.startswith("  Caution, fumes of the first fires: ") for line in lines)
+    assert any("First fire 1 of 3" in line for line in lines)
+
+
 def test_first_fires_of_the_past_count(say: Callable[..., Said], log: Path, past: Path) -> None:
     new = replace(stove_with_default_spots("Kitchen"), is_new=True)
     for folder in (log.parent, past):

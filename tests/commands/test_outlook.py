@@ -103,6 +103,16 @@ def test_what_if_gives_an_outlook_of_its_own(say: Callable[..., Said], log: Path
     assert plain == {key: leave[key] for key in OUTLOOK_KEYS}
 
 
+def test_too_hot_a_flue_is_told_in_sentences(say: Callable[..., Said], log: Path) -> None:
+    text = log.read_text("utf-8")
+    rising = enumerate((300, 400, 480, 540, 590, 620), start=1)
+    hot = "".join(f"2026-01-05T08:{5 * n:02d}:00-05:00,reading,flue,{heat},F,\r\n" for n, heat in rising)
+    log.write_text(text + hot, encoding="utf-8", newline="")
+    said = say("outlook", log)
+    assert any(line.startswith("  Caution, flue pipe too hot: ") for line in said.lines)
+    assert list(say("outlook", log, "--json").objects[0]) == OUTLOOK_KEYS
+
+
 def test_outlook_reads_as_sentences_without_json(say: Callable[..., Said], log: Path) -> None:
     said = say("outlook", log, "--if", "two splits")
     assert said.code == 0
