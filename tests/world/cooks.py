@@ -15,7 +15,7 @@ DRAWS = 12  # uniform numbers a cook uses up each minute
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Event:
-    """Something that truly happened; `value` as in the log (kg for wood, seconds for the oven door)."""
+    """Something that truly happened; `value` in kg of wood or water, seconds of the door, fraction open."""
 
     minute: float
     kind: str
@@ -211,19 +211,14 @@ class _Minute:
         pan = 0 if self.firing.pan_cell[row, 0] < 0 else 1
         if top > 420 and self.firing.pan_cell[row, pan] < 0 and draws[10] < self.cook.uses_pans:
             where = int(draws[8] * 6)
-            put_on_top(
-                self.firing,
-                row,
-                pan,
-                where,
-                0.8 + 2.4 * draws[9],
-                500.0 + 1200.0 * draws[7],
-                4.0 + 8.0 * draws[5],
-                288.0,
-            )
-            self.say("pan", 1.0, str(where))
+            water, metal, contact = 0.8 + 2.4 * draws[9], 500.0 + 1200.0 * draws[7], 4.0 + 8.0 * draws[5]
+            put_on_top(self.firing, row, pan, where, water, metal, contact, 288.0)
+            self.say("pan", water, str(where))
         for taken in range(2):
-            if self.firing.pan_cell[row, taken] >= 0 and draws[10] > 0.96:
-                self.say("pan", 0.0, str(int(self.firing.pan_cell[row, taken])))
+            if self.firing.pan_cell[row, taken] < 0:
+                continue
+            boils = self.firing.nodes[row, NODE["pan_a"] + taken] > 372.6
+            if draws[10] > (0.7 if boils else 0.985):
+                self.say("pan", 0.0, f"{int(self.firing.pan_cell[row, taken])}{' boiled' if boils else ''}")
                 put_on_top(self.firing, row, taken, -1, 0.0, 0.0, 0.0, float(self.firing.nodes[row, NODE["room"]]))
                 break

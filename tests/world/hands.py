@@ -166,7 +166,9 @@ def write_events(
             rows.append((event.minute, Kind.OVEN_DOOR, "", "open", "", ""))
             rows.append((event.minute + event.value / 60.0, Kind.OVEN_DOOR, "", "closed", "", ""))
         elif event.kind == "pan" and kept < 0.8:
-            rows.append((minute, Kind.PAN, _TOPS[int(event.detail)], "on" if event.value else "off", "", ""))
+            spot, *boiled = event.detail.split()
+            note = f"kettle, {event.value:.1f} litres" if event.value else "".join(boiled)
+            rows.append((event.minute, Kind.PAN, _TOPS[int(spot)], "on" if event.value else "off", "", note))
     return rows
 
 

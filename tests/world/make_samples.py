@@ -83,7 +83,9 @@ def sample_sessions(sample: Sample) -> Iterator[tuple[str, WorldSession, tuple[E
     rng = np.random.default_rng([5, sample.seed])
     day = sample.first_day
     for number, purpose in enumerate(sample.purposes, start=1):
-        session = make_session(world, number, purpose=purpose, unit=sample.unit)
+        first_fires = sample.is_new and number <= 3  # nothing is cooked on a new stove until they are done
+        fired = replace(world, cook=replace(world.cook, uses_pans=0.0 if first_fires else 0.012))
+        session = make_session(fired, number, purpose=purpose, unit=sample.unit)
         start = day + timedelta(minutes=int(rng.integers(-40, 90)))
         moved = tuple(
             replace(row, at=row.at - session.start + start, offset_minutes=sample.offset_minutes)

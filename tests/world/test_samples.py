@@ -36,6 +36,19 @@ def test_every_kind_of_firebox_is_there_and_one_stove_is_new() -> None:
     assert sum(stove.is_new for stove in stoves if stove) == 1
 
 
+def test_nothing_is_cooked_on_the_new_stove_before_its_first_fires_are_done() -> None:
+    first = read_folder(SAMPLES_FOLDER / "grey_stone_stove").sessions[:3]
+    assert not [row for session in first for row in session.entries if row.kind is Kind.PAN]
+
+
+def test_some_pans_of_water_are_noted_until_they_boil() -> None:
+    # the wording that the pans' own memory reads: how much water, and what it did
+    rows = [row for folder in STOVES for session in read_folder(folder).sessions for row in session.entries]
+    pans = [row for row in rows if row.kind is Kind.PAN]
+    assert sum("litres" in row.note for row in pans) >= 10
+    assert sum(row.note == "boiled" for row in pans) >= 5
+
+
 def test_one_stove_is_read_in_celsius_and_its_wood_weighed_in_kilograms() -> None:
     units = {row.unit for path in (SAMPLES_FOLDER / "grey_stone_stove").glob("*.csv") for row in read_log(path).entries}
     assert units == {"", "C", "kg"}
