@@ -259,3 +259,7 @@ def test_past_half_way_it_is_time_now() -> None:
 def test_even_walls_or_unknown_ones_need_no_turn() -> None:
     assert turn_reminder(uneven(400, 380), STOVE, 0, 50) is None
     assert turn_reminder(oven_at(395), STOVE, 0, 50) is None
+
+
+def test_what_went_in_this_moment_is_as_warm_as_it_was() -> None:
+    assert core_path(LOAF, np.array([fahrenheit(395)])) == pytest.approx([LOAF.start])

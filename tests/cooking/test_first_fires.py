@@ -189,3 +189,9 @@ def test_any_log_gets_an_answer(rows: list[Entry]) -> None:
     states = [stage.done for stage in found.stages]
     assert states == sorted(states, reverse=True)  # in order
     assert found.done == (found.next is None)
+
+
+def test_fires_after_the_last_stage_change_nothing() -> None:
+    found = progress(NEW, made(KINDLING, MEDIUM, FULL, KINDLING))
+    assert found.done
+    assert [stage.session for stage in found.stages] == [1, 2, 3]

@@ -296,3 +296,12 @@ def test_the_order_of_futures_does_not_matter(seed: int) -> None:
     oven = random_oven(seed)
     shuffled = replace(oven, kelvin=np.random.default_rng(seed).permutation(oven.kelvin, axis=0))
     assert fit_of(oven, task(330, 400)) == fit_of(shuffled, task(330, 400))
+
+
+def test_spots_drawn_on_one_place_tell_of_no_difference() -> None:
+    from cookstove_gui.stove.stove import Spot
+
+    stove = replace(STOVE, spots=tuple(Spot(name=name, label=name, kind=SpotKind.TOP) for name in ("one", "two")))
+    heats = projection({"one": [300.0] * TIMES, "two": [500.0] * TIMES})
+    (found,) = fits(heats, stove, (task(275, 325, place=Place.TOP, evenness=1),))
+    assert found.state is FitState.NOW

@@ -207,3 +207,18 @@ def test_own_pans_are_checked() -> None:
 def test_a_spot_unknown_to_the_projection_is_our_bug() -> None:
     with pytest.raises(ValueError):
         time_to_reach(steady(400), "nowhere", PanOfWater(POT, 1.0))
+
+
+def test_a_pan_that_goes_on_after_the_projection_is_our_bug() -> None:
+    with pytest.raises(ValueError, match="goes_on_min"):
+        time_to_reach(steady(400), "top", PanOfWater(POT, 1.0), goes_on_min=200.0)
+
+
+def test_a_projection_of_one_moment_reaches_nothing_new() -> None:
+    found = time_to_reach(projection({"top": [450.0]}), "top", PanOfWater(POT, 1.0))
+    assert found.chance_reached == 0.0
+
+
+def test_no_kitchen_is_that_hot() -> None:
+    with pytest.raises(InputProblem, match="kitchen"):
+        PanOfWater(POT, 1.0, room=400.0)

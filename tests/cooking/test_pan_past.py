@@ -165,3 +165,31 @@ def test_the_pan_a_note_names(note: str, key: str | None, lid: bool) -> None:
     found = pan_in(note)
     assert (found.key if found else None) == key
     assert (found.lid if found else False) == lid
+
+
+def test_a_spot_cooler_than_the_boil_explains_no_boiling() -> None:
+    run = run_with(200.0)
+    cool = PanRun(
+        water=run.water,
+        goal=run.goal,
+        start=run.start,
+        minutes=run.minutes,
+        spot_minutes=run.spot_minutes,
+        spot_heats=np.full(2, fahrenheit(180)),
+    )
+    assert contact_of(cool) is None
+
+
+def test_other_stoves_pans_teach_nothing() -> None:
+    from dataclasses import replace
+
+    rows = noted(
+        log(
+            (0, "reading", "top_back_left", "480", "F"),
+            (5, "pan", "top_back_left", "on", ""),
+            (19, "pan", "top_back_left", "off", ""),
+        ),
+        "", "2 litres", "boiled",
+    )  # fmt: skip
+    assert len(pan_runs(STOVE, [session(1, rows)], POT)) == 1
+    assert pan_runs(STOVE, [replace(session(1, rows), stove="another")], POT) == ()

@@ -105,3 +105,8 @@ def test_surfaces_are_ranges() -> None:
         assert surface.source
     with pytest.raises(InputProblem, match="soapstone"):
         surface_of("cheese")
+
+
+def test_a_contact_reading_out_of_reach_is_told_in_words() -> None:
+    with pytest.raises(InputProblem, match="belong together"):
+        measured_surface(surface_of("brick"), 1800.0, 500.0, 0.95)

@@ -201,3 +201,12 @@ def test_summary_of_several() -> None:
     assert summary(found).typical_min == pytest.approx(210)
     assert summary([]).longest_min is None
     assert pytest.approx(50 / 1.8) == FALL
+
+
+def test_a_burn_with_one_reading_of_the_oven_tells_nothing() -> None:
+    assert burn_times(STOVE, [session(1, made_log(*BURN[:5]))]) == ()
+
+
+def test_a_short_fire_says_little_of_a_rate() -> None:
+    short = tuple((minute / 3, *rest) for minute, *rest in FIRE)
+    assert burning_rate(STOVE, [session(1, made_log(*short))]).fires == 0  # type: ignore[arg-type]
