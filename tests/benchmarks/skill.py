@@ -52,12 +52,13 @@ def main(arguments: Sequence[str] | None = None) -> None:
     characters: dict[tuple[int, int], Character | None] = {}
     for count in options.past:
         name = f"forecast, {count} past"
-        answers = []
-        for question in questions:
-            key = (question.session.stove_seed, count)
+        answers: list[Answer] = []
+        for session in judged:
+            key = (session.stove_seed, count)
             if key not in characters:
-                characters[key] = skill_forecaster.character_of(question.session.stove, past[key[0]][:count])
-            answers.append(skill_forecaster.answer(question, characters[key]))
+                characters[key] = skill_forecaster.character_of(session.stove, past[session.stove_seed][:count])
+            follower = skill_forecaster.Follower(session.stove, characters[key])
+            answers += [follower.answer(question) for question in questions if question.session is session]
         others[name] = scores_of(questions, answers)
         print(f"  {name}: {time.perf_counter() - began:.0f} s since the start", flush=True)
     print("\n".join(["", *table(questions, baselines, others), ""]))

@@ -6,7 +6,7 @@ from datetime import datetime
 
 import numpy as np
 
-from cookstove_gui.forecast import Character, learn, outlook, track, zones
+from cookstove_gui.forecast import Character, Tracker, learn, outlook, track, zones
 from cookstove_gui.forecast.answers import Quantiles, Zone
 from cookstove_gui.stove.entries import Entry, Session
 from cookstove_gui.stove.stove import Stove
@@ -24,15 +24,21 @@ def character_of(stove: Stove, past: Sequence[Firing]) -> Character | None:
     return learn(stove, sessions)
 
 
-def answer(question: Question, character: Character | None) -> Answer:
-    """What the forecast says at one question, from the rows up to then."""
-    belief = track(question.session.stove, question.entries, question.now, character)
-    said = outlook(belief, question.band, AHEAD)
-    return Answer(
-        quantiles=np.array([[ahead.p10, ahead.p50, ahead.p90] for ahead in said.ahead]),
-        chance_30=said.ahead[1].chance_in_band,
-        enters=_minutes(said.band.enters_min),
-    )
+class Follower:
+    """The forecast alongside one session; what it says at a moment is what a fresh start at that moment says."""
+
+    def __init__(self, stove: Stove, character: Character | None) -> None:
+        self._tracker = Tracker(stove, character)
+
+    def answer(self, question: Question) -> Answer:
+        """What the forecast says at one question, from the rows up to then."""
+        belief = self._tracker.follow(question.entries, question.now)
+        said = outlook(belief, question.band, AHEAD)
+        return Answer(
+            quantiles=np.array([[ahead.p10, ahead.p50, ahead.p90] for ahead in said.ahead]),
+            chance_30=said.ahead[1].chance_in_band,
+            enters=_minutes(said.band.enters_min),
+        )
 
 
 @dataclass(frozen=True, slots=True)
