@@ -136,11 +136,14 @@ def answer_from_paths(paths: FloatArray, band: HeatBand, minutes: FloatArray) ->
 def cached(name: str, key: Sequence[object], make: Callable[[], Any]) -> Any:
     """What `make` gives, kept between runs until the sources that it depends on change."""
     here = Path(__file__).resolve().parent
-    sources = sorted(here.glob("skill_*.py")) + sorted((here.parent / "world").glob("*.py"))
+    names = ("skill_questions", "skill_baselines", "skill_worlds")
+    sources = [here / f"{name}.py" for name in names]
+    sources += [
+        path for path in sorted((here.parent / "world").glob("*.py")) if path.name[:5] not in ("test_", "make_")
+    ]
     digest = hashlib.sha256(repr(list(key)).encode())
     for source in sources:
-        if source.name not in ("skill_forecaster.py", "skill_table.py", "skill_zones.py"):
-            digest.update(source.read_bytes())
+        digest.update(source.read_bytes())
     place = Path(tempfile.gettempdir()) / "cookstove-skill" / f"{name}-{digest.hexdigest()[:20]}.pickle"
     if place.exists():
         return pickle.loads(place.read_bytes())
