@@ -139,12 +139,10 @@ def _root(function: Callable[[float], float], low: float, high: float, tolerance
     at_low, at_high = function(low), function(high)
     if at_low * at_high >= 0.0:
         return low if abs(at_low) < abs(at_high) else high
-    middle, kept = low, 0
-    for _ in range(40):
+    before, middle, kept = high, low, 0
+    while abs(middle - before) > tolerance:
         before, middle = middle, (low * at_high - high * at_low) / (at_high - at_low)
         value = function(middle)
-        if abs(middle - before) < tolerance or value == 0.0:
-            break
         if value * at_high > 0.0:
             high, at_high = middle, value
             at_low, kept = (0.5 * at_low, 1) if kept == 1 else (at_low, 1)

@@ -205,15 +205,20 @@ def fourier_to_reach(shape: Shape, biot: Quantity, ratio: Quantity, position: Qu
     Bisection in `temperature_ratio`, which only falls; checked against the rows `5.11-*` to `5.15` in tests/reference.
     """
     wanted, place = np.broadcast_arrays(positive("ratio", ratio, 1.0), within("position", position, 0.0, 1.0))
-    slowest = float(eigenvalues(shape, np.asarray(biot, dtype=np.float64).reshape(()), 1)[0]) ** 2
-    low = np.full(wanted.shape, np.log(FOURIER_LOW))
-    high = np.log((2.0 - np.log(wanted)) / slowest + 1.0)
-    at_once = np.asarray(temperature_ratio(shape, biot, np.full(wanted.shape, FOURIER_LOW), place)) <= wanted
+    number, _, terms = _series_inputs(biot, FOURIER_LOW, None)
+    roots = eigenvalues(shape, number, terms)
+    weights = coefficients(shape, roots) * profile(shape, roots * place[..., None])
+
+    def still_above(logarithm: Array) -> Array:
+        return np.asarray((weights * np.exp(-(roots**2) * np.exp(logarithm)[..., None])).sum(axis=-1) > wanted)
+
+    first = np.full(wanted.shape, np.log(FOURIER_LOW))
+    low, high = first, np.log((2.0 - np.log(wanted)) / roots[0] ** 2 + 1.0)
     for _ in range(50):
         middle = 0.5 * (low + high)
-        above = np.asarray(temperature_ratio(shape, biot, np.exp(middle), place)) > wanted
+        above = still_above(middle)
         low, high = np.where(above, middle, low), np.where(above, high, middle)
-    return quantity(np.where(at_once, 0.0, np.exp(0.5 * (low + high))))
+    return quantity(np.where(still_above(first), np.exp(0.5 * (low + high)), 0.0))
 
 
 def surface_layer_ratio(

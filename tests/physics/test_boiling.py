@@ -46,7 +46,7 @@ def test_integral_and_course_agree(spot: float, openness: float, conductance: fl
     time = time_to_heat(pot, 293.15, 355.0, spot, KITCHEN)
     if not np.isfinite(time) or time > 4000.0:
         return
-    course = pan_course(pot, 293.15, np.full(401, spot), 10.0, KITCHEN)
+    course = pan_course(pot, 293.15, np.full(134, spot), 30.0, KITCHEN)
     assert np.interp(355.0, course.temperature, course.time) == pytest.approx(time, rel=0.01)
 
 
