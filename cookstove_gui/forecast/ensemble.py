@@ -28,9 +28,8 @@ SLIP_CHANCE = 0.01
 SLIP_RANGE = 400.0  # K over which a slip may fall anywhere
 TAILS = 6.0  # degrees of freedom of the readings' tails
 MODEL_DOUBT = 0.08  # share of the excess by which the physics may be wrong, when a slip is judged
-import os
-FIRING_TRUST = float(os.environ.get('FT','0.4'))
-LASTING_TRUST = float(os.environ.get('LT','0.25'))
+FIRING_TRUST = 0.4  # share of a reading's pull that this firing's parameters feel: the physics is only roughly right
+LASTING_TRUST = 0.25  # share that the stove's own parameters feel
 SURPRISE = 1.8  # standard deviations
 
 

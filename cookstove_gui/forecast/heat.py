@@ -24,6 +24,8 @@ FUELS = slice(FRESH, COALS + 1)
 STEP_MINUTES = 2.5
 EXTRA_MINUTES = 25.0  # how long unexplained heat lasts
 EXTRA_DEVIATION = 0.7  # kW
+WARM_BED = 150.0  # K of cooktop over the room at which the firebox helps wood to catch and draw fully
+CATCH_COLD, FLAME_COLD = 0.25, 0.5  # pace of catching and of flaming in a cold firebox
 DRAW_MINUTES = 18.0
 DRAW_DEVIATION = 0.25
 ROOM_WANDER = 0.25  # K per square root of a minute
@@ -55,8 +57,9 @@ def burn(state: FloatArray, p: dict[str, FloatArray], controls: Controls, minute
         return np.zeros(state.shape[1])
     drive = ((0.08 + 0.92 * controls.air) / 0.63) ** p["air_power"] * np.exp(state[DRAW])
     fresh, flaming, coals = state[FRESH], state[FLAMING], state[COALS]
-    caught = fresh * -np.expm1(-minutes / p["drying_min"])
-    rate = drive / p["flaming_min"] * (flaming + 0.15) ** -0.3
+    warm = np.clip((state[PLATE] - state[ROOM]) / WARM_BED, 0.0, 1.0)
+    caught = fresh * -np.expm1(-minutes * (CATCH_COLD + (1.0 - CATCH_COLD) * warm) / p["drying_min"])
+    rate = drive * (FLAME_COLD + (1.0 - FLAME_COLD) * warm) / p["flaming_min"] * (flaming + 0.15) ** -0.3
     burnt = flaming * -np.expm1(-minutes * rate)
     glowed = coals * -np.expm1(-minutes * drive / p["coals_min"])
     share = np.minimum(p["coals_share"], 0.8)

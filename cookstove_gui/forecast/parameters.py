@@ -30,7 +30,7 @@ PARAMETERS = (
     Parameter("coals_share", 0.35, 0.25, 0.10),  # share of the heat that coals give
     Parameter("air_power", 0.70, 0.40, 0.10),  # exponent of the air's effect on burning
     Parameter("plate_share", 0.5, 0.20, 0.05),  # share of the heat that goes into the cooktop
-    Parameter("walls_share", 0.145, 0.25, 0.08),  # share that goes into the oven's walls
+    Parameter("walls_share", 0.15, 0.30, 0.08),  # share that goes into the oven's walls
     Parameter("plate_capacity", 26.0, 0.35, 0.03),  # kJ/K
     Parameter("walls_capacity", 22.0, 0.40, 0.03),  # kJ/K
     Parameter("lining_capacity", 70.0, 0.50, 0.03),  # kJ/K, brick and heavy castings
@@ -39,7 +39,7 @@ PARAMETERS = (
     Parameter("plate_lining", 0.45, 0.50, 0.03),  # kJ/min/K between cooktop and lining
     Parameter("walls_lining", 0.30, 0.60, 0.03),  # kJ/min/K between oven walls and lining
     Parameter("plate_walls", 0.25, 0.50, 0.03),  # kJ/min/K between cooktop and oven walls
-    Parameter("bypass_cut", 0.55, 0.30, 0.05),  # share of the walls' heat lost with the bypass open
+    Parameter("bypass_cut", 0.65, 0.18, 0.05),  # share of the walls' heat lost with the bypass open
     Parameter("air_lag", 3.5, 0.40, 0.05),  # min, oven air behind its walls
     Parameter("dial_lag", 3.0, 0.45, 0.05),  # min, oven thermometer behind the air
     Parameter("split_mass", 1.1, 0.35, 0.10),  # kg a split

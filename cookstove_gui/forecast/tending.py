@@ -16,8 +16,8 @@ from cookstove_gui.stove.entries import HeatBand
 
 FED_UNTIL_MINUTES = 240.0  # a fire not fed for this long is not expected to be fed again
 UNKNOWN_SINCE = 15.0  # min since a load, when the log has none but the fire burns
-LOOKS_EVERY = 22.0  # min between moments at which a cook minds the air
-FORESIGHT = 12.0  # min ahead that a cook judges the oven by its trend
+LOOKS_EVERY = 15.0  # min between moments at which a cook minds the air
+FORESIGHT = 25.0  # min ahead that a cook judges the oven by its trend
 BAKE_MINUTES, BAKE_SPREAD = 100.0, 0.75  # from first in the band until the fire is let die, spread of its logarithm
 BYPASS_SHUT_EVERY = 18.0  # min that a bypass, opened for lighting, stays open on average
 DOOR_SHUT_AGAIN = (2.5, 15.0)  # min a door stays open from now on, at least and at most
