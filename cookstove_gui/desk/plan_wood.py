@@ -85,7 +85,7 @@ def wood_examples(name: str) -> str:
 def moisture_options() -> tuple[tuple[str, str], ...]:
     """Words for how dry wood is, with the usual share of water."""
     rows = table("firewood.toml")["moisture"]
-    return tuple((str(row["name"]), f"{row['name']}, about {row['percent'][1]} % water") for row in rows)
+    return tuple((str(row["name"]), f"{row['name']} ({row['percent'][1]} %)") for row in rows)
 
 
 def usual_split() -> float:

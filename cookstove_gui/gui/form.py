@@ -97,7 +97,8 @@ class Field(QWidget):
         self._unit = words(unit, role="soft")
         self._unit.setWordWrap(False)
         self._problem = words(role="problem", name=f"{name}_problem")
-        self._problem.setContentsMargins(caption_width + STEP, 0, 0, 0)
+        if caption_width == CAPTION_WIDTH:  # in a narrow form the sentence needs the whole width
+            self._problem.setContentsMargins(caption_width + STEP, 0, 0, 0)
         self._problem.hide()
         line = row(self._caption, self.edit, self._unit)
         column = QVBoxLayout(self)
@@ -203,6 +204,8 @@ class Choice(QWidget):
         self.box.setAccessibleName(caption)
         self.box.setToolTip(tip)
         self.box.setMinimumWidth(width)
+        if caption_width != CAPTION_WIDTH:
+            self.box.setFixedWidth(width)
         self._caption = words(caption)
         self._caption.setFixedWidth(caption_width)
         self._caption.setBuddy(self.box)

@@ -55,8 +55,10 @@ class SessionsPart(QWidget):
         self._new = button("New session", "session_new", "Begin a new session")
         left = QVBoxLayout()
         left.setSpacing(STEP)
-        for part in (self._find, self._list, self._count, self._new):
-            left.addWidget(part)
+        left.addWidget(self._find)
+        left.addWidget(self._list, 1)
+        left.addWidget(self._count)
+        left.addWidget(self._new)
         self._title = Field("Title", "session_title", "Type another title and press Enter", caption_width=60, width=300)
         self._facts = words(role="soft", name="session_facts")
         self._open = button("Open", "session_open", "Put it on the table: the Cook page shows it", role="main")
@@ -134,8 +136,7 @@ class SessionsPart(QWidget):
         span = phrases.session_span(row.first_at, row.last_at, row.offset_minutes)
         self._facts.setText(f"{span}. {phrases.entries_count(row.entry_count).capitalize()}.")
         on_table = self._desk.session is not None and self._desk.session.number == row.number
-        self._open.setEnabled(not on_table)
-        self._open.setText("On the table" if on_table else "Open")
+        self._open.setVisible(not on_table)
         self._export.setEnabled(row.entry_count > 0)
         others = [(str(other.number), other.title) for other in self._desk.sessions if other.number != row.number]
         self._other.show_options([(_NO_OTHER, "no other session"), *others], self._other.key)

@@ -17,7 +17,7 @@ from cookstove_gui.desk.plan_bake import (
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.form import Choice, say, words
-from cookstove_gui.gui.plan_part import CAPTION_WIDTH, PlanPart
+from cookstove_gui.gui.plan_part import CAPTION_WIDTH, CHOICE_WIDTH, PlanPart
 from cookstove_gui.units import TemperatureUnit, degrees, kelvin, tidy
 
 _COLDEST_FOOD, _WARMEST_FOOD = kelvin(0.0, "F"), kelvin(212.0, "F")  # K
@@ -29,7 +29,7 @@ class BakePart(PlanPart):
     def __init__(self, link: DeskLink, parent: QWidget | None = None) -> None:
         super().__init__(link, "plan_bake", "In the oven", parent)
         self._shown_for: tuple[str, str] = ("", "")
-        self._what = Choice("What", "bake_what", "What goes in", width=220, caption_width=CAPTION_WIDTH)
+        self._what = Choice("What", "bake_what", "What goes in", width=CHOICE_WIDTH, caption_width=CAPTION_WIDTH)
         options = bake_options()
         self._what.show_options(options, options[0][0])
         self._what.chosen.connect(lambda _key: self._choose())

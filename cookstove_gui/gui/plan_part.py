@@ -6,19 +6,20 @@ from typing import Any, TypeVar
 
 from PySide6.QtCore import QCoreApplication
 from PySide6.QtGui import QShowEvent
-from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from cookstove_gui import phrases
 from cookstove_gui.errors import InputProblem, Problem
 from cookstove_gui.gui.desk_link import DeskLink
-from cookstove_gui.gui.flow_layout import FlowLayout
 from cookstove_gui.gui.form import Field, say, words
 from cookstove_gui.gui.theme import STEP
 from cookstove_gui.gui.worker import Worker
 
 Understood = TypeVar("Understood")
 CAPTION_WIDTH = 100
-FIELD_WIDTH = 130
+FIELD_WIDTH = 120
+CHOICE_WIDTH = 230
+FORM_WIDTH = CAPTION_WIDTH + CHOICE_WIDTH + STEP
 
 _NO_FIRE = "No fire is on the table. Light one and read the stove on the Cook page, and the answer stands here."
 
@@ -33,7 +34,9 @@ class PlanPart(QWidget):
         self.desk = link.desk
         self.setObjectName(name)
         self.setAccessibleName(title)
-        self.form = FlowLayout(2 * STEP)
+        self.form = QVBoxLayout()
+        self.form.setContentsMargins(0, 0, 0, 0)
+        self.form.setSpacing(STEP)
         self._answer = QFrame()
         self._answer.setProperty("role", "strip")
         self.headline = words(role="number", name=f"{name}_headline")
@@ -46,10 +49,8 @@ class PlanPart(QWidget):
         self.column = QVBoxLayout(self)
         self.column.setSpacing(2 * STEP)
         self.column.addWidget(words(title, role="heading"))
-        self.column.addLayout(self.form)
         self.column.addWidget(self.problem)
-        self.column.addWidget(self.as_of)
-        self.column.addWidget(self._answer)
+        self.column.addLayout(self._side_by_side())
         say(self.problem, "")
         say(self.as_of, "")
         self._worker = Worker(lambda: self._asked, self.work_out, self)
@@ -59,6 +60,24 @@ class PlanPart(QWidget):
         app = QCoreApplication.instance()
         if app is not None:
             app.aboutToQuit.connect(self._worker.close)
+
+    def _side_by_side(self) -> QHBoxLayout:
+        """The form on the left, the answer on the right, both seen at once on a small screen."""
+        asked = QWidget()
+        asked.setFixedWidth(FORM_WIDTH)
+        asked.setLayout(self.form)
+        left, right = QVBoxLayout(), QVBoxLayout()
+        left.addWidget(asked)
+        left.addStretch(1)
+        right.setSpacing(STEP)
+        right.addWidget(self.as_of)
+        right.addWidget(self._answer)
+        right.addStretch(1)
+        whole = QHBoxLayout()
+        whole.setSpacing(2 * STEP)
+        whole.addLayout(left)
+        whole.addLayout(right, 1)
+        return whole
 
     @property
     def is_busy(self) -> bool:

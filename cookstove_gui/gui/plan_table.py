@@ -16,7 +16,7 @@ from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import Projection
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.form import Choice, say, words
-from cookstove_gui.gui.plan_part import CAPTION_WIDTH, PlanPart
+from cookstove_gui.gui.plan_part import CAPTION_WIDTH, CHOICE_WIDTH, PlanPart
 from cookstove_gui.gui.theme import STEP
 from cookstove_gui.phrases import Edge
 from cookstove_gui.stove.stove import Stove
@@ -45,7 +45,9 @@ class TablePart(PlanPart):
         self._past = past
         self._shown_for: tuple[str, str] = ("", "")
         options = bake_options()
-        self._what = Choice("What", "table_what", "What is to be eaten", width=220, caption_width=CAPTION_WIDTH)
+        self._what = Choice(
+            "What", "table_what", "What is to be eaten", width=CHOICE_WIDTH, caption_width=CAPTION_WIDTH
+        )
         self._what.show_options(options, options[0][0])
         self._what.chosen.connect(lambda _key: self._choose())
         self.form.addWidget(self._what)

@@ -12,7 +12,7 @@ from cookstove_gui.desk.studying import PastSessions
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.form import Choice, Either, say, words
-from cookstove_gui.gui.plan_part import CAPTION_WIDTH, PlanPart
+from cookstove_gui.gui.plan_part import CAPTION_WIDTH, CHOICE_WIDTH, PlanPart
 from cookstove_gui.gui.theme import TARGET_PIXELS
 from cookstove_gui.units import degrees, kelvin, tidy
 
@@ -31,21 +31,20 @@ class WaterPart(PlanPart):
         self._past = past
         self._amount = self.field("Water", "water_amount", "How much water")
         self._start = self.field("Starts at", "water_start", "The water’s temperature when the pan goes on")
-        self._pan = Choice("Pan", "water_pan", "Which pan", width=220, caption_width=CAPTION_WIDTH)
-        self._pan.show_options([(pan.key, f"{pan.key}, {pan.material}") for pan in pans()], "saucepan")
+        self._pan = Choice("Pan", "water_pan", "Which pan", width=CHOICE_WIDTH, caption_width=CAPTION_WIDTH)
+        self._pan.show_options([(pan.key, pan.key) for pan in pans()], "saucepan")
         self._base = Choice(
-            "Its base", "water_base", "How well it meets the iron", width=220, caption_width=CAPTION_WIDTH
+            "Its base", "water_base", "How well it meets the iron", width=CHOICE_WIDTH, caption_width=CAPTION_WIDTH
         )
         self._base.show_options([("", _USUAL_BASE), *((base, base) for base in bases())], "")
         self._lid = Either(
             "Lid", "water_lid", "A lid keeps the steam in", [("on", "on"), ("off", "off")], CAPTION_WIDTH
         )
         self._lid.show_key("on")
-        self._goal = Either(
-            "Until it", "water_goal", "How hot the water is to be",
-            [(Goal.BOIL, "boils"), (Goal.SIMMER, "simmers"), (Goal.POACH, "poaches")], CAPTION_WIDTH,
-        )  # fmt: skip
-        self._goal.show_key(Goal.BOIL)
+        self._goal = Choice(
+            "Until it", "water_goal", "How hot the water is to be", width=CHOICE_WIDTH, caption_width=CAPTION_WIDTH
+        )
+        self._goal.show_options([(Goal.BOIL, "boils"), (Goal.SIMMER, "simmers"), (Goal.POACH, "poaches")], Goal.BOIL)
         choices: tuple[Choice | Either, ...] = (self._pan, self._base, self._lid, self._goal)
         for part in choices:
             part.chosen.connect(lambda _key: self.show_standing())

@@ -20,7 +20,7 @@ from cookstove_gui.desk.studying import PastSessions
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.form import Choice, say, words
-from cookstove_gui.gui.plan_part import CAPTION_WIDTH, PlanPart
+from cookstove_gui.gui.plan_part import CAPTION_WIDTH, CHOICE_WIDTH, PlanPart
 from cookstove_gui.units import parse_number
 
 _AS_LOGGED = ""
@@ -37,21 +37,25 @@ class WoodPart(PlanPart):
         super().__init__(link, "plan_wood", "Wood for the bake", parent)
         self._past = past
         self._unit_shown = ""
-        self._wood = Choice("Wood", "wood_class", "Kind of wood", width=220, caption_width=CAPTION_WIDTH)
+        self._wood = Choice("Wood", "wood_class", "Kind of wood", width=CHOICE_WIDTH, caption_width=CAPTION_WIDTH)
         self._wood.show_options(wood_options(), "dense hardwood")
-        self._moisture = Choice("It is", "wood_moisture", "How dry it is", width=300, caption_width=CAPTION_WIDTH)
+        self._examples = words(role="soft", name="wood_examples")
+        self._moisture = Choice(
+            "It is", "wood_moisture", "How dry it is", width=CHOICE_WIDTH, caption_width=CAPTION_WIDTH
+        )
         self._moisture.show_options(moisture_options(), "seasoned")
-        self._air = Choice("Air", "wood_air", "While it burns", width=180, caption_width=CAPTION_WIDTH)
+        self._air = Choice("Air", "wood_air", "While it burns", width=CHOICE_WIDTH, caption_width=CAPTION_WIDTH)
         self._air.show_options(_AIRS, _AS_LOGGED)
         for part in (self._wood, self._moisture, self._air):
             part.chosen.connect(lambda _key: self.show_standing())
-            self.form.addWidget(part)
+        self.form.addWidget(self._wood)
+        self.form.addWidget(self._examples)
+        self.form.addWidget(self._moisture)
+        self.form.addWidget(self._air)
         self._split = self.field("One split", "wood_split", "What one split weighs")
         self._thickness = self.field("Thickness", "wood_thickness", "The smaller side of a split")
         self._minutes = self.field("Hot for", "wood_minutes", "How long the oven is to stay hot", "min")
         self._minutes.show_text("60")
-        self._examples = words(role="soft", name="wood_examples")
-        self.column.insertWidget(2, self._examples)
         self._spans = words(name="wood_spans")
         self._heat = words(name="wood_heat")
         self._load = words(name="wood_load")
