@@ -85,6 +85,15 @@ def export_log(desk: Desk, number: int, path: Path) -> None:
         write_stove(beside, desk.logbook.stove(session.stove))
 
 
+def write_report(desk: Desk, number: int, path: Path) -> None:
+    """Write a session as a dated page for someone else, .html or .pdf by the ending; may run in a thread."""
+    from cookstove_gui.reports.session_report import session_report
+    from cookstove_gui.reports.writing import write_report as write
+
+    session = desk.logbook.session(number)
+    write(path, session_report(desk.logbook.stove(session.stove), session, desk.unit))
+
+
 def _log_files(paths: Sequence[Path]) -> list[Path]:
     found: list[Path] = []
     for path in paths:

@@ -52,6 +52,11 @@ class LogbookPage(QWidget):
         self._backups.show_backups()
         self._studying.start_if_due()
 
+    def close_workers(self) -> None:
+        """End the threads of all parts."""
+        self._import.reader.close()
+        self._sessions.writer.close()
+
     def _show(self, changed: Changed) -> None:
         if not self.isVisible():
             self._is_stale = True

@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from PySide6.QtCore import QItemSelectionModel, QSortFilterProxyModel, Qt, Signal
+from PySide6.QtCore import QCoreApplication, QItemSelectionModel, QSortFilterProxyModel, Qt, Signal
 from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QLineEdit, QListView, QSizePolicy, QVBoxLayout, QWidget
 
 from cookstove_gui import phrases
@@ -15,8 +15,10 @@ from cookstove_gui.gui.logbook_curves import OvenCurves
 from cookstove_gui.gui.logbook_list import NUMBER, SessionModel
 from cookstove_gui.gui.look import Look
 from cookstove_gui.gui.theme import STEP
+from cookstove_gui.gui.worker import Worker
 
 _NO_OTHER = "0"
+_PDF, _HTML = "PDF (*.pdf)", "Web page (*.html)"
 
 
 class SessionsPart(QWidget):
@@ -27,6 +29,9 @@ class SessionsPart(QWidget):
     def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._desk = link.desk
+        self._report_for: tuple[int, Path] = (0, Path())
+        # A PDF takes a second or two; the window stays alive meanwhile.
+        self.writer = Worker(lambda: self._report_for, self._write_report, self)
         self.setObjectName("sessions_part")
         self._build(look)
         self._connect()
@@ -63,8 +68,9 @@ class SessionsPart(QWidget):
         self._facts = words(role="soft", name="session_facts")
         self._open = button("Open", "session_open", "Put it on the table: the Cook page shows it", role="main")
         self._export = button("Write as CSV …", "session_export", "Write its log as a file")
+        self._report = button("Report …", "session_report", "A dated page for someone else, as PDF or HTML")
         presses = FlowLayout(STEP)
-        for press in (self._open, self._export):
+        for press in (self._open, self._export, self._report):
             presses.addWidget(press)
         self._told = words(role="good", name="session_told")
         self._problem = words(role="problem", name="session_problem")
@@ -99,6 +105,12 @@ class SessionsPart(QWidget):
         self._title.entered.connect(self._rename)
         self._open.clicked.connect(self._put_on_table)
         self._export.clicked.connect(self._ask_where)
+        self._report.clicked.connect(self._ask_where_report)
+        self.writer.finished.connect(self._tell_written)
+        self.writer.failed.connect(self._tell_failure)
+        app = QCoreApplication.instance()
+        if app is not None:
+            app.aboutToQuit.connect(self.writer.close)
         self._other.chosen.connect(lambda _key: self._show_curves())
 
     @property
@@ -138,6 +150,7 @@ class SessionsPart(QWidget):
         on_table = self._desk.session is not None and self._desk.session.number == row.number
         self._open.setVisible(not on_table)
         self._export.setEnabled(row.entry_count > 0)
+        self._report.setEnabled(row.entry_count > 0)
         others = [(str(other.number), other.title) for other in self._desk.sessions if other.number != row.number]
         self._other.show_options([(_NO_OTHER, "no other session"), *others], self._other.key)
         self._show_curves()
@@ -202,6 +215,35 @@ class SessionsPart(QWidget):
             self._say(problem=problem.sentence)
         else:
             self._say(told=f"Written: {target}")
+
+    def _ask_where_report(self) -> None:
+        row = self._model.summary(self.number)
+        name = f"{row.title if row else 'session'}.pdf".replace("/", "-")
+        path, chosen = QFileDialog.getSaveFileName(self, "Write the report as", name, f"{_PDF};;{_HTML}")
+        if path:
+            target = Path(path)
+            self.report_to(target if target.suffix else target.with_suffix(".html" if chosen == _HTML else ".pdf"))
+
+    def report_to(self, path: Path) -> None:
+        """Write the chosen session's report, .pdf or .html."""
+        self._report_for = (self.number, path)
+        self._say(told="Writing the report …")
+        self.writer.ask()
+
+    def _write_report(self, wanted: tuple[int, Path]) -> Path:
+        number, path = wanted
+        files.write_report(self._desk, number, path)
+        return path
+
+    def _tell_written(self, path: Path) -> None:
+        self.writer.close()  # no thread is kept between reports
+        self._say(told=f"Written: {path}")
+
+    def _tell_failure(self, error: Exception) -> None:
+        self.writer.close()
+        if not isinstance(error, Problem):
+            raise error
+        self._say(problem=error.sentence)
 
     def _say(self, *, told: str = "", problem: str = "") -> None:
         say(self._told, told)

@@ -205,6 +205,9 @@ class MainWindow(QMainWindow):
             study.close()
         self.worker.close()
         self.link.close()
+        for page in self._pages.values():
+            if hasattr(page, "close_workers"):
+                page.close_workers()
         super().closeEvent(event)
 
 

@@ -188,3 +188,23 @@ def bring(monkeypatch, tmp_path, text: str) -> None:
     path = tmp_path / "morning.csv"
     path.write_bytes(text.encode())
     monkeypatch.setattr(QFileDialog, "getOpenFileNames", lambda *_args, **_named: ([str(path)], ""))
+
+
+@pytest.mark.parametrize(("ending", "begins"), [(".html", b"<!"), (".pdf", b"%PDF")])
+def test_a_report_is_written(qtbot, desk, tmp_path, monkeypatch, ending, begins):
+    keep_session(desk, "Sunday bread", NOW - timedelta(days=9))
+    target = tmp_path / f"report{ending}"
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_args, **_named: (str(target), ""))
+    page, _ = shown(qtbot, desk, LogbookPage)
+    press(page, "session_report")
+    qtbot.waitUntil(lambda: words_of(page, "session_told").startswith("Written"), timeout=20000)
+    assert target.read_bytes().lstrip().startswith(begins)
+
+
+def test_a_report_that_cannot_be_written_gets_one_sentence(qtbot, desk, tmp_path, monkeypatch):
+    keep_session(desk, "Sunday bread", NOW - timedelta(days=9))
+    target = tmp_path / "no such folder" / "report.html"
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_args, **_named: (str(target), ""))
+    page, _ = shown(qtbot, desk, LogbookPage)
+    press(page, "session_report")
+    qtbot.waitUntil(lambda: "choose another place" in words_of(page, "session_problem"), timeout=20000)
