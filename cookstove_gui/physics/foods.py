@@ -5,7 +5,7 @@ from typing import Literal
 
 import numpy as np
 
-from cookstove_gui.physics.quantities import ZERO_CELSIUS, Array, Quantity, quantity, within
+from cookstove_gui.physics.quantities import ZERO_CELSIUS, Array, Quantity, positive, quantity, within
 
 Component = Literal["water", "protein", "fat", "carbohydrate", "fibre", "ash"]
 Mixing = Literal["parallel", "series"]
@@ -240,17 +240,16 @@ def conductivity(
 
     Validity
     --------
-    In a hot crumb water evaporates on the warm side of each bubble and condenses on the cold one; above about 60 °C
-    that carries more heat than this conduction, so a loaf warms faster than it says.
+    Dry bubbles. In a hot crumb vapour carries more heat than this conduction: `crumb.crumb_conductivity`.
 
     Notes
     -----
-    Volume-weighted sum, or the inverse of the sum of inverses; gas as bubbles after Maxwell and Eucken.
+    Volume-weighted sum, or the inverse of the sum of inverses; gas by `porous_conductivity`.
 
     Source
     ------
-    ASHRAE Handbook - Refrigeration, "Thermal properties of foods"; Eucken (1940), VDI Forschungsheft 353 (from memory);
-    checked against the rows `5.19-*` to `5.21-*` in tests/reference.
+    ASHRAE Handbook - Refrigeration, "Thermal properties of foods"; checked against the rows
+    `5.19-*` to `5.21-*` in tests/reference.
     """
     gas = within("porosity", porosity, 0.0, 0.95)
     shares = _volume_fractions(composition, temperature)
@@ -258,8 +257,38 @@ def conductivity(
     if mixing not in ("parallel", "series"):
         raise ValueError(f"mixing must be parallel or series, got {mixing}")
     solid = (shares * parts).sum(axis=0) if mixing == "parallel" else 1.0 / (shares / parts).sum(axis=0)
-    difference = gas * (solid - GAS_CONDUCTIVITY)
-    whole = 2.0 * solid + GAS_CONDUCTIVITY
+    return porous_conductivity(solid, GAS_CONDUCTIVITY, gas)
+
+
+def porous_conductivity(conductivity_solid: Quantity, conductivity_gas: Quantity, porosity: Quantity) -> Quantity:
+    """Thermal conductivity of a solid with bubbles.
+
+    Parameters
+    ----------
+    conductivity_solid, conductivity_gas : float or array, shape (...)
+        Of what surrounds the bubbles and of what is in them [W/(m K)], above 0.
+    porosity : float or array, shape (...)
+        Share of bubbles in the volume [-], 0 to 0.95.
+
+    Returns
+    -------
+    float or array, shape (...)
+        [W/(m K)]
+
+    Raises
+    ------
+    ValueError
+        If any argument is outside its range.
+
+    Source
+    ------
+    Maxwell (1873) and Eucken (1940), VDI Forschungsheft 353, from memory; checked against the row `5.porous` in
+    tests/reference.
+    """
+    solid = positive("conductivity_solid", conductivity_solid)
+    gas = positive("conductivity_gas", conductivity_gas)
+    difference = within("porosity", porosity, 0.0, 0.95) * (solid - gas)
+    whole = 2.0 * solid + gas
     return quantity(solid * (whole - 2.0 * difference) / (whole + difference))
 
 

@@ -106,9 +106,9 @@ def warm_through(
 
     Validity
     --------
-    One dimension; nothing moves but heat and escaping steam: the vapour that carries heat into a risen crumb must be
-    put into the conductivity. With 60 nodes the middle agrees with the exact series within 0.1 % of the change. The
-    water lost comes out 1 % low with steps of a second, 6 % low with steps of ten.
+    One dimension; nothing moves but heat and escaping steam: the vapour that carries heat into a risen crumb must be in
+    the conductivity (`crumb.crumb_conductivity`). With 60 nodes the middle agrees with the exact series within 0.1 % of
+    the change. The water lost comes out 1 % low with steps of a second, 6 % low with steps of ten.
 
     Notes
     -----
