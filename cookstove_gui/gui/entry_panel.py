@@ -56,7 +56,7 @@ class EntryPanel(QWidget):
         self._enter.setToolTip("Record the number and light up the next spot (Enter)")
         self._enter.setAutoDefault(False)
         self._answer = AnswerLine()
-        self._fire = FirePanel(self._desk, self._when)
+        self._fire = FirePanel(self._desk, self._when, self)
         self._rows = RecentRows(self._link)
         # The latest entries and the desk's answer share one place under the field.
         self._below = QStackedWidget()
@@ -93,6 +93,7 @@ class EntryPanel(QWidget):
         self._answer.told.connect(self._show_answer)
         self._fire.entered.connect(self._told)
         self._fire.refused.connect(self._answer.refuse)
+        self._fire.asking.connect(lambda: self._show_answer(False))
         self._fire.left.connect(self.take_focus)
         self._rows.mend_wanted.connect(self._mend)
         self._rows.take_back_wanted.connect(lambda number: self._undoing(lambda: self._desk.take_back(number)))
@@ -242,6 +243,8 @@ class EntryPanel(QWidget):
         rows = 2 if self._is_low else 3
         told = max(self._answer.heightForWidth(self._below.width()), 2 * line)
         self._below.setFixedHeight(told if has_words else rows * line + 4)
+        # Little height is given to the question rather than to the fire's buttons; their keys go on working.
+        self._fire.setHidden(self._is_low and has_words and self._answer.asked_about is not None)
 
     def _take_rows(self) -> None:
         self._show_answer(False)

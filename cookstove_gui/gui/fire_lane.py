@@ -71,8 +71,8 @@ class FireLane(QWidget):
         painter.drawLine(QPointF(left, 1), QPointF(right, 1))
         painter.setPen(colour(theme.soft_ink))
         painter.drawText(QRectF(0, _TICK, max(left - 8, 0), size.height()), Qt.AlignmentFlag.AlignRight, "fire")
-        ends = [left - 9.0] * self._rows
-        for mark in self._marks:
+        begins = [right + 9.0] * self._rows  # where the words to the right of it begin, in each row
+        for mark in reversed(self._marks):  # the newest first, because it matters most
             x = self._across(mark.place)
             if not left <= x <= right:
                 continue
@@ -80,10 +80,10 @@ class FireLane(QWidget):
             painter.drawLine(QPointF(x, 1), QPointF(x, _TICK))
             width = size.horizontalAdvance(mark.words)
             start = min(max(x - width / 2, left), right - width)
-            row = next((number for number in range(self._rows) if ends[number] + 8 <= start), None)
+            row = next((number for number in range(self._rows) if start + width + 8 <= begins[number]), None)
             if row is None:
                 continue  # no room for the words; the tick stays, and the list of entries has them all
-            ends[row] = start + width
+            begins[row] = start
             painter.setPen(colour(theme.ink))
             painter.drawText(QPointF(start, _TICK + size.ascent() * 0.95 + row * size.height() * 0.9), mark.words)
         painter.end()

@@ -92,10 +92,12 @@ class FirePanel(QStackedWidget):
 
     entered = Signal(object)  # Receipt
     refused = Signal(str)  # why not
+    asking = Signal()  # the chooser came up
     left = Signal()  # the chooser was left; the number field may have the keyboard back
 
-    def __init__(self, desk: Desk, when: WhenField, parent: QWidget | None = None) -> None:
+    def __init__(self, desk: Desk, when: WhenField, keys_on: QWidget, parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        self._keys_on = keys_on
         self._desk = desk
         self._when = when
         self._asking: FireButton | None = None
@@ -130,7 +132,8 @@ class FirePanel(QStackedWidget):
         made.setToolTip(f"{button.what} ({button.key})")
         made.setAutoDefault(False)
         made.clicked.connect(lambda _checked=False: self._ask(button))
-        QShortcut(QKeySequence(button.key), self).activated.connect(lambda: self._ask(button))
+        # The keys belong to the panel around, because this one may be hidden while a question stands.
+        QShortcut(QKeySequence(button.key), self._keys_on).activated.connect(lambda: self._ask(button))
         return made
 
     def leave(self) -> None:
@@ -148,6 +151,7 @@ class FirePanel(QStackedWidget):
         question = f"Pan, {spot}" if button.kind is Kind.PAN else button.question
         hint = f"{button.field_hint} in {self._desk.mass_unit}" if button.kind is Kind.WOOD else button.field_hint
         self._chooser.ask(question, button.choices, hint)
+        self.asking.emit()
         self.setCurrentWidget(self._chooser)
         self._chooser.take_focus()
 

@@ -5,11 +5,11 @@ from functools import cache
 
 from cookstove_gui.gui.theme import text_on
 
-MAP = "CET-CBL1"  # linear in lightness, safe for the common forms of colour blindness; Kovesi 2015, arXiv 1509.03700
+MAP = "CET-CBL2"  # linear in lightness, safe for the common forms of colour blindness; Kovesi 2015, arXiv 1509.03700
 ROOM = 293.15  # K, the cool end
 HOTTEST_AT_LEAST = 530.0  # K, so that a stove seen only cold does not look hot
 _STEPS = 256
-_TRIM = (0.10, 0.93)  # the ends of the map are black and white, which say nothing on a page
+_TRIM = (0.12, 0.94)  # the ends of the map are black and white, which say nothing on a page
 
 
 @cache

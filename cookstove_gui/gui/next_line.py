@@ -1,7 +1,5 @@
 """The next line across the top: the clock, the one thing to do now, and why."""
 
-from html import escape
-
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QGridLayout, QLabel, QSizePolicy, QWidget
@@ -24,11 +22,11 @@ class NextLine(QWidget):
         self._desk = link.desk
         self._buttons = buttons
         self._is_wide: bool | None = None
+        self._is_brief = False
         self.setObjectName("next_line")
         self._clock = _label("clock", "next", wraps=False)
         self._clock.setAccessibleDescription("The time of day")
         self._headline = _label("headline", "next")
-        self._headline.setTextFormat(Qt.TextFormat.RichText)
         self._detail = _label("detail", "soft")
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(2 * STEP, STEP, 2 * STEP, STEP)
@@ -38,6 +36,11 @@ class NextLine(QWidget):
         link.changed.connect(self._show)
         self.show_clock()
         self._show_words()
+
+    def set_brief(self, wanted: bool) -> None:
+        """Where there is little room, leave the detail out while a caution needs it."""
+        self._is_brief = wanted
+        self._detail.setVisible(not (wanted and not self._is_wide))
 
     def show_clock(self) -> None:
         """Show the time of day."""
@@ -69,6 +72,7 @@ class NextLine(QWidget):
             self._grid.addWidget(self._headline, 1, 0, 1, 2, top)
             self._grid.addWidget(self._detail, 2, 0, 1, 2, top)
         self._grid.setColumnStretch(1, 1)
+        self.set_brief(self._is_brief)
 
     def _show(self, changed: Changed) -> None:
         if changed.standing or changed.session or changed.stove:
@@ -77,10 +81,7 @@ class NextLine(QWidget):
 
     def _show_words(self) -> None:
         standing = self._desk.standing
-        words = standing.headline if standing else table("phrases.toml")["no_readings"]
-        self._headline.setAccessibleName(words)
-        # Rich text only for the line height: the type's own is too tall for two lines of this size.
-        self._headline.setText(f'<p style="line-height:86%; margin:0px 0px 8px 0px">{escape(words)}</p>')
+        self._headline.setText(standing.headline if standing else table("phrases.toml")["no_readings"])
         self._detail.setText(standing.detail if standing else "")
 
 

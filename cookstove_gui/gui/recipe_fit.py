@@ -119,7 +119,7 @@ class _TwoEnds(QStyledItemDelegate):
         inner = box.adjusted(4, 0, -4, 0)
         what, where = str(index.data(Qt.ItemDataRole.DisplayRole)), str(index.data(_WHERE) or "")
         size = option.fontMetrics
-        room = inner.width() - size.horizontalAdvance(what) - 10
+        room = inner.width() - size.horizontalAdvance(what) - 6
         painter.setFont(option.font)
         painter.setPen(colour(theme.ink))
         short = size.elidedText(what, Qt.TextElideMode.ElideRight, inner.width())
@@ -182,6 +182,7 @@ class RecipeFit(QWidget):
         self._column.addWidget(self._switches)
         self._column.addLayout(self._groups, 1)
         self._column.addWidget(self._told)
+        self._told.setAlignment(Qt.AlignmentFlag.AlignTop)
 
     def _group(self, state: FitState, words: str, role: str) -> QVBoxLayout:
         heading = QLabel(words)
@@ -236,8 +237,9 @@ class RecipeFit(QWidget):
                 item.setToolTip(f"{row.what}: {row.where}" if row.where else row.what)
             rows.blockSignals(False)
             self._give_room(place, rows, len(found))
-        for part in (self._lists[FitState.NOT], self._headings[FitState.NOT]):
-            part.setVisible(not self._by_spot)
+        for state in self._lists:
+            for part in (self._lists[state], self._headings[state]):
+                part.setVisible(bool(fits) and not (self._by_spot and state is FitState.NOT))
         refused = any(fit.state is FitState.REFUSED for fit in fits)
         self._headings[FitState.NOT].setText("After the first fires" if refused else "Not with this fire")
         if not fits:
@@ -255,7 +257,7 @@ class RecipeFit(QWidget):
         last = place == len(_GROUPS) - 1
         rows.setMaximumHeight(_ANY if last or not stacked else count * line + 4)
         rows.setMinimumHeight(min(count, 5 if place == 0 else 3) * line + 4 if stacked else line)
-        self._groups.setStretch(place, ((0, 0, 1) if stacked else (4, 6, 4))[place])
+        self._groups.setStretch(place, ((0, 0, 1) if stacked else (3, 7, 4))[place])
 
     def _switch(self) -> None:
         self._by_spot = self._by_spot_button.isChecked()

@@ -15,6 +15,7 @@ from cookstove_gui.stove.stove import Spot, SpotKind
 _SURE = 14.0  # K between the tenth and ninetieth percentile, below which nothing is hatched
 _UNSURE = 110.0  # K, at which hatching is as dense as it gets
 _WIDEST, _DENSEST = 15.0, 4.0  # pixels between hatching lines
+_LOW = 30.0  # pixels below which the number is written smaller
 _WIDE = 150.0  # pixels from which on name, number and age stand in one line
 _CAPTIONS = {SpotKind.SIDE: "side", SpotKind.GLASS: "glass", SpotKind.FLUE: "flue", SpotKind.ROOM: "room"}
 
@@ -115,7 +116,8 @@ class SpotPatch(QAbstractButton):
         painter.restore()
 
     def _write(self, painter: QPainter, box: QRectF, fill: str, ink: str) -> None:
-        big, small = font(NUMBER_POINTS, bold=True), font(BODY_POINTS)
+        points = NUMBER_POINTS if box.height() >= _LOW else BODY_POINTS
+        big, small = font(points, bold=True), font(BODY_POINTS)
         number, age = (self.number_text(), big), (age_text(self._heat.age_min), small)
         caption = (_CAPTIONS.get(self.spot.kind, ""), small)
         if box.width() > _WIDE:
@@ -160,12 +162,10 @@ class SpotPatch(QAbstractButton):
         theme = self._look.theme
         painter.setBrush(Qt.BrushStyle.NoBrush)
         if self._is_lit:
-            painter.setPen(QPen(colour(theme.ground), 2))
-            painter.drawRoundedRect(box.adjusted(4, 4, -4, -4), 3, 3)
             painter.setPen(QPen(colour(theme.ember), 4))
             painter.drawRoundedRect(box, 5, 5)
         if self._is_worth_reading:
-            corner = QPolygonF([box.topRight(), box.topRight() - QPointF(20, 0), box.topRight() + QPointF(0, 20)])
+            corner = QPolygonF([box.topRight(), box.topRight() - QPointF(16, 0), box.topRight() + QPointF(0, 16)])
             painter.setPen(QPen(colour(theme.ground), 2))
             painter.setBrush(colour(theme.ember))
             painter.drawPolygon(corner)

@@ -45,7 +45,7 @@ class StovePlan(QWidget):
         self.setToolTip("Arrow keys or a click choose the spot to read")
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
-        self.setMinimumSize(330, 170)
+        self.setMinimumSize(330, 120)
         link.changed.connect(self._show)
         look.changed.connect(self.update)
         self._show_stove()

@@ -150,7 +150,8 @@ def style_sheet(theme: Theme) -> str:
     QLabel[role="good"] {{ color: {t.spruce}; font-weight: 600; }}
     QLabel[role="next"] {{ font-size: {NEXT_LINE_POINTS}pt; font-weight: 600; }}
     QLabel[role="number"] {{ font-size: {NUMBER_POINTS}pt; font-weight: 600; }}
-    QLabel[role="problem"], QLabel[role="caution"] {{ color: {t.ember}; font-weight: 600; }}
+    QLabel[role="problem"] {{ color: {t.ember}; font-weight: 600; }}
+    QLabel[role="caution"] {{ color: {t.ember}; }}
     QLabel[role="huge"] {{ font-size: 84pt; font-weight: 600; }}
     QLabel[role="large"] {{ font-size: 40pt; font-weight: 600; }}
     QLabel[role="belief"] {{ color: {t.slate}; }}

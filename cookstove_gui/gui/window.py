@@ -23,6 +23,7 @@ from cookstove_gui.gui.problem_pane import FaultStrip
 from cookstove_gui.gui.study_worker import StudyWorker
 from cookstove_gui.gui.worker import Worker
 
+_LEARN_AFTER_MS = 4_000  # the first answers come before the learning from the past
 _TICK_MS = 15_000  # how often ages, the clock and the outlook are brought up to date
 
 
@@ -72,13 +73,15 @@ class MainWindow(QMainWindow):
         self.setCentralWidget(page)
         # Stated, because labels that wrap ask for absurd heights while the window is still being laid out.
         self.setMinimumSize(1000, 680)
-        self.resize(1280, 800)
+        room = self.screen().availableGeometry()
+        self.resize(min(1280, room.width()), min(800, room.height()))
 
     def _connect(self) -> None:
         QShortcut(QKeySequence("Ctrl+U"), self).activated.connect(self.toggle_unit)
         self._buttons.page_chosen.connect(self.show_page)
         self._buttons.large_chosen.connect(self.toggle_large_view)
         self._buttons.colours_chosen.connect(self.toggle_theme)
+        self._cautions.unfolded.connect(self._next.set_brief)
         self.link.changed.connect(self._show)
         self.worker.finished.connect(self._take)
         self.worker.failed.connect(self._fail)
@@ -191,6 +194,7 @@ class MainWindow(QMainWindow):
         self.painted.emit()
         self._ticks.start()
         self.worker.ask()
+        QTimer.singleShot(_LEARN_AFTER_MS, self, StudyWorker.of(self.link).learn_if_due)
 
     def changeEvent(self, event: QEvent) -> None:
         """Catch up at once when the window comes to the front again."""

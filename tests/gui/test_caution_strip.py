@@ -4,7 +4,6 @@ from dataclasses import replace
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QPushButton
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.cooking.cautions import Caution
@@ -12,7 +11,7 @@ from cookstove_gui.desk import Desk
 from cookstove_gui.gui.caution_strip import CautionStrip
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.look import Look
-from tests.gui.hands import click, control, words
+from tests.gui.hands import click, words
 
 HOT = Caution(key="hot", title="Flue too hot", text="Shut the air. The manual decides.", urgent=True)
 FUMES = Caution(key="fumes", title="Fumes", text="Open a window. The manual decides.", urgent=False)
@@ -33,7 +32,7 @@ def warn(desk: Desk, *cautions: Caution) -> None:
 
 def test_a_caution_is_told_in_full(stood_desk: Desk, strip: CautionStrip, qtbot: QtBot) -> None:
     warn(stood_desk, HOT)
-    qtbot.waitUntil(lambda: words(strip, "caution") == "⚠ Flue too hot. Shut the air. The manual decides.")
+    qtbot.waitUntil(lambda: words(strip, "caution") == "<b>⚠ Flue too hot.</b> Shut the air. The manual decides.")
 
 
 def test_no_caution_takes_no_room(stood_desk: Desk, strip: CautionStrip, qtbot: QtBot) -> None:
@@ -43,18 +42,29 @@ def test_no_caution_takes_no_room(stood_desk: Desk, strip: CautionStrip, qtbot: 
     qtbot.waitUntil(lambda: not strip.isVisible())
 
 
-def test_more_than_one_are_turned_through(stood_desk: Desk, strip: CautionStrip, qtbot: QtBot) -> None:
+def test_what_was_read_folds_to_its_title_and_stays(stood_desk: Desk, strip: CautionStrip, qtbot: QtBot) -> None:
     warn(stood_desk, HOT, FUMES)
-    qtbot.waitUntil(lambda: control(strip, "caution_more", QPushButton).text() == "1 of 2")
-    click(strip, "caution_more")
-    assert words(strip, "caution").startswith("⚠ Fumes")
+    qtbot.waitUntil(lambda: words(strip, "caution").startswith("<b>⚠ Flue too hot.</b>"))
+    click(strip, "caution_press")
+    assert words(strip, "caution").startswith("<b>⚠ Fumes.</b> Open a window")
     qtbot.keyClick(strip, Qt.Key.Key_W, Qt.KeyboardModifier.ControlModifier)
-    assert words(strip, "caution").startswith("⚠ Flue too hot")
+    assert words(strip, "caution") == "<b>⚠ Flue too hot, Fumes</b>"
+    assert strip.isVisible()
 
 
-def test_a_new_caution_comes_to_the_front(stood_desk: Desk, strip: CautionStrip, qtbot: QtBot) -> None:
-    warn(stood_desk, FUMES, HOT)
-    qtbot.waitUntil(strip.isVisible)
-    click(strip, "caution_more")
+def test_they_are_shown_in_full_again_on_request(stood_desk: Desk, strip: CautionStrip, qtbot: QtBot) -> None:
     warn(stood_desk, HOT)
-    qtbot.waitUntil(lambda: words(strip, "caution").startswith("⚠ Flue too hot"))
+    qtbot.waitUntil(strip.isVisible)
+    click(strip, "caution_press")
+    click(strip, "caution_press")
+    assert words(strip, "caution").endswith(HOT.text)
+
+
+def test_a_caution_that_comes_back_is_told_again(stood_desk: Desk, strip: CautionStrip, qtbot: QtBot) -> None:
+    warn(stood_desk, HOT)
+    qtbot.waitUntil(strip.isVisible)
+    click(strip, "caution_press")
+    warn(stood_desk)
+    qtbot.waitUntil(lambda: not strip.isVisible())
+    warn(stood_desk, HOT)
+    qtbot.waitUntil(lambda: words(strip, "caution").endswith(HOT.text))
