@@ -38,6 +38,10 @@ class Past:
         """What the latest study found, once there is one."""
         return self._studies.get(stove.name)
 
+    def has_learned_from(self, stove: Stove, made_of: str) -> bool:
+        """Whether what is kept of a stove was learned from the past of that fingerprint."""
+        return self._logbook.character(stove.name, made_of, made_by=_MADE_BY) is not None
+
     def inputs(self, stove: Stove, without: Session | None) -> StudyInputs:
         """A stove's past sessions, but for the one that is still being written."""
         past = self._logbook.past_sessions(stove.name)

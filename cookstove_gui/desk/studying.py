@@ -10,11 +10,22 @@ from cookstove_gui.stove.entries import Session
 
 def study_is_due(desk: Desk) -> bool:
     """Whether sessions were added or went on since the latest study, the live one left aside."""
+    made_of = _past_of(desk)
+    return bool(made_of) and (desk.study is None or desk.study.fingerprint != made_of)
+
+
+def learning_is_due(desk: Desk) -> bool:
+    """Whether what was learned of the stove lacks a session: the part of a study that the forecast needs."""
+    made_of = _past_of(desk)
+    return bool(made_of) and not Past(desk.logbook).has_learned_from(desk.stove, made_of)
+
+
+def _past_of(desk: Desk) -> str:
+    """Fingerprint of the stove's sessions but the live one; empty without any."""
     live = desk.session.number if desk.session is not None and desk.is_live else None
     rows = [row for row in desk.sessions if row.first_at is not None and row.number != live]
     rows.sort(key=lambda row: (row.first_at, row.number))
-    made_of = fingerprint((row.number, row.entry_count) for row in rows)
-    return bool(rows) and (desk.study is None or desk.study.fingerprint != made_of)
+    return fingerprint((row.number, row.entry_count) for row in rows)
 
 
 def study_reader(desk: Desk) -> Callable[[], StudyInputs]:

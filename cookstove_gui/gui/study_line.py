@@ -38,8 +38,10 @@ class StudyLine(QWidget):
         running = self._worker.is_running
         self._bar.setVisible(running)
         if running:
-            self._words.setText("Studying this stove’s past sessions …")
-            self._bar.setRange(0, self._worker.total)  # 0 to 0 shows that it is busy
+            learned = self._worker.total > 0 and self._worker.done >= self._worker.total
+            what = "Comparing past projections with what came true …" if learned else "Studying this stove’s past …"
+            self._words.setText(what)
+            self._bar.setRange(0, 0 if learned else self._worker.total)  # 0 to 0 shows that it is busy
             self._bar.setValue(self._worker.done)
             self._press.setText("Stop")
         else:

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from PySide6.QtCore import QCoreApplication, QObject, Signal
 
 from cookstove_gui.desk import Study, StudyInputs, study
-from cookstove_gui.desk.studying import study_is_due, study_reader
+from cookstove_gui.desk.studying import learning_is_due, study_is_due, study_reader
 from cookstove_gui.errors import Problem
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.worker import Worker
@@ -46,6 +46,11 @@ class StudyWorker(QObject):
     def start_if_due(self) -> None:
         """Study the past if it has changed since the latest study and the cook did not stop that."""
         if not self.is_running and self._given_up_for != self._desk.stove.name and study_is_due(self._desk):
+            self.start()
+
+    def learn_if_due(self) -> None:
+        """Study the past if the forecast lacks a session; the rest of a study waits for the pages that show it."""
+        if not self.is_running and learning_is_due(self._desk):
             self.start()
 
     def start(self) -> None:

@@ -5,7 +5,8 @@ from datetime import UTC, datetime, timedelta
 import pytest
 
 from cookstove_gui.desk import Desk, describing
-from cookstove_gui.desk.studying import study_is_due, study_reader
+from cookstove_gui.desk.study import study
+from cookstove_gui.desk.studying import learning_is_due, study_is_due, study_reader
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.stove.entries import Kind
@@ -106,3 +107,15 @@ def test_the_live_session_makes_no_study_due(desk):
     desk.do(Kind.LIT)
     assert not study_is_due(desk)
     assert study_reader(desk)().sessions == ()
+
+
+def test_learning_is_due_until_the_study_of_that_past_was_kept(desk):
+    session = desk.logbook.start_session(desk.stove.name, "Old")
+    desk.logbook.append(session.number, at=NOW - timedelta(days=3), offset_minutes=0, kind=Kind.LIT)
+    assert learning_is_due(desk)
+    found = study(study_reader(desk)())
+    assert found is not None
+    desk.show_study(found)
+    assert not learning_is_due(desk)
+    desk.logbook.append(session.number, at=NOW - timedelta(days=3), offset_minutes=0, kind=Kind.NOTE, note="cold")
+    assert learning_is_due(desk)
