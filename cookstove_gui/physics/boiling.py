@@ -274,20 +274,23 @@ def conductance_from_time(
     Raises
     ------
     ValueError
-        If any argument is outside its range.
+        If any argument is outside its range, or the pan did not warm.
 
     Source
     ------
-    The inverse of `time_to_heat` by bisection; round trip tested.
+    The inverse of `time_to_heat`, hemmed in; round trip tested.
     """
     measured = float(positive("time", time))
-    low, high = np.log(2.0), np.log(5000.0)
-    for _ in range(40):
-        middle = 0.5 * (low + high)
-        guess = replace(pan, conductance=float(np.exp(middle)))
-        needed = float(time_to_heat(guess, temperature_initial, temperature_final, temperature_spot, kitchen))
-        low, high = (middle, high) if needed > measured else (low, middle)
-    return float(np.exp(0.5 * (low + high)))
+    if temperature_final <= temperature_initial:
+        raise ValueError("temperature_final must be above temperature_initial")
+    low, high = 2.0, 5000.0
+    for _ in range(4):
+        guesses: Array = np.geomspace(low, high, 50)
+        many = replace(pan, conductance=guesses)
+        needed = np.asarray(time_to_heat(many, temperature_initial, temperature_final, temperature_spot, kitchen))
+        place = int(np.clip((needed > measured).sum(), 1, guesses.size - 1))
+        low, high = float(guesses[place - 1]), float(guesses[place])
+    return float(np.sqrt(low * high))
 
 
 def _heat_capacity(pan: Pan, temperature_water: Array, kitchen: Kitchen) -> Array:

@@ -4,12 +4,7 @@ import numpy as np
 
 from cookstove_gui.physics.foods import GAS_CONDUCTIVITY, Composition, conductivity, porous_conductivity
 from cookstove_gui.physics.quantities import STANDARD_PRESSURE, Array, Quantity, quantity, within
-from cookstove_gui.physics.water import (
-    GAS_CONSTANT,
-    boiling_temperature,
-    heat_of_vaporisation,
-    saturation_pressure,
-)
+from cookstove_gui.physics.water import GAS_CONSTANT, boiling_temperature, heat_of_vaporisation, saturation_pressure
 
 DIFFUSIVITY_FROZEN = 2.26e-5  # m2/s, water vapour in air at 273.15 K and standard pressure
 DIFFUSIVITY_POWER = 1.81

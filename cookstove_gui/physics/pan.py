@@ -13,9 +13,7 @@ from cookstove_gui.physics.convection import convection_coefficient
 from cookstove_gui.physics.planck import STEFAN_BOLTZMANN
 from cookstove_gui.physics.quantities import STANDARD_PRESSURE, Array, Quantity, positive, quantity, within
 from cookstove_gui.physics.radiation import small_body_flux
-from cookstove_gui.physics.water import (
-    saturation_pressure,
-)
+from cookstove_gui.physics.water import saturation_pressure
 
 STILL_AIR_DRYING = 0.089  # W/(m2 Pa), evaporation from open water in still air, see evaporation_flux
 PAN_HEIGHT = 0.12  # m, for convection from the side; enters with its fourth root only
@@ -28,9 +26,7 @@ class Pan:
     """A pan with water; each number may be an array, shape (...), so that many guesses are reckoned at once."""
 
     water: Quantity  # kg, 0.05 and more
-    heat_capacity: (
-        Quantity  # J/K of the pan itself: mass times specific heat (iron 460, steel 490, aluminium 900 J/kgK)
-    )
+    heat_capacity: Quantity  # J/K, empty: mass times specific heat (iron 460, steel 490, aluminium 900 J/(kg K))
     base_area: Quantity  # m2 that stands on the plate
     side_area: Quantity  # m2
     top_area: Quantity  # m2 of the water's surface

@@ -94,6 +94,13 @@ def test_a_timed_pan_tells_its_conductance(conductance: float) -> None:
         assert found == pytest.approx(conductance, rel=1e-3)
 
 
+def test_times_no_contact_explains_give_the_ends() -> None:
+    too_quick = conductance_from_time(POT, 293.15, 350.0, 520.0, 1.0, KITCHEN)
+    too_slow = conductance_from_time(POT, 293.15, 350.0, 520.0, 1e7, KITCHEN)
+    assert too_quick == pytest.approx(5000.0, rel=1e-3)
+    assert 2.0 <= too_slow < 60.0
+
+
 def test_surplus_heat_at_the_boil_makes_steam() -> None:
     course = pan_course(BARE, BOILING, np.full(61, 500.0), 10.0, KITCHEN)
     heat = float(heat_through_base(BARE, 500.0, BOILING)) * 600.0
@@ -123,7 +130,8 @@ def test_many_pans_run_their_course_together() -> None:
      (lambda: time_to_heat(_pot(water=0.0), 293.0, 350.0, 500.0, KITCHEN), "water"),
      (lambda: pan_course(POT, 293.0, np.full(3, 500.0), 0.0, KITCHEN), "time_step"),
      (lambda: boil_away_time(1.0, 0.0), "heat"),
-     (lambda: conductance_from_time(POT, 293.0, 350.0, 500.0, 0.0, KITCHEN), "time")],
+     (lambda: conductance_from_time(POT, 293.0, 350.0, 500.0, 0.0, KITCHEN), "time"),
+     (lambda: conductance_from_time(POT, 350.0, 293.0, 500.0, 60.0, KITCHEN), "temperature_final must be above")],
 )  # fmt: skip
 def test_what_is_out_of_range_is_named(call, named) -> None:  # type: ignore[no-untyped-def]
     with pytest.raises(ValueError, match=named):
