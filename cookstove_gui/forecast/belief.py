@@ -45,7 +45,8 @@ class Belief:
     seed: int
     last_load: datetime | None = None
     loads: int = 0
-    lit_at: datetime | None = None
+    lit_first: datetime | None = None  # the session's first lighting
+    lit_at: datetime | None = None  # the latest
     door_opened: datetime | None = None  # since when it stands open
     door_openings: int = 0
     air_was_logged: bool = False
@@ -68,6 +69,12 @@ class Belief:
         """Minutes since wood or kindling was last logged, or none."""
         fed = max((at for at in (self.last_load, self.lit_at) if at is not None), default=None)
         return None if fed is None else (self.now - fed).total_seconds() / 60.0
+
+    @property
+    def minutes_since_lit(self) -> float:
+        """Minutes since the fire was first known: lit, fed or, without such rows, followed."""
+        first = self.lit_first or (self.points[0].at if self.points else self.now)
+        return (self.now - first).total_seconds() / 60.0
 
     def random(self, purpose: int) -> np.random.Generator:
         """A generator that gives the same numbers for the same stove and purpose."""

@@ -21,6 +21,8 @@ class Habits:
     mass_log: float = math.log(1.6)
     mass_deviation: float = 0.5
     masses_seen: float = 2.0
+    tending_log: float = math.log(185.0)  # min from lighting to the end of feeding
+    tending_deviation: float = 0.5
     goes_on: float = 0.8  # chance that another load follows one
     firings_seen: float = 2.0
 
@@ -61,12 +63,17 @@ class Habits:
             masses_seen=min(weight + 1.0, 60.0),
         )
 
-    def after_firing(self, loads: int) -> "Habits":
-        """With one more whole firing seen: `loads` followed by another is a chance of going on."""
+    def after_firing(self, loads: int, tended: float) -> "Habits":
+        """With one more whole firing seen: its number of loads, and minutes from lighting until it was let die."""
         weight = 3.0 * self.firings_seen
         followed = max(loads - 1, 0)
+        miss = math.log(min(max(tended, 20.0), 900.0)) - self.tending_log
+        past = self.firings_seen
+        variance = (past * self.tending_deviation**2 + miss**2 * past / (past + 1.0)) / (past + 1.0)
         return replace(
             self,
+            tending_log=self.tending_log + miss / (past + 1.0),
+            tending_deviation=min(max(math.sqrt(variance), 0.25), 0.8),
             goes_on=min(max((self.goes_on * weight + followed) / (weight + max(loads, 1)), 0.3), 0.97),
             firings_seen=min(self.firings_seen + 1.0, 30.0),
         )

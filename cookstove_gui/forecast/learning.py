@@ -1,5 +1,6 @@
 """A stove's character from its past sessions, each judged before it is learned from."""
 
+import math
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
@@ -105,8 +106,12 @@ def after_session(character: Character, stove: Stove, session: Session) -> Chara
 
 
 def _habits_after(belief: Belief, standing: tuple[Entry, ...]) -> Habits:
-    loads = sum(row.kind is Kind.WOOD for row in standing)
-    return belief.habits.after_firing(loads) if loads else belief.habits
+    """Habits with this firing's end: half a usual interval after its last load."""
+    loads = [row.at for row in standing if row.kind is Kind.WOOD]
+    if not loads:
+        return belief.habits
+    tended = (max(loads) - standing[0].at).total_seconds() / 60.0 + 0.5 * math.exp(belief.habits.interval_log)
+    return belief.habits.after_firing(len(loads), tended)
 
 
 def _began(session: Session) -> float:

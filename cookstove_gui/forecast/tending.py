@@ -10,7 +10,6 @@ from cookstove_gui.forecast import heat
 from cookstove_gui.forecast.answers import Action, ActionKind, FloatArray
 from cookstove_gui.forecast.belief import Belief
 from cookstove_gui.forecast.ensemble import FIRING, MEMBERS
-from cookstove_gui.forecast.habits import normal_quantile
 from cookstove_gui.forecast.heat import Controls
 from cookstove_gui.stove.entries import HeatBand
 
@@ -18,7 +17,8 @@ FED_UNTIL_MINUTES = 240.0  # a fire not fed for this long is not expected to be 
 UNKNOWN_SINCE = 15.0  # min since a load, when the log has none but the fire burns
 LOOKS_EVERY = 15.0  # min between moments at which a cook minds the air
 FORESIGHT = 25.0  # min ahead that a cook judges the oven by its trend
-BAKE_MINUTES, BAKE_SPREAD = 100.0, 0.75  # from first in the band until the fire is let die, spread of its logarithm
+BAKE_MINUTES, BAKE_SPREAD = 50.0, 0.8  # a band once reached is held so long at least; spread of its logarithm
+POOL = 1024  # firings drawn to judge how long this one lasts
 BYPASS_SHUT_EVERY = 18.0  # min that a bypass, opened for lighting, stays open on average
 DOOR_SHUT_AGAIN = (2.5, 15.0)  # min a door stays open from now on, at least and at most
 OPENINGS_PRIOR = (0.6, 1.0)  # door openings and hours with the oven hot, before any were seen
@@ -101,9 +101,13 @@ class _Cook:
         reached = None if band is None else minutes_since_reached(belief, band)
         self._reached = np.full(MEMBERS, band is None or reached is not None)
         self._steers = random.random(MEMBERS) < (0.0 if action.kind is ActionKind.AIR or band is None else 0.7)
-        self._bakes, done = _bakes(belief, reached, self._waiting_tail(belief, since), band, random)
-        if band is not None and action.kind is not ActionKind.WOOD:
-            self._feeds &= ~done
+        self._left, self._bakes = np.full(MEMBERS, np.inf), np.zeros(MEMBERS)
+        if band is not None:
+            tail = self._waiting_tail(belief, since)
+            self._left, done = _tending_left(belief, reached, tail, band, random)
+            self._bakes = np.exp(math.log(BAKE_MINUTES) + BAKE_SPREAD * random.standard_normal(MEMBERS))
+            if action.kind is not ActionKind.WOOD:
+                self._feeds &= ~done
         air = action.value if action.kind is ActionKind.AIR else belief.controls.air
         self.air: FloatArray = np.full(MEMBERS, np.clip(air, 0.0, 1.0), dtype=np.float64)
         self.bypass: FloatArray = np.full(MEMBERS, belief.controls.bypass, dtype=np.float64)
@@ -130,8 +134,8 @@ class _Cook:
         state[heat.FRESH] += self._given
         self._given = 0.0
         eager = np.ones(MEMBERS)
-        self._bakes -= np.where(self._reached, minutes, 0.0)
-        ending = self._feeds & (self._bakes <= 0.0)
+        self._left -= minutes
+        ending = self._feeds & (self._left <= 0.0)
         self._feeds &= ~ending
         self.air = np.where(ending & self._steers, 0.1, self.air)
         if self._band is not None:
@@ -165,7 +169,9 @@ class _Cook:
         """How far (members,) the oven, as its trend will have it, lies above the band's middle, in half-widths."""
         self._trend += (1.0 - np.exp(-minutes / 8.0)) * ((oven - self._before) / minutes - self._trend)
         self._before = oven.copy()
-        self._reached |= oven >= band.low
+        arrives = ~self._reached & (oven >= band.low)
+        self._left = np.where(arrives, np.maximum(self._left, self._bakes), self._left)
+        self._reached |= arrives
         middle = 0.5 * (band.low + band.high)
         half = 0.5 * (band.high - band.low) + BAND_MARGIN
         return np.clip((oven + FORESIGHT * self._trend - middle) / half, -2.0, 2.0)
@@ -179,32 +185,30 @@ def minutes_since_reached(belief: Belief, band: HeatBand) -> float | None:
     return None
 
 
-def _bakes(
-    belief: Belief, reached: float | None, waiting_tail: float, band: HeatBand | None, random: np.random.Generator
+def _tending_left(
+    belief: Belief, reached: float | None, waiting_tail: float, band: HeatBand, random: np.random.Generator
 ) -> tuple[FloatArray, NDArray[np.bool_]]:
-    """Minutes (members,) of tending still to come once the band is reached, and who is done with it already.
+    """Minutes (members,) for which the fire will still be fed, and who is done with it already.
 
-    What has lasted until the last load lasts longer; a wait that is long for this cook, a shut air and an oven left
-    to fall below the band speak for being done.
+    A firing lasts as this cook's firings do, and once the band is reached at least long enough to bake. What has
+    lasted until the last load lasts longer; a wait that is long for this cook, a shut air and an oven left to fall
+    below the band speak for being done.
     """
-    if band is None:
-        return np.full(MEMBERS, np.inf), np.zeros(MEMBERS, dtype=bool)
-    median = math.log(BAKE_MINUTES)
-    if reached is None:
-        return np.exp(median + BAKE_SPREAD * random.standard_normal(MEMBERS)), np.zeros(MEMBERS, dtype=bool)
+    habits = belief.habits
+    burning = belief.minutes_since_lit
     since = belief.minutes_since_fed
-    fed_at = max(reached - since, 0.5) if since is not None else 0.5
-
-    def beyond(minutes: float) -> float:
-        return 0.5 * math.erfc((math.log(max(minutes, 0.5)) - median) / (BAKE_SPREAD * math.sqrt(2.0)))
-
-    still, over = beyond(reached) * waiting_tail, max(beyond(fed_at) - beyond(reached), 1e-4)
-    odds = over / max(still, 1e-6)
+    fed_at = max(burning - since, 0.0) if since is not None else 0.0
+    lasts = np.exp(habits.tending_log + habits.tending_deviation * random.standard_normal(POOL))
+    if reached is not None:
+        bakes = np.exp(math.log(BAKE_MINUTES) + BAKE_SPREAD * random.standard_normal(POOL))
+        lasts = np.maximum(lasts, burning - reached + bakes)
+    still, over = float(np.mean(lasts > burning)), float(np.mean((lasts > fed_at) & (lasts <= burning)))
+    odds = (over + 1.0 / POOL) / max(still * waiting_tail, 0.1 / POOL)
     if belief.air_was_logged and np.mean(belief.controls.air) <= SHUT_AIR:
         odds *= SHUT_ODDS
-    if float(np.median(belief.ensemble.x[heat.AIR])) < band.low:
+    if reached is not None and float(np.median(belief.ensemble.x[heat.AIR])) < band.low:
         odds *= LEFT_BELOW_ODDS
     done = random.random(MEMBERS) < odds / (1.0 + odds)
-    tail = beyond(reached) * random.random(MEMBERS)
-    left = np.exp(median + BAKE_SPREAD * normal_quantile(1.0 - tail)) - reached
-    return np.maximum(left, 1.0), done
+    later = lasts[lasts > burning] - burning
+    left = random.choice(later, MEMBERS) if len(later) else np.full(MEMBERS, DOOR_SHUT_AGAIN[1])
+    return np.asarray(left, dtype=np.float64), done

@@ -65,6 +65,7 @@ class _Course:
     habits: Habits
     last_load: datetime | None = None
     loads: int = 0
+    lit_first: datetime | None = None
     lit_at: datetime | None = None
     door_opened: datetime | None = None
     door_openings: int = 0
@@ -110,6 +111,7 @@ class Tracker:
             seed=self._seed,
             last_load=ahead.last_load,
             loads=ahead.loads,
+            lit_first=ahead.lit_first,
             lit_at=ahead.lit_at,
             door_opened=ahead.door_opened,
             door_openings=ahead.door_openings,
@@ -230,6 +232,7 @@ class Tracker:
             kindling *= 0.7
         x[heat.FRESH] += kindling + course.laid
         course.laid = 0.0
+        course.lit_first = course.lit_first or entry.at
         course.lit_at = entry.at
         course.controls = replace(course.controls, lit=True)
 
