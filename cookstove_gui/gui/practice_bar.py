@@ -9,6 +9,7 @@ from cookstove_gui.gui.theme import STEP
 
 PACES = ((0.0, "Pause"), (1.0, "1 ×"), (20.0, "20 ×"), (60.0, "60 ×"), (240.0, "240 ×"))
 _TURN_MS = 250
+_TURNS_PER_TICK = 6  # the outlook is worked out anew every second and a half
 
 
 class PracticeBar(QFrame):
@@ -20,6 +21,7 @@ class PracticeBar(QFrame):
         super().__init__(parent)
         self._desk = desk
         self._practice = practice
+        self._turns = 0
         self.setObjectName("practice_bar")
         self.setProperty("role", "strip")
         self._words = QLabel()
@@ -52,7 +54,8 @@ class PracticeBar(QFrame):
         if due:
             self._desk.play(due)
             self._show_words()
-        if self._practice.clock.pace:
+        self._turns += 1
+        if due or (self._practice.clock.pace and self._turns % _TURNS_PER_TICK == 0):
             self.ticked.emit()
 
     def _show_words(self) -> None:

@@ -5,7 +5,7 @@ from datetime import datetime
 import numpy as np
 import pyqtgraph as pg
 from PySide6.QtCore import QPointF, Qt
-from PySide6.QtGui import QPainterPath, QResizeEvent, QShowEvent
+from PySide6.QtGui import QMouseEvent, QPainterPath, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from cookstove_gui.desk import Changed, Standing
@@ -14,6 +14,7 @@ from cookstove_gui.gui.arrival_mark import ArrivalMark
 from cookstove_gui.gui.clock_axis import clock_ticks
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.entry_words import FIRE_KINDS, entry_words
+from cookstove_gui.gui.fan import Fan
 from cookstove_gui.gui.figures import moment_text, range_text
 from cookstove_gui.gui.fire_lane import FireLane, LaneMark
 from cookstove_gui.gui.look import Look
@@ -42,6 +43,7 @@ class TrendPlot(QWidget):
         self._look = look
         self._anchor = self._desk.clock()
         self._shows_cooktop = False
+        self._follows = True
         self._stale = True
         self.setObjectName("trend_plot")
         self.setAccessibleName("Trend of the oven")
@@ -80,24 +82,17 @@ class TrendPlot(QWidget):
 
         self._band = pg.LinearRegionItem(orientation="horizontal", movable=False)
         self._band_name = pg.TextItem(anchor=(0, 1))
-        self._low, self._high = pg.PlotCurveItem(), pg.PlotCurveItem()
-        self._spread = pg.FillBetweenItem(self._low, self._high)
-        self._belief = pg.PlotCurveItem()
-        self._fan_low, self._fan_high = pg.PlotCurveItem(), pg.PlotCurveItem()
-        self._fan = pg.FillBetweenItem(self._fan_low, self._fan_high)
-        self._middle = pg.PlotCurveItem()
-        self._other_low, self._other_high, self._other = (pg.PlotCurveItem() for _ in range(3))
+        self._past, self._ahead, self._other = (Fan(self._plot, depth) for depth in (1, 2, 3))
         self._other_name = pg.TextItem(anchor=(1, 0))
         self._now = pg.InfiniteLine(angle=90)
         self._elsewhere, self._oven = pg.ScatterPlotItem(), pg.ScatterPlotItem()
         self._strokes = pg.ScatterPlotItem()
         self._arrival = ArrivalMark(self._plot)
-        curves = (self._spread, self._fan, self._low, self._high, self._fan_low, self._fan_high)
-        lines = (self._belief, self._middle, self._other_low, self._other_high, self._other)
         marks = (self._now, self._elsewhere, self._oven, self._strokes, self._band_name, self._other_name)
-        for depth, item in enumerate((self._band, *curves, *lines, *marks)):
-            item.setZValue(depth)
+        for depth, item in enumerate((self._band, *marks)):
+            item.setZValue(depth + 6 if depth else 0)
             self._plot.addItem(item)
+        self._plot.getViewBox().sigRangeChangedManually.connect(lambda *_: self._follow(False))
         self._plot.getViewBox().sigXRangeChanged.connect(self._show_clock)
 
     def _dress(self) -> None:
@@ -111,18 +106,10 @@ class TrendPlot(QWidget):
             line.setPen(pg.mkPen(theme.spruce, width=1))
         self._band_name.setColor(colour(theme.spruce))
         self._band_name.setFont(font(BODY_POINTS))
-        for line in (self._low, self._high):
-            line.setPen(None)
-        self._spread.setBrush(pg.mkBrush(colour(theme.slate, 60)))
-        self._fan.setBrush(pg.mkBrush(colour(theme.slate, 46)))
-        self._belief.setPen(pg.mkPen(theme.slate, width=3))
-        edge = pg.mkPen(theme.slate, width=1.5, style=Qt.PenStyle.DashLine)
-        self._fan_low.setPen(edge)
-        self._fan_high.setPen(edge)
-        self._middle.setPen(pg.mkPen(theme.slate, width=2.5, style=Qt.PenStyle.DashLine))
-        for line in (self._other_low, self._other_high):
-            line.setPen(pg.mkPen(theme.ember, width=1.5, style=Qt.PenStyle.DotLine))
-        self._other.setPen(pg.mkPen(theme.ember, width=2.5, style=Qt.PenStyle.DotLine))
+        solid, dashed, dotted = Qt.PenStyle.SolidLine, Qt.PenStyle.DashLine, Qt.PenStyle.DotLine
+        self._past.dress(theme.slate, style=solid, width=3, fill=60)
+        self._ahead.dress(theme.slate, style=dashed, width=2.5, edge=dashed, fill=46)
+        self._other.dress(theme.ember, style=dotted, width=2.5, edge=dotted)
         self._other_name.setColor(colour(theme.ember))
         self._other_name.setFont(font(BODY_POINTS))
         self._now.setPen(pg.mkPen(theme.soft_ink, width=1))
@@ -135,6 +122,7 @@ class TrendPlot(QWidget):
         elif changed.settings or changed.session or changed.stove:
             self._show_everything()
         else:
+            self._follows = self._follows or changed.log
             if changed.log or changed.standing:
                 self._show_readings()
             if changed.standing:
@@ -156,7 +144,7 @@ class TrendPlot(QWidget):
         self._show_clock()
 
     def _show_everything(self) -> None:
-        self._stale = False
+        self._stale, self._follows = False, True
         entries = self._desk.entries
         self._anchor = entries[0].at if entries else self._desk.clock()
         self._show_readings()
@@ -209,36 +197,27 @@ class TrendPlot(QWidget):
     def _show_standing(self) -> None:
         standing, unit = self._desk.standing, self._desk.unit
         if standing is None:
-            for curve in (self._low, self._high, self._belief, self._fan_low, self._fan_high, self._middle):
-                curve.setData([], [])
+            self._past.clear()
+            self._ahead.clear()
             self._show_alternative(None)
             self._now.hide()
             return
-        past = [self._place(at) for at in standing.trace.at]
-        self._low.setData(past, degrees(standing.trace.p10, unit))
-        self._high.setData(past, degrees(standing.trace.p90, unit))
-        self._belief.setData(past, degrees(standing.trace.p50, unit))
-        ahead, low, middle, high = self._quantiles(standing.projection)
-        self._fan_low.setData(ahead, low)
-        self._middle.setData(ahead, middle)
-        self._fan_high.setData(ahead, high)
+        trace = standing.trace
+        past = [self._place(at) for at in trace.at]
+        self._past.set(past, *(degrees(kelvin, unit) for kelvin in (trace.p10, trace.p50, trace.p90)))
+        self._ahead.set(*self._quantiles(standing.projection))
         self._show_alternative(standing)
         self._now.setPos(self._place(standing.now))
         self._now.show()
 
     def _show_alternative(self, standing: Standing | None) -> None:
         other = standing.alternative if standing else None
+        self._other_name.setVisible(other is not None)
         if other is None:
-            for curve in (self._other_low, self._other_high, self._other):
-                curve.setData([], [])
-            self._other_name.hide()
+            self._other.clear()
             return
-        ahead, low, middle, high = self._quantiles(other.projection)
-        self._other_low.setData(ahead, low)
-        self._other.setData(ahead, middle)
-        self._other_high.setData(ahead, high)
+        self._other.set(*self._quantiles(other.projection))
         self._other_name.setText(other.words)
-        self._other_name.show()
 
     def _quantiles(self, projection: Projection) -> tuple[FloatArray, FloatArray, FloatArray, FloatArray]:
         """Places on the axis, and the oven's tenth, fiftieth and ninetieth percentile in the unit shown."""
@@ -270,35 +249,34 @@ class TrendPlot(QWidget):
             is_inside=standing.outlook.oven.p50 is not None and band.holds(standing.outlook.oven.p50),
         )
 
+    def _follow(self, wanted: bool) -> None:
+        """Keep now in sight, or leave the view where it was pulled to until a double click or the next entry."""
+        self._follows = wanted
+        if wanted:
+            self._show_range()
+
+    def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
+        """Follow the session again."""
+        super().mouseDoubleClickEvent(event)
+        self._follow(True)
+
     def _show_range(self) -> None:
+        if not self._follows:
+            return
         unit, band, standing = self._desk.unit, self._desk.band, self._desk.standing
         now = self._place(self._desk.clock() if standing is None else standing.now)
         start = max(now - _LOOK_BACK, 0.0) if self._desk.is_live else 0.0
         end = self._ahead_end()
-        lows, highs = [degrees(band.low, unit)], [degrees(band.high, unit)]
-        for item in (
-            self._low,
-            self._high,
-            self._fan_low,
-            self._fan_high,
-            self._other_low,
-            self._other_high,
-            self._oven,
-        ):
-            x, y = item.getData()
-            seen = y[(x >= start) & (x <= end)] if x is not None and len(x) else ()
-            if len(seen):
-                lows.append(float(np.min(seen)))
-                highs.append(float(np.max(seen)))
-        if self._shows_cooktop:
-            _, y = self._elsewhere.getData()
-            if y is not None and len(y):
-                lows.append(float(np.min(y)))
-                highs.append(float(np.max(y)))
-        room = 0.06 * (max(highs) - min(lows)) + 4
+        heats = [degrees(band.low, unit), degrees(band.high, unit)]
+        heats += self._past.extent(start, end, middle_only=True)
+        heats += self._ahead.extent(start, end) + self._other.extent(start, end)
+        for item in (self._oven, self._elsewhere):
+            heats += [float(heat) for heat in item.getData()[1]]
+        low, high = min(heats), max(heats)
+        room = 0.06 * (high - low) + 4
         self._plot.setXRange(start - 4, end, padding=0)
-        self._plot.setYRange(min(lows) - room, max(highs) + 2 * room, padding=0)
-        self._other_name.setPos(end, max(highs) + 2 * room)
+        self._plot.setYRange(low - room, high + 2 * room, padding=0)
+        self._other_name.setPos(end, high + 2 * room)
 
     def _ahead_end(self) -> float:
         standing = self._desk.standing

@@ -1,7 +1,7 @@
 """The window: the next line, four pages behind large buttons and F1 to F4, and the thread that works things out."""
 
 from PySide6.QtCore import QEvent, Qt, QTimer, Signal
-from PySide6.QtGui import QCloseEvent, QKeySequence, QPaintEvent, QShortcut
+from PySide6.QtGui import QCloseEvent, QIcon, QKeySequence, QPaintEvent, QShortcut
 from PySide6.QtWidgets import (
     QMainWindow,
     QStackedWidget,
@@ -20,8 +20,11 @@ from cookstove_gui.gui.next_line import NextLine
 from cookstove_gui.gui.page_buttons import PageButtons
 from cookstove_gui.gui.practice_bar import PracticeBar
 from cookstove_gui.gui.problem_pane import FaultStrip
+from cookstove_gui.gui.quiet_study import QuietStudy
+from cookstove_gui.gui.session_strip import SessionStrip
 from cookstove_gui.gui.study_worker import StudyWorker
 from cookstove_gui.gui.worker import Worker
+from cookstove_gui.resource_files import resource
 
 _LEARN_AFTER_MS = 4_000  # the first answers come before the learning from the past
 _TICK_MS = 15_000  # how often ages, the clock and the outlook are brought up to date
@@ -64,6 +67,7 @@ class MainWindow(QMainWindow):
         column.setSpacing(0)
         column.addWidget(self._next)
         column.addWidget(self._cautions)
+        column.addWidget(SessionStrip(self.link))
         column.addWidget(self._stack, 1)
         column.addWidget(self._fault)
         if self._practice is not None:
@@ -85,6 +89,7 @@ class MainWindow(QMainWindow):
         self.link.changed.connect(self._show)
         self.worker.finished.connect(self._take)
         self.worker.failed.connect(self._fail)
+        self._quiet_study = QuietStudy(self.link, self)
         self._ticks = QTimer(self)
         self._ticks.setInterval(_TICK_MS)
         self._ticks.timeout.connect(self._tick)
@@ -192,8 +197,13 @@ class MainWindow(QMainWindow):
 
     def _start_work(self) -> None:
         self.painted.emit()
+        self.setWindowIcon(QIcon(str(resource("icons", "companion.svg"))))
         self._ticks.start()
         self.worker.ask()
+        if self._practice is not None:
+            self._quiet_study.start_if_due()
+        else:
+            self._quiet_study.wait()
         QTimer.singleShot(_LEARN_AFTER_MS, self, StudyWorker.of(self.link).learn_if_due)
 
     def changeEvent(self, event: QEvent) -> None:
@@ -205,6 +215,7 @@ class MainWindow(QMainWindow):
     def closeEvent(self, event: QCloseEvent) -> None:
         """End the threads and stop listening."""
         self._ticks.stop()
+        self._quiet_study.stop()
         for study in self.link.findChildren(StudyWorker):
             study.close()
         self.worker.close()

@@ -2,6 +2,7 @@
 
 import numpy as np
 import pytest
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
@@ -60,14 +61,14 @@ def test_a_doubted_reading_is_struck_through(fired_desk: Desk, plot: TrendPlot, 
 
 def test_the_fan_starts_now_and_its_middle_is_the_median(stood_desk: Desk, plot: TrendPlot) -> None:
     assert stood_desk.standing is not None
-    x, y = plot._middle.getData()
+    x, y = plot._ahead.middle.getData()
     assert x[0] == pytest.approx(36)
     futures = stood_desk.standing.projection.of("oven_centre")
     assert y[-1] == pytest.approx(degrees(float(np.median(futures[:, -1])), "F"))
 
 
 def test_the_fan_holds_its_middle(stood_desk: Desk, plot: TrendPlot) -> None:
-    low, middle, high = (curve.getData()[1] for curve in (plot._fan_low, plot._middle, plot._fan_high))
+    low, middle, high = (curve.getData()[1] for curve in (plot._ahead.low, plot._ahead.middle, plot._ahead.high))
     assert (low <= middle).all()
     assert (middle <= high).all()
 
@@ -89,8 +90,8 @@ def test_the_arrival_window_spans_its_quantiles(stood_desk: Desk, plot: TrendPlo
 def test_a_step_is_drawn_beside_the_present_course(stood_desk: Desk, plot: TrendPlot) -> None:
     stood_desk.choose_action(Action(kind=ActionKind.WOOD, value=2.4))
     stand(stood_desk)
-    assert len(plot._other.getData()[0]) > 10
-    assert len(plot._middle.getData()[0]) > 10
+    assert len(plot._other.middle.getData()[0]) > 10
+    assert len(plot._ahead.middle.getData()[0]) > 10
 
 
 def test_numbers_switch_with_the_unit(stood_desk: Desk, plot: TrendPlot, qtbot: QtBot) -> None:
@@ -118,6 +119,27 @@ def test_plot_items_are_kept_not_made_again(stood_desk: Desk, plot: TrendPlot) -
     for _ in range(5):
         stand(stood_desk)
     assert len(plot._plot.items()) == before
+
+
+def test_the_view_stays_where_it_was_pulled_until_the_next_entry(
+    stood_desk: Desk, plot: TrendPlot, clock: HeldClock, qtbot: QtBot
+) -> None:
+    box = plot._plot.getViewBox()
+    box.setXRange(0, 20, padding=0)
+    box.sigRangeChangedManually.emit([True, False])
+    stand(stood_desk)
+    assert box.viewRange()[0] == pytest.approx([0, 20])
+    clock.pass_minutes(3)
+    stood_desk.read("310", spot="oven_centre")
+    qtbot.waitUntil(lambda: box.viewRange()[0][1] > 60)
+
+
+def test_a_double_click_follows_the_session_again(stood_desk: Desk, plot: TrendPlot, qtbot: QtBot) -> None:
+    box = plot._plot.getViewBox()
+    box.setXRange(0, 20, padding=0)
+    box.sigRangeChangedManually.emit([True, False])
+    qtbot.mouseDClick(plot._plot.viewport(), Qt.MouseButton.LeftButton)
+    assert box.viewRange()[0][1] > 60
 
 
 def test_it_paints_by_night(stood_desk: Desk, plot: TrendPlot, look: Look) -> None:
