@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from cookstove_gui.desk.describing import surfaces
-from cookstove_gui.physics.burning import CHARRING_HARDWOOD, CHARRING_SOFTWOOD, burn_time
+from cookstove_gui.physics.burning import AIR_SHUT_SHARE, CHARRING_HARDWOOD, CHARRING_SOFTWOOD, burn_time
 from cookstove_gui.physics.firewood import heating_value_net, wood_density
 from cookstove_gui.physics.foods import COMPONENTS, Composition, conductivity, density, specific_heat
 from cookstove_gui.physics.infrared import surface_temperature
@@ -91,3 +91,7 @@ def test_touch_table_ends_with_who_decides() -> None:
     assert "never a clearance" in words
     assert "licensed" in words
     assert all(row["thresholds"][-1] == table("touch.toml")["lasting_limit"] for row in table("touch.toml")["material"])
+
+
+def test_a_shut_air_is_the_same_in_table_and_function() -> None:
+    assert table("firewood.toml")["stove"]["air_shut_share"] == AIR_SHUT_SHARE
