@@ -1,20 +1,18 @@
 """How the stove fires by its logs: from lighting to a heat, how long it holds it, how long a shut-down load lasts."""
 
-from collections.abc import Callable
-from dataclasses import dataclass
-
 from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from cookstove_gui import stove_phrases
-from cookstove_gui.cooking.burn_times import FALL, BurnSummary, MeasuredBurn, burn_times, summary
-from cookstove_gui.cooking.rise_and_hold import RiseAndHold, rise_and_hold, rise_quantiles, typical_hold
+from cookstove_gui.cooking.burn_times import FALL
+from cookstove_gui.cooking.rise_and_hold import rise_quantiles, typical_hold
+from cookstove_gui.desk.past_answers import Firing, firing
 from cookstove_gui.desk.studying import PastSessions
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.form import Choice, say, words
 from cookstove_gui.gui.theme import STEP
 from cookstove_gui.gui.worker import Worker
-from cookstove_gui.stove.entries import HeatBand, Session
+from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.stove.stove import Stove
 
 _SHOWN_BURNS = 8
@@ -23,20 +21,6 @@ _CAUTION = (
     "A fire with little air in a cool flue makes creosote, and a smouldering one makes carbon monoxide: keep the flue "
     "in its working range. The stove’s manual, your local code and a licensed sweep decide."
 )
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Question:
-    stove: Stove
-    band: HeatBand
-    past: Callable[[str], tuple[Session, ...]]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Found:
-    rise: RiseAndHold
-    burns: tuple[MeasuredBurn, ...]
-    summary: BurnSummary
 
 
 class FirePart(QWidget):
@@ -64,7 +48,7 @@ class FirePart(QWidget):
         column.addWidget(self._list)
         column.addWidget(words(_CAUTION, role="caution", name="fire_caution"))
         column.addStretch(1)
-        self._worker = Worker(self._question, _find, self)
+        self._worker = Worker(self._question, lambda asked: firing(asked[0], asked[1], self._past), self)
         self._worker.finished.connect(self._show)
         self._worker.failed.connect(self._fail)
         app = QCoreApplication.instance()
@@ -88,11 +72,11 @@ class FirePart(QWidget):
         if self.isVisible():
             self._worker.ask()
 
-    def _question(self) -> _Question:
+    def _question(self) -> tuple[Stove, HeatBand]:
         band = next((band for band in self._desk.bands if band.name == self._band.key), self._desk.band)
-        return _Question(stove=self._desk.stove, band=band, past=self._past)
+        return self._desk.stove, band
 
-    def _show(self, found: _Found) -> None:
+    def _show(self, found: Firing) -> None:
         self._worker.close()  # no thread is kept between questions
         rise, unit = found.rise, self._desk.unit
         self._rise.setText(stove_phrases.rise_words(rise.band, rise_quantiles(rise), len(rise.rises)))
@@ -109,9 +93,3 @@ class FirePart(QWidget):
     def _fail(self, error: Exception) -> None:
         self._worker.close()
         raise error
-
-
-def _find(question: _Question) -> _Found:
-    sessions = question.past(question.stove.name)
-    burns = burn_times(question.stove, sessions)
-    return _Found(rise=rise_and_hold(question.stove, sessions, question.band), burns=burns, summary=summary(burns))

@@ -109,9 +109,7 @@ class FirstFiresGuide(QWidget):
 
 def _standing_words(fires: FirstFires) -> str:
     if not fires.needed:
-        return (
-            "This stove is not marked as new, so it needs none. If it never had a fire, say so under Set-up."
-        )
+        return "This stove is not marked as new, so it needs none. If it never had a fire, say so under Set-up."
     if fires.waived:
         return "The first fires are waived. The stove’s manual goes first; where it says otherwise, do as it says."
     if fires.done:

@@ -2,31 +2,34 @@
 
 from dataclasses import replace
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QCoreApplication, Qt
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem, QVBoxLayout, QWidget
 
 from cookstove_gui import phrases, stove_phrases
+from cookstove_gui.desk.past_answers import HotSide, hot_side
+from cookstove_gui.desk.studying import PastSessions
 from cookstove_gui.forecast.answers import SpotPattern
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.form import words
 from cookstove_gui.gui.heat_colours import HeatScale
 from cookstove_gui.gui.look import Look
 from cookstove_gui.gui.my_stove_sketch import Patch, StoveSketch
-from cookstove_gui.gui.study_line import StudyLine
 from cookstove_gui.gui.theme import STEP, TARGET_PIXELS
+from cookstove_gui.gui.worker import Worker
 from cookstove_gui.stove.stove import SpotKind, Stove
 
 _LEAST_SPAN = 20.0  # K; smaller differences are not coloured as if they were large
 
 
-class HotSide(QWidget):
+class HotSidePart(QWidget):
     """The cooktop drawn with its differences, the same as a list, and one sentence."""
 
-    def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
+    def __init__(self, link: DeskLink, look: Look, past: PastSessions, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._desk = link.desk
+        self._past = past
+        self._found = HotSide(stove="", pattern=())
         self.setObjectName("hot_side")
-        self._study = StudyLine(link, "hot_side_study")
         self._sentence = words(name="hot_side_sentence", role="good")
         self._sketch = StoveSketch(look, "hot_side_sketch")
         self._sketch.setFixedHeight(220)
@@ -51,18 +54,45 @@ class HotSide(QWidget):
         column = QVBoxLayout(self)
         column.setSpacing(2 * STEP)
         column.addWidget(words("Which side runs hot", role="heading"))
-        column.addWidget(self._study)
         column.addWidget(self._sentence)
         column.addWidget(self._sketch)
         column.addWidget(self._table)
         column.addStretch(1)
-        self.show_pattern()
+        self._worker = Worker(lambda: self._desk.stove, lambda stove: hot_side(stove, self._past), self)
+        self._worker.finished.connect(self._take)
+        self._worker.failed.connect(self._fail)
+        app = QCoreApplication.instance()
+        if app is not None:
+            app.aboutToQuit.connect(self._worker.close)
+        self._show_pattern()
 
-    def show_pattern(self) -> None:
-        """Show what the latest study found."""
-        self._study.show_study()
-        found, stove, unit = self._desk.study, self._desk.stove, self._desk.unit
-        pattern = _of_cooktop(found.pattern, stove) if found else ()
+    @property
+    def is_busy(self) -> bool:
+        """Whether the past is being looked through."""
+        return self._worker.is_busy
+
+    def close_worker(self) -> None:
+        """End the thread."""
+        self._worker.close()
+
+    def show_past(self) -> None:
+        """Look through the past of the stove."""
+        self._show_pattern()
+        if self.isVisible():
+            self._worker.ask()
+
+    def _take(self, found: HotSide) -> None:
+        self._worker.close()  # no thread is kept between questions
+        self._found = found
+        self._show_pattern()
+
+    def _fail(self, error: Exception) -> None:
+        self._worker.close()
+        raise error
+
+    def _show_pattern(self) -> None:
+        stove, unit = self._desk.stove, self._desk.unit
+        pattern = _of_cooktop(self._found.pattern, stove) if self._found.stove == stove.name else ()
         self._sentence.setText(phrases.hot_side(stove, pattern, unit))
         top = replace(stove, spots=stove.spots_of(SpotKind.TOP))
         self._sketch.show_stove(top, _patches(top, pattern, unit), f"Plan of the cooktop: {self._sentence.text()}")

@@ -10,7 +10,7 @@ from cookstove_gui.gui.look import Look
 from cookstove_gui.gui.my_stove_checks import ChecksPart
 from cookstove_gui.gui.my_stove_fire import FirePart
 from cookstove_gui.gui.my_stove_first_fires import FirstFiresGuide
-from cookstove_gui.gui.my_stove_hot_side import HotSide
+from cookstove_gui.gui.my_stove_hot_side import HotSidePart
 from cookstove_gui.gui.my_stove_setup import StoveSetup
 from cookstove_gui.gui.my_stove_spots import StoveSpots
 from cookstove_gui.gui.sections import Sections
@@ -27,10 +27,11 @@ class MyStovePage(QWidget):
         self._missed: Changed | None = None
         self.setObjectName("page")
         self.setAccessibleName("My stove")
+        past = PastSessions(link.desk)
         self._setup = StoveSetup(link)
         self._spots = StoveSpots(link, look)
-        self._hot_side = HotSide(link, look)
-        self._fire = FirePart(link, PastSessions(link.desk))
+        self._hot_side = HotSidePart(link, look, past)
+        self._fire = FirePart(link, past)
         self._checks = ChecksPart(link)
         self._first_fires = FirstFiresGuide(link)
         self._sections = Sections()
@@ -49,20 +50,23 @@ class MyStovePage(QWidget):
             self._sections.choose("first_fires")
 
     def showEvent(self, event: QShowEvent) -> None:
-        """Catch up with what changed while it was hidden, and study the past if it grew."""
+        """Catch up with what changed while it was hidden, and learn from the past if it grew."""
         super().showEvent(event)
         missed, self._missed = self._missed, None
         if missed is not None:
             self._show(missed)
-        self._studying.start_if_due()
+        self._studying.learn_if_due()
 
     def close_workers(self) -> None:
         """End the threads of all parts."""
         self._fire.close_worker()
+        self._hot_side.close_worker()
 
     def _show_part(self, key: str) -> None:
         if key == "fire":
             self._fire.show_past()
+        if key == "hot_side":
+            self._hot_side.show_past()
 
     def _show(self, changed: Changed) -> None:
         if not self.isVisible():
@@ -72,11 +76,11 @@ class MyStovePage(QWidget):
             self._setup.show_stove()
             self._spots.show_stove()
             self._checks.show_stove()
-        if changed.stove or changed.settings or changed.study:
-            self._hot_side.show_pattern()
+        if changed.stove or changed.settings or changed.session:
+            self._hot_side.show_past()
         if changed.stove or changed.log or changed.session:
             self._first_fires.show_progress()
         if changed.stove or changed.session or changed.settings:
             self._fire.show_past()
         if changed.stove or changed.session:
-            self._studying.start_if_due()
+            self._studying.learn_if_due()

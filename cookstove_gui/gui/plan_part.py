@@ -15,6 +15,7 @@ from cookstove_gui.gui.form import Field, say, words
 from cookstove_gui.gui.theme import STEP
 from cookstove_gui.gui.worker import Worker
 
+_HEADLINE_POINTS = 19
 Understood = TypeVar("Understood")
 CAPTION_WIDTH = 100
 FIELD_WIDTH = 120
@@ -39,7 +40,8 @@ class PlanPart(QWidget):
         self.form.setSpacing(STEP)
         self._answer = QFrame()
         self._answer.setProperty("role", "strip")
-        self.headline = words(role="number", name=f"{name}_headline")
+        self.headline = words(name=f"{name}_headline")
+        self.headline.setStyleSheet(f"font-size: {_HEADLINE_POINTS}pt; font-weight: 600;")
         self.answer_lines = QVBoxLayout(self._answer)
         self.answer_lines.setContentsMargins(2 * STEP, 2 * STEP, 2 * STEP, 2 * STEP)
         self.answer_lines.setSpacing(STEP)

@@ -1,38 +1,25 @@
 """Back from the table: type when it is to be eaten, and see when to light the fire and when it goes in."""
 
 from contextlib import suppress
-from dataclasses import dataclass
-from datetime import datetime
 
 from PySide6.QtWidgets import QGridLayout, QWidget
 
 from cookstove_gui import plan_phrases
-from cookstove_gui.cooking.bakes import Bake
-from cookstove_gui.cooking.table_time import TableTime, usual_rest, work_back
+from cookstove_gui.cooking.table_time import TableTime
 from cookstove_gui.desk import plan_texts
 from cookstove_gui.desk.plan_bake import BakeChoice, bake_options, sized, usual_mass
+from cookstove_gui.desk.plan_table import TableInputs, plan_table, rest_of
 from cookstove_gui.desk.studying import PastSessions
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.forecast.answers import Projection
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.form import Choice, say, words
 from cookstove_gui.gui.plan_part import CAPTION_WIDTH, CHOICE_WIDTH, PlanPart
 from cookstove_gui.gui.theme import STEP
 from cookstove_gui.phrases import Edge
-from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import local_offset_minutes, parse_number, tidy
 
 _MOST_STEPS = 5
 _LONGEST_REST = 24 * 60.0  # min
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Question:
-    stove: Stove
-    bake: Bake
-    table_at: datetime
-    rest_min: float
-    projection: Projection | None
 
 
 class TablePart(PlanPart):
@@ -92,7 +79,7 @@ class TablePart(PlanPart):
             with suppress(InputProblem):
                 mass = plan_texts.kilograms_of(self._mass.text, "F" if old_unit == "F" else "C")
         else:
-            self._rest.show_text(tidy(usual_rest(sized(BakeChoice(key=key)))))
+            self._rest.show_text(tidy(rest_of(key)))
         self._shown_for = (unit, key)
         self._mass.clear()
         self._mass.show_text(plan_texts.kilograms_text(mass, unit), plan_texts.mass_unit(unit))
@@ -108,7 +95,7 @@ class TablePart(PlanPart):
         else:
             super().show_standing()
 
-    def inputs(self) -> _Question | None:
+    def inputs(self) -> TableInputs | None:
         """The question, or none while something typed is not understood."""
         unit, key, edge = self.desk.unit, self._what.key, self.edge
         mass = self.understood(self._mass, lambda text: plan_texts.kilograms_of(text, unit), usual_mass(key))
@@ -116,17 +103,22 @@ class TablePart(PlanPart):
         at = self.understood(self._table, lambda text: plan_texts.coming(text, edge.now, edge.offset_minutes), edge.now)
         if mass is None or rest is None or at is None:
             return None
-        bake = self.understood(self._mass, lambda _text: sized(BakeChoice(key=key, mass=mass)), None)
-        if bake is None:
+        bake = BakeChoice(key=key, mass=mass)
+        if self.understood(self._mass, lambda _text: sized(bake), sized(BakeChoice(key=key))) is None:
             return None
-        burning = self.desk.is_live and bool(self.desk.entries) and self.desk.standing is not None
-        projection = self.desk.standing.projection if burning and self.desk.standing else None
-        return _Question(stove=self.desk.stove, bake=bake, table_at=at, rest_min=rest, projection=projection)
+        burning = self.desk.is_live and bool(self.desk.entries)
+        return TableInputs(
+            stove=self.desk.stove,
+            bake=bake,
+            table_at=at,
+            rest_min=rest,
+            standing=self.desk.standing if burning else None,
+            past=self._past,
+        )
 
-    def work_out(self, inputs: _Question) -> TableTime:
+    def work_out(self, inputs: TableInputs) -> TableTime:
         """The answer."""
-        sessions = self._past(inputs.stove.name)
-        return work_back(inputs.stove, inputs.bake, inputs.table_at, inputs.rest_min, sessions, inputs.projection)
+        return plan_table(inputs)
 
     def show_answer(self, answer: TableTime) -> None:
         """Show what to do first, and the moments of the day."""

@@ -208,3 +208,17 @@ def test_a_report_that_cannot_be_written_gets_one_sentence(qtbot, desk, tmp_path
     page, _ = shown(qtbot, desk, LogbookPage)
     press(page, "session_report")
     qtbot.waitUntil(lambda: "choose another place" in words_of(page, "session_problem"), timeout=20000)
+
+
+def test_a_study_that_is_stopped_is_offered_again(qtbot, desk):
+    for day in range(1, 12):
+        keep_session(desk, f"Day {day}", NOW - timedelta(days=day))
+    page, link = shown(qtbot, desk, LogbookPage)
+    press(page, "part_record")
+    studying = StudyWorker.of(link)
+    press(page, "record_study_press")
+    qtbot.waitUntil(lambda: not studying.is_running, timeout=20000)
+    assert desk.study is None
+    assert "stopped" in words_of(page, "record_study_words")
+    press(page, "record_study_press")
+    assert studying.is_running

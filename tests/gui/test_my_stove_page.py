@@ -6,6 +6,7 @@ import pytest
 from PySide6.QtWidgets import QComboBox, QListWidget, QTableWidget
 
 from cookstove_gui.desk import Desk
+from cookstove_gui.desk.studying import learning_is_due
 from cookstove_gui.gui.my_stove_page import MyStovePage
 from cookstove_gui.gui.study_worker import StudyWorker
 from cookstove_gui.stove.stove import Firebox
@@ -111,30 +112,24 @@ def test_a_spot_taken_off_the_plan_can_be_put_back(qtbot, desk):
     assert desk.stove.spots == before
 
 
-def test_hot_side_shows_the_hotter_left_after_a_study(qtbot, desk):
+def test_hot_side_shows_the_hotter_left(qtbot, desk):
     for day in (9, 6, 3):
         keep_session(desk, f"Day {day}", NOW - timedelta(days=day))
-    page, link = shown(qtbot, desk, MyStovePage)
+    page, _ = shown(qtbot, desk, MyStovePage)
     press(page, "part_hot_side")
-    studying = StudyWorker.of(link)
-    qtbot.waitUntil(lambda: desk.study is not None and not studying.is_running, timeout=20000)
-    assert words_of(page, "hot_side_sentence").startswith("The left runs about")
+    qtbot.waitUntil(lambda: words_of(page, "hot_side_sentence").startswith("The left runs about"), timeout=20000)
     table = find(page, QTableWidget, "hot_side_table")
     assert table.rowCount() == 6
     assert "left" in table.item(0, 0).text()
     assert table.item(0, 2).text() == "21 readings"
 
 
-def test_a_study_that_is_stopped_is_offered_again(qtbot, desk):
-    for day in range(1, 12):
-        keep_session(desk, f"Day {day}", NOW - timedelta(days=day))
-    page, link = shown(qtbot, desk, MyStovePage)
-    press(page, "part_hot_side")
+def test_opening_the_page_starts_learning_from_a_past_not_learned_yet(qtbot, desk):
+    keep_session(desk, "Day 3", NOW - timedelta(days=3))
+    _, link = shown(qtbot, desk, MyStovePage)
     studying = StudyWorker.of(link)
-    press(page, "hot_side_study_press")
-    qtbot.waitUntil(lambda: not studying.is_running, timeout=20000)
-    assert desk.study is None
-    assert "stopped" in words_of(page, "hot_side_study_words")
+    qtbot.waitUntil(lambda: desk.study is not None and not studying.is_running, timeout=20000)
+    assert not learning_is_due(desk)
 
 
 def test_first_fires_of_a_new_stove_say_windows_open_and_the_manual_first(qtbot, desk):
