@@ -5,6 +5,7 @@ from datetime import datetime, timedelta
 
 from cookstove_gui.units import clock_text
 
+_DAY = 1440
 _STEPS_MINUTES = (5, 10, 15, 30, 60, 120, 240, 720)
 
 
@@ -24,7 +25,8 @@ def clock_ticks(anchor: datetime, offset_minutes: int, low: float, high: float, 
     """
     if not high > low or most < 1:
         return []
-    step = next((one for one in _STEPS_MINUTES if (high - low) / one <= most), _STEPS_MINUTES[-1])
+    days = _DAY * math.ceil((high - low) / most / _DAY)
+    step = next((one for one in _STEPS_MINUTES if (high - low) / one <= most), days)
     local = anchor + timedelta(minutes=offset_minutes)
     past_midnight = local.hour * 60 + local.minute + local.second / 60 + local.microsecond / 6e7
     first = math.ceil((past_midnight + low) / step) * step - past_midnight

@@ -116,8 +116,9 @@ def test_a_hidden_plot_catches_up_when_it_is_shown(plot: TrendPlot, desk: Desk, 
 
 def test_plot_items_are_kept_not_made_again(stood_desk: Desk, plot: TrendPlot) -> None:
     before = len(plot._plot.items())
-    for _ in range(5):
-        stand(stood_desk)
+    for unit in ("C", "F"):
+        stood_desk.set_unit(unit)
+        QApplication.processEvents()
     assert len(plot._plot.items()) == before
 
 
