@@ -26,7 +26,6 @@ from cookstove_gui.gui.study_worker import StudyWorker
 from cookstove_gui.gui.worker import Worker
 from cookstove_gui.resource_files import resource
 
-_LEARN_AFTER_MS = 4_000  # the first answers come before the learning from the past
 _TICK_MS = 15_000  # how often ages, the clock and the outlook are brought up to date
 
 
@@ -204,7 +203,6 @@ class MainWindow(QMainWindow):
             self._quiet_study.start_if_due()
         else:
             self._quiet_study.wait()
-        QTimer.singleShot(_LEARN_AFTER_MS, self, StudyWorker.of(self.link).learn_if_due)
 
     def changeEvent(self, event: QEvent) -> None:
         """Catch up at once when the window comes to the front again."""
