@@ -162,9 +162,10 @@ class TrendPlot(QWidget):
         elsewhere: list[Entry] = []
         for entry in entries:
             if entry.kind is Kind.READING:
-                is_oven = kinds.get(entry.spot) is SpotKind.OVEN
-                if is_oven or self._shows_cooktop:
-                    (oven if is_oven else elsewhere).append(entry)
+                if entry.spot == self._oven_spot():
+                    oven.append(entry)
+                elif self._shows_cooktop or kinds.get(entry.spot) is SpotKind.OVEN:
+                    elsewhere.append(entry)
         for item, rows, ink, size in (
             (self._oven, oven, theme.ink, 13),
             (self._elsewhere, elsewhere, theme.soft_ink, 10),
@@ -221,8 +222,8 @@ class TrendPlot(QWidget):
 
     def _quantiles(self, projection: Projection) -> tuple[FloatArray, FloatArray, FloatArray, FloatArray]:
         """Places on the axis, and the oven's tenth, fiftieth and ninetieth percentile in the unit shown."""
-        oven = [spot.name for spot in self._desk.stove.spots_of(SpotKind.OVEN) if spot.name in projection.spots]
-        name = "oven_centre" if "oven_centre" in oven else (oven or [projection.spots[0]])[0]
+        spot = self._oven_spot()
+        name = spot if spot in projection.spots else projection.spots[0]
         low, middle, high = np.quantile(projection.of(name), (0.1, 0.5, 0.9), axis=0)
         unit = self._desk.unit
         return (
@@ -293,6 +294,11 @@ class TrendPlot(QWidget):
         box = self._plot.getViewBox().sceneBoundingRect()
         self._lane.show_span((low, high), (box.left(), box.right()))
         self._band_name.setPos(low + (high - low) * 0.01, degrees(self._desk.band.high, self._desk.unit))
+
+    def _oven_spot(self) -> str:
+        """The spot that stands for the oven: its centre, or the first there is."""
+        names = [spot.name for spot in self._desk.stove.spots_of(SpotKind.OVEN)]
+        return "oven_centre" if "oven_centre" in names or not names else names[0]
 
     def _offset(self) -> int:
         rows = self._desk.rows

@@ -1,6 +1,7 @@
 """Slow work in a thread of its own: whole frozen inputs in, a whole result out, the newest request wins."""
 
 import sys
+import time
 from collections.abc import Callable
 from typing import Any
 
@@ -9,6 +10,7 @@ from PySide6.QtCore import QObject, QThread, QTimer, Signal, Slot
 # How soon the working thread gives way to the window [s]; Python's own 5 ms, paid at nearly every call into Qt, would
 # show as a sluggish field.
 _GIVE_WAY = 0.0005
+PATIENCE = 1.0  # s without a result, after which a stale one is better than none
 _GATHER_MS = 12  # lets the window repaint what was typed before the thread takes its share of the time
 
 
@@ -45,6 +47,7 @@ class Worker(QObject):
         self._supply = supply
         self._is_busy = False
         self._is_wanted = False
+        self._told_at = time.monotonic()
         self._bench = _Bench(work)
         self._thread = QThread()
         self._bench.moveToThread(self._thread)
@@ -87,14 +90,14 @@ class Worker(QObject):
     @Slot(object)
     def _take(self, result: Any) -> None:
         self._is_busy = False
-        if self._is_wanted:
-            self._send()
-        else:
+        starved = time.monotonic() - self._told_at > PATIENCE
+        if starved or not self._is_wanted:
+            self._told_at = time.monotonic()
             self.finished.emit(result)
+        self._send()
 
     @Slot(object)
     def _fail(self, error: Exception) -> None:
         self._is_busy = False
         self.failed.emit(error)
-        if self._is_wanted:
-            self._send()
+        self._send()

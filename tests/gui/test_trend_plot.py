@@ -148,3 +148,10 @@ def test_it_paints_by_night(stood_desk: Desk, plot: TrendPlot, look: Look) -> No
     assert plot._plot.backgroundBrush().color().name().upper() == look.theme.ground
     assert not plot.grab().isNull()
     look.set_mode("day")
+
+
+def test_the_ovens_walls_are_marked_smaller_than_its_centre(stood_desk: Desk, plot: TrendPlot, qtbot: QtBot) -> None:
+    stood_desk.read("350", spot="oven_left")
+    qtbot.waitUntil(lambda: len(plot._elsewhere.data) == 1)
+    assert set(plot._elsewhere.data["symbol"]) == {"o"}
+    assert plot._elsewhere.data["size"].max() < plot._oven.data["size"].min()

@@ -7,6 +7,7 @@ import pytest
 from PySide6.QtCore import QObject
 from pytestqt.qtbot import QtBot
 
+from cookstove_gui.gui import worker as worker_module
 from cookstove_gui.gui.worker import Worker
 
 
@@ -92,3 +93,17 @@ def test_closing_waits_for_the_work_under_way(worker: Worker, work: Work, qtbot:
     work.may_go.set()
     worker.close()
     assert work.done == [1]
+
+
+def test_requests_without_end_still_bring_results(
+    worker: Worker, work: Work, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(worker_module, "PATIENCE", -1.0)
+    results: list[int] = []
+    worker.finished.connect(results.append)
+    worker.ask()
+    qtbot.waitUntil(work.began.is_set)
+    worker.ask()
+    work.may_go.set()
+    qtbot.waitUntil(lambda: not worker.is_busy)
+    assert results == [1, 2]
