@@ -301,3 +301,12 @@ def record_behind(record: TrackRecord) -> str:
 def as_it_stood(at: datetime, offset_minutes: int) -> str:
     """That an answer is about an old session."""
     return f"Answered as the stove stood at the end of this session, {session_day(at, offset_minutes)}."
+
+
+def recalibrated(factor: float) -> str:
+    """What was done about arrival windows that were too narrow or too wide; empty if nothing."""
+    if abs(factor - 1.0) < 0.05:
+        return ""
+    was, done = ("narrow", "wide") if factor > 1 else ("wide", "narrow")
+    times = factor if factor > 1 else 1 / factor
+    return f"This stove’s windows were too {was} at first, so later ones are made {times:.1f} times as {done}."

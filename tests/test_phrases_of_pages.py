@@ -74,3 +74,15 @@ def test_an_arrival_after_an_open_end_counts_as_inside():
 def test_import_question_counts():
     assert phrases.import_question(1, 0, 0) == "One thing is wrong, and there is nothing that could be kept."
     assert phrases.import_question(3, 40, 2).endswith("40 entries in 2 sessions can be kept.")
+
+
+@pytest.mark.parametrize(
+    ("factor", "said"),
+    [
+        (1.02, ""),
+        (1.4, "This stove’s windows were too narrow at first, so later ones are made 1.4 times as wide."),
+        (0.5, "This stove’s windows were too wide at first, so later ones are made 2.0 times as narrow."),
+    ],
+)
+def test_recalibration_is_said(factor, said):
+    assert phrases.recalibrated(factor) == said

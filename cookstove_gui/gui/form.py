@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 
 from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QWheelEvent
 from PySide6.QtWidgets import (
     QButtonGroup,
     QComboBox,
@@ -189,6 +190,17 @@ class Either(QWidget):
         self._buttons[key].setChecked(True)
 
 
+class _CalmBox(QComboBox):
+    """Leaves the wheel to the page unless it has the focus, so that scrolling never chooses."""
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """Choose only where the keyboard would."""
+        if self.hasFocus():
+            super().wheelEvent(event)
+        else:
+            event.ignore()
+
+
 class Choice(QWidget):
     """A caption and one of several things to choose from, each with the key that stands behind it."""
 
@@ -199,7 +211,8 @@ class Choice(QWidget):
     ) -> None:
         super().__init__()
         self.setObjectName(f"{name}_row")
-        self.box = QComboBox()
+        self.box = _CalmBox()
+        self.box.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.box.setObjectName(name)
         self.box.setAccessibleName(caption)
         self.box.setToolTip(tip)

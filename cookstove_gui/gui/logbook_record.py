@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTab
 from cookstove_gui import phrases
 from cookstove_gui.forecast.answers import RecordRow
 from cookstove_gui.gui.desk_link import DeskLink
-from cookstove_gui.gui.form import words
+from cookstove_gui.gui.form import say, words
 from cookstove_gui.gui.study_line import StudyLine
 from cookstove_gui.gui.theme import STEP, TARGET_PIXELS
 from cookstove_gui.units import local_offset_minutes
@@ -24,6 +24,7 @@ class RecordPart(QWidget):
         self._study = StudyLine(link, "record_study")
         self._sentence = words(name="record_sentence", role="good")
         self._behind = words(name="record_behind", role="soft")
+        self._recalibrated = words(name="record_recalibrated", role="soft")
         self._table = QTableWidget(0, len(_HEADERS))
         self._table.setObjectName("record_table")
         self._table.setAccessibleName("Projections and what came true")
@@ -47,6 +48,7 @@ class RecordPart(QWidget):
         column.addWidget(self._study)
         column.addWidget(self._sentence)
         column.addWidget(self._behind)
+        column.addWidget(self._recalibrated)
         column.addWidget(self._table, 1)
         self.show_record()
 
@@ -57,6 +59,7 @@ class RecordPart(QWidget):
         rows = found.record.rows if found else ()
         self._sentence.setText(phrases.track_record(found.record) if found else self._not_yet())
         self._behind.setText(phrases.record_behind(found.record) if found else "")
+        say(self._recalibrated, phrases.recalibrated(found.character.corrections.arrival_width) if found else "")
         self._table.setVisible(bool(rows))
         self._table.setRowCount(len(rows))
         for place, row in enumerate(sorted(rows, key=lambda one: one.made_at, reverse=True)):

@@ -43,6 +43,8 @@ class StoveSpots(QWidget):
         self._label = Field("Name", "spot_label", "The spot’s name on the plan; its readings stay with it")
         self._across = Field("From the left", "spot_across", "Distance from the left edge", width=_NARROW)
         self._deep = Field("From the front", "spot_deep", "Distance from the front edge", width=_NARROW)
+        self._earlier = button("Read it earlier", "spot_earlier", "One place earlier on the walk")
+        self._later = button("Read it later", "spot_later", "One place later on the walk")
         self._remove = button("Take it off the plan", "spot_remove", "What was read there stays in the log")
         self._restore = button("Put it back", "spot_restore", "Put the removed spot back")
         self._restore.hide()
@@ -63,7 +65,7 @@ class StoveSpots(QWidget):
         column.addLayout(side_by_side)
         for part in (self._label, self._across, self._deep):
             column.addWidget(part)
-        column.addLayout(row(self._remove, self._restore))
+        column.addLayout(row(self._earlier, self._later, self._remove, self._restore))
         column.addWidget(self._told)
         column.addWidget(self._problem)
         column.addWidget(words("Add a spot", role="heading"))
@@ -86,6 +88,8 @@ class StoveSpots(QWidget):
         self._deep.entered.connect(
             lambda text: self._keep(self._deep, lambda: describing.place_spot(self._desk, self._name, deep_text=text))
         )
+        self._earlier.clicked.connect(lambda: self._move(-1))
+        self._later.clicked.connect(lambda: self._move(1))
         self._remove.clicked.connect(self._take_off)
         self._restore.clicked.connect(self._put_back)
         self._new.entered.connect(self._add)
@@ -133,6 +137,10 @@ class StoveSpots(QWidget):
         self.show_stove()
         self._list.setCurrentRow(len(self._desk.stove.spots) - 1)
         say(self._told, f"“{spot.label}” is read last on the walk. In the log it is called {spot.name}.")
+
+    def _move(self, steps: int) -> None:
+        describing.move_spot(self._desk, self._name, steps)
+        self.show_stove()
 
     def _take_off(self) -> None:
         spot = self._desk.stove.spot(self._name)

@@ -3,9 +3,12 @@
 from datetime import timedelta
 
 import pytest
-from PySide6.QtWidgets import QComboBox, QListWidget, QTableWidget
+from PySide6.QtCore import QPoint, QPointF, Qt
+from PySide6.QtGui import QWheelEvent
+from PySide6.QtWidgets import QApplication, QComboBox, QListWidget, QTableWidget
 
 from cookstove_gui.desk import Desk
+from cookstove_gui.desk.describing import add_stove
 from cookstove_gui.desk.studying import learning_is_due
 from cookstove_gui.gui.my_stove_page import MyStovePage
 from cookstove_gui.gui.study_worker import StudyWorker
@@ -180,3 +183,28 @@ def test_fire_claims_nothing_without_a_past(qtbot, desk):
     press(page, "part_fire")
     qtbot.waitUntil(lambda: words_of(page, "fire_rise").startswith("No firing"), timeout=5000)
     assert "decide" in words_of(page, "fire_caution")
+
+
+def test_a_spot_is_read_earlier_on_the_walk(qtbot, desk):
+    page, _ = shown(qtbot, desk, MyStovePage)
+    press(page, "part_spots")
+    find(page, QListWidget, "spot_list").setCurrentRow(1)
+    press(page, "spot_earlier")
+    assert [spot.name for spot in desk.stove.spots[:2]] == ["top_front_left", "oven_centre"]
+    assert desk.walk.spots == desk.stove.spots
+    press(page, "spot_later")
+    press(page, "spot_later")
+    assert desk.stove.spots[2].name == "top_front_left"
+
+
+def test_scrolling_over_a_choice_does_not_choose(qtbot, desk):
+    add_stove(desk, "Hut")
+    page, _ = shown(qtbot, desk, MyStovePage)
+    box = find(page, QComboBox, "stove_choice")
+    turn = QWheelEvent(
+        QPointF(20, 20), QPointF(box.mapToGlobal(QPoint(20, 20))), QPoint(), QPoint(0, -120),
+        Qt.MouseButton.NoButton, Qt.KeyboardModifier.NoModifier, Qt.ScrollPhase.NoScrollPhase, False,
+    )  # fmt: skip
+    QApplication.sendEvent(box, turn)
+    assert desk.stove.name == "Hut"
+    assert box.currentText() == "Hut"
