@@ -18,7 +18,7 @@ from cookstove_gui.forecast import Character
 from tests.benchmarks import skill_forecaster
 from tests.benchmarks.skill_baselines import BASELINES, Baseline, fit
 from tests.benchmarks.skill_questions import Answer, Firing, Question, answer_from_paths, cached, questions_of
-from tests.benchmarks.skill_table import coverage_by_part, scores_of, table
+from tests.benchmarks.skill_table import by_part, scores_of, table
 from tests.benchmarks.skill_worlds import WORLDS, World
 from tests.benchmarks.skill_zones import zone_lines
 
@@ -62,7 +62,7 @@ def main(arguments: Sequence[str] | None = None) -> None:
         others[name] = scores_of(questions, answers)
         print(f"  {name}: {time.perf_counter() - began:.0f} s since the start", flush=True)
     print("\n".join(["", *table(questions, baselines, others), ""]))
-    print("\n".join([*coverage_by_part(questions, others), ""]))
+    print("\n".join([*by_part(questions, baselines, others), ""]))
     if not options.no_zones:
         print("Cooktop spots at random moments, against the truth")
         estimators = {

@@ -63,10 +63,7 @@ _LOSSES: dict[str, Callable[[Scores], FloatArray]] = {
 def table(questions: Sequence[Question], baselines: Mapping[str, Scores], others: Mapping[str, Scores]) -> list[str]:
     """Lines of the main table: every forecaster, its losses, and their ratio to the best baseline's."""
     stoves = [question.session.stove_seed for question in questions]
-    best = {
-        name: min(baselines, key=lambda baseline: float(np.nanmean(loss(baselines[baseline]))))
-        for name, loss in _LOSSES.items()
-    }
+    best = _best(baselines)
     lines = [
         f"{'':26}{'pinball loss [°F]':^24}{'arrival':>9}{'Brier':>7}   {'coverage of the 80 % interval':^30}",
         f"{'':26}{'+15':>8}{'+30':>8}{'+60':>8}{'[min]':>9}{'+30':>7}   {'+15':>7}{'+30':>7}{'+60':>7}{'arrival':>9}",
@@ -95,21 +92,49 @@ def table(questions: Sequence[Question], baselines: Mapping[str, Scores], others
     return lines
 
 
-def coverage_by_part(questions: Sequence[Question], others: Mapping[str, Scores]) -> list[str]:
-    """Lines with the coverage at every horizon and for arrivals, by stove family and by phase."""
+def by_part(questions: Sequence[Question], baselines: Mapping[str, Scores], others: Mapping[str, Scores]) -> list[str]:
+    """Lines with coverage and shares of the best baseline's loss, by stove family and by phase.
+
+    The best baseline is that of all questions, not of the part.
+    """
+    best = _best(baselines)
+    shown = ("pinball +15", "pinball +30", "pinball +60", "arrival")
+    low, high = binomial_limits(len(questions))
+    lines = [
+        f"By part: coverage of the 80 % interval (of {len(questions)} independent questions {low:.1%} to {high:.1%} "
+        "would be chance), and share of the best baseline's loss"
+    ]
+    for name, scores in others.items():
+        horizons = "".join(f"{f'+{ahead}':>8}" for ahead in AHEAD) + f"{'arrival':>9}"
+        lines.append(f"{name:30}{'questions':>10}{horizons}  {horizons}")
+        for part, rows in _parts(questions).items():
+            arrivals = scores.arrival_inside[rows]
+            asked = arrivals[~np.isnan(arrivals)]
+            shares = "".join(f"{share:8.1%}" for share in scores.inside[rows].mean(0))
+            shares += f"{asked.mean():9.1%}  " if len(asked) else f"{'':11}"
+            losses = [
+                np.nanmean(_LOSSES[loss](scores)[rows]) / np.nanmean(_LOSSES[loss](baselines[best[loss]])[rows])
+                if loss != "arrival" or len(asked)
+                else np.nan
+                for loss in shown
+            ]
+            lines.append(f"  {part:28}{int(rows.sum()):>10}{shares}" + "".join(f"{loss:8.2f}" for loss in losses))
+    return lines
+
+
+def _best(baselines: Mapping[str, Scores]) -> dict[str, str]:
+    return {
+        name: min(baselines, key=lambda baseline: float(np.nanmean(loss(baselines[baseline]))))
+        for name, loss in _LOSSES.items()
+    }
+
+
+def _parts(questions: Sequence[Question]) -> dict[str, NDArray[np.bool_]]:
     families = np.array([question.session.family for question in questions])
     reached = np.array([question.reached_before for question in questions])
+    rising = np.array([question.path[15] > question.path[0] for question in questions])
     parts = {family: families == family for family in sorted(set(families.tolist()))}
     for word in sorted({family.split()[0] for family in families.tolist()}):
         parts[f"all {word}"] = np.array([family.startswith(word) for family in families])
-    parts |= {"before the band": ~reached, "after it was reached": reached}
-    low, high = binomial_limits(len(questions))
-    lines = [f"Coverage by part (of {len(questions)} independent questions {low:.1%} to {high:.1%} would be chance)"]
-    for name, scores in others.items():
-        lines.append(f"{name}  {'questions':>36}" + "".join(f"{f'+{ahead}':>8}" for ahead in AHEAD) + f"{'arrival':>9}")
-        for part, rows in parts.items():
-            shares = "".join(f"{share:8.1%}" for share in scores.inside[rows].mean(0)) if rows.any() else ""
-            arrivals = scores.arrival_inside[rows]
-            asked = arrivals[~np.isnan(arrivals)]
-            lines.append(f"  {part:28}{int(rows.sum()):>12}{shares}" + (f"{asked.mean():9.1%}" if len(asked) else ""))
-    return lines
+    parts |= {"before the band": ~reached, "after it was reached": reached, "rising": rising, "falling": ~rising}
+    return {part: rows for part, rows in parts.items() if rows.any()}
