@@ -37,7 +37,7 @@ class TableTime:
     light_likely_at: datetime  # lit then, the oven is as likely there in time as not
     light_surely_at: datetime  # lit then, it is there nine times in ten
     firings: int  # that the rise was learned from
-    arrival_min: Quantiles | None  # of the band from now, where a fire burns
+    arrival_min: Quantiles | None  # of the band from now, where a fire burns that it may be baked on
 
 
 def usual_rest(bake: Bake) -> float:
@@ -97,11 +97,14 @@ def work_back(
         light_likely_at=goes_in - timedelta(minutes=middle),
         light_surely_at=goes_in - timedelta(minutes=sure),
         firings=len(found.rises),
-        arrival_min=None if projection is None else _arrival(projection, band.low),
+        arrival_min=None if projection is None else _arrival(projection, band.low, goes_in),
     )
 
 
-def _arrival(projection: Projection, low: float) -> Quantiles:
+def _arrival(projection: Projection, low: float, goes_in: datetime) -> Quantiles | None:
+    """When the band is reached; None where it is wanted later than the projection sees: another fire will see to it."""
+    if goes_in > projection.now + timedelta(minutes=float(projection.minutes[-1])):
+        return None
     reached = first_reach(projection.minutes, projection.of(OVEN_CENTRE), low)
     return late_quantiles(reached, float(projection.minutes[-1]))
 

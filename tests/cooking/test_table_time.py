@@ -2,12 +2,14 @@
 
 from datetime import UTC, datetime, timedelta
 
+import numpy as np
 import pytest
 
 from cookstove_gui.cooking.bake import steady_minutes
 from cookstove_gui.cooking.bakes import bake_of, scaled
 from cookstove_gui.cooking.table_time import MORE_FOR_FEW, USUAL_RISE, usual_rest, work_back
 from cookstove_gui.cooking.tasks import task_of
+from cookstove_gui.forecast.answers import Projection
 from cookstove_gui.stove.entries import Entry, Kind, Session
 from cookstove_gui.stove.stove import stove_with_default_spots
 
@@ -68,6 +70,27 @@ def test_a_heavier_loaf_goes_in_earlier():
     assert (
         work_back(STOVE, scaled(LOAF, 2), TABLE, 60, ()).goes_in_at < work_back(STOVE, LOAF, TABLE, 60, ()).goes_in_at
     )
+
+
+def rising(now: datetime, kelvin_at_start: float, kelvin_at_end: float) -> Projection:
+    """One future that rises in a straight line over three hours."""
+    minutes = np.linspace(0.0, 180.0, 37)
+    heat = np.linspace(kelvin_at_start, kelvin_at_end, 37)
+    return Projection(now=now, minutes=minutes, spots=("oven_centre",), kelvin=heat[None, :, None])
+
+
+def test_a_fire_that_burns_is_held_against_the_moment_it_is_needed():
+    task = task_of("bread")
+    assert task is not None
+    now = TABLE - timedelta(hours=4)
+    plan = work_back(STOVE, LOAF, TABLE, 60, (), rising(now, task.low - 90.0, task.low + 90.0))
+    assert plan.arrival_min is not None
+    assert plan.arrival_min.p50 == pytest.approx(90.0)
+
+
+def test_a_fire_that_burns_in_the_morning_says_nothing_of_the_evening():
+    now = TABLE - timedelta(hours=12)
+    assert work_back(STOVE, LOAF, TABLE, 60, (), rising(now, 350.0, 500.0)).arrival_min is None
 
 
 def test_bread_cools_longer_than_a_pie():
