@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLabel, QVBoxLayout, QWidg
 from cookstove_gui.desk import Changed
 from cookstove_gui.errors import Problem
 from cookstove_gui.gui.desk_link import DeskLink
-from cookstove_gui.gui.figures import range_text
+from cookstove_gui.gui.figures import band_text
 from cookstove_gui.gui.modest_field import ModestField
 from cookstove_gui.gui.theme import STEP
 
@@ -71,7 +71,7 @@ class BandPicker(QWidget):
         self._box.blockSignals(True)
         self._box.clear()
         for band in self._desk.bands:
-            self._box.addItem(f"{band.name} {range_text(band.low, band.high, unit)}", band.name)
+            self._box.addItem(band_text(band, unit), band.name)
         self._box.blockSignals(False)
         self._show_choice()
 
@@ -81,7 +81,7 @@ class BandPicker(QWidget):
         place = self._box.findData(band.name)
         self._box.setCurrentIndex(place)
         if place < 0:
-            self._box.setEditText(range_text(band.low, band.high, self._desk.unit))
+            self._box.setEditText(band_text(band, self._desk.unit))
         self._box.blockSignals(False)
 
     def _pick(self, place: int) -> None:

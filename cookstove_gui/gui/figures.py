@@ -2,9 +2,11 @@
 
 from datetime import datetime, timedelta
 
+from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.units import clock_text, degrees
 
-FRESH_MINUTES = 20.0  # a reading older than this is written as an estimate
+JUST_READ_MINUTES = 2.0  # until then a spot shows the number as it was read
+FRESH_MINUTES = 5.0  # what was read longer ago is written as an estimate
 
 
 def temperature_text(kelvin: float, unit: str) -> str:
@@ -31,6 +33,12 @@ def age_text(minutes: float | None) -> str:
 def range_text(low: float, high: float, unit: str) -> str:
     """Two ends: `400–475`."""
     return f"{temperature_text(low, unit)}–{temperature_text(high, unit)}"
+
+
+def band_text(band: HeatBand, unit: str) -> str:
+    """A band's name and its ends; the ends alone where the name is made of numbers."""
+    ends = range_text(band.low, band.high, unit)
+    return ends if any(letter.isdigit() for letter in band.name) else f"{band.name} {ends}"
 
 
 def moment_text(now: datetime, minutes: float | None, offset_minutes: int) -> str:

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from cookstove_gui.desk import Changed
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.entry_words import opening_words
+from cookstove_gui.gui.figures import JUST_READ_MINUTES
 from cookstove_gui.gui.heat_colours import HOTTEST_AT_LEAST, HeatScale
 from cookstove_gui.gui.look import Look
 from cookstove_gui.gui.plan_layout import PlanLayout, plan_layout
@@ -92,16 +93,17 @@ class StovePlan(QWidget):
             return
         standing, unit, now = self._desk.standing, self._desk.unit, self._desk.clock()
         read = _latest_readings(self._desk.entries)
+        doubted = {row.number for row in standing.doubted} if standing else set()
         heats: dict[str, PatchHeat] = {}
         for name in self._patches:
             zone = standing.zones.get(name) if standing else None
             latest = read.get(name)
-            # A number just typed is shown at once; the belief about it follows when it has been worked out.
-            newer = latest is not None and (standing is None or latest.at > standing.now or zone is None)
-            if newer and latest is not None:
-                heats[name] = PatchHeat(kelvin=reading_kelvin(latest), age_min=_minutes(now, latest.at))
+            age = _minutes(now, latest.at) if latest is not None else None
+            # A number just read is shown as it was read, even before its meaning has been worked out.
+            just_read = age is not None and age <= JUST_READ_MINUTES
+            if latest is not None and (zone is None or (just_read and latest.number not in doubted)):
+                heats[name] = PatchHeat(kelvin=reading_kelvin(latest), age_min=age)
             elif zone is not None:
-                age = _minutes(now, latest.at) if latest is not None else None
                 heats[name] = PatchHeat(kelvin=zone.p50, doubt=zone.p90 - zone.p10, age_min=age)
             else:
                 heats[name] = PatchHeat()

@@ -15,7 +15,7 @@ from cookstove_gui.gui.clock_axis import clock_ticks
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.entry_words import FIRE_KINDS, entry_words
 from cookstove_gui.gui.fan import Fan
-from cookstove_gui.gui.figures import moment_text, range_text
+from cookstove_gui.gui.figures import band_text, moment_text
 from cookstove_gui.gui.fire_lane import FireLane, LaneMark
 from cookstove_gui.gui.look import Look
 from cookstove_gui.gui.theme import BODY_POINTS, colour, font
@@ -236,7 +236,7 @@ class TrendPlot(QWidget):
     def _show_band(self) -> None:
         band, unit, standing = self._desk.band, self._desk.unit, self._desk.standing
         self._band.setRegion((degrees(band.low, unit), degrees(band.high, unit)))
-        self._band_name.setText(f"{band.name} {range_text(band.low, band.high, unit)}")
+        self._band_name.setText(band_text(band, unit))
         if standing is None or standing.band != band or not self._desk.entries:
             self._arrival.hide()
             return

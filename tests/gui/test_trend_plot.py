@@ -154,4 +154,4 @@ def test_the_ovens_walls_are_marked_smaller_than_its_centre(stood_desk: Desk, pl
     stood_desk.read("350", spot="oven_left")
     qtbot.waitUntil(lambda: len(plot._elsewhere.data) == 1)
     assert set(plot._elsewhere.data["symbol"]) == {"o"}
-    assert plot._elsewhere.data["size"].max() < plot._oven.data["size"].min()
+    assert plot._elsewhere.opts["size"] < plot._oven.opts["size"]

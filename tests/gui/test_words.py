@@ -5,8 +5,8 @@ from datetime import UTC, datetime
 import pytest
 
 from cookstove_gui.gui.entry_words import entry_words, opening_words
-from cookstove_gui.gui.figures import age_text, estimate_text, moment_text, range_text, temperature_text
-from cookstove_gui.stove.entries import Entry, Kind
+from cookstove_gui.gui.figures import age_text, band_text, estimate_text, moment_text, range_text, temperature_text
+from cookstove_gui.stove.entries import Entry, HeatBand, Kind
 from cookstove_gui.stove.stove import stove_with_default_spots
 from cookstove_gui.units import kelvin
 
@@ -31,6 +31,12 @@ def test_estimate_is_rounded_and_says_so() -> None:
 
 def test_range_has_two_ends() -> None:
     assert range_text(kelvin(425.0, "F"), kelvin(475.0, "F"), "F") == "425–475"
+
+
+@pytest.mark.parametrize(("name", "words"), [("bread", "bread 425–475"), ("425–475 °F", "425–475")])
+def test_a_typed_band_is_not_said_twice(name: str, words: str) -> None:
+    band = HeatBand(name=name, low=kelvin(425.0, "F"), high=kelvin(475.0, "F"))
+    assert band_text(band, "F") == words
 
 
 def test_moment_is_on_the_local_clock() -> None:
