@@ -65,7 +65,8 @@ def arrival(band: HeatBand, enters: Quantiles, edge: Edge) -> str:
         return f"The oven is at {heat_name(band)} now."
     reaches = f"The oven reaches {heat_name(band)}"
     if enters.p90 is None:
-        return f"{reaches} at {edge.clock(enters.p10)} at the earliest, likely {edge.clock(enters.p50)}, or not at all."
+        about, earliest = edge.clock(enters.p50), edge.clock(enters.p10)
+        return f"The oven may reach {heat_name(band)} about {about}, not before {earliest}."
     if edge.clock(enters.p10) == edge.clock(enters.p90):
         return f"{reaches} at {edge.clock(enters.p50)}."
     return f"{reaches} between {edge.clock(enters.p10)} and {edge.clock(enters.p90)}, likely {edge.clock(enters.p50)}."

@@ -41,7 +41,7 @@ def band_outlook(enters: Quantiles, stays: Quantiles, chance: float = 0.9) -> Ba
     ("enters", "expected"),
     [
         (quantiles(24, 31, 41), "The oven reaches bread heat between 7:24 and 7:41, likely 7:31."),
-        (quantiles(24, 31, None), "The oven reaches bread heat at 7:24 at the earliest, likely 7:31, or not at all."),
+        (quantiles(24, 31, None), "The oven may reach bread heat about 7:31, not before 7:24."),
         (quantiles(None, None, None), "With this fire the oven is not likely to reach bread heat within three hours."),
         (quantiles(0, 0, 3), "The oven is at bread heat now."),
         (quantiles(31, 31, 31), "The oven reaches bread heat at 7:31."),
