@@ -20,6 +20,7 @@ class Scores:
     pinball: FloatArray  # (questions, 3) °F
     inside: FloatArray  # (questions, 3) 1 where the 80 % interval held
     arrival_error: FloatArray  # (questions,) min
+    arrival_if_came: FloatArray  # (questions,) min; NaN where the oven was not in the band within three hours
     arrival_inside: FloatArray  # (questions,)
     brier: FloatArray  # (questions,)
     width: FloatArray  # (questions, 3) °F between p10 and p90
@@ -42,6 +43,7 @@ def scores_of(questions: Sequence[Question], answers: Sequence[Answer]) -> Score
         pinball=pinball_loss(truth, quantiles) * KELVIN_TO_F,
         inside=covered(truth, quantiles[..., 0], quantiles[..., 2]).astype(float),
         arrival_error=np.abs(enters[:, 1] - arrival),
+        arrival_if_came=np.where(never, np.nan, np.abs(enters[:, 1] - arrival)),
         arrival_inside=np.where(np.isnan(arrival), np.nan, held.astype(float)),
         brier=brier_score(
             np.array([answer.chance_30 for answer in answers]),
@@ -56,6 +58,7 @@ _LOSSES: dict[str, Callable[[Scores], FloatArray]] = {
     "pinball +30": lambda scores: scores.pinball[:, 1],
     "pinball +60": lambda scores: scores.pinball[:, 2],
     "arrival": lambda scores: scores.arrival_error,
+    "arrival that came": lambda scores: scores.arrival_if_came,
     "Brier 30": lambda scores: scores.brier,
 }
 
@@ -65,13 +68,15 @@ def table(questions: Sequence[Question], baselines: Mapping[str, Scores], others
     stoves = [question.session.stove_seed for question in questions]
     best = _best(baselines)
     lines = [
-        f"{'':26}{'pinball loss [°F]':^24}{'arrival':>9}{'Brier':>7}   {'coverage of the 80 % interval':^30}",
-        f"{'':26}{'+15':>8}{'+30':>8}{'+60':>8}{'[min]':>9}{'+30':>7}   {'+15':>7}{'+30':>7}{'+60':>7}{'arrival':>9}",
+        f"{'':26}{'pinball loss [°F]':^24}{'arrival [min]':>20}{'Brier':>7}   {'coverage of 80 % intervals':^30}",
+        f"{'':26}{'+15':>8}{'+30':>8}{'+60':>8}{'all':>10}{'that came':>10}{'+30':>7}   {'+15':>7}{'+30':>7}{'+60':>7}"
+        f"{'arrival':>9}",
     ]
     for name, scores in {**baselines, **others}.items():
         losses = [float(np.nanmean(loss(scores))) for loss in _LOSSES.values()]
         lines.append(
-            f"{name:26}{losses[0]:8.2f}{losses[1]:8.2f}{losses[2]:8.2f}{losses[3]:9.1f}{losses[4]:7.3f}   "
+            f"{name:26}{losses[0]:8.2f}{losses[1]:8.2f}{losses[2]:8.2f}{losses[3]:10.1f}{losses[4]:10.1f}"
+            f"{losses[5]:7.3f}   "
             + "".join(f"{share:7.1%}" for share in scores.inside.mean(0))
             + f"{np.nanmean(scores.arrival_inside):9.1%}"
         )

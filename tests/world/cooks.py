@@ -158,21 +158,23 @@ class _Minute:
     def mind_fire(self, wood: float) -> None:
         row, cook, plan, draws = self.row, self.cook, self.plan, self.draws
         out = self.firing.bed.flame[row] < 520.0 and self.firing.bed.char[row] < 0.2
+        # an oven that will not come up makes people stand by the stove
+        eager = 1.8 if self.minute > 55 and self.tending.seen[row] < plan.low - 15 else 1.0
         if out and draws[0] < cook.notices:
             self.light(0.6)
             self.load(0.8)
             if self.firing.air[row] < 0.5:
                 self.set_air(0.8)
         elif (
-            wood < cook.reload_below * max(1.0, plan.charge_factor)
-            and draws[0] < cook.notices
+            wood < cook.reload_below * max(1.0, plan.charge_factor) * eager
+            and draws[0] < cook.notices * eager
             and (self.tending.seen[row] < plan.high + 4 or draws[4] < 0.1)
         ):
             factor = 2.0 if draws[1] < cook.overfires else 0.7 + 0.6 * draws[2]
             cold = 1.4 if self.tending.seen[row] < plan.low - 15 else 1.0
             self.load(cook.charge * plan.charge_factor * factor * cold)
         air, seen = float(self.firing.air[row]), float(self.tending.seen[row])
-        haste = 2.0 if seen < plan.low - 25 or seen > plan.high + 20 else 1.0
+        haste = 2.0 * eager if seen < plan.low - 25 or seen > plan.high + 20 else 1.0
         if self.minute > plan.air_minute and draws[3] < cook.adjusts * haste:
             if seen > plan.high + 6:
                 self.set_air(round(max(0.05, air - 0.1 - 0.25 * draws[4]), 2))
