@@ -19,6 +19,8 @@ from cookstove_gui.gui.when_field import WhenField
 from cookstove_gui.stove.entries import Entry, Kind
 from cookstove_gui.units import clock_text
 
+_HINT = "Number and Enter. Arrows or a name choose the spot. Ctrl+H: all keys."
+
 
 class EntryPanel(QWidget):
     """Hands what is typed to the desk and shows what the desk says about it."""
@@ -46,9 +48,11 @@ class EntryPanel(QWidget):
         at.setProperty("role", "soft")
         at.setBuddy(self._when)
         self._number = NumberField()
-        self._unit = QLabel()
+        self._unit = QPushButton()
         self._unit.setObjectName("unit")
-        self._unit.setProperty("role", "number")
+        self._unit.setProperty("role", "unit")
+        self._unit.setToolTip("The other unit of temperature (Ctrl+U)")
+        self._unit.setAutoDefault(False)
         self._enter = QPushButton("Enter")
         self._enter.setObjectName("enter")
         self._enter.setProperty("role", "main")
@@ -62,6 +66,12 @@ class EntryPanel(QWidget):
         self._below = QStackedWidget()
         self._below.addWidget(self._rows)
         self._below.addWidget(self._answer)
+        self._hint = QLabel(_HINT)
+        self._hint.setObjectName("hint")
+        self._hint.setProperty("role", "soft")
+        self._hint.setWordWrap(True)
+        self._hint.setAlignment(Qt.AlignmentFlag.AlignTop)
+        self._below.addWidget(self._hint)
 
         spot_row = QHBoxLayout()
         spot_row.setSpacing(STEP)
@@ -88,6 +98,7 @@ class EntryPanel(QWidget):
         self._number.left.connect(self._leave_mending)
         self._when.returnPressed.connect(self._submit)
         self._enter.clicked.connect(self._submit)
+        self._unit.clicked.connect(self._switch_unit)
         self._answer.mend_wanted.connect(self._mend)
         self._answer.kept.connect(self._settle)
         self._answer.told.connect(self._show_answer)
@@ -131,11 +142,14 @@ class EntryPanel(QWidget):
             self._show_question()
         if changed.session or changed.stove:
             self._leave_mending()
+        if changed.log or changed.session or changed.stove:
+            self._show_answer(self._answer.has_words)
 
     def _show_spot(self) -> None:
         if self._mending is None:
             self._spot.setText(self._desk.walk.spot.label)
             self._unit.setText(f"°{self._desk.unit}")
+            self._unit.setAccessibleName(f"Numbers are in °{self._desk.unit}; switch to the other unit")
 
     def _show_question(self) -> None:
         """A slip that only the belief could see is questioned as soon as it has been worked out."""
@@ -218,6 +232,10 @@ class EntryPanel(QWidget):
 
     # --- spots, mending ----------------------------------------------------------------------------------------
 
+    def _switch_unit(self) -> None:
+        self._desk.set_unit("C" if self._desk.unit == "F" else "F")
+        self.take_focus()
+
     def _walk(self, steps: int) -> None:
         if self._mending is None:
             self._desk.light(self._desk.walk.moved_on(steps))
@@ -238,7 +256,7 @@ class EntryPanel(QWidget):
             self._spot.setText("no such spot")
 
     def _show_answer(self, has_words: bool) -> None:
-        self._below.setCurrentWidget(self._answer if has_words else self._rows)
+        self._below.setCurrentWidget(self._answer if has_words else self._rows if self._desk.entries else self._hint)
         line = self._rows.fontMetrics().height() + 4
         rows = 2 if self._is_low else 3
         told = max(self._answer.heightForWidth(self._below.width()), 2 * line)

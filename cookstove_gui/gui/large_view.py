@@ -18,6 +18,7 @@ class LargeView(QWidget):
         super().__init__(parent)
         self._desk = link.desk
         self.setObjectName("large_view")
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self._clock = _label("large_clock", "large")
         self._oven = _label("large_oven", "huge")
         self._arrival = _label("large_arrival", "large")

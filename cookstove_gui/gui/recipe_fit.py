@@ -240,6 +240,8 @@ class RecipeFit(QWidget):
         for state in self._lists:
             for part in (self._lists[state], self._headings[state]):
                 part.setVisible(bool(fits) and not (self._by_spot and state is FitState.NOT))
+        self._switches.setVisible(bool(fits))
+        self._column.setStretchFactor(self._told, 0 if fits else 1)
         refused = any(fit.state is FitState.REFUSED for fit in fits)
         self._headings[FitState.NOT].setText("After the first fires" if refused else "Not with this fire")
         if not fits:

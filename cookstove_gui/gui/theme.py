@@ -171,6 +171,11 @@ def style_sheet(theme: Theme) -> str:
     }}
     QPushButton[role="fire"] {{ padding: 2px 6px; }}
     QPushButton[role="fire"]:focus {{ padding: 0px 4px; }}
+    QPushButton[role="unit"] {{
+        background: transparent; border-color: transparent; padding: 2px 4px; min-width: {TARGET_PIXELS - 10}px;
+        font-size: {NUMBER_POINTS}pt; font-weight: 600;
+    }}
+    QPushButton[role="unit"]:focus {{ border: 3px solid {t.slate}; padding: 0px 2px; }}
     QPushButton[role="quiet"] {{ background: transparent; border-color: transparent; }}
     QPushButton[role="quiet"]:focus {{ border: 3px solid {t.slate}; }}
     QLineEdit, QPlainTextEdit, QComboBox, QSpinBox, QDoubleSpinBox {{

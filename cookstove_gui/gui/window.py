@@ -81,6 +81,7 @@ class MainWindow(QMainWindow):
 
     def _connect(self) -> None:
         QShortcut(QKeySequence("Ctrl+U"), self).activated.connect(self.toggle_unit)
+        QShortcut(QKeySequence("Ctrl+H"), self).activated.connect(self.toggle_keys)
         self._buttons.page_chosen.connect(self.show_page)
         self._buttons.large_chosen.connect(self.toggle_large_view)
         self._buttons.colours_chosen.connect(self.toggle_theme)
@@ -99,7 +100,7 @@ class MainWindow(QMainWindow):
         """Bring a page to the front; all but the first are made when they are first asked for."""
         if key not in self._pages:
             self._add_page(key, self._made(key))
-        self._next.show()
+        self._next.setVisible(key not in ("large", "keys"))
         self._stack.setCurrentWidget(self._pages[key])
         self._buttons.show_page(key)
         if key == "cook":
@@ -111,20 +112,23 @@ class MainWindow(QMainWindow):
             self.show_page("cook")
             return
         self.show_page("large")
-        self._next.hide()
         self._pages["large"].setFocus(Qt.FocusReason.OtherFocusReason)
 
-    def _made(self, key: str) -> QWidget:
-        if key == "large":
-            from cookstove_gui.gui.large_view import LargeView
+    def toggle_keys(self) -> None:
+        """The list of all keys, or back to the Cook page."""
+        if "keys" in self._pages and self._stack.currentWidget() is self._pages["keys"]:
+            self.show_page("cook")
+            return
+        self.show_page("keys")
+        self._pages["keys"].setFocus(Qt.FocusReason.OtherFocusReason)
 
-            view = LargeView(self.link)
-            view.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-            escape = QShortcut(QKeySequence("Escape"), view)
+    def _made(self, key: str) -> QWidget:
+        page = made_page(key, self.link, self._look)
+        if key in ("large", "keys"):
+            escape = QShortcut(QKeySequence("Escape"), page)
             escape.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
-            escape.activated.connect(self.toggle_large_view)
-            return view
-        return made_page(key, self.link, self._look)
+            escape.activated.connect(lambda: self.show_page("cook"))
+        return page
 
     def _add_page(self, key: str, page: QWidget) -> None:
         self._pages[key] = page
@@ -225,7 +229,15 @@ class MainWindow(QMainWindow):
 
 
 def made_page(key: str, link: DeskLink, look: Look) -> QWidget:
-    """One of the other pages."""
+    """One of the other pages; each is imported when it is first asked for."""
+    if key == "large":
+        from cookstove_gui.gui.large_view import LargeView
+
+        return LargeView(link)
+    if key == "keys":
+        from cookstove_gui.gui.keys_page import KeysPage
+
+        return KeysPage()
     if key == "plan":
         from cookstove_gui.gui.plan_page import PlanPage
 

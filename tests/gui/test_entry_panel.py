@@ -4,7 +4,7 @@ from datetime import timedelta
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QLineEdit
+from PySide6.QtWidgets import QLabel, QLineEdit, QPushButton
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.desk import Desk, Memory, work_out
@@ -36,6 +36,19 @@ def test_a_number_goes_to_the_lit_spot_and_the_next_lights_up(panel: EntryPanel,
     qtbot.waitUntil(lambda: words(panel, "lit_spot") == desk.walk.spot.label)
     assert desk.walk.spot != first
     assert field(panel) == ""
+
+
+def test_a_newcomer_is_told_what_to_type_until_something_was(panel: EntryPanel, qtbot: QtBot) -> None:
+    hint = control(panel, "hint", QLabel)
+    assert hint.isVisible()
+    enter_number(panel, "385")
+    qtbot.waitUntil(lambda: not hint.isVisible())
+
+
+def test_the_unit_switches_by_a_press(panel: EntryPanel, desk: Desk, qtbot: QtBot) -> None:
+    click(panel, "unit")
+    assert desk.unit == "C"
+    qtbot.waitUntil(lambda: control(panel, "unit", QPushButton).text() == "°C")
 
 
 def test_arrows_walk_round_the_stove(panel: EntryPanel, desk: Desk) -> None:

@@ -4,10 +4,12 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QShortcut
 from PySide6.QtWidgets import QAbstractButton, QApplication, QLineEdit, QPushButton, QWidget
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.desk import Desk
+from cookstove_gui.gui.keys_page import KEYS
 from cookstove_gui.gui.look import Look
 from cookstove_gui.gui.stove_plan import StovePlan
 from cookstove_gui.gui.theme import TARGET_PIXELS
@@ -113,6 +115,21 @@ def test_large_view_comes_and_goes(window: MainWindow, desk: Desk, clock: HeldCl
     assert not control(window, "next_line", QWidget).isVisible()
     press(window, Qt.Key.Key_Escape)
     assert control(window, "next_line", QWidget).isVisible()
+
+
+def test_all_keys_are_listed_at_a_key(window: MainWindow) -> None:
+    press(window, Qt.Key.Key_H, Qt.KeyboardModifier.ControlModifier)
+    assert control(window, "keys_page", QWidget).isVisible()
+    press(window, Qt.Key.Key_Escape)
+    assert control(window, "cook_page", QWidget).isVisible()
+
+
+def test_every_shortcut_of_the_cook_page_is_in_the_list(window: MainWindow) -> None:
+    listed = " ".join(key for _, keys in KEYS for key, _ in keys)
+    spans = {f"Ctrl+{number}" for number in range(6)} | {f"F{number}" for number in range(1, 5)}
+    made = {shortcut.key().toString() for shortcut in window.findChildren(QShortcut)}
+    missing = {key for key in made - spans if key not in listed}
+    assert missing == set()
 
 
 def test_ctrl_z_undoes_from_wherever_the_keyboard_is(window: MainWindow, desk: Desk) -> None:
