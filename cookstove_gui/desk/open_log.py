@@ -17,6 +17,8 @@ class OpenLog:
     def __init__(self, logbook: Logbook, session: Session) -> None:
         self._logbook = logbook
         self.session = session
+        self._folded_from: tuple[Entry, ...] | None = None
+        self._folded: tuple[Entry, ...] = ()
 
     @property
     def rows(self) -> tuple[Entry, ...]:
@@ -25,8 +27,10 @@ class OpenLog:
 
     @property
     def entries(self) -> tuple[Entry, ...]:
-        """What holds after corrections, in order of time."""
-        return fold(self.rows)
+        """What holds after corrections, in order of time; folded once for each state of the log."""
+        if self._folded_from is not self.rows:
+            self._folded_from, self._folded = self.rows, fold(self.rows)
+        return self._folded
 
     @property
     def latest_at(self) -> datetime | None:

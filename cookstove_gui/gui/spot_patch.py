@@ -1,6 +1,7 @@
 """One spot on the drawn stove: its heat as colour and number, its age, its doubt as hatching."""
 
 from dataclasses import dataclass
+from functools import cache
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPaintEvent, QPen, QPolygonF
@@ -37,9 +38,18 @@ def hatch_spacing(doubt: float) -> float | None:
     return _WIDEST + share * (_DENSEST - _WIDEST)
 
 
+@cache
+def _metrics(points: int, bold: bool) -> QFontMetricsF:
+    return QFontMetricsF(font(points, bold=bold))
+
+
+def _size(face: QFont) -> QFontMetricsF:
+    return _metrics(face.pointSize(), face.bold())
+
+
 def _line_height(face: QFont) -> float:
     """Figures and short words have no deep descenders, so lines may stand close."""
-    return QFontMetricsF(face).height() * 0.69
+    return _size(face).height() * 0.69
 
 
 class SpotPatch(QAbstractButton):
@@ -144,7 +154,7 @@ class SpotPatch(QAbstractButton):
     @staticmethod
     def _plate(painter: QPainter, box: QRectF, text: str, face: QFont, fill: str, ink: str) -> None:
         """Write on a plain ground, so that hatching never runs through a figure."""
-        size = QFontMetricsF(face)
+        size = _size(face)
         width = min(size.horizontalAdvance(text) + 6, box.width())
         ground = QRectF(
             box.center().x() - width / 2, box.center().y() - size.ascent() * 0.46, width, size.ascent() * 0.92

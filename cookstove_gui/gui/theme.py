@@ -1,6 +1,7 @@
 """The two looks, day and night: colours, the palette and style sheet made of them, and contrast by WCAG 2.2."""
 
 from dataclasses import dataclass
+from functools import cache
 
 from PySide6.QtGui import QColor, QFont, QPalette
 
@@ -104,6 +105,7 @@ def colour(value: str, alpha: int = 255) -> QColor:
     return made
 
 
+@cache
 def font(points: int = BODY_POINTS, *, bold: bool = False) -> QFont:
     """The program's type at a size, with figures of one width."""
     made = QFont()

@@ -4,8 +4,8 @@ from datetime import datetime
 
 import numpy as np
 import pyqtgraph as pg
-from PySide6.QtCore import QPointF, Qt
-from PySide6.QtGui import QMouseEvent, QPainterPath, QResizeEvent, QShowEvent
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QMouseEvent, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from cookstove_gui.desk import Changed, Standing
@@ -18,9 +18,8 @@ from cookstove_gui.gui.fan import Fan
 from cookstove_gui.gui.figures import band_text, moment_text
 from cookstove_gui.gui.fire_lane import FireLane, LaneMark
 from cookstove_gui.gui.look import Look
+from cookstove_gui.gui.reading_marks import ReadingMarks, oven_spot
 from cookstove_gui.gui.theme import BODY_POINTS, colour, font
-from cookstove_gui.stove.entries import Entry, Kind, reading_kelvin
-from cookstove_gui.stove.stove import SpotKind
 from cookstove_gui.units import degrees, local_offset_minutes
 
 _LOOK_BACK = 180.0  # min of a live session that are seen at once
@@ -28,9 +27,6 @@ _LEAST_AHEAD, _MOST_AHEAD = 75.0, 180.0  # min
 _LABEL_WIDTH = 78  # pixels for one clock time
 _AXIS_WIDTH = 58
 _TALL = 320  # pixels from which on the fire lane has two rows of words
-# The shape of a mark tells the instrument.
-_SHAPES = {SpotKind.OVEN: "o", SpotKind.FLUE: "t1", SpotKind.ROOM: "s"}
-_INFRARED = "d"
 
 
 class TrendPlot(QWidget):
@@ -85,10 +81,9 @@ class TrendPlot(QWidget):
         self._past, self._ahead, self._other = (Fan(self._plot, depth) for depth in (1, 2, 3))
         self._other_name = pg.TextItem(anchor=(1, 0))
         self._now = pg.InfiniteLine(angle=90)
-        self._elsewhere, self._oven = pg.ScatterPlotItem(), pg.ScatterPlotItem()
-        self._strokes = pg.ScatterPlotItem()
+        self._readings = ReadingMarks(self._plot, 8)
         self._arrival = ArrivalMark(self._plot)
-        marks = (self._now, self._elsewhere, self._oven, self._strokes, self._band_name, self._other_name)
+        marks = (self._now, self._band_name, self._other_name)
         for depth, item in enumerate((self._band, *marks)):
             item.setZValue(depth + 6 if depth else 0)
             self._plot.addItem(item)
@@ -154,38 +149,15 @@ class TrendPlot(QWidget):
         self._show_clock()
 
     def _show_readings(self) -> None:
-        entries, stove, unit = self._desk.entries, self._desk.stove, self._desk.unit
-        theme, standing = self._look.theme, self._desk.standing
-        doubted = {row.number for row in standing.doubted} if standing else set()
-        kinds = {spot.name: spot.kind for spot in stove.spots}
-        oven: list[Entry] = []
-        elsewhere: list[Entry] = []
-        for entry in entries:
-            if entry.kind is Kind.READING:
-                if entry.spot == self._oven_spot():
-                    oven.append(entry)
-                elif self._shows_cooktop or kinds.get(entry.spot) is SpotKind.OVEN:
-                    elsewhere.append(entry)
-        for item, rows, ink, size in (
-            (self._oven, oven, theme.ink, 13),
-            (self._elsewhere, elsewhere, theme.soft_ink, 10),
-        ):
-            item.setData(
-                x=[self._place(row.at) for row in rows],
-                y=[degrees(reading_kelvin(row), unit) for row in rows],
-                symbol=[_SHAPES.get(kinds.get(row.spot, SpotKind.TOP), _INFRARED) for row in rows],
-                size=size,
-                pen=pg.mkPen(ink, width=2),
-                brush=pg.mkBrush(colour(theme.ground, 160)),
-            )
-        struck = [row for row in (*oven, *elsewhere) if row.number in doubted]
-        self._strokes.setData(
-            x=[self._place(row.at) for row in struck],
-            y=[degrees(reading_kelvin(row), unit) for row in struck],
-            symbol=_stroke(),
-            size=24,
-            pen=pg.mkPen(theme.ember, width=2.5),
-            brush=None,
+        entries, stove, standing = self._desk.entries, self._desk.stove, self._desk.standing
+        self._readings.show(
+            entries,
+            stove,
+            self._look.theme,
+            unit=self._desk.unit,
+            place=self._place,
+            doubted={row.number for row in standing.doubted} if standing else (),
+            with_cooktop=self._shows_cooktop,
         )
         self._lane.show_marks(
             tuple(
@@ -222,7 +194,7 @@ class TrendPlot(QWidget):
 
     def _quantiles(self, projection: Projection) -> tuple[FloatArray, FloatArray, FloatArray, FloatArray]:
         """Places on the axis, and the oven's tenth, fiftieth and ninetieth percentile in the unit shown."""
-        spot = self._oven_spot()
+        spot = oven_spot(self._desk.stove)
         name = spot if spot in projection.spots else projection.spots[0]
         low, middle, high = np.quantile(projection.of(name), (0.1, 0.5, 0.9), axis=0)
         unit = self._desk.unit
@@ -271,8 +243,7 @@ class TrendPlot(QWidget):
         heats = [degrees(band.low, unit), degrees(band.high, unit)]
         heats += self._past.extent(start, end, middle_only=True)
         heats += self._ahead.extent(start, end) + self._other.extent(start, end)
-        for item in (self._oven, self._elsewhere):
-            heats += [float(heat) for heat in item.getData()[1]]
+        heats += self._readings.heats()
         low, high = min(heats), max(heats)
         room = 0.06 * (high - low) + 4
         self._plot.setXRange(start - 4, end, padding=0)
@@ -295,11 +266,6 @@ class TrendPlot(QWidget):
         self._lane.show_span((low, high), (box.left(), box.right()))
         self._band_name.setPos(low + (high - low) * 0.01, degrees(self._desk.band.high, self._desk.unit))
 
-    def _oven_spot(self) -> str:
-        """The spot that stands for the oven: its centre, or the first there is."""
-        names = [spot.name for spot in self._desk.stove.spots_of(SpotKind.OVEN)]
-        return "oven_centre" if "oven_centre" in names or not names else names[0]
-
     def _offset(self) -> int:
         rows = self._desk.rows
         return rows[-1].offset_minutes if rows else local_offset_minutes(self._anchor)
@@ -307,10 +273,3 @@ class TrendPlot(QWidget):
     def _place(self, at: datetime) -> float:
         """Minutes from the start of the time axis."""
         return (at - self._anchor).total_seconds() / 60
-
-
-def _stroke() -> QPainterPath:
-    """A short slanting stroke, through a mark that is doubted."""
-    path = QPainterPath(QPointF(-0.5, 0.35))
-    path.lineTo(QPointF(0.5, -0.35))
-    return path

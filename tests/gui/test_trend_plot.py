@@ -34,28 +34,28 @@ def stand(desk: Desk) -> None:
 
 
 def test_oven_readings_stand_at_their_time_and_heat(stood_desk: Desk, plot: TrendPlot) -> None:
-    x, y = plot._oven.getData()
+    x, y = plot._readings.oven.getData()
     assert list(x) == [9, 18, 27, 36]
     assert list(y) == pytest.approx([120, 175, 240, 300])
 
 
 def test_the_shape_of_a_mark_tells_the_instrument(stood_desk: Desk, plot: TrendPlot) -> None:
     plot.show_cooktop(True)
-    assert set(plot._oven.data["symbol"]) == {"o"}
-    assert set(plot._elsewhere.data["symbol"]) == {"d"}
+    assert set(plot._readings.oven.data["symbol"]) == {"o"}
+    assert set(plot._readings.elsewhere.data["symbol"]) == {"d"}
 
 
 def test_the_cooktop_is_shown_only_when_asked_for(stood_desk: Desk, plot: TrendPlot) -> None:
-    assert len(plot._elsewhere.data) == 0
+    assert len(plot._readings.elsewhere.data) == 0
     plot.show_cooktop(True)
-    assert len(plot._elsewhere.data) == 4
+    assert len(plot._readings.elsewhere.data) == 4
 
 
 def test_a_doubted_reading_is_struck_through(fired_desk: Desk, plot: TrendPlot, clock: HeldClock) -> None:
     clock.pass_minutes(2)
     fired_desk.read("620", spot="oven_centre")
     stand(fired_desk)
-    _, y = plot._strokes.getData()
+    _, y = plot._readings.strokes.getData()
     assert list(y) == pytest.approx([620])
 
 
@@ -96,7 +96,7 @@ def test_a_step_is_drawn_beside_the_present_course(stood_desk: Desk, plot: Trend
 
 def test_numbers_switch_with_the_unit(stood_desk: Desk, plot: TrendPlot, qtbot: QtBot) -> None:
     stood_desk.set_unit("C")
-    qtbot.waitUntil(lambda: plot._oven.getData()[1][0] == pytest.approx(degrees(322.039, "C"), abs=0.01))
+    qtbot.waitUntil(lambda: plot._readings.oven.getData()[1][0] == pytest.approx(degrees(322.039, "C"), abs=0.01))
 
 
 def test_fire_events_stand_in_the_lane(stood_desk: Desk, plot: TrendPlot) -> None:
@@ -109,9 +109,9 @@ def test_a_hidden_plot_catches_up_when_it_is_shown(plot: TrendPlot, desk: Desk, 
     desk.do(Kind.LIT)
     desk.read("200", spot="oven_centre")
     QApplication.processEvents()
-    assert len(plot._oven.data) == 0
+    assert len(plot._readings.oven.data) == 0
     plot.show()
-    assert len(plot._oven.data) == 1
+    assert len(plot._readings.oven.data) == 1
 
 
 def test_plot_items_are_kept_not_made_again(stood_desk: Desk, plot: TrendPlot) -> None:
@@ -152,6 +152,6 @@ def test_it_paints_by_night(stood_desk: Desk, plot: TrendPlot, look: Look) -> No
 
 def test_the_ovens_walls_are_marked_smaller_than_its_centre(stood_desk: Desk, plot: TrendPlot, qtbot: QtBot) -> None:
     stood_desk.read("350", spot="oven_left")
-    qtbot.waitUntil(lambda: len(plot._elsewhere.data) == 1)
-    assert set(plot._elsewhere.data["symbol"]) == {"o"}
-    assert plot._elsewhere.opts["size"] < plot._oven.opts["size"]
+    qtbot.waitUntil(lambda: len(plot._readings.elsewhere.data) == 1)
+    assert set(plot._readings.elsewhere.data["symbol"]) == {"o"}
+    assert plot._readings.elsewhere.opts["size"] < plot._readings.oven.opts["size"]
