@@ -166,7 +166,7 @@ def sphere_nusselt(rayleigh: Quantity, prandtl: Quantity) -> Quantity:
     rayleigh : float or array, shape (...)
         With the diameter [-], 0 to 1e11.
     prandtl : float or array, shape (...)
-        [-], 0.7 or so and above.
+        [-], 0.6 and above.
 
     Returns
     -------
@@ -205,7 +205,7 @@ def convection_coefficient(
     length : float or array, shape (...)
         Height, area over perimeter, or diameter, in this order [m], above 0.
     temperature_surface, temperature_room : float or array, shape (...)
-        [K], 220 to 1300, the surface at least as hot as the room.
+        [K], 220 to 1300; for a level face the surface is at least as hot as the room.
     pressure : float or array, shape (...)
         Absolute [Pa], 30 000 to 110 000.
 

@@ -190,7 +190,7 @@ def density(composition: Composition, temperature: Quantity, porosity: Quantity 
     temperature : float or array, shape (...)
         [K], 273.15 to 423.15.
     porosity : float or array, shape (...)
-        Share of gas in the volume [-], 0 to 0.95; about 0.1 for kneaded dough, 0.7 to 0.85 for risen white bread
+        Share of gas in the volume [-], 0 to 0.95; about 0.1 for kneaded dough, 0.55 to 0.8 for risen white bread
         (common practice, no source).
 
     Returns

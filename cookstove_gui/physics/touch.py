@@ -96,7 +96,7 @@ def burn_threshold(contact_time: Quantity, contact_times: ArrayLike, thresholds:
     contact_times : array, shape (entries,)
         Times of the table, rising [s], above 0.
     thresholds : array, shape (entries,)
-        Temperatures of the table, falling or level [K].
+        Temperatures of the table, falling or level [K], 270 to 500.
 
     Returns
     -------
