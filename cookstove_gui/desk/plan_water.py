@@ -25,6 +25,7 @@ from cookstove_gui.stove.stove import SpotKind, Stove
 
 SIMMER_MINUTES = 30.0  # how long a simmer is asked to hold
 _COLDEST, _HOTTEST = 233.0, 1150.0  # K, what a cooktop can be; a future beyond it is cut there
+_LOWEST = -200.0  # m; below it water boils hotter than the pan's physics goes, by no more than half a degree
 _ROOM = 293.15  # K, a kitchen whose room was not read
 _WARMEST_ROOM = 320.0  # K
 
@@ -90,7 +91,7 @@ def plan_water(inputs: WaterInputs) -> WaterPlan:
     projection = _possible(inputs.standing.projection)
     pan = pan_of(choice)
     room = _room(inputs.standing)
-    water = PanOfWater(pan, choice.litres, room, float(standard_pressure(stove.altitude)))
+    water = PanOfWater(pan, choice.litres, room, float(standard_pressure(max(stove.altitude, _LOWEST))))
     runs = tuple(run for run in pan_runs(stove, inputs.past(stove.name), pan, room) if _tells(run, pan))
     contact = calibrate_contact(runs, pan)
     rows = []

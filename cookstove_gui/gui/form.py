@@ -20,6 +20,7 @@ from cookstove_gui.gui.theme import STEP
 
 CAPTION_WIDTH = 240  # px; the captions of one form stand in a column
 _EDITOR_WIDTH = 260
+_WIDEST_BOX = 380  # px; a longer word inside is cut, the list that opens shows it whole
 
 
 def words(text: str = "", *, role: str = "", name: str = "") -> QLabel:
@@ -217,8 +218,7 @@ class Choice(QWidget):
         self.box.setAccessibleName(caption)
         self.box.setToolTip(tip)
         self.box.setMinimumWidth(width)
-        if caption_width != CAPTION_WIDTH:
-            self.box.setFixedWidth(width)
+        self.box.setMaximumWidth(width if caption_width != CAPTION_WIDTH else _WIDEST_BOX)
         self._caption = words(caption)
         self._caption.setFixedWidth(caption_width)
         self._caption.setBuddy(self.box)
