@@ -113,9 +113,10 @@ def warm_through(
     Notes
     -----
     Places that would pass boiling while they hold water stay at it; the surplus heat evaporates that water, from the
-    surface inwards (dry crust before a wet front). Below boiling a wet surface loses water after Lewis:
-    q = wetness h 0.622 L / (p c Le^(2/3)) (p sat - p vapour). With constant properties heat is conserved to rounding;
-    with tables, properties are looked at every two minutes and the balance closes within a percent.
+    surface inwards (dry crust before a wet front). Below boiling a damp surface, until a crust begins, loses water
+    after Lewis, q = wetness h 0.622 L / (p c Le^(2/3)) (p sat - p vapour), drawn evenly from all that is wet. With
+    constant properties heat is conserved to rounding; with tables, properties are looked at every two minutes and the
+    balance closes within a percent. The heat at the surface is taken implicitly: first order in the step, but steady.
 
     Source
     ------
@@ -179,6 +180,9 @@ def _march(
         exact.dot(before, after)  # as if no heat came
         wet = front.place == last or front.place == _Front.ENDLESS
         flux, dried = surface.flux(before.item(last), after.item(last), answer.item(last), air, seen, wet)
+        if dried:
+            spare = front.dry(dried * time_step) / time_step  # heat that finds no water stays in the body
+            flux, dried = flux + spare, dried - spare
         np.multiply(answer, flux, out=warmed)
         np.add(after, warmed, out=after)
         boiled = front.hold(after, capacity) if front.place >= 0 and after.item(front.place) > front.boiling else 0.0
@@ -216,34 +220,46 @@ class _Surface:
             place = min(max(int(surface - 273.15), 0), len(self.drying_slope) - 1)
             rate = self.drying_slope[place]
             offset = self.drying[place] - rate * (273.15 + place)
-        middle = 0.5 * (surface + alone)
-        flux = (gain - offset - (pull + rate) * middle) / (1.0 + 0.5 * own * (pull + rate))
-        return flux, offset + rate * (middle + 0.5 * own * flux) if rate else 0.0
+        flux = (gain - offset - (pull + rate) * alone) / (1.0 + own * (pull + rate))
+        return flux, offset + rate * (alone + own * flux) if rate else 0.0
 
 
 class _Front:
     """The drying front: the outermost place that still holds water and so cannot pass boiling."""
 
-    ENDLESS = -1  # no water is held anywhere: nothing is kept at boiling, and a wet surface never dries up
+    ENDLESS = -1  # no water is told of: nothing is kept at boiling, and a damp surface never dries up
     DRY = -2
 
     def __init__(self, body: Body, volumes: Volumes, boiling: float, latent: float) -> None:
         water = float(within("water", body.water, 0.0, 1000.0))
         self.boiling = boiling
         self.heat_of_water: list[float] = (water * latent * volumes.volume).tolist()  # J/m2 to boil it away
+        self.total: float = sum(self.heat_of_water)
+        self.kept = 1.0  # share of both that drying has left
         self.place = volumes.nodes - 1 if water > 0.0 else self.ENDLESS
+
+    def dry(self, heat: float) -> float:
+        """Takes the water that heat [J/m2] dries evenly from all wet places; the heat that finds none."""
+        if self.place == self.ENDLESS:
+            return 0.0
+        self.kept -= heat / self.total
+        if self.kept > 0.0:
+            return 0.0
+        spare, self.kept, self.place = -self.kept * self.total, 0.0, self.DRY
+        return spare
 
     def hold(self, row: Array, capacity: Array) -> float:
         """Keeps wet places of a row at boiling and moves the front inwards; heat that became steam [J/m2]."""
         steam, place = 0.0, self.place
         while place >= 0 and (excess := row.item(place) - self.boiling) > 0.0:
             surplus = excess * capacity.item(place)
-            spent = min(surplus, self.heat_of_water[place])
-            self.heat_of_water[place] -= spent
+            spent = min(surplus, self.heat_of_water[place] * self.kept)
+            self.heat_of_water[place] -= spent / self.kept
+            self.total -= spent / self.kept
             steam += spent
             row[place] = self.boiling + (surplus - spent) / capacity.item(place)
             place -= 1
-        while self.place >= 0 and self.heat_of_water[self.place] <= 0.0:
+        while self.place >= 0 and self.heat_of_water[self.place] <= 1e-9:
             self.place = self.place - 1 if self.place else self.DRY
         return steam
 
