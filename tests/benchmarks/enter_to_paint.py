@@ -14,7 +14,7 @@ from pathlib import Path
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
-from PySide6.QtCore import QEvent, QObject, Qt
+from PySide6.QtCore import QEvent, QEventLoop, QObject, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLineEdit, QMainWindow, QVBoxLayout, QWidget
 
@@ -43,10 +43,10 @@ class Repaint(QObject):
 
 
 def wait(until: Callable[[], bool]) -> None:
-    """Let the event loop run until something is true."""
+    """Let the event loop run until something is true; asleep between events, as a program's own loop is."""
     ends = time.perf_counter() + _PATIENCE
     while not until():
-        QApplication.processEvents()
+        QApplication.processEvents(QEventLoop.ProcessEventsFlag.WaitForMoreEvents)
         if time.perf_counter() > ends:
             raise TimeoutError("the window did not get there")
 
