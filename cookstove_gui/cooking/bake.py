@@ -22,6 +22,7 @@ from cookstove_gui.physics.water import boiling_temperature
 FUTURES = 15  # that stand for all
 STEP = 20.0  # s
 NODES = 30
+COLDEST_OVEN, HOTTEST_OVEN = 240.0, 850.0  # K, an unheated shed in winter, and more than iron bears
 LONGEST_MINUTES = 12 * 60.0  # a bake longer than this went in by a slip of the clock
 _NORMAL_P90 = 1.2815515655446004  # ninetieth percentile of the standard normal
 
@@ -187,7 +188,8 @@ def _past_heats(
     at = _trace_seconds(projection, past)
     middle = np.interp(minutes * 60.0, at, past.p50)
     sd = np.interp(minutes * 60.0, at, (past.p90 - past.p10) / (2 * _NORMAL_P90))
-    return np.asarray(middle + np.clip(place, -2.5, 2.5)[:, None] * sd)
+    # A belief that is still vague spreads beyond what an oven can be; there it ends.
+    return np.clip(middle + np.clip(place, -2.5, 2.5)[:, None] * sd, COLDEST_OVEN, HOTTEST_OVEN)
 
 
 def _trace_seconds(projection: Projection, past: Trace) -> FloatArray:

@@ -5,7 +5,7 @@ from datetime import datetime
 
 import numpy as np
 
-from cookstove_gui.cooking.bake import BakeAnswer, bake_outlook, matched_to_core, oven_since
+from cookstove_gui.cooking.bake import COLDEST_OVEN, HOTTEST_OVEN, BakeAnswer, bake_outlook, matched_to_core, oven_since
 from cookstove_gui.cooking.bakes import Bake, bake_of, bakes, mass_of, scaled
 from cookstove_gui.cooking.tasks import Task, task_of
 from cookstove_gui.cooking.turning import TurnReminder, turn_reminder
@@ -16,7 +16,6 @@ from cookstove_gui.physics.air import standard_pressure
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import KILOGRAMS_PER_POUND
 
-_COLDEST, _HOTTEST = 233.0, 800.0  # K, what an oven can be; a future beyond it is cut there
 _LEAST_IN_MIN = 2.0  # a probe tells nothing of a bake that has only just gone in
 
 
@@ -101,4 +100,4 @@ def plan_bake(inputs: BakeInputs) -> BakePlan:
 
 
 def _possible(projection: Projection) -> Projection:
-    return replace(projection, kelvin=np.clip(projection.kelvin, _COLDEST, _HOTTEST))
+    return replace(projection, kelvin=np.clip(projection.kelvin, COLDEST_OVEN, HOTTEST_OVEN))

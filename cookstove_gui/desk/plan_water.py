@@ -87,11 +87,12 @@ def pan_of(choice: WaterChoice) -> Pan:
 
 def plan_water(inputs: WaterInputs) -> WaterPlan:
     """When the water gets there on each spot of the cooktop, if it goes on now."""
-    choice, stove = inputs.choice, inputs.stove
+    choice = inputs.choice
+    stove = replace(inputs.stove, altitude=max(inputs.stove.altitude, _LOWEST))
     projection = _possible(inputs.standing.projection)
     pan = pan_of(choice)
     room = _room(inputs.standing)
-    water = PanOfWater(pan, choice.litres, room, float(standard_pressure(max(stove.altitude, _LOWEST))))
+    water = PanOfWater(pan, choice.litres, room, float(standard_pressure(stove.altitude)))
     runs = tuple(run for run in pan_runs(stove, inputs.past(stove.name), pan, room) if _tells(run, pan))
     contact = calibrate_contact(runs, pan)
     rows = []
