@@ -14,7 +14,7 @@ from cookstove_gui.gui.theme import STEP
 from cookstove_gui.gui.what_if import WhatIf
 
 _WIDE = 1200  # pixels from which on the recipe fit has a column of its own
-_LEFT_WIDTH = 448
+_LEFT_WIDTH, _LEFT_SHARE, _LEFT_WIDEST = 448, 0.3, 640
 _LOW = 620  # pixels of height below which fewer entries are listed
 _FIT_WIDTH = 304
 _FIT_HEIGHT = 150
@@ -38,7 +38,6 @@ class CookPage(QWidget):
         self._entry = EntryPanel(self._link)
         self._fit = RecipeFit(self._link, self._look)
         self._left = QWidget()
-        self._left.setFixedWidth(_LEFT_WIDTH)
         left = QVBoxLayout(self._left)
         left.setContentsMargins(0, 0, 0, 0)
         left.setSpacing(STEP)
@@ -98,6 +97,7 @@ class CookPage(QWidget):
         """Lay out anew when the width asks for it."""
         super().resizeEvent(event)
         self._arrange(wide=self.width() >= _WIDE)
+        self._left.setFixedWidth(min(max(_LEFT_WIDTH, round(_LEFT_SHARE * self.width())), _LEFT_WIDEST))
         self._entry.set_low(self.height() < _LOW)
 
     def _arrange(self, *, wide: bool) -> None:

@@ -28,7 +28,7 @@ class FireLane(QWidget):
         self._look = look
         self._marks: tuple[LaneMark, ...] = ()
         self._span = (0.0, 1.0)
-        self._sides = (0.0, 1.0)
+        self.sides = (0.0, 1.0)  # left and right edge of the plot above [px]
         self._rows = 2
         self.setObjectName("fire_lane")
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
@@ -54,14 +54,14 @@ class FireLane(QWidget):
 
     def show_span(self, span: tuple[float, float], sides: tuple[float, float]) -> None:
         """Line up with the plot: what it sees [min], and where its left and right edges are [px]."""
-        if (span, sides) != (self._span, self._sides):
-            self._span, self._sides = span, sides
+        if (span, sides) != (self._span, self.sides):
+            self._span, self.sides = span, sides
             self.update()
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Draw the lane."""
         theme = self._look.theme
-        left, right = self._sides
+        left, right = self.sides
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         face = font(BODY_POINTS)
@@ -89,7 +89,7 @@ class FireLane(QWidget):
         painter.end()
 
     def _across(self, place: float) -> float:
-        (low, high), (left, right) = self._span, self._sides
+        (low, high), (left, right) = self._span, self.sides
         return left + (place - low) / max(high - low, 1e-9) * (right - left)
 
     def _name_it(self) -> None:

@@ -1,4 +1,4 @@
-"""Every key in one view, in a cook's order."""
+"""Every key and every mark in one view, in a cook's order."""
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QVBoxLayout, QWidget
@@ -49,7 +49,18 @@ KEYS = (
             ("Ctrl+H", "this list"),
         ),
     ),
+    (
+        "Marks",
+        (
+            ("○  ◇  △  □", "oven, infrared, flue, room"),
+            ("struck through", "it looks like a slip"),
+            ("dashed, dotted", "projected; one step tried"),
+            ("hatched, ≈", "less sure; an estimate"),
+            ("corner", "would tell most if read"),
+        ),
+    ),
 )
+_COLUMNS = (("Reading", "Mending"), ("Fire", "Window", "Marks"))
 
 
 class KeysPage(QWidget):
@@ -63,11 +74,12 @@ class KeysPage(QWidget):
         columns = QHBoxLayout(self)
         columns.setContentsMargins(2 * STEP, STEP, 2 * STEP, STEP)
         columns.setSpacing(5 * STEP)
-        for half in (KEYS[::2], KEYS[1::2]):
+        groups = dict(KEYS)
+        for titles in _COLUMNS:
             column = QVBoxLayout()
             column.setSpacing(2 * STEP)
-            for title, keys in half:
-                column.addLayout(_group(title, keys))
+            for title in titles:
+                column.addLayout(_group(title, groups[title]))
             column.addStretch(1)
             columns.addLayout(column, 1)
 

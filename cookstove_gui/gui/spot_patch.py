@@ -134,9 +134,10 @@ class SpotPatch(QAbstractButton):
             name = self.spot.label.removeprefix("oven ").removeprefix("top ")
             self._write_across(painter, box, fill, ink, [(name, small), number, age])
             return
-        lines = [caption, number, age] if caption[0] else [number, age]
-        while sum(_line_height(face) for _, face in lines) > box.height() and len(lines) > 1:
-            lines.pop()  # the age goes first, then the number's caption stays with the number
+        # Where it gets tight the age goes first, then the caption; the number is always written.
+        choices = ([caption, number, age], [caption, number]) if caption[0] else ([number, age],)
+        fitting = (lines for lines in choices if sum(_line_height(face) for _, face in lines) <= box.height())
+        lines = next(fitting, [number])
         y = box.center().y() - sum(_line_height(face) for _, face in lines) / 2
         for text, face in lines:
             line = QRectF(box.left(), y, box.width(), _line_height(face))

@@ -89,6 +89,7 @@ class TrendPlot(QWidget):
             self._plot.addItem(item)
         self._plot.getViewBox().sigRangeChangedManually.connect(lambda *_: self._follow(False))
         self._plot.getViewBox().sigXRangeChanged.connect(self._show_clock)
+        self._plot.getViewBox().sigResized.connect(self._show_clock)
 
     def _dress(self) -> None:
         theme = self._look.theme
@@ -179,6 +180,7 @@ class TrendPlot(QWidget):
         past = [self._place(at) for at in trace.at]
         self._past.set(past, *(degrees(kelvin, unit) for kelvin in (trace.p10, trace.p50, trace.p90)))
         self._ahead.set(*self._quantiles(standing.projection))
+        self.setAccessibleDescription(standing.headline)
         self._show_alternative(standing)
         self._now.setPos(self._place(standing.now))
         self._now.show()

@@ -75,7 +75,7 @@ class MainWindow(QMainWindow):
             column.addWidget(self._bar)
         self.setCentralWidget(page)
         # Stated, because labels that wrap ask for absurd heights while the window is still being laid out.
-        self.setMinimumSize(1000, 680)
+        self.setMinimumSize(1000, 700)
         room = self.screen().availableGeometry()
         self.resize(min(1280, room.width()), min(800, room.height()))
 

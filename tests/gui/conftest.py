@@ -16,6 +16,7 @@ from cookstove_gui.gui.look import Look
 from cookstove_gui.gui.window import MainWindow
 from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.stove.entries import Kind
+from tests.gui.leftovers import left_behind
 
 START = datetime(2026, 1, 5, 12, 2, tzinfo=UTC)
 
@@ -58,14 +59,7 @@ def _no_leftovers(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatc
     yield
     # Qt deletes later, in an event loop; here there is none, and a closed widget would go on listening.
     QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
-    left = [f"window {widget.objectName()}" for widget in QApplication.topLevelWidgets() if widget.isVisible()]
-    for one in started:
-        try:
-            running = one.isRunning() if isinstance(one, QThread) else one.isActive() and not one.isSingleShot()
-        except RuntimeError:  # it went with its parent
-            continue
-        if running:
-            left.append(f"running {type(one).__name__} {one.objectName()}")
+    left = left_behind(started)
     assert not left, f"left behind: {', '.join(left)}"
 
 

@@ -10,7 +10,7 @@ from pytestqt.qtbot import QtBot
 from cookstove_gui.desk import Changed, Desk
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.look import Look
-from cookstove_gui.gui.spot_patch import hatch_spacing
+from cookstove_gui.gui.spot_patch import SpotPatch, hatch_spacing
 from cookstove_gui.gui.stove_plan import StovePlan
 from cookstove_gui.stove.entries import Kind
 from cookstove_gui.stove.stove import Firebox, stove_with_default_spots
@@ -126,3 +126,20 @@ def test_more_doubt_is_never_hatched_more_thinly(one: float, other: float) -> No
     sure, unsure = sorted((one, other))
     thin, dense = hatch_spacing(sure), hatch_spacing(unsure)
     assert thin is None or (dense is not None and dense <= thin)
+
+
+@pytest.mark.parametrize(("width", "height"), [(448, 300), (448, 130), (640, 500)])
+def test_the_number_is_written_however_small_the_patch(
+    stood_desk: Desk, plan: StovePlan, monkeypatch: pytest.MonkeyPatch, width: int, height: int
+) -> None:
+    written: list[str] = []
+    plate = SpotPatch._plate
+    monkeypatch.setattr(
+        SpotPatch,
+        "_plate",
+        staticmethod(lambda painter, box, text, *rest: (written.append(text), plate(painter, box, text, *rest))[1]),
+    )
+    plan.resize(width, height)
+    plan.grab()
+    numbers = [plan.patch(spot.name).number_text() for spot in stood_desk.stove.spots]
+    assert [number for number in numbers if number not in written] == []

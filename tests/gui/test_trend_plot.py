@@ -155,3 +155,14 @@ def test_the_ovens_walls_are_marked_smaller_than_its_centre(stood_desk: Desk, pl
     qtbot.waitUntil(lambda: len(plot._readings.elsewhere.data) == 1)
     assert set(plot._readings.elsewhere.data["symbol"]) == {"o"}
     assert plot._readings.elsewhere.opts["size"] < plot._readings.oven.opts["size"]
+
+
+@pytest.mark.parametrize("width", [500, 900, 1400])
+def test_the_fire_lane_lines_up_with_the_plot_above_it(
+    stood_desk: Desk, plot: TrendPlot, qtbot: QtBot, width: int
+) -> None:
+    plot.resize(width, 460)
+    box = plot._plot.getViewBox()
+    lane = control(plot, "fire_lane", FireLane)
+    qtbot.waitUntil(lambda: lane.sides == (box.sceneBoundingRect().left(), box.sceneBoundingRect().right()))
+    assert lane.sides[1] > width - 20
