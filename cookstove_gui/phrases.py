@@ -305,9 +305,11 @@ def as_it_stood(at: datetime, offset_minutes: int) -> str:
 
 
 def recalibrated(factor: float) -> str:
-    """What was done about arrival windows that were too narrow or too wide; empty if nothing."""
+    """What past sessions did to the doubt of a projection an hour ahead; empty if nothing."""
     if abs(factor - 1.0) < 0.05:
         return ""
-    was, done = ("narrow", "wide") if factor > 1 else ("wide", "narrow")
-    times = factor if factor > 1 else 1 / factor
-    return f"This stove’s windows were too {was} at first, so later ones are made {times:.1f} times as {done}."
+    if factor > 1:
+        return f"Past projections were too sure, so those an hour ahead are now made {factor:.1f} times as wide."
+    return (
+        f"Past projections were surer than they said, so those an hour ahead are now {1 / factor:.1f} times as narrow."
+    )

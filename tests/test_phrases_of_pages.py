@@ -80,8 +80,8 @@ def test_import_question_counts():
     ("factor", "said"),
     [
         (1.02, ""),
-        (1.4, "This stove’s windows were too narrow at first, so later ones are made 1.4 times as wide."),
-        (0.5, "This stove’s windows were too wide at first, so later ones are made 2.0 times as narrow."),
+        (1.4, "Past projections were too sure, so those an hour ahead are now made 1.4 times as wide."),
+        (0.5, "Past projections were surer than they said, so those an hour ahead are now 2.0 times as narrow."),
     ],
 )
 def test_recalibration_is_said(factor, said):

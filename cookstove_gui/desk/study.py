@@ -10,6 +10,7 @@ from cookstove_gui.cooking.first_fires import FirstFires, progress
 from cookstove_gui.cooking.meant_rows import meant_sessions
 from cookstove_gui.forecast import Character, learn, spot_pattern, track_record
 from cookstove_gui.forecast.answers import SpotPattern, TrackRecord
+from cookstove_gui.forecast.character import CORRECTION_MINUTES
 from cookstove_gui.stove.entries import Session
 from cookstove_gui.stove.stove import Stove
 
@@ -39,6 +40,11 @@ class Study:
     pattern: tuple[SpotPattern, ...]
     record: TrackRecord
     first_fires: FirstFires
+
+    @property
+    def width_at_an_hour(self) -> float:
+        """By what hindsight widens (above 1) or narrows the projection an hour ahead."""
+        return self.character.corrections.width[CORRECTION_MINUTES.index(60.0)]
 
 
 def study(inputs: StudyInputs, progressed: Progress | None = None, cancelled: Cancelled | None = None) -> Study | None:

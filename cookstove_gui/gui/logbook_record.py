@@ -59,7 +59,7 @@ class RecordPart(QWidget):
         rows = found.record.rows if found else ()
         self._sentence.setText(phrases.track_record(found.record) if found else self._not_yet())
         self._behind.setText(phrases.record_behind(found.record) if found else "")
-        say(self._recalibrated, phrases.recalibrated(found.character.corrections.arrival_width) if found else "")
+        say(self._recalibrated, phrases.recalibrated(found.width_at_an_hour) if found else "")
         self._table.setVisible(bool(rows))
         self._table.setRowCount(len(rows))
         for place, row in enumerate(sorted(rows, key=lambda one: one.made_at, reverse=True)):
