@@ -6,16 +6,18 @@ from dataclasses import dataclass
 import numpy as np
 
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.forecast.answers import FloatArray
-from cookstove_gui.forecast.character import CORRECTION_MINUTES, Character, Corrections
-from cookstove_gui.forecast.outlooks import LEVELS, oven_at, oven_spot
-from cookstove_gui.forecast.projecting import project
+from cookstove_gui.forecast import heat
+from cookstove_gui.forecast.answers import LEAVE, FloatArray
+from cookstove_gui.forecast.character import CORRECTION_MINUTES, GENERIC_WIDTH, Corrections
+from cookstove_gui.forecast.outlooks import LEVELS
 from cookstove_gui.forecast.seeing import instrument_offset
-from cookstove_gui.forecast.tracker import Tracker
-from cookstove_gui.stove.entries import Entry, Kind, Session, fold, reading_kelvin
+from cookstove_gui.forecast.tending import tended
+from cookstove_gui.forecast.tracker import OVEN_SPOT, Tracker, standing_entries
+from cookstove_gui.stove.entries import Entry, HeatBand, Kind, Session, reading_kelvin
 from cookstove_gui.stove.stove import Stove
 
-QUESTIONS = 7  # at most so many moments a session are looked back on
+AIM_HALF_WIDTH = 14.0  # K
+QUESTIONS = 5  # at most so many moments a session are looked back on
 LEADS = (15.0, 30.0, 60.0)  # min
 PRIOR_CASTS = 12.0  # so many casts' worth of trust that the generic widths are right
 
@@ -67,31 +69,38 @@ def questions(rows: Sequence[Entry], most: int = QUESTIONS) -> list[int]:
     return [places[int(at)] for at in np.linspace(0, len(places) - 1, most).round()]
 
 
-def hindcast(stove: Stove, session: Session, character: Character) -> list[Hindcast]:
-    """Projections of one session's oven against its later readings."""
-    standing = fold(session.entries)
-    tracker = Tracker(stove, character)
+def aimed_band(values: FloatArray) -> HeatBand:
+    """The heat that a past session seems to have been fired for: where its hotter oven readings lie."""
+    middle = float(np.quantile(values, 0.75))
+    return HeatBand(name="aimed at", low=middle - AIM_HALF_WIDTH, high=middle + AIM_HALF_WIDTH)
+
+
+def hindcast(tracker: Tracker, session: Session) -> list[Hindcast]:
+    """Projections of one session's oven against its later readings, without a stove's own corrections."""
+    standing = standing_entries(session.entries, max(row.at for row in session.entries))
     casts: list[Hindcast] = []
-    rows, values = oven_readings(stove, standing, "oven_centre")
+    rows, values = oven_readings(tracker.stove, standing, OVEN_SPOT)
     if len(rows) < 3:
         return casts
     clock = np.array([row.at.timestamp() / 60.0 for row in rows])
+    band = aimed_band(values)
     for place in questions(rows):
         belief = tracker.follow(session.entries, rows[place].at)
-        projection = project(belief)
-        oven = projection.of(oven_spot(belief.stove, projection))
-        for lead in LEADS:
+        ahead = tended(belief, LEAVE, np.array([0.0, *LEADS]), band)[1:, heat.AIR]
+        for lead, futures in zip(LEADS, ahead, strict=True):
             at = clock[place] + lead
             if at > clock[-1]:
                 continue
             came_true = float(np.interp(at, clock, values))
-            p10, p50, p90 = (float(q) for q in np.quantile(oven_at(projection.minutes, oven, lead), LEVELS))
+            p10, p50, p90 = (float(q) for q in np.quantile(futures, LEVELS))
+            width = float(np.interp(lead, CORRECTION_MINUTES, GENERIC_WIDTH))
+            p10, p90 = p50 + width * (p10 - p50), p50 + width * (p90 - p50)
             casts.append(Hindcast(lead, (p10, p50, p90), came_true, pinball(np.array([p10, p50, p90]), came_true)))
     return casts
 
 
 def corrections_from(casts: Sequence[Hindcast]) -> Corrections:
-    """Shift and width at each lead that would have been right, drawn toward none by PRIOR_CASTS.
+    """The width at each lead that would have been right, drawn toward the generic one by PRIOR_CASTS.
 
     Notes
     -----
@@ -99,21 +108,15 @@ def corrections_from(casts: Sequence[Hindcast]) -> Corrections:
     scale by the number of casts, and never outside 0.6 to 1.8.
     """
     widths = dict.fromkeys(CORRECTION_MINUTES, 1.0)
-    shifts = dict.fromkeys(CORRECTION_MINUTES, 0.0)
     for lead in LEADS:
         chosen = [cast for cast in casts if cast.lead == lead]
         if not chosen:
             continue
         trust = len(chosen) / (len(chosen) + PRIOR_CASTS)
         miss = np.array([cast.came_true - cast.quantiles[1] for cast in chosen])
-        shift = 0.0 * trust * float(np.median(miss))
         half = np.array([max(0.5 * (cast.quantiles[2] - cast.quantiles[0]), 1.0) for cast in chosen])
-        ratio = float(np.quantile(np.abs(miss - shift) / half, 0.8))
+        ratio = float(np.quantile(np.abs(miss) / half, 0.8))
         widths[lead] = float(np.clip(np.exp(trust * np.log(max(ratio, 0.2))), 0.6, 1.8))
-        shifts[lead] = shift
     for beyond in (120.0, 180.0):
-        widths[beyond], shifts[beyond] = widths[60.0], shifts[60.0]
-    return Corrections(
-        shift=tuple(shifts[lead] for lead in CORRECTION_MINUTES),
-        width=tuple(widths[lead] for lead in CORRECTION_MINUTES),
-    )
+        widths[beyond] = widths[60.0]
+    return Corrections(width=tuple(widths[lead] for lead in CORRECTION_MINUTES))

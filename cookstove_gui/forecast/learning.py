@@ -12,8 +12,8 @@ from cookstove_gui.forecast.character import Character
 from cookstove_gui.forecast.ensemble import FIELD, LASTING
 from cookstove_gui.forecast.habits import Habits
 from cookstove_gui.forecast.hindsight import Hindcast, corrections_from, hindcast
-from cookstove_gui.forecast.tracker import track
-from cookstove_gui.stove.entries import Entry, Kind, Session, fold
+from cookstove_gui.forecast.tracker import Tracker, standing_entries
+from cookstove_gui.stove.entries import Entry, Kind, Session
 from cookstove_gui.stove.stove import Stove, with_spots_named
 
 FORGOTTEN_SHARE = 0.06  # of the prior's variance that comes back between firings: stoves and cooks change
@@ -52,14 +52,12 @@ def learn(
     for done, session in enumerate(ordered):
         if cancelled is not None and cancelled():
             break
-        judged = done >= len(ordered) - JUDGED_SESSIONS
-        if judged:
-            learned_casts.extend(hindcast(stove, session, character))
-            if done:
-                generic_casts.extend(hindcast(stove, session, generic))
-            else:
-                generic_casts.extend(learned_casts)
-        character = after_session(character, stove, session)
+        tracker = Tracker(stove, character)
+        if done >= len(ordered) - JUDGED_SESSIONS:
+            casts = hindcast(tracker, session)
+            learned_casts.extend(casts)
+            generic_casts.extend(hindcast(Tracker(stove, generic), session) if done else casts)
+        character = after_session(character, tracker, session)
         if progress is not None:
             progress(done + 1, len(ordered))
     return _better(character, generic, learned_casts, generic_casts)
@@ -80,12 +78,12 @@ def in_order(sessions: Sequence[Session]) -> list[Session]:
     return sorted((session for session in sessions if session.entries), key=_began)
 
 
-def after_session(character: Character, stove: Stove, session: Session) -> Character:
-    """The character with one more session learned."""
-    standing = fold(session.entries)
+def after_session(character: Character, tracker: Tracker, session: Session) -> Character:
+    """The character with one more session learned, by a tracker that began with that character."""
+    standing = standing_entries(session.entries, max(row.at for row in session.entries))
     if not standing:
         return character
-    belief = track(stove, session.entries, standing[-1].at, character)
+    belief = tracker.follow(session.entries, standing[-1].at)
     spots = len(belief.stove.spots)
     lasting = belief.ensemble.x[LASTING]
     prior = parameters.prior_covariance()

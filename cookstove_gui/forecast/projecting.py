@@ -5,7 +5,7 @@ import numpy as np
 from cookstove_gui.forecast import heat
 from cookstove_gui.forecast.answers import HORIZON_MINUTES, LEAVE, Action, FloatArray, Projection
 from cookstove_gui.forecast.belief import Belief
-from cookstove_gui.forecast.character import CORRECTION_MINUTES
+from cookstove_gui.forecast.character import CORRECTION_MINUTES, GENERIC_WIDTH
 from cookstove_gui.forecast.ensemble import FIELD, MEMBERS, PASSING_MINUTES, SMALLEST_EXCESS
 from cookstove_gui.forecast.seeing import truth
 from cookstove_gui.forecast.spots import passing_covariance
@@ -57,8 +57,8 @@ def _share_paths(belief: Belief, minutes: FloatArray) -> FloatArray:
 
 
 def _corrected(futures: FloatArray, belief: Belief, minutes: FloatArray) -> FloatArray:
-    """The oven's futures shifted and widened about their middle as hindsight says."""
-    shift = np.interp(minutes, CORRECTION_MINUTES, belief.corrections.shift)
+    """The oven's futures widened about their middle as hindsight says."""
     width = np.interp(minutes, CORRECTION_MINUTES, belief.corrections.width)
+    width = width * np.interp(minutes, CORRECTION_MINUTES, GENERIC_WIDTH)
     middle = np.median(futures, axis=0)
-    return np.asarray(middle + shift + width * (futures - middle), dtype=np.float64)
+    return np.asarray(middle + width * (futures - middle), dtype=np.float64)

@@ -36,7 +36,7 @@ def track_record(stove: Stove, sessions: Sequence[Session], bands: Sequence[Heat
     for session in ordered:
         for band in bands or USUAL_BANDS:
             rows.extend(_session_rows(stove, session, band, character))
-        character = after_session(character, stove, session)
+        character = after_session(character, Tracker(stove, character), session)
     settled = [row for row in rows if row.came_true_min is not None]
     inside = [row for row in settled if _inside(row)]
     misses = [abs(row.came_true_min - row.enters_min.p50) for row in settled

@@ -16,6 +16,8 @@ from cookstove_gui.stove.entries import HeatBand
 FED_UNTIL_MINUTES = 240.0  # a fire not fed for this long is not expected to be fed again
 UNKNOWN_SINCE = 15.0  # min since a load, when the log has none but the fire burns
 LOOKS_EVERY = 15.0  # min between moments at which a cook minds the air
+EAGER, EAGER_TURN = 0.95, 0.5  # pace of the wait for the next load in mid-band, and per half-width off it
+STEERING_SHARE = 0.85  # of cooks who set the air by where the oven is
 FORESIGHT = 25.0  # min ahead that a cook judges the oven by its trend
 BAKE_MINUTES, BAKE_SPREAD = 50.0, 0.8  # a band once reached is held so long at least; spread of its logarithm
 POOL = 1024  # firings drawn to judge how long this one lasts
@@ -100,7 +102,9 @@ class _Cook:
         self._band = band
         reached = None if band is None else minutes_since_reached(belief, band)
         self._reached = np.full(MEMBERS, band is None or reached is not None)
-        self._steers = random.random(MEMBERS) < (0.0 if action.kind is ActionKind.AIR or band is None else 0.7)
+        self._steers = random.random(MEMBERS) < (
+            0.0 if action.kind is ActionKind.AIR or band is None else STEERING_SHARE
+        )
         self._left, self._bakes = np.full(MEMBERS, np.inf), np.zeros(MEMBERS)
         if band is not None:
             tail = self._waiting_tail(belief, since)
@@ -140,7 +144,7 @@ class _Cook:
         self.air = np.where(ending & self._steers, 0.1, self.air)
         if self._band is not None:
             off = self._off(self._band, state[heat.DIAL], minutes)
-            eager = np.clip(1.15 - 0.5 * off, 0.25, 1.8)
+            eager = np.clip(EAGER - EAGER_TURN * off, 0.25, 1.8)
             looks = self._steers & self._feeds & (random.random(MEMBERS) < minutes / LOOKS_EVERY)
             wanted = np.clip(0.6 - 0.3 * off, 0.1, 1.0)
             self.air = np.where(looks, wanted, self.air)

@@ -93,6 +93,11 @@ class Tracker:
         self._checkpoints: dict[int, _Course] = {}  # after so many entries
         self._points: list[tuple[TracePoint, ...]] = []  # of each entry
 
+    @property
+    def stove(self) -> Stove:
+        """The stove with every spot that the log has named so far."""
+        return self._stove
+
     def follow(self, entries: Sequence[Entry], now: datetime) -> Belief:
         """The belief at `now` from the raw log; rows after `now` are not looked at."""
         standing = standing_entries(entries, now)
