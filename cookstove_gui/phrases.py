@@ -308,8 +308,5 @@ def recalibrated(factor: float) -> str:
     """What past sessions did to the doubt of a projection an hour ahead; empty if nothing."""
     if abs(factor - 1.0) < 0.05:
         return ""
-    if factor > 1:
-        return f"Past projections were too sure, so those an hour ahead are now made {factor:.1f} times as wide."
-    return (
-        f"Past projections were surer than they said, so those an hour ahead are now {1 / factor:.1f} times as narrow."
-    )
+    found = "were too sure" if factor > 1 else "came true more often than they claimed"
+    return f"Past projections {found}, so those an hour ahead are now made {factor:.1f} times as wide."

@@ -226,7 +226,8 @@ def table_headline(plan: TableTime, edge: Edge) -> str:
     late = -_minutes_to(plan.light_likely_at, edge)
     if late > 5:
         return f"Lit now, the oven is likely {duration(late)} too late for {table}."
-    return f"Light the fire {_day(plan.light_surely_at, edge)} by {_clock(plan.light_surely_at, edge)}."
+    light = f"ight the fire {_day(plan.light_surely_at, edge)} by {_clock(plan.light_surely_at, edge)}."
+    return f"Keep the fire until then, or let it go out and l{light}" if plan.burns_now else f"L{light}"
 
 
 def _in_time(arrival: Quantiles, left: float, edge: Edge) -> str:

@@ -81,7 +81,11 @@ def test_import_question_counts():
     [
         (1.02, ""),
         (1.4, "Past projections were too sure, so those an hour ahead are now made 1.4 times as wide."),
-        (0.5, "Past projections were surer than they said, so those an hour ahead are now 2.0 times as narrow."),
+        (
+            0.5,
+            "Past projections came true more often than they claimed, "
+            "so those an hour ahead are now made 0.5 times as wide.",
+        ),
     ],
 )
 def test_recalibration_is_said(factor, said):

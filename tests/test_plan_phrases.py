@@ -117,6 +117,11 @@ def test_lighting_tomorrow_names_the_day():
     assert sentence.startswith("Light the fire on Sunday by ")
 
 
+def test_a_fire_that_burns_now_need_not_be_lit_for_a_later_bake():
+    plan = replace(table_time(600), burns_now=True)
+    assert plan_phrases.table_headline(plan, EDGE).startswith("Keep the fire until then, or let it go out and light")
+
+
 def test_planned_clocks_are_told_to_the_five_minutes_before():
     for clock, _ in plan_phrases.table_steps(table_time(607), EDGE):
         assert clock[-1] in "05"

@@ -37,6 +37,7 @@ class TableTime:
     light_likely_at: datetime  # lit then, the oven is as likely there in time as not
     light_surely_at: datetime  # lit then, it is there nine times in ten
     firings: int  # that the rise was learned from
+    burns_now: bool  # whether there is a fire, however late the bake
     arrival_min: Quantiles | None  # of the band from now, where a fire burns that it may be baked on
 
 
@@ -97,6 +98,7 @@ def work_back(
         light_likely_at=goes_in - timedelta(minutes=middle),
         light_surely_at=goes_in - timedelta(minutes=sure),
         firings=len(found.rises),
+        burns_now=projection is not None,
         arrival_min=None if projection is None else _arrival(projection, band.low, goes_in),
     )
 
