@@ -6,6 +6,7 @@ Temperatures come in kelvin, times in minutes from the edge's now.
 from datetime import datetime, timedelta
 
 from cookstove_gui.cooking.bake import BakeAnswer
+from cookstove_gui.cooking.food_safety import holding_limits
 from cookstove_gui.cooking.pan import Goal, SimmerAnswer, WaterAnswer
 from cookstove_gui.cooking.table_time import TableTime
 from cookstove_gui.cooking.tasks import Task
@@ -123,6 +124,15 @@ def safe_words(answer: BakeAnswer, edge: Edge) -> str:
     return (
         f"Safe only when its core has been at {edge.heat(answer.safe.temperature)}{rest}{when}. "
         f"These times are estimates: measure the core, the thermometer decides. Source: {answer.safe.source}."
+    )
+
+
+def holding_words(edge: Edge) -> str:
+    """How warm or cold food is kept until it is eaten, as quoted."""
+    limits = holding_limits()
+    return (
+        f"Until it is eaten: kept hot at {edge.heat(limits.hot_at_least)} or more, or cold at "
+        f"{edge.heat(limits.cold_at_most)} or less. {limits.words}"
     )
 
 

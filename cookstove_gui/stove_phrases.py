@@ -105,6 +105,19 @@ def drifted(found: Drift, unit: str) -> str:
     )
 
 
+def measured_emissivity_words(surface: Surface) -> str:
+    """What a contact thermometer beside an infrared one has shown."""
+    if surface.shiny:
+        return (
+            f"There the emissivity is only about {surface.usual:.2f}, a mirror: do not trust infrared on it; "
+            "blacken or tape a spot and read that."
+        )
+    return (
+        f"There the emissivity is about {surface.usual:.2f}, from {surface.low:.2f} to {surface.high:.2f}. "
+        "Set the instrument to it, and type it above."
+    )
+
+
 def check_line(check: Check, unit: str) -> str:
     """One check in the list."""
     where = "in ice water" if check.point is CheckPoint.ICE else "in boiling water"

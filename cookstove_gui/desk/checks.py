@@ -4,7 +4,14 @@ import json
 from dataclasses import replace
 from datetime import date
 
-from cookstove_gui.cooking.surface_readings import INFRARED, CorrectedReading, Surface, corrected_reading, surfaces
+from cookstove_gui.cooking.surface_readings import (
+    INFRARED,
+    CorrectedReading,
+    Surface,
+    corrected_reading,
+    measured_surface,
+    surfaces,
+)
 from cookstove_gui.cooking.thermometers import (
     USUAL_DOUBT,
     Check,
@@ -116,6 +123,16 @@ def reading_at(stove: Stove, instrument: Instrument, typed: float) -> CorrectedR
 def cooktop_surface(stove: Stove) -> Surface | None:
     """The cooktop's surface, if the table knows it."""
     return next((surface for surface in surfaces() if surface.name == stove.cooktop_surface), None)
+
+
+def measured_emissivity(desk: Desk, name: str, contact_text: str, shown_text: str) -> Surface:
+    """The cooktop's emissivity, from a contact thermometer and this infrared one held to the same place.
+
+    Procedure: the contact method of ASTM E1933.
+    """
+    contact, shown = (float(kelvin(*parse_temperature(text, desk.unit))) for text in (contact_text, shown_text))
+    surface = cooktop_surface(desk.stove) or surfaces()[0]
+    return measured_surface(surface, contact, shown, _instrument(desk.stove, name).emissivity)
 
 
 def move_checks(desk: Desk, old: str, new: str) -> None:

@@ -10,6 +10,7 @@ from cookstove_gui.errors import InputProblem
 from cookstove_gui.units import (
     KILOGRAMS_PER_POUND,
     TemperatureUnit,
+    clock_text,
     kelvin,
     parse_number,
     parse_temperature,
@@ -87,6 +88,11 @@ def moment(text: str, now: datetime, offset_minutes: int) -> datetime:
         except InputProblem:
             continue
     raise InputProblem(f"“{tidied}” is not a moment; type now, a clock such as 7:30, or +20 for in twenty minutes.")
+
+
+def settled(text: str, at: datetime, offset_minutes: int) -> str:
+    """The words for a moment that was understood, with minutes from now put as a clock, so that time cannot move it."""
+    return clock_text(at, offset_minutes) if re.match(r"\s*(?:[+-]|in\b)", text, re.IGNORECASE) else text
 
 
 def coming(text: str, now: datetime, offset_minutes: int) -> datetime:

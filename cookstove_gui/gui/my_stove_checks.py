@@ -19,6 +19,10 @@ _HOW = {
     CheckPoint.ICE: "Fill a glass with crushed ice, top it up with cold water, stir, hold the sensor in the middle.",
     CheckPoint.BOIL: "Hold the sensor in water at a rolling boil, off the pot’s bottom. Mind the steam: it scalds.",
 }
+_CONTACT = (
+    "To measure it: where the cooktop is well over 200 °F (100 °C), press a contact thermometer to it, "
+    "read the same place with this one right after, and type both. Hot iron burns: hold the sensor with a tool."
+)
 _EXAMPLE = kelvin(450.0, "F")  # K, a reading to show what an emissivity setting means
 _NARROW = 130
 _SHOWN_CHECKS = 6
@@ -50,6 +54,12 @@ class ChecksPart(QWidget):
         self._list = words(name="check_list", role="soft")
         self._emissivity = Field("Emissivity set to", "check_emissivity", "The instrument’s own setting", width=_NARROW)
         self._means = words(name="check_means")
+        self._method = words(_CONTACT, name="check_contact_how", role="soft")
+        self._contact = Field(
+            "Contact one shows", "check_contact", "A contact thermometer on the cooktop", width=_NARROW
+        )
+        self._beside = Field("This one shows", "check_beside", "The infrared one, at the same place", width=_NARROW)
+        self._measured = words(name="check_measured", role="good")
         self._kind = Choice("Kind", "new_instrument_kind", "What kind of thermometer it is")
         self._kind.show_options([(kind, kind) for kind in checks.KINDS], checks.KINDS[0])
         self._new = Field("Name", "new_instrument", "Type its name and press Enter to add it")
@@ -61,7 +71,8 @@ class ChecksPart(QWidget):
         for part in parts:
             inner.addWidget(part)
         inner.addLayout(row(self._undo))
-        for part in (self._list, self._emissivity, self._means):
+        infrared = (self._method, self._contact, self._beside, self._measured)
+        for part in (self._list, self._emissivity, self._means, *infrared):
             inner.addWidget(part)
         column = QVBoxLayout(self)
         column.setSpacing(2 * STEP)
@@ -80,6 +91,8 @@ class ChecksPart(QWidget):
         self._emissivity.entered.connect(
             lambda text: self._keep(self._emissivity, lambda: checks.set_emissivity(self._desk, self._name, text))
         )
+        self._contact.entered.connect(lambda _text: self._measure())
+        self._beside.entered.connect(lambda _text: self._measure())
         self._new.entered.connect(self._add)
 
     @property
@@ -111,12 +124,16 @@ class ChecksPart(QWidget):
 
     def _show_emissivity(self, chosen: Instrument) -> None:
         infrared = chosen.kind == INFRARED
-        self._emissivity.setVisible(infrared)
+        for part in (self._emissivity, self._method, self._contact, self._beside):
+            part.setVisible(infrared)
+        say(self._measured, self._measured.text() if infrared else "")
         if not infrared:
             say(self._means, "")
             return
         stove = self._desk.stove
         self._emissivity.show_text(tidy(chosen.emissivity, 2))
+        for field in (self._contact, self._beside):
+            field.show_text(field.text, f"°{self._desk.unit}")
         edge = phrases.Edge(unit=self._desk.unit, now=self._desk.clock(), offset_minutes=0)
         found = checks.reading_at(stove, chosen, _EXAMPLE)
         surface = checks.cooktop_surface(stove)
@@ -129,6 +146,19 @@ class ChecksPart(QWidget):
         point = CheckPoint(self._point.key)
         if self._keep(self._shown, lambda: checks.record_check(self._desk, self._name, point, text)):
             self._shown.clear()
+
+    def _measure(self) -> None:
+        """Once both readings are typed, say the emissivity they show."""
+        say(self._measured, "")
+        if not self._contact.text.strip() or not self._beside.text.strip():
+            return
+        try:
+            found = checks.measured_emissivity(self._desk, self._name, self._contact.text, self._beside.text)
+        except Problem as problem:
+            self._beside.show_problem(problem.sentence)
+        else:
+            self._beside.show_problem("")
+            say(self._measured, stove_phrases.measured_emissivity_words(found))
 
     def _take_back(self) -> None:
         self._keep(self._shown, lambda: checks.take_back_latest(self._desk, self._name))

@@ -45,7 +45,8 @@ class BakePart(PlanPart):
         self._core_words = words(name="bake_core_words")
         self._turn = words(role="good", name="bake_turn")
         self._safe = words(role="caution", name="bake_safe")
-        for line in (self._turn, self._steady, self._core_words, self._safe):
+        self._holding = words(role="soft", name="bake_holding")
+        for line in (self._turn, self._steady, self._core_words, self._safe, self._holding):
             self.answer_lines.addWidget(line)
         self.column.addStretch(1)
         self.show_nothing("")
@@ -95,11 +96,12 @@ class BakePart(PlanPart):
         say(self._core_words, plan_phrases.core_words(found, edge))
         say(self._turn, plan_phrases.turn_words(answer.turn, self.desk.stove, edge))
         say(self._safe, plan_phrases.safe_words(found, edge))
+        say(self._holding, plan_phrases.holding_words(edge) if found.safe else "")
 
     def show_nothing(self, why: str) -> None:
         """Show no answer, and why."""
         super().show_nothing(why)
-        for line in (self._steady, self._core_words, self._turn, self._safe):
+        for line in (self._steady, self._core_words, self._turn, self._safe, self._holding):
             say(line, "")
 
     def _choose(self) -> None:
@@ -116,6 +118,7 @@ class BakePart(PlanPart):
         core = self.understood(self._core, lambda text: _food(text, unit), 0.0)
         if mass is None or start is None or went_in is None or core is None:
             return None
+        self._when.show_text(plan_texts.settled(self._when.text, went_in, self.offset_minutes))
         choice = BakeChoice(key=key, mass=mass, start=start, went_in=went_in, core=core or None)
         try:
             sized(choice)

@@ -103,6 +103,7 @@ class TablePart(PlanPart):
         at = self.understood(self._table, lambda text: plan_texts.coming(text, edge.now, edge.offset_minutes), edge.now)
         if mass is None or rest is None or at is None:
             return None
+        self._table.show_text(plan_texts.settled(self._table.text, at, edge.offset_minutes))
         bake = BakeChoice(key=key, mass=mass)
         if self.understood(self._mass, lambda _text: sized(bake), sized(BakeChoice(key=key))) is None:
             return None

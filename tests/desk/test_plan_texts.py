@@ -67,3 +67,11 @@ def test_a_typed_unit_wins_over_the_screens():
 def test_water_hotter_than_boiling_is_refused():
     with pytest.raises(InputProblem, match="look at the unit"):
         plan_texts.food_temperature("300", "F", low=273.15, high=kelvin(211.0, "F"), what="water")
+
+
+@pytest.mark.parametrize(
+    ("typed", "kept"), [("-30", "7:30"), ("+20", "8:20"), ("in 20 min", "8:20"), ("now", "now"), ("9:15", "9:15")]
+)
+def test_minutes_from_now_become_a_clock_that_stays(typed, kept):
+    at = plan_texts.moment(typed, MORNING, OFFSET)
+    assert plan_texts.settled(typed, at, OFFSET) == kept

@@ -95,3 +95,20 @@ def test_two_thermometers_of_one_name_are_refused(page):
     add(page, "oven dial")
     add(page, "Oven dial")
     assert "already" in words_of(page, "new_instrument_problem")
+
+
+def test_a_contact_thermometer_beside_it_gives_the_emissivity(page):
+    # Contact 232.4 °C, an instrument set to 0.95 shows 210.0 °C with surroundings of 20 °C: 0.8095 (8 to 14 µm band,
+    # computed with scipy; see the infrared rows of tests/reference).
+    add(page, "spot gun", "infrared")
+    type_in(page, "check_contact", "232.4C")
+    assert words_of(page, "check_measured") == ""
+    type_in(page, "check_beside", "210.0C")
+    assert "about 0.81" in words_of(page, "check_measured")
+
+
+def test_readings_that_do_not_belong_together_are_refused(page):
+    add(page, "spot gun", "infrared")
+    type_in(page, "check_contact", "300")
+    type_in(page, "check_beside", "600")
+    assert "do not belong together" in words_of(page, "check_beside_problem")

@@ -4,7 +4,7 @@ from dataclasses import replace
 from datetime import timedelta
 
 import pytest
-from PySide6.QtWidgets import QComboBox, QTableWidget
+from PySide6.QtWidgets import QComboBox, QLineEdit, QTableWidget
 
 from cookstove_gui.desk import Desk, Memory, Standing, work_out
 from cookstove_gui.gui.plan_page import PlanPage
@@ -164,3 +164,10 @@ def test_an_old_session_is_answered_as_it_stood(qtbot):
     made, _ = shown(qtbot, desk, PlanPage)
     settle(qtbot, made, "plan_bake")
     assert "as the stove stood" in words_of(made, "plan_bake_as_of")
+
+
+def test_a_loaf_that_went_in_ten_minutes_ago_is_not_put_off_by_the_clock(qtbot, page):
+    type_in(page, "bake_when", "-10")
+    settle(qtbot, page, "plan_bake")
+    # It is 10:00 on a clock five hours behind.
+    assert find(page, QLineEdit, "bake_when").text() == "9:50"
