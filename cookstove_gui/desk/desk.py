@@ -5,11 +5,11 @@ An entry is on disk before the desk says it is. Listeners are told what kinds of
 
 from collections.abc import Callable, Sequence
 from datetime import UTC, datetime, timedelta
-from typing import cast
 
 from cookstove_gui.cooking.bands import band_from_text, oven_bands
 from cookstove_gui.cooking.first_fires import FirstFires, progress
 from cookstove_gui.desk.changes import Changed, Receipt
+from cookstove_gui.desk.correcting import corrected_row
 from cookstove_gui.desk.open_log import OpenLog, changed_row
 from cookstove_gui.desk.past import Past
 from cookstove_gui.desk.standing import Inputs, Standing
@@ -232,12 +232,9 @@ class Desk:
         self.announce(Changed(log=True))
 
     def correct(self, number: int, text: str) -> Receipt:
-        """Put another value in the place of a row's."""
+        """Put another value in the place of a row's; wood takes a mass or words, a note takes words."""
         old = self._opened().row(number)
-        if old.kind is Kind.READING:
-            value, unit = parse_temperature(text, cast(TemperatureUnit, old.unit))
-            return self._replace(old, changed_row(old, value=tidy(value, 2), unit=unit))
-        return self._replace(old, changed_row(old, value=text.strip()))
+        return self._replace(old, corrected_row(old, text, self.mass_unit))
 
     def move(self, number: int, at_text: str) -> Receipt:
         """Put a row at another clock time."""

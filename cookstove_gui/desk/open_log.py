@@ -79,7 +79,14 @@ class OpenLog:
         return self.append([new, undoing.void(old.number, now, offset_minutes, undoing.CORRECTED)])[0]
 
 
-def changed_row(old: Entry, *, value: str | None = None, unit: str | None = None, at: datetime | None = None) -> Entry:
+def changed_row(
+    old: Entry,
+    *,
+    value: str | None = None,
+    unit: str | None = None,
+    at: datetime | None = None,
+    note: str | None = None,
+) -> Entry:
     """A row as it was but for what is named, checked."""
     return check_entry(
         at=at or old.at,
@@ -88,5 +95,5 @@ def changed_row(old: Entry, *, value: str | None = None, unit: str | None = None
         spot=old.spot,
         value=old.value if value is None else value,
         unit=old.unit if unit is None else unit,
-        note=old.note,
+        note=old.note if note is None else note,
     )

@@ -7,6 +7,7 @@ from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
 from cookstove_gui.desk import Changed, Receipt
+from cookstove_gui.desk.correcting import text_of
 from cookstove_gui.errors import Problem
 from cookstove_gui.gui.answer_line import AnswerLine
 from cookstove_gui.gui.desk_link import DeskLink
@@ -189,7 +190,7 @@ class EntryPanel(QWidget):
         if at_text and at_text != clock_text(row.at, row.offset_minutes):
             receipt = self._desk.move(row.number, at_text)
             row = receipt.entry
-        if text and text != row.value:
+        if text and text != text_of(row):
             receipt = self._desk.correct(row.number, text)
         self._leave_mending()
         return receipt
@@ -283,8 +284,8 @@ class EntryPanel(QWidget):
         self._settled.add(number)
         self._mending = row
         self._spot.setText(f"mend: {entry_words(row, self._desk.stove)}")
-        self._unit.setText(f"°{row.unit}" if row.kind is Kind.READING else row.unit)
-        self._number.setText(row.value)
+        self._unit.setText(f"°{row.unit}" if row.kind is Kind.READING else "")
+        self._number.setText(text_of(row))
         self._when.setText(clock_text(row.at, row.offset_minutes))
         self._answer.say("Type another number, or another time (Ctrl+T), and Enter. Escape leaves it.")
         self.take_focus()

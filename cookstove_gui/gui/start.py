@@ -127,9 +127,8 @@ def open_window(arguments: Sequence[str]) -> int:
     if not isinstance(app, QApplication):
         app = QApplication(["cookstove-gui"])
     app.setApplicationName("cookstove-gui")
-    app.setApplicationDisplayName("Cookstove companion")
     program = Program(app, options)
-    sys.excepthook = _tell_faults(program)
+    sys.excepthook = tell_faults(program)
     try:
         program.open()
     except Problem as problem:
@@ -140,7 +139,7 @@ def open_window(arguments: Sequence[str]) -> int:
     return code
 
 
-def _tell_faults(
+def tell_faults(
     program: Program,
 ) -> Callable[[type[BaseException], BaseException, TracebackType | None], None]:
     """A fault of our own is written to stderr and told in the window, which goes on."""

@@ -46,9 +46,9 @@ class MainWindow(QMainWindow):
         memory = Memory()
         self.worker = Worker(desk.inputs, lambda inputs: _worked_out(inputs, memory), self)
         self.setObjectName("window")
-        self.setWindowTitle("Cookstove companion")
         self._build()
         self._connect()
+        self._show_title()
         self.show_page("cook")
 
     def _build(self) -> None:
@@ -149,7 +149,12 @@ class MainWindow(QMainWindow):
 
     # --- working things out ------------------------------------------------------------------------------------
 
+    def _show_title(self) -> None:
+        self.setWindowTitle(f"{self.desk.stove.name} – Cookstove companion")
+
     def _show(self, changed: Changed) -> None:
+        if changed.stove:
+            self._show_title()
         if changed.log or changed.session or changed.stove or changed.band or changed.settings or changed.study:
             self.worker.ask()
 

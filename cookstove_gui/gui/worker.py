@@ -11,7 +11,7 @@ from PySide6.QtCore import QObject, QThread, QTimer, Signal, Slot
 # show as a sluggish field.
 _GIVE_WAY = 0.0005
 PATIENCE = 1.0  # s without a result, after which a stale one is better than none
-_GATHER_MS = 12  # lets the window repaint what was typed before the thread takes its share of the time
+_GATHER_MS = 40  # lets the window repaint what was typed before the thread takes its share of the time
 
 
 class _Bench(QObject):

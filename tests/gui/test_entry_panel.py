@@ -332,3 +332,24 @@ def test_buttons_do_what_keys_do(panel: EntryPanel, desk: Desk) -> None:
     type_text(panel, "385")
     click(panel, "enter")
     assert [(row.kind, row.value) for row in desk.entries] == [(Kind.AIR, "1"), (Kind.READING, "385")]
+
+
+def test_counted_splits_are_counted_anew(panel: EntryPanel, desk: Desk, qtbot: QtBot) -> None:
+    press(panel, Qt.Key.Key_F6)
+    type_text(panel, "2")
+    qtbot.waitUntil(lambda: len(lines(panel, "recent_rows")) == 1)
+    ctrl(panel, Qt.Key.Key_R)
+    press(panel, Qt.Key.Key_Return)
+    assert field(panel) == "two splits"
+    enter_number(panel, "3")
+    assert [row.note for row in desk.entries] == ["3 splits"]
+
+
+def test_a_questioned_load_is_mended(panel: EntryPanel, desk: Desk) -> None:
+    press(panel, Qt.Key.Key_F6)
+    control(panel, "chooser_field", QLineEdit).setFocus()
+    enter_number(panel, "900")
+    assert "more wood than a firebox holds" in words(panel, "answer")
+    ctrl(panel, Qt.Key.Key_M)
+    enter_number(panel, "9")
+    assert [(row.value, row.unit) for row in desk.entries] == [("9", "lb")]

@@ -1,6 +1,8 @@
 """The program starts with its window, or says in one sentence why it cannot."""
 
 import argparse
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -8,7 +10,7 @@ from PySide6.QtWidgets import QApplication, QPushButton
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.errors import SurroundingsProblem
-from cookstove_gui.gui.start import Program, first_sample, parse_arguments
+from cookstove_gui.gui.start import Program, first_sample, open_window, parse_arguments, tell_faults
 from tests.gui.hands import click, control, words
 
 
@@ -71,3 +73,36 @@ def test_a_wrong_argument_ends_with_one_line(arguments: list[str], capsys: pytes
 def test_practice_without_samples_is_told(tmp_path: Path) -> None:
     with pytest.raises(SurroundingsProblem, match="no sample sessions"):
         first_sample(tmp_path)
+
+
+def test_a_practice_folder_without_logs_ends_with_one_line(
+    tmp_path: Path, qapp: QApplication, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(sys, "excepthook", sys.excepthook)
+    assert open_window(["--practice", str(tmp_path)]) == 2
+    assert len(capsys.readouterr().err.splitlines()) == 1
+
+
+def test_a_fault_of_our_own_is_written_out_and_told_in_the_window(
+    options: argparse.Namespace, qapp: QApplication, qtbot: QtBot, capsys: pytest.CaptureFixture[str]
+) -> None:
+    program = Program(qapp, options)
+    program.open()
+    assert program.window is not None
+    qtbot.addWidget(program.window)
+    tell_faults(program)(ValueError, ValueError("made up"), None)
+    assert "made up" in words(program.window, "fault_words")
+    assert "ValueError: made up" in capsys.readouterr().err
+    program.close()
+
+
+def test_the_program_paints_and_ends_by_itself_when_asked_to(tmp_path: Path) -> None:
+    done = subprocess.run(
+        [sys.executable, "-m", "cookstove_gui", "--quit-when-painted", "--logbook", str(tmp_path / "logbook.sqlite")],
+        capture_output=True,
+        text=True,
+        timeout=60,
+        check=False,
+    )
+    assert done.returncode == 0
+    assert "Traceback" not in done.stderr
