@@ -34,7 +34,7 @@ def next_reading(belief: Belief, band: HeatBand) -> NextReading:
         column = int(np.searchsorted(projection.minutes, float(wait)))
         narrowed = _narrowing(projection.kelvin[:, column, :], aim, belief)
         for index, spot in enumerate(belief.stove.spots):
-            if spot.kind is SpotKind.ROOM or (wait == 0 and _just_read(belief, spot.name)):
+            if spot.kind in (SpotKind.ROOM, SpotKind.WALL) or (wait == 0 and _just_read(belief, spot.name)):
                 continue
             worth = float(narrowed[index]) - PATIENCE * wait
             if best is None or worth > best[0]:

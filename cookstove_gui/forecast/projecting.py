@@ -5,6 +5,7 @@ import numpy as np
 from cookstove_gui.forecast import heat
 from cookstove_gui.forecast.answers import HORIZON_MINUTES, LEAVE, Action, FloatArray, Projection
 from cookstove_gui.forecast.belief import Belief
+from cookstove_gui.forecast.beside import heat_beside
 from cookstove_gui.forecast.character import CORRECTION_MINUTES, GENERIC_WIDTH
 from cookstove_gui.forecast.ensemble import FIELD, MEMBERS, PASSING_MINUTES, SMALLEST_EXCESS
 from cookstove_gui.forecast.seeing import truth
@@ -28,9 +29,14 @@ def project(belief: Belief, action: Action = LEAVE, band: HeatBand | None = None
     shares = _share_paths(belief, minutes)
     kelvin = np.empty((MEMBERS, len(minutes), len(stove.spots)))
     room = states[:, heat.ROOM].T
+    deviates = belief.random(9).standard_normal(MEMBERS)  # of walls beside the stove, which nothing else shares
     for index, spot in enumerate(stove.spots):
         under = truth(states.transpose(1, 2, 0), spot)
-        if spot.kind is SpotKind.ROOM or spot.name == "oven_centre":
+        if spot.kind is SpotKind.WALL:
+            last = belief.last_readings.get(spot.name)
+            age = minutes + (0.0 if last is None else (belief.now - last.at).total_seconds() / 60.0)
+            kelvin[:, :, index] = heat_beside(spot, last, age, under, deviates[:, None])
+        elif spot.kind is SpotKind.ROOM or spot.name == "oven_centre":
             kelvin[:, :, index] = under
         else:
             kelvin[:, :, index] = under + np.maximum(under - room, SMALLEST_EXCESS) * shares[:, :, index]

@@ -15,6 +15,7 @@ from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast import heat
 from cookstove_gui.forecast.answers import DoubtedReading
 from cookstove_gui.forecast.belief import Belief, LastReading, TracePoint
+from cookstove_gui.forecast.beside import apart
 from cookstove_gui.forecast.character import Character
 from cookstove_gui.forecast.ensemble import (
     FIRING,
@@ -102,6 +103,7 @@ class Tracker:
         """The belief at `now` from the raw log; rows after `now` are not looked at."""
         standing = standing_entries(entries, now)
         self._know_spots(standing)
+        standing, beside = apart(self._stove, standing)
         course = self._catch_up(standing, now)
         ahead = course.copy()
         self._run(ahead, now, len(standing) + 1_000_000 // 2)
@@ -122,7 +124,7 @@ class Tracker:
             door_openings=ahead.door_openings,
             air_was_logged=ahead.air_was_logged,
             doubted=ahead.doubted,
-            last_readings=dict(ahead.last_readings),
+            last_readings={**ahead.last_readings, **beside},
             points=points + ahead.points,
         )
 

@@ -5,6 +5,7 @@ import numpy as np
 from cookstove_gui.forecast import heat
 from cookstove_gui.forecast.answers import FloatArray, Zone
 from cookstove_gui.forecast.belief import Belief
+from cookstove_gui.forecast.beside import heat_beside
 from cookstove_gui.forecast.ensemble import FIELD, MEMBERS, SMALLEST_EXCESS
 from cookstove_gui.forecast.habits import normal_quantile
 from cookstove_gui.forecast.seeing import truth
@@ -21,6 +22,10 @@ def spot_members(belief: Belief, index: int) -> FloatArray:
     spots = len(belief.stove.spots)
     spot = belief.stove.spots[index]
     under = truth(belief.ensemble.x, spot)
+    if spot.kind is SpotKind.WALL:
+        last = belief.last_readings.get(spot.name)
+        age = 0.0 if last is None else (belief.now - last.at).total_seconds() / 60.0
+        return heat_beside(spot, last, age, under, _DEVIATES)
     if spot.kind is SpotKind.ROOM or spot.name == "oven_centre":
         return under
     excess = np.maximum(under - belief.ensemble.x[heat.ROOM], SMALLEST_EXCESS)

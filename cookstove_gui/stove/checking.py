@@ -11,7 +11,7 @@ from datetime import datetime, timedelta
 
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.stove.entries import Entry, Kind, reading_kelvin, wood_mass
-from cookstove_gui.stove.stove import SpotKind, Stove, spot_kind_from_name
+from cookstove_gui.stove.stove import SpotKind, Stove
 from cookstove_gui.units import clock_text, degrees, kelvin, parse_number, tidy
 
 # Hotter than any flame of wood (adiabatic flame temperature about 2250 K; from memory), so never a reading.
@@ -24,6 +24,7 @@ HOTTEST_LIKELY = {
     SpotKind.GLASS: kelvin(1100.0, "F"),
     SpotKind.FLUE: kelvin(1500.0, "F"),
     SpotKind.ROOM: kelvin(125.0, "F"),
+    SpotKind.WALL: kelvin(300.0, "F"),
 }  # K
 COLDEST_LIKELY = kelvin(-40.0, "F")  # K
 HEAVIEST_LIKELY_LOAD = 30.0  # kg
@@ -243,7 +244,7 @@ def _spell(minutes: int) -> str:
 
 def _reading_doubt(entry: Entry, stove: Stove) -> Doubt | None:
     spot = stove.spot(entry.spot)
-    kind = spot.kind if spot else spot_kind_from_name(entry.spot)
+    kind = stove.kind_of(entry.spot)
     label = spot.label if spot else entry.spot.replace("_", " ")
     temperature = reading_kelvin(entry)
     if temperature > HOTTEST_LIKELY[kind]:

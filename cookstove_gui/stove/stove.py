@@ -21,6 +21,11 @@ class SpotKind(StrEnum):
     GLASS = "glass"
     FLUE = "flue"
     ROOM = "room"
+    WALL = "wall"  # a wall, floor, ceiling or shelf near the stove, not the stove itself
+
+
+# Beginnings of names of what is read near a stove
+BESIDE = ("wall", "floor", "ceiling", "shelf", "mantel", "cupboard", "hearth")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -95,6 +100,11 @@ class Stove:
         """The spot of that name, or none."""
         return next((spot for spot in self.spots if spot.name == name), None)
 
+    def kind_of(self, name: str) -> SpotKind:
+        """The kind of the spot of that name; of one the stove does not know, what its name says."""
+        spot = self.spot(name)
+        return spot.kind if spot else spot_kind_from_name(name)
+
     def spots_of(self, kind: SpotKind) -> tuple[Spot, ...]:
         """All spots of one kind, in walking order."""
         return tuple(spot for spot in self.spots if spot.kind is kind)
@@ -113,6 +123,7 @@ def spot_kind_from_name(name: str) -> SpotKind:
         ("door", SpotKind.GLASS),
         ("flue", SpotKind.FLUE),
         ("room", SpotKind.ROOM),
+        *((word, SpotKind.WALL) for word in BESIDE),
     ):
         if name.startswith(prefix):
             return kind
