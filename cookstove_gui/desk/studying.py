@@ -39,12 +39,13 @@ class PastSessions:
 
     def __init__(self, desk: Desk) -> None:
         self._logbook = desk.logbook
-        self._mark = ""
-        self._sessions: tuple[Session, ...] = ()
+        # One value, so that two threads never see the mark of one past with the sessions of another.
+        self._read: tuple[str, tuple[Session, ...]] = ("", ())
 
     def __call__(self, stove: str) -> tuple[Session, ...]:
         """All sessions with entries, oldest first."""
         mark = f"{stove}: {fingerprint((row.number, row.entry_count) for row in self._logbook.sessions(stove))}"
-        if mark != self._mark:
-            self._mark, self._sessions = mark, self._logbook.past_sessions(stove)
-        return self._sessions
+        read = self._read
+        if read[0] != mark:
+            read = self._read = (mark, self._logbook.past_sessions(stove))
+        return read[1]
