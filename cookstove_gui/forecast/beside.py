@@ -50,4 +50,3 @@ def heat_beside(
     noise = noise_deviation(spot, last.value)
     deviation = np.sqrt(noise**2 + ((1.0 - kept) * LOST_DEVIATION) ** 2)
     return np.asarray(room + kept * (last.value - room) + deviation * deviates, dtype=np.float64)
-

@@ -33,6 +33,10 @@ LASTING_TRUST = 0.25  # share that the stove's own parameters feel
 SURPRISE = 1.8  # standard deviations
 
 
+# Only the thermometer is read, never the air before it: what lies between them cannot be told apart from readings.
+_TELLABLE = np.array([0.0 if name in ("air_lag", "dial_lag") else 1.0 for name in parameters.NAMES])
+
+
 @dataclass(slots=True)
 class Ensemble:
     """The moving part of a belief; `copy` before changing one that somebody else holds."""
@@ -142,8 +146,8 @@ def assimilate(ensemble: Ensemble, stove: Stove, reading: Reading, slip_chance: 
         total = variance + against
         moved = (variance / total) * (reading.value - mean)
         shrunk = math.sqrt(against / total) - 1.0
-        gain[FIRING] *= FIRING_TRUST
-        gain[LASTING] *= LASTING_TRUST
+        gain[FIRING] *= FIRING_TRUST * _TELLABLE
+        gain[LASTING] *= LASTING_TRUST * _TELLABLE
         ensemble.x += np.outer(gain, moved + shrunk * apart)
         keep_possible(ensemble)
     if remainder > 0.0:

@@ -105,7 +105,7 @@ def corrections_from(casts: Sequence[Hindcast]) -> Corrections:
     Notes
     -----
     The width is the split-conformal one: the 80 % quantile of |miss| / half-width, shrunk toward 1 on a logarithmic
-    scale by the number of casts, and never outside 0.6 to 1.8.
+    scale by the number of casts, and never outside 0.9 to 1.8.
     """
     widths = dict.fromkeys(CORRECTION_MINUTES, 1.0)
     for lead in LEADS:
@@ -116,7 +116,7 @@ def corrections_from(casts: Sequence[Hindcast]) -> Corrections:
         miss = np.array([cast.came_true - cast.quantiles[1] for cast in chosen])
         half = np.array([max(0.5 * (cast.quantiles[2] - cast.quantiles[0]), 1.0) for cast in chosen])
         ratio = float(np.quantile(np.abs(miss) / half, 0.8))
-        widths[lead] = float(np.clip(np.exp(trust * np.log(max(ratio, 0.2))), 0.6, 1.8))
+        widths[lead] = float(np.clip(np.exp(trust * np.log(max(ratio, 0.2))), 0.9, 1.8))
     for beyond in (120.0, 180.0):
         widths[beyond] = widths[60.0]
     return Corrections(width=tuple(widths[lead] for lead in CORRECTION_MINUTES))

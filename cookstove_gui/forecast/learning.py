@@ -16,7 +16,7 @@ from cookstove_gui.forecast.tracker import Tracker, standing_entries
 from cookstove_gui.stove.entries import Entry, Kind, Session
 from cookstove_gui.stove.stove import Stove, with_spots_named
 
-FORGOTTEN_SHARE = 0.06  # of the prior's variance that comes back between firings: stoves and cooks change
+FORGOTTEN_SHARE = 0.12  # of the prior's variance that comes back between firings: stoves and cooks change
 JUDGED_SESSIONS = 30  # the latest ones, on which the learned and the generic character are compared
 
 
