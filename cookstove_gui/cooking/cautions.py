@@ -8,19 +8,18 @@ from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 
 from cookstove_gui.cooking.chimney_watch import flue_limits
-from cookstove_gui.cooking.evenness import is_surroundings
 from cookstove_gui.cooking.fats import fats_that_smoke, in_words
 from cookstove_gui.cooking.fires import fraction_or_none, kelvin_or_none
 from cookstove_gui.cooking.touch_watch import material_of, seconds_to_burn
+from cookstove_gui.cooking.wall_rises import USUAL_ROOM
 from cookstove_gui.forecast.answers import Turn, TurnKind, Zone
 from cookstove_gui.resource_files import table
 from cookstove_gui.stove.entries import Entry, Kind, door_is_open
-from cookstove_gui.stove.stove import SpotKind, Stove, spot_kind_from_name
+from cookstove_gui.stove.stove import SpotKind, Stove
 from cookstove_gui.units import kelvin
 
 NEARLY_SHUT = 0.1  # fraction of the air or bypass
 LIKELY = 0.5  # chance from which a turn of the fire counts
-USUAL_ROOM = kelvin(68.0, "F")  # K, where the room was not read
 LASTING_TOUCH = 60.0  # s, as long as skin may rest on something before it is noticed; ASTM C1055 for consumer goods
 _TOUCHED = {SpotKind.SIDE: "enamelled or painted metal", SpotKind.GLASS: "glass, tile or stone"}
 
@@ -104,7 +103,7 @@ class _Moment:
 
     def of_kind(self, kind: SpotKind) -> Iterator[Zone]:
         for name, zone in self.zones.items():
-            if _kind(self.stove, name) is kind and not is_surroundings(name):
+            if self.stove.kind_of(name) is kind:
                 yield zone
 
     def flue(self) -> Zone | None:
@@ -226,7 +225,7 @@ def _wall(moment: _Moment, *, urgent: bool) -> Iterator[_About]:
 
 def _hot_surface(moment: _Moment) -> Iterator[_About]:
     for spot, (row, heat) in _last_readings(moment).items():
-        material = _TOUCHED.get(_kind(moment.stove, spot))
+        material = _TOUCHED.get(moment.stove.kind_of(spot))
         if material is None or not moment.within(row, "just_now"):
             continue
         seconds = seconds_to_burn(heat, material_of(material))
@@ -267,16 +266,13 @@ def _rises(moment: _Moment) -> Iterator[tuple[str, float]]:
     """Rise above the room [K] of what was lately read beside the stove."""
     readings = _last_readings(moment)
     room = next(moment.of_kind(SpotKind.ROOM), None)
-    room_heat = next((heat for spot, (_, heat) in readings.items() if _kind(moment.stove, spot) is SpotKind.ROOM), None)
+    room_heat = next(
+        (heat for spot, (_, heat) in readings.items() if moment.stove.kind_of(spot) is SpotKind.ROOM), None
+    )
     ambient = room_heat if room_heat is not None else room.p50 if room is not None else USUAL_ROOM
     for spot, (row, heat) in readings.items():
-        if is_surroundings(spot) and moment.within(row, "recent_reading"):
+        if moment.stove.kind_of(spot) is SpotKind.WALL and moment.within(row, "recent_reading"):
             yield spot, heat - ambient
-
-
-def _kind(stove: Stove, name: str) -> SpotKind:
-    spot = stove.spot(name)
-    return spot.kind if spot else spot_kind_from_name(name)
 
 
 def _label(stove: Stove, name: str) -> str:

@@ -12,22 +12,12 @@ PAN_WIDTH = 0.25  # m, common practice, no source
 # practice, no source
 FELT_SHARE = 0.3
 OVEN_CENTRE = "oven_centre"
-SURROUNDINGS = ("wall", "floor", "ceiling", "mantel", "cupboard", "hearth")  # read beside the stove, not cooked on
 _NEIGHBOUR_REACH = 1.3  # neighbours are the spots within this multiple of the smallest distance
-
-
-def is_surroundings(name: str) -> bool:
-    """Whether a spot's name says that it lies beside the stove: `wall_left`, `floor_front` and the like."""
-    return name.casefold().startswith(SURROUNDINGS)
 
 
 def top_spot_names(stove: Stove, projection: Projection) -> tuple[str, ...]:
     """The cooktop's spots that the projection knows."""
-    return tuple(
-        spot.name
-        for spot in stove.spots_of(SpotKind.TOP)
-        if spot.name in projection.spots and not is_surroundings(spot.name)
-    )
+    return tuple(spot.name for spot in stove.spots_of(SpotKind.TOP) if spot.name in projection.spots)
 
 
 def oven_spot_names(stove: Stove, projection: Projection) -> tuple[str, ...]:

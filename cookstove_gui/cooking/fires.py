@@ -7,10 +7,9 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
-from cookstove_gui.cooking.evenness import is_surroundings
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.stove.entries import Entry, Kind, Session, fold, fraction_open, reading_kelvin, voided_number
-from cookstove_gui.stove.stove import SpotKind, Stove, spot_kind_from_name
+from cookstove_gui.stove.stove import SpotKind, Stove
 from cookstove_gui.units import kelvin
 
 RELIGHT = timedelta(minutes=20)  # lighting again sooner than this after lighting or wood is the same fire
@@ -96,7 +95,9 @@ def _split(rows: tuple[Entry, ...]) -> list[list[Entry]]:
 
 
 def _fire(stove: Stove, session: int, rows: list[Entry]) -> Fire:
-    heats = sorted(heat for row in rows if _is_cooktop(stove, row.spot) and (heat := kelvin_or_none(row)) is not None)
+    heats = sorted(
+        heat for row in rows if stove.kind_of(row.spot) is SpotKind.TOP and (heat := kelvin_or_none(row)) is not None
+    )
     hottest = None
     if heats:
         hottest = heats[-2] if len(heats) >= _SLIP_FREE_COUNT else heats[-1]
@@ -107,11 +108,6 @@ def _fire(stove: Stove, session: int, rows: list[Entry]) -> Fire:
         loads=sum(row.kind is Kind.WOOD for row in rows),
         air_open_then_shut=_air_open_then_shut(rows),
     )
-
-
-def _is_cooktop(stove: Stove, name: str) -> bool:
-    spot = stove.spot(name)
-    return (spot.kind if spot else spot_kind_from_name(name)) is SpotKind.TOP and not is_surroundings(name)
 
 
 def _air_open_then_shut(rows: list[Entry]) -> bool:

@@ -1,17 +1,14 @@
-"""Readings as they are meant for the forecast: of the stove only, and as the surface is, not as it was shown.
+"""Readings as they are meant for the forecast: as the surface is, not as it was shown.
 
-What was read on a wall or a floor beside the stove says nothing of the fire and is left out. Infrared readings are
-corrected where the instrument's emissivity is set otherwise than the surface's.
-
-The log keeps what was typed; only what the forecast is told changes. A setting inside the range of emissivities that
-the surface may have is not known to be wrong, so nothing is changed then; nor for a stove whose owner described no
-infrared thermometer, nor for a shiny surface, whose readings no correction makes good.
+Infrared readings are corrected where the instrument's emissivity is set otherwise than the surface's. The log keeps
+what was typed; only what the forecast is told changes. A setting inside the range of emissivities that the surface may
+have is not known to be wrong, so nothing is changed then; nor for a stove whose owner described no infrared
+thermometer, nor for a shiny surface, whose readings no correction makes good.
 """
 
 from collections.abc import Iterable
 from dataclasses import replace
 
-from cookstove_gui.cooking.evenness import is_surroundings
 from cookstove_gui.cooking.fires import kelvin_or_none
 from cookstove_gui.cooking.surface_readings import INFRARED, corrected_reading, surface_at, surfaces
 from cookstove_gui.stove.entries import Entry, Kind, Session
@@ -24,14 +21,12 @@ _POINTED_AT = (SpotKind.TOP, SpotKind.SIDE, SpotKind.GLASS)
 def meant_rows(stove: Stove, rows: Iterable[Entry]) -> tuple[Entry, ...]:
     """The rows with every infrared reading corrected for its surface; all others as they stand.
 
-    Readings beside the stove are left out. The instrument's offset is left in: the forecast takes it off together with
-    its doubt.
+    The instrument's offset is left in: the forecast takes it off together with its doubt.
     """
-    of_stove = tuple(row for row in rows if row.kind is not Kind.READING or not is_surroundings(row.spot))
     instrument = next((one for one in stove.instruments if one.kind == INFRARED), None)
     if instrument is None:
-        return of_stove
-    return tuple(_meant(stove, instrument, row) for row in of_stove)
+        return tuple(rows)
+    return tuple(_meant(stove, instrument, row) for row in rows)
 
 
 def meant_sessions(stove: Stove, sessions: Iterable[Session]) -> tuple[Session, ...]:
@@ -41,8 +36,8 @@ def meant_sessions(stove: Stove, sessions: Iterable[Session]) -> tuple[Session, 
 
 def meant_kelvin(stove: Stove, row: Entry) -> float | None:
     """What a reading means [K] if that is not what was typed; None otherwise."""
-    meant = meant_rows(stove, (row,))
-    return kelvin_or_none(meant[0]) if meant and meant[0] is not row else None
+    meant = meant_rows(stove, (row,))[0]
+    return kelvin_or_none(meant) if meant is not row else None
 
 
 def _meant(stove: Stove, instrument: Instrument, row: Entry) -> Entry:

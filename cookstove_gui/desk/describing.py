@@ -11,13 +11,18 @@ from cookstove_gui.cooking import surface_readings
 from cookstove_gui.desk.checks import move_checks
 from cookstove_gui.desk.desk import Desk
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.stove.stove import Spot, SpotKind, Stove, stove_with_default_spots
+from cookstove_gui.stove.stove import Spot, SpotKind, Stove, spot_kind_from_name, stove_with_default_spots
 from cookstove_gui.units import METRES_PER_FOOT, parse_number, tidy
 
 METRES_PER_INCH = METRES_PER_FOOT / 12
 _SMALLEST, _LARGEST = 0.1, 5.0  # m, of a cooktop
 _LOWEST, _HIGHEST = -500.0, 6000.0  # m above the sea
-_KINDS_TO_ADD = {"top": "on the cooktop", "oven": "in the oven", "side": "on a side or beside the stove"}
+_KINDS_TO_ADD = {
+    "top": "on the cooktop",
+    "oven": "in the oven",
+    "side": "on a side of the stove",
+    "wall": "a wall or floor near the stove",
+}
 
 
 def kinds_to_add() -> dict[str, str]:
@@ -108,7 +113,7 @@ def add_spot(desk: Desk, label: str, kind: SpotKind) -> Spot:
     tidied = _spot_label(stove, label)
     word = re.sub(r"[^a-z0-9]+", "_", tidied.casefold()).strip("_") or "spot"
     # The name in the log file tells the kind, so that a log speaks for itself without its stove's file.
-    name = word if kind is SpotKind.TOP or word.startswith(str(kind)) else f"{kind}_{word}"
+    name = word if spot_kind_from_name(word) is kind else f"{kind}_{word}"
     taken = {spot.name for spot in stove.spots}
     number = 2
     free = name

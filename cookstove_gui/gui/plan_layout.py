@@ -96,7 +96,7 @@ def _strip_and_rest(box: QRectF, firebox: Firebox) -> tuple[QRectF, QRectF]:
 
 
 def _side_columns(stove: Stove) -> tuple[list[Spot], list[Spot]]:
-    """Spots beside the cooktop: sides where they are, flue away from the firebox, glass at it, room last."""
+    """Spots beside the cooktop: sides where they are, flue away from the firebox, glass at it, room and walls last."""
     left: list[Spot] = []
     right: list[Spot] = []
     near, far = (right, left) if stove.firebox is Firebox.RIGHT else (left, right)
@@ -105,6 +105,8 @@ def _side_columns(stove: Stove) -> tuple[list[Spot], list[Spot]]:
         (left if spot.x < 0.5 else right).append(spot)
     near.extend(stove.spots_of(SpotKind.GLASS))
     (near if len(near) <= len(far) else far).extend(stove.spots_of(SpotKind.ROOM))
+    for spot in stove.spots_of(SpotKind.WALL):
+        (left if len(left) <= len(right) else right).append(spot)
     return left, right
 
 

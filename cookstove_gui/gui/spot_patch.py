@@ -11,7 +11,7 @@ from cookstove_gui.gui.figures import FRESH_MINUTES, age_text, estimate_text, te
 from cookstove_gui.gui.heat_colours import HeatScale
 from cookstove_gui.gui.look import Look
 from cookstove_gui.gui.theme import BODY_POINTS, NUMBER_POINTS, TARGET_PIXELS, colour, font
-from cookstove_gui.stove.stove import Spot, SpotKind
+from cookstove_gui.stove.stove import BESIDE, Spot, SpotKind
 
 _SURE = 14.0  # K between the tenth and ninetieth percentile, below which nothing is hatched
 _UNSURE = 110.0  # K, at which hatching is as dense as it gets
@@ -36,6 +36,13 @@ def hatch_spacing(doubt: float) -> float | None:
         return None
     share = min((doubt - _SURE) / (_UNSURE - _SURE), 1.0)
     return _WIDEST + share * (_DENSEST - _WIDEST)
+
+
+def _caption(spot: Spot) -> str:
+    """One word for a patch that lies in no drawn part of the stove."""
+    if spot.kind is SpotKind.WALL:
+        return next((word for word in BESIDE if spot.name.startswith(word)), "wall")
+    return _CAPTIONS.get(spot.kind, "")
 
 
 @cache
@@ -103,7 +110,8 @@ class SpotPatch(QAbstractButton):
         known = self._heat.kelvin
         fill = theme.raised if known is None else self._scale.colour(known)
         ink = theme.soft_ink if known is None else self._scale.ink(known)
-        painter.setPen(QPen(colour(theme.line), 1))
+        outside = self.spot.kind is SpotKind.WALL
+        painter.setPen(QPen(colour(theme.line), 1, Qt.PenStyle.DashLine if outside else Qt.PenStyle.SolidLine))
         painter.setBrush(colour(fill))
         painter.drawRoundedRect(box, 5, 5)
         if known is not None:
@@ -129,7 +137,7 @@ class SpotPatch(QAbstractButton):
         points = NUMBER_POINTS if box.height() >= _LOW else BODY_POINTS
         big, small = font(points, bold=True), font(BODY_POINTS)
         number, age = (self.number_text(), big), (age_text(self._heat.age_min), small)
-        caption = (_CAPTIONS.get(self.spot.kind, ""), small)
+        caption = (_caption(self.spot), small)
         if box.width() > _WIDE:
             name = self.spot.label.removeprefix("oven ").removeprefix("top ")
             self._write_across(painter, box, fill, ink, [(name, small), number, age])

@@ -8,7 +8,7 @@ from cookstove_gui.cooking.cautions import Caution, due
 from cookstove_gui.forecast import Tracker, turns, zones
 from cookstove_gui.reports.stages import Stage
 from cookstove_gui.stove.entries import Entry, Kind, fold, reading_kelvin
-from cookstove_gui.stove.stove import SpotKind, Stove, spot_kind_from_name
+from cookstove_gui.stove.stove import SpotKind, Stove
 
 
 def due_cautions(
@@ -41,8 +41,7 @@ def _hottest_moments(stove: Stove, sound: Iterable[Entry]) -> set[datetime]:
     hottest: dict[SpotKind, Entry] = {}
     for row in sound:
         if row.kind is Kind.READING:
-            spot = stove.spot(row.spot)
-            kind = spot.kind if spot else spot_kind_from_name(row.spot)
+            kind = stove.kind_of(row.spot)
             if kind not in hottest or reading_kelvin(row) > reading_kelvin(hottest[kind]):
                 hottest[kind] = row
     return {row.at for row in hottest.values()}

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 from cookstove_gui.forecast.answers import FloatArray, Trace
 from cookstove_gui.reports.stages import Stage, StageName
 from cookstove_gui.stove.entries import Entry, Kind, fraction_open, reading_kelvin
-from cookstove_gui.stove.stove import SpotKind, Stove, spot_kind_from_name
+from cookstove_gui.stove.stove import SpotKind, Stove
 from cookstove_gui.units import TemperatureUnit, degrees
 
 if TYPE_CHECKING:
@@ -64,8 +64,7 @@ def oven_chart(
 
 
 def _is_oven(stove: Stove, name: str) -> bool:
-    spot = stove.spot(name)
-    return (spot.kind if spot else spot_kind_from_name(name)) is SpotKind.OVEN
+    return stove.kind_of(name) is SpotKind.OVEN
 
 
 def _minutes(at: datetime, first: datetime) -> float:

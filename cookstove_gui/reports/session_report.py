@@ -6,12 +6,14 @@ from datetime import datetime, timedelta, timezone
 
 from cookstove_gui import phrases
 from cookstove_gui.cooking.meant_rows import meant_rows
+from cookstove_gui.cooking.wall_rises import WallRise, greatest_of_each, wall_rises
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast import doubted_readings, trace, track
 from cookstove_gui.forecast.answers import DoubtedReading, Trace
 from cookstove_gui.reports.due_cautions import due_cautions
 from cookstove_gui.reports.slips import slips as found_slips
 from cookstove_gui.reports.stages import Stage, StageName, stage_at, stages
+from cookstove_gui.resource_files import table
 from cookstove_gui.stove.entries import Entry, Kind, Session, fold, reading_kelvin, wood_mass
 from cookstove_gui.stove.stove import Instrument, Stove, with_spots_named
 from cookstove_gui.units import (
@@ -65,6 +67,7 @@ class SessionReport:
     stage_names: tuple[str, ...]
     spots: tuple[SpotRow, ...]
     events: tuple[Line, ...]
+    surroundings: tuple[str, ...]  # walls and floors against the room; the last line says who decides
     slips: tuple[str, ...]
     thermometers: tuple[str, ...]
     cautions: tuple[tuple[str, str], ...]
@@ -97,6 +100,7 @@ def session_report(stove: Stove, session: Session, unit: TemperatureUnit = "F") 
         stage_names=tuple(str(name) for name in names),
         spots=tuple(_spot_rows(stove, readings, found, names, unit, clock)),
         events=tuple(_event(row, stove, clock) for row in standing if row.kind is not Kind.READING),
+        surroundings=_surroundings(stove, sound, unit, clock),
         slips=tuple(_slip(row, standing, stove, unit, clock) for row in doubted),
         thermometers=tuple(_thermometer(instrument, unit) for instrument in stove.instruments),
         cautions=due_cautions(stove, session.entries, sound, found),
@@ -219,6 +223,19 @@ def _slip(
         f"{clock.time(row.at)}, {_label(stove, row.spot)}: {row.value} °{row.unit} was typed where about "
         f"{expected:.0f} °{unit} was expected; left out of the tables."
     )
+
+
+def _surroundings(stove: Stove, sound: Sequence[Entry], unit: TemperatureUnit, clock: _Clock) -> tuple[str, ...]:
+    rises = greatest_of_each(wall_rises(stove, sound))
+    decides = str(table("touch.toml")["words"]["decides"])
+    return (*(_rise(rise, unit, clock) for rise in rises), decides) if rises else ()
+
+
+def _rise(rise: WallRise, unit: TemperatureUnit, clock: _Clock) -> str:
+    label = f"{rise.label[:1].upper()}{rise.label[1:]}"
+    above = f"{degrees_difference(rise.rise, unit):.0f} °{unit} above the room at {clock.time(rise.row.at)}"
+    room = f"{'' if rise.room_was_read else 'the room taken as '}{degrees(rise.room, unit):.0f} °{unit}"
+    return f"{label}: {above} ({degrees(rise.wall, unit):.0f} against {room})."
 
 
 def _thermometer(instrument: Instrument, unit: TemperatureUnit) -> str:

@@ -69,9 +69,7 @@ def test_sessions_are_corrected_row_by_row() -> None:
     assert meant_sessions(stove(0.70), [session])[0].entries == meant_rows(stove(0.70), session.entries)
 
 
-def test_a_wall_beside_the_stove_says_nothing_of_the_fire() -> None:
-    wall = replace(reading("150"), spot="wall_left")
-    note = replace(reading(""), kind=Kind.NOTE, spot="wall_left")
-    for owner in (stove(0.95), replace(stove(0.95), instruments=())):
-        assert meant_rows(owner, [wall, note]) == (note,)
-        assert meant_kelvin(owner, wall) is None
+def test_a_wall_beside_the_stove_stays_as_typed() -> None:
+    wall = replace(reading("50"), spot="wall_left")
+    assert meant_rows(stove(0.50), [wall]) == (wall,)
+    assert meant_kelvin(stove(0.50), wall) is None

@@ -10,7 +10,7 @@ from cookstove_gui.desk.studying import learning_is_due, study_is_due, study_rea
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.stove.entries import Kind
-from cookstove_gui.stove.stove import SpotKind
+from cookstove_gui.stove.stove import SpotKind, spot_kind_from_name
 
 NOW = datetime(2026, 3, 14, 15, 0, tzinfo=UTC)
 
@@ -48,6 +48,21 @@ def test_names_of_new_spots_tell_their_kind_and_never_clash(desk):
     second = describing.add_spot(desk, "Grille-pain", SpotKind.TOP)
     third = describing.add_spot(desk, "grille pain", SpotKind.TOP)
     assert (first.name, second.name, third.name) == ("side_warming_shelf", "grille_pain", "grille_pain_2")
+
+
+@pytest.mark.parametrize(
+    ("label", "kind", "name"),
+    [
+        ("Floor in front", SpotKind.WALL, "floor_in_front"),
+        ("Behind the pipe", SpotKind.WALL, "wall_behind_the_pipe"),
+        ("Wall end", SpotKind.TOP, "top_wall_end"),
+    ],
+)
+def test_a_spot_beside_the_stove_is_told_from_one_on_it_by_its_name_alone(desk, label, kind, name):
+    spot = describing.add_spot(desk, label, kind)
+    assert spot.name == name
+    assert spot_kind_from_name(spot.name) is kind
+    assert str(kind) in describing.kinds_to_add()
 
 
 def test_a_renamed_spot_keeps_its_name_in_the_log(desk):

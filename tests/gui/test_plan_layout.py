@@ -58,6 +58,19 @@ def test_own_spots_have_their_place_too() -> None:
     assert patches["kettle_plate"].left() >= patches["top_back_middle"].right()
 
 
+@pytest.mark.parametrize("firebox", Firebox)
+def test_walls_have_a_patch_outside_the_stove(firebox: Firebox) -> None:
+    walls = tuple(Spot(name=name, label=name, kind=SpotKind.WALL) for name in ("wall_left", "wall_back", "floor"))
+    made = replace(stove(firebox), spots=(*stove(firebox).spots, *walls))
+    layout = plan_layout(made, 448, 300)
+    assert set(layout.patches) == {spot.name for spot in made.spots}
+    for wall in walls:
+        patch = layout.patches[wall.name]
+        assert not patch.intersects(layout.cooktop)
+        assert not patch.intersects(layout.oven)
+        assert patch.height() >= 24
+
+
 def test_a_stove_without_an_oven_has_no_oven_box() -> None:
     made = stove(Firebox.LEFT)
     bare = replace(made, spots=tuple(spot for spot in made.spots if spot.kind is not SpotKind.OVEN))

@@ -106,7 +106,7 @@ def test_spot_takes_its_kind_and_label_from_its_name() -> None:
         ("[[spot]]\nx = 0.5", "spot 1: the name is missing"),
         ('[[spot]]\nname = "a"\nx = 1.5', "spot 1 line 3: x = 1.5"),
         ('[[spot]]\nname = "a"\n[[spot]]\nname = "a"', "two spots are named “a”"),
-        ('[[spot]]\nname = "a"\nkind = "wall"', "kind = 'wall'"),
+        ('[[spot]]\nname = "a"\nkind = "roof"', "kind = 'roof'"),
         ("[[instrument]]\nemissivity = 95", "instrument 1 line 2: emissivity = 95"),
         ("is_new = false\nname = = 1", "not TOML .*line 2"),
     ],

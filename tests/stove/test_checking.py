@@ -108,6 +108,7 @@ def test_number_no_stove_reaches_is_questioned(stove: Stove, fields: dict[str, s
         {"value": "640", "spot": "top_back_left"},
         {"value": "12", "spot": "room"},
         {"value": "900", "spot": "flue"},
+        {"value": "190", "spot": "wall_left"},
     ],
 )
 def test_likely_number_is_not_questioned(stove: Stove, fields: dict[str, str]) -> None:

@@ -4,7 +4,9 @@ import pytest
 
 from cookstove_gui.stove.stove import (
     Firebox,
+    Spot,
     SpotKind,
+    Stove,
     default_spots,
     spot_kind_from_name,
     stove_with_default_spots,
@@ -38,6 +40,18 @@ def test_kind_of_a_default_spot_is_what_its_name_says() -> None:
 @pytest.mark.parametrize("name", ["left", "griddle", "reservoir"])
 def test_name_that_says_nothing_is_on_the_cooktop(name: str) -> None:
     assert spot_kind_from_name(name) is SpotKind.TOP
+
+
+@pytest.mark.parametrize("name", ["wall_left", "floor_front", "ceiling", "shelf_over", "mantel", "cupboard", "hearth"])
+def test_names_of_walls_and_floors_are_beside_the_stove(name: str) -> None:
+    assert spot_kind_from_name(name) is SpotKind.WALL
+
+
+def test_kind_is_the_owners_and_else_what_the_name_says() -> None:
+    own = Spot(name="wall_end", label="end by the wall", kind=SpotKind.TOP)
+    stove = Stove(name="Kitchen", spots=(own,))
+    assert stove.kind_of("wall_end") is SpotKind.TOP
+    assert stove.kind_of("wall_left") is SpotKind.WALL
 
 
 def test_spots_are_found_by_name_and_kind() -> None:
