@@ -18,7 +18,7 @@ from cookstove_gui.forecast import Character
 from tests.benchmarks import skill_forecaster
 from tests.benchmarks.skill_baselines import BASELINES, Baseline, fit
 from tests.benchmarks.skill_questions import Answer, Firing, Question, answer_from_paths, cached, questions_of
-from tests.benchmarks.skill_table import by_part, scores_of, table
+from tests.benchmarks.skill_table import by_part, now_lines, scores_of, table
 from tests.benchmarks.skill_worlds import WORLDS, World
 from tests.benchmarks.skill_zones import zone_lines
 
@@ -49,6 +49,7 @@ def main(arguments: Sequence[str] | None = None) -> None:
     others = {}
     if not options.no_ceiling:
         others["ceiling: true physics"] = scores_of(questions, _ceiling(options, questions, seeds))
+    said: dict[str, list[Answer]] = {}
     characters: dict[tuple[int, int], Character | None] = {}
     for count in options.past:
         name = f"forecast, {count} past"
@@ -60,8 +61,10 @@ def main(arguments: Sequence[str] | None = None) -> None:
             follower = skill_forecaster.Follower(session.stove, characters[key])
             answers += [follower.answer(question) for question in questions if question.session is session]
         others[name] = scores_of(questions, answers)
+        said[name] = answers
         print(f"  {name}: {time.perf_counter() - began:.0f} s since the start", flush=True)
     print("\n".join(["", *table(questions, baselines, others), ""]))
+    print("\n".join([*now_lines(questions, said), ""]))
     print("\n".join([*by_part(questions, baselines, others), ""]))
     if not options.no_zones:
         print("Cooktop spots at random moments, against the truth")
@@ -77,7 +80,7 @@ def _options(arguments: Sequence[str] | None) -> argparse.Namespace:
     parser.add_argument("--world", choices=sorted(WORLDS), default="main")
     parser.add_argument("--stoves", type=int, default=27)
     parser.add_argument("--sessions", type=int, default=1, help="judged sessions of each stove")
-    parser.add_argument("--past", type=int, nargs="+", default=[0, 1, 3, MOST_PAST])
+    parser.add_argument("--past", type=int, nargs="*", default=[0, 1, 3, MOST_PAST])
     parser.add_argument("--every", type=int, default=1, help="ask at every n-th of the questions only")
     parser.add_argument("--futures", type=int, default=64, help="futures of the ceiling")
     parser.add_argument("--design", action="store_true", help="stoves that the forecast may be tuned on")

@@ -38,6 +38,7 @@ class Follower:
             quantiles=np.array([[ahead.p10, ahead.p50, ahead.p90] for ahead in said.ahead]),
             chance_30=said.ahead[1].chance_in_band,
             enters=_minutes(said.band.enters_min),
+            now=np.array([said.oven.p10, said.oven.p50, said.oven.p90], dtype=np.float64),
         )
 
 

@@ -115,6 +115,7 @@ class Answer:
     quantiles: FloatArray  # (3, 3) p10, p50, p90 [K] at AHEAD
     chance_30: float  # of being in the band in 30 min
     enters: FloatArray  # (3,) p10, p50, p90 [min]; HORIZON stands for later or never
+    now: FloatArray | None = None  # (3,) p10, p50, p90 [K]; none where nothing is said of it
 
 
 def answer_from_paths(paths: FloatArray, band: HeatBand, minutes: FloatArray) -> Answer:

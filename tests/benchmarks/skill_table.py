@@ -127,6 +127,30 @@ def by_part(questions: Sequence[Question], baselines: Mapping[str, Scores], othe
     return lines
 
 
+_PACES = (("falling fast", -99.0, -1.0), ("nearly steady", -1.0, 1.0), ("rising", 1.0, 3.0), ("rising fast", 3.0, 99.0))
+
+
+def now_lines(questions: Sequence[Question], answers: Mapping[str, Sequence[Answer]]) -> list[str]:
+    """Lines on the oven at the moment of asking, just after it was read: is the belief better than the reading?"""
+    true = np.array([question.path[0] for question in questions])
+    shown = np.array([question.readings[-1, 1] for question in questions])
+    last_two = np.array([question.readings[-2:] for question in questions])
+    pace = np.diff(last_two[:, :, 1])[:, 0] / np.maximum(np.diff(last_two[:, :, 0])[:, 0], 1.0) * KELVIN_TO_F
+    lines = [
+        f"{'The oven now, just after it was read':40}{'questions':>10}{'error [°F]':>12}{'its reading':>14}{'held':>8}"
+    ]
+    for name, given in answers.items():
+        said = np.array([answer.now for answer in given])
+        held = covered(true, said[:, 0], said[:, 2])
+        for part, low, high in (("", -99.0, 99.0), *_PACES):
+            rows = (pace >= low) & (pace < high)
+            error = np.abs(said[rows, 1] - true[rows]).mean() * KELVIN_TO_F
+            reading = np.abs(shown[rows] - true[rows]).mean() * KELVIN_TO_F
+            label = f"  {part}" if part else name
+            lines.append(f"{label:40}{rows.sum():>10}{error:12.1f}{reading:14.1f}{held[rows].mean():8.0%}")
+    return lines
+
+
 def _best(baselines: Mapping[str, Scores]) -> dict[str, str]:
     return {
         name: min(baselines, key=lambda baseline: float(np.nanmean(loss(baselines[baseline]))))
