@@ -23,7 +23,6 @@ class LargeView(QWidget):
         self._oven = _label("large_oven", "huge")
         self._arrival = _label("large_arrival", "large")
         self._headline = _label("large_headline", "large")
-        self._cautions = _label("large_cautions", "caution")
         numbers = QHBoxLayout()
         numbers.addWidget(self._oven)
         numbers.addStretch(1)
@@ -38,7 +37,6 @@ class LargeView(QWidget):
         column.addLayout(numbers)
         column.addStretch(1)
         column.addWidget(self._headline)
-        column.addWidget(self._cautions)
         column.addStretch(1)
         column.addWidget(hint)
         link.changed.connect(self._show)
@@ -61,12 +59,10 @@ class LargeView(QWidget):
             self._headline.setText(table("phrases.toml")["no_readings"])
             self._oven.setText(f"– °{unit}")
             self._arrival.setText("")
-            self._cautions.setText("")
             return
         self._headline.setText(standing.headline)
         self._oven.setText(f"{temperature_text(standing.outlook.oven.p50, unit)} °{unit}")
         self._arrival.setText(self._arrival_words())
-        self._cautions.setText("\n".join(f"⚠ {caution.title}: {caution.text}" for caution in standing.cautions))
 
     def _arrival_words(self) -> str:
         standing = self._desk.standing
@@ -90,6 +86,6 @@ def _label(name: str, role: str) -> QLabel:
     made = QLabel()
     made.setObjectName(name)
     made.setProperty("role", role)
-    made.setWordWrap(name in ("large_headline", "large_cautions"))
+    made.setWordWrap(name == "large_headline")
     made.setTextFormat(Qt.TextFormat.PlainText)
     return made

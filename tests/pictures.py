@@ -1,0 +1,102 @@
+"""Makes the pictures in `resources/screenshots` from an invented session: `python -m tests.pictures`.
+
+Run it when the look of the window changes, and look at what it made.
+"""
+
+import os
+import sys
+from dataclasses import dataclass, replace
+from datetime import timedelta
+
+os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+
+from PySide6.QtCore import QCoreApplication, QEvent, QEventLoop
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QPushButton
+
+from cookstove_gui.desk import Desk, study
+from cookstove_gui.gui.look import Look
+from cookstove_gui.gui.window import MainWindow
+from cookstove_gui.logbook.folder import read_folder, stove_for
+from cookstove_gui.logbook.logbook import Logbook
+from cookstove_gui.resource_files import folder
+from cookstove_gui.stove.entries import fold
+
+SAMPLE = "brown_cast_stove"
+BAND = "bread"
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """One picture: its name, the window's size, the colours and the page."""
+
+    name: str
+    width: int
+    height: int
+    colours: str
+    page: str
+
+
+PICTURES = (
+    Picture("cook_day_1280", 1280, 800, "day", "cook"),
+    Picture("cook_night_1280", 1280, 800, "night", "cook"),
+    Picture("cook_day_1024", 1024, 768, "day", "cook"),
+    Picture("large_night_1280", 1280, 800, "night", "large"),
+    Picture("my_stove_day_1280", 1280, 800, "day", "my_stove"),
+    Picture("plan_day_1280", 1280, 800, "day", "plan"),
+    Picture("logbook_day_1280", 1280, 800, "day", "logbook"),
+)
+
+
+def desk_at(minutes: float) -> Desk:
+    """A desk some minutes into the sample's last session, its earlier ones studied."""
+    past = read_folder(folder("sample_sessions") / SAMPLE)
+    *earlier, last = past.sessions
+    stove = stove_for(folder("sample_sessions") / SAMPLE, past.sessions, past.stove)
+    logbook = Logbook.in_memory()
+    logbook.save_stove(stove)
+    for session in earlier:
+        logbook.append_many(logbook.start_session(stove.name, session.title).number, session.entries)
+    now = min(row.at for row in last.entries) + timedelta(minutes=minutes)
+    desk = Desk(logbook, lambda: now)
+    found = study(desk.study_inputs())
+    assert found is not None
+    desk.show_study(found)
+    seen = fold(last.entries, now)
+    desk.start_session("Bread day")
+    desk.play(tuple(replace(row, number=number) for number, row in enumerate(seen, start=1)))
+    desk.choose_band(BAND)
+    return desk
+
+
+def main(minutes: float) -> None:
+    """Make them all."""
+    app = QApplication([])
+    look = Look(app, "day")
+    desk = desk_at(minutes)
+    for picture in PICTURES:
+        look.set_mode(picture.colours)
+        window = MainWindow(desk, look)
+        window.resize(picture.width, picture.height)
+        window.show()
+        before = desk.standing
+        while desk.standing is before or window.worker.is_busy:
+            app.processEvents(QEventLoop.ProcessEventsFlag.WaitForMoreEvents)
+        if picture.page == "large":
+            window.toggle_large_view()
+        else:
+            window.show_page(picture.page)
+        app.processEvents()
+        press = window.findChild(QPushButton, "caution_press")
+        while press is not None and press.text().startswith("Read"):
+            press.click()
+        QTest.qWait(2500)
+        window.grab().save(str(folder("resources") / "screenshots" / f"{picture.name}.png"))
+        window.close()
+        window.deleteLater()
+        QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
+    desk.logbook.close()
+
+
+if __name__ == "__main__":
+    main(float(sys.argv[1]) if len(sys.argv) > 1 else 98.0)
