@@ -14,6 +14,7 @@ from cookstove_gui.forecast.heat import Controls
 from cookstove_gui.stove.entries import HeatBand
 
 FED_UNTIL_MINUTES = 240.0  # a fire not fed for this long is not expected to be fed again
+FINE_UNTIL = 60.0  # min ahead with short steps; doubt is larger than the step's error beyond
 UNKNOWN_SINCE = 15.0  # min since a load, when the log has none but the fire burns
 LOOKS_EVERY = 15.0  # min between moments at which a cook minds the air
 EAGER, EAGER_TURN = 0.95, 0.5  # pace of the wait for the next load in mid-band, and per half-width off it
@@ -50,7 +51,8 @@ def tended(
     out[0] = state
     clock, door_shut = 0.0, _door_shut(belief)
     for place in range(1, len(minutes)):
-        steps = max(1, round((minutes[place] - minutes[place - 1]) / heat.STEP_MINUTES))
+        longest = heat.STEP_MINUTES if minutes[place] <= FINE_UNTIL else 2.0 * heat.STEP_MINUTES
+        steps = max(1, round((minutes[place] - minutes[place - 1]) / longest))
         step = float(minutes[place] - minutes[place - 1]) / steps
         for _ in range(steps):
             cook.tend(state, step, random)
