@@ -225,7 +225,8 @@ class MainWindow(QMainWindow):
         self._quiet_study.stop()
         for study in self.link.findChildren(StudyWorker):
             study.close()
-        self.worker.close()
+        for worker in self.findChildren(Worker):
+            worker.close()
         self.link.close()
         for page in self._pages.values():
             if hasattr(page, "close_workers"):

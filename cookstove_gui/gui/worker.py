@@ -17,22 +17,22 @@ _GATHER_MS = 40  # lets the window repaint what was typed before the thread take
 class _Bench(QObject):
     """Lives in the thread and does the work there."""
 
-    done = Signal(object)
-    failed = Signal(object)
+    done = Signal(int, object)
+    failed = Signal(int, object)
 
     def __init__(self, work: Callable[[Any], Any]) -> None:
         super().__init__()
         self._work = work
 
-    @Slot(object)
-    def do(self, inputs: Any) -> None:
+    @Slot(int, object)
+    def do(self, number: int, inputs: Any) -> None:
         """Work on one set of inputs. Whatever goes wrong is raised again where the window can tell of it."""
         try:
             result = self._work(inputs)
         except Exception as error:
-            self.failed.emit(error)
+            self.failed.emit(number, error)
         else:
-            self.done.emit(result)
+            self.done.emit(number, result)
 
 
 class Worker(QObject):
@@ -40,13 +40,14 @@ class Worker(QObject):
 
     finished = Signal(object)  # the result
     failed = Signal(object)  # the exception
-    _sent = Signal(object)
+    _sent = Signal(int, object)  # the number of the request and its inputs
 
     def __init__(self, supply: Callable[[], Any], work: Callable[[Any], Any], parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._supply = supply
         self._is_busy = False
         self._is_wanted = False
+        self._number = 0
         self._told_at = time.monotonic()
         self._bench = _Bench(work)
         self._thread = QThread()
@@ -73,7 +74,8 @@ class Worker(QObject):
     def close(self) -> None:
         """End the thread; what is under way is finished and forgotten."""
         self._soon.stop()
-        self._is_wanted = False
+        self._is_wanted = self._is_busy = False
+        self._number += 1  # what still comes back, or was never begun, belongs to no request any more
         self._thread.quit()
         self._thread.wait()
 
@@ -85,10 +87,13 @@ class Worker(QObject):
         if not self._thread.isRunning():
             sys.setswitchinterval(_GIVE_WAY)
             self._thread.start(QThread.Priority.LowPriority)
-        self._sent.emit(self._supply())
+        self._number += 1
+        self._sent.emit(self._number, self._supply())
 
-    @Slot(object)
-    def _take(self, result: Any) -> None:
+    @Slot(int, object)
+    def _take(self, number: int, result: Any) -> None:
+        if number != self._number:
+            return
         self._is_busy = False
         starved = time.monotonic() - self._told_at > PATIENCE
         if starved or not self._is_wanted:
@@ -96,8 +101,10 @@ class Worker(QObject):
             self.finished.emit(result)
         self._send()
 
-    @Slot(object)
-    def _fail(self, error: Exception) -> None:
+    @Slot(int, object)
+    def _fail(self, number: int, error: Exception) -> None:
+        if number != self._number:
+            return
         self._is_busy = False
         self.failed.emit(error)
         self._send()

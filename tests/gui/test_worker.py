@@ -107,3 +107,23 @@ def test_requests_without_end_still_bring_results(
     work.may_go.set()
     qtbot.waitUntil(lambda: not worker.is_busy)
     assert results == [1, 2]
+
+
+def test_a_closed_worker_begins_anew_when_it_is_asked_again(worker: Worker, work: Work, qtbot: QtBot) -> None:
+    work.may_go.set()
+    for _ in range(3):
+        worker.ask()
+        worker._send()  # sent, and closed before the thread could take it up
+        worker.close()
+    with qtbot.waitSignal(worker.finished) as finished:
+        worker.ask()
+    assert finished.args == [4]
+
+
+def test_what_comes_back_after_closing_is_not_told(worker: Worker, work: Work, qtbot: QtBot) -> None:
+    worker.ask()
+    qtbot.waitUntil(work.began.is_set)
+    work.may_go.set()
+    worker.close()
+    with qtbot.assertNotEmitted(worker.finished, wait=30):
+        pass
