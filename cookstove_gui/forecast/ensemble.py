@@ -111,9 +111,13 @@ def expectation(ensemble: Ensemble, stove: Stove, index: int) -> tuple[FloatArra
         return under, row
     if spot.name == "oven_centre":
         return under + ensemble.x[OFFSET], row
-    excess = np.maximum(under - ensemble.x[heat.ROOM], SMALLEST_EXCESS)
+    excess = _excess(ensemble, under)
     row[index] = row[spots + index] = excess.mean()
     return under + excess * (ensemble.x[FIELD + index] + ensemble.x[FIELD + spots + index]), row
+
+
+def _excess(ensemble: Ensemble, under: FloatArray) -> FloatArray:
+    return np.asarray(np.maximum(under - ensemble.x[heat.ROOM], SMALLEST_EXCESS), dtype=np.float64)
 
 
 def judge(ensemble: Ensemble, stove: Stove, reading: Reading) -> Verdict:
@@ -154,7 +158,9 @@ def assimilate(ensemble: Ensemble, stove: Stove, reading: Reading, slip_chance: 
         spots = len(stove.spots)
         seen, row = expectation(ensemble, stove, reading.spot)
         shares = Gaussian(ensemble.x[FIELD : FIELD + 2 * spots], ensemble.remainder)
-        beyond = reading.value - (seen - row @ shares.mean)
+        # A member's share counts by its own excess, the covariance by the mean one.
+        excess = _excess(ensemble, base(ensemble.x, stove.spots[reading.spot]))
+        beyond = (reading.value - seen) * (row.max() / excess) + row @ shares.mean
         after, _ = update(shares, row, beyond, noise)
         ensemble.x[FIELD : FIELD + 2 * spots] = after.mean
         ensemble.remainder = after.covariance
