@@ -10,6 +10,7 @@ from cookstove_gui.resource_files import table
 from cookstove_gui.units import METRES_PER_FOOT, PASCALS_PER_INCH_OF_MERCURY, TemperatureUnit, degrees, tidy
 
 LOWEST, HIGHEST = -430.0, 5500.0  # m, the lowest shore and the highest village
+LEAST_PRESSURE, MOST_PRESSURE = 45_000.0, 108_000.0  # Pa, of the air where people cook
 WEATHER_SWING = 5000.0  # Pa, by which weather moves the pressure at most, near enough
 _PASCALS = {"hpa": 100.0, "mbar": 100.0, "mb": 100.0, "kpa": 1000.0, "inhg": PASCALS_PER_INCH_OF_MERCURY}
 _PASCALS["in"] = PASCALS_PER_INCH_OF_MERCURY
@@ -65,6 +66,69 @@ def site_at(altitude: float, typed_pressure: float | None = None) -> Site:
     )
 
 
+def site_with_barometer(altitude: float, pressure: float, *, as_at_sea: bool) -> Site:
+    """The air by a barometer [Pa] and the height [m], when it is known what the barometer shows.
+
+    `as_at_sea` says that the pressure is brought down to the sea's level, as weather reports give it. No weather makes
+    a low one there, so that one is always the air's own. A height of 0 counts as not known: the air's own pressure then
+    gives it.
+
+    Raises
+    ------
+    InputProblem
+        If the pressure does not go with the height.
+    """
+    possible_at_sea = is_possible_at_sea(pressure)
+    if as_at_sea and possible_at_sea:
+        there = float(station_pressure(pressure, altitude))
+        return Site(altitude=altitude, pressure=there, note="It was brought from the sea’s level to this height.")
+    if altitude == 0.0 and not possible_at_sea:
+        height = float(pressure_altitude(pressure))
+        return Site(altitude=height, pressure=pressure, note="The height was worked out from this pressure.")
+    usual = float(standard_pressure(altitude))
+    if abs(pressure - usual) <= WEATHER_SWING:
+        return Site(altitude=altitude, pressure=pressure)
+    way = "; choose “as at the sea” if it is a weather report’s" if possible_at_sea else "; mend one of them"
+    raise InputProblem(
+        f"{pressure_text(pressure)} does not go with the height of {height_text(altitude)}, where about "
+        f"{pressure_text(usual)} is usual{way}."
+    )
+
+
+def is_possible_at_sea(pressure: float) -> bool:
+    """Whether weather makes such a pressure [Pa] at the sea's level."""
+    return abs(pressure - float(standard_pressure(0.0))) <= WEATHER_SWING
+
+
+def pressure_from_text(text: str) -> float:
+    """The pressure that was typed [Pa]; a bare number is in. of mercury up to 33 and hPa beyond.
+
+    Raises
+    ------
+    InputProblem
+        If it is no pressure of the air.
+    """
+    match = _TYPED.fullmatch(text)
+    unit = match[2].casefold() if match else ""
+    if match is None or (unit and unit not in _PASCALS):
+        raise InputProblem(f"“{text.strip()}” is no pressure of the air; type it as 25.1 inHg or 850 hPa.")
+    number = float(match[1].replace(",", "."))
+    pressure = number * _PASCALS[unit or ("inhg" if number <= 33.0 else "hpa")]
+    if not LEAST_PRESSURE <= pressure <= MOST_PRESSURE:
+        raise InputProblem(f"“{text.strip()}” is no pressure of the air; type it as 25.1 inHg or 850 hPa.")
+    return pressure
+
+
+def pressure_text(pressure: float) -> str:
+    """A pressure [Pa] in both usual units."""
+    return f"{pressure / PASCALS_PER_INCH_OF_MERCURY:.2f} inHg ({pressure / 100:.0f} hPa)"
+
+
+def height_text(altitude: float) -> str:
+    """A height [m] in both usual units."""
+    return f"{altitude / METRES_PER_FOOT:,.0f} ft ({altitude:,.0f} m)"
+
+
 def site_from_text(text: str, altitude: float = 0.0) -> Site:
     """The site from what is typed: a height (`1200 m`, `4000 ft`) or a pressure (`850 hPa`, `25.1 inHg`).
 
@@ -86,7 +150,7 @@ def site_from_text(text: str, altitude: float = 0.0) -> Site:
     if unit not in _PASCALS:
         return site_at(number * _METRES.get(unit, METRES_PER_FOOT))
     pressure = number * _PASCALS[unit]
-    if not 45_000.0 <= pressure <= 108_000.0:
+    if not LEAST_PRESSURE <= pressure <= MOST_PRESSURE:
         raise InputProblem(f"“{text.strip()}” is no pressure of the air; type it as 850 hPa or 25.1 inHg.")
     if altitude == 0.0 and abs(pressure - float(standard_pressure(0.0))) > WEATHER_SWING:
         return Site(altitude=float(pressure_altitude(pressure)), pressure=pressure)

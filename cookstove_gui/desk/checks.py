@@ -23,6 +23,7 @@ from cookstove_gui.cooking.thermometers import (
     true_temperature,
 )
 from cookstove_gui.desk.desk import Desk
+from cookstove_gui.desk.site_here import site_here
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.physics.air import standard_pressure
 from cookstove_gui.stove.stove import Instrument, Stove
@@ -92,7 +93,7 @@ def record_check(desk: Desk, name: str, point: CheckPoint, text: str) -> Check:
         point=point,
         shown=float(kelvin(value, unit)),
         on=desk.clock().astimezone().date(),
-        pressure=pressure_here(desk.stove),
+        pressure=site_here(desk).pressure,
     )
     error_of(made)  # refuses what is too far off to be a check
     everything = (*checks_of(desk), made)

@@ -8,6 +8,7 @@ from cookstove_gui import phrases, stove_phrases
 from cookstove_gui.cooking.surface_readings import INFRARED
 from cookstove_gui.cooking.thermometers import CheckPoint
 from cookstove_gui.desk import checks
+from cookstove_gui.desk.site_here import stove_here
 from cookstove_gui.errors import Problem
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.form import Choice, Either, Field, button, row, say, words
@@ -113,8 +114,8 @@ class ChecksPart(QWidget):
         changed = checks.drift(desk, chosen.name)
         say(self._drift, stove_phrases.drifted(changed, unit) if changed else "")
         point = CheckPoint(self._point.key)
-        right = degrees(checks.right_reading(desk.stove, point), unit)
-        self._how.setText(f"{_HOW[point]} A right one shows {tidy(right)} °{unit} at this height above the sea.")
+        right = degrees(checks.right_reading(stove_here(desk), point), unit)
+        self._how.setText(f"{_HOW[point]} A right one shows {tidy(right)} °{unit} in the air here.")
         self._shown.show_text("", f"°{unit}")
         own = [check for check in checks.checks_of(desk) if check.instrument == chosen.name]
         latest = own[: -_SHOWN_CHECKS - 1 : -1]

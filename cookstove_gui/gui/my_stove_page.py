@@ -7,6 +7,7 @@ from cookstove_gui.desk import Changed
 from cookstove_gui.desk.studying import PastSessions
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.look import Look
+from cookstove_gui.gui.my_stove_air import AirPart
 from cookstove_gui.gui.my_stove_checks import ChecksPart
 from cookstove_gui.gui.my_stove_fire import FirePart
 from cookstove_gui.gui.my_stove_first_fires import FirstFiresGuide
@@ -18,7 +19,7 @@ from cookstove_gui.gui.study_worker import StudyWorker
 
 
 class MyStovePage(QWidget):
-    """Set-up, spots, hot side, fire, thermometers, first fires."""
+    """Set-up, spots, hot side, fire, thermometers, height and weather, first fires."""
 
     def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -33,6 +34,7 @@ class MyStovePage(QWidget):
         self._hot_side = HotSidePart(link, look, past)
         self._fire = FirePart(link, past)
         self._checks = ChecksPart(link)
+        self._air = AirPart(link)
         self._first_fires = FirstFiresGuide(link)
         self._sections = Sections()
         self._sections.shown.connect(self._show_part)
@@ -41,6 +43,7 @@ class MyStovePage(QWidget):
         self._sections.add("hot_side", "Hot side", self._hot_side)
         self._sections.add("fire", "Fire", self._fire)
         self._sections.add("checks", "Thermometers", self._checks)
+        self._sections.add("air", "Height, weather", self._air)
         self._sections.add("first_fires", "First fires", self._first_fires)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
@@ -76,6 +79,7 @@ class MyStovePage(QWidget):
             self._setup.show_stove()
             self._spots.show_stove()
             self._checks.show_stove()
+            self._air.show_stove()
         if changed.stove or changed.settings or changed.session:
             self._hot_side.show_past()
         if changed.stove or changed.log or changed.session:

@@ -3,7 +3,7 @@
 from PySide6.QtWidgets import QWidget
 
 from cookstove_gui import plan_phrases
-from cookstove_gui.desk import plan_texts
+from cookstove_gui.desk import air_words, plan_texts
 from cookstove_gui.desk.plan_bake import (
     BakeChoice,
     BakeInputs,
@@ -14,6 +14,7 @@ from cookstove_gui.desk.plan_bake import (
     usual_mass,
     usual_start,
 )
+from cookstove_gui.desk.site_here import stove_here
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.form import Choice, say, words
@@ -46,7 +47,8 @@ class BakePart(PlanPart):
         self._turn = words(role="good", name="bake_turn")
         self._safe = words(role="caution", name="bake_safe")
         self._holding = words(role="soft", name="bake_holding")
-        for line in (self._turn, self._steady, self._core_words, self._safe, self._holding):
+        self._height = words(role="soft", name="bake_height")
+        for line in (self._turn, self._steady, self._core_words, self._safe, self._holding, self._height):
             self.answer_lines.addWidget(line)
         self.column.addStretch(1)
         self.show_nothing("")
@@ -82,7 +84,7 @@ class BakePart(PlanPart):
         standing, choice = self.desk.standing, self._choice()
         if standing is None or choice is None:
             return None
-        return BakeInputs(standing=standing, stove=self.desk.stove, choice=choice)
+        return BakeInputs(standing=standing, stove=stove_here(self.desk), choice=choice)
 
     def work_out(self, inputs: BakeInputs) -> BakePlan:
         """The answer."""
@@ -97,11 +99,12 @@ class BakePart(PlanPart):
         say(self._turn, plan_phrases.turn_words(answer.turn, self.desk.stove, edge))
         say(self._safe, plan_phrases.safe_words(found, edge))
         say(self._holding, plan_phrases.holding_words(edge) if found.safe else "")
+        say(self._height, air_words.hints(self.desk))
 
     def show_nothing(self, why: str) -> None:
         """Show no answer, and why."""
         super().show_nothing(why)
-        for line in (self._steady, self._core_words, self._turn, self._safe, self._holding):
+        for line in (self._steady, self._core_words, self._turn, self._safe, self._holding, self._height):
             say(line, "")
 
     def _choose(self) -> None:

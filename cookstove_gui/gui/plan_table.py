@@ -9,6 +9,7 @@ from cookstove_gui.cooking.table_time import TableTime
 from cookstove_gui.desk import plan_texts
 from cookstove_gui.desk.plan_bake import BakeChoice, bake_options, sized, usual_mass
 from cookstove_gui.desk.plan_table import TableInputs, plan_table, rest_of
+from cookstove_gui.desk.site_here import stove_here
 from cookstove_gui.desk.studying import PastSessions
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.gui.desk_link import DeskLink
@@ -109,7 +110,7 @@ class TablePart(PlanPart):
             return None
         burning = self.desk.is_live and bool(self.desk.entries)
         return TableInputs(
-            stove=self.desk.stove,
+            stove=stove_here(self.desk),
             bake=bake,
             table_at=at,
             rest_min=rest,

@@ -8,6 +8,7 @@ from cookstove_gui.cooking.pan import COLD_WATER, Goal
 from cookstove_gui.cooking.pans import pans
 from cookstove_gui.desk import plan_texts
 from cookstove_gui.desk.plan_water import WaterChoice, WaterInputs, WaterPlan, bases, plan_water
+from cookstove_gui.desk.site_here import stove_here
 from cookstove_gui.desk.studying import PastSessions
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.gui.desk_link import DeskLink
@@ -99,7 +100,7 @@ class WaterPart(PlanPart):
         choice = self._choice()
         if standing is None or choice is None:
             return None
-        return WaterInputs(standing=standing, stove=self.desk.stove, choice=choice, past=self._past)
+        return WaterInputs(standing=standing, stove=stove_here(self.desk), choice=choice, past=self._past)
 
     def work_out(self, inputs: WaterInputs) -> WaterPlan:
         """The answer."""
