@@ -10,8 +10,7 @@ from datetime import timedelta
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
-from PySide6.QtCore import QCoreApplication, QEvent, QEventLoop
-from PySide6.QtTest import QTest
+from PySide6.QtCore import QCoreApplication, QEvent, QEventLoop, QTimer
 from PySide6.QtWidgets import QApplication, QPushButton
 
 from cookstove_gui.desk import Desk, study
@@ -69,6 +68,13 @@ def desk_at(minutes: float) -> Desk:
     return desk
 
 
+def _rest(milliseconds: int) -> None:
+    """Let the window and its threads work; QTest.qWait would keep the threads from it."""
+    loop = QEventLoop()
+    QTimer.singleShot(milliseconds, loop.quit)
+    loop.exec()
+
+
 def main(minutes: float) -> None:
     """Make them all."""
     app = QApplication([])
@@ -90,7 +96,7 @@ def main(minutes: float) -> None:
         press = window.findChild(QPushButton, "caution_press")
         while press is not None and press.text().startswith("Read"):
             press.click()
-        QTest.qWait(2500)
+        _rest(2500)
         window.grab().save(str(folder("resources") / "screenshots" / f"{picture.name}.png"))
         window.close()
         window.deleteLater()

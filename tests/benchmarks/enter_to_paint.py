@@ -14,7 +14,7 @@ from pathlib import Path
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
-from PySide6.QtCore import QEvent, QEventLoop, QObject, Qt
+from PySide6.QtCore import QEvent, QEventLoop, QObject, Qt, QTimer
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLineEdit, QMainWindow, QVBoxLayout, QWidget
 
@@ -51,11 +51,11 @@ def wait(until: Callable[[], bool]) -> None:
             raise TimeoutError("the window did not get there")
 
 
-def enter(field: QLineEdit, number: str) -> None:
-    """Type a number, and its Enter."""
-    QTest.keyClicks(field, number)
-    QApplication.processEvents()
-    QTest.keyClick(field, Qt.Key.Key_Return)
+def rest(milliseconds: int) -> None:
+    """Let the event loop run for a while; QTest.qWait would keep the threads from working."""
+    loop = QEventLoop()
+    QTimer.singleShot(milliseconds, loop.quit)
+    loop.exec()
 
 
 def of_bare_window(app: QApplication, entries: int) -> list[float]:
@@ -105,7 +105,7 @@ def of_program(window: MainWindow, entries: int, *, hurried: bool) -> tuple[list
     for number in range(entries):
         if not hurried:
             wait(lambda: not window.worker.is_busy)
-            QTest.qWait(30)
+            rest(30)
         QTest.keyClicks(field, str(380 + number % 20))
         QApplication.processEvents()
         told.clear()
