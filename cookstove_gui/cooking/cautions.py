@@ -109,6 +109,13 @@ class _Moment:
     def flue(self) -> Zone | None:
         return next(self.of_kind(SpotKind.FLUE), None)
 
+    def heat_to_heed(self, zone: Zone) -> float:
+        """The belief [K], or what was just read if that is hotter: a number taken for a slip may be true."""
+        age = zone.last_reading_age_min
+        if zone.last_reading is None or age is None or age > table("cautions.toml")["minutes"]["just_now"]:
+            return zone.p50
+        return max(zone.p50, zone.last_reading)
+
     def flue_is_cooler(self, limit: float) -> bool | None:
         """Whether the flue was cooler than this [K] when last read, and still is; None where it was not read lately."""
         flue = self.flue()
@@ -150,13 +157,13 @@ def _moment(
 def _over_fired_flue(moment: _Moment) -> Iterator[_About]:
     _, hot = flue_limits()
     for zone in moment.of_kind(SpotKind.FLUE):
-        if zone.p50 >= hot:
+        if moment.heat_to_heed(zone) >= hot:
             yield _About(spot=zone.spot)
 
 
 def _over_fired_top(moment: _Moment) -> Iterator[_About]:
-    hottest = max(moment.of_kind(SpotKind.TOP), key=lambda zone: zone.p50, default=None)
-    if hottest is not None and hottest.p50 >= _limit("top_over_fired"):
+    hottest = max(moment.of_kind(SpotKind.TOP), key=moment.heat_to_heed, default=None)
+    if hottest is not None and moment.heat_to_heed(hottest) >= _limit("top_over_fired"):
         yield _About(spot=hottest.spot)
 
 

@@ -181,3 +181,9 @@ def test_unreadable_rows_are_passed_over() -> None:
 def test_zones_may_come_by_name() -> None:
     hot = zone("flue", 600)
     assert due(STOVE, log(LIT), {"flue": hot}, ()) == due(STOVE, log(LIT), [hot], ())
+
+
+@pytest.mark.parametrize(("age", "heeded"), [(2.0, True), (40.0, False)])
+def test_a_number_just_read_is_heeded_even_where_the_belief_doubts_it(age: float, heeded: bool) -> None:
+    doubted = replace(zone("flue", 380, age=age), last_reading=zone("flue", 900).p50)
+    assert ("over_fired_flue" in keys(log(LIT), [doubted])) is heeded

@@ -213,3 +213,12 @@ def test_a_fault_of_our_own_is_told_and_the_window_goes_on(window: MainWindow, d
     click(window, "fault_copy")
     assert QApplication.clipboard().text() == "trace"
     assert len(desk.entries) == 1
+
+
+def test_a_hot_flue_is_warned_of_even_when_its_number_looks_like_a_slip(
+    window: MainWindow, clock: HeldClock, qtbot: QtBot
+) -> None:
+    walk_round(window, clock)
+    enter_number(window, "flue 900")
+    settled(window, qtbot)
+    assert "Flue pipe too hot" in words(window, "caution")
