@@ -11,6 +11,7 @@ GAP = 6.0
 STRIP = 28.0  # wide enough for one word along it
 _SIDE_COLUMN = 76.0
 _TALLEST = 112.0  # of a patch beside the cooktop
+_MOST_COLUMNS = 4  # more would leave no room for a number
 _SAME_LINE = 0.16  # spots nearer than this, as a share of the stove, stand in one column or row
 _ONE_LINE = 0.6  # height of an oven row with one spot, which is written in a line, to one with several
 
@@ -27,14 +28,23 @@ class PlanLayout:
 
 
 def columns_of(spots: Sequence[Spot]) -> list[list[Spot]]:
-    """Spots gathered into columns from left to right, each from the back to the front."""
+    """Spots gathered into at most four columns from left to right, each from the back to the front."""
+    nearest = _SAME_LINE
+    columns = _columns(spots, nearest)
+    while len(columns) > _MOST_COLUMNS:
+        nearest += 0.02
+        columns = _columns(spots, nearest)
+    return [sorted(column, key=lambda one: -one.y) for column in columns]
+
+
+def _columns(spots: Sequence[Spot], nearest: float) -> list[list[Spot]]:
     columns: list[list[Spot]] = []
     for spot in sorted(spots, key=lambda one: one.x):
-        if columns and spot.x - columns[-1][0].x < _SAME_LINE:
+        if columns and spot.x - columns[-1][0].x < nearest:
             columns[-1].append(spot)
         else:
             columns.append([spot])
-    return [sorted(column, key=lambda one: -one.y) for column in columns]
+    return columns
 
 
 def rows_of(spots: Sequence[Spot]) -> list[list[Spot]]:

@@ -16,6 +16,7 @@ from cookstove_gui.stove.stove import BESIDE, Spot, SpotKind
 _SURE = 14.0  # K between the tenth and ninetieth percentile, below which nothing is hatched
 _UNSURE = 110.0  # K, at which hatching is as dense as it gets
 _WIDEST, _DENSEST = 15.0, 4.0  # pixels between hatching lines
+_EDGES = 4.0  # pixels that may be written on beyond the coloured box
 _LOW = 30.0  # pixels below which the number is written smaller
 _WIDE = 150.0  # pixels from which on name, number and age stand in one line
 _CAPTIONS = {SpotKind.SIDE: "side", SpotKind.GLASS: "glass", SpotKind.FLUE: "flue", SpotKind.ROOM: "room"}
@@ -43,6 +44,12 @@ def _caption(spot: Spot) -> str:
     if spot.kind is SpotKind.WALL:
         return next((word for word in BESIDE if spot.name.startswith(word)), "wall")
     return _CAPTIONS.get(spot.kind, "")
+
+
+def _fits(lines: list[tuple[str, QFont]], box: QRectF) -> bool:
+    tall = sum(_line_height(face) for _, face in lines)
+    wide = max(_size(face).horizontalAdvance(text) for text, face in lines)
+    return tall <= box.height() and wide <= box.width() + _EDGES
 
 
 @cache
@@ -134,9 +141,8 @@ class SpotPatch(QAbstractButton):
         painter.restore()
 
     def _write(self, painter: QPainter, box: QRectF, fill: str, ink: str) -> None:
-        points = NUMBER_POINTS if box.height() >= _LOW else BODY_POINTS
-        big, small = font(points, bold=True), font(BODY_POINTS)
-        number, age = (self.number_text(), big), (age_text(self._heat.age_min), small)
+        small = font(BODY_POINTS)
+        number, age = self._number_in(box), (age_text(self._heat.age_min), small)
         caption = (_caption(self.spot), small)
         if box.width() > _WIDE:
             name = self.spot.label.removeprefix("oven ").removeprefix("top ")
@@ -144,13 +150,21 @@ class SpotPatch(QAbstractButton):
             return
         # Where it gets tight the age goes first, then the caption; the number is always written.
         choices = ([caption, number, age], [caption, number]) if caption[0] else ([number, age],)
-        fitting = (lines for lines in choices if sum(_line_height(face) for _, face in lines) <= box.height())
-        lines = next(fitting, [number])
+        lines = next((lines for lines in choices if _fits(lines, box)), [number])
         y = box.center().y() - sum(_line_height(face) for _, face in lines) / 2
         for text, face in lines:
             line = QRectF(box.left(), y, box.width(), _line_height(face))
             self._plate(painter, line, text, face, fill, ink)
             y += line.height()
+
+    def _number_in(self, box: QRectF) -> tuple[str, QFont]:
+        """The number as large as there is room for; where there is little, hatching alone says that it is guessed."""
+        text = self.number_text()
+        tries = [(text, font(NUMBER_POINTS, bold=True))] if box.height() >= _LOW else []
+        tries += [(text, font(BODY_POINTS, bold=True)), (text.removeprefix("≈"), font(BODY_POINTS, bold=True))]
+        return next(
+            (one for one in tries if _size(one[1]).horizontalAdvance(one[0]) <= box.width() + _EDGES), tries[-1]
+        )
 
     def _write_across(
         self, painter: QPainter, box: QRectF, fill: str, ink: str, parts: list[tuple[str, QFont]]

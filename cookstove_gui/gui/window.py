@@ -66,7 +66,8 @@ class MainWindow(QMainWindow):
         column.setSpacing(0)
         column.addWidget(self._next)
         column.addWidget(self._cautions)
-        column.addWidget(SessionStrip(self.link))
+        self._session_strip = SessionStrip(self.link)
+        column.addWidget(self._session_strip)
         column.addWidget(self._stack, 1)
         column.addWidget(self._fault)
         if self._practice is not None:
@@ -179,6 +180,7 @@ class MainWindow(QMainWindow):
 
     def _show_clocks(self) -> None:
         self._next.show_clock()
+        self._session_strip.show_session()
         for page in self._pages.values():
             if hasattr(page, "show_clock") and page.isVisible():
                 page.show_clock()

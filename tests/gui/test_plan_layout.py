@@ -75,3 +75,13 @@ def test_a_stove_without_an_oven_has_no_oven_box() -> None:
     made = stove(Firebox.LEFT)
     bare = replace(made, spots=tuple(spot for spot in made.spots if spot.kind is not SpotKind.OVEN))
     assert plan_layout(bare, 448, 300).oven.isEmpty()
+
+
+def test_many_spots_still_leave_room_for_their_numbers() -> None:
+    many = tuple(
+        Spot(name=f"own_{number}", label=f"own {number}", kind=SpotKind.TOP, x=number / 11, y=number % 3 / 2)
+        for number in range(12)
+    )
+    patches = plan_layout(replace(stove(Firebox.LEFT), spots=many), 448, 300).patches
+    assert min(patch.width() for patch in patches.values()) >= 44
+    assert min(patch.height() for patch in patches.values()) >= 44
