@@ -142,9 +142,12 @@ def open_window(arguments: Sequence[str]) -> int:
 def tell_faults(
     program: Program,
 ) -> Callable[[type[BaseException], BaseException, TracebackType | None], None]:
-    """A fault of our own is written to stderr and told in the window, which goes on."""
+    """What no view has dealt with is told in the window, which goes on; a fault of our own is written out as well."""
 
     def tell(kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> None:
+        if isinstance(error, Problem) and program.window is not None:
+            program.window.show_problem(error.sentence)
+            return
         details = "".join(traceback.format_exception(kind, error, trace))
         sys.stderr.write(details)
         if program.window is not None and isinstance(error, Exception):

@@ -164,7 +164,7 @@ class MainWindow(QMainWindow):
 
     def _fail(self, error: Exception) -> None:
         if isinstance(error, Problem):
-            self._fault.show_problem(error.sentence)
+            self.show_problem(error.sentence)
         else:
             raise error
 
@@ -184,6 +184,10 @@ class MainWindow(QMainWindow):
         for page in self._pages.values():
             if hasattr(page, "show_clock") and page.isVisible():
                 page.show_clock()
+
+    def show_problem(self, sentence: str) -> None:
+        """Tell of something that stands in the way and that no field is to blame for."""
+        self._fault.show_problem(sentence)
 
     def show_fault(self, summary: str, details: str) -> None:
         """Tell of a fault of our own."""

@@ -96,6 +96,19 @@ def test_a_fault_of_our_own_is_written_out_and_told_in_the_window(
     program.close()
 
 
+def test_a_disk_that_fails_is_told_in_its_own_sentence(
+    options: argparse.Namespace, qapp: QApplication, qtbot: QtBot, capsys: pytest.CaptureFixture[str]
+) -> None:
+    program = Program(qapp, options)
+    program.open()
+    assert program.window is not None
+    qtbot.addWidget(program.window)
+    tell_faults(program)(SurroundingsProblem, SurroundingsProblem("The disk is full; make room."), None)
+    assert words(program.window, "fault_words") == "The disk is full; make room."
+    assert capsys.readouterr().err == ""
+    program.close()
+
+
 def test_the_program_paints_and_ends_by_itself_when_asked_to(tmp_path: Path) -> None:
     done = subprocess.run(
         [sys.executable, "-m", "cookstove_gui", "--quit-when-painted", "--logbook", str(tmp_path / "logbook.sqlite")],
