@@ -15,6 +15,7 @@ from cookstove_gui.resource_files import table
 from cookstove_gui.units import ZERO_CELSIUS
 
 NEAR_LIMIT = 0.75  # share of a limit from which a wall is watched; common practice, no source
+GUARD_DECIDES = "The stove's manual and local code say what guard it needs."
 _TIMES = ((1.5, "a second"), (15.0, "some seconds"), (90.0, "a minute"), (1200.0, "some minutes"), (1e9, "some hours"))
 
 
@@ -91,7 +92,7 @@ def touch_answer(surface: float, material: Material) -> TouchAnswer:
         material=material.name,
         seconds=seconds,
         skin=skin,
-        words=f"{words} The stove's manual and local code say what guard it needs.",
+        words=f"{words} {GUARD_DECIDES}",
     )
 
 
@@ -109,6 +110,11 @@ def seconds_to_burn(surface: float, material: Material) -> float | None:
     return exp(float(np.interp(surface, falling, logs)))
 
 
+def clearance_decides() -> str:
+    """Who decides on walls and floors: the sentence that ends every word about them."""
+    return str(table("touch.toml")["words"]["decides"])
+
+
 def rise_answers(wall: float, room: float) -> tuple[RiseAnswer, ...]:
     """A wall or floor [K] near the stove against the room [K], by each limit; the strictest last.
 
@@ -119,7 +125,7 @@ def rise_answers(wall: float, room: float) -> tuple[RiseAnswer, ...]:
     """
     if not (230.0 <= room <= 330.0 and 230.0 <= wall <= 590.0):
         raise InputProblem("That is no wall's or room's temperature; mend the reading or its unit.")
-    decides = table("touch.toml")["words"]["decides"]
+    decides = clearance_decides()
     found = []
     for row in table("touch.toml")["rise"]:
         share = float(share_of_rise_limit(wall, room, row["limit"]))

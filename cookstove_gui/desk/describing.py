@@ -10,7 +10,7 @@ from dataclasses import replace
 from cookstove_gui.cooking import surface_readings
 from cookstove_gui.desk.checks import move_checks
 from cookstove_gui.desk.desk import Desk
-from cookstove_gui.desk.site_here import move_barometer
+from cookstove_gui.desk.kept_rows import move_rows
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.stove.stove import Spot, SpotKind, Stove, spot_kind_from_name, stove_with_default_spots
 from cookstove_gui.units import METRES_PER_FOOT, parse_number, tidy
@@ -103,7 +103,7 @@ def rename_stove(desk: Desk, name: str) -> None:
     number = desk.session.number if desk.session else None
     desk.logbook.rename_stove(old, tidied)
     move_checks(desk, old, tidied)
-    move_barometer(desk, old, tidied)
+    move_rows(desk, old, tidied)
     desk.choose_stove(tidied)
     if number is not None and (desk.session is None or desk.session.number != number):
         desk.open_session(number)

@@ -4,7 +4,6 @@ The height belongs to the stove and stays. A barometer's reading holds for a day
 the usual pressure of the height is taken again, and it is said.
 """
 
-import json
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
@@ -17,6 +16,7 @@ from cookstove_gui.cooking.site import (
     site_with_barometer,
 )
 from cookstove_gui.desk.desk import Desk
+from cookstove_gui.desk.kept_rows import BAROMETER, Row, keep_row, kept_row
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.physics.air import pressure_altitude
 from cookstove_gui.stove.stove import Stove
@@ -24,7 +24,6 @@ from cookstove_gui.units import PASCALS_PER_INCH_OF_MERCURY, tidy
 
 HOLDS_FOR = timedelta(hours=24)
 MISFIT = "The barometer’s reading does not go with this height; type it again."
-_KEY = "barometer"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,7 +55,7 @@ def stove_here(desk: Desk) -> Stove:
 
 def barometer_of(desk: Desk) -> Barometer | None:
     """The barometer's latest reading for this stove, however old."""
-    row = _kept(desk).get(desk.stove.name)
+    row = kept_row(desk, BAROMETER)
     if row is None:
         return None
     return Barometer(
@@ -88,30 +87,14 @@ def keep_barometer(desk: Desk, text: str, *, as_at_sea: bool) -> Site:
 
     Where no height was known, a pressure that the sea never has gives the height.
     """
-    kept = _kept(desk)
     if not text.strip():
-        kept.pop(desk.stove.name, None)
-        desk.set_setting(_KEY, json.dumps(kept))
+        keep_row(desk, BAROMETER, None)
         return site_here(desk)
     pressure = pressure_from_text(text)
     as_at_sea = as_at_sea and is_possible_at_sea(pressure)
     site = site_with_barometer(desk.stove.altitude, pressure, as_at_sea=as_at_sea)
-    kept[desk.stove.name] = {"pressure": pressure, "as_at_sea": as_at_sea, "at": desk.clock().isoformat()}
-    desk.set_setting(_KEY, json.dumps(kept))
+    row: Row = {"pressure": pressure, "as_at_sea": as_at_sea, "at": desk.clock().isoformat()}
+    keep_row(desk, BAROMETER, row)
     if site.altitude != desk.stove.altitude:
         desk.save_stove(replace(desk.stove, altitude=site.altitude))
     return site
-
-
-def move_barometer(desk: Desk, old: str, new: str) -> None:
-    """The reading of a stove that got another name goes with it."""
-    kept = _kept(desk)
-    if old in kept:
-        kept[new] = kept.pop(old)
-        desk.logbook.set_setting(_KEY, json.dumps(kept))
-
-
-def _kept(desk: Desk) -> dict[str, dict[str, str | float | bool]]:
-    text = desk.setting(_KEY)
-    kept: dict[str, dict[str, str | float | bool]] = json.loads(text) if text else {}
-    return kept

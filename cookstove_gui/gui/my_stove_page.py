@@ -11,15 +11,17 @@ from cookstove_gui.gui.my_stove_air import AirPart
 from cookstove_gui.gui.my_stove_checks import ChecksPart
 from cookstove_gui.gui.my_stove_fire import FirePart
 from cookstove_gui.gui.my_stove_first_fires import FirstFiresGuide
+from cookstove_gui.gui.my_stove_flue import FluePart
 from cookstove_gui.gui.my_stove_hot_side import HotSidePart
 from cookstove_gui.gui.my_stove_setup import StoveSetup
 from cookstove_gui.gui.my_stove_spots import StoveSpots
+from cookstove_gui.gui.my_stove_surroundings import SurroundingsPart
 from cookstove_gui.gui.sections import Sections
 from cookstove_gui.gui.study_worker import StudyWorker
 
 
 class MyStovePage(QWidget):
-    """Set-up, spots, hot side, fire, thermometers, height and weather, first fires."""
+    """Set-up, spots, hot side, fire, thermometers, flue, surroundings, height and weather, first fires."""
 
     def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -35,6 +37,8 @@ class MyStovePage(QWidget):
         self._fire = FirePart(link, past)
         self._checks = ChecksPart(link)
         self._air = AirPart(link)
+        self._flue = FluePart(link)
+        self._surroundings = SurroundingsPart(link)
         self._first_fires = FirstFiresGuide(link)
         self._sections = Sections()
         self._sections.shown.connect(self._show_part)
@@ -43,6 +47,8 @@ class MyStovePage(QWidget):
         self._sections.add("hot_side", "Hot side", self._hot_side)
         self._sections.add("fire", "Fire", self._fire)
         self._sections.add("checks", "Thermometers", self._checks)
+        self._sections.add("flue", "Flue, draught", self._flue)
+        self._sections.add("surroundings", "Touch, walls", self._surroundings)
         self._sections.add("air", "Height, weather", self._air)
         self._sections.add("first_fires", "First fires", self._first_fires)
         column = QVBoxLayout(self)
@@ -80,6 +86,9 @@ class MyStovePage(QWidget):
             self._spots.show_stove()
             self._checks.show_stove()
             self._air.show_stove()
+        if changed.standing or changed.log or changed.stove or changed.settings or changed.session:
+            self._flue.show_flue()
+            self._surroundings.show_heat()
         if changed.stove or changed.settings or changed.session:
             self._hot_side.show_past()
         if changed.stove or changed.log or changed.session:
