@@ -85,6 +85,7 @@ def _hottest(stove: Stove, zones: dict[str, Zone], kind: SpotKind) -> Zone | Non
 def _surface_text(desk: Desk, zone: Zone, material: Material) -> str:
     spot = desk.stove.spot(zone.spot)
     label = spot.label if spot else zone.spot
+    label = f"{label[:1].upper()}{label[1:]}"
     heat = f"{degrees(zone.p50, desk.unit):.0f} °{desk.unit}"
     hot = degrees(zone.p90, desk.unit)
     said = touch_answer(zone.p90, material).words.removesuffix(GUARD_DECIDES).strip()

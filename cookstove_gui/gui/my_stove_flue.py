@@ -24,7 +24,7 @@ class FluePart(QWidget):
         self.setObjectName("stove_flue")
         self._heat = words(name="flue_heat")
         self._as_of = words(role="soft", name="flue_as_of")
-        self._draught = words(name="flue_draught", role="good")
+        self._draught = words(name="flue_draught", role="heading")
         self._caution = words(name="flue_caution", role="caution")
         self._bands = words(name="flue_bands", role="soft")
         self._height = Field("Chimney height", "chimney_height", "From the stove’s outlet to the top", width=_NARROW)

@@ -1,5 +1,6 @@
 """Touch and surroundings: how soon hot surfaces burn, and walls near the stove against what heater standards bear."""
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QLabel, QVBoxLayout, QWidget
 
 from cookstove_gui import phrases
@@ -29,8 +30,8 @@ class SurroundingsPart(QWidget):
         grid.setColumnStretch(1, 1)
         for place in range(_PARTS):
             part, text = words(role="heading", name=f"touch_part_{place}"), words(name=f"touch_text_{place}")
-            grid.addWidget(part, place, 0)
-            grid.addWidget(text, place, 1)
+            grid.addWidget(part, place, 0, Qt.AlignmentFlag.AlignTop)
+            grid.addWidget(text, place, 1, Qt.AlignmentFlag.AlignTop)
             self._surfaces.append((part, text))
         self._side = Choice("Sides are of", "side_material", "What a hand meets at the sides")
         self._side.show_options([(name, name) for name in touch_words.side_materials()], "")

@@ -22,7 +22,7 @@ def test_before_anything_is_read_there_is_nothing_to_tell(held_desk: Desk) -> No
 def test_each_part_is_told_at_its_hottest_and_how_soon_it_burns(burning_desk: Desk) -> None:
     found = texts(stand(burning_desk))
     assert list(found) == ["Cooktop", "Sides", "Glass of the door"]
-    assert re.match(r"top \w+ \w+ about \d+ °F, perhaps \d+; bare metal\. Skin .* within a second", found["Cooktop"])
+    assert re.match(r"Top \w+ \w+ about \d+ °F, perhaps \d+; bare metal\. Skin .* within a second", found["Cooktop"])
     assert "enamelled or painted metal" in found["Sides"]
     assert "glass, tile or stone" in found["Glass of the door"]
 
