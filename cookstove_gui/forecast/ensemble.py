@@ -28,7 +28,7 @@ SLIP_CHANCE = 0.01
 SLIP_RANGE = 400.0  # K over which a slip may fall anywhere
 TAILS = 6.0  # degrees of freedom of the readings' tails
 MODEL_DOUBT = 0.08  # share of the excess by which the physics may be wrong, when a slip is judged
-FIRING_TRUST = 0.4  # share of a reading's pull that this firing's parameters feel: the physics is only roughly right
+FIRING_TRUST = 0.6  # share of a reading's pull that this firing's parameters feel: the physics is only roughly right
 LASTING_TRUST = 0.25  # share that the stove's own parameters feel
 SURPRISE = 1.8  # standard deviations
 
@@ -116,6 +116,10 @@ def expectation(ensemble: Ensemble, stove: Stove, index: int) -> tuple[FloatArra
     return under + excess * (ensemble.x[FIELD + index] + ensemble.x[FIELD + spots + index]), row
 
 
+def _is_hot(ensemble: Ensemble) -> bool:
+    return float(ensemble.x[heat.PLATE].mean() - ensemble.x[heat.ROOM].mean()) > 40.0
+
+
 def _excess(ensemble: Ensemble, under: FloatArray) -> FloatArray:
     return np.asarray(np.maximum(under - ensemble.x[heat.ROOM], SMALLEST_EXCESS), dtype=np.float64)
 
@@ -150,6 +154,8 @@ def assimilate(ensemble: Ensemble, stove: Stove, reading: Reading, slip_chance: 
         total = variance + against
         moved = (variance / total) * (reading.value - mean)
         shrunk = math.sqrt(against / total) - 1.0
+        if stove.spots[reading.spot].kind is not SpotKind.ROOM and _is_hot(ensemble):
+            gain[heat.ROOM] = 0.0  # a hot surface tells nothing of the room
         gain[FIRING] *= FIRING_TRUST * _TELLABLE
         gain[LASTING] *= LASTING_TRUST * _TELLABLE
         ensemble.x += np.outer(gain, moved + shrunk * apart)

@@ -28,10 +28,10 @@ WARM_BED = 150.0  # K of cooktop over the room at which the firebox helps wood t
 CATCH_COLD, FLAME_COLD = 0.25, 0.5  # pace of catching and of flaming in a cold firebox
 DRAW_MINUTES = 18.0
 DRAW_DEVIATION = 0.25
-ROOM_WANDER = 0.25  # K per square root of a minute
+ROOM_WANDER = 0.35  # K per square root of a minute
 UNLOGGED_PER_MINUTE = 0.0015  # chance a minute of wood put in without a row
 UNLOGGED_MASS = 1.2  # kg, mean of such wood
-RADIATION_RISE = 450.0  # K of excess at which radiation has doubled a surface's loss
+RADIATION_RISE = 260.0  # K of excess at which radiation has doubled a surface's loss
 DOOR_MINUTES = 2.0  # min, oven air toward the room with the door open
 
 

@@ -8,8 +8,9 @@ import numpy as np
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast import heat
 from cookstove_gui.forecast.answers import LEAVE, FloatArray
-from cookstove_gui.forecast.character import CORRECTION_MINUTES, GENERIC_WIDTH, Corrections
+from cookstove_gui.forecast.character import CORRECTION_MINUTES, Corrections
 from cookstove_gui.forecast.outlooks import LEVELS
+from cookstove_gui.forecast.projecting import generic_width
 from cookstove_gui.forecast.seeing import instrument_offset
 from cookstove_gui.forecast.tending import tended
 from cookstove_gui.forecast.tracker import OVEN_SPOT, Tracker, standing_entries
@@ -93,7 +94,7 @@ def hindcast(tracker: Tracker, session: Session) -> list[Hindcast]:
                 continue
             came_true = float(np.interp(at, clock, values))
             p10, p50, p90 = (float(q) for q in np.quantile(futures, LEVELS))
-            width = float(np.interp(lead, CORRECTION_MINUTES, GENERIC_WIDTH))
+            width = float(generic_width(belief, band, np.array([lead]))[0])
             p10, p90 = p50 + width * (p10 - p50), p50 + width * (p90 - p50)
             casts.append(Hindcast(lead, (p10, p50, p90), came_true, pinball(np.array([p10, p50, p90]), came_true)))
     return casts

@@ -8,11 +8,11 @@ from cookstove_gui.forecast import heat
 from cookstove_gui.forecast.answers import HORIZON_MINUTES, LEAVE, Action, FloatArray, Projection
 from cookstove_gui.forecast.belief import Belief
 from cookstove_gui.forecast.beside import heat_beside
-from cookstove_gui.forecast.character import CORRECTION_MINUTES, GENERIC_WIDTH
+from cookstove_gui.forecast.character import CORRECTION_MINUTES, WIDTH_AFTER, WIDTH_BEFORE
 from cookstove_gui.forecast.ensemble import FIELD, MEMBERS, PASSING_MINUTES, SMALLEST_EXCESS
 from cookstove_gui.forecast.seeing import truth
 from cookstove_gui.forecast.spots import passing_covariance
-from cookstove_gui.forecast.tending import tended
+from cookstove_gui.forecast.tending import minutes_since_reached, tended
 from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.stove.stove import SpotKind
 
@@ -30,6 +30,7 @@ def project(belief: Belief, action: Action = LEAVE, band: HeatBand | None = None
     states = tended(belief, action, minutes, band, unfed=unfed)
     stove = belief.stove
     shares = _share_paths(belief, minutes)
+    width = generic_width(belief, band, minutes) * np.interp(minutes, CORRECTION_MINUTES, belief.corrections.width)
     kelvin = np.empty((MEMBERS, len(minutes), len(stove.spots)))
     room = states[:, heat.ROOM].T
     deviates = belief.random(9).standard_normal(MEMBERS)  # of walls beside the stove, which nothing else shares
@@ -44,7 +45,7 @@ def project(belief: Belief, action: Action = LEAVE, band: HeatBand | None = None
         else:
             kelvin[:, :, index] = under + np.maximum(under - room, SMALLEST_EXCESS) * shares[:, :, index]
         if spot.kind is SpotKind.OVEN:
-            kelvin[:, :, index] = _corrected(kelvin[:, :, index], belief, minutes)
+            kelvin[:, :, index] = _widened(kelvin[:, :, index], width)
     return Projection(now=belief.now, minutes=minutes, spots=tuple(spot.name for spot in stove.spots), kelvin=kelvin)
 
 
@@ -65,9 +66,13 @@ def _share_paths(belief: Belief, minutes: FloatArray) -> FloatArray:
     )
 
 
-def _corrected(futures: FloatArray, belief: Belief, minutes: FloatArray) -> FloatArray:
-    """The oven's futures widened about their middle as hindsight says."""
-    width = np.interp(minutes, CORRECTION_MINUTES, belief.corrections.width)
-    width = width * np.interp(minutes, CORRECTION_MINUTES, GENERIC_WIDTH)
+def generic_width(belief: Belief, band: HeatBand | None, minutes: FloatArray) -> FloatArray:
+    """Factor (times,) by which any stove's oven futures are too sure, before and after a band was first reached."""
+    before = band is not None and minutes_since_reached(belief, band) is None
+    return np.interp(minutes, CORRECTION_MINUTES, WIDTH_BEFORE if before else WIDTH_AFTER)
+
+
+def _widened(futures: FloatArray, width: FloatArray) -> FloatArray:
+    """Futures (members, times) spread about their middle."""
     middle = np.median(futures, axis=0)
     return np.asarray(middle + width * (futures - middle), dtype=np.float64)
