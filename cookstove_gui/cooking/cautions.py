@@ -10,6 +10,7 @@ from datetime import datetime, timedelta
 from cookstove_gui.cooking.chimney_watch import flue_limits
 from cookstove_gui.cooking.fats import fats_that_smoke, in_words
 from cookstove_gui.cooking.fires import fraction_or_none, kelvin_or_none
+from cookstove_gui.cooking.surface_readings import INFRARED, cooktop_is_shiny
 from cookstove_gui.cooking.touch_watch import material_of, seconds_to_burn
 from cookstove_gui.cooking.wall_rises import USUAL_ROOM
 from cookstove_gui.forecast.answers import Turn, TurnKind, Zone
@@ -240,6 +241,17 @@ def _hot_surface(moment: _Moment) -> Iterator[_About]:
             yield _About(spot=spot)
 
 
+def _shiny_cooktop(moment: _Moment) -> Iterator[_About]:
+    """Once a session, when the cooktop is first read."""
+    kinds = {instrument.kind for instrument in moment.stove.instruments}
+    if kinds and INFRARED not in kinds:
+        return
+    readings = (row for row in moment.rows if row.kind is Kind.READING)
+    first = next((row for row in readings if moment.stove.kind_of(row.spot) is SpotKind.TOP), None)
+    if cooktop_is_shiny(moment.stove) and moment.within(first, "just_now"):
+        yield _About()
+
+
 def _ash(moment: _Moment) -> Iterator[_About]:
     fed = moment.latest(Kind.LIT, Kind.WOOD)
     if TurnKind.FIRE_OUT in moment.turns or (fed is not None and not moment.within(fed, "coals_last")):
@@ -261,6 +273,7 @@ _RULES: dict[str, Callable[[_Moment], Iterator[_About]]] = {
     "air_open": _air_open,
     "wall": lambda moment: _wall(moment, urgent=False),
     "hot_surface": _hot_surface,
+    "shiny_cooktop": _shiny_cooktop,
     "ash": _ash,
 }
 

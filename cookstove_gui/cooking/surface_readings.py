@@ -12,7 +12,7 @@ from cookstove_gui.stove.stove import Instrument, Spot, SpotKind, Stove
 INFRARED = "infrared"
 USUAL_ROOM = 293.15  # K, what the surface mirrors where the room was not read
 _SURFACES = {SpotKind.GLASS: "glass", SpotKind.FLUE: "stove paint", SpotKind.SIDE: "stove paint"}
-_SHINY_ADVICE = (
+SHINY_ADVICE = (
     "This surface mirrors its surroundings, so the reading is not to be trusted; blacken or tape a spot and read that."
 )
 
@@ -71,6 +71,11 @@ def surface_of(name: str) -> Surface:
     return found
 
 
+def cooktop_is_shiny(stove: Stove) -> bool:
+    """Whether the cooktop is known to mirror its surroundings too much for an infrared thermometer."""
+    return any(surface.shiny for surface in surfaces() if surface.name == stove.cooktop_surface)
+
+
 def surface_at(stove: Stove, spot: Spot) -> Surface:
     """The surface that a spot shows: the cooktop's own, glass for the door, stove paint for pipe and sides."""
     if spot.kind is SpotKind.TOP:
@@ -117,7 +122,7 @@ def corrected_reading(
         corrected=corrected,
         low=corrected - (max(corrected - coolest, 0.0) ** 2 + doubt**2) ** 0.5,
         high=corrected + (max(hottest - corrected, 0.0) ** 2 + doubt**2) ** 0.5,
-        advice=_SHINY_ADVICE if surface.shiny else "",
+        advice=SHINY_ADVICE if surface.shiny else "",
     )
 
 

@@ -6,6 +6,7 @@ from dataclasses import replace
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from cookstove_gui.desk import describing
+from cookstove_gui.desk.meant_words import surface_warning
 from cookstove_gui.errors import Problem
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.form import Choice, Either, Field, button, say, words
@@ -41,6 +42,7 @@ class StoveSetup(QWidget):
         self._width = Field("Cooktop, left to right", "cooktop_width", "Width of the cooktop", width=_NARROW)
         self._depth = Field("Cooktop, front to back", "cooktop_depth", "Depth of the cooktop", width=_NARROW)
         self._surface = Choice("Cooktop surface", "cooktop_surface", "What an infrared thermometer looks at")
+        self._shiny = words(name="surface_warning", role="caution")
         self._altitude = Field("Height above the sea", "altitude", "Water boils cooler up high", width=_NARROW)
         self._is_new = Either("Fired before", "fired", "A new stove gets its first fires before any food", _FIRED)
         self._problem = words(role="problem", name="stove_setup_problem")
@@ -49,7 +51,7 @@ class StoveSetup(QWidget):
         column.addWidget(words("The stove", role="heading"))
         parts: tuple[QWidget, ...] = (
             self._which, self._new_name, self._name, self._firebox, self._width, self._depth, self._surface,
-            self._altitude, self._is_new, self._problem,
+            self._shiny, self._altitude, self._is_new, self._problem,
         )  # fmt: skip
         for part in parts:
             column.addWidget(part)
@@ -91,6 +93,7 @@ class StoveSetup(QWidget):
         self._width.show_text(describing.length_text(stove.cooktop_width, short), short)
         self._depth.show_text(describing.length_text(stove.cooktop_depth, short), short)
         self._surface.show_options([(key, key) for key in describing.surfaces(stove)], stove.cooktop_surface)
+        say(self._shiny, surface_warning(stove))
         height = describing.height_unit(desk)
         self._altitude.show_text(describing.length_text(stove.altitude, height), height)
         self._is_new.show_key("new" if stove.is_new else "used")

@@ -5,8 +5,10 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QListWidget, QListWidgetItem, QWidget
 
 from cookstove_gui.desk import Changed
+from cookstove_gui.desk.meant_words import meant_tip, meant_words
 from cookstove_gui.gui.desk_link import DeskLink
-from cookstove_gui.gui.entry_words import entry_words
+from cookstove_gui.gui.entry_words import entry_words, spot_words
+from cookstove_gui.stove.entries import Entry
 from cookstove_gui.units import clock_text
 
 _SHOWN = 40  # the rest stands on the Logbook page
@@ -45,11 +47,17 @@ class RecentRows(QListWidget):
             self.addItem(QListWidgetItem())
         for place, row in enumerate(rows):
             item = self.item(place)
-            item.setText(f"{clock_text(row.at, row.offset_minutes)}  {entry_words(row, self._desk.stove)}")
+            item.setText(f"{clock_text(row.at, row.offset_minutes)}  {self._words(row)}")
+            item.setToolTip(meant_tip(row, self._desk.stove))
             item.setData(Qt.ItemDataRole.UserRole, row.number)
         if marked >= 0 and rows:
             self.setCurrentRow(min(marked, len(rows) - 1))
         self.blockSignals(False)
+
+    def _words(self, row: Entry) -> str:
+        stove = self._desk.stove
+        meant = meant_words(row, stove)
+        return f"{spot_words(row.spot, stove)} {meant} °{row.unit}" if meant else entry_words(row, stove)
 
     def take_focus(self) -> None:
         """Give the keyboard to the newest row."""

@@ -29,6 +29,7 @@ class PatchHeat:
     kelvin: float | None = None  # None: nothing is known yet
     doubt: float = 0.0  # K, between the tenth and ninetieth percentile
     age_min: float | None = None
+    remark: str = ""  # what the latest reading was typed as, if it means something else
 
 
 def hatch_spacing(doubt: float) -> float | None:
@@ -209,6 +210,7 @@ class SpotPatch(QAbstractButton):
             age = self._heat.age_min
             parts.append(f"{temperature_text(self._heat.kelvin, self._unit)} °{self._unit}")
             parts.append("not read yet" if age is None else f"read {age:.0f} min ago")
+            parts.extend([self._heat.remark] if self._heat.remark else [])
         else:
             parts.append("nothing known yet")
         if self._is_lit:

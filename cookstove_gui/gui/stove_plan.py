@@ -7,6 +7,7 @@ from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from cookstove_gui.desk import Changed
+from cookstove_gui.desk.meant_words import meant_words
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.entry_words import opening_words
 from cookstove_gui.gui.figures import JUST_READ_MINUTES
@@ -99,12 +100,13 @@ class StovePlan(QWidget):
             zone = standing.zones.get(name) if standing else None
             latest = read.get(name)
             age = _minutes(now, latest.at) if latest is not None else None
+            remark = meant_words(latest, self._desk.stove) if latest is not None else ""
             # A number just read is shown as it was read, even before its meaning has been worked out.
             just_read = age is not None and age <= JUST_READ_MINUTES
             if latest is not None and (zone is None or (just_read and latest.number not in doubted)):
-                heats[name] = PatchHeat(kelvin=reading_kelvin(latest), age_min=age)
+                heats[name] = PatchHeat(kelvin=reading_kelvin(latest), age_min=age, remark=remark)
             elif zone is not None:
-                heats[name] = PatchHeat(kelvin=zone.p50, doubt=zone.p90 - zone.p10, age_min=age)
+                heats[name] = PatchHeat(kelvin=zone.p50, doubt=zone.p90 - zone.p10, age_min=age, remark=remark)
             else:
                 heats[name] = PatchHeat()
         known = [heat.kelvin for heat in heats.values() if heat.kelvin is not None]

@@ -10,7 +10,7 @@ import pytest
 from cookstove_gui.cooking.cautions import _RULES, due
 from cookstove_gui.forecast.answers import Turn, TurnKind
 from cookstove_gui.resource_files import table
-from cookstove_gui.stove.stove import with_spots_named
+from cookstove_gui.stove.stove import Instrument, with_spots_named
 from tests.cooking.made import START, STOVE, log, zone
 
 LIT = (0, "lit", "", "", "")
@@ -26,6 +26,26 @@ def keys(
 
 def turn(kind: TurnKind, chance: float = 0.9) -> Turn:
     return Turn(kind=kind, chance=chance, in_min=0)
+
+
+MIRROR = replace(STOVE, cooktop_surface="polished cast iron")
+TOP_READ = log((0, "reading", "top_back_left", "300", "F"), (40, "reading", "top_back_left", "420", "F"))
+
+
+@pytest.mark.parametrize(
+    ("stove", "after", "told"),
+    [
+        (MIRROR, 5, True),
+        (MIRROR, 41, False),  # once, at the first reading
+        (STOVE, 5, False),
+        (replace(MIRROR, instruments=(Instrument(name="gun", kind="infrared"),)), 5, True),
+        (replace(MIRROR, instruments=(Instrument(name="dial", kind="oven thermometer"),)), 5, False),
+    ],
+    ids=["shiny", "later", "dull", "infrared", "no infrared"],
+)
+def test_a_shiny_cooktop_is_told_once_to_whoever_reads_it_by_infrared(stove: Any, after: float, told: bool) -> None:
+    rows = [row for row in TOP_READ if row.at <= START + timedelta(minutes=after)]
+    assert ("shiny_cooktop" in keys(rows, stove=stove, after=after)) is told
 
 
 # --- words -----------------------------------------------------------------------------------------------------------
