@@ -26,7 +26,7 @@ def _local_level(values: np.ndarray, observation: float, level: float) -> tuple[
 
 
 def test_nile_level_follows_durbin_and_koopman():
-    # Durbin & Koopman 2012, ch. 2; values computed with statsmodels 0.15.0, exact diffuse start.
+    # Rows "11.3", "11.4", "11.5": Durbin & Koopman 2012, ch. 2; values computed with statsmodels 0.15.0, exact diffuse start.
     predicted, densities = _local_level(_nile(), 15099.0, 1469.1)
     assert predicted[0].mean[0] == 1120.0
     assert predicted[0].covariance[0, 0] == pytest.approx(16568.1, abs=1e-3)
@@ -48,13 +48,14 @@ def test_nile_level_agrees_with_statsmodels_step_by_step():
 
 
 def test_level_variance_settles_at_its_closed_form():
+    # row "11.6"
     predicted, _ = _local_level(np.zeros(200), 15099.0, 1469.1)
     settled = 1469.1 * (1 + np.sqrt(1 + 4 * 15099.0 / 1469.1)) / 2
     assert predicted[-1].covariance[0, 0] == pytest.approx(settled, rel=1e-9)
     assert settled == pytest.approx(5501.257942, abs=1e-6)
 
 
-# Table 11 of the reference values: computed with filterpy 2.0.0 and statsmodels 0.15.0.
+# Row "11.irregular": computed with filterpy 2.0.0 and statsmodels 0.15.0.
 _READINGS = [(0, 22), (5, 60.5), (7, 75), (20, 118), (21, 121.5), (50, 150), (95, 149)]
 _FILTERED = [
     (22.000000, 3.448276), (56.614513, 3.352090), (71.225665, 2.913172), (115.828540, 3.645482),
@@ -86,12 +87,14 @@ def test_irregular_first_order_filter_matches_the_reference_table():
 
 
 def test_irregular_first_order_forecast_matches_the_reference_table():
+    # row "11.ahead"
     later = _relaxed(_irregular()[0][-1], 30.0)
     assert later.mean[0] == pytest.approx(154.529219, abs=1e-6)
     assert later.covariance[0, 0] == pytest.approx(67.279419, abs=1e-6)
 
 
 def test_a_gap_in_two_parts_predicts_the_same():
+    # row "11.gaps"
     belief = Gaussian(np.array([80.0]), np.array([[9.0]]))
     whole, parts = _relaxed(belief, 30.0), _relaxed(_relaxed(belief, 11.0), 19.0)
     assert parts.mean[0] == pytest.approx(whole.mean[0], rel=1e-12)

@@ -25,13 +25,14 @@ def _told(kernel):
 
 
 def test_smooth_field_matches_scikit_learn():
-    # Computed with scikit-learn 1.9.1, GaussianProcessRegressor(alpha=25, optimizer=None).
+    # Row "12.1": computed with scikit-learn 1.9.1, GaussianProcessRegressor(alpha=25, optimizer=None).
     mean, deviation = _told(squared_exponential(900.0, 1.0))
     assert mean == pytest.approx([4.307570, 22.680199, -21.438505], abs=1e-6)
     assert deviation == pytest.approx([7.326540, 6.580624, 22.204673], abs=1e-6)
 
 
 def test_rougher_field_matches_scikit_learn():
+    # row "12.2"
     mean, deviation = _told(matern_three_halves(900.0, 1.5))
     assert mean == pytest.approx([3.332603, 20.857968, -16.432809], abs=1e-6)
     assert deviation == pytest.approx([9.805614, 9.092111, 21.424754], abs=1e-6)
@@ -51,11 +52,13 @@ def test_field_agrees_with_scikit_learn_at_random_places():
 
 
 def test_log_marginal_likelihood_matches_scikit_learn():
+    # row "12.1-likelihood"
     covariance = squared_exponential(900.0, 1.0)(distances(_SPOTS, _SPOTS))
     assert log_marginal_likelihood(covariance, _HEATS, 25.0) == pytest.approx(-27.399618, abs=1e-6)
 
 
 def test_field_is_exact_at_a_spot_without_noise_and_vague_far_away():
+    # row "12.4"
     places = np.vstack([_SPOTS, [(80.0, 80.0)]])
     mean, covariance = condition(squared_exponential(900.0, 1.0)(distances(places, places)), range(6), _HEATS, 0.0)
     assert mean[:6] == pytest.approx(_HEATS, abs=1e-9)

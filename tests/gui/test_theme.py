@@ -13,7 +13,7 @@ THEMES = pytest.mark.parametrize("theme", [DAY, NIGHT], ids=lambda theme: theme.
     ids=["black on white", "the greyest grey that passes"],
 )
 def test_contrast_is_that_of_wcag(one: str, other: str, expected: float) -> None:
-    # Source: WCAG 2.2, contrast ratio; the grey is the value commonly quoted as the lightest that passes AA on white.
+    # Row "15.1". Source: WCAG 2.2, contrast ratio; the grey is the value commonly quoted as the lightest that passes AA on white.
     assert contrast(one, other) == pytest.approx(expected, abs=1e-4)
 
 
@@ -24,12 +24,14 @@ def test_contrast_does_not_ask_which_comes_first() -> None:
 @THEMES
 @pytest.mark.parametrize(("text", "under"), TEXT_PAIRS, ids=lambda token: token)
 def test_text_reaches_aa(theme: Theme, text: str, under: str) -> None:
+    # row "15.text"
     assert contrast(getattr(theme, text), getattr(theme, under)) >= 4.5
 
 
 @THEMES
 @pytest.mark.parametrize(("edge", "under"), EDGE_PAIRS, ids=lambda token: token)
 def test_edges_and_marks_reach_three_to_one(theme: Theme, edge: str, under: str) -> None:
+    # row "15.edges"
     assert contrast(getattr(theme, edge), getattr(theme, under)) >= 3.0
 
 
