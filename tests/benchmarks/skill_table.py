@@ -24,6 +24,7 @@ class Scores:
     arrival_inside: FloatArray  # (questions,)
     brier: FloatArray  # (questions,)
     width: FloatArray  # (questions, 3) °F between p10 and p90
+    too_high: FloatArray  # (questions, 3) °F that the median lies above the truth
 
 
 def scores_of(questions: Sequence[Question], answers: Sequence[Answer]) -> Scores:
@@ -50,6 +51,7 @@ def scores_of(questions: Sequence[Question], answers: Sequence[Answer]) -> Score
             np.array([question.in_band_30 for question in questions]),
         ),
         width=(quantiles[..., 2] - quantiles[..., 0]) * KELVIN_TO_F,
+        too_high=(quantiles[..., 1] - truth) * KELVIN_TO_F,
     )
 
 
@@ -98,7 +100,7 @@ def table(questions: Sequence[Question], baselines: Mapping[str, Scores], others
 
 
 def by_part(questions: Sequence[Question], baselines: Mapping[str, Scores], others: Mapping[str, Scores]) -> list[str]:
-    """Lines with coverage and shares of the best baseline's loss, by stove family and by phase.
+    """Lines with coverage, shares of the best baseline's loss and bias, by stove family and by phase.
 
     The best baseline is that of all questions, not of the part.
     """
@@ -111,7 +113,8 @@ def by_part(questions: Sequence[Question], baselines: Mapping[str, Scores], othe
     ]
     for name, scores in others.items():
         horizons = "".join(f"{f'+{ahead}':>8}" for ahead in AHEAD) + f"{'arrival':>9}"
-        lines.append(f"{name:30}{'questions':>10}{horizons}  {horizons}")
+        lines.append(f"{'':40}{'coverage':^33}  {'share of the loss':^33}  {'median too high by [°F]':^24}")
+        lines.append(f"{name:30}{'questions':>10}{horizons}  {horizons}  {horizons[:24]}")
         for part, rows in _parts(questions).items():
             arrivals = scores.arrival_inside[rows]
             asked = arrivals[~np.isnan(arrivals)]
@@ -124,6 +127,7 @@ def by_part(questions: Sequence[Question], baselines: Mapping[str, Scores], othe
                 for loss in shown
             ]
             lines.append(f"  {part:28}{int(rows.sum()):>10}{shares}" + "".join(f"{loss:8.2f}" for loss in losses))
+            lines[-1] += "   " + "".join(f"{high:8.1f}" for high in scores.too_high[rows].mean(0))
     return lines
 
 
