@@ -11,7 +11,7 @@ import numpy as np
 from cookstove_gui.cooking.arrivals import first_reach, late_quantiles
 from cookstove_gui.cooking.bakes import Bake, body_of, done_temperature, exposure_of
 from cookstove_gui.cooking.evenness import OVEN_CENTRE
-from cookstove_gui.cooking.food_safety import SafeMinimum, safe_minimum
+from cookstove_gui.cooking.food_safety import SafeMinimum, danger_minutes, safe_minimum
 from cookstove_gui.cooking.tasks import Task, task_of
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import FloatArray, Projection, Quantiles, Trace
@@ -40,6 +40,7 @@ class BakeAnswer:
     safe_min: Quantiles | None  # when the core reaches the safe minimum, before any rest
     recipe_min: float | None  # from going in, in a steady oven in the middle of the task's band
     late_min: float | None  # how much longer than that it will take; below 0 sooner
+    danger_min: Quantiles | None = None  # how long its core is where what makes people ill grows; as `safe`
 
 
 def bake_outlook(
@@ -92,6 +93,7 @@ def bake_outlook(
     if safe is not None:
         reached = first_reach(seconds, cores, safe.temperature) / 60.0
         safe_min = late_quantiles(np.maximum(reached - ago, 0.0), never - ago)
+    in_danger = None if safe is None else _in_danger(seconds, cores)
     task = task_of(bake.task)
     recipe = None if task is None else steady_minutes(bake, _middle(task), pressure)
     late = None if recipe is None or done.p50 is None else done.p50 + ago - recipe
@@ -105,6 +107,7 @@ def bake_outlook(
         safe_min=safe_min,
         recipe_min=recipe,
         late_min=late,
+        danger_min=in_danger,
     )
 
 
@@ -199,6 +202,12 @@ def _trace_seconds(projection: Projection, past: Trace) -> FloatArray:
 def _core_now(seconds: FloatArray, cores: FloatArray, ago: float) -> Quantiles:
     now = [float(np.interp(ago * 60.0, seconds, core)) for core in cores]
     p10, p50, p90 = np.quantile(now, [0.1, 0.5, 0.9])
+    return Quantiles(p10=float(p10), p50=float(p50), p90=float(p90))
+
+
+def _in_danger(seconds: FloatArray, cores: FloatArray) -> Quantiles:
+    """How long the core is between cold and hot enough, to the end of the projection at most."""
+    p10, p50, p90 = np.quantile([danger_minutes(seconds / 60.0, core) for core in cores], [0.1, 0.5, 0.9])
     return Quantiles(p10=float(p10), p50=float(p50), p90=float(p90))
 
 

@@ -3,7 +3,9 @@
 from PySide6.QtWidgets import QWidget
 
 from cookstove_gui import plan_phrases
+from cookstove_gui.cooking.wall_rises import USUAL_ROOM
 from cookstove_gui.desk import air_words, plan_texts
+from cookstove_gui.desk.danger_words import danger_words
 from cookstove_gui.desk.plan_bake import (
     BakeChoice,
     BakeInputs,
@@ -47,8 +49,11 @@ class BakePart(PlanPart):
         self._turn = words(role="good", name="bake_turn")
         self._safe = words(role="caution", name="bake_safe")
         self._holding = words(role="soft", name="bake_holding")
+        self._danger = words(role="caution", name="bake_danger")
         self._height = words(role="soft", name="bake_height")
-        for line in (self._turn, self._steady, self._core_words, self._safe, self._holding, self._height):
+        for line in (
+            self._turn, self._steady, self._core_words, self._safe, self._danger, self._holding, self._height
+        ):  # fmt: skip
             self.answer_lines.addWidget(line)
         self.column.addStretch(1)
         self.show_nothing("")
@@ -99,13 +104,20 @@ class BakePart(PlanPart):
         say(self._turn, plan_phrases.turn_words(answer.turn, self.desk.stove, edge))
         say(self._safe, plan_phrases.safe_words(found, edge))
         say(self._holding, plan_phrases.holding_words(edge) if found.safe else "")
+        say(self._danger, danger_words(found, edge, self._room()))
         say(self._height, air_words.hints(self.desk))
 
     def show_nothing(self, why: str) -> None:
         """Show no answer, and why."""
         super().show_nothing(why)
-        for line in (self._steady, self._core_words, self._turn, self._safe, self._holding, self._height):
+        for line in (
+            self._steady, self._core_words, self._turn, self._safe, self._danger, self._holding, self._height
+        ):  # fmt: skip
             say(line, "")
+
+    def _room(self) -> float:
+        zone = self.desk.standing.zones.get("room") if self.desk.standing else None
+        return zone.p50 if zone is not None and zone.last_reading is not None else USUAL_ROOM
 
     def _choose(self) -> None:
         self.show_unit()

@@ -26,7 +26,7 @@ def _local_level(values: np.ndarray, observation: float, level: float) -> tuple[
 
 
 def test_nile_level_follows_durbin_and_koopman():
-    # Rows "11.3", "11.4", "11.5": Durbin & Koopman 2012, ch. 2; values computed with statsmodels 0.15.0, exact diffuse start.
+    # Rows "11.3", "11.4", "11.5": Durbin & Koopman 2012, ch. 2; computed with statsmodels 0.15.0, exact diffuse start.
     predicted, densities = _local_level(_nile(), 15099.0, 1469.1)
     assert predicted[0].mean[0] == 1120.0
     assert predicted[0].covariance[0, 0] == pytest.approx(16568.1, abs=1e-3)

@@ -13,7 +13,7 @@ THEMES = pytest.mark.parametrize("theme", [DAY, NIGHT], ids=lambda theme: theme.
     ids=["black on white", "the greyest grey that passes"],
 )
 def test_contrast_is_that_of_wcag(one: str, other: str, expected: float) -> None:
-    # Row "15.1". Source: WCAG 2.2, contrast ratio; the grey is the value commonly quoted as the lightest that passes AA on white.
+    # Row "15.1": WCAG 2.2, contrast ratio; the grey is commonly quoted as the lightest that passes AA on white.
     assert contrast(one, other) == pytest.approx(expected, abs=1e-4)
 
 
