@@ -1,4 +1,4 @@
-"""The page Plan: when the water boils, when the bake is done, how much wood it takes."""
+"""The page Plan: when the water boils, when the bake is done, which pot goes where, how much wood it takes."""
 
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
@@ -7,6 +7,7 @@ from cookstove_gui.desk.studying import PastSessions
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.look import Look
 from cookstove_gui.gui.plan_bake import BakePart
+from cookstove_gui.gui.plan_pots import PotsPart
 from cookstove_gui.gui.plan_table import TablePart
 from cookstove_gui.gui.plan_water import WaterPart
 from cookstove_gui.gui.plan_wood import WoodPart
@@ -26,11 +27,13 @@ class PlanPage(QWidget):
         self._water = WaterPart(link, past)
         self._wood = WoodPart(link, past)
         self._table = TablePart(link, past)
-        self._parts = (self._bake, self._table, self._water, self._wood)
+        self._pots = PotsPart(link)
+        self._parts = (self._bake, self._table, self._water, self._pots, self._wood)
         self._sections = Sections()
         self._sections.add("bake", "In the oven", self._bake)
         self._sections.add("table", "Table time", self._table)
         self._sections.add("water", "Water and pans", self._water)
+        self._sections.add("pots", "Several pots", self._pots)
         self._sections.add("wood", "Wood", self._wood)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
