@@ -6,7 +6,7 @@ An entry is on disk before the desk says it is. Listeners are told what kinds of
 from collections.abc import Callable, Sequence
 from datetime import UTC, datetime, timedelta
 
-from cookstove_gui.cooking.bands import band_from_text, oven_bands
+from cookstove_gui.cooking.bands import DEFAULT_TABLE, band_from_text, oven_bands
 from cookstove_gui.cooking.first_fires import FirstFires, progress
 from cookstove_gui.desk.changes import Changed, Receipt
 from cookstove_gui.desk.correcting import corrected_row
@@ -261,7 +261,7 @@ class Desk:
     @property
     def bands(self) -> tuple[HeatBand, ...]:
         """The bands that have a name."""
-        return oven_bands()
+        return oven_bands(self.setting("band_table", DEFAULT_TABLE))
 
     @property
     def band(self) -> HeatBand:
@@ -270,7 +270,7 @@ class Desk:
 
     def choose_band(self, text: str) -> None:
         """Choose the band by its name or by typing: `bread`, `425-475`, `425`."""
-        self._band = band_from_text(text, self.unit)
+        self._band = band_from_text(text, self.unit, self.setting("band_table", DEFAULT_TABLE))
         self.logbook.set_setting("band", text)
         self.logbook.set_setting("band_unit", self.unit)
         self.announce(Changed(band=True))
@@ -343,7 +343,7 @@ class Desk:
     def _kept_band(self) -> HeatBand:
         unit: TemperatureUnit = "C" if self.logbook.setting("band_unit") == "C" else "F"
         try:
-            return band_from_text(self.logbook.setting("band", _FIRST_BAND), unit)
+            return band_from_text(self.setting("band", _FIRST_BAND), unit, self.setting("band_table", DEFAULT_TABLE))
         except InputProblem:
             return band_from_text(_FIRST_BAND, unit)
 

@@ -4,8 +4,10 @@ from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from cookstove_gui import stove_phrases
+from cookstove_gui.cooking.bands import band_tables
 from cookstove_gui.cooking.burn_times import FALL
 from cookstove_gui.cooking.rise_and_hold import rise_quantiles, typical_hold
+from cookstove_gui.desk.band_tables import band_table, choose_band_table, table_words
 from cookstove_gui.desk.past_answers import Firing, firing
 from cookstove_gui.desk.studying import PastSessions
 from cookstove_gui.gui.desk_link import DeskLink
@@ -33,6 +35,9 @@ class FirePart(QWidget):
         self.setObjectName("stove_fire")
         self._band = Choice("Heat", "fire_band", "The heat that is asked about", caption_width=100)
         self._band.chosen.connect(lambda _key: self.show_past())
+        self._names = Choice("Names after", "band_table", "The published table that names the heats", caption_width=100)
+        self._names.chosen.connect(self._choose_names)
+        self._names_words = words(role="soft", name="band_table_words")
         self._rise = words(name="fire_rise", role="good")
         self._hold = words(name="fire_hold")
         self._burn = words(name="fire_burns", role="good")
@@ -41,6 +46,8 @@ class FirePart(QWidget):
         column.setSpacing(2 * STEP)
         column.addWidget(words("How long it takes, and how long it lasts", role="heading"))
         column.addWidget(self._band)
+        column.addWidget(self._names)
+        column.addWidget(self._names_words)
         column.addWidget(self._rise)
         column.addWidget(self._hold)
         column.addWidget(words("A full load with the air shut down", role="heading"))
@@ -69,8 +76,15 @@ class FirePart(QWidget):
         """Look through the past for the chosen heat."""
         options = [(band.name, band.name) for band in self._desk.bands]
         self._band.show_options(options, self._band.key or self._desk.band.name)
+        tables = [(one.key, one.label) for one in band_tables()]
+        self._names.show_options(tables, band_table(self._desk).key)
+        self._names_words.setText(table_words(self._desk))
         if self.isVisible():
             self._worker.ask()
+
+    def _choose_names(self, key: str) -> None:
+        choose_band_table(self._desk, key)
+        self.show_past()
 
     def _question(self) -> tuple[Stove, HeatBand]:
         band = next((band for band in self._desk.bands if band.name == self._band.key), self._desk.band)

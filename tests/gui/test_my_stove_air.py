@@ -1,7 +1,9 @@
 """Height and weather: typed by keys, kept at once, and felt by the thermometer checks and the plan."""
 
 import pytest
-from PySide6.QtWidgets import QApplication, QLineEdit
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QComboBox, QLineEdit
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.desk import Desk
@@ -68,3 +70,17 @@ def test_the_set_up_and_the_checks_follow(page: tuple[MyStovePage, Desk]) -> Non
     QApplication.processEvents()
     press(made, "part_air")
     assert find(made, QLineEdit, "air_pressure").text() == "880.5 hPa"
+
+
+def test_names_of_heats_are_read_in_the_table_that_was_chosen(page: tuple[MyStovePage, Desk]) -> None:
+    made, desk = page
+    press(made, "part_fire")
+    assert "1942" in words_of(made, "band_table_words")
+    box = find(made, QComboBox, "band_table")
+    box.setFocus()
+    QTest.keyClick(box, Qt.Key.Key_Down)
+    box.activated.emit(box.currentIndex())
+    assert "1976" in words_of(made, "band_table_words")
+    assert "very slow" in {band.name for band in desk.bands}
+    heats = find(made, QComboBox, "fire_band")
+    assert heats.findData("very slow") >= 0
