@@ -8,6 +8,8 @@ from dataclasses import dataclass, field
 from cookstove_gui.errors import InputProblem
 
 _SEPARATORS = {",": "commas", ";": "semicolons", "\t": "tabs"}
+LONGEST_FIELD = 131_072  # characters; the csv module's own limit, which another library in the process may have lifted
+_TOO_LONG = "A field is longer than any note; shorten it."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -98,13 +100,16 @@ def raw_rows(text: str, header: Header) -> Iterator[RawRow]:
             if not cells:
                 continue
             number += 1
+            if any(len(cell) > LONGEST_FIELD for cell in cells):
+                yield RawRow(number=number, line=begin + 1, complaint=_TOO_LONG)
+                continue
             yield _row(number, begin + 1, cells, header)
         start = begin + 1
 
 
 def _broken(error: csv.Error) -> str:
     if "limit" in str(error):
-        return "A field is longer than any note; shorten it."
+        return _TOO_LONG
     return "A quotation mark is opened and not closed, or stands inside a text; double it inside quoted text."
 
 

@@ -1,5 +1,6 @@
 """A log file comes back to the letter, and reading one never loses a row without saying which and why."""
 
+import csv
 from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
@@ -326,3 +327,12 @@ def test_reading_again_after_a_day_of_many_rows_is_the_same() -> None:
     at = datetime(2026, 1, 5, tzinfo=UTC)
     rows = [replace(reading(n), at=at + timedelta(seconds=20 * n)) for n in range(1, 3000)]
     assert read_log_text(log_text(rows), "x.csv").entries == tuple(rows)
+
+
+def test_a_field_too_long_is_told_even_where_another_library_lifted_the_limit() -> None:
+    usual = csv.field_size_limit(10**9)
+    try:
+        back = _read(GOOD, GOOD + '"' + "x" * 200_000 + '"', GOOD.replace("07:02", "07:09"))
+    finally:
+        csv.field_size_limit(usual)
+    assert [entry.number for entry in back.entries] == [1, 3]
