@@ -28,8 +28,10 @@ SLIP_CHANCE = 0.01
 SLIP_RANGE = 400.0  # K over which a slip may fall anywhere
 TAILS = 6.0  # degrees of freedom of the readings' tails
 MODEL_DOUBT = 0.08  # share of the excess by which the physics may be wrong, when a slip is judged
-FIRING_TRUST = 0.6  # share of a reading's pull that this firing's parameters feel: the physics is only roughly right
-LASTING_TRUST = 0.25  # share that the stove's own parameters feel
+# Share of a reading's pull that the parameters feel, because the physics is only roughly right: this firing's on a
+# stove never seen, on a stove with a past, and the stove's own.
+FIRING_TRUST_UNSEEN, FIRING_TRUST_KNOWN = 0.5, 0.25
+LASTING_TRUST = 0.4
 SURPRISE = 1.8  # standard deviations
 
 
@@ -43,10 +45,11 @@ class Ensemble:
 
     x: FloatArray  # (rows, members)
     remainder: FloatArray  # (2 spots, 2 spots) covariance of the shares given the member
+    trust: float = FIRING_TRUST_UNSEEN
 
     def copy(self) -> "Ensemble":
         """A copy that can be changed."""
-        return Ensemble(self.x.copy(), self.remainder.copy())
+        return Ensemble(self.x.copy(), self.remainder.copy(), self.trust)
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,7 +90,7 @@ def start(stove: Stove, character: Character, random: np.random.Generator, chanc
     remainder = np.zeros((2 * spots, 2 * spots))
     remainder[:spots, :spots] = character.spot_covariance
     remainder[spots:, spots:] = passing_covariance(stove.spots)
-    return Ensemble(x, remainder)
+    return Ensemble(x, remainder, FIRING_TRUST_KNOWN if character.firings else FIRING_TRUST_UNSEEN)
 
 
 def relax_spots(ensemble: Ensemble, passing: FloatArray, minutes: float) -> None:
@@ -156,7 +159,7 @@ def assimilate(ensemble: Ensemble, stove: Stove, reading: Reading, slip_chance: 
         shrunk = math.sqrt(against / total) - 1.0
         if stove.spots[reading.spot].kind is not SpotKind.ROOM and _is_hot(ensemble):
             gain[heat.ROOM] = 0.0  # a hot surface tells nothing of the room
-        gain[FIRING] *= FIRING_TRUST * _TELLABLE
+        gain[FIRING] *= ensemble.trust * _TELLABLE
         gain[LASTING] *= LASTING_TRUST * _TELLABLE
         ensemble.x += np.outer(gain, moved + shrunk * apart)
         keep_possible(ensemble)
