@@ -108,11 +108,12 @@ def next_reading(reading: NextReading | None, stove: Stove, edge: Edge) -> str:
     return f"Worth reading next: {label}, by {edge.clock(reading.in_min)}."
 
 
-def doubted(reading: DoubtedReading, spot_label: str, edge: Edge) -> str:
-    """The question about a number that looks like a slip."""
-    typed = degrees(reading.typed, edge.unit)
-    expected = degrees(reading.expected_p50, edge.unit)
-    return f"{spot_label}: {typed:.0f} typed where about {expected:.0f} °{edge.unit} was expected. Keep or mend?"
+def doubted(reading: DoubtedReading, spot_label: str, edge: Edge, typed: float | None = None) -> str:
+    """The question about a number that looks like a slip; `typed` [K] where the reading is a corrected one."""
+    expected, meant = degrees(reading.expected_p50, edge.unit), f"{degrees(reading.typed, edge.unit):.0f}"
+    shown = meant if typed is None else f"{degrees(typed, edge.unit):.0f}"
+    corrected = "" if shown == meant else f", meant {meant},"
+    return f"{spot_label}: {shown} typed{corrected} where about {expected:.0f} °{edge.unit} was expected. Keep or mend?"
 
 
 def turn(found: Turn, edge: Edge) -> str:

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from cookstove_gui.cooking.fit import GOOD_CHANCE, TaskFit
+from cookstove_gui.cooking.fit import GOOD_CHANCE, WORTH_CHANCE, TaskFit
 from cookstove_gui.cooking.placement import place_pots
 from cookstove_gui.cooking.tasks import Place, Task, catalogue
 from cookstove_gui.desk.standing import Standing
@@ -45,8 +45,8 @@ def plan_pots(inputs: PotsInputs) -> tuple[PotRow, ...]:
 
 
 def _row(fit: TaskFit, spot: str | None, stove: Stove) -> PotRow:
-    if spot is not None:
-        chance = next(one.chance_now for one in fit.spots if one.spot == spot)
+    chance = next((one.chance_now for one in fit.spots if one.spot == spot), 0.0)
+    if spot is not None and chance >= WORTH_CHANCE:
         return PotRow(task=fit.task, spot=spot, label=_label(stove, spot, fit), chance=chance)
     best = fit.spots[0]
     later = best.in_min is not None and best.in_min > 0 and best.chance_then >= GOOD_CHANCE
@@ -58,7 +58,11 @@ def _row(fit: TaskFit, spot: str | None, stove: Stove) -> PotRow:
 
 def _label(stove: Stove, name: str, fit: TaskFit) -> str:
     spot = stove.spot(name)
-    return "oven" if fit.task.place is Place.OVEN else spot.label if spot else name.replace("_", " ")
+    return (
+        "oven"
+        if fit.task.place is Place.OVEN
+        else (spot.label if spot else name.replace("_", " ")).removeprefix("top ")
+    )
 
 
 def headline(rows: tuple[PotRow, ...]) -> str:
@@ -75,18 +79,17 @@ def headline(rows: tuple[PotRow, ...]) -> str:
 
 
 def place_words(row: PotRow) -> str:
-    """Where a pot goes."""
-    return row.label or "no place now"
+    """Where a pot goes, or will go."""
+    if row.spot:
+        return row.label
+    return f"later {row.later_spot}" if row.later_min is not None else "not with this fire"
 
 
 def chance_words(row: PotRow, edge: Edge) -> str:
     """How likely it is right there, or when it will be."""
     if row.spot:
-        word = "good" if row.chance >= GOOD_CHANCE else "the best there is"
-        return f"{word}, {round(row.chance * 10)} times in 10"
-    if row.later_min is not None:
-        return f"good at {edge.clock(row.later_min)}, {row.later_spot}"
-    return "not with this fire"
+        return f"{round(row.chance * 10)} in 10"
+    return f"at {edge.clock(row.later_min)}" if row.later_min is not None else ""
 
 
 def _listed(names: list[str]) -> str:

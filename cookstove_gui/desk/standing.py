@@ -35,7 +35,7 @@ from cookstove_gui.forecast.answers import (
     Zone,
 )
 from cookstove_gui.resource_files import table
-from cookstove_gui.stove.entries import Entry, HeatBand, Kind, fold, fraction_open
+from cookstove_gui.stove.entries import Entry, HeatBand, Kind, fold, fraction_open, reading_kelvin
 from cookstove_gui.stove.stove import Stove
 
 _SHORT_OF_BAND = 0.5  # below this chance of reaching the band a step to take is looked for
@@ -222,4 +222,4 @@ def _question(
         return ""
     entry = next(row for row in standing_rows if row.number == asked.number)
     spot = stove.spot(entry.spot)
-    return phrases.doubted(asked, spot.label if spot else entry.spot, edge)
+    return phrases.doubted(asked, spot.label if spot else entry.spot, edge, reading_kelvin(entry))

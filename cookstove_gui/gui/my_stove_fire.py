@@ -35,7 +35,9 @@ class FirePart(QWidget):
         self.setObjectName("stove_fire")
         self._band = Choice("Heat", "fire_band", "The heat that is asked about", caption_width=100)
         self._band.chosen.connect(lambda _key: self.show_past())
-        self._names = Choice("Names after", "band_table", "The published table that names the heats", caption_width=100)
+        self._names = Choice(
+            "Names", "band_table", "The published table that names the heats", width=340, caption_width=100
+        )
         self._names.chosen.connect(self._choose_names)
         self._names_words = words(role="soft", name="band_table_words")
         self._rise = words(name="fire_rise", role="good")

@@ -95,3 +95,11 @@ def test_a_shiny_cooktop_is_told_on_the_cook_page_when_it_is_first_read(
     qtbot.addWidget(strip)
     assert ("shiny_cooktop" in {caution.key for caution in desk.standing.cautions}) is told
     assert strip.isHidden() is not bool(desk.standing.cautions)
+
+
+def test_the_question_about_a_slip_tells_the_number_that_was_typed(fired_desk: Desk) -> None:
+    set_wrong(fired_desk)
+    fired_desk.read("900", spot="top_front_left")
+    standing = work_out(fired_desk.inputs(), Memory())
+    meant = meant_words(fired_desk.entries[-1], fired_desk.stove).removeprefix("typed 900, ")
+    assert f"900 typed, {meant}, where about" in standing.question

@@ -33,6 +33,7 @@ FITS = (
     fit("fry_bacon", {"top_front_left": 0.85, "top_front_right": 0.1}),
     fit("simmer", {"top_front_left": 0.0, "top_front_right": 0.0}, in_min=25.0),
     fit("bread", {"oven_centre": 0.7}),
+    fit("sear", {"top_front_left": 0.1, "top_front_right": 0.0}, in_min=None),
 )
 
 
@@ -76,17 +77,24 @@ def test_the_greedy_place_gives_way_to_the_better_whole(qtbot, page):
     tick(qtbot, page, "fry_eggs", "fry_bacon")
     assert words_of(page, "plan_pots_headline") == "Both have a place now."
     found = answers(page)
-    assert found["fry bacon"] == ("top front left", "good, 8 times in 10")
-    assert found["fry eggs"] == ("top front right", "good, 8 times in 10")
+    assert found["fry bacon"] == ("front left", "8 in 10")
+    assert found["fry eggs"] == ("front right", "8 in 10")
 
 
 def test_a_pot_without_a_place_is_told_when_it_will_have_one(qtbot, page):
     tick(qtbot, page, "fry_eggs", "simmer", "bread")
     assert words_of(page, "plan_pots_headline") == "2 of 3 have a place now; not simmer."
     found = answers(page)
-    assert found["simmer"][0] == "no place now"
-    assert found["simmer"][1].startswith("good at 10:25")
-    assert found["bread"] == ("oven", "good, 7 times in 10")
+    assert found["simmer"] == ("later front left", "at 10:25")
+    assert found["bread"] == ("oven", "7 in 10")
+
+
+def test_a_place_that_hardly_serves_is_no_place(qtbot, page):
+    tick(qtbot, page, "sear", "fry_eggs")
+    sear = task_of("sear")
+    assert sear is not None
+    assert answers(page)[sear.name] == ("not with this fire", "")
+    assert words_of(page, "plan_pots_headline") == f"1 of 2 have a place now; not {sear.name}."
 
 
 def test_nothing_ticked_asks_to_tick(qtbot, page):
