@@ -52,6 +52,13 @@ def test_asking_between_entries_changes_nothing_later():
     assert np.array_equal(_numbers(later), _numbers(track(STOVE, entries, at(80))))
 
 
+def test_going_back_before_an_own_spot_was_named_forgets_it():
+    entries = [*usual_morning(), *Log().reads(71, "griddle", 300).entries]
+    tracker = Tracker(STOVE)
+    tracker.follow(entries, at(72))
+    assert np.array_equal(_numbers(tracker.follow(entries, at(60))), _numbers(track(STOVE, entries, at(60))))
+
+
 def test_back_dated_row_counts_as_if_it_had_come_in_time():
     entries, tracker = usual_morning(), Tracker(STOVE)
     tracker.follow(entries, at(70))
