@@ -11,11 +11,16 @@ from cookstove_gui.units import degrees
 _KEPT = 512  # rows whose meaning is remembered
 
 
+def meant_heat(row: Entry, stove: Stove) -> float | None:
+    """What a reading means [K] where that is not what was typed."""
+    if row.kind is not Kind.READING or not any(one.kind == INFRARED for one in stove.instruments):
+        return None
+    return _meant(stove, row)
+
+
 def meant_words(row: Entry, stove: Stove) -> str:
     """`typed 353, meant 371`, in the unit it was typed in; empty where it means what was typed."""
-    if row.kind is not Kind.READING or not any(one.kind == INFRARED for one in stove.instruments):
-        return ""
-    meant = _meant(stove, row)
+    meant = meant_heat(row, stove)
     return "" if meant is None else f"typed {row.value}, meant {degrees(meant, row.unit):.0f}"
 
 

@@ -17,7 +17,7 @@ from cookstove_gui.gui.form import say, words
 from cookstove_gui.gui.plan_part import PlanPart
 from cookstove_gui.gui.theme import TARGET_PIXELS
 
-_HEADERS = ("what", "where", "how likely")
+_HEADERS = ("what", "where", "chance")
 _SHOWN_TASKS = 8
 _KEY = Qt.ItemDataRole.UserRole
 _SETTING = "pots"

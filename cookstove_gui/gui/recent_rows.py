@@ -57,7 +57,7 @@ class RecentRows(QListWidget):
     def _words(self, row: Entry) -> str:
         stove = self._desk.stove
         meant = meant_words(row, stove)
-        return f"{spot_words(row.spot, stove)} {meant} °{row.unit}" if meant else entry_words(row, stove)
+        return f"{spot_words(row.spot, stove).removeprefix('top ')} {meant}" if meant else entry_words(row, stove)
 
     def take_focus(self) -> None:
         """Give the keyboard to the newest row."""

