@@ -161,7 +161,8 @@ def _words(
         return inputs.first_fires_line, ""
     if not has_readings:
         return table("phrases.toml")["no_readings"], ""
-    in_band = found.oven.p50 is not None and inputs.band.holds(found.oven.p50)
+    arrives = found.band.enters_min.p50
+    in_band = arrives is not None and arrives < 1.0  # minutes; as `phrases.arrival` has it
     words = phrases.headline(inputs.band, found.band, in_band, turn_rows, edge)
     best = _best_step(belief, inputs, found)
     if best is not None:

@@ -45,7 +45,7 @@ KEYS = (
             ("F12", "large view"),
             ("Ctrl+E", "back to the number field"),
             ("Ctrl+W", "caution read, or shown again"),
-            ("Ctrl+D", "colours: as system, day, night"),
+            ("Ctrl+D", "colours: auto, day, night"),
             ("Ctrl+H", "this list"),
         ),
     ),

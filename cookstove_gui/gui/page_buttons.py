@@ -8,7 +8,7 @@ from cookstove_gui.gui.look import Look
 from cookstove_gui.gui.theme import STEP
 
 PAGES = (("cook", "Cook", "F1"), ("plan", "Plan", "F2"), ("my_stove", "My stove", "F3"), ("logbook", "Logbook", "F4"))
-_COLOURS = {"system": "as system", "day": "by day", "night": "by night"}
+_COLOURS = {"system": "auto", "day": "day", "night": "night"}
 
 
 class PageButtons(QWidget):
@@ -59,9 +59,9 @@ class PageButtons(QWidget):
     def show_colours(self) -> None:
         """Say which colours are on."""
         words = _COLOURS[self._look.mode]
-        self._colours.setText(words.capitalize())
-        self._colours.setAccessibleName(f"Colours {words}")
-        self._colours.setToolTip(f"Colours {words}: as the system, by day, by night (Ctrl+D)")
+        self._colours.setText(f"Colours: {words}")
+        self._colours.setAccessibleName(f"Colours: {words}")
+        self._colours.setToolTip("Colours as the system has them (auto), of the day, or of the night (Ctrl+D)")
 
     def set_in_row(self, wanted: bool) -> None:
         """One row, or a block of three rows."""
