@@ -60,4 +60,4 @@ class PracticeBar(QFrame):
 
     def _show_words(self) -> None:
         over = " It is over; you can go on by hand." if self._practice.is_over else ""
-        self._words.setText(f"Practice with an invented session; nothing goes into your logbook.{over}")
+        self._words.setText(f"Practice, invented; your logbook is left alone.{over}")

@@ -52,12 +52,11 @@ class FitRow:
 
 
 def rows_by_task(desk: Desk, fits: Iterable[TaskFit], state: FitState) -> list[FitRow]:
-    """The tasks of one state, each with its best spot and its time."""
-    return [
-        FitRow(fit.task.name, _place_and_time(desk, fit), fit.task.key, _time(desk, fit))
-        for fit in fits
-        if fit.state is state or (state is FitState.NOT and fit.state is FitState.REFUSED)
-    ]
+    """The tasks of one state, each with its best spot and its time, the soonest first."""
+    wanted = [fit for fit in fits if fit.state is state or (state is FitState.NOT and fit.state is FitState.REFUSED)]
+    if state is FitState.LATER:
+        wanted.sort(key=lambda fit: fit.spots[0].in_min or 0.0)
+    return [FitRow(fit.task.name, _place_and_time(desk, fit), fit.task.key, _time(desk, fit)) for fit in wanted]
 
 
 def rows_by_spot(desk: Desk, fits: Iterable[TaskFit], state: FitState) -> list[FitRow]:
@@ -259,7 +258,7 @@ class RecipeFit(QWidget):
         last = place == len(_GROUPS) - 1
         rows.setMaximumHeight(_ANY if last or not stacked else count * line + 4)
         rows.setMinimumHeight(min(count, 5 if place == 0 else 3) * line + 4 if stacked else line)
-        self._groups.setStretch(place, ((0, 0, 1) if stacked else (3, 7, 4))[place])
+        self._groups.setStretch(place, ((0, 0, 1) if stacked else (5, 6, 3))[place])
 
     def _switch(self) -> None:
         self._by_spot = self._by_spot_button.isChecked()

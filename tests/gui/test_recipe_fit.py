@@ -36,7 +36,14 @@ def test_before_any_reading_nothing_is_promised(pane: RecipeFit) -> None:
 def test_every_task_stands_in_its_list(stood_desk: Desk, pane: RecipeFit, state: FitState) -> None:
     assert stood_desk.standing is not None
     expected = [fit.task.name for fit in stood_desk.standing.fits if fit.state is state]
-    assert lines(pane, LISTS[state]) == expected
+    assert sorted(lines(pane, LISTS[state])) == sorted(expected)
+
+
+def test_what_is_good_later_stands_in_order_of_time(stood_desk: Desk, pane: RecipeFit) -> None:
+    assert stood_desk.standing is not None
+    when = {fit.task.name: fit.spots[0].in_min or 0.0 for fit in stood_desk.standing.fits}
+    minutes = [when[name] for name in lines(pane, LISTS[FitState.LATER])]
+    assert minutes == sorted(minutes)
 
 
 def test_what_is_good_later_says_when(stood_desk: Desk, pane: RecipeFit) -> None:
