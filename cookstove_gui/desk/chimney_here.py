@@ -1,6 +1,7 @@
 """The chimney as its owner describes it: typed, checked, kept for each stove; and the air outdoors."""
 
 from dataclasses import dataclass, replace
+from datetime import datetime
 
 from cookstove_gui.cooking.chimney_watch import Chimney
 from cookstove_gui.desk.describing import height_unit, length_text, short_unit
@@ -25,6 +26,7 @@ class ChimneyHere:
     diameter: float = 0.15  # m
     wall: str = "masonry"  # a key of WALLS
     outdoors: float = kelvin(40.0, "F")  # K
+    outdoors_at: datetime | None = None  # when that was typed
     is_described: bool = False
 
     @property
@@ -44,6 +46,7 @@ def chimney_here(desk: Desk) -> ChimneyHere:
         diameter=float(row["diameter"]),
         wall=wall if wall in WALLS else "masonry",
         outdoors=float(row["outdoors"]),
+        outdoors_at=datetime.fromisoformat(str(row["outdoors_at"])) if row.get("outdoors_at") else None,
         is_described=True,
     )
 
@@ -83,9 +86,15 @@ def keep_outdoors(desk: Desk, text: str) -> None:
     found = float(kelvin(value, unit))
     if not _COLDEST <= found <= _WARMEST:
         raise InputProblem(f"{text.strip()} °{unit} is no weather; look at the number and its unit.")
-    _keep(desk, replace(chimney_here(desk), outdoors=found))
+    _keep(desk, replace(chimney_here(desk), outdoors=found, outdoors_at=desk.clock()))
 
 
 def _keep(desk: Desk, here: ChimneyHere) -> None:
-    row: Row = {"height": here.height, "diameter": here.diameter, "wall": here.wall, "outdoors": here.outdoors}
+    row: Row = {
+        "height": here.height,
+        "diameter": here.diameter,
+        "wall": here.wall,
+        "outdoors": here.outdoors,
+        "outdoors_at": here.outdoors_at.isoformat() if here.outdoors_at else "",
+    }
     keep_row(desk, CHIMNEY, row)

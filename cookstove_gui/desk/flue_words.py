@@ -3,6 +3,8 @@
 Bands of heat are common practice and every line defers to the manuals and to a licensed sweep.
 """
 
+from datetime import timedelta
+
 import numpy as np
 
 from cookstove_gui.cooking.chimney_watch import Draught, FlueBand, draught, flue_answer, flue_bands
@@ -18,6 +20,8 @@ from cookstove_gui.units import (
     degrees,
 )
 
+OUTDOORS_HOLDS = timedelta(hours=6)  # after that the air outdoors is another one
+_NO_OUTDOORS = " Type how cold it is outdoors now: what stands below is taken for it."
 _COOLEST_PIPE, _HOTTEST_PIPE = 240.0, 860.0  # K, what the draught's physics takes
 _LIKELY = 0.3  # chance from which what may come within the hour is spoken of
 
@@ -62,8 +66,12 @@ def draught_line(desk: Desk) -> str:
 
 
 def _taken(desk: Desk) -> str:
-    if chimney_here(desk).is_described:
-        return ""
+    here = chimney_here(desk)
+    if here.is_described:
+        age = None if here.outdoors_at is None else desk.clock() - here.outdoors_at
+        if age is not None and age <= OUTDOORS_HOLDS:
+            return ""
+        return _NO_OUTDOORS if age is None else " Type how cold it is outdoors now: that was typed long ago."
     return " The chimney was not described yet: what stands below is taken for it."
 
 

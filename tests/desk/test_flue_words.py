@@ -116,6 +116,15 @@ def test_the_chimney_is_kept_for_its_stove_and_goes_with_its_name(held_desk: Des
     assert not chimney_here.chimney_here(held_desk).is_described
 
 
+def test_the_air_outdoors_is_asked_for_again_when_it_is_old(held_desk: Desk, held_clock: HeldClock) -> None:
+    chimney_here.keep_height(held_desk, "20")
+    assert "Type how cold it is outdoors" in flue_words.draught_line(held_desk)
+    chimney_here.keep_outdoors(held_desk, "30")
+    assert "outdoors" not in flue_words.draught_line(held_desk)
+    held_clock.pass_minutes(7 * 60)
+    assert "typed long ago" in flue_words.draught_line(held_desk)
+
+
 def test_wild_readings_of_the_flue_never_break_the_draught(burning_desk: Desk) -> None:
     for heat in ("1400", "-30"):
         burning_desk.read(heat, spot="flue")
