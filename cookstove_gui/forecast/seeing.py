@@ -37,7 +37,7 @@ class Reading:
 def base(state: FloatArray, spot: Spot) -> FloatArray:
     """Heat (members,) [K] that the physics gives a spot before its own deviation."""
     room, plate = state[heat.ROOM], state[heat.PLATE]
-    lean = {SpotKind.GLASS: 1.1, SpotKind.FLUE: 0.45, SpotKind.TOP: 1.0, SpotKind.ROOM: 0.0, SpotKind.WALL: 0.0}
+    lean = {SpotKind.GLASS: 1.2, SpotKind.FLUE: 0.45, SpotKind.TOP: 1.0, SpotKind.ROOM: 0.0, SpotKind.WALL: 0.0}
     if spot.kind is SpotKind.OVEN:
         under = state[heat.DIAL] if spot.name == "oven_centre" else state[heat.WALLS]
     elif spot.kind is SpotKind.SIDE:

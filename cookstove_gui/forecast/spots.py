@@ -15,7 +15,7 @@ Kernel = Callable[[FloatArray], FloatArray]  # distance -> covariance
 # between stoves (lasting) and within a session (passing). Common practice, no source.
 _LASTING_SHARE = {
     SpotKind.TOP: 0.12, SpotKind.OVEN: 0.13, SpotKind.SIDE: 0.35,
-    SpotKind.GLASS: 0.25, SpotKind.FLUE: 0.30, SpotKind.ROOM: 0.0,
+    SpotKind.GLASS: 0.32, SpotKind.FLUE: 0.30, SpotKind.ROOM: 0.0,
 }  # fmt: skip
 _PASSING_SHARE = {
     SpotKind.TOP: 0.13, SpotKind.OVEN: 0.07, SpotKind.SIDE: 0.20,
