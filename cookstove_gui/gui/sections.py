@@ -32,12 +32,15 @@ class Sections(QWidget):
         self._stack = QStackedWidget()
         rail = QWidget()
         rail.setLayout(self._rail)
-        rail.setFixedWidth(_RAIL_WIDTH)
         self._rail.setContentsMargins(0, 0, 0, 0)
+        # Where cautions leave a page little height the rail scrolls, so that it never makes the window taller.
+        self._rail_area = _scrolling(rail)
+        self._rail_area.setFixedWidth(_RAIL_WIDTH)
+        self._rail_area.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         whole = QHBoxLayout(self)
         whole.setContentsMargins(2 * STEP, STEP, 2 * STEP, STEP)
         whole.setSpacing(3 * STEP)
-        whole.addWidget(rail)
+        whole.addWidget(self._rail_area)
         whole.addWidget(self._stack, 1)
 
     def add(self, key: str, title: str, part: QWidget) -> None:
@@ -52,13 +55,9 @@ class Sections(QWidget):
         self._group.addButton(made)
         self._rail.insertWidget(len(self._buttons), made)
         self._buttons[key] = made
-        area = QScrollArea()
-        area.setObjectName(f"scroll_{key}")
-        area.setWidgetResizable(True)
-        area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         part.setContentsMargins(0, 0, STEP, 0)
-        area.setWidget(part)
+        area = _scrolling(part)
+        area.setObjectName(f"scroll_{key}")
         self._stack.addWidget(area)
         if len(self._buttons) == 1:
             self.choose(key)
@@ -67,6 +66,7 @@ class Sections(QWidget):
         """Bring a part to the front."""
         place = list(self._buttons).index(key)
         self._buttons[key].setChecked(True)
+        self._rail_area.ensureWidgetVisible(self._buttons[key], 0, STEP)
         self._stack.setCurrentIndex(place)
         self.shown.emit(key)
 
@@ -74,3 +74,13 @@ class Sections(QWidget):
     def key(self) -> str:
         """Key of the part at the front."""
         return list(self._buttons)[self._stack.currentIndex()]
+
+
+def _scrolling(inside: QWidget) -> QScrollArea:
+    """An area that scrolls up and down what stands in it."""
+    made = QScrollArea()
+    made.setWidgetResizable(True)
+    made.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+    made.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+    made.setWidget(inside)
+    return made

@@ -3,7 +3,7 @@
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QComboBox, QLineEdit
+from PySide6.QtWidgets import QApplication, QComboBox, QLineEdit, QPushButton
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.desk import Desk
@@ -84,3 +84,18 @@ def test_names_of_heats_are_read_in_the_table_that_was_chosen(page: tuple[MyStov
     assert "very slow" in {band.name for band in desk.bands}
     heats = find(made, QComboBox, "fire_band")
     assert heats.findData("very slow") >= 0
+
+
+def test_the_rail_scrolls_where_cautions_leave_the_page_little_height(page: tuple[MyStovePage, Desk]) -> None:
+    made, _desk = page
+    made.resize(1024, 360)
+    QApplication.processEvents()
+    assert made.height() == 360
+    first, last = (find(made, QPushButton, f"part_{key}") for key in ("setup", "first_fires"))
+    first.setFocus()
+    while QApplication.focusWidget() is not last:
+        QTest.keyClick(QApplication.focusWidget(), Qt.Key.Key_Down)
+        QApplication.processEvents()
+    assert last.isChecked()
+    assert not last.visibleRegion().isEmpty()
+    assert last.visibleRegion().boundingRect().height() == last.height()
