@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from cookstove_gui.cooking.fit import GOOD_CHANCE, WORTH_CHANCE, TaskFit
+from cookstove_gui.cooking.fit import GOOD_CHANCE, WORTH_CHANCE, FitState, TaskFit
 from cookstove_gui.cooking.placement import place_pots
 from cookstove_gui.cooking.tasks import Place, Task, catalogue
 from cookstove_gui.desk.standing import Standing
@@ -20,6 +20,7 @@ class PotRow:
     chance: float  # that it is right there now
     later_spot: str = ""  # label of where it will be right later, if it has no place now
     later_min: float | None = None
+    why_not: str = ""  # it has no place now
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,11 +50,13 @@ def _row(fit: TaskFit, spot: str | None, stove: Stove) -> PotRow:
     if spot is not None and chance >= WORTH_CHANCE:
         return PotRow(task=fit.task, spot=spot, label=_label(stove, spot, fit), chance=chance)
     best = fit.spots[0]
-    later = best.in_min is not None and best.in_min > 0 and best.chance_then >= GOOD_CHANCE
-    return PotRow(
-        task=fit.task, spot="", label="", chance=0.0,
-        later_spot=_label(stove, best.spot, fit) if later else "", later_min=best.in_min if later else None,
-    )  # fmt: skip
+    if best.in_min is not None and best.in_min > 0 and best.chance_then >= GOOD_CHANCE:
+        later = _label(stove, best.spot, fit)
+        return PotRow(task=fit.task, spot="", label="", chance=0.0, later_spot=later, later_min=best.in_min)
+    why_not = "not with this fire" if fit.state is FitState.NOT else "no place now"
+    if best.chance_now >= WORTH_CHANCE:
+        why_not = "no spot is left"
+    return PotRow(task=fit.task, spot="", label="", chance=0.0, why_not=why_not)
 
 
 def _label(stove: Stove, name: str, fit: TaskFit) -> str:
@@ -82,7 +85,7 @@ def place_words(row: PotRow) -> str:
     """Where a pot goes, or will go."""
     if row.spot:
         return row.label
-    return f"later {row.later_spot}" if row.later_min is not None else "not with this fire"
+    return f"later {row.later_spot}" if row.later_min is not None else row.why_not
 
 
 def chance_words(row: PotRow, edge: Edge) -> str:

@@ -25,7 +25,7 @@ def fit(key: str, chances: dict[str, float], in_min: float | None = 0.0) -> Task
         SpotFit(spot=spot, chance_now=chance, in_min=in_min, chance_then=max(chance, 0.8 if in_min else 0.0))
         for spot, chance in sorted(chances.items(), key=lambda pair: -pair[1])
     )
-    return TaskFit(task=task, state=FitState.NOW, spots=spots)
+    return TaskFit(task=task, state=FitState.NOW if in_min is not None else FitState.NOT, spots=spots)
 
 
 FITS = (
@@ -33,6 +33,7 @@ FITS = (
     fit("fry_bacon", {"top_front_left": 0.85, "top_front_right": 0.1}),
     fit("simmer", {"top_front_left": 0.0, "top_front_right": 0.0}, in_min=25.0),
     fit("bread", {"oven_centre": 0.7}),
+    fit("boil", {"top_front_left": 0.9, "top_front_right": 0.0}),
     fit("sear", {"top_front_left": 0.1, "top_front_right": 0.0}, in_min=None),
 )
 
@@ -95,6 +96,11 @@ def test_a_place_that_hardly_serves_is_no_place(qtbot, page):
     assert sear is not None
     assert answers(page)[sear.name] == ("not with this fire", "")
     assert words_of(page, "plan_pots_headline") == f"1 of 2 have a place now; not {sear.name}."
+
+
+def test_a_pot_whose_spot_another_needs_more_is_told_so(qtbot, page):
+    tick(qtbot, page, "fry_bacon", "boil")
+    assert answers(page) == {"fry bacon": ("no spot is left", ""), "boil": ("front left", "9 in 10")}
 
 
 def test_nothing_ticked_asks_to_tick(qtbot, page):
