@@ -34,6 +34,7 @@ def pascals(desk: Desk) -> float:
 
 
 def test_a_cold_flue_draws_no_more_than_the_closed_form(held_desk: Desk) -> None:
+    # row "13.cold-flue"
     describe(held_desk)
     most = closed_form(20 * 0.3048, kelvin(30.0, "F"), kelvin(68.0, "F"))
     assert 0.7 * most < pascals(held_desk) < most  # the wall lets some of the warmth out
@@ -41,6 +42,7 @@ def test_a_cold_flue_draws_no_more_than_the_closed_form(held_desk: Desk) -> None
 
 
 def test_thin_air_draws_less_in_proportion(held_desk: Desk) -> None:
+    # row "13.6-kitchen"
     describe(held_desk)
     at_sea = pascals(held_desk)
     keep_height(held_desk, "1500 m")

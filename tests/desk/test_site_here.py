@@ -64,6 +64,7 @@ def test_a_bare_height_is_in_the_unit_on_the_screen(desk: Desk) -> None:
 
 
 def test_a_weather_reports_pressure_is_brought_to_the_height(desk: Desk) -> None:
+    # row "1.12-kitchen"
     keep_height(desk, "1000 m")
     site = keep_barometer(desk, "1020 hPa", as_at_sea=True)
     assert site.pressure / 100 == pytest.approx(904.871, abs=0.05)
