@@ -22,7 +22,7 @@ _KINDS_TO_ADD = {
     "top": "on the cooktop",
     "oven": "in the oven",
     "side": "on a side of the stove",
-    "wall": "a wall or floor near the stove",
+    "wall": "on a wall or floor near the stove",
 }
 
 

@@ -124,4 +124,5 @@ def _limit_text(answer: RiseAnswer, unit: str) -> str:
     limit = f"{degrees_difference(answer.limit, unit):.0f} °{unit}"
     words = answer.words.removesuffix(clearance_decides()).strip()
     share = f"{max(answer.share, 0.0):.0%}".replace("%", " %")
-    return f"Against {answer.limit_name}, {limit} in tests of heaters: {share} of it. {words}"
+    sign = "⚠ " if answer.share >= 1.0 else ""
+    return f"{sign}Against {answer.limit_name}, {limit} in tests of heaters: {share} of it. {words}"

@@ -49,6 +49,8 @@ def test_a_wall_is_held_against_each_limit(burning_desk: Desk, held_clock: HeldC
     assert "117 °F" in exposed
     assert "77 % of it. It nears" in exposed
     assert "90 °F" in covered
+    assert covered.startswith("⚠ ")
+    assert not exposed.startswith("⚠")
     assert "100 % of it. It is as hot as heater standards bear" in covered
     assert decides == clearance_decides()
 
