@@ -6,7 +6,6 @@ An entry is on disk before the desk says it is. Listeners are told what kinds of
 from collections.abc import Callable, Sequence
 from datetime import UTC, datetime, timedelta
 
-from cookstove_gui.cooking.bands import DEFAULT_TABLE, band_from_text, oven_bands
 from cookstove_gui.cooking.first_fires import FirstFires, progress
 from cookstove_gui.desk.changes import Changed, Receipt
 from cookstove_gui.desk.correcting import corrected_row
@@ -15,6 +14,7 @@ from cookstove_gui.desk.past import Past
 from cookstove_gui.desk.standing import Inputs, Standing
 from cookstove_gui.desk.study import Study, StudyInputs
 from cookstove_gui.desk.walk import Walk, walk_of
+from cookstove_gui.desk.wanted_band import keep_band, kept_band, named_bands
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import LEAVE, Action
 from cookstove_gui.logbook.logbook import Logbook, SessionSummary
@@ -32,7 +32,6 @@ from cookstove_gui.units import (
 
 LIVE_FOR = timedelta(hours=6)  # after that long without an entry the next one begins a new session
 _FIRST_STOVE = "My stove"
-_FIRST_BAND = "bread"
 
 
 def utc_now() -> datetime:
@@ -58,7 +57,7 @@ class Desk:
         self._stove = logbook.stove(wanted if wanted in names else names[0])
         self._log: OpenLog | None = None
         self._walk: Walk = walk_of(self._stove)
-        self._band = self._kept_band()
+        self._band = kept_band(logbook)
         self._take_up_latest_session()
 
     # --- telling -----------------------------------------------------------------------------------------------
@@ -261,7 +260,7 @@ class Desk:
     @property
     def bands(self) -> tuple[HeatBand, ...]:
         """The bands that have a name."""
-        return oven_bands(self.setting("band_table", DEFAULT_TABLE))
+        return named_bands(self.logbook)
 
     @property
     def band(self) -> HeatBand:
@@ -270,9 +269,7 @@ class Desk:
 
     def choose_band(self, text: str) -> None:
         """Choose the band by its name or by typing: `bread`, `425-475`, `425`."""
-        self._band = band_from_text(text, self.unit, self.setting("band_table", DEFAULT_TABLE))
-        self.logbook.set_setting("band", text)
-        self.logbook.set_setting("band_unit", self.unit)
+        self._band = keep_band(self.logbook, text, self.unit)
         self.announce(Changed(band=True))
 
     def choose_action(self, action: Action) -> None:
@@ -339,13 +336,6 @@ class Desk:
         return progress(self._stove, past)
 
     # --- within ------------------------------------------------------------------------------------------------
-
-    def _kept_band(self) -> HeatBand:
-        unit: TemperatureUnit = "C" if self.logbook.setting("band_unit") == "C" else "F"
-        try:
-            return band_from_text(self.setting("band", _FIRST_BAND), unit, self.setting("band_table", DEFAULT_TABLE))
-        except InputProblem:
-            return band_from_text(_FIRST_BAND, unit)
 
     def _take_up_latest_session(self) -> None:
         latest = max(self.sessions, key=lambda row: row.number, default=None)
