@@ -85,8 +85,8 @@ class Desk:
 
     @property
     def mass_unit(self) -> MassUnit:
-        """Unit of mass on the screen."""
-        return "kg" if self.logbook.setting("mass_unit", "lb") == "kg" else "lb"
+        """Unit of mass on the screen; it goes with the unit of temperature."""
+        return "kg" if self.unit == "C" else "lb"
 
     def setting(self, key: str, default: str = "") -> str:
         """A setting kept in the logbook."""

@@ -15,7 +15,10 @@ def named_bands(logbook: Logbook) -> tuple[HeatBand, ...]:
 
 
 def keep_band(logbook: Logbook, text: str, unit: TemperatureUnit) -> HeatBand:
-    """The band that a text means, kept for the next start; raises InputProblem, and keeps nothing, for one that is none."""
+    """The band that a text means, kept for the next start.
+
+    Raises InputProblem, and keeps nothing, for a text that means none.
+    """
     band = band_from_text(text, unit, logbook.setting("band_table", DEFAULT_TABLE))
     logbook.set_setting("band", text)
     logbook.set_setting("band_unit", unit)

@@ -84,6 +84,12 @@ def test_celsius_switch_reads_plain_numbers_as_celsius(desk: Desk) -> None:
     assert desk.entries[0].unit == "C"
 
 
+def test_the_switch_of_units_takes_masses_along(desk: Desk) -> None:
+    before = desk.mass_unit
+    desk.set_unit("C")
+    assert (before, desk.mass_unit) == ("lb", "kg")
+
+
 @pytest.mark.parametrize("text", ["abc", "", "38x", "4 5", "1e3"])
 def test_letters_for_a_number_are_refused_in_a_sentence_and_nothing_is_lost(desk: Desk, text: str) -> None:
     desk.read("180")
