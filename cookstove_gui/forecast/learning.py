@@ -7,6 +7,7 @@ from dataclasses import replace
 import numpy as np
 
 from cookstove_gui.forecast import parameters
+from cookstove_gui.forecast.answers import FloatArray
 from cookstove_gui.forecast.belief import Belief
 from cookstove_gui.forecast.character import Character
 from cookstove_gui.forecast.ensemble import FIELD, LASTING
@@ -91,16 +92,32 @@ def after_session(character: Character, tracker: Tracker, session: Session) -> C
     shares = belief.ensemble.x[FIELD : FIELD + spots]
     generic = Character.generic(belief.stove)
     spread = np.cov(shares) + belief.ensemble.remainder[:spots, :spots]
+    mean, covariance = _with_a_usual_thermometer(lasting.mean(axis=1), covariance)
     return replace(
         character,
         firings=character.firings + 1,
-        mean=lasting.mean(axis=1),
+        mean=mean,
         covariance=covariance,
         spots=tuple(spot.name for spot in belief.stove.spots),
         spot_share=shares.mean(axis=1),
         spot_covariance=spread + FORGOTTEN_SHARE * generic.spot_covariance,
         habits=_habits_after(belief, standing),
     )
+
+
+def _with_a_usual_thermometer(mean: FloatArray, covariance: FloatArray) -> tuple[FloatArray, FloatArray]:
+    """What was learned, given that the oven's thermometer lags as usual; of its lag no more is believed than at first.
+
+    Readings alone cannot tell a slow thermometer from a slow oven, so each firing would drift further into the one that
+    happens to suit it, and the oven would be believed hotter than it is whenever it warms.
+    """
+    lag = parameters.NAMES.index("dial_lag")
+    slope = covariance[:, lag] / covariance[lag, lag]
+    usual = parameters.prior_mean()[lag]
+    given = mean + slope * (usual - mean[lag])
+    rest = covariance - np.outer(slope, slope) * covariance[lag, lag]
+    rest[lag, lag] = parameters.prior_covariance()[lag, lag]
+    return given, rest
 
 
 def _habits_after(belief: Belief, standing: tuple[Entry, ...]) -> Habits:

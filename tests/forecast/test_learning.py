@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.forecast import Character, learn, outlook, spot_pattern, track, track_record
+from cookstove_gui.forecast import Character, learn, outlook, parameters, spot_pattern, track, track_record
 from cookstove_gui.stove.entries import HeatBand, Session
 from cookstove_gui.units import kelvin
 from tests.forecast.logs import MODERATE, STOVE, at, sessions, usual_morning
@@ -84,3 +84,13 @@ def test_track_record_counts_windows_that_came_true():
     assert record.projections == len([row for row in record.rows if row.came_true_min is not None])
     assert 0 <= record.inside_window <= record.projections
     assert all(row.came_true_min is None or row.came_true_min > 0 for row in record.rows)
+
+
+def test_no_more_is_believed_of_the_thermometers_lag_than_at_first(learned):
+    lag = parameters.NAMES.index("dial_lag")
+    assert learned.mean[lag] == pytest.approx(parameters.prior_mean()[lag])
+    assert learned.covariance[lag, lag] == pytest.approx(parameters.prior_covariance()[lag, lag])
+
+
+def test_what_is_believed_of_the_parameters_stays_a_covariance(learned):
+    assert np.linalg.eigvalsh(learned.covariance).min() > 0.0
