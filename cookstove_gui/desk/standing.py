@@ -16,7 +16,7 @@ from cookstove_gui.forecast import (
     Tracker,
     doubted_readings,
     next_reading,
-    outlook,
+    outlook_of,
     project,
     trace,
     turns,
@@ -111,8 +111,8 @@ def work_out(inputs: Inputs, memory: Memory) -> Standing:
     """Compute how the stove stands."""
     rows = meant_rows(inputs.stove, inputs.rows)
     belief = memory.tracker(inputs.stove, inputs.character).follow(rows, inputs.now)
-    projection = project(belief)
-    found = outlook(belief, inputs.band)
+    projection = project(belief, band=inputs.band)  # the fan on the screen and the arrival are of the same futures
+    found = outlook_of(projection, belief.stove, inputs.band)
     zone_rows = zones(belief)
     turn_rows = turns(belief, inputs.band)
     standing_rows = fold(inputs.rows, inputs.now)
@@ -206,11 +206,12 @@ def steps(rows: tuple[Entry, ...], now: datetime) -> tuple[Action, ...]:
 def _alternative(belief: Belief, band: HeatBand, action: Action) -> Alternative | None:
     if action == LEAVE:
         return None
+    projection = project(belief, action, band)
     return Alternative(
         action=action,
         words=phrases.action_words(action),
-        outlook=outlook(belief, band, action=action),
-        projection=project(belief, action),
+        outlook=outlook_of(projection, belief.stove, band),
+        projection=projection,
     )
 
 

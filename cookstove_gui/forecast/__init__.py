@@ -4,7 +4,7 @@ from cookstove_gui.forecast.asking import next_reading
 from cookstove_gui.forecast.belief import Belief, doubted_readings, trace
 from cookstove_gui.forecast.character import Character
 from cookstove_gui.forecast.learning import learn
-from cookstove_gui.forecast.outlooks import outlook
+from cookstove_gui.forecast.outlooks import outlook, outlook_of
 from cookstove_gui.forecast.patterns import spot_pattern
 from cookstove_gui.forecast.projecting import project
 from cookstove_gui.forecast.record import track_record
@@ -20,6 +20,7 @@ __all__ = [
     "learn",
     "next_reading",
     "outlook",
+    "outlook_of",
     "project",
     "spot_pattern",
     "trace",

@@ -2,6 +2,7 @@
 
 from datetime import UTC, datetime, timedelta
 
+import numpy as np
 import pytest
 
 from cookstove_gui.desk import Inputs, Memory, work_out
@@ -75,6 +76,13 @@ def test_oven_now_agrees_with_the_thermometer() -> None:
     standing = work_out(inputs(RISING, 46), Memory())
     oven = standing.outlook.oven.p50
     assert oven == pytest.approx(kelvin(290.0, "F"), abs=20.0)
+
+
+def test_the_fan_and_the_arrival_are_of_the_same_futures() -> None:
+    standing = work_out(inputs(RISING, 46), Memory())
+    hour = standing.projection.of("oven_centre")[:, 12]
+    assert standing.projection.minutes[12] == 60.0
+    assert standing.outlook.ahead[-1].p50 == pytest.approx(float(np.median(hour)), abs=1e-6)
 
 
 def test_what_if_is_answered_beside_the_present_course() -> None:
