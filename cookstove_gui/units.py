@@ -77,6 +77,11 @@ def kilograms(mass: float, unit: str) -> float:
     raise InputProblem(f"“{unit}” is not a unit of mass; write kg or lb.")
 
 
+def mass_unit_beside(unit: str) -> MassUnit:
+    """The unit of mass that goes with a unit of temperature."""
+    return "kg" if unit == "C" else "lb"
+
+
 def tidy(number: float, places: int = 1) -> str:
     """A number as short text: `385`, `0.5`; never `385.0`."""
     text = f"{number:.{places}f}"

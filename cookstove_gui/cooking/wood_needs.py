@@ -20,7 +20,6 @@ USUAL_RATE = 2.0  # kg/h of a cookstove at baking heat; common practice, no sour
 RATE_FACTOR = 1.6  # by which that may be off, one standard deviation of the logarithm
 RATE_LOG_SD = 0.35  # of one logged fire: weather, wood and cook differ; common practice, no source
 LEAST_FIRE_MIN = 60.0  # a shorter fire says little of a rate
-_SPLIT = 1.2  # kg of a split where the log only counts them; common practice, no source
 _NORMAL_P90 = 1.2815515655446004
 
 
@@ -224,7 +223,7 @@ def kilograms_of(row: Entry) -> float | None:
     if mass is not None:
         return mass
     count = wood_count(row)
-    return None if count is None else count * _SPLIT
+    return None if count is None else count * float(table("phrases.toml")["split_kg"])
 
 
 def _times(quantiles: Quantiles, factor: float) -> Quantiles:

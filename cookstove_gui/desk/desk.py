@@ -25,6 +25,7 @@ from cookstove_gui.units import (
     MassUnit,
     TemperatureUnit,
     local_offset_minutes,
+    mass_unit_beside,
     parse_temperature,
     parse_wall_clock,
     tidy,
@@ -86,7 +87,7 @@ class Desk:
     @property
     def mass_unit(self) -> MassUnit:
         """Unit of mass on the screen; it goes with the unit of temperature."""
-        return "kg" if self.unit == "C" else "lb"
+        return mass_unit_beside(self.unit)
 
     def setting(self, key: str, default: str = "") -> str:
         """A setting kept in the logbook."""

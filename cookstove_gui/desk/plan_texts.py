@@ -27,11 +27,6 @@ def volume_unit(unit: TemperatureUnit) -> str:
     return "quarts" if unit == "F" else "litres"
 
 
-def mass_unit(unit: TemperatureUnit) -> str:
-    """The unit that food and wood are weighed in."""
-    return "lb" if unit == "F" else "kg"
-
-
 def litres(text: str, unit: TemperatureUnit) -> float:
     """Litres of water from what was typed."""
     number = parse_number(text, "amount")

@@ -21,7 +21,7 @@ from cookstove_gui.errors import InputProblem
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.form import Choice, say, words
 from cookstove_gui.gui.plan_part import CAPTION_WIDTH, CHOICE_WIDTH, PlanPart
-from cookstove_gui.units import TemperatureUnit, degrees, kelvin, tidy
+from cookstove_gui.units import TemperatureUnit, degrees, kelvin, mass_unit_beside, tidy
 
 _COLDEST_FOOD, _WARMEST_FOOD = kelvin(0.0, "F"), kelvin(212.0, "F")  # K
 
@@ -71,7 +71,7 @@ class BakePart(PlanPart):
         self._shown_for = (unit, key)
         self._mass.clear()
         self._start.clear()
-        self._mass.show_text(plan_texts.kilograms_text(mass, unit), plan_texts.mass_unit(unit))
+        self._mass.show_text(plan_texts.kilograms_text(mass, unit), mass_unit_beside(unit))
         self._start.show_text(tidy(degrees(start, unit), 0), f"°{unit}")
         self._core.show_text("", f"°{unit}")
 

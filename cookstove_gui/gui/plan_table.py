@@ -17,7 +17,7 @@ from cookstove_gui.gui.form import Choice, say, words
 from cookstove_gui.gui.plan_part import CAPTION_WIDTH, CHOICE_WIDTH, PlanPart
 from cookstove_gui.gui.theme import STEP
 from cookstove_gui.phrases import Edge
-from cookstove_gui.units import local_offset_minutes, parse_number, tidy
+from cookstove_gui.units import local_offset_minutes, mass_unit_beside, parse_number, tidy
 
 _MOST_STEPS = 5
 _LONGEST_REST = 24 * 60.0  # min
@@ -83,7 +83,7 @@ class TablePart(PlanPart):
             self._rest.show_text(tidy(rest_of(key)))
         self._shown_for = (unit, key)
         self._mass.clear()
-        self._mass.show_text(plan_texts.kilograms_text(mass, unit), plan_texts.mass_unit(unit))
+        self._mass.show_text(plan_texts.kilograms_text(mass, unit), mass_unit_beside(unit))
 
     def show_standing(self) -> None:
         """Ask again; while first fires are to be done there is no food to time."""

@@ -21,7 +21,7 @@ from cookstove_gui.errors import InputProblem
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.form import Choice, say, words
 from cookstove_gui.gui.plan_part import CAPTION_WIDTH, CHOICE_WIDTH, PlanPart
-from cookstove_gui.units import parse_number
+from cookstove_gui.units import mass_unit_beside, parse_number
 
 _AS_LOGGED = ""
 _AIRS = ((_AS_LOGGED, "as the log says"), ("0", "shut"), ("0.25", "¼ open"), ("0.5", "half open"), ("1", "wide open"))
@@ -81,7 +81,7 @@ class WoodPart(PlanPart):
             pass  # not understood yet: the usual one stands there again in the new unit
         self._unit_shown = unit
         short = describing.short_unit(self.desk)
-        self._split.show_text(plan_texts.kilograms_text(split, unit), plan_texts.mass_unit(unit))
+        self._split.show_text(plan_texts.kilograms_text(split, unit), mass_unit_beside(unit))
         self._thickness.show_text(describing.length_text(thickness, short), short)
 
     def inputs(self) -> WoodInputs | None:
