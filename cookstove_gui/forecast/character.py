@@ -12,11 +12,11 @@ from cookstove_gui.forecast.habits import Habits
 from cookstove_gui.forecast.spots import lasting_covariance, lasting_mean
 from cookstove_gui.stove.stove import Stove, with_spots_named
 
-VERSION = 1
+VERSION = 2
 CORRECTION_MINUTES = (0.0, 15.0, 30.0, 60.0, 120.0, 180.0)
 # At CORRECTION_MINUTES: what the model leaves out makes its near futures too sure, found on invented stoves.
-WIDTH_BEFORE = (1.3, 1.02, 1.0, 1.0, 1.0, 1.0)  # the band has not been reached yet
-WIDTH_AFTER = (1.3, 1.12, 1.15, 1.2, 1.2, 1.2)
+WIDTH_BEFORE = (1.3, 1.08, 1.06, 1.06, 1.06, 1.06)  # the band has not been reached yet
+WIDTH_AFTER = (1.3, 1.17, 1.2, 1.25, 1.25, 1.25)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

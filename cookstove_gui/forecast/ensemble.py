@@ -17,7 +17,7 @@ from cookstove_gui.forecast.seeing import Reading, base, instrument_offset
 from cookstove_gui.forecast.spots import passing_covariance
 from cookstove_gui.stove.stove import SpotKind, Stove
 
-MEMBERS = 256
+MEMBERS = 640
 FIRING = slice(heat.STATE_ROWS, heat.STATE_ROWS + parameters.COUNT)  # this firing's parameters
 LASTING = slice(FIRING.stop, FIRING.stop + parameters.COUNT)  # the stove's own
 OFFSET = LASTING.stop  # K the oven's thermometer reads too high, beyond what its checks have shown
@@ -28,10 +28,6 @@ SLIP_CHANCE = 0.01
 SLIP_RANGE = 400.0  # K over which a slip may fall anywhere
 TAILS = 6.0  # degrees of freedom of the readings' tails
 MODEL_DOUBT = 0.08  # share of the excess by which the physics may be wrong, when a slip is judged
-# Share of a reading's pull that the parameters feel, because the physics is only roughly right: this firing's on a
-# stove never seen, on a stove with a past, and the stove's own.
-FIRING_TRUST_UNSEEN, FIRING_TRUST_KNOWN = 0.5, 0.25
-LASTING_TRUST = 0.4
 SURPRISE = 1.8  # standard deviations
 
 
@@ -45,11 +41,10 @@ class Ensemble:
 
     x: FloatArray  # (rows, members)
     remainder: FloatArray  # (2 spots, 2 spots) covariance of the shares given the member
-    trust: float = FIRING_TRUST_UNSEEN
 
     def copy(self) -> "Ensemble":
         """A copy that can be changed."""
-        return Ensemble(self.x.copy(), self.remainder.copy(), self.trust)
+        return Ensemble(self.x.copy(), self.remainder.copy())
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,7 +85,7 @@ def start(stove: Stove, character: Character, random: np.random.Generator, chanc
     remainder = np.zeros((2 * spots, 2 * spots))
     remainder[:spots, :spots] = character.spot_covariance
     remainder[spots:, spots:] = passing_covariance(stove.spots)
-    return Ensemble(x, remainder, FIRING_TRUST_KNOWN if character.firings else FIRING_TRUST_UNSEEN)
+    return Ensemble(x, remainder)
 
 
 def relax_spots(ensemble: Ensemble, passing: FloatArray, minutes: float) -> None:
@@ -159,8 +154,8 @@ def assimilate(ensemble: Ensemble, stove: Stove, reading: Reading, slip_chance: 
         shrunk = math.sqrt(against / total) - 1.0
         if stove.spots[reading.spot].kind is not SpotKind.ROOM and _is_hot(ensemble):
             gain[heat.ROOM] = 0.0  # a hot surface tells nothing of the room
-        gain[FIRING] *= ensemble.trust * _TELLABLE
-        gain[LASTING] *= LASTING_TRUST * _TELLABLE
+        gain[FIRING] *= _TELLABLE
+        gain[LASTING] *= _TELLABLE
         ensemble.x += np.outer(gain, moved + shrunk * apart)
         keep_possible(ensemble)
     if remainder > 0.0:

@@ -23,11 +23,12 @@ FUELS = slice(FRESH, COALS + 1)
 
 STEP_MINUTES = 2.5
 EXTRA_MINUTES = 25.0  # how long unexplained heat lasts
-EXTRA_DEVIATION = 0.7  # kW
+EXTRA_DEVIATION = 0.42  # kW
 WARM_BED = 150.0  # K of cooktop over the room at which the firebox helps wood to catch and draw fully
 CATCH_COLD, FLAME_COLD = 0.25, 0.5  # pace of catching and of flaming in a cold firebox
+GAS_POWER = 0.7  # of the gas's pace, with which turbulent flow hands over heat
 DRAW_MINUTES = 18.0
-DRAW_DEVIATION = 0.25
+DRAW_DEVIATION = 0.17
 ROOM_WANDER = 0.35  # K per square root of a minute
 UNLOGGED_PER_MINUTE = 0.0015  # chance a minute of wood put in without a row
 UNLOGGED_MASS = 1.2  # kg, mean of such wood
@@ -59,7 +60,8 @@ def burn(state: FloatArray, p: dict[str, FloatArray], controls: Controls, minute
     fresh, flaming, coals = state[FRESH], state[FLAMING], state[COALS]
     warm = np.clip((state[PLATE] - state[ROOM]) / WARM_BED, 0.0, 1.0)
     caught = fresh * -np.expm1(-minutes * (CATCH_COLD + (1.0 - CATCH_COLD) * warm) / p["drying_min"])
-    rate = drive * (FLAME_COLD + (1.0 - FLAME_COLD) * warm) / p["flaming_min"] * (flaming + 0.15) ** -0.3
+    thickness = (flaming + 0.15) ** (p["burn_power"] - 1.0)
+    rate = drive * (FLAME_COLD + (1.0 - FLAME_COLD) * warm) / p["flaming_min"] * thickness
     burnt = flaming * -np.expm1(-minutes * rate)
     glowed = coals * -np.expm1(-minutes * drive / p["coals_min"])
     share = np.minimum(p["coals_share"], 0.8)
@@ -74,25 +76,35 @@ def warm(state: FloatArray, p: dict[str, FloatArray], controls: Controls, minute
     room = state[ROOM]
     plate, walls, lining, air = state[PLATE], state[WALLS], state[LINING], state[AIR]
     extra = 60.0 * state[EXTRA]
-    gas = np.maximum(1.0 - p["bypass_cut"] * controls.bypass, 0.0)
+    through = np.maximum(1.0 - p["bypass_cut"] * controls.bypass, 0.02)  # share of the gas that goes round the oven
+    draught = p["air_leak"] + (1.0 - p["air_leak"]) * controls.air
+    stream = p["gas_stream"] * draught
+    round_oven = stream * through
+    to_plate = picked_up(stream, p["plate_gas"] * draught**GAS_POWER)
+    to_walls = picked_up(round_oven, p["walls_gas"] * (draught * through) ** GAS_POWER)
+    radiant = np.minimum(p["radiant_share"], 0.9) * power
+    lit_plate = np.minimum(p["radiant_plate"], 1.0) * radiant
+    gas = room + (power - radiant) / stream
+    spent = gas - to_plate * (gas - plate) / stream
     loss_plate = p["plate_loss"] * (1.0 + np.maximum(plate - room, 0.0) / RADIATION_RISE)
     loss_walls = p["walls_loss"] * (1.0 + np.maximum(walls - room, 0.0) / RADIATION_RISE)
     if controls.door_open:
         loss_walls = loss_walls + 0.25 * p["walls_capacity"] / 10.0
     to_lining, walls_lining, between = p["plate_lining"], p["walls_lining"], p["plate_walls"]
-    heat_plate = p["plate_share"] * power + 0.6 * extra
-    heat_walls = gas * (p["walls_share"] * power + 0.4 * extra)
     new_plate = _toward(
-        plate, heat_plate + loss_plate * room + to_lining * lining + between * walls,
-        loss_plate + to_lining + between, p["plate_capacity"], minutes,
+        plate,
+        lit_plate + 0.6 * extra + to_plate * gas + loss_plate * room + to_lining * lining + between * walls,
+        loss_plate + to_lining + between + to_plate, p["plate_capacity"], minutes,
     )  # fmt: skip
     new_walls = _toward(
-        walls, heat_walls + loss_walls * room + walls_lining * lining + between * plate,
-        loss_walls + walls_lining + between, p["walls_capacity"], minutes,
+        walls,
+        0.4 * through * extra + to_walls * spent + loss_walls * room + walls_lining * lining + between * plate,
+        loss_walls + walls_lining + between + to_walls, p["walls_capacity"], minutes,
     )  # fmt: skip
     state[LINING] = _toward(
-        lining, to_lining * plate + walls_lining * walls, to_lining + walls_lining, p["lining_capacity"], minutes
-    )
+        lining, radiant - lit_plate + to_lining * plate + walls_lining * walls, to_lining + walls_lining,
+        p["lining_capacity"], minutes,
+    )  # fmt: skip
     pace = 1.0 / p["air_lag"]
     toward_walls = pace * 0.5 * (walls + new_walls)
     if controls.door_open:
@@ -130,6 +142,23 @@ def advance(
     warm(state, p, controls, minutes, power)
     if random is not None:
         wander(state, minutes, controls, random)
+
+
+def picked_up(stream: FloatArray, conductance: FloatArray) -> FloatArray:
+    """Conductance [kJ/min/K] between gas as it comes and a wall of one temperature that it flows past.
+
+    Parameters
+    ----------
+    stream : array
+        Heat capacity rate of the gas [kJ/min/K].
+    conductance : array
+        Between gas and wall, as if the gas did not cool [kJ/min/K].
+
+    Source
+    ------
+    Effectiveness 1 - exp(-NTU) of a heat exchanger with one side of constant temperature, Kays and London 1984.
+    """
+    return np.asarray(stream * -np.expm1(-conductance / stream), dtype=np.float64)
 
 
 def _toward(

@@ -17,7 +17,8 @@ from cookstove_gui.forecast.tracker import Tracker, standing_entries
 from cookstove_gui.stove.entries import Entry, Kind, Session
 from cookstove_gui.stove.stove import Stove, with_spots_named
 
-FORGOTTEN_SHARE = 0.12  # of the prior's variance that comes back between firings: stoves and cooks change
+FORGOTTEN_SHARE = 0.06  # of the prior's variance that comes back between firings: stoves and cooks change
+CLEARLY_WORSE = 1.15  # times the generic loss: a few sessions' losses say no more than that
 JUDGED_SESSIONS = 30  # the latest ones, on which the learned and the generic character are compared
 
 
@@ -41,7 +42,7 @@ def learn(
     Notes
     -----
     Each session is first projected with what the sessions before it taught, and with the generic character. The
-    learned parameters are kept only if they predicted better.
+    learned parameters are kept unless they predicted clearly worse.
     """
     ordered = in_order(sessions)
     names = tuple(row.spot for session in ordered for row in session.entries if row.kind is Kind.READING and row.spot)
@@ -67,8 +68,8 @@ def learn(
 def _better(
     learned: Character, generic: Character, learned_casts: list[Hindcast], generic_casts: list[Hindcast]
 ) -> Character:
-    """The learned parameters if they predicted unseen sessions better, else the generic ones with the rest learned."""
-    if sum(cast.loss for cast in learned_casts) > sum(cast.loss for cast in generic_casts):
+    """The learned parameters, unless they predicted sessions clearly worse; then generic ones with the rest learned."""
+    if sum(cast.loss for cast in learned_casts) > CLEARLY_WORSE * sum(cast.loss for cast in generic_casts):
         kept = replace(learned, mean=generic.mean, covariance=generic.covariance)
         return replace(kept, corrections=corrections_from(generic_casts))
     return replace(learned, corrections=corrections_from(learned_casts))

@@ -18,6 +18,9 @@ FINE_UNTIL = 60.0  # min ahead with short steps; doubt is larger than the step's
 UNKNOWN_SINCE = 15.0  # min since a load, when the log has none but the fire burns
 LOOKS_EVERY = 15.0  # min between moments at which a cook minds the air
 EAGER, EAGER_TURN = 0.75, 0.6  # pace of the wait for the next load in mid-band, and per half-width off it
+LEAST_EAGER = 0.25  # pace of that wait when the oven is far too hot
+MASS_TURN = 0.4  # of the logarithm of a load's mass, per half-width of the band that the oven lies below it
+AIR_MIDDLE, AIR_TURN = 0.6, 0.3  # air in mid-band, and what is opened per half-width below it
 STEERING_SHARE = 0.85  # of cooks who set the air by where the oven is
 FORESIGHT = 25.0  # min ahead that a cook judges the oven by its trend
 BAKE_MINUTES, BAKE_SPREAD = 50.0, 0.8  # a band once reached is held so long at least; spread of its logarithm
@@ -139,16 +142,17 @@ class _Cook:
         """Feed and set the air for one step, in place."""
         state[heat.FRESH] += self._given
         self._given = 0.0
-        eager = np.ones(MEMBERS)
+        eager, size = np.ones(MEMBERS), np.ones(MEMBERS)
         self._left -= minutes
         ending = self._feeds & (self._left <= 0.0)
         self._feeds &= ~ending
         self.air = np.where(ending & self._steers, 0.1, self.air)
         if self._band is not None:
             off = self._off(self._band, state[heat.DIAL], minutes)
-            eager = np.clip(EAGER - EAGER_TURN * off, 0.25, 1.8)
+            eager = np.clip(EAGER - EAGER_TURN * off, LEAST_EAGER, 1.8)
+            size = np.exp(np.clip(-MASS_TURN * off, -0.9, 0.1))
             looks = self._steers & self._feeds & (random.random(MEMBERS) < minutes / LOOKS_EVERY)
-            wanted = np.clip(0.6 - 0.3 * off, 0.1, 1.0)
+            wanted = np.clip(AIR_MIDDLE - AIR_TURN * off, 0.1, 1.0)
             self.air = np.where(looks, wanted, self.air)
             if self._minds_bypass:
                 self.bypass = np.where(random.random(MEMBERS) < minutes / BYPASS_SHUT_EVERY, 0.0, self.bypass)
@@ -160,7 +164,7 @@ class _Cook:
             return
         stops = due & (self._luck[members, self._load] > self._goes_on) & (self._band is None)
         self._feeds &= ~stops
-        state[heat.FRESH] += np.where(due & ~stops, self._masses[members, self._load], 0.0)
+        state[heat.FRESH] += np.where(due & ~stops, size * self._masses[members, self._load], 0.0)
         self._waited[due] = 0.0
         self._load[due] = np.minimum(self._load[due] + 1, self._gaps.shape[1] - 1)
 
