@@ -150,7 +150,7 @@ class _Cook:
         if self._band is not None:
             off = self._off(self._band, state[heat.DIAL], minutes)
             eager = np.clip(EAGER - EAGER_TURN * off, LEAST_EAGER, 1.8)
-            size = np.exp(np.clip(-MASS_TURN * off, -0.9, 0.1))
+            size = np.exp(np.clip(-MASS_TURN * off, -0.9, 0.0))
             looks = self._steers & self._feeds & (random.random(MEMBERS) < minutes / LOOKS_EVERY)
             wanted = np.clip(AIR_MIDDLE - AIR_TURN * off, 0.1, 1.0)
             self.air = np.where(looks, wanted, self.air)
