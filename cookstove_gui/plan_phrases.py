@@ -142,8 +142,18 @@ def turn_words(reminder: TurnReminder | None, stove: Stove, edge: Edge) -> str:
         return ""
     hotter, cooler = (_label(stove, name) for name in (reminder.hotter, reminder.cooler))
     when = "now" if reminder.in_min < 1 else f"at {edge.clock(reminder.in_min)}"
-    apart = degrees_difference(reminder.difference, edge.unit)
-    return f"Turn it {when}: {hotter} runs about {apart:.0f} °{edge.unit} hotter than {cooler}."
+    # No finer than a wall read some while ago can say.
+    step = 10 if edge.unit == "F" else 5
+    least, most = (
+        step * round(degrees_difference(kelvin, edge.unit) / step) for kelvin in (reminder.least, reminder.most)
+    )
+    if least == most:
+        apart = f"runs about {most} °{edge.unit} hotter than {cooler}"
+    elif least > 0:
+        apart = f"runs {least} to {most} °{edge.unit} hotter than {cooler}"
+    else:
+        apart = f"probably runs hotter than {cooler}, by up to {most} °{edge.unit}"
+    return f"Turn it {when}: {hotter} {apart}."
 
 
 def _label(stove: Stove, name: str) -> str:

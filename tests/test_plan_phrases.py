@@ -14,6 +14,7 @@ from cookstove_gui.cooking.pan import Goal, WaterAnswer
 from cookstove_gui.cooking.table_time import work_back
 from cookstove_gui.cooking.tasks import task_of
 from cookstove_gui.cooking.thermometers import Drift
+from cookstove_gui.cooking.turning import TurnReminder
 from cookstove_gui.forecast.answers import Quantiles
 from cookstove_gui.phrases import Edge
 from cookstove_gui.stove.entries import HeatBand
@@ -161,3 +162,27 @@ def test_instrument_words():
 def test_drift_says_since_when():
     found = Drift(instrument="dial", change=3.0, since=datetime(2025, 11, 2, tzinfo=UTC).date())
     assert "5 °F higher than it did on 2 November 2025" in stove_phrases.drifted(found, "F")
+
+
+@pytest.mark.parametrize(
+    ("least", "most", "said"),
+    [
+        (52.0, 131.0, "the_left runs 50 to 130 °F hotter than the_right."),
+        (78.0, 82.0, "the_left runs about 80 °F hotter than the_right."),
+        (-20.0, 96.0, "the_left probably runs hotter than the_right, by up to 100 °F."),
+    ],
+)
+def test_turning_a_loaf_claims_no_more_than_the_walls_readings_can_say(least: float, most: float, said: str) -> None:
+    reminder = TurnReminder(
+        hotter="oven_left",
+        cooler="oven_right",
+        difference=45.0,
+        least=least / 1.8,
+        most=most / 1.8,
+        chance=0.9,
+        in_min=0,
+    )
+    stove = stove_with_default_spots("range")
+    labels = {name: spot.label for name in ("oven_left", "oven_right") if (spot := stove.spot(name))}
+    expected = said.replace("the_left", labels["oven_left"]).replace("the_right", labels["oven_right"])
+    assert plan_phrases.turn_words(reminder, stove, EDGE) == f"Turn it now: {expected}"

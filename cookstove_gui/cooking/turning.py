@@ -19,6 +19,8 @@ class TurnReminder:
     hotter: str  # spot
     cooler: str  # spot
     difference: float  # K, between the two over the next hour, middle of the futures
+    least: float  # K, tenth percentile of the difference
+    most: float  # K, ninetieth
     chance: float  # that the difference is as much as `TURN_FROM`
     in_min: float  # from now; 0 when it is time, or past it
 
@@ -58,6 +60,8 @@ def turn_reminder(projection: Projection, stove: Stove, elapsed_min: float, whol
         hotter=walls[hot],
         cooler=walls[cool],
         difference=difference,
+        least=float(np.quantile(apart, 0.1)),
+        most=float(np.quantile(apart, 0.9)),
         chance=float(np.mean(apart >= TURN_FROM)),
         in_min=max(0.0, TURN_AT * whole_min - elapsed_min),
     )

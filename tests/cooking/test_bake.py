@@ -245,6 +245,7 @@ def test_a_hot_wall_asks_for_a_turn_half_way() -> None:
     assert found is not None
     assert (found.hotter, found.cooler) == ("oven_left", "oven_right")
     assert found.difference == pytest.approx(80 / 1.8)
+    assert found.least <= found.difference <= found.most
     assert found.in_min == 15
     assert found.chance == 1.0
 
