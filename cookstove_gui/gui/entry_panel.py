@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
@@ -21,6 +21,7 @@ from cookstove_gui.stove.entries import Entry, Kind
 from cookstove_gui.units import clock_text
 
 _HINT = "Number and Enter. Arrows or a name choose the spot. Ctrl+H: all keys."
+QUESTION_STANDS = 180_000  # ms for which a question may hide the buttons of the fire
 
 
 class EntryPanel(QWidget):
@@ -33,6 +34,12 @@ class EntryPanel(QWidget):
         self._mending: Entry | None = None
         self._is_low = False
         self._settled: set[int] = set()  # entries whose question was answered
+        self._made_way: int | None = None  # entry whose question nobody answered in time
+        self._patience = QTimer(self)
+        self._patience.setObjectName("patience")
+        self._patience.setSingleShot(True)
+        self._patience.setInterval(QUESTION_STANDS)
+        self._patience.timeout.connect(self._make_way)
         self.setObjectName("entry_panel")
         self._build()
         self._connect()
@@ -257,13 +264,25 @@ class EntryPanel(QWidget):
             self._spot.setText("no such spot")
 
     def _show_answer(self, has_words: bool) -> None:
+        asked = self._answer.asked_about
+        has_words = has_words and (asked is None or asked != self._made_way)
         self._below.setCurrentWidget(self._answer if has_words else self._rows if self._desk.entries else self._hint)
         line = self._rows.fontMetrics().height() + 4
         rows = 2 if self._is_low else 3
         told = max(self._answer.heightForWidth(self._below.width()), 2 * line)
         self._below.setFixedHeight(told if has_words else rows * line + 4)
         # Little height is given to the question rather than to the fire's buttons; their keys go on working.
-        self._fire.setHidden(self._is_low and has_words and self._answer.asked_about is not None)
+        in_the_way = self._is_low and has_words and asked is not None
+        self._fire.setHidden(in_the_way)
+        if not in_the_way:
+            self._patience.stop()
+        elif not self._patience.isActive():
+            self._patience.start()
+
+    def _make_way(self) -> None:
+        """A question that stood unanswered gives the fire's buttons their place back; its row can still be mended."""
+        self._made_way = self._answer.asked_about
+        self._show_answer(self._answer.has_words)
 
     def _take_rows(self) -> None:
         self._show_answer(False)

@@ -3,7 +3,7 @@
 from datetime import timedelta
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QLabel, QLineEdit, QPushButton
 from pytestqt.qtbot import QtBot
 
@@ -217,6 +217,23 @@ def test_the_next_number_may_be_typed_while_a_question_stands(panel: EntryPanel,
     enter_number(panel, "940")
     enter_number(panel, "400")
     assert [row.value for row in desk.entries] == ["940", "400"]
+
+
+def test_a_question_left_standing_gives_the_fires_buttons_their_place_back(panel: EntryPanel, desk: Desk) -> None:
+    panel.set_low(True)
+    enter_number(panel, "940")
+    lit = control(panel, "fire_lit", QPushButton)
+    assert not lit.isVisible()
+    patience = panel.findChild(QTimer, "patience")
+    assert patience is not None
+    assert patience.isActive()
+    patience.timeout.emit()
+    assert lit.isVisible()
+    panel.set_low(True)  # shown anew, they stay
+    assert lit.isVisible()
+    enter_number(panel, "2200")  # a new doubt is asked about anew
+    assert "keep or mend" in words(panel, "answer")
+    assert not lit.isVisible()
 
 
 def test_celsius_typed_for_fahrenheit_is_questioned(panel: EntryPanel, desk: Desk) -> None:
