@@ -28,6 +28,7 @@ SLIP_CHANCE = 0.01
 SLIP_RANGE = 400.0  # K over which a slip may fall anywhere
 TAILS = 6.0  # degrees of freedom of the readings' tails
 MODEL_DOUBT = 0.08  # share of the excess by which the physics may be wrong, when a slip is judged
+COLDER_THAN_ROOM = 20.0  # K
 SURPRISE = 1.8  # standard deviations
 
 
@@ -202,6 +203,8 @@ def keep_possible(ensemble: Ensemble) -> None:
     x = ensemble.x
     np.clip(x[heat.TEMPERATURES], 240.0, 1100.0, out=x[heat.TEMPERATURES])
     np.clip(x[heat.ROOM], 255.0, 325.0, out=x[heat.ROOM])
+    # No part lies far below the room's heat; a little, as the stove may stand where it is colder than where one reads.
+    np.maximum(x[heat.TEMPERATURES], x[heat.ROOM] - COLDER_THAN_ROOM, out=x[heat.TEMPERATURES])
     np.clip(x[heat.FUELS], 0.0, 25.0, out=x[heat.FUELS])
     np.clip(x[heat.EXTRA], -6.0, 12.0, out=x[heat.EXTRA])
     np.clip(x[heat.DRAW], -1.5, 1.5, out=x[heat.DRAW])
