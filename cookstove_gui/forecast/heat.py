@@ -77,7 +77,8 @@ def warm(state: FloatArray, p: dict[str, FloatArray], controls: Controls, minute
     plate, walls, lining, air = state[PLATE], state[WALLS], state[LINING], state[AIR]
     extra = 60.0 * state[EXTRA]
     through = np.maximum(1.0 - p["bypass_cut"] * controls.bypass, 0.02)  # share of the gas that goes round the oven
-    draught = p["air_leak"] + (1.0 - p["air_leak"]) * controls.air
+    leak = np.minimum(p["air_leak"], 0.9)
+    draught = leak + (1.0 - leak) * controls.air
     stream = p["gas_stream"] * draught
     round_oven = stream * through
     to_plate = picked_up(stream, p["plate_gas"] * draught**GAS_POWER)
