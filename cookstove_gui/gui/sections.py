@@ -13,7 +13,7 @@ from PySide6.QtWidgets import (
 
 from cookstove_gui.gui.theme import STEP
 
-_RAIL_WIDTH = 190
+_RAIL_WIDTH = 204  # the widest title with its edge
 
 
 class Sections(QWidget):
