@@ -2,7 +2,8 @@
 
 All are kept as logarithms (the oven thermometer's offset excepted), so that every value is positive. The numbers are
 common practice for iron ranges of 100 to 250 kg, no source: handbook heat capacities of iron and firebrick times usual
-masses, surface losses of 17 to 30 W/m2K on usual areas.
+masses, surface losses of 17 to 30 W/m2K on usual areas. Those of the fire and its gas were moved toward what explains
+the design stoves of two unlike invented worlds, within what common practice says a usual fire does.
 """
 
 from dataclasses import dataclass
