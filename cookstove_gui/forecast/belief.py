@@ -49,7 +49,7 @@ class Belief:
     lit_at: datetime | None = None  # the latest
     door_opened: datetime | None = None  # since when it stands open
     door_openings: int = 0
-    air_was_logged: bool = False
+    air_logged: float | None = None  # the latest, 0 shut to 1 open
     doubted: tuple[DoubtedReading, ...] = ()
     last_readings: dict[str, LastReading] = field(default_factory=dict)
     points: tuple[TracePoint, ...] = ()

@@ -12,7 +12,7 @@ from cookstove_gui.forecast.habits import Habits
 from cookstove_gui.forecast.spots import lasting_covariance, lasting_mean
 from cookstove_gui.stove.stove import Stove, with_spots_named
 
-VERSION = 2
+VERSION = 3
 CORRECTION_MINUTES = (0.0, 15.0, 30.0, 60.0, 120.0, 180.0)
 # At CORRECTION_MINUTES: what the model leaves out makes its near futures too sure, found on invented stoves.
 WIDTH_BEFORE = (1.3, 1.08, 1.06, 1.06, 1.06, 1.06)  # the band has not been reached yet

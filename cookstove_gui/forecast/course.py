@@ -31,6 +31,10 @@ from cookstove_gui.stove.stove import SpotKind, Stove
 KINDLING = (0.9, 0.5)  # kg, spread of the logarithm: what lies under a fire that is lit
 FRESH_START_MINUTES = 4.0  # readings this soon after the first entry choose between a cold and a warm stove
 SURPRISE_MINUTES = 40.0
+WARMING_DOUBT, WARMING_MINUTES = 30.0, 25.0  # K by which a fire just lit may heat a part otherwise; fades so fast
+WARMING_NOISE = 0.5  # of that, in what such a surface's reading tells
+AIR_SETTLES_MINUTES = 30.0  # from lighting on, in which the air is set by the fire rather than by the oven
+LONGEST_AIR_WAIT = 120.0  # min
 MASS_SPREAD = 0.15  # of the logarithm of a stated mass
 MOST_SPLITS, MOST_MASS = 12.0, 20.0  # kg; more is taken as so much
 
@@ -42,6 +46,7 @@ class Course:
     """Where the tracker stands after some entry."""
 
     at: datetime
+    began: datetime  # when the log began, or the fire
     ensemble: Ensemble
     controls: Controls
     habits: Habits
@@ -52,7 +57,8 @@ class Course:
     door_opened: datetime | None = None
     door_openings: int = 0
     laid: float = 0.0  # kg of wood logged before any fire was
-    air_was_logged: bool = False
+    air_logged: float | None = None  # the latest, 0 shut to 1 open
+    air_set: datetime | None = None  # when
     surprises: dict[SpotKind, tuple[datetime, float]] = field(default_factory=dict)  # the latest of each part
     doubted: tuple[DoubtedReading, ...] = ()
     last_readings: dict[str, LastReading] = field(default_factory=dict)
@@ -76,10 +82,18 @@ def take(course: Course, stove: Stove, standing: tuple[Entry, ...], place: int, 
     elif entry.kind in (Kind.AIR, Kind.BYPASS):
         opening = _opening(entry)
         if opening is not None and entry.kind is Kind.AIR:
-            course.controls = replace(course.controls, air=opening)
-            course.air_was_logged = True
+            _set_air(course, entry, opening)
         elif opening is not None:
-            course.controls = replace(course.controls, bypass=opening)
+            course.ensemble.x[heat.BYPASS] = opening
+
+
+def _set_air(course: Course, entry: Entry, opening: float) -> None:
+    course.ensemble.x[heat.INLET] = opening
+    lit, before = course.lit_first, course.air_set
+    if lit is not None and entry.at - lit > timedelta(minutes=AIR_SETTLES_MINUTES):
+        waited = (entry.at - (before or lit)).total_seconds() / 60.0
+        course.habits = course.habits.after_air(min(waited, LONGEST_AIR_WAIT))
+    course.air_logged, course.air_set = opening, entry.at
 
 
 def _move_door(course: Course, entry: Entry) -> None:
@@ -98,7 +112,9 @@ def _light(course: Course, entry: Entry, random: np.random.Generator) -> None:
         kindling *= 0.7
     x[heat.FRESH] += kindling + course.laid
     course.laid = 0.0
+    course.began = course.began if course.lit_first else entry.at
     course.lit_first = course.lit_first or entry.at
+    x[heat.SINCE_FED] = 0.0
     course.lit_at = entry.at
     course.controls = replace(course.controls, lit=True)
 
@@ -115,12 +131,14 @@ def _take_wood(course: Course, entry: Entry, random: np.random.Generator) -> Non
     else:
         habits = course.habits
         loaded = np.exp(habits.mass_log + habits.mass_deviation * normal)
+    waited = float(np.median(x[heat.SINCE_FED]))  # since a load, if need be one without a row
     if not course.controls.lit:
         course.laid += float(np.mean(loaded))
     else:
         x[heat.FRESH] += loaded
+        x[heat.SINCE_FED] = 0.0
     if course.last_load is not None:
-        course.habits = course.habits.after_interval((entry.at - course.last_load).total_seconds() / 60.0)
+        course.habits = course.habits.after_interval(waited)
     course.habits = course.habits.after_mass(float(np.median(loaded)))
     course.last_load = entry.at
     course.loads += 1
@@ -141,16 +159,20 @@ def _take_reading(
     opening = (entry.at - standing[0].at).total_seconds() / 60.0 <= FRESH_START_MINUTES
     if opening and reading.possible and spot.kind is not SpotKind.ROOM:
         choose(course.ensemble, stove, reading, random)
-    verdict = judge(course.ensemble, stove, reading)
+    burning = (entry.at - (course.lit_at or standing[0].at)).total_seconds() / 60.0
+    warming = WARMING_DOUBT * math.exp(-burning / WARMING_MINUTES)
+    verdict = judge(course.ensemble, stove, reading, warming)
     if reading.possible and _again(course.surprises.get(spot.kind), entry.at, verdict):
         loosen(course.ensemble, reading.value - verdict.expected, random)
-        verdict = judge(course.ensemble, stove, reading)
+        verdict = judge(course.ensemble, stove, reading, warming)
         verdict = replace(verdict, slip_chance=min(verdict.slip_chance, 0.3))
     if reading.possible:
         course.surprises = {**course.surprises, spot.kind: (entry.at, verdict.score)}
     if verdict.slip_chance > 0.5:
         course.doubted += (_doubt(reading, verdict),)
     if reading.possible:
+        if spot.kind not in (SpotKind.OVEN, SpotKind.ROOM):
+            reading = replace(reading, variance=reading.variance + (WARMING_NOISE * warming) ** 2)
         assimilate(course.ensemble, stove, reading, verdict.slip_chance)
         course.last_readings = {**course.last_readings, spot.name: LastReading(entry.at, reading.value)}
 

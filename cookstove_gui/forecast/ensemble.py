@@ -29,6 +29,7 @@ SLIP_RANGE = 400.0  # K over which a slip may fall anywhere
 TAILS = 6.0  # degrees of freedom of the readings' tails
 MODEL_DOUBT = 0.08  # share of the excess by which the physics may be wrong, when a slip is judged
 COLDER_THAN_ROOM = 20.0  # K
+USUAL_INLET = 0.6  # the air until a row tells of it
 SURPRISE = 1.8  # standard deviations
 
 
@@ -77,6 +78,7 @@ def start(stove: Stove, character: Character, random: np.random.Generator, chanc
     x[heat.COALS] = share * 2.0 * random.random(MEMBERS)
     x[heat.EXTRA] = heat.EXTRA_DEVIATION * normal(MEMBERS) * 0.3
     x[heat.DRAW] = heat.DRAW_DEVIATION * normal(MEMBERS)
+    x[heat.INLET] = USUAL_INLET
     root = np.linalg.cholesky(character.covariance + 1e-9 * np.eye(parameters.COUNT))
     x[LASTING] = character.mean[:, None] + root @ normal((parameters.COUNT, MEMBERS))
     x[FIRING] = x[LASTING] + parameters.firing_deviation()[:, None] * normal((parameters.COUNT, MEMBERS))
@@ -123,15 +125,16 @@ def _excess(ensemble: Ensemble, under: FloatArray) -> FloatArray:
     return np.asarray(np.maximum(under - ensemble.x[heat.ROOM], SMALLEST_EXCESS), dtype=np.float64)
 
 
-def judge(ensemble: Ensemble, stove: Stove, reading: Reading) -> Verdict:
-    """How far a reading lies from what the ensemble expects."""
+def judge(ensemble: Ensemble, stove: Stove, reading: Reading, warming: float = 0.0) -> Verdict:
+    """How far a reading lies from what the ensemble expects; `warming` [K] is doubted more while a fire catches."""
     seen, row = expectation(ensemble, stove, reading.spot)
     variance = float(seen.var() + row @ ensemble.remainder @ row) + reading.variance
     expected, deviation = float(seen.mean()), math.sqrt(variance)
     score = (reading.value - expected) / deviation
     if not reading.possible:
         return Verdict(expected, deviation, score, 1.0)
-    wide = math.hypot(deviation, MODEL_DOUBT * abs(expected - float(ensemble.x[heat.ROOM].mean())))
+    excess = abs(expected - float(ensemble.x[heat.ROOM].mean()))
+    wide = math.hypot(deviation, MODEL_DOUBT * excess, warming)
     far = (reading.value - expected) / wide
     usual = (1.0 - SLIP_CHANCE) * math.exp(-0.5 * min(far * far, 600.0)) / (wide * math.sqrt(2.0 * math.pi))
     slip = SLIP_CHANCE / SLIP_RANGE
@@ -206,6 +209,9 @@ def keep_possible(ensemble: Ensemble) -> None:
     # No part lies far below the room's heat; a little, as the stove may stand where it is colder than where one reads.
     np.maximum(x[heat.TEMPERATURES], x[heat.ROOM] - COLDER_THAN_ROOM, out=x[heat.TEMPERATURES])
     np.clip(x[heat.FUELS], 0.0, 25.0, out=x[heat.FUELS])
+    np.clip(x[heat.INLET], 0.0, 1.0, out=x[heat.INLET])
+    np.clip(x[heat.SINCE_FED], 0.0, 600.0, out=x[heat.SINCE_FED])
+    np.clip(x[heat.BYPASS], 0.0, 1.0, out=x[heat.BYPASS])
     np.clip(x[heat.EXTRA], -6.0, 12.0, out=x[heat.EXTRA])
     np.clip(x[heat.DRAW], -1.5, 1.5, out=x[heat.DRAW])
     middle = parameters.prior_mean()[:, None]

@@ -8,6 +8,7 @@ import numpy as np
 
 from cookstove_gui.forecast.answers import FloatArray
 
+MOST_AIR_MINUTES = 1500.0  # of air settings kept in mind, so that a cook who changes is noticed
 HORIZON_LOADS = 10  # more than three hours hold
 
 
@@ -25,6 +26,8 @@ class Habits:
     tending_deviation: float = 0.5
     goes_on: float = 0.8  # chance that another load follows one
     firings_seen: float = 2.0
+    air_turns: float = 4.0  # settings of the air, and the minutes of tended fire in which they were logged
+    air_minutes: float = 96.0
 
     def to_json(self) -> dict[str, Any]:
         """As a plain dict."""
@@ -63,6 +66,11 @@ class Habits:
             masses_seen=min(weight + 1.0, 60.0),
         )
 
+    def after_air(self, minutes: float) -> "Habits":
+        """With one more setting of the air seen, so many minutes after the one before."""
+        kept = min(1.0, MOST_AIR_MINUTES / (self.air_minutes + minutes))
+        return replace(self, air_turns=(self.air_turns + 1.0) * kept, air_minutes=(self.air_minutes + minutes) * kept)
+
     def after_firing(self, loads: int, tended: float) -> "Habits":
         """With one more whole firing seen: its number of loads, and minutes from lighting until it was let die."""
         weight = 3.0 * self.firings_seen
@@ -79,13 +87,13 @@ class Habits:
         )
 
     def next_loads(
-        self, since_last: float, members: int, random: np.random.Generator
+        self, since_last: float | FloatArray, members: int, random: np.random.Generator
     ) -> tuple[FloatArray, FloatArray, FloatArray]:
         """Gaps [min] before each of the next loads, their masses [kg], and the luck that decides on going on.
 
         Parameters
         ----------
-        since_last : float
+        since_last : float or array (members,)
             Minutes since the last load: of the first gap, only what is longer than that can still be.
 
         Returns
@@ -99,14 +107,14 @@ class Habits:
         gaps = np.exp(centre + self.interval_deviation * random.standard_normal(shape))
         masses = np.exp(self.mass_log + self.mass_deviation * random.standard_normal(shape))
         spread = self.interval_deviation
-        gone = math.log(max(since_last, 0.5))
-        tail = 0.5 * _erfc((gone - centre[:, 0]) / (spread * math.sqrt(2.0)))
+        gone = np.log(np.maximum(since_last, 0.5))
+        tail = 0.5 * erfc((gone - centre[:, 0]) / (spread * math.sqrt(2.0)))
         first = np.exp(centre[:, 0] + spread * normal_quantile(1.0 - tail * random.random(members)))
         gaps[:, 0] = np.maximum(first - since_last, 0.5)
         return gaps, masses, random.random(shape)
 
 
-def _erfc(x: FloatArray) -> FloatArray:
+def erfc(x: FloatArray) -> FloatArray:
     """Complementary error function; Abramowitz and Stegun 7.1.26 (1964), error below 1.5e-7; from memory."""
     t = 1.0 / (1.0 + 0.3275911 * np.abs(x))
     series = t * (0.254829592 + t * (-0.284496736 + t * (1.421413741 + t * (-1.453152027 + t * 1.061405429))))

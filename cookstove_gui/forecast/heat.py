@@ -17,7 +17,9 @@ PLATE, WALLS, AIR, DIAL, LINING, ROOM = range(
 FRESH, FLAMING, COALS = 6, 7, 8  # kg of wood not yet alight, alight, and wood whose heat is still in its coals
 EXTRA = 9  # kW the log does not explain, into the cooktop and the gas
 DRAW = 10  # logarithm of the burning rate against what air and fuel say
-STATE_ROWS = 11
+INLET, BYPASS = 11, 12  # how far the air and the bypass stand open, 0 to 1
+SINCE_FED = 13  # min since wood was last put in
+STATE_ROWS = 14
 TEMPERATURES = slice(PLATE, ROOM + 1)
 FUELS = slice(FRESH, COALS + 1)
 
@@ -30,18 +32,14 @@ GAS_POWER = 0.7  # of the gas's pace, with which turbulent flow hands over heat
 DRAW_MINUTES = 18.0
 DRAW_DEVIATION = 0.17
 ROOM_WANDER = 0.35  # K per square root of a minute
-UNLOGGED_PER_MINUTE = 0.0015  # chance a minute of wood put in without a row
-UNLOGGED_MASS = 1.2  # kg, mean of such wood
 RADIATION_RISE = 260.0  # K of excess at which radiation has doubled a surface's loss
 DOOR_MINUTES = 2.0  # min, oven air toward the room with the door open
 
 
 @dataclass(frozen=True, slots=True)
 class Controls:
-    """How the stove is set: air and bypass fractions open (0..1), the oven's door, and whether it is lit."""
+    """What is the same for all members: the oven's door, and whether the stove is lit."""
 
-    air: float | FloatArray = 0.6  # one for all members, or one each
-    bypass: float | FloatArray = 0.0
     door_open: bool = False
     lit: bool = False
 
@@ -56,7 +54,7 @@ def burn(state: FloatArray, p: dict[str, FloatArray], controls: Controls, minute
     """Move wood from fresh to flaming to coals in place; heat released per minute (members,) [kJ/min]."""
     if not controls.lit:
         return np.zeros(state.shape[1])
-    drive = ((0.08 + 0.92 * controls.air) / 0.63) ** p["air_power"] * np.exp(state[DRAW])
+    drive = ((0.08 + 0.92 * state[INLET]) / 0.63) ** p["air_power"] * np.exp(state[DRAW])
     fresh, flaming, coals = state[FRESH], state[FLAMING], state[COALS]
     warm = np.clip((state[PLATE] - state[ROOM]) / WARM_BED, 0.0, 1.0)
     caught = fresh * -np.expm1(-minutes * (CATCH_COLD + (1.0 - CATCH_COLD) * warm) / p["drying_min"])
@@ -76,9 +74,9 @@ def warm(state: FloatArray, p: dict[str, FloatArray], controls: Controls, minute
     room = state[ROOM]
     plate, walls, lining, air = state[PLATE], state[WALLS], state[LINING], state[AIR]
     extra = 60.0 * state[EXTRA]
-    through = np.maximum(1.0 - p["bypass_cut"] * controls.bypass, 0.02)  # share of the gas that goes round the oven
+    through = np.maximum(1.0 - p["bypass_cut"] * state[BYPASS], 0.02)  # share of the gas that goes round the oven
     leak = np.minimum(p["air_leak"], 0.9)
-    draught = leak + (1.0 - leak) * controls.air
+    draught = leak + (1.0 - leak) * state[INLET]
     stream = p["gas_stream"] * draught
     round_oven = stream * through
     to_plate = picked_up(stream, p["plate_gas"] * draught**GAS_POWER)
@@ -114,10 +112,11 @@ def warm(state: FloatArray, p: dict[str, FloatArray], controls: Controls, minute
     middle = 0.5 * (air + new_air)
     state[DIAL] = middle + (state[DIAL] - middle) * np.exp(-minutes / p["dial_lag"])
     state[PLATE], state[WALLS], state[AIR] = new_plate, new_walls, new_air
+    state[SINCE_FED] += minutes
 
 
-def wander(state: FloatArray, minutes: float, controls: Controls, random: np.random.Generator) -> None:
-    """What nobody logs, in place: draught, unexplained heat, a split thrown in."""
+def wander(state: FloatArray, minutes: float, random: np.random.Generator) -> None:
+    """What nobody can log, in place: draught, unexplained heat, the room."""
     members = state.shape[1]
     kept = np.exp(-minutes / EXTRA_MINUTES)
     kept_draw = np.exp(-minutes / DRAW_MINUTES)
@@ -125,10 +124,6 @@ def wander(state: FloatArray, minutes: float, controls: Controls, random: np.ran
     state[ROOM] += ROOM_WANDER * np.sqrt(minutes) * jolts[2]
     state[EXTRA] = kept * state[EXTRA] + EXTRA_DEVIATION * np.sqrt(1.0 - kept**2) * jolts[0]
     state[DRAW] = kept_draw * state[DRAW] + DRAW_DEVIATION * np.sqrt(1.0 - kept_draw**2) * jolts[1]
-    if controls.lit:
-        luck = random.random(members)
-        chance = -np.expm1(-UNLOGGED_PER_MINUTE * minutes)
-        state[FRESH] += np.where(luck < chance, UNLOGGED_MASS * -np.log((luck + 1e-12) / chance), 0.0)
 
 
 def advance(
@@ -142,7 +137,7 @@ def advance(
     power = burn(state, p, controls, minutes)
     warm(state, p, controls, minutes, power)
     if random is not None:
-        wander(state, minutes, controls, random)
+        wander(state, minutes, random)
 
 
 def picked_up(stream: FloatArray, conductance: FloatArray) -> FloatArray:

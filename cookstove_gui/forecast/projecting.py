@@ -9,10 +9,11 @@ from cookstove_gui.forecast.answers import HORIZON_MINUTES, LEAVE, Action, Float
 from cookstove_gui.forecast.belief import Belief
 from cookstove_gui.forecast.beside import heat_beside
 from cookstove_gui.forecast.character import CORRECTION_MINUTES, WIDTH_AFTER, WIDTH_BEFORE
+from cookstove_gui.forecast.cook import minutes_since_reached
 from cookstove_gui.forecast.ensemble import FIELD, MEMBERS, PASSING_MINUTES, SMALLEST_EXCESS
 from cookstove_gui.forecast.seeing import truth
 from cookstove_gui.forecast.spots import passing_covariance
-from cookstove_gui.forecast.tending import minutes_since_reached, tended
+from cookstove_gui.forecast.tending import tended
 from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.stove.stove import SpotKind
 

@@ -18,11 +18,11 @@ _LASTING_SHARE = {
     SpotKind.GLASS: 0.32, SpotKind.FLUE: 0.30, SpotKind.ROOM: 0.0,
 }  # fmt: skip
 _PASSING_SHARE = {
-    SpotKind.TOP: 0.13, SpotKind.OVEN: 0.07, SpotKind.SIDE: 0.20,
+    SpotKind.TOP: 0.11, SpotKind.OVEN: 0.07, SpotKind.SIDE: 0.20,
     SpotKind.GLASS: 0.15, SpotKind.FLUE: 0.15, SpotKind.ROOM: 0.0,
 }  # fmt: skip
 _LASTING_LEAN = {SpotKind.TOP: 0.28, SpotKind.OVEN: 0.08, SpotKind.SIDE: 0.15}  # left against right, at the edge
-_PASSING_LEAN = {SpotKind.TOP: 0.08, SpotKind.OVEN: 0.03}
+_PASSING_LEAN = {SpotKind.TOP: 0.07, SpotKind.OVEN: 0.03}
 _LENGTH = {SpotKind.TOP: 0.45, SpotKind.OVEN: 0.6}  # correlation length, in plan units
 _OVEN_CENTRE = (0.5, 0.5)
 

@@ -12,7 +12,7 @@ from datetime import datetime, timedelta
 import numpy as np
 
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.forecast import heat
+from cookstove_gui.forecast import heat, unlogged
 from cookstove_gui.forecast.belief import Belief, TracePoint
 from cookstove_gui.forecast.beside import apart
 from cookstove_gui.forecast.character import Character
@@ -81,7 +81,7 @@ class Tracker:
             lit_at=ahead.lit_at,
             door_opened=ahead.door_opened,
             door_openings=ahead.door_openings,
-            air_was_logged=ahead.air_was_logged,
+            air_logged=ahead.air_logged,
             doubted=ahead.doubted,
             last_readings={**ahead.last_readings, **beside},
             points=points + ahead.points,
@@ -138,6 +138,7 @@ class Tracker:
             chance_warm = 0.1 if any(row.kind is Kind.LIT for row in early) else 0.5
         course = Course(
             at=standing[0].at if standing else now,
+            began=standing[0].at if standing else now,
             ensemble=start(self._stove, self._character, self._random(0), chance_warm),
             controls=Controls(),
             habits=self._character.habits,
@@ -157,6 +158,9 @@ class Tracker:
         p = heat.positive(course.ensemble.x[FIRING])
         points = []
         for step in range(steps):
+            if course.controls.lit:
+                burning = (course.at - course.began).total_seconds() / 60.0 + step * minutes / steps
+                unlogged.let_pass(state, course.habits, burning, course.loads, minutes / steps, random)
             heat.advance(state, p, course.controls, minutes / steps, random)
             at = course.at + (until - course.at) * ((step + 1) / steps)
             oven = np.sort(state[heat.AIR])

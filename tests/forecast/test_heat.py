@@ -12,6 +12,7 @@ _ROOM = 293.15
 def _state(**rows: float) -> np.ndarray:
     state = np.zeros((heat.STATE_ROWS, 1))
     state[heat.TEMPERATURES] = _ROOM
+    state[heat.INLET] = 0.6
     for name, value in rows.items():
         state[getattr(heat, name)] = value
     return state
@@ -89,9 +90,10 @@ def test_a_stream_along_a_wall_agrees_with_its_differential_equation():
 
 
 def test_a_dying_fire_with_the_air_open_cools_the_stove_faster():
-    wide, shut = _state(PLATE=520.0, WALLS=480.0, AIR=470.0), _state(PLATE=520.0, WALLS=480.0, AIR=470.0)
-    _run(wide, _stove(), 30.0, controls=heat.Controls(air=1.0))
-    _run(shut, _stove(), 30.0, controls=heat.Controls(air=0.0))
+    warm = {"PLATE": 520.0, "WALLS": 480.0, "AIR": 470.0}
+    wide, shut = _state(**warm, INLET=1.0), _state(**warm, INLET=0.0)
+    _run(wide, _stove(), 30.0)
+    _run(shut, _stove(), 30.0)
     assert wide[heat.WALLS, 0] < shut[heat.WALLS, 0]
 
 
@@ -119,16 +121,15 @@ def test_an_unlit_stove_burns_nothing():
 
 @pytest.mark.parametrize(("less", "more"), [(0.2, 0.6), (0.6, 1.0)])
 def test_more_air_burns_faster(less, more):
-    slow, fast = _state(FLAMING=2.0), _state(FLAMING=2.0)
-    assert heat.burn(fast, _stove(), heat.Controls(air=more, lit=True), 2.5) > heat.burn(
-        slow, _stove(), heat.Controls(air=less, lit=True), 2.5
-    )
+    slow, fast = _state(FLAMING=2.0, INLET=less), _state(FLAMING=2.0, INLET=more)
+    lit = heat.Controls(lit=True)
+    assert heat.burn(fast, _stove(), lit, 2.5) > heat.burn(slow, _stove(), lit, 2.5)
 
 
 def test_an_open_bypass_keeps_heat_from_the_oven():
-    shut, opened = _state(), _state()
+    shut, opened = _state(), _state(BYPASS=1.0)
     _run(shut, _stove(), 30.0, power=300.0)
-    _run(opened, _stove(), 30.0, power=300.0, controls=heat.Controls(bypass=1.0))
+    _run(opened, _stove(), 30.0, power=300.0)
     assert opened[heat.AIR] < shut[heat.AIR]
 
 
@@ -141,13 +142,14 @@ def test_a_long_step_stays_finite_and_between_its_bounds():
 def test_usual_fires_warm_a_usual_stove_as_common_practice_says():
     # Common practice, no source: half an hour of kindling brings a cooktop to 220-260 °F; a medium fire to
     # 390-450 °F with the oven at 330-425 °F. The middle of the prior is held to those ranges, a little widened.
-    state, p = _state(FRESH=1.5), _stove()
+    state, p = _state(FRESH=1.5, INLET=0.8), _stove()
     for _ in range(12):
-        heat.advance(state, p, heat.Controls(air=0.8, lit=True), 2.5)
+        heat.advance(state, p, heat.Controls(lit=True), 2.5)
     assert 190 < (state[heat.PLATE, 0] - 273.15) * 1.8 + 32 < 280
+    state[heat.INLET] = 0.6
     for step in range(60):
         if step % 12 == 0:
             state[heat.FRESH] += 1.3
-        heat.advance(state, p, heat.Controls(air=0.6, lit=True), 2.5)
+        heat.advance(state, p, heat.Controls(lit=True), 2.5)
     assert 350 < (state[heat.PLATE, 0] - 273.15) * 1.8 + 32 < 490
     assert 300 < (state[heat.AIR, 0] - 273.15) * 1.8 + 32 < 430
