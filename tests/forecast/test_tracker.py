@@ -112,6 +112,20 @@ def test_a_slip_is_doubted_with_what_was_expected_and_hardly_moves_the_belief():
     assert abs(gap) < 6.0
 
 
+def test_a_hot_top_soon_after_lighting_is_no_slip_but_the_same_surprise_later_is():
+    # A true first reading of a cooktop that kindling heated faster than usual; common practice, no source.
+    early = Log().add(0, Kind.LIT).add(0, Kind.BYPASS, value="1").reads(5, "oven_centre", 66)
+    early.reads(5.2, "top_front_left", 75).reads(5.4, "top_back_right", 72)
+    early.reads(12, "oven_centre", 67).reads(12.2, "top_front_left", 248)
+    assert not doubted_readings(track(STOVE, early.entries, at(13)))
+    later = Log()
+    later.entries = usual_morning()
+    later.reads(71, "top_front_middle", 720)
+    assert [doubted.number for doubted in doubted_readings(track(STOVE, later.entries, at(72)))] == [
+        later.entries[-1].number
+    ]
+
+
 def test_two_like_surprises_are_believed():
     log = Log()
     log.entries = usual_morning()
