@@ -1,6 +1,7 @@
 """Live entry: the walk round the stove with its number field, the fire buttons, undo and mending; no mouse needed."""
 
 from collections.abc import Callable
+from datetime import timedelta
 
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QKeySequence, QShortcut
@@ -22,6 +23,7 @@ from cookstove_gui.units import clock_text
 
 _HINT = "Number and Enter. Arrows or a name choose the spot. Ctrl+H: all keys."
 QUESTION_STANDS = 180_000  # ms for which a question may hide the buttons of the fire
+LEAST_STANDS = 20_000  # ms of that by the wall's clock, when practice runs faster than life
 
 
 class EntryPanel(QWidget):
@@ -148,6 +150,8 @@ class EntryPanel(QWidget):
             self._show_spot()
         if changed.standing:
             self._show_question()
+            if self._stood_long():
+                self._make_way()
         if changed.session or changed.stove:
             self._leave_mending()
         if changed.log or changed.session or changed.stove:
@@ -278,6 +282,14 @@ class EntryPanel(QWidget):
             self._patience.stop()
         elif not self._patience.isActive():
             self._patience.start()
+
+    def _stood_long(self) -> bool:
+        """By the session's clock, which in practice runs ahead of the wall's."""
+        asked = next((row for row in self._desk.entries if row.number == self._answer.asked_about), None)
+        if asked is None or not self._patience.isActive():
+            return False
+        stood = max(QUESTION_STANDS - self._patience.remainingTime(), 0)  # a coarse timer may begin with more
+        return stood >= LEAST_STANDS and self._desk.clock() - asked.at > timedelta(milliseconds=QUESTION_STANDS)
 
     def _make_way(self) -> None:
         """A question that stood unanswered gives the fire's buttons their place back; its row can still be mended."""

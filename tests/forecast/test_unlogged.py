@@ -18,7 +18,7 @@ def _stepped(until: float, done: float) -> float:
     """Chance of an unlogged load by a time, step after step."""
     waits = stats.lognorm(_SPREAD, scale=_WAIT)
     none = 1.0
-    for end in _TIMES[_TIMES <= until]:
+    for end in _TIMES[until >= _TIMES]:
         before, after = np.array([waits.sf(end - 2.5)]), np.array([waits.sf(end)])
         none *= 1.0 - float(unlogged.unlogged_chance(before, after, done)[0])
     return 1.0 - none

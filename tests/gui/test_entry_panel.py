@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QLabel, QLineEdit, QPushButton
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.desk import Desk, Memory, work_out
+from cookstove_gui.gui import entry_panel
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.entry_panel import EntryPanel
 from cookstove_gui.gui.look import Look
@@ -234,6 +235,23 @@ def test_a_question_left_standing_gives_the_fires_buttons_their_place_back(panel
     enter_number(panel, "2200")  # a new doubt is asked about anew
     assert "keep or mend" in words(panel, "answer")
     assert not lit.isVisible()
+
+
+def test_in_practice_a_question_gives_way_by_the_sessions_clock(
+    fired_desk: Desk, panel: EntryPanel, clock: HeldClock, monkeypatch: pytest.MonkeyPatch, qtbot: QtBot
+) -> None:
+    monkeypatch.setattr(entry_panel, "LEAST_STANDS", 0)
+    panel.set_low(True)
+    panel.light("oven_centre")
+    enter_number(panel, "940")
+    lit = control(panel, "fire_lit", QPushButton)
+    clock.pass_minutes(2)
+    fired_desk.show(work_out(fired_desk.inputs(), Memory()))
+    qtbot.wait(50)  # what the desk says comes a moment later
+    assert not lit.isVisible()
+    clock.pass_minutes(2)
+    fired_desk.show(work_out(fired_desk.inputs(), Memory()))
+    qtbot.waitUntil(lit.isVisible)
 
 
 def test_celsius_typed_for_fahrenheit_is_questioned(panel: EntryPanel, desk: Desk) -> None:
