@@ -163,7 +163,7 @@ def _take_reading(
     warming = WARMING_DOUBT * math.exp(-burning / WARMING_MINUTES)
     verdict = judge(course.ensemble, stove, reading, warming)
     if reading.possible and _again(course.surprises.get(spot.kind), entry.at, verdict):
-        loosen(course.ensemble, reading.value - verdict.expected, random)
+        loosen(course.ensemble, spot.kind, reading.value - verdict.expected, random)
         verdict = judge(course.ensemble, stove, reading, warming)
         verdict = replace(verdict, slip_chance=min(verdict.slip_chance, 0.3))
     if reading.possible:

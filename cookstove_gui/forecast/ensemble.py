@@ -130,7 +130,7 @@ def judge(ensemble: Ensemble, stove: Stove, reading: Reading, warming: float = 0
     seen, row = expectation(ensemble, stove, reading.spot)
     variance = float(seen.var() + row @ ensemble.remainder @ row) + reading.variance
     expected, deviation = float(seen.mean()), math.sqrt(variance)
-    score = (reading.value - expected) / deviation
+    score = (reading.value - expected) / math.hypot(deviation, warming)
     if not reading.possible:
         return Verdict(expected, deviation, score, 1.0)
     excess = abs(expected - float(ensemble.x[heat.ROOM].mean()))
@@ -174,13 +174,13 @@ def assimilate(ensemble: Ensemble, stove: Stove, reading: Reading, slip_chance: 
         ensemble.remainder = after.covariance
 
 
-def loosen(ensemble: Ensemble, miss: float, random: np.random.Generator) -> None:
-    """Own up to not knowing, in place: after two like surprises the heat and the fire are doubted afresh."""
-    jolts = random.standard_normal((4, MEMBERS))
+def loosen(ensemble: Ensemble, kind: SpotKind, miss: float, random: np.random.Generator) -> None:
+    """Own up to not knowing, in place: two like surprises of one kind of spot put its part and the fire in doubt."""
+    jolts = random.standard_normal((3, MEMBERS))
     ensemble.x[heat.EXTRA] += 1.2 * jolts[0]
     ensemble.x[heat.DRAW] += 0.3 * jolts[1]
-    for row in (heat.PLATE, heat.WALLS, heat.AIR, heat.DIAL):
-        ensemble.x[row] += 0.5 * abs(miss) * jolts[2 if row == heat.PLATE else 3]
+    for row in (heat.WALLS, heat.AIR, heat.DIAL) if kind is SpotKind.OVEN else (heat.PLATE,):
+        ensemble.x[row] += 0.5 * abs(miss) * jolts[2]
     keep_possible(ensemble)
 
 
