@@ -309,5 +309,8 @@ def recalibrated(factor: float) -> str:
     """What past sessions did to the doubt of a projection an hour ahead; empty if nothing."""
     if abs(factor - 1.0) < 0.05:
         return ""
-    found = "were too sure" if factor > 1 else "came true more often than they claimed"
-    return f"Past projections {found}, so those an hour ahead are now made {factor:.1f} times as wide."
+    often = "less" if factor > 1 else "more"
+    return (
+        f"An hour ahead the oven was inside its range {often} often than eight times in ten, so that range is "
+        f"now made {factor:.1f} times as wide."
+    )

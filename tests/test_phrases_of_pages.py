@@ -80,11 +80,15 @@ def test_import_question_counts():
     ("factor", "said"),
     [
         (1.02, ""),
-        (1.4, "Past projections were too sure, so those an hour ahead are now made 1.4 times as wide."),
+        (
+            1.4,
+            "An hour ahead the oven was inside its range less often than eight times in ten, "
+            "so that range is now made 1.4 times as wide.",
+        ),
         (
             0.5,
-            "Past projections came true more often than they claimed, "
-            "so those an hour ahead are now made 0.5 times as wide.",
+            "An hour ahead the oven was inside its range more often than eight times in ten, "
+            "so that range is now made 0.5 times as wide.",
         ),
     ],
 )

@@ -40,6 +40,7 @@ class RecordPart(QWidget):
         header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
         header.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
         header.setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
+        self._table.setTextElideMode(Qt.TextElideMode.ElideMiddle)  # a session's name begins with its date
         header.setSectionsClickable(False)
         header.setHighlightSections(False)
         column = QVBoxLayout(self)
@@ -64,7 +65,9 @@ class RecordPart(QWidget):
         self._table.setRowCount(len(rows))
         for place, row in enumerate(sorted(rows, key=lambda one: one.made_at, reverse=True)):
             for column, text in enumerate(self._cells(row)):
-                self._table.setItem(place, column, QTableWidgetItem(text))
+                item = QTableWidgetItem(text)
+                item.setToolTip(text)
+                self._table.setItem(place, column, item)
 
     def _not_yet(self) -> str:
         if not self._desk.sessions:

@@ -64,7 +64,7 @@ def _size(face: QFont) -> QFontMetricsF:
 
 def _line_height(face: QFont) -> float:
     """Figures and short words have no deep descenders, so lines may stand close."""
-    return _size(face).height() * 0.69
+    return _size(face).height() * 0.75
 
 
 class SpotPatch(QAbstractButton):
