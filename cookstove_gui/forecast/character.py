@@ -15,8 +15,8 @@ from cookstove_gui.stove.stove import Stove, with_spots_named
 VERSION = 3
 CORRECTION_MINUTES = (0.0, 15.0, 30.0, 60.0, 120.0, 180.0)
 # At CORRECTION_MINUTES: what the model leaves out makes its near futures too sure, found on invented stoves.
-WIDTH_BEFORE = (1.3, 1.08, 1.06, 1.06, 1.06, 1.06)  # the band has not been reached yet
-WIDTH_AFTER = (1.3, 1.17, 1.2, 1.25, 1.25, 1.25)
+WIDTH_BEFORE = (1.3, 1.12, 1.11, 1.17, 1.17, 1.17)  # the band has not been reached yet
+WIDTH_AFTER = (1.3, 1.27, 1.28, 1.33, 1.33, 1.33)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
