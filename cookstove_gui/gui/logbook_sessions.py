@@ -64,7 +64,7 @@ class SessionsPart(QWidget):
         left.addWidget(self._list, 1)
         left.addWidget(self._count)
         left.addWidget(self._new)
-        self._title = Field("Title", "session_title", "Type another title and press Enter", caption_width=100, width=300)
+        self._title = Field("Title", "session_title", "Type another title, then Enter", caption_width=100, width=300)
         self._facts = words(role="soft", name="session_facts")
         self._open = button("Open", "session_open", "Put it on the table: the Cook page shows it", role="main")
         self._export = button("Write as CSV …", "session_export", "Write its log as a file")
