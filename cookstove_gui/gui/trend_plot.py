@@ -26,6 +26,7 @@ _LOOK_BACK = 180.0  # min of a live session that are seen at once
 _LEAST_AHEAD, _MOST_AHEAD = 75.0, 180.0  # min
 _LABEL_WIDTH = 78  # pixels for one clock time
 _AXIS_WIDTH = 58
+_MOST_NAME_SHARE = 0.4  # of the plot's height for the band's name above the band
 _TALL = 320  # pixels from which on the fire lane has two rows of words
 
 
@@ -89,6 +90,7 @@ class TrendPlot(QWidget):
             self._plot.addItem(item)
         self._plot.getViewBox().sigRangeChangedManually.connect(lambda *_: self._follow(False))
         self._plot.getViewBox().sigXRangeChanged.connect(self._show_clock)
+        self._plot.getViewBox().sigResized.connect(self._show_range)
         self._plot.getViewBox().sigResized.connect(self._show_clock)
 
     def _dress(self) -> None:
@@ -249,8 +251,15 @@ class TrendPlot(QWidget):
         low, high = min(heats), max(heats)
         room = 0.06 * (high - low) + 4
         self._plot.setXRange(start - 4, end, padding=0)
-        self._plot.setYRange(low - room, high + 2 * room, padding=0)
-        self._other_name.setPos(end, high + 2 * room)
+        bottom, top = low - room, self._above_name(low - room, high + 2 * room)
+        self._plot.setYRange(bottom, top, padding=0)
+        self._other_name.setPos(end, top)
+
+    def _above_name(self, bottom: float, top: float) -> float:
+        """The top of the scale, high enough that the band's name stands whole above the band."""
+        height = max(self._plot.getViewBox().height(), 1.0)
+        share = min(self._band_name.boundingRect().height() / height, _MOST_NAME_SHARE)
+        return max(top, (float(degrees(self._desk.band.high, self._desk.unit)) - share * bottom) / (1.0 - share))
 
     def _ahead_end(self) -> float:
         standing = self._desk.standing

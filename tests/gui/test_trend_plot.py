@@ -143,6 +143,18 @@ def test_a_double_click_follows_the_session_again(stood_desk: Desk, plot: TrendP
     assert box.viewRange()[0][1] > 60
 
 
+def test_the_bands_name_stands_whole_above_the_band_on_a_low_plot(
+    stood_desk: Desk, plot: TrendPlot, qtbot: QtBot
+) -> None:
+    plot.resize(420, 170)
+    box = plot._plot.getViewBox()
+    qtbot.waitUntil(lambda: 20 < box.height() < 130)
+    qtbot.wait(20)
+    bottom, top = box.viewRange()[1]
+    above = (top - degrees(stood_desk.band.high, stood_desk.unit)) / (top - bottom) * box.height()
+    assert above >= plot._band_name.boundingRect().height() - 1.0
+
+
 def test_it_paints_by_night(stood_desk: Desk, plot: TrendPlot, look: Look) -> None:
     look.set_mode("night")
     assert plot._plot.backgroundBrush().color().name().upper() == look.theme.ground
