@@ -67,7 +67,9 @@ class TrendPlot(QWidget):
         self._left, self._bottom = self._plot.getAxis("left"), self._plot.getAxis("bottom")
         self._left.setWidth(_AXIS_WIDTH)
         for axis in (self._left, self._bottom):
-            axis.setStyle(tickFont=font(BODY_POINTS), tickLength=-5, autoExpandTextSpace=False)
+            axis.setStyle(
+                tickFont=font(BODY_POINTS), tickLength=-5, autoExpandTextSpace=False, hideOverlappingLabels=True
+            )
         self._left.enableAutoSIPrefix(False)
         self._bottom.setHeight(30)
         self._lane = FireLane(self._look, self)
@@ -257,8 +259,8 @@ class TrendPlot(QWidget):
 
     def _above_name(self, bottom: float, top: float) -> float:
         """The top of the scale, high enough that the band's name stands whole above the band."""
-        height = max(self._plot.getViewBox().height(), 1.0)
-        share = min(self._band_name.boundingRect().height() / height, _MOST_NAME_SHARE)
+        height = max(float(self._plot.getViewBox().height()), 1.0)
+        share = min(float(self._band_name.boundingRect().height()) / height, _MOST_NAME_SHARE)
         return max(top, (float(degrees(self._desk.band.high, self._desk.unit)) - share * bottom) / (1.0 - share))
 
     def _ahead_end(self) -> float:
