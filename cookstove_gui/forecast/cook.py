@@ -119,8 +119,7 @@ class Cook:
         self, inlet: FloatArray, band: HeatBand, oven: FloatArray, minutes: float, random: np.random.Generator
     ) -> FloatArray:
         """The air (members,) after a look at the oven: a turn shut above the band, a turn open below it."""
-        half = 0.5 * (band.high - band.low) + BAND_MARGIN
-        off = np.clip((oven + self._foresight * self._trend - 0.5 * (band.low + band.high)) / half, -2.0, 2.0)
+        off = _half_widths(oven + self._foresight * self._trend, band)
         pace = self._pace * np.where(np.abs(off) > FAR_OFF, HASTE, 1.0)
         looks = self._steers & self._feeds & (random.random(MEMBERS) < minutes * pace)
         luck = random.random(MEMBERS)
@@ -144,9 +143,13 @@ class Cook:
         arrives = ~self._reached & (oven >= band.low)
         self._left = np.where(arrives, np.maximum(self._left, self._bakes), self._left)
         self._reached |= arrives
-        middle = 0.5 * (band.low + band.high)
-        half = 0.5 * (band.high - band.low) + BAND_MARGIN
-        return np.clip((oven + FORESIGHT * self._trend - middle) / half, -2.0, 2.0)
+        return _half_widths(oven + FORESIGHT * self._trend, band)
+
+
+def _half_widths(oven: FloatArray, band: HeatBand) -> FloatArray:
+    """How far an oven (members,) [K] lies above a band's middle, in half-widths, at most two either way."""
+    half = 0.5 * (band.high - band.low) + BAND_MARGIN
+    return np.clip((oven - 0.5 * (band.low + band.high)) / half, -2.0, 2.0)
 
 
 def openings_per_minute(belief: Belief, reached: float | None) -> float:
@@ -183,7 +186,8 @@ def _tending_left(
         bakes = np.exp(math.log(BAKE_MINUTES) + BAKE_SPREAD * random.standard_normal(POOL))
         lasts = np.maximum(lasts, burning - reached + bakes)
     still = float(np.mean(lasts > burning))
-    over = np.maximum(np.searchsorted(np.sort(lasts), burning) - np.searchsorted(np.sort(lasts), fed_at), 0) / POOL
+    ordered = np.sort(lasts)
+    over = np.maximum(np.searchsorted(ordered, burning) - np.searchsorted(ordered, fed_at), 0) / POOL
     odds = (over + 1.0 / POOL) / np.maximum(still * waiting_tail, 0.1 / POOL)
     if belief.air_logged is not None and belief.air_logged <= SHUT_AIR:
         odds *= SHUT_ODDS
