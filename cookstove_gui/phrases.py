@@ -241,6 +241,12 @@ def session_day(first_at: datetime | None, offset_minutes: int) -> str:
     return f"{day:%a} {day.day} {day:%b} {day.year}, {clock_text(first_at, offset_minutes)}"
 
 
+def dated(title: str, at: datetime, offset_minutes: int) -> str:
+    """A session's title behind its day, which is what is left of it where there is little width."""
+    day = at + timedelta(minutes=offset_minutes)
+    return f"{day.day} {day:%b}, {title}"
+
+
 def entries_count(number: int) -> str:
     """How many entries a session holds."""
     return {0: "no entries", 1: "1 entry"}.get(number, f"{number} entries")

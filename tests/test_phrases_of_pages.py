@@ -94,3 +94,9 @@ def test_import_question_counts():
 )
 def test_recalibration_is_said(factor, said):
     assert phrases.recalibrated(factor) == said
+
+
+def test_a_session_in_a_list_begins_with_its_local_day():
+    late = datetime(2026, 1, 5, 23, 30, tzinfo=UTC)
+    assert phrases.dated("Bread", late, 60) == "6 Jan, Bread"
+    assert phrases.dated("Bread", late, -60) == "5 Jan, Bread"

@@ -40,7 +40,6 @@ class RecordPart(QWidget):
         header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
         header.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
         header.setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
-        self._table.setTextElideMode(Qt.TextElideMode.ElideMiddle)  # a session's name begins with its date
         header.setSectionsClickable(False)
         header.setHighlightSections(False)
         column = QVBoxLayout(self)
@@ -77,7 +76,7 @@ class RecordPart(QWidget):
     def _cells(self, row: RecordRow) -> tuple[str, ...]:
         edge = phrases.Edge(unit=self._desk.unit, now=row.made_at, offset_minutes=local_offset_minutes(row.made_at))
         return (
-            row.session,
+            phrases.dated(row.session, row.made_at, edge.offset_minutes),
             edge.clock(0),
             row.band.name,
             phrases.window(row.enters_min, edge),
