@@ -50,6 +50,7 @@ class Belief:
     door_opened: datetime | None = None  # since when it stands open
     door_openings: int = 0
     air_logged: float | None = None  # the latest, 0 shut to 1 open
+    spot_width: float = 1.0  # factor of the spots' windows
     doubted: tuple[DoubtedReading, ...] = ()
     last_readings: dict[str, LastReading] = field(default_factory=dict)
     points: tuple[TracePoint, ...] = ()

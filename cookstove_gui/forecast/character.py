@@ -12,7 +12,7 @@ from cookstove_gui.forecast.habits import Habits
 from cookstove_gui.forecast.spots import lasting_covariance, lasting_mean
 from cookstove_gui.stove.stove import Stove, with_spots_named
 
-VERSION = 3
+VERSION = 4
 CORRECTION_MINUTES = (0.0, 15.0, 30.0, 60.0, 120.0, 180.0)
 # At CORRECTION_MINUTES: what the model leaves out makes its near futures too sure, found on invented stoves.
 WIDTH_BEFORE = (1.3, 1.12, 1.11, 1.17, 1.17, 1.17)  # the band has not been reached yet
@@ -37,6 +37,7 @@ class Character:
     spots: tuple[str, ...] = ()
     spot_share: FloatArray = field(default_factory=lambda: np.zeros(0))  # (spots,) lasting share of the excess
     spot_covariance: FloatArray = field(default_factory=lambda: np.zeros((0, 0)))
+    spot_width: float = 1.0  # factor of the spots' windows that readings have asked for
     habits: Habits = field(default_factory=Habits)
     corrections: Corrections = field(default_factory=Corrections)
 
@@ -77,6 +78,7 @@ class Character:
             "spots": list(self.spots),
             "spot_share": self.spot_share.tolist(),
             "spot_covariance": self.spot_covariance.tolist(),
+            "spot_width": self.spot_width,
             "habits": self.habits.to_json(),
             "width": list(self.corrections.width),
         }
@@ -95,6 +97,7 @@ class Character:
             spots=tuple(table["spots"]),
             spot_share=np.asarray(table["spot_share"], dtype=np.float64),
             spot_covariance=np.asarray(table["spot_covariance"], dtype=np.float64).reshape(len(table["spots"]), -1),
+            spot_width=float(table["spot_width"]),
             habits=Habits.from_json(table["habits"]),
             corrections=Corrections(width=tuple(table["width"])),
         )

@@ -25,6 +25,7 @@ from cookstove_gui.forecast.ensemble import (
 from cookstove_gui.forecast.habits import Habits
 from cookstove_gui.forecast.heat import Controls
 from cookstove_gui.forecast.seeing import Reading, read, rounding_step
+from cookstove_gui.forecast.spot_width import next_width, strays
 from cookstove_gui.stove.entries import Entry, Kind, door_is_open, fraction_open, wood_count, wood_mass
 from cookstove_gui.stove.stove import SpotKind, Stove
 
@@ -33,6 +34,7 @@ FRESH_START_MINUTES = 4.0  # readings this soon after the first entry choose bet
 SURPRISE_MINUTES = 40.0
 WARMING_DOUBT, WARMING_MINUTES = 30.0, 25.0  # K by which a fire just lit may heat a part otherwise; fades so fast
 WARMING_NOISE = 0.5  # of that, in what such a surface's reading tells
+WARMED = 8.0  # K of that doubt below which a fire no longer counts as just lit
 AIR_SETTLES_MINUTES = 30.0  # from lighting on, in which the air is set by the fire rather than by the oven
 LONGEST_AIR_WAIT = 120.0  # min
 MASS_SPREAD = 0.15  # of the logarithm of a stated mass
@@ -59,6 +61,7 @@ class Course:
     laid: float = 0.0  # kg of wood logged before any fire was
     air_logged: float | None = None  # the latest, 0 shut to 1 open
     air_set: datetime | None = None  # when
+    spot_width: float = 1.0  # factor of the spots' windows
     surprises: dict[SpotKind, tuple[datetime, float]] = field(default_factory=dict)  # the latest of each part
     doubted: tuple[DoubtedReading, ...] = ()
     last_readings: dict[str, LastReading] = field(default_factory=dict)
@@ -170,6 +173,8 @@ def _take_reading(
         course.surprises = {**course.surprises, spot.kind: (entry.at, verdict.score)}
     if verdict.slip_chance > 0.5:
         course.doubted += (_doubt(reading, verdict),)
+    elif spot.kind is SpotKind.TOP and warming < WARMED:
+        course.spot_width = next_width(course.spot_width, strays(course.ensemble, stove, reading))
     if reading.possible:
         if spot.kind not in (SpotKind.OVEN, SpotKind.ROOM):
             reading = replace(reading, variance=reading.variance + (WARMING_NOISE * warming) ** 2)

@@ -10,6 +10,7 @@ from cookstove_gui.forecast.answers import FloatArray
 
 MOST_AIR_MINUTES = 1500.0  # of air settings kept in mind, so that a cook who changes is noticed
 HORIZON_LOADS = 10  # more than three hours hold
+LEAST_TENDING_SPREAD = 0.45  # of the logarithm; each firing has its own purpose, whatever the last ones were for
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -81,7 +82,7 @@ class Habits:
         return replace(
             self,
             tending_log=self.tending_log + miss / (past + 1.0),
-            tending_deviation=min(max(math.sqrt(variance), 0.25), 0.8),
+            tending_deviation=min(max(math.sqrt(variance), LEAST_TENDING_SPREAD), 0.8),
             goes_on=min(max((self.goes_on * weight + followed) / (weight + max(loads, 1)), 0.3), 0.97),
             firings_seen=min(self.firings_seen + 1.0, 30.0),
         )

@@ -102,6 +102,7 @@ def after_session(character: Character, tracker: Tracker, session: Session) -> C
         spots=tuple(spot.name for spot in belief.stove.spots),
         spot_share=shares.mean(axis=1),
         spot_covariance=spread + FORGOTTEN_SHARE * generic.spot_covariance,
+        spot_width=belief.spot_width,
         habits=_habits_after(belief, standing),
     )
 

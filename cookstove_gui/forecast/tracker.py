@@ -82,6 +82,7 @@ class Tracker:
             door_opened=ahead.door_opened,
             door_openings=ahead.door_openings,
             air_logged=ahead.air_logged,
+            spot_width=ahead.spot_width,
             doubted=ahead.doubted,
             last_readings={**ahead.last_readings, **beside},
             points=points + ahead.points,
@@ -142,6 +143,7 @@ class Tracker:
             ensemble=start(self._stove, self._character, self._random(0), chance_warm),
             controls=Controls(),
             habits=self._character.habits,
+            spot_width=self._character.spot_width,
         )
         if chance_warm > 0.3:
             course.controls = replace(course.controls, lit=True)

@@ -9,12 +9,10 @@ from cookstove_gui.forecast.beside import heat_beside
 from cookstove_gui.forecast.ensemble import FIELD, MEMBERS, SMALLEST_EXCESS
 from cookstove_gui.forecast.habits import normal_quantile
 from cookstove_gui.forecast.seeing import truth
+from cookstove_gui.forecast.spot_width import BASE_WIDTH, OWN_WIDTH
 from cookstove_gui.stove.stove import SpotKind
 
-# What the pattern leaves out, found on invented stoves: of the physics below a spot, of its own deviation, of the room.
-BASE_WIDTH = 1.35
-SPOT_WIDTH = 1.2
-ROOM_WIDTH = 1.8
+ROOM_WIDTH = 1.8  # what the pattern leaves out of the room's heat, found on invented stoves
 
 
 def zones(belief: Belief) -> tuple[Zone, ...]:
@@ -35,13 +33,14 @@ def spot_members(belief: Belief, index: int) -> FloatArray:
         return under
     if spot.kind is SpotKind.ROOM:
         return np.asarray(under.mean() + ROOM_WIDTH * (under - under.mean()), dtype=np.float64)
-    under = under.mean() + BASE_WIDTH * (under - under.mean())
+    width = belief.spot_width
+    under = under.mean() + width * BASE_WIDTH * (under - under.mean())
     excess = np.maximum(under - belief.ensemble.x[heat.ROOM], SMALLEST_EXCESS)
     row = np.zeros(2 * spots)
     row[index] = row[spots + index] = 1.0
     deviation = np.sqrt(max(float(row @ belief.ensemble.remainder @ row), 0.0))
     mean = belief.ensemble.x[FIELD + index] + belief.ensemble.x[FIELD + spots + index]
-    return np.asarray(under + excess * (mean + SPOT_WIDTH * deviation * _DEVIATES), dtype=np.float64)
+    return np.asarray(under + excess * (mean + width * OWN_WIDTH * deviation * _DEVIATES), dtype=np.float64)
 
 
 def _zone(belief: Belief, index: int) -> Zone:
