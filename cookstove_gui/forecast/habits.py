@@ -20,7 +20,7 @@ class Habits:
     interval_log: float = math.log(32.0)
     interval_deviation: float = 0.55
     intervals_seen: float = 2.0  # weight of what was believed before the first load
-    mass_log: float = math.log(1.6)
+    mass_log: float = math.log(1.3)
     mass_deviation: float = 0.5
     masses_seen: float = 2.0
     tending_log: float = math.log(185.0)  # min from lighting to the end of feeding

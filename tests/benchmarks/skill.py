@@ -21,6 +21,8 @@ from tests.benchmarks.skill_questions import Answer, Firing, Question, answer_fr
 from tests.benchmarks.skill_table import by_part, now_lines, scores_of, table
 from tests.benchmarks.skill_worlds import WORLDS, World
 from tests.benchmarks.skill_zones import zone_lines
+from tests.world.observer import observed
+from tests.world.sessions import WorldSession
 
 JUDGING, DESIGN, TRAINING = 10_000, 500, 700  # first seeds of the stoves
 MOST_PAST = 8
@@ -49,6 +51,8 @@ def main(arguments: Sequence[str] | None = None) -> None:
     others = {}
     if not options.no_ceiling:
         others["ceiling: true physics"] = scores_of(questions, _ceiling(options, questions, seeds))
+    if options.observer:
+        others["all but the plan known"] = scores_of(questions, _observer(options, questions, seeds))
     said: dict[str, list[Answer]] = {}
     characters: dict[tuple[int, int], Character | None] = {}
     for count in options.past:
@@ -83,6 +87,10 @@ def _options(arguments: Sequence[str] | None) -> argparse.Namespace:
     parser.add_argument("--past", type=int, nargs="*", default=[0, 1, 3, MOST_PAST])
     parser.add_argument("--every", type=int, default=1, help="ask at every n-th of the questions only")
     parser.add_argument("--futures", type=int, default=64, help="futures of the ceiling")
+    parser.add_argument(
+        "--observer", type=int, default=0, metavar="MEMBERS",
+        help="ask someone too who knows stove, cook and instruments exactly but only the log; not in the other world",
+    )  # fmt: skip
     parser.add_argument("--design", action="store_true", help="stoves that the forecast may be tuned on")
     parser.add_argument("--seed", type=int, help="first stove, instead of the usual one")
     parser.add_argument("--no-ceiling", action="store_true")
@@ -136,6 +144,24 @@ def _ceiling(options: argparse.Namespace, questions: list[Question], seeds: rang
 
     made: list[Answer] = cached(
         "ceiling", [options.world, seeds, options.sessions, options.every, options.futures], make
+    )
+    return made
+
+
+def _observer(options: argparse.Namespace, questions: list[Question], seeds: range) -> list[Answer]:
+    def make() -> list[Answer]:
+        answers: list[Answer] = []
+        for session in dict.fromkeys(id(question.session) for question in questions):
+            own = [question for question in questions if id(question.session) == session]
+            firing = own[0].session
+            if not isinstance(firing, WorldSession):
+                raise SystemExit("The observer knows the first world only.")
+            paths = observed(firing, [question.minute for question in own], options.observer)
+            answers += [answer_from_paths(path, own[0].band, np.arange(path.shape[1]) * 1.0) for path in paths]
+        return answers
+
+    made: list[Answer] = cached(
+        "observer", [options.world, seeds, options.sessions, options.every, options.observer], make
     )
     return made
 

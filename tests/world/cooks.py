@@ -84,10 +84,12 @@ def tend(
     for row, (cook, plan) in enumerate(zip(crew.cooks, crew.plans, strict=True)):
         if present is not None and not present[row]:
             continue
-        _Minute(crew, cook, plan, tending, firing, row, float(minute[row]), draws[row], events).act(wood[row], top[row])
+        MinuteOfOne(crew, cook, plan, tending, firing, row, float(minute[row]), draws[row], events).act(
+            wood[row], top[row]
+        )
 
 
-class _Minute:
+class MinuteOfOne:
     """One cook, one minute."""
 
     __slots__ = ("cook", "crew", "draws", "events", "firing", "minute", "plan", "row", "tending")

@@ -133,7 +133,7 @@ def _blunder(rng: np.random.Generator, stove: Stove, spot: str, number: float) -
 _COUNTS = ("", "one split", "two splits", "three splits", "four splits", "five splits", "six splits", "seven splits")
 
 
-_TOPS = (
+TOPS = (
     "top_front_left", "top_front_middle", "top_front_right", "top_back_left", "top_back_middle", "top_back_right",
 )  # fmt: skip
 
@@ -168,7 +168,7 @@ def write_events(
         elif event.kind == "pan" and kept < 0.8:
             spot, *boiled = event.detail.split()
             note = f"kettle, {event.value:.1f} litres" if event.value else "".join(boiled)
-            rows.append((event.minute, Kind.PAN, _TOPS[int(spot)], "on" if event.value else "off", "", note))
+            rows.append((event.minute, Kind.PAN, TOPS[int(spot)], "on" if event.value else "off", "", note))
     return rows
 
 

@@ -12,7 +12,7 @@ from tests.world.cooks import DRAWS, Crew, Event, Tending, copy_tending, gather_
 from tests.world.firing import SPOT_WEIGHTS, STEP, Firing, advance, copy, gather
 from tests.world.habits import Plan, make_plan
 from tests.world.hands import as_entries, walk_minutes, write_events, write_readings
-from tests.world.parts import CELLS, NODE, FloatArray, repeat, stack
+from tests.world.parts import CELLS, NODE, FloatArray, stack
 from tests.world.stoves import WorldStove
 
 AFTER = 185  # minutes simulated beyond the last walk, so that every question has its answer
@@ -128,7 +128,7 @@ def make_sessions(
     length = round(max(durations)) + AFTER
     draws = np.stack([rng.random((1200, DRAWS))[:length] for rng in rngs])
     gusts = np.stack([_gusts(rng, 1200)[:length] for rng in rngs])
-    crew = _crew([world for world, _ in wanted], plans)
+    crew = crew_of([world for world, _ in wanted], plans)
     parts = stack([world.parts for world, _ in wanted])
     rooms = np.array([rng.uniform(286.0, 296.0) for rng in rngs])
     firing = Firing.cold(parts, rooms)
@@ -184,11 +184,20 @@ def futures(
     states = [session.moments[min(int(minute), len(session.moments) - 1)] for session, minute in moments]
     firing = copy(gather([state for state, _ in states]), times=count)
     tending = copy_tending(gather_tending([mind for _, mind in states]), times=count)
-    parts = repeat(stack([session.world.parts for session, _ in moments]), count)
     worlds = [session.world for session, _ in moments for _ in range(count)]
-    crew = _crew(worlds, [session.plan for session, _ in moments for _ in range(count)])
     clock = np.repeat([float(int(minute)) for _, minute in moments], count)
+    plans = [session.plan for session, _ in moments for _ in range(count)]
     rng = np.random.default_rng([4409, seed])
+    oven = run_on(worlds, plans, firing, tending, clock, minutes, rng, hands_off=hands_off, step=step)
+    return oven.reshape(len(moments), count, minutes + 1)
+
+
+def run_on(
+    worlds: list[WorldStove], plans: list[Plan], firing: Firing, tending: Tending, clock: FloatArray, minutes: int,
+    rng: np.random.Generator, *, hands_off: bool = False, step: float = 30.0,
+) -> FloatArray:  # fmt: skip
+    """The oven (B, minutes + 1) [K] of firings run on from where they stand, in place; `clock` (B,) since lighting."""
+    parts, crew = stack([world.parts for world in worlds]), crew_of(worlds, plans)
     offsets = np.array([world.hands.oven_offset for world in worlds])
     gaps = np.array([world.hands.interval for world in worlds])
     oven = np.zeros((len(clock), minutes + 1))
@@ -203,14 +212,15 @@ def futures(
         firing.gust = np.clip(firing.gust, 0.4, 1.8)
         for _ in range(round(60 / step)):
             advance(firing, parts, step)
-    return oven.reshape(len(moments), count, minutes + 1)
+    return oven
 
 
 def _arrays(tending: Tending) -> list[tuple[str, FloatArray]]:
     return [(name, getattr(tending, name)) for name in ("stage", "batches", "remaining", "seen", "since_wood")]
 
 
-def _crew(worlds: list[WorldStove], plans: list[Plan]) -> Crew:
+def crew_of(worlds: list[WorldStove], plans: list[Plan]) -> Crew:
+    """The cooks of a batch, each with a plan."""
     return Crew(
         cooks=[world.cook for world in worlds],
         plans=plans,
