@@ -17,7 +17,9 @@ from cookstove_gui.forecast.tracker import Tracker, standing_entries
 from cookstove_gui.stove.entries import Entry, Kind, Session
 from cookstove_gui.stove.stove import Stove, with_spots_named
 
-FORGOTTEN_SHARE = 0.06  # of the prior's variance that comes back between firings: stoves and cooks change
+# Of what was learned, this much is kept to the next firing, the rest goes back to what any stove is like: stoves and
+# cooks change, and what no reading tells of, such as a spot that is never read, must not drift away over the years.
+KEPT = 0.97
 CLEARLY_WORSE = 1.15  # times the generic loss: a few sessions' losses say no more than that
 JUDGED_SESSIONS = 30  # the latest ones, on which the learned and the generic character are compared
 
@@ -88,22 +90,37 @@ def after_session(character: Character, tracker: Tracker, session: Session) -> C
     belief = tracker.follow(session.entries, standing[-1].at)
     spots = len(belief.stove.spots)
     lasting = belief.ensemble.x[LASTING]
-    prior = parameters.prior_covariance()
-    covariance = np.cov(lasting) + FORGOTTEN_SHARE * prior
     shares = belief.ensemble.x[FIELD : FIELD + spots]
     generic = Character.generic(belief.stove)
     spread = np.cov(shares) + belief.ensemble.remainder[:spots, :spots]
-    mean, covariance = _with_a_usual_thermometer(lasting.mean(axis=1), covariance)
+    mean, covariance = _with_a_usual_thermometer(
+        *_partly_forgotten(
+            lasting.mean(axis=1), np.cov(lasting), parameters.prior_mean(), parameters.prior_covariance()
+        )
+    )
+    spot_share, spot_covariance = _partly_forgotten(
+        shares.mean(axis=1), spread, generic.spot_share, generic.spot_covariance
+    )
     return replace(
         character,
         firings=character.firings + 1,
         mean=mean,
         covariance=covariance,
         spots=tuple(spot.name for spot in belief.stove.spots),
-        spot_share=shares.mean(axis=1),
-        spot_covariance=spread + FORGOTTEN_SHARE * generic.spot_covariance,
+        spot_share=spot_share,
+        spot_covariance=spot_covariance,
         spot_width=belief.spot_width,
         habits=_habits_after(belief, standing),
+    )
+
+
+def _partly_forgotten(
+    mean: FloatArray, covariance: FloatArray, prior_mean: FloatArray, prior_covariance: FloatArray
+) -> tuple[FloatArray, FloatArray]:
+    """What is left of a normal belief by the next firing: a stationary first-order process about the prior."""
+    return (
+        prior_mean + KEPT * (mean - prior_mean),
+        KEPT**2 * covariance + (1.0 - KEPT**2) * prior_covariance,
     )
 
 

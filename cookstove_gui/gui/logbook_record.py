@@ -50,6 +50,7 @@ class RecordPart(QWidget):
         column.addWidget(self._behind)
         column.addWidget(self._recalibrated)
         column.addWidget(self._table, 1)
+        column.addStretch()  # takes the room while there is no table
         self.show_record()
 
     def show_record(self) -> None:

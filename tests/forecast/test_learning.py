@@ -1,12 +1,14 @@
 """Past sessions sharpen the belief, and the character survives being written down."""
 
 import json
+from dataclasses import replace
 
 import numpy as np
 import pytest
 
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.forecast import Character, learn, outlook, parameters, spot_pattern, track, track_record
+from cookstove_gui.forecast import Character, learn, outlook, parameters, spot_pattern, track, track_record, zones
+from cookstove_gui.forecast.learning import _partly_forgotten
 from cookstove_gui.stove.entries import HeatBand, Session
 from cookstove_gui.units import kelvin
 from tests.forecast.logs import MODERATE, STOVE, at, sessions, usual_morning
@@ -94,3 +96,27 @@ def test_no_more_is_believed_of_the_thermometers_lag_than_at_first(learned):
 
 def test_what_is_believed_of_the_parameters_stays_a_covariance(learned):
     assert np.linalg.eigvalsh(learned.covariance).min() > 0.0
+
+
+def test_what_is_partly_forgotten_settles_at_the_prior():
+    # a stationary first-order autoregression, closed form: any belief ends as the prior, and the prior stays
+    mean, covariance = np.array([2.0, -1.0]), np.diag([0.01, 4.0])
+    prior_mean, prior = np.array([0.5, 0.0]), np.array([[1.0, 0.3], [0.3, 0.5]])
+    for _ in range(400):
+        mean, covariance = _partly_forgotten(mean, covariance, prior_mean, prior)
+    assert mean == pytest.approx(prior_mean, abs=1e-3)
+    assert covariance == pytest.approx(prior, abs=1e-3)
+
+
+def test_spots_that_nobody_ever_reads_stay_near_their_neighbours():
+    # a cook who reads the four corners of the cooktop only, all about equally hot, for years
+    past = [_corners_only(session) for session in sessions(40)]
+    belief = track(STOVE, _corners_only(sessions(1)[0]).entries, at(70), learn(STOVE, past))
+    heats = {zone.spot: zone.p50 for zone in zones(belief)}
+    corners = [heats[f"top_{place}"] for place in ("front_left", "front_right", "back_left", "back_right")]
+    for middle in ("top_front_middle", "top_back_middle"):
+        assert min(corners) - 40.0 < heats[middle] < max(corners) + 40.0
+
+
+def _corners_only(session: Session) -> Session:
+    return replace(session, entries=tuple(row for row in session.entries if not row.spot.endswith("_middle")))
