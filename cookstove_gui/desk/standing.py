@@ -40,6 +40,7 @@ from cookstove_gui.stove.stove import Stove
 
 _SHORT_OF_BAND = 0.5  # below this chance of reaching the band a step to take is looked for
 _SHORT_STAY_MIN = 30.0  # a stay shorter than this asks for a step to take
+_LONGEST_DELAY_MIN = 15.0  # a step that makes the heat come so much later is no help, however long it then holds
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -177,8 +178,18 @@ def _best_step(belief: Belief, inputs: Inputs, found: Outlook) -> Alternative | 
     if now.chance_reached_3h >= _SHORT_OF_BAND and (stays is None or stays >= _SHORT_STAY_MIN):
         return None
     tried = [_alternative(belief, inputs.band, action) for action in steps(inputs.rows, inputs.now)]
-    better = [step for step in tried if step is not None and _worth(step.outlook) > _worth(found) + 5.0]
+    better = [
+        step
+        for step in tried
+        if step is not None and _worth(step.outlook) > _worth(found) + 5.0 and not _delays(step.outlook, found)
+    ]
     return max(better, key=lambda step: _worth(step.outlook), default=None)
+
+
+def _delays(step: Outlook, present: Outlook) -> bool:
+    """Whether a step makes the cook wait much longer for the heat than the present course does."""
+    before, after = present.band.enters_min.p50, step.band.enters_min.p50
+    return before is not None and (after is None or after > before + _LONGEST_DELAY_MIN)
 
 
 def _worth(found: Outlook) -> float:

@@ -74,6 +74,7 @@ class OvenCurves(QWidget):
                 highest.append(float(heat.max()))
                 lowest.append(float(heat.min()))
                 longest.append(float(minutes.max()))
+        self._plot.setVisible(bool(highest))  # bare axes would say nothing
         self._plot.setXRange(0.0, max(longest), padding=0.03)
         self._plot.setYRange(min(lowest, default=50.0), max(highest, default=450.0), padding=0.08)
         self._bottom.setTicks([_hours(max(longest))])

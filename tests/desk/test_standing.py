@@ -6,8 +6,8 @@ import numpy as np
 import pytest
 
 from cookstove_gui.desk import Inputs, Memory, work_out
-from cookstove_gui.desk.standing import steps
-from cookstove_gui.forecast.answers import LEAVE, Action, ActionKind
+from cookstove_gui.desk.standing import _delays, steps
+from cookstove_gui.forecast.answers import LEAVE, Action, ActionKind, BandOutlook, Outlook, Quantiles
 from cookstove_gui.stove.entries import Entry, HeatBand, Kind
 from cookstove_gui.stove.stove import stove_with_default_spots
 from cookstove_gui.units import kelvin
@@ -125,3 +125,18 @@ def test_steps_offer_the_air_the_other_way(air: str, expected: list[ActionKind])
 def test_steps_offer_to_close_an_open_bypass() -> None:
     rows = rows_of((0, Kind.BYPASS, "", "1", ""))
     assert Action(kind=ActionKind.BYPASS, value=0.0) in steps(rows, START)
+
+
+@pytest.mark.parametrize(
+    ("present", "step", "delays"),
+    [(30.0, 150.0, True), (30.0, None, True), (30.0, 40.0, False), (30.0, 10.0, False), (None, 150.0, False)],
+)
+def test_a_step_that_makes_the_heat_come_much_later_is_not_advised(present, step, delays):
+    assert _delays(_arriving(step), _arriving(present)) == delays
+
+
+def _arriving(minutes: float | None) -> Outlook:
+    at = Quantiles(p10=minutes, p50=minutes, p90=minutes)
+    long = Quantiles(p10=90.0, p50=90.0, p90=90.0)
+    band = BandOutlook(low=BREAD.low, high=BREAD.high, chance_reached_3h=0.9, enters_min=at, stays_min=long)
+    return Outlook(now=START, oven=Quantiles(p10=400.0, p50=400.0, p90=400.0), ahead=(), band=band)
