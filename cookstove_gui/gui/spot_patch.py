@@ -19,6 +19,7 @@ _WIDEST, _DENSEST = 15.0, 4.0  # pixels between hatching lines
 _EDGES = 4.0  # pixels that may be written on beyond the coloured box
 _LOW = 30.0  # pixels below which the number is written smaller
 _WIDE = 150.0  # pixels from which on name, number and age stand in one line
+_LEAST_GAP = 7.0  # pixels between words in one line
 _CAPTIONS = {SpotKind.SIDE: "side", SpotKind.GLASS: "glass", SpotKind.FLUE: "flue", SpotKind.ROOM: "room"}
 
 
@@ -51,6 +52,11 @@ def _fits(lines: list[tuple[str, QFont]], box: QRectF) -> bool:
     tall = sum(_line_height(face) for _, face in lines)
     wide = max(_size(face).horizontalAdvance(text) for text, face in lines)
     return tall <= box.height() and wide <= box.width() + _EDGES
+
+
+def _gap(parts: list[tuple[str, QFont]], width: float) -> float:
+    """Pixels before, between and after words written in one line."""
+    return (width - sum(_size(face).horizontalAdvance(text) for text, face in parts)) / (len(parts) + 1)
 
 
 @cache
@@ -170,10 +176,15 @@ class SpotPatch(QAbstractButton):
     def _write_across(
         self, painter: QPainter, box: QRectF, fill: str, ink: str, parts: list[tuple[str, QFont]]
     ) -> None:
-        width = box.width() / len(parts)
-        for place, (text, face) in enumerate(parts):
-            part = QRectF(box.left() + place * width, box.top(), width, box.height())
-            self._plate(painter, part, text, face, fill, ink)
+        """Name, number and age in one line with even gaps; where these get small, the number is written smaller."""
+        if _gap(parts, box.width()) < _LEAST_GAP:
+            parts = [(text, font(BODY_POINTS, bold=face.bold())) for text, face in parts]
+        gap = _gap(parts, box.width())
+        x = box.left() + gap
+        for text, face in parts:
+            width = _size(face).horizontalAdvance(text)
+            self._plate(painter, QRectF(x, box.top(), width, box.height()), text, face, fill, ink)
+            x += width + gap
 
     @staticmethod
     def _plate(painter: QPainter, box: QRectF, text: str, face: QFont, fill: str, ink: str) -> None:
