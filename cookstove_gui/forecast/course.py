@@ -32,6 +32,7 @@ from cookstove_gui.stove.stove import SpotKind, Stove
 KINDLING = (0.9, 0.5)  # kg, spread of the logarithm: what lies under a fire that is lit
 FRESH_START_MINUTES = 4.0  # readings this soon after the first entry choose between a cold and a warm stove
 SURPRISE_MINUTES = 40.0
+LIKE_SURPRISES = 2.0  # times the one before, up to which a surprise bears it out
 WARMING_DOUBT, WARMING_MINUTES = 30.0, 25.0  # K by which a fire just lit may heat a part otherwise; fades so fast
 WARMING_NOISE = 0.5  # of that, in what such a surface's reading tells
 WARMED = 8.0  # K of that doubt below which a fire no longer counts as just lit
@@ -202,11 +203,15 @@ def _mass(entry: Entry) -> float | None:
 
 
 def _again(before: tuple[datetime, float] | None, at: datetime, verdict: Verdict) -> bool:
-    """Whether a surprise follows another of the same sign soon enough to mean the stove, not the reading."""
+    """Whether a surprise follows one like it soon enough to mean the stove, not the reading.
+
+    A far larger one does not: after a wall that is warmer than expected, a centre at bread heat is still a slip.
+    """
     if before is None or min(abs(verdict.score), abs(before[1])) <= SURPRISE:
         return False
     then, score = before
-    return at - then <= timedelta(minutes=SURPRISE_MINUTES) and score * verdict.score > 0.0
+    alike = score * verdict.score > 0.0 and abs(verdict.score) <= LIKE_SURPRISES * abs(score)
+    return alike and at - then <= timedelta(minutes=SURPRISE_MINUTES)
 
 
 def _doubt(reading: Reading, verdict: Verdict) -> DoubtedReading:

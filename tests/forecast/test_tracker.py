@@ -21,6 +21,7 @@ from cookstove_gui.forecast import (
     zones,
 )
 from cookstove_gui.forecast.belief import Belief
+from cookstove_gui.forecast.heat import AIR
 from cookstove_gui.stove.entries import Entry, Kind
 from cookstove_gui.stove.stove import Firebox, Spot, SpotKind, Stove, stove_with_default_spots
 from tests.forecast.logs import MODERATE, STOVE, Log, at, usual_morning
@@ -208,3 +209,23 @@ def test_own_spots_are_added_in_their_kind():
     belief = track(STOVE, Log().reads(0, "flue_top", 300).entries, at(1))
     spot = belief.stove.spot("flue_top")
     assert spot == Spot(name="flue_top", label="flue top", kind=SpotKind.FLUE)
+
+
+def test_a_warm_wall_does_not_bear_out_a_far_slip_at_the_centre(monkeypatch):
+    entries = list(usual_morning())
+    log = Log()
+    log.entries = entries
+    log.reads(71, "oven_right", 470).reads(72, "oven_centre", 560)
+    slip = log.entries[-1].number
+    assert slip in {row.number for row in doubted_readings(track(STOVE, log.entries, at(73)))}
+    monkeypatch.setattr("cookstove_gui.forecast.course.LIKE_SURPRISES", math.inf)  # and it would have
+    assert slip not in {row.number for row in doubted_readings(track(STOVE, log.entries, at(73)))}
+
+
+def test_a_far_reading_made_again_is_believed():
+    log = Log()
+    log.entries = list(usual_morning())
+    log.reads(71, "oven_centre", 500).reads(74, "oven_centre", 500)
+    belief = track(STOVE, log.entries, at(75))
+    assert [row.typed for row in belief.doubted] == [pytest.approx(533.15)]
+    assert np.median(belief.ensemble.x[AIR]) > 470.0
