@@ -22,7 +22,7 @@ from cookstove_gui.stove.stove import SpotKind, Stove
 LEVELS = (0.1, 0.5, 0.9)
 # Where among the futures' arrivals the tenth and ninetieth percentile lie: futures that never arrive pile up at the
 # horizon, which made windows hold more than they said. Found on invented stoves.
-ARRIVAL_LEVELS = (0.13, 0.5, 0.87)
+ARRIVAL_LEVELS = (0.15, 0.5, 0.85)
 
 
 def outlook(belief: Belief, band: HeatBand, ahead: Sequence[int] = (15, 30, 60), action: Action = LEAVE) -> Outlook:

@@ -17,7 +17,7 @@ from cookstove_gui.gui.worker import Worker
 
 _HEADLINE_POINTS = 19
 Understood = TypeVar("Understood")
-CAPTION_WIDTH = 100
+CAPTION_WIDTH = 112
 FIELD_WIDTH = 120
 CHOICE_WIDTH = 230
 FORM_WIDTH = CAPTION_WIDTH + CHOICE_WIDTH + STEP
