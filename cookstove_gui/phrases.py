@@ -128,6 +128,11 @@ def turn(found: Turn, edge: Edge) -> str:
     return "The air has been wide open for a while. Shut it down, unless the fire is still catching."
 
 
+def fire_is_out(turns: tuple[Turn, ...]) -> bool:
+    """Whether the headline says that the fire is out; wood put on it would not burn then."""
+    return any(item.kind is TurnKind.FIRE_OUT and item.chance >= _SURE_OF_TURN for item in turns)
+
+
 def fuel_needed(in_band: bool, turns: tuple[Turn, ...], edge: Edge) -> str:
     """That the oven needs more wood to get to its band, when what burns now does not carry it there."""
     due = next((item for item in turns if item.kind is TurnKind.RELOAD_DUE and item.chance >= _SURE_OF_TURN), None)

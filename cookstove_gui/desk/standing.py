@@ -165,6 +165,8 @@ def _words(
     arrives = found.band.enters_min.p50
     in_band = arrives is not None and arrives < 1.0  # minutes; as `phrases.arrival` has it
     words = phrases.headline(inputs.band, found.band, in_band, turn_rows, edge)
+    if phrases.fire_is_out(turn_rows):
+        return words, ""
     best = _best_step(belief, inputs, found)
     if best is not None:
         return words, phrases.step_to_take(best.action, best.outlook, inputs.band, edge)

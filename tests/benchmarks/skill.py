@@ -9,7 +9,7 @@ while the forecast is made. Prints a table; losses are compared with the best ba
 
 import argparse
 import time
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from datetime import UTC, datetime
 
 import numpy as np
@@ -17,7 +17,15 @@ import numpy as np
 from cookstove_gui.forecast import Character
 from tests.benchmarks import skill_forecaster
 from tests.benchmarks.skill_baselines import BASELINES, Baseline, fit
-from tests.benchmarks.skill_questions import Answer, Firing, Question, answer_from_paths, cached, questions_of
+from tests.benchmarks.skill_questions import (
+    Answer,
+    Firing,
+    FloatArray,
+    Question,
+    answer_from_paths,
+    cached,
+    questions_of,
+)
 from tests.benchmarks.skill_table import by_part, now_lines, scores_of, table
 from tests.benchmarks.skill_worlds import WORLDS, World
 from tests.benchmarks.skill_zones import zone_lines
@@ -135,35 +143,32 @@ def _baselines(
 
 def _ceiling(options: argparse.Namespace, questions: list[Question], seeds: range) -> list[Answer]:
     def make() -> list[Answer]:
-        answers: list[Answer] = []
-        for session in dict.fromkeys(id(question.session) for question in questions):
-            own = [question for question in questions if id(question.session) == session]
-            paths = own[0].session.ceiling([question.minute for question in own], options.futures)
-            answers += [answer_from_paths(path, own[0].band, np.arange(path.shape[1]) * 1.0) for path in paths]
-        return answers
+        return _drawn(questions, lambda firing, minutes: firing.ceiling(minutes, options.futures))
 
-    made: list[Answer] = cached(
-        "ceiling", [options.world, seeds, options.sessions, options.every, options.futures], make
-    )
+    key = [options.world, seeds, options.sessions, options.every, options.futures]
+    made: list[Answer] = cached("ceiling", key, make)
     return made
 
 
 def _observer(options: argparse.Namespace, questions: list[Question], seeds: range) -> list[Answer]:
-    def make() -> list[Answer]:
-        answers: list[Answer] = []
-        for session in dict.fromkeys(id(question.session) for question in questions):
-            own = [question for question in questions if id(question.session) == session]
-            firing = own[0].session
-            if not isinstance(firing, WorldSession):
-                raise SystemExit("The observer knows the first world only.")
-            paths = observed(firing, [question.minute for question in own], options.observer)
-            answers += [answer_from_paths(path, own[0].band, np.arange(path.shape[1]) * 1.0) for path in paths]
-        return answers
+    def futures(firing: Firing, minutes: list[float]) -> FloatArray:
+        if not isinstance(firing, WorldSession):
+            raise SystemExit("The observer knows the first world only.")
+        return observed(firing, minutes, options.observer)
 
-    made: list[Answer] = cached(
-        "observer", [options.world, seeds, options.sessions, options.every, options.observer], make
-    )
+    key = [options.world, seeds, options.sessions, options.every, options.observer]
+    made: list[Answer] = cached("observer", key, lambda: _drawn(questions, futures))
     return made
+
+
+def _drawn(questions: list[Question], futures: Callable[[Firing, list[float]], FloatArray]) -> list[Answer]:
+    """Answers, session by session, from futures (minutes, futures, minutes ahead) of the oven."""
+    answers: list[Answer] = []
+    for session in dict.fromkeys(id(question.session) for question in questions):
+        own = [question for question in questions if id(question.session) == session]
+        paths = futures(own[0].session, [question.minute for question in own])
+        answers += [answer_from_paths(path, own[0].band, np.arange(path.shape[1]) * 1.0) for path in paths]
+    return answers
 
 
 if __name__ == "__main__":

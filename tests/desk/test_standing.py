@@ -1,5 +1,6 @@
 """A standing says what the log implies: the oven on its way, the zones, the fit, and the words for them."""
 
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 
 import numpy as np
@@ -125,6 +126,17 @@ def test_steps_offer_the_air_the_other_way(air: str, expected: list[ActionKind])
 def test_steps_offer_to_close_an_open_bypass() -> None:
     rows = rows_of((0, Kind.BYPASS, "", "1", ""))
     assert Action(kind=ActionKind.BYPASS, value=0.0) in steps(rows, START)
+
+
+def test_no_wood_is_advised_onto_a_fire_that_is_out() -> None:
+    cold = [(300, "oven_centre", "150"), (301, "top_back_right", "110"), (302, "top_front_left", "115")]
+    last = RISING[-1].number
+    later = rows_of(*((minute, Kind.READING, spot, value, "F") for minute, spot, value in cold))
+    rows = (*RISING, *(replace(row, number=last + row.number) for row in later))
+    standing = work_out(inputs(rows, 303), Memory())
+    assert standing.headline.startswith("The fire looks out")
+    assert "wood" not in standing.detail
+    assert "splits" not in standing.detail
 
 
 @pytest.mark.parametrize(
