@@ -14,7 +14,7 @@ from PySide6.QtCore import QCoreApplication, QEvent, QEventLoop, QTimer
 from PySide6.QtWidgets import QApplication, QPushButton
 
 from cookstove_gui.desk import Desk, study
-from cookstove_gui.gui.look import Look
+from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.window import MainWindow
 from cookstove_gui.logbook.folder import read_folder, stove_for
 from cookstove_gui.logbook.logbook import Logbook

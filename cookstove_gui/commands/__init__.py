@@ -26,11 +26,11 @@ def run(arguments: Sequence[str]) -> int:
 
 def _answer(request: Request) -> int:
     if request.command == "report":
-        from cookstove_gui.commands.reporting import report
+        from cookstove_gui.commands.report import report
 
         return report(request, _complain)
     if request.command == "track-record":
-        from cookstove_gui.commands.recording import record_lines
+        from cookstove_gui.commands.track_record import record_lines
 
         lines, whole = record_lines(request, _complain)
         _print(lines)
@@ -39,8 +39,8 @@ def _answer(request: Request) -> int:
 
 
 def _answer_each(request: Request) -> int:
-    from cookstove_gui.commands.answers import lines_of
-    from cookstove_gui.commands.asking import Asker
+    from cookstove_gui.commands.lines import lines_of
+    from cookstove_gui.commands.question import Asker
 
     asker = Asker(request, _complain)
     code = DONE

@@ -2,8 +2,8 @@
 
 from cookstove_gui.desk.changes import Changed, Receipt
 from cookstove_gui.desk.desk import Desk
-from cookstove_gui.desk.standing import Inputs, Memory, Standing, work_out
-from cookstove_gui.desk.study import Study, StudyInputs, study
+from cookstove_gui.situation import Inputs, Memory, Standing, work_out
+from cookstove_gui.study import Study, StudyInputs, study
 
 __all__ = [
     "Changed",

@@ -6,21 +6,21 @@ An entry is on disk before the desk says it is. Listeners are told what kinds of
 from collections.abc import Callable, Sequence
 from datetime import UTC, datetime, timedelta
 
-from cookstove_gui.cooking.first_fires import FirstFires, progress
+from cookstove_gui.cooking.fires.first_fires import FirstFires, progress
 from cookstove_gui.desk.changes import Changed, Receipt
-from cookstove_gui.desk.correcting import corrected_row
-from cookstove_gui.desk.open_log import OpenLog, changed_row
-from cookstove_gui.desk.past import Past
-from cookstove_gui.desk.standing import Inputs, Standing
-from cookstove_gui.desk.study import Study, StudyInputs
-from cookstove_gui.desk.walk import Walk, walk_of
+from cookstove_gui.desk.kept_studies import KeptStudies
+from cookstove_gui.desk.log.correcting import corrected_row
+from cookstove_gui.desk.log.open_log import OpenLog, changed_row
+from cookstove_gui.desk.log.walk import Walk, walk_of
 from cookstove_gui.desk.wanted_band import keep_band, kept_band, named_bands
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import LEAVE, Action
 from cookstove_gui.logbook.logbook import Logbook, SessionSummary
+from cookstove_gui.situation import Inputs, Standing
 from cookstove_gui.stove.checking import check_entry, doubt
 from cookstove_gui.stove.entries import Entry, HeatBand, Kind, Session
 from cookstove_gui.stove.stove import Stove, stove_with_default_spots, with_spots_named
+from cookstove_gui.study import Study, StudyInputs
 from cookstove_gui.units import (
     MassUnit,
     TemperatureUnit,
@@ -50,7 +50,7 @@ class Desk:
         self._serial = 0
         self._standing: Standing | None = None
         self._action = LEAVE
-        self._past = Past(logbook)
+        self._past = KeptStudies(logbook)
         if not logbook.stoves():
             logbook.save_stove(stove_with_default_spots(_FIRST_STOVE))
         names = [stove.name for stove in logbook.stoves()]

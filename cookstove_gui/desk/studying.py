@@ -3,9 +3,9 @@
 from collections.abc import Callable
 
 from cookstove_gui.desk.desk import Desk
-from cookstove_gui.desk.past import Past, fingerprint
-from cookstove_gui.desk.study import StudyInputs
+from cookstove_gui.desk.kept_studies import KeptStudies, fingerprint
 from cookstove_gui.stove.entries import Session
+from cookstove_gui.study import StudyInputs
 
 
 def study_is_due(desk: Desk) -> bool:
@@ -17,7 +17,7 @@ def study_is_due(desk: Desk) -> bool:
 def learning_is_due(desk: Desk) -> bool:
     """Whether what was learned of the stove lacks a session: the part of a study that the forecast needs."""
     made_of = _past_of(desk)
-    return bool(made_of) and not Past(desk.logbook).has_learned_from(desk.stove, made_of)
+    return bool(made_of) and not KeptStudies(desk.logbook).has_learned_from(desk.stove, made_of)
 
 
 def _past_of(desk: Desk) -> str:
@@ -31,7 +31,7 @@ def _past_of(desk: Desk) -> str:
 def study_reader(desk: Desk) -> Callable[[], StudyInputs]:
     """Reads the past of the desk's stove when it is called, in whatever thread."""
     stove, live = desk.stove, desk.session if desk.is_live else None
-    return lambda: Past(desk.logbook).inputs(stove, without=live)
+    return lambda: KeptStudies(desk.logbook).inputs(stove, without=live)
 
 
 class PastSessions:

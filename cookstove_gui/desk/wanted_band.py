@@ -1,6 +1,6 @@
 """The band the oven is wanted in, kept in the logbook as it was typed, with the unit it was typed in."""
 
-from cookstove_gui.cooking.bands import DEFAULT_TABLE, band_from_text, oven_bands
+from cookstove_gui.cooking.fit.bands import DEFAULT_TABLE, band_from_text, oven_bands
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.stove.entries import HeatBand

@@ -1,16 +1,16 @@
 """The heat model: readings and fire events in, a belief about the whole stove out, and what follows from it."""
 
-from cookstove_gui.forecast.asking import next_reading
-from cookstove_gui.forecast.belief import Belief, doubted_readings, trace
-from cookstove_gui.forecast.character import Character
-from cookstove_gui.forecast.learning import learn
-from cookstove_gui.forecast.outlooks import outlook, outlook_of
-from cookstove_gui.forecast.patterns import spot_pattern
-from cookstove_gui.forecast.projecting import project
-from cookstove_gui.forecast.record import track_record
-from cookstove_gui.forecast.tracker import Tracker, track
-from cookstove_gui.forecast.turns import turns
-from cookstove_gui.forecast.zones import zones
+from cookstove_gui.forecast.futures.next_reading import next_reading
+from cookstove_gui.forecast.futures.outlook import outlook, outlook_of
+from cookstove_gui.forecast.futures.projection import project
+from cookstove_gui.forecast.futures.turns import turns
+from cookstove_gui.forecast.futures.zones import zones
+from cookstove_gui.forecast.learning.hot_side import spot_pattern
+from cookstove_gui.forecast.learning.learn import learn
+from cookstove_gui.forecast.learning.track_record import track_record
+from cookstove_gui.forecast.model.character import Character
+from cookstove_gui.forecast.tracking.belief import Belief, doubted_readings, trace
+from cookstove_gui.forecast.tracking.tracker import Tracker, track
 
 __all__ = [
     "Belief",

@@ -13,8 +13,8 @@ from PySide6.QtWidgets import QApplication, QFileDialog
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.practice import Practice
 from cookstove_gui.errors import Problem, SurroundingsProblem
-from cookstove_gui.gui.look import Look
-from cookstove_gui.gui.problem_pane import ProblemPane
+from cookstove_gui.gui.frame.problem_pane import ProblemPane
+from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.window import MainWindow
 from cookstove_gui.logbook.logbook import Logbook
 
@@ -75,7 +75,7 @@ class Program:
 
     def _desk(self) -> tuple[Desk, Practice | None]:
         if self._options.practice is not None:
-            from cookstove_gui.gui.practice_session import practice_desk
+            from cookstove_gui.desk.practice_session import practice_desk
             from cookstove_gui.resource_files import folder
 
             chosen = self._options.practice

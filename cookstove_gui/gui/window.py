@@ -12,18 +12,18 @@ from PySide6.QtWidgets import (
 from cookstove_gui.desk import Changed, Desk, Inputs, Memory, Standing, work_out
 from cookstove_gui.desk.practice import Practice
 from cookstove_gui.errors import Problem
-from cookstove_gui.gui.caution_strip import CautionStrip
-from cookstove_gui.gui.cook_page import CookPage
+from cookstove_gui.gui.background.quiet_study import QuietStudy
+from cookstove_gui.gui.background.study_worker import StudyWorker
+from cookstove_gui.gui.background.worker import Worker
+from cookstove_gui.gui.cook.page import CookPage
 from cookstove_gui.gui.desk_link import DeskLink
-from cookstove_gui.gui.look import MODES, Look
-from cookstove_gui.gui.next_line import NextLine
-from cookstove_gui.gui.page_buttons import PageButtons
-from cookstove_gui.gui.practice_bar import PracticeBar
-from cookstove_gui.gui.problem_pane import FaultStrip
-from cookstove_gui.gui.quiet_study import QuietStudy
-from cookstove_gui.gui.session_strip import SessionStrip
-from cookstove_gui.gui.study_worker import StudyWorker
-from cookstove_gui.gui.worker import Worker
+from cookstove_gui.gui.frame.caution_strip import CautionStrip
+from cookstove_gui.gui.frame.next_line import NextLine
+from cookstove_gui.gui.frame.page_buttons import PageButtons
+from cookstove_gui.gui.frame.practice_bar import PracticeBar
+from cookstove_gui.gui.frame.problem_pane import FaultStrip
+from cookstove_gui.gui.frame.session_strip import SessionStrip
+from cookstove_gui.gui.widgets.look import MODES, Look
 from cookstove_gui.resource_files import resource
 
 _TICK_MS = 15_000  # how often ages, the clock and the outlook are brought up to date
@@ -243,22 +243,22 @@ class MainWindow(QMainWindow):
 def made_page(key: str, link: DeskLink, look: Look) -> QWidget:
     """One of the other pages; each is imported when it is first asked for."""
     if key == "large":
-        from cookstove_gui.gui.large_view import LargeView
+        from cookstove_gui.gui.frame.large_view import LargeView
 
         return LargeView(link)
     if key == "keys":
-        from cookstove_gui.gui.keys_page import KeysPage
+        from cookstove_gui.gui.frame.keys_page import KeysPage
 
         return KeysPage()
     if key == "plan":
-        from cookstove_gui.gui.plan_page import PlanPage
+        from cookstove_gui.gui.plan.page import PlanPage
 
         return PlanPage(link, look)
     if key == "my_stove":
-        from cookstove_gui.gui.my_stove_page import MyStovePage
+        from cookstove_gui.gui.my_stove.page import MyStovePage
 
         return MyStovePage(link, look)
-    from cookstove_gui.gui.logbook_page import LogbookPage
+    from cookstove_gui.gui.logbook.page import LogbookPage
 
     return LogbookPage(link, look)
 

@@ -12,7 +12,7 @@ from cookstove_gui.stove.stove import Stove, stove_with_default_spots, with_spot
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Past:
+class PastLogs:
     """What a folder holds; `problems` are sentences about files and rows that could not be read."""
 
     stove: Stove | None  # none when the folder has no stove.toml
@@ -20,7 +20,7 @@ class Past:
     problems: tuple[str, ...]
 
 
-def read_folder(folder: Path) -> Past:
+def read_folder(folder: Path) -> PastLogs:
     """All logs of a folder; raises InputProblem when there is no such folder or its stove.toml cannot be read."""
     if not folder.is_dir():
         raise InputProblem(f"{folder} is not a folder; name the folder that holds the past logs.")
@@ -42,7 +42,7 @@ def read_folder(folder: Path) -> Past:
         Session(number=number, stove=name, title=path.stem, entries=reading.entries)
         for number, (path, reading) in enumerate(readings, start=1)
     )
-    return Past(stove=stove, sessions=sessions, problems=tuple(problems))
+    return PastLogs(stove=stove, sessions=sessions, problems=tuple(problems))
 
 
 def stove_beside(folder: Path) -> Stove | None:

@@ -3,8 +3,8 @@
 from collections.abc import Iterable, Sequence
 from datetime import datetime
 
-from cookstove_gui.cooking.bands import band_from_text
-from cookstove_gui.cooking.cautions import Caution, due
+from cookstove_gui.cooking.fit.bands import band_from_text
+from cookstove_gui.cooking.safety.cautions import Caution, due
 from cookstove_gui.forecast import Tracker, turns, zones
 from cookstove_gui.reports.stages import Stage
 from cookstove_gui.stove.entries import Entry, Kind, fold, reading_kelvin

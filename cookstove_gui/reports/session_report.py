@@ -4,12 +4,12 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta, timezone
 
-from cookstove_gui import phrases
-from cookstove_gui.cooking.meant_rows import meant_rows
-from cookstove_gui.cooking.wall_rises import WallRise, greatest_of_each, wall_rises
+from cookstove_gui.cooking.instruments.meant_rows import meant_rows
+from cookstove_gui.cooking.safety.wall_rises import WallRise, greatest_of_each, wall_rises
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast import doubted_readings, trace, track
 from cookstove_gui.forecast.answers import DoubtedReading, Trace
+from cookstove_gui.phrases import cook as phrases
 from cookstove_gui.reports.due_cautions import due_cautions
 from cookstove_gui.reports.slips import slips as found_slips
 from cookstove_gui.reports.stages import Stage, StageName, stage_at, stages

@@ -8,12 +8,12 @@ from collections.abc import Callable
 
 import numpy as np
 
-from cookstove_gui.cooking.bake import bake_outlook
-from cookstove_gui.cooking.bakes import bake_of
-from cookstove_gui.cooking.fit import fits
-from cookstove_gui.cooking.pan import time_to_reach
-from cookstove_gui.cooking.pans import PanOfWater, pans
-from cookstove_gui.cooking.tasks import catalogue
+from cookstove_gui.cooking.baking.catalogue import bake_of
+from cookstove_gui.cooking.baking.doneness import bake_outlook
+from cookstove_gui.cooking.fit.fit import fits
+from cookstove_gui.cooking.fit.tasks import catalogue
+from cookstove_gui.cooking.pans.boiling_time import time_to_reach
+from cookstove_gui.cooking.pans.catalogue import PanOfWater, pans
 from cookstove_gui.forecast.answers import Projection
 from cookstove_gui.stove.stove import Spot, SpotKind, Stove, default_spots
 from tests.cooking.made import START

@@ -19,7 +19,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLineEdit, QMainWindow, QVBoxLayout, QWidget
 
 from cookstove_gui.desk import Desk
-from cookstove_gui.gui.look import Look
+from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.window import MainWindow
 from cookstove_gui.logbook.logbook import Logbook
 from tests.benchmarks.long_logbook import READINGS, long_logbook

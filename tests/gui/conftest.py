@@ -12,7 +12,7 @@ from pytestqt.qtbot import QtBot
 
 from cookstove_gui.desk import Desk, Inputs, Memory, Standing, work_out
 from cookstove_gui.gui.desk_link import DeskLink
-from cookstove_gui.gui.look import Look
+from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.window import MainWindow
 from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.stove.entries import Kind

@@ -10,9 +10,9 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLabel, QLineEdit, QPushButton, QWidget
 
 from cookstove_gui.desk import Desk
+from cookstove_gui.gui.background.study_worker import StudyWorker
 from cookstove_gui.gui.desk_link import DeskLink
-from cookstove_gui.gui.look import Look
-from cookstove_gui.gui.study_worker import StudyWorker
+from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.stove.entries import Entry, Kind
 

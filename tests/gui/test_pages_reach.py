@@ -16,12 +16,12 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from cookstove_gui.desk import checks
-from cookstove_gui.gui.logbook_page import LogbookPage
-from cookstove_gui.gui.my_stove_page import MyStovePage
-from cookstove_gui.gui.plan_page import PlanPage
-from cookstove_gui.gui.sections import Sections
-from cookstove_gui.gui.theme import TARGET_PIXELS
+from cookstove_gui.desk.my_stove import checks
+from cookstove_gui.gui.logbook.page import LogbookPage
+from cookstove_gui.gui.my_stove.page import MyStovePage
+from cookstove_gui.gui.plan.page import PlanPage
+from cookstove_gui.gui.widgets.sections import Sections
+from cookstove_gui.gui.widgets.theme import TARGET_PIXELS
 from cookstove_gui.stove.stove import Firebox
 from tests.gui.pages import NOW, find, held_desk, keep_session, shown
 

@@ -9,10 +9,10 @@ from PySide6.QtWidgets import QAbstractButton, QApplication, QLineEdit, QPushBut
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.desk import Desk
-from cookstove_gui.gui.keys_page import KEYS
-from cookstove_gui.gui.look import Look
-from cookstove_gui.gui.stove_plan import StovePlan
-from cookstove_gui.gui.theme import TARGET_PIXELS
+from cookstove_gui.gui.cook.stove_drawing import StovePlan
+from cookstove_gui.gui.frame.keys_page import KEYS
+from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.theme import TARGET_PIXELS
 from cookstove_gui.gui.window import MainWindow
 from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.stove.entries import Kind

@@ -4,8 +4,15 @@ from datetime import UTC, datetime
 
 import pytest
 
-from cookstove_gui.gui.entry_words import entry_words, opening_words
-from cookstove_gui.gui.figures import age_text, band_text, estimate_text, moment_text, range_text, temperature_text
+from cookstove_gui.gui.cook.entry_words import entry_words, opening_words
+from cookstove_gui.gui.widgets.figures import (
+    age_text,
+    band_text,
+    estimate_text,
+    moment_text,
+    range_text,
+    temperature_text,
+)
 from cookstove_gui.stove.entries import Entry, HeatBand, Kind
 from cookstove_gui.stove.stove import stove_with_default_spots
 from cookstove_gui.units import kelvin

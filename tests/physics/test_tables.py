@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from cookstove_gui.desk.describing import surfaces
+from cookstove_gui.desk.my_stove.describing import surfaces
 from cookstove_gui.physics.burning import AIR_SHUT_SHARE, CHARRING_HARDWOOD, CHARRING_SOFTWOOD, burn_time
 from cookstove_gui.physics.firewood import heating_value_net, wood_density
 from cookstove_gui.physics.foods import COMPONENTS, Composition, conductivity, density, specific_heat

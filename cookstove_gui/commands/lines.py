@@ -1,0 +1,230 @@
+"""The answers to `outlook`, `zones` and `fit`: as JSON, one object a line, or as text to be read."""
+
+import json
+from collections.abc import Sequence
+from typing import TYPE_CHECKING, Any
+
+from cookstove_gui.commands.parsing import Request
+from cookstove_gui.commands.question import Asked
+from cookstove_gui.forecast import next_reading, outlook, project, turns, zones
+from cookstove_gui.forecast.answers import Action, Outlook, Quantiles
+from cookstove_gui.phrases import cook as phrases
+from cookstove_gui.stove.entries import HeatBand, Session, fold
+from cookstove_gui.stove.stove import Stove
+from cookstove_gui.units import degrees, iso_clock
+
+if TYPE_CHECKING:
+    from cookstove_gui.cooking.fires.first_fires import FirstFires
+    from cookstove_gui.cooking.fit.fit import TaskFit
+
+
+def lines_of(request: Request, asked: Asked) -> list[str]:
+    """The lines to print for one log."""
+    match request.command:
+        case "outlook":
+            return _outlook_lines(request, asked)
+        case "zones":
+            return _zone_lines(request, asked)
+        case _:
+            return _fit_lines(request, asked)
+
+
+def one_line(answer: dict[str, Any]) -> str:
+    """A JSON object on one line; never NaN, which is not JSON."""
+    return json.dumps(answer, allow_nan=False)
+
+
+def quantiles(found: Quantiles, places: int = 1) -> dict[str, float | None]:
+    """Minutes at the three levels; null beyond the horizon."""
+    return {level: _rounded(getattr(found, level), places) for level in ("p10", "p50", "p90")}
+
+
+def _rounded(value: float | None, places: int) -> float | None:
+    return None if value is None else round(float(value), places)
+
+
+def _heat(kelvin_value: float | None, unit: str) -> float | None:
+    return None if kelvin_value is None else round(float(degrees(kelvin_value, unit)), 1)
+
+
+def _heats(found: Any, unit: str) -> dict[str, float | None]:
+    return {level: _heat(getattr(found, level), unit) for level in ("p10", "p50", "p90")}
+
+
+def _heading(asked: Asked) -> str:
+    return f"{asked.log}, {iso_clock(asked.now, asked.offset_minutes)[:16].replace('T', ' ')}"
+
+
+# Outlook
+
+
+def _outlook_lines(request: Request, asked: Asked) -> list[str]:
+    band = request.band or _bread_heat()
+    reading = next_reading(asked.belief, band)
+    lines: list[str] = []
+    for typed, action in request.actions:
+        found = outlook(asked.belief, band, request.ahead, action)
+        if request.as_json:
+            answer = _outlook_object(request, asked, found)
+            answer["next_reading"] = {"spot": reading.spot, "in_min": reading.in_min} if reading else None
+            lines.append(one_line(answer | ({"if": typed} if typed else {})))
+        else:
+            lines.extend(_outlook_text(request, asked, found, band, action if typed else None))
+            if reading:
+                edge = phrases.Edge(unit=request.unit, now=asked.now, offset_minutes=asked.offset_minutes)
+                lines.append(f"  {phrases.next_reading(reading, asked.stove, edge)}")
+    return lines if request.as_json else lines + _caution_lines(asked, band)
+
+
+def _bread_heat() -> HeatBand:
+    from cookstove_gui.cooking.fit.bands import band_from_text
+
+    return band_from_text("bread", "F")
+
+
+def _caution_lines(asked: Asked, band: HeatBand) -> list[str]:
+    """The urgent cautions that are due, for people; a script gets numbers only."""
+    from cookstove_gui.cooking.safety.cautions import due
+
+    found = due(
+        asked.stove,
+        fold(asked.entries, asked.now),
+        zones(asked.belief),
+        turns(asked.belief, band),
+        now=asked.now,
+        first_fires_done=_first_fires(asked).done,
+    )
+    return [f"  Caution, {caution.title.lower()}: {caution.text}" for caution in found if caution.urgent]
+
+
+def _outlook_object(request: Request, asked: Asked, found: Outlook) -> dict[str, Any]:
+    unit = request.unit
+    return {
+        "log": str(asked.log),
+        "now": iso_clock(asked.now, asked.offset_minutes),
+        "unit": unit,
+        "oven": _heats(found.oven, unit),
+        "ahead": [
+            {"min": step.minutes, **_heats(step, unit), "chance_in_band": round(float(step.chance_in_band), 4)}
+            for step in found.ahead
+        ],
+        "band": {
+            "low": _heat(found.band.low, unit),
+            "high": _heat(found.band.high, unit),
+            "chance_reached_3h": round(float(found.band.chance_reached_3h), 4),
+            "enters_min": quantiles(found.band.enters_min),
+            "stays_min": quantiles(found.band.stays_min),
+        },
+    }
+
+
+def _outlook_text(request: Request, asked: Asked, found: Outlook, band: HeatBand, action: Action | None) -> list[str]:
+    edge = phrases.Edge(unit=request.unit, now=asked.now, offset_minutes=asked.offset_minutes)
+    step = f", if: {phrases.action_words(action).lower()}" if action else ""
+    lines = [f"{_heading(asked)}{step}"]
+    oven = found.oven
+    if oven.p10 is not None and oven.p50 is not None and oven.p90 is not None:
+        lines.append(f"  The oven is at about {edge.heat(oven.p50)} ({edge.range(oven.p10, oven.p90)}).")
+    in_band = oven.p50 is not None and band.holds(oven.p50)
+    if in_band:
+        lines.append(f"  The oven is at {phrases.heat_name(band)}. {phrases.stay(band, found.band.stays_min, edge)}")
+    else:
+        lines.append(f"  {phrases.arrival(band, found.band.enters_min, edge)}")
+        if found.band.enters_min.p50 is not None:
+            lines.append(f"  {phrases.stay_length(found.band.stays_min)}")
+    for ahead in found.ahead:
+        lines.append(
+            f"  {edge.clock(ahead.minutes):>5}  {edge.heat(ahead.p50):>7}  ({edge.range(ahead.p10, ahead.p90)}), "
+            f"in the band {ahead.chance_in_band:.0%}"
+        )
+    return lines
+
+
+# Zones
+
+
+def _zone_lines(request: Request, asked: Asked) -> list[str]:
+    found = zones(asked.belief)
+    unit = request.unit
+    if request.as_json:
+        return [
+            one_line(
+                {
+                    "log": str(asked.log),
+                    "spot": zone.spot,
+                    **_heats(zone, unit),
+                    "last_reading": _heat(zone.last_reading, unit),
+                    "last_reading_age_min": _rounded(zone.last_reading_age_min, 1),
+                }
+            )
+            for zone in found
+        ]
+    edge = phrases.Edge(unit=unit, now=asked.now, offset_minutes=asked.offset_minutes)
+    rows = []
+    for zone in found:
+        read = "not read yet"
+        if zone.last_reading is not None and zone.last_reading_age_min is not None:
+            read = f"read {edge.heat(zone.last_reading)} {zone.last_reading_age_min:.0f} min ago"
+        rows.append((_label(asked.stove, zone.spot), edge.heat(zone.p50), edge.range(zone.p10, zone.p90), read))
+    return [_heading(asked), *_columns(rows)]
+
+
+# Fit
+
+
+def _fit_lines(request: Request, asked: Asked) -> list[str]:
+    from cookstove_gui.cooking.fit.fit import FitState, fits
+
+    first_fires = _first_fires(asked)
+    found = fits(project(asked.belief), asked.stove, first_fires_done=first_fires.done or first_fires.waived)
+    if request.as_json:
+        return [
+            one_line(
+                {
+                    "log": str(asked.log),
+                    "task": fit.task.key,
+                    "state": str(fit.state),
+                    "spot": fit.spots[0].spot,
+                    "chance_now": round(fit.spots[0].chance_now, 4),
+                    "in_min": _rounded(fit.spots[0].in_min, 1),
+                    "chance_then": round(fit.spots[0].chance_then, 4),
+                }
+            )
+            for fit in found
+        ]
+    lines = [_heading(asked)]
+    for state in FitState:
+        of_state = [fit for fit in found if fit.state is state]
+        if of_state:
+            lines.append(f"  {str(state).capitalize()}:")
+            lines.extend(_columns([_fit_row(fit, asked) for fit in of_state], indent="    "))
+    return [*lines, *([f"  {first_fires.line}"] if first_fires.line else []), *_caution_lines(asked, _bread_heat())]
+
+
+def _first_fires(asked: Asked) -> "FirstFires":
+    from cookstove_gui.cooking.fires.first_fires import progress
+
+    this = Session(number=0, stove=asked.stove.name, title=asked.log.stem, entries=asked.entries)
+    return progress(asked.stove, (*asked.past, this))
+
+
+def _fit_row(fit: "TaskFit", asked: Asked) -> tuple[str, ...]:
+    best = fit.spots[0]
+    when = ""
+    if best.in_min is not None:
+        moment = phrases.Edge(unit="F", now=asked.now, offset_minutes=asked.offset_minutes).clock(best.in_min)
+        when = f"now ({best.chance_now:.0%})" if best.in_min < 1 else f"about {moment} ({best.chance_then:.0%})"
+    return (fit.task.name, _label(asked.stove, best.spot) if when else "", when)
+
+
+def _label(stove: Stove, spot: str) -> str:
+    known = stove.spot(spot)
+    return known.label if known else spot.replace("_", " ")
+
+
+def _columns(rows: Sequence[Sequence[str]], indent: str = "  ") -> list[str]:
+    widths = [max(len(row[place]) for row in rows) for place in range(len(rows[0]))] if rows else []
+    return [
+        (indent + "  ".join(cell.ljust(width) for cell, width in zip(row, widths, strict=True))).rstrip()
+        for row in rows
+    ]

@@ -1,0 +1,74 @@
+"""`track-record`: how the projections over a folder of sessions would have turned out."""
+
+from collections.abc import Callable
+
+from cookstove_gui.commands.lines import one_line, quantiles
+from cookstove_gui.commands.parsing import Request
+from cookstove_gui.errors import InputProblem
+from cookstove_gui.forecast import track_record
+from cookstove_gui.forecast.answers import RecordRow, TrackRecord
+from cookstove_gui.logbook.folder import read_folder, stove_for
+from cookstove_gui.phrases import cook as phrases
+from cookstove_gui.stove.entries import Session
+from cookstove_gui.units import degrees, iso_clock
+
+
+def record_lines(request: Request, complain: Callable[[str], None]) -> tuple[list[str], bool]:
+    """The lines to print, and whether every row of every log could be read."""
+    folder = request.logs[0]
+    past = read_folder(folder)
+    if not past.sessions:
+        why = f": {past.problems[0]}" if past.problems else "; put the sessions' CSV files there."
+        raise InputProblem(f"{folder} holds no log that can be read{why}")
+    if past.problems:
+        more = len(past.problems) - 1
+        complain(f"{past.problems[0]}{f' (and {more} more like this)' if more else ''}")
+    record = track_record(stove_for(folder, past.sessions, past.stove), past.sessions)
+    offsets = {session.title: _offset(session) for session in past.sessions}
+    if request.as_json:
+        return [one_line(_record_object(record, offsets))], not past.problems
+    return [
+        f"{record.stove}, {record.sessions} session{'' if record.sessions == 1 else 's'}",
+        f"  {phrases.track_record(record)}",
+        *(f"  {_row_text(row, offsets.get(row.session, 0))}" for row in record.rows),
+    ], not past.problems
+
+
+def _offset(session: Session) -> int:
+    return session.entries[0].offset_minutes
+
+
+def _record_object(record: TrackRecord, offsets: dict[str, int]) -> dict[str, object]:
+    return {
+        "stove": record.stove,
+        "sessions": record.sessions,
+        "projections": record.projections,
+        "inside_window": record.inside_window,
+        "typical_miss_min": None if record.typical_miss_min is None else round(float(record.typical_miss_min), 1),
+        "rows": [
+            {
+                "session": row.session,
+                "made_at": iso_clock(row.made_at, offsets.get(row.session, 0)),
+                "band": {
+                    "name": row.band.name,
+                    "low": round(float(degrees(row.band.low, "F")), 1),
+                    "high": round(float(degrees(row.band.high, "F")), 1),
+                    "unit": "F",
+                },
+                "enters_min": quantiles(row.enters_min),
+                "came_true_min": None if row.came_true_min is None else round(float(row.came_true_min), 1),
+            }
+            for row in record.rows
+        ],
+    }
+
+
+def _row_text(row: RecordRow, offset_minutes: int) -> str:
+    edge = phrases.Edge(unit="F", now=row.made_at, offset_minutes=offset_minutes)
+    low, middle, high = (
+        "later" if minutes is None else edge.clock(minutes)
+        for minutes in (row.enters_min.p10, row.enters_min.p50, row.enters_min.p90)
+    )
+    came = "not reached" if row.came_true_min is None else f"reached {edge.clock(row.came_true_min)}"
+    heat = phrases.heat_name(row.band)
+    return f"{row.session}, {edge.clock(0)}: {heat} {low} to {high}, likely {middle}; {came}"

@@ -1,0 +1,118 @@
+"""Back from the table: when a bake must go in, and when the fire must be lit, for it to be eaten at a clock time."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from cookstove_gui.cooking.baking.catalogue import Bake
+from cookstove_gui.cooking.baking.doneness import steady_minutes
+from cookstove_gui.cooking.fires.rise_and_hold import rise_and_hold, rise_quantiles
+from cookstove_gui.cooking.fit.evenness import OVEN_CENTRE
+from cookstove_gui.cooking.fit.tasks import Task, task_of
+from cookstove_gui.errors import InputProblem
+from cookstove_gui.forecast.answers import Projection, Quantiles
+from cookstove_gui.forecast.futures.goal_times import first_reach, late_quantiles
+from cookstove_gui.physics.air import standard_pressure
+from cookstove_gui.stove.entries import HeatBand, Session
+from cookstove_gui.stove.stove import Stove
+
+# Minutes from the oven to the table, by task; common practice, no source.
+_REST = {"bread": 60.0, "roast_meat": 15.0}
+_REST_OTHERWISE = 10.0
+USUAL_RISE = Quantiles(p10=60.0, p50=75.0, p90=90.0)  # min, where the log shows none; common practice, no source
+MORE_FOR_FEW = 1.25  # a rise seen once or twice may take a quarter longer; common practice, no source
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TableTime:
+    """The moments of the day for one bake."""
+
+    bake: Bake
+    band: HeatBand  # that the oven is wanted in
+    table_at: datetime
+    rest_min: float
+    bake_min: float  # in a steady oven in the middle of the band
+    goes_in_at: datetime
+    out_at: datetime
+    light_likely_at: datetime  # lit then, the oven is as likely there in time as not
+    light_surely_at: datetime  # lit then, it is there nine times in ten
+    firings: int  # that the rise was learned from
+    burns_now: bool  # whether there is a fire, however late the bake
+    arrival_min: Quantiles | None  # of the band from now, where a fire burns that it may be baked on
+
+
+def usual_rest(bake: Bake) -> float:
+    """Minutes that a bake rests or cools before it is eaten."""
+    return _REST.get(bake.task, _REST_OTHERWISE)
+
+
+def work_back(
+    stove: Stove,
+    bake: Bake,
+    table_at: datetime,
+    rest_min: float,
+    sessions: Iterable[Session],
+    projection: Projection | None = None,
+) -> TableTime:
+    """The moments of the day for one bake.
+
+    Parameters
+    ----------
+    stove : Stove
+    bake : Bake
+    table_at : datetime
+        When it is to be eaten.
+    rest_min : float
+        How long it rests before [min].
+    sessions : sessions
+        The stove's past, which shows how long it takes from lighting.
+    projection : Projection, optional
+        Where a fire burns now.
+
+    Raises
+    ------
+    InputProblem
+        If it would not be done within half a day.
+    """
+    task = _task(bake)
+    band = HeatBand(name=task.name, low=task.low, high=task.high)
+    minutes = steady_minutes(bake, 0.5 * (task.low + task.high), float(standard_pressure(stove.altitude)))
+    if minutes is None:
+        raise InputProblem(
+            f"The {bake.name} would not be done within half a day at its usual heat; choose a smaller one."
+        )
+    out = table_at - timedelta(minutes=rest_min)
+    goes_in = out - timedelta(minutes=minutes)
+    found = rise_and_hold(stove, sessions, band)
+    rise = rise_quantiles(found) if found.rises else USUAL_RISE
+    middle = rise.p50 if rise.p50 is not None else 0.0
+    sure = rise.p90 if rise.p90 is not None else MORE_FOR_FEW * middle
+    return TableTime(
+        bake=bake,
+        band=band,
+        table_at=table_at,
+        rest_min=rest_min,
+        bake_min=minutes,
+        goes_in_at=goes_in,
+        out_at=out,
+        light_likely_at=goes_in - timedelta(minutes=middle),
+        light_surely_at=goes_in - timedelta(minutes=sure),
+        firings=len(found.rises),
+        burns_now=projection is not None,
+        arrival_min=None if projection is None else _arrival(projection, band.low, goes_in),
+    )
+
+
+def _arrival(projection: Projection, low: float, goes_in: datetime) -> Quantiles | None:
+    """When the band is reached; None where it is wanted later than the projection sees: another fire will see to it."""
+    if goes_in > projection.now + timedelta(minutes=float(projection.minutes[-1])):
+        return None
+    reached = first_reach(projection.minutes, projection.of(OVEN_CENTRE), low)
+    return late_quantiles(reached, float(projection.minutes[-1]))
+
+
+def _task(bake: Bake) -> Task:
+    task = task_of(bake.task)
+    if task is None:
+        raise InputProblem(f"The task “{bake.task}” of the {bake.name} is not in tasks.toml; mend bakes.toml.")
+    return task

@@ -1,0 +1,67 @@
+"""The turn-the-loaf reminder, from the measured difference between the oven's walls."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from cookstove_gui.cooking.fit.evenness import OVEN_CENTRE
+from cookstove_gui.forecast.answers import Projection
+from cookstove_gui.stove.stove import SpotKind, Stove
+
+TURN_FROM = 25.0 / 1.8  # K, 25 °F from wall to wall: less browns evenly enough; common practice, no source
+TURN_AT = 0.5  # of the bake; common practice, no source
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TurnReminder:
+    """Turn the pan once: which wall is hotter, by how much, and when."""
+
+    hotter: str  # spot
+    cooler: str  # spot
+    difference: float  # K, between the two over the next hour, middle of the futures
+    least: float  # K, tenth percentile of the difference
+    most: float  # K, ninetieth
+    chance: float  # that the difference is as much as `TURN_FROM`
+    in_min: float  # from now; 0 when it is time, or past it
+
+
+def turn_reminder(projection: Projection, stove: Stove, elapsed_min: float, whole_min: float) -> TurnReminder | None:
+    """Whether a bake should be turned, and when.
+
+    Parameters
+    ----------
+    projection : Projection
+    stove : Stove
+        Says which spots are the oven's walls.
+    elapsed_min, whole_min : float
+        How long it has been in, and will have been when done [min].
+
+    Returns
+    -------
+    TurnReminder or None
+        None where fewer than two walls are known, or they differ too little.
+    """
+    walls = [
+        spot.name
+        for spot in stove.spots_of(SpotKind.OVEN)
+        if spot.name in projection.spots and spot.name != OVEN_CENTRE and "floor" not in spot.name
+    ]
+    if len(walls) < 2:
+        return None
+    soon = projection.minutes <= 60.0
+    means = np.stack([projection.of(wall)[:, soon].mean(axis=1) for wall in walls])  # (walls, futures)
+    typical = np.median(means, axis=1)
+    hot, cool = int(np.argmax(typical)), int(np.argmin(typical))
+    apart = means[hot] - means[cool]
+    difference = float(np.median(apart))
+    if difference < TURN_FROM:
+        return None
+    return TurnReminder(
+        hotter=walls[hot],
+        cooler=walls[cool],
+        difference=difference,
+        least=float(np.quantile(apart, 0.1)),
+        most=float(np.quantile(apart, 0.9)),
+        chance=float(np.mean(apart >= TURN_FROM)),
+        in_min=max(0.0, TURN_AT * whole_min - elapsed_min),
+    )

@@ -1,0 +1,146 @@
+"""The first fires of a new stove: which are done by the logs, which is next, and what to watch.
+
+Common practice, no source; the stove's manual goes first. A stage counts only on what the log shows, so that nothing is
+taken for done on a guess; a cook who knows better waives the rest.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from functools import cache
+
+from cookstove_gui.cooking.fires.fires import Fire, fires
+from cookstove_gui.resource_files import table
+from cookstove_gui.stove.entries import Session
+from cookstove_gui.stove.stove import Stove
+from cookstove_gui.units import degrees, kelvin
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stage:
+    """One of the first fires, and what its log must show."""
+
+    key: str
+    title: str
+    line: str  # the fire in half a sentence
+    doing: str
+    watch: str
+    minutes: float
+    top_reaches: float  # K
+    top_at_most: float | None  # K
+    loads: int
+    air_open_then_shut: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StageProgress:
+    """A stage, and whether a logged fire has done it."""
+
+    stage: Stage
+    done: bool
+    session: int | None  # the session that did it, or the latest that tried
+    missing: tuple[str, ...]  # why the latest try does not count; empty when done or not yet tried
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FirstFires:
+    """How far a stove is through its first fires."""
+
+    needed: bool  # a stove that was fired before needs none
+    waived: bool
+    stages: tuple[StageProgress, ...]
+    always: str  # what holds during all of them, and who decides
+
+    @property
+    def done(self) -> bool:
+        """Whether nothing is left to do."""
+        return not self.needed or all(stage.done for stage in self.stages)
+
+    @property
+    def next(self) -> StageProgress | None:
+        """The next stage; None when done or waived."""
+        if self.done or self.waived:
+            return None
+        return next(stage for stage in self.stages if not stage.done)
+
+    @property
+    def line(self) -> str:
+        """The one thing to do now, in a sentence; empty when done or waived."""
+        following = self.next
+        if following is None:
+            return ""
+        place = self.stages.index(following) + 1
+        return f"First fire {place} of {len(self.stages)}: {following.stage.line}. No food yet. The manual goes first."
+
+
+@cache
+def stages() -> tuple[Stage, ...]:
+    """The stages of `resources/first_fires.toml`, in order."""
+    return tuple(
+        Stage(
+            key=row["key"],
+            title=row["title"],
+            line=row["line"],
+            doing=row["doing"],
+            watch=row["watch"],
+            minutes=float(row["minutes"]),
+            top_reaches=kelvin(float(row["top_reaches"]), "F"),
+            top_at_most=kelvin(float(row["top_at_most"]), "F") if "top_at_most" in row else None,
+            loads=row["loads"],
+            air_open_then_shut=row["air_open_then_shut"],
+        )
+        for row in table("first_fires.toml")["stage"]
+    )
+
+
+def progress(stove: Stove, sessions: Iterable[Session]) -> FirstFires:
+    """Which of the first fires a stove's sessions have done; in order, one fire to a stage."""
+    waiting = list(stages())
+    done: list[StageProgress] = []
+    tried: StageProgress | None = None
+    for fire in fires(stove, sessions):
+        if not waiting:
+            break
+        missing = shortfalls(waiting[0], fire)
+        found = StageProgress(stage=waiting[0], done=not missing, session=fire.session, missing=missing)
+        if missing:
+            tried = found
+        else:
+            done.append(found)
+            waiting.pop(0)
+            tried = None
+    left = [StageProgress(stage=stage, done=False, session=None, missing=()) for stage in waiting]
+    if tried is not None and left:
+        left[0] = tried
+    words = table("first_fires.toml")
+    return FirstFires(
+        needed=stove.is_new,
+        waived=stove.first_fires_waived,
+        stages=(*done, *left),
+        always=f"{words['always']} {words['decides']}",
+    )
+
+
+def shortfalls(stage: Stage, fire: Fire) -> tuple[str, ...]:
+    """Why a fire does not count as a stage, in sentences; none when it does."""
+    found = []
+    if fire.minutes < stage.minutes:
+        found.append(f"The log shows {fire.minutes:.0f} minutes of fire; it takes about {stage.minutes:.0f}.")
+    if fire.hottest is None:
+        found.append("The cooktop was not read; read it at least once while it is hottest.")
+    else:
+        if fire.hottest < stage.top_reaches:
+            found.append(f"The cooktop was read at {_heat(fire.hottest)} at most; it takes {_heat(stage.top_reaches)}.")
+        if stage.top_at_most is not None and fire.hottest > stage.top_at_most:
+            found.append(
+                f"The cooktop went to {_heat(fire.hottest)}, hotter than this stage should be "
+                f"({_heat(stage.top_at_most)}); look in the manual whether to go on."
+            )
+    if fire.loads < stage.loads:
+        found.append(f"Wood was noted {fire.loads} times; it takes {stage.loads}.")
+    if stage.air_open_then_shut and not fire.air_open_then_shut:
+        found.append("The air was not noted wide open and then mostly shut.")
+    return tuple(found)
+
+
+def _heat(temperature: float) -> str:
+    return f"{degrees(temperature, 'F'):.0f} °F ({degrees(temperature, 'C'):.0f} °C)"

@@ -1,0 +1,1 @@
+"""Which task fits which spot, now and later."""

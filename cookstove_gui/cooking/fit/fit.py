@@ -1,0 +1,183 @@
+"""Fit: the chance that a spot is in a task's band now and stays there for as long as the task takes.
+
+A future is good for a start when all of this holds, judged at the projection's own times:
+
+- the spot is in the band at the start;
+- its mean over the task's duration is in the band;
+- it never strays from the band by more than `EXCURSION`; a bake of `LONG_BAKE_MINUTES` or more bears the swings of a
+  wood fire, up to `RISING_EXCURSION` above the band and, as the falling oven of old, `FALLING_EXCURSION` below it, as
+  long as the mean holds (common practice, no source);
+- the mean difference across the place is no more than the task bears.
+
+The chance is the share of such futures. Near the horizon a start is judged by what is left of its duration, and only if
+that is at least `JUDGED_SHARE` of it.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from enum import StrEnum
+
+import numpy as np
+from numpy.typing import NDArray
+
+from cookstove_gui.cooking.fit.evenness import differences, oven_spot_names, top_spot_names
+from cookstove_gui.cooking.fit.tasks import Place, Task, catalogue
+from cookstove_gui.cooking.fit.windows import Window, WindowedHeat
+from cookstove_gui.forecast.answers import FloatArray, Projection
+from cookstove_gui.stove.stove import Stove
+
+EXCURSION = 25.0 / 1.8  # K, 25 °F: what a pan or a bake forgives for a while; common practice, no source
+FALLING_EXCURSION = 50.0 / 1.8  # K, 50 °F: a long bake in a falling oven; common practice, no source
+RISING_EXCURSION = 40.0 / 1.8  # K, 40 °F: a long bake after a load of wood; common practice, no source
+LONG_BAKE_MINUTES = 40.0
+JUDGED_SHARE = 0.5
+GOOD_CHANCE = 0.6  # good now, and good at a later moment
+POSSIBLE_CHANCE = 0.4  # good at some moment of the next three hours; with less it is “not with this fire”
+WORTH_CHANCE = 0.2  # good at the likeliest of those moments: less is no time to name
+
+
+class FitState(StrEnum):
+    """Whether a task can be done, at its best spot."""
+
+    NOW = "good now"
+    LATER = "good later"
+    NOT = "not with this fire"
+    REFUSED = "first fires not done"  # no food before a new stove's first fires are done or waived
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SpotFit:
+    """One task on one spot."""
+
+    spot: str
+    chance_now: float  # in the band now and for the task's duration
+    in_min: float | None  # when it will most likely be good, 0 if now, None if not within three hours
+    chance_then: float  # the chance at that moment
+    chance_ever: float = 0.0  # that there is a good moment to start within three hours
+    uneven_now: float = 0.0  # that it would be good now but for the difference across the place
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TaskFit:
+    """One task with its best spot first."""
+
+    task: Task
+    state: FitState
+    spots: tuple[SpotFit, ...]  # best first, never empty
+
+
+def fits(
+    projection: Projection,
+    stove: Stove,
+    tasks: Iterable[Task] | None = None,
+    first_fires_done: bool = True,
+) -> tuple[TaskFit, ...]:
+    """Every task against every spot it may be done on.
+
+    Parameters
+    ----------
+    projection : Projection
+        Equally likely futures of the stove's spots.
+    stove : Stove
+        Says which spots lie on the cooktop and which in the oven.
+    tasks : tasks, optional
+        In the order wanted; all of the catalogue if left out.
+    first_fires_done : bool
+        False refuses food, with no chances given.
+
+    Returns
+    -------
+    tuple of TaskFit
+        In the order of the tasks; a task whose place the projection does not know is left out.
+    """
+    wanted = catalogue() if tasks is None else tuple(tasks)
+    answers: dict[str, TaskFit] = {}
+    for place, names in (
+        (Place.TOP, top_spot_names(stove, projection)),
+        (Place.OVEN, oven_spot_names(stove, projection)),
+    ):
+        of_place = [task for task in wanted if task.place is place]
+        if not names or not of_place:
+            continue
+        heat = WindowedHeat(projection, names, differences(stove, projection, place, names))
+        for task in of_place:
+            answers[task.key] = _task_fit(task, names, heat, first_fires_done)
+    return tuple(answers[task.key] for task in wanted if task.key in answers)
+
+
+def _task_fit(task: Task, names: tuple[str, ...], heat: WindowedHeat, first_fires_done: bool) -> TaskFit:
+    if task.is_food and not first_fires_done:
+        refused = tuple(SpotFit(spot=name, chance_now=0.0, in_min=None, chance_then=0.0) for name in names)
+        return TaskFit(task=task, state=FitState.REFUSED, spots=refused)
+    window = window_of(task, heat)
+    in_band = window.holds(task.low, task.high)
+    good = in_band & window.even(task.evenness)
+    chances = _share(good)  # (starts, spots)
+    ever = _share(np.asarray(good.any(axis=0)))  # (spots,)
+    uneven = _share(in_band[0] & ~good[0])  # (spots,)
+    spots = sorted(_spot_fits(names, chances, ever, uneven, window.starts), key=_rank)
+    best = spots[0]
+    if best.chance_now >= GOOD_CHANCE:
+        state = FitState.NOW
+    else:
+        state = FitState.NOT if best.in_min is None else FitState.LATER
+    return TaskFit(task=task, state=state, spots=tuple(spots))
+
+
+def window_of(task: Task, heat: WindowedHeat) -> Window:
+    """The windows of a task's duration, with how far its heat may stray."""
+    long_bake = task.place is Place.OVEN and task.minutes >= LONG_BAKE_MINUTES
+    return heat.window(
+        task.minutes,
+        below=FALLING_EXCURSION if long_bake else EXCURSION,
+        above=RISING_EXCURSION if long_bake else EXCURSION,
+        judged_share=JUDGED_SHARE,
+    )
+
+
+def _share(good: NDArray[np.bool_]) -> FloatArray:
+    """Share of the futures, which lie along the last axis; bytes are summed, many times faster than booleans."""
+    return np.asarray(good.view(np.uint8).sum(axis=-1, dtype=np.uint32) / good.shape[-1], dtype=np.float64)
+
+
+def _spot_fits(
+    names: tuple[str, ...], chances: FloatArray, ever: FloatArray, uneven: FloatArray, starts: FloatArray
+) -> list[SpotFit]:
+    """One task on every spot, from its chances (starts, spots) and the other shares (spots,)."""
+    likely = chances >= GOOD_CHANCE
+    then = likely.argmax(axis=0)
+    if len(starts) > 1:
+        # only later moments: what is not good enough now is not offered as “in 0 minutes”
+        then = np.where(likely.any(axis=0), then, 1 + chances[1:].argmax(axis=0))
+    chance_then = np.take_along_axis(chances, then[None, :], axis=0)[0]
+    worth_naming = likely[0] | ((then > 0) & (ever >= POSSIBLE_CHANCE) & (chance_then >= WORTH_CHANCE))
+    rows = zip(
+        names,
+        chances[0].tolist(),
+        starts[then].tolist(),
+        chance_then.tolist(),
+        worth_naming.tolist(),
+        ever.tolist(),
+        uneven.tolist(),
+        strict=True,
+    )
+    return [
+        SpotFit(
+            spot=name,
+            chance_now=now,
+            in_min=in_min if worth else None,
+            chance_then=chance if worth else 0.0,
+            chance_ever=at_some_time,
+            uneven_now=but_uneven,
+        )
+        for name, now, in_min, chance, worth, at_some_time, but_uneven in rows
+    ]
+
+
+def _rank(spot: SpotFit) -> tuple[float, float, float]:
+    """Good now before good later before not; within each the likelier or the sooner first."""
+    if spot.chance_now >= GOOD_CHANCE:
+        return (0.0, -spot.chance_now, 0.0)
+    if spot.in_min is not None:
+        return (1.0, spot.in_min, -spot.chance_then)
+    return (2.0, -spot.chance_ever, -spot.chance_now)

@@ -1,0 +1,56 @@
+"""The task catalogue: what a cook wants of a spot on the cooktop or of the oven."""
+
+from dataclasses import dataclass
+from enum import StrEnum
+from functools import cache
+
+from cookstove_gui.cooking.fit.bands import band_from_text as band_from_text
+from cookstove_gui.cooking.fit.bands import oven_bands as oven_bands
+from cookstove_gui.resource_files import table
+from cookstove_gui.units import kelvin
+
+
+class Place(StrEnum):
+    """Where a task is done."""
+
+    TOP = "top"
+    OVEN = "oven"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Task:
+    """One thing to cook or to do; the band is of the spot's surface, or of the oven [K]."""
+
+    key: str
+    name: str
+    place: Place
+    low: float  # K
+    high: float  # K
+    minutes: float  # how long the heat must last
+    evenness: float  # K, the greatest difference across the place that it bears
+    is_food: bool = True
+    source: str = "common practice, no source"
+
+
+@cache
+def catalogue() -> tuple[Task, ...]:
+    """All tasks of `resources/tasks.toml`, in the order of the file."""
+    return tuple(
+        Task(
+            key=row["key"],
+            name=row["name"],
+            place=Place(row["place"]),
+            low=kelvin(float(row["band"][0]), "F"),
+            high=kelvin(float(row["band"][1]), "F"),
+            minutes=float(row["minutes"]),
+            evenness=row["evenness"] / 1.8,
+            is_food=row.get("food", True),
+            source=row["source"],
+        )
+        for row in table("tasks.toml")["task"]
+    )
+
+
+def task_of(key: str) -> Task | None:
+    """The task of that key, or none."""
+    return next((task for task in catalogue() if task.key == key), None)

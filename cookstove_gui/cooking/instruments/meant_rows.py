@@ -1,0 +1,60 @@
+"""Readings as they are meant for the forecast: as the surface is, not as it was shown.
+
+Infrared readings are corrected where the instrument's emissivity is set otherwise than the surface's. The log keeps
+what was typed; only what the forecast is told changes. A setting inside the range of emissivities that the surface may
+have is not known to be wrong, so nothing is changed then; nor for a stove whose owner described no infrared
+thermometer, nor for a shiny surface, whose readings no correction makes good.
+"""
+
+from collections.abc import Iterable
+from dataclasses import replace
+
+from cookstove_gui.cooking.fires.fires import kelvin_or_none
+from cookstove_gui.cooking.instruments.surface_readings import INFRARED, corrected_reading, surface_at, surfaces
+from cookstove_gui.stove.entries import Entry, Kind, Session
+from cookstove_gui.stove.stove import Instrument, Spot, SpotKind, Stove
+from cookstove_gui.units import degrees, tidy
+
+_POINTED_AT = (SpotKind.TOP, SpotKind.SIDE, SpotKind.GLASS)
+
+
+def meant_rows(stove: Stove, rows: Iterable[Entry]) -> tuple[Entry, ...]:
+    """The rows with every infrared reading corrected for its surface; all others as they stand.
+
+    The instrument's offset is left in: the forecast takes it off together with its doubt.
+    """
+    instrument = next((one for one in stove.instruments if one.kind == INFRARED), None)
+    if instrument is None:
+        return tuple(rows)
+    return tuple(_meant(stove, instrument, row) for row in rows)
+
+
+def meant_sessions(stove: Stove, sessions: Iterable[Session]) -> tuple[Session, ...]:
+    """Past sessions with their infrared readings corrected likewise."""
+    return tuple(replace(session, entries=meant_rows(stove, session.entries)) for session in sessions)
+
+
+def meant_kelvin(stove: Stove, row: Entry) -> float | None:
+    """What a reading means [K] if that is not what was typed; None otherwise."""
+    meant = meant_rows(stove, (row,))[0]
+    return kelvin_or_none(meant) if meant is not row else None
+
+
+def _meant(stove: Stove, instrument: Instrument, row: Entry) -> Entry:
+    spot = stove.spot(row.spot) if row.kind is Kind.READING else None
+    typed = kelvin_or_none(row)
+    if spot is None or typed is None or not _is_set_wrong(stove, instrument, spot):
+        return row
+    corrected = corrected_reading(typed, instrument, surface_at(stove, spot)).corrected + instrument.offset
+    if abs(corrected - typed) < 0.5:
+        return row
+    return replace(row, value=tidy(degrees(corrected, row.unit), 2))
+
+
+def _is_set_wrong(stove: Stove, instrument: Instrument, spot: Spot) -> bool:
+    if spot.kind not in _POINTED_AT or (
+        spot.kind is SpotKind.TOP and all(surface.name != stove.cooktop_surface for surface in surfaces())
+    ):
+        return False
+    surface = surface_at(stove, spot)
+    return not surface.shiny and not surface.low <= instrument.emissivity <= surface.high

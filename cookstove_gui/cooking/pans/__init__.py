@@ -1,0 +1,1 @@
+"""Pans and water: when it simmers and boils on a spot."""

@@ -1,0 +1,243 @@
+"""Water on a spot: when it simmers or boils, whether it holds a simmer, and how far a heavy pan lags its spot.
+
+The doubt in the answers is that of the spot's futures and that of the pan's contact, each future meeting one contact.
+"""
+
+from dataclasses import dataclass
+from enum import StrEnum
+from statistics import NormalDist
+
+import numpy as np
+
+from cookstove_gui.cooking.pans.catalogue import Contact, Pan, PanOfWater, usual_contact
+from cookstove_gui.forecast.answers import FloatArray, Projection, Quantiles
+from cookstove_gui.forecast.futures.goal_times import first_reach, late_quantiles
+from cookstove_gui.physics.boiling import pan_course, spot_to_hold
+from cookstove_gui.physics.lumped import lumped_time
+from cookstove_gui.physics.pan import pan_time_constant
+from cookstove_gui.resource_files import table
+from cookstove_gui.units import kelvin
+
+STEP = 30.0  # s, of the reckoning
+COLD_WATER = 288.15  # K, from the well or tap; common practice, no source
+BOILING_AT_SEA_LEVEL = kelvin(212.0, "F")
+UPPER_LOSS = 25.0  # W/(m2 K), an empty pan to the room: section 14 of the handbook tables, convection and radiation
+
+
+class Goal(StrEnum):
+    """How hot the water is to be."""
+
+    POACH = "poach"
+    SIMMER = "simmer"
+    BOIL = "boil"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WaterAnswer:
+    """When the water gets there, from the moment the pan goes on."""
+
+    goal: Goal
+    temperature: float  # K, what the goal means here
+    minutes: Quantiles
+    chance_reached: float  # within the projection
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SimmerAnswer:
+    """Whether a simmer holds."""
+
+    chance: float  # stays between a simmer's low end and a boil
+    chance_boils: float
+    chance_falls: float  # below a simmer
+    litres_lost: Quantiles
+
+
+def goal_temperature(goal: Goal, boiling: float) -> float:
+    """What a goal means where water boils at `boiling` [K]: the low end of its range, which moves with the boil.
+
+    Source: ranges at sea level in `resources/pans.toml`.
+    """
+    if goal is Goal.BOIL:
+        return boiling
+    low, _ = table("pans.toml")["water"][goal.value]
+    return kelvin(float(low), "F") - (BOILING_AT_SEA_LEVEL - boiling)
+
+
+def time_to_reach(
+    projection: Projection,
+    spot: str,
+    water: PanOfWater,
+    goal: Goal = Goal.BOIL,
+    *,
+    start: float = COLD_WATER,
+    contact: Contact | None = None,
+    goes_on_min: float = 0.0,
+) -> WaterAnswer:
+    """When a pan of water that goes on a spot gets to a simmer or a boil.
+
+    Parameters
+    ----------
+    projection : Projection
+        Futures of the spot.
+    spot : str
+        A spot of the projection.
+    water : PanOfWater
+    goal : Goal
+    start : float
+        The water's temperature when the pan goes on [K].
+    contact : Contact, optional
+        What is believed of the pan's contact on this stove; the usual one if left out.
+    goes_on_min : float
+        When the pan goes on [min from now].
+
+    Returns
+    -------
+    WaterAnswer
+
+    Raises
+    ------
+    ValueError
+        If the projection does not know the spot.
+    """
+    target = goal_temperature(goal, water.boiling)
+    contacts = contact_draws(contact or usual_contact(water.pan), len(projection.kelvin))
+    seconds, heats = _heats(projection, spot, goes_on_min)
+    course = pan_course(water.physical(contacts), min(start, water.boiling), heats.T, STEP, water.kitchen)
+    reached = first_reach(seconds, _as_if_never_capped(course.temperature.T, water.boiling), target) / 60.0
+    return WaterAnswer(
+        goal=goal,
+        temperature=target,
+        minutes=late_quantiles(reached, (seconds[-1] + STEP) / 60.0),
+        chance_reached=float(np.isfinite(reached).mean()),
+    )
+
+
+def hold_simmer(
+    projection: Projection, spot: str, water: PanOfWater, minutes: float, *, contact: Contact | None = None
+) -> SimmerAnswer:
+    """Whether water that simmers now still simmers, without boiling, all through the next minutes on a spot."""
+    contacts = contact_draws(contact or usual_contact(water.pan), len(projection.kelvin))
+    seconds, heats = _heats(projection, spot, 0.0)
+    low = goal_temperature(Goal.SIMMER, water.boiling)
+    kept = seconds <= minutes * 60.0 + 1e-6
+    start = 0.5 * (low + water.boiling)
+    course = pan_course(water.physical(contacts), start, heats[:, kept].T, STEP, water.kitchen)
+    boils = (course.temperature >= water.boiling).any(axis=0)
+    falls = (course.temperature < low).any(axis=0)
+    p10, p50, p90 = np.quantile(np.minimum(course.boiled_away[-1], water.litres), [0.1, 0.5, 0.9])
+    return SimmerAnswer(
+        chance=float(np.mean(~boils & ~falls)),
+        chance_boils=float(boils.mean()),
+        chance_falls=float(falls.mean()),
+        litres_lost=Quantiles(p10=float(p10), p50=float(p50), p90=float(p90)),
+    )
+
+
+def simmer_range(water: PanOfWater, contact: float | None = None) -> tuple[float, float]:
+    """Heat of the spot [K] that keeps a simmer: above the first it does not fall below, above the second it boils.
+
+    The steady state of the pan's balance: the spot is hotter than the water by loss over conductance.
+    """
+    physical = water.physical(usual_contact(water.pan).median if contact is None else contact)
+    low = goal_temperature(Goal.SIMMER, water.boiling)
+    return (
+        float(spot_to_hold(physical, low, water.kitchen)),
+        float(spot_to_hold(physical, water.boiling, water.kitchen)),
+    )
+
+
+def pan_lag(pan: Pan, contact: float | None = None) -> float:
+    """Time constant with which an empty pan follows its spot [min]."""
+    passed = usual_contact(pan).median if contact is None else contact
+    return float(pan_time_constant(pan.heat_capacity, passed + UPPER_LOSS, pan.base_area)) / 60.0
+
+
+def preheat_minutes(
+    pan: Pan,
+    spot_heat: float,
+    start: float,
+    *,
+    short_of: float = 10.0,
+    room: float = 293.15,
+    contact: float | None = None,
+) -> float:
+    """Minutes until an empty pan on a steady spot is within `short_of` [K] of where it will settle.
+
+    Parameters
+    ----------
+    pan : Pan
+    spot_heat, start, room : float
+        Of the spot, of the pan when it goes on, of the room [K].
+    short_of : float
+        [K]
+    contact : float, optional
+        [W/(m2 K)]
+
+    Returns
+    -------
+    float
+        0 if it is there already.
+    """
+    settles = settled_heat(pan, spot_heat, room=room, contact=contact)
+    gap = settles - start
+    if abs(gap) <= short_of:
+        return 0.0
+    target = settles - float(np.sign(gap)) * short_of
+    return float(lumped_time(target, start, settles, pan_lag(pan, contact) * 60.0)) / 60.0
+
+
+def settled_heat(pan: Pan, spot_heat: float, *, room: float = 293.15, contact: float | None = None) -> float:
+    """Where an empty pan settles on a steady spot [K]: a little under it, for its upper side faces the room."""
+    passed = usual_contact(pan).median if contact is None else contact
+    return (passed * spot_heat + UPPER_LOSS * room) / (passed + UPPER_LOSS)
+
+
+# --- the reckoning ---------------------------------------------------------------------------------------------------
+
+
+def contact_draws(contact: Contact, count: int) -> FloatArray:
+    """Equally likely contacts [W/(m2 K)], (count,): midpoints of the belief in an order unrelated to the futures'."""
+    normal = NormalDist()
+    order = np.argsort([_mirrored(number) for number in range(count)])
+    ranks = np.empty(count)
+    ranks[order] = np.arange(count)
+    return np.array([contact.median * np.exp(contact.log_sd * normal.inv_cdf((r + 0.5) / count)) for r in ranks])
+
+
+def _heats(projection: Projection, spot: str, begins_min: float) -> tuple[FloatArray, FloatArray]:
+    """Seconds from when the pan goes on, (steps,), and the spot's heat then, (futures, steps)."""
+    futures = projection.of(spot)
+    minutes = projection.minutes
+    seconds = np.arange(0.0, (minutes[-1] - begins_min) * 60.0 + 1e-6, STEP)
+    if len(seconds) == 0:
+        raise ValueError("goes_on_min must lie within the projection")
+    at = begins_min + seconds / 60.0
+    upper = np.clip(np.searchsorted(minutes, at, side="right"), 1, max(len(minutes) - 1, 1))
+    if len(minutes) == 1:
+        return seconds, np.repeat(futures, len(seconds), axis=1)
+    lower = upper - 1
+    share = np.clip((at - minutes[lower]) / (minutes[upper] - minutes[lower]), 0.0, 1.0)
+    return seconds, futures[:, lower] * (1.0 - share) + futures[:, upper] * share
+
+
+def _as_if_never_capped(path: FloatArray, boiling: float) -> FloatArray:
+    """The path (futures, steps) with its first moment at the boil carried on at the pace before it.
+
+    A course stops at boiling, so that the step in which it gets there looks as if it took its whole length.
+    """
+    first = (path >= boiling).argmax(axis=1)
+    rows = np.flatnonzero((first >= 2) & (path[:, -1] >= boiling))
+    carried = path.copy()
+    at = first[rows]
+    carried[rows, at] = np.maximum(2 * path[rows, at - 1] - path[rows, at - 2], boiling)
+    return carried
+
+
+def _mirrored(number: int) -> float:
+    """The number's binary digits mirrored at the point (van der Corput)."""
+    share, place = 0.0, 0.5
+    while number:
+        share += place * (number & 1)
+        number >>= 1
+        place /= 2
+    return share

@@ -1,0 +1,1 @@
+"""Cautions and the published limits behind them; nothing here permits anything."""

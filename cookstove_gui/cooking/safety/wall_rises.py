@@ -1,0 +1,66 @@
+"""How far walls and floors near the stove were above the room when they were read."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from cookstove_gui.cooking.fires.fires import kelvin_or_none
+from cookstove_gui.stove.entries import Entry
+from cookstove_gui.stove.stove import SpotKind, Stove
+from cookstove_gui.units import kelvin
+
+USUAL_ROOM = kelvin(68.0, "F")  # K, where the room was not read
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WallRise:
+    """One reading beside the stove against the room."""
+
+    row: Entry
+    label: str
+    wall: float  # K
+    room: float  # K
+    room_was_read: bool
+
+    @property
+    def rise(self) -> float:
+        """Above the room [K]."""
+        return self.wall - self.room
+
+
+def wall_rises(stove: Stove, rows: Iterable[Entry]) -> tuple[WallRise, ...]:
+    """Every usable reading beside the stove, in order of time.
+
+    Parameters
+    ----------
+    stove : Stove
+    rows : entries
+        Standing rows in order of time.
+
+    Returns
+    -------
+    tuple of WallRise
+        Each against the room as last read before it, or first read after it; against a usual room if it never was.
+    """
+    heats = [(row, heat) for row in rows if (heat := kelvin_or_none(row)) is not None]
+    rooms = [(row, heat) for row, heat in heats if stove.kind_of(row.spot) is SpotKind.ROOM]
+    found = []
+    for row, heat in heats:
+        if stove.kind_of(row.spot) is not SpotKind.WALL:
+            continue
+        before = [warmth for other, warmth in rooms if other.at <= row.at]
+        room = before[-1] if before else rooms[0][1] if rooms else USUAL_ROOM
+        spot = stove.spot(row.spot)
+        label = spot.label if spot else row.spot.replace("_", " ")
+        found.append(WallRise(row=row, label=label, wall=heat, room=room, room_was_read=bool(rooms)))
+    return tuple(found)
+
+
+def latest_of_each(rises: Iterable[WallRise]) -> tuple[WallRise, ...]:
+    """The latest reading of each spot, the spot with the greatest rise first."""
+    latest = {rise.row.spot: rise for rise in rises}
+    return tuple(sorted(latest.values(), key=lambda rise: -rise.rise))
+
+
+def greatest_of_each(rises: Iterable[WallRise]) -> tuple[WallRise, ...]:
+    """The reading with the greatest rise of each spot, the greatest first."""
+    return latest_of_each(sorted(rises, key=lambda rise: rise.rise))

@@ -1,0 +1,1 @@
+"""How the log of the open session grows: rows, corrections, undo, and the walk round the stove."""

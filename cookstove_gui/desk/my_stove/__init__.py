@@ -1,0 +1,1 @@
+"""What the page My stove asks and keeps."""

@@ -1,0 +1,226 @@
+"""How a stove's description changes by what its owner types: checked, each mistake with its sentence.
+
+Lengths are typed in inches and feet while the screen shows °F, in centimetres and metres while it shows °C.
+"""
+
+import re
+from collections.abc import Callable
+from dataclasses import replace
+
+from cookstove_gui.cooking.instruments import surface_readings
+from cookstove_gui.desk.desk import Desk
+from cookstove_gui.desk.my_stove.checks import move_checks
+from cookstove_gui.desk.my_stove.kept_rows import move_rows
+from cookstove_gui.errors import InputProblem
+from cookstove_gui.stove.stove import Spot, SpotKind, Stove, spot_kind_from_name, stove_with_default_spots
+from cookstove_gui.units import METRES_PER_FOOT, parse_number, tidy
+
+METRES_PER_INCH = METRES_PER_FOOT / 12
+_SMALLEST, _LARGEST = 0.1, 5.0  # m, of a cooktop
+_LOWEST, _HIGHEST = -500.0, 6000.0  # m above the sea
+_KINDS_TO_ADD = {
+    "top": "on the cooktop",
+    "oven": "in the oven",
+    "side": "on a side of the stove",
+    "wall": "on a wall or floor near the stove",
+}
+
+
+def kinds_to_add() -> dict[str, str]:
+    """Kinds of spot that an owner may add, with the words for them."""
+    return dict(_KINDS_TO_ADD)
+
+
+def surfaces(stove: Stove) -> tuple[str, ...]:
+    """What a cooktop may be made of; the stove's own word is always among them."""
+    known = tuple(surface.name for surface in surface_readings.surfaces())
+    return known if stove.cooktop_surface in known else (stove.cooktop_surface, *known)
+
+
+def short_unit(desk: Desk) -> str:
+    """The unit of a stove's own lengths."""
+    return "in" if desk.unit == "F" else "cm"
+
+
+def height_unit(desk: Desk) -> str:
+    """The unit of heights above the sea."""
+    return "ft" if desk.unit == "F" else "m"
+
+
+def length_text(metres: float, unit: str) -> str:
+    """A length [m] as a number in `in`, `cm`, `ft` or `m`."""
+    return tidy(metres / _metres_per(unit), 0 if unit in ("ft", "m") else 1)
+
+
+def split_thickness(text: str, unit: str) -> float:
+    """The smaller side of a split [m] from a number in `in` or `cm`."""
+    metres = parse_number(text, "thickness") * _metres_per(unit)
+    if not 0.01 <= metres <= 0.25:
+        raise InputProblem(
+            f"A split {text.strip()} {unit} thick is no stove wood; type a number from "
+            f"{length_text(0.01, unit)} to {length_text(0.25, unit)}."
+        )
+    return metres
+
+
+def set_size(desk: Desk, width_text: str | None = None, depth_text: str | None = None) -> None:
+    """Keep the cooktop's width or depth."""
+    stove = desk.stove
+    if width_text is not None:
+        stove = replace(stove, cooktop_width=_length(width_text, "width", short_unit(desk)))
+    if depth_text is not None:
+        stove = replace(stove, cooktop_depth=_length(depth_text, "depth", short_unit(desk)))
+    desk.save_stove(stove)
+
+
+def set_altitude(desk: Desk, text: str) -> None:
+    """Keep the height above the sea."""
+    unit = height_unit(desk)
+    metres = parse_number(text, "height") * _metres_per(unit)
+    if not _LOWEST <= metres <= _HIGHEST:
+        raise InputProblem(
+            f"{text.strip()} {unit} is not a height people cook at; type a number from "
+            f"{length_text(_LOWEST, unit)} to {length_text(_HIGHEST, unit)}."
+        )
+    desk.save_stove(replace(desk.stove, altitude=metres))
+
+
+def add_stove(desk: Desk, name: str) -> None:
+    """Describe one more stove and use it."""
+    tidied = _stove_name(name)
+    if tidied in {stove.name for stove in desk.stoves}:
+        raise InputProblem(f"There is a stove “{tidied}” already; give this one another name.")
+    desk.save_stove(stove_with_default_spots(tidied))
+
+
+def rename_stove(desk: Desk, name: str) -> None:
+    """Give the stove another name; its sessions go with it."""
+    tidied, old = _stove_name(name), desk.stove.name
+    if tidied == old:
+        return
+    if tidied in {stove.name for stove in desk.stoves}:
+        raise InputProblem(f"There is a stove “{tidied}” already; give this one another name.")
+    number = desk.session.number if desk.session else None
+    desk.logbook.rename_stove(old, tidied)
+    move_checks(desk, old, tidied)
+    move_rows(desk, old, tidied)
+    desk.choose_stove(tidied)
+    if number is not None and (desk.session is None or desk.session.number != number):
+        desk.open_session(number)
+
+
+def add_spot(desk: Desk, label: str, kind: SpotKind) -> Spot:
+    """Add a spot of the owner's own; it is read last on the walk."""
+    stove = desk.stove
+    tidied = _spot_label(stove, label)
+    word = re.sub(r"[^a-z0-9]+", "_", tidied.casefold()).strip("_") or "spot"
+    # The name in the log file tells the kind, so that a log speaks for itself without its stove's file.
+    name = word if spot_kind_from_name(word) is kind else f"{kind}_{word}"
+    taken = {spot.name for spot in stove.spots}
+    number = 2
+    free = name
+    while free in taken:
+        free, number = f"{name}_{number}", number + 1
+    spot = Spot(name=free, label=tidied, kind=kind)
+    desk.save_stove(replace(stove, spots=(*stove.spots, spot)))
+    return spot
+
+
+def rename_spot(desk: Desk, name: str, label: str) -> None:
+    """Show a spot under another label; its name in the log stays."""
+    stove = desk.stove
+    if label.strip() == _spot(stove, name).label:
+        return
+    tidied = _spot_label(stove, label)
+    _change_spot(desk, name, lambda spot: replace(spot, label=tidied))
+
+
+def place_spot(desk: Desk, name: str, *, across_text: str | None = None, deep_text: str | None = None) -> None:
+    """Place a spot by its distance from the left and the front: on the cooktop by measure, in the oven in per cent."""
+    stove = desk.stove
+    spot = _spot(stove, name)
+    across_span, deep_span, unit = span_of(desk, spot)
+    x = spot.x if across_text is None else _share(across_text, across_span, unit, "left")
+    y = spot.y if deep_text is None else _share(deep_text, deep_span, unit, "front")
+    _change_spot(desk, name, lambda old: replace(old, x=x, y=y))
+
+
+def move_spot(desk: Desk, name: str, steps: int) -> None:
+    """Read a spot so many places later (or earlier, below 0) on the walk."""
+    spots = list(desk.stove.spots)
+    place = spots.index(_spot(desk.stove, name))
+    spots.insert(min(max(place + steps, 0), len(spots) - 1), spots.pop(place))
+    if tuple(spots) != desk.stove.spots:
+        desk.save_stove(replace(desk.stove, spots=tuple(spots)))
+
+
+def span_of(desk: Desk, spot: Spot) -> tuple[float, float, str]:
+    """Width and depth that a spot is placed in, and their unit."""
+    if spot.kind is not SpotKind.TOP:
+        return 100.0, 100.0, "%"
+    unit = short_unit(desk)
+    per = _metres_per(unit)
+    return desk.stove.cooktop_width / per, desk.stove.cooktop_depth / per, unit
+
+
+def remove_spot(desk: Desk, name: str) -> Stove:
+    """Take a spot off the stove's plan; what was read there stays in the log. Returns the stove as it was."""
+    stove = desk.stove
+    spot = _spot(stove, name)
+    if spot.kind is SpotKind.OVEN and len(stove.spots_of(SpotKind.OVEN)) == 1:
+        raise InputProblem(f"“{spot.label}” is the oven's only spot, and everything is worked out from it; keep it.")
+    desk.save_stove(replace(stove, spots=tuple(other for other in stove.spots if other.name != name)))
+    return stove
+
+
+def _spot(stove: Stove, name: str) -> Spot:
+    found = stove.spot(name)
+    if found is None:
+        raise InputProblem(f"This stove has no spot “{name}” any more; choose another one.")
+    return found
+
+
+def _change_spot(desk: Desk, name: str, change: Callable[[Spot], Spot]) -> None:
+    stove = desk.stove
+    desk.save_stove(replace(stove, spots=tuple(change(spot) if spot.name == name else spot for spot in stove.spots)))
+
+
+def _stove_name(text: str) -> str:
+    if not text.strip():
+        raise InputProblem("The stove has no name; type one, such as Kitchen stove.")
+    return text.strip()
+
+
+def _spot_label(stove: Stove, text: str) -> str:
+    tidied = " ".join(text.split())
+    if not tidied:
+        raise InputProblem("The spot has no name; type one, such as warming shelf.")
+    if len(tidied) > 30:
+        raise InputProblem("That name is too long to be read on the plan; use up to 30 letters.")
+    if tidied.casefold() in {spot.label.casefold() for spot in stove.spots}:
+        raise InputProblem(f"There is a spot “{tidied}” already; give this one another name.")
+    return tidied
+
+
+def _length(text: str, what: str, unit: str) -> float:
+    metres = parse_number(text, what) * _metres_per(unit)
+    if not _SMALLEST <= metres <= _LARGEST:
+        raise InputProblem(
+            f"A {what} of {text.strip()} {unit} is no cooktop's; type a number from "
+            f"{length_text(_SMALLEST, unit)} to {length_text(_LARGEST, unit)}."
+        )
+    return metres
+
+
+def _share(text: str, span: float, unit: str, edge: str) -> float:
+    number = parse_number(text.removesuffix("%"), "distance")
+    if not -0.001 <= number <= span * 1.001:
+        whole = "oven" if unit == "%" else "cooktop"
+        raise InputProblem(
+            f"{text.strip()} {unit} from the {edge} is off the {whole}; type a number from 0 to {tidy(span)}."
+        )
+    return min(max(number / span, 0.0), 1.0)
+
+
+def _metres_per(unit: str) -> float:
+    return {"in": METRES_PER_INCH, "cm": 0.01, "ft": METRES_PER_FOOT, "m": 1.0}[unit]

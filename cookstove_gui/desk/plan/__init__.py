@@ -1,0 +1,1 @@
+"""What the page Plan asks, worked out without a screen."""

@@ -1,0 +1,35 @@
+"""Back from the table, as the Plan page asks it; the caller runs it off the screen's thread."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import datetime
+
+from cookstove_gui.cooking.baking.table_time import TableTime, usual_rest, work_back
+from cookstove_gui.desk.plan.bake import BakeChoice, sized
+from cookstove_gui.situation import Standing
+from cookstove_gui.stove.entries import Session
+from cookstove_gui.stove.stove import Stove
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TableInputs:
+    """Everything one computation needs."""
+
+    stove: Stove
+    bake: BakeChoice
+    table_at: datetime
+    rest_min: float
+    standing: Standing | None  # where a fire burns
+    past: Callable[[str], tuple[Session, ...]]  # a stove's name to its sessions
+
+
+def rest_of(key: str) -> float:
+    """Minutes that a bake usually rests or cools before it is eaten."""
+    return usual_rest(sized(BakeChoice(key=key)))
+
+
+def plan_table(inputs: TableInputs) -> TableTime:
+    """The moments of the day."""
+    projection = None if inputs.standing is None else inputs.standing.projection
+    sessions = inputs.past(inputs.stove.name)
+    return work_back(inputs.stove, sized(inputs.bake), inputs.table_at, inputs.rest_min, sessions, projection)

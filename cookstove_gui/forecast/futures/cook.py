@@ -1,0 +1,197 @@
+"""The cook of each future: loads by habit, air and wood by where the oven is wanted, until the firing is done."""
+
+import math
+
+import numpy as np
+from numpy.typing import NDArray
+
+from cookstove_gui.forecast.answers import Action, ActionKind, FloatArray
+from cookstove_gui.forecast.model import heat
+from cookstove_gui.forecast.model.ensemble import MEMBERS
+from cookstove_gui.forecast.model.habits import erfc
+from cookstove_gui.forecast.tracking.belief import Belief
+from cookstove_gui.stove.entries import HeatBand
+
+FED_UNTIL_MINUTES = 240.0  # a fire not fed for this long is not expected to be fed again
+UNKNOWN_SINCE = 15.0  # min since a load, when the log has none but the fire burns
+LOOKS_A_TURN, LOOKS_SPREAD = 1.6, 0.6  # looks at the oven for each turn of the air; spread of their logarithm
+AIR_EDGE, AIR_SOFT = 0.6, 0.25  # half-widths off mid-band at which half of the cooks move the air, and how sharply
+AIR_TURN = (0.1, 0.4)  # by how much, at least and at most
+AIR_FORESIGHT = 10.0  # min ahead that a cook judges the oven by, at most, when setting the air
+FAR_OFF, HASTE = 1.4, 2.0  # half-widths off at which a cook looks so much more often
+LEAST_AIR = 0.05  # nobody who tends a fire shuts it altogether
+EAGER, EAGER_TURN = 0.75, 0.5  # pace of the wait for the next load in mid-band, and per half-width off it
+LEAST_EAGER = 0.25  # pace of that wait when the oven is far too hot
+MASS_TURN = 0.4  # taken off the logarithm of a load's mass for each half-width that the oven lies above mid-band
+STEERING_SHARE = 0.85  # of cooks who set the air by where the oven is
+FORESIGHT = 25.0  # min ahead that a cook judges the oven by its trend
+BAKE_MINUTES, BAKE_SPREAD = 50.0, 0.8  # a band once reached is held so long at least; spread of its logarithm
+POOL = 1024  # firings drawn to judge how long this one lasts
+BYPASS_SHUT_EVERY = 18.0  # min that a bypass, opened for lighting, stays open on average
+DOOR_SHUT_AGAIN = (2.5, 15.0)  # min a door stays open from now on, at least and at most
+OPENINGS_PRIOR = (0.6, 1.0)  # door openings and hours with the oven hot, before any were seen
+OPENING_DIP = (0.08, 0.45)  # share of the oven air's excess that one opening costs
+KINDLING_WAIT = 0.5  # of a usual interval: the first load follows the kindling so soon
+SHUT_AIR = 0.2  # an air that is nearly shut speaks of a fire let die
+SHUT_ODDS = 4.0
+BAND_MARGIN = 12.0  # K added to half a band's width for “well off”
+
+
+class Cook:
+    """What one cook a member does: when the next load comes, and how the air stands."""
+
+    def __init__(self, belief: Belief, action: Action, band: HeatBand | None, random: np.random.Generator) -> None:
+        since = belief.minutes_since_fed
+        waited = np.full(MEMBERS, UNKNOWN_SINCE) if since is None else belief.ensemble.x[heat.SINCE_FED]
+        self._given = 0.0
+        if action.kind is ActionKind.WOOD:
+            self._given, waited = max(action.value, 0.0), np.zeros(MEMBERS)
+        fed = belief.controls.lit and (since is None or since < FED_UNTIL_MINUTES)
+        self._gaps, self._masses, self._luck = belief.habits.next_loads(waited, MEMBERS, random)
+        if not belief.loads and belief.lit_at is not None:
+            self._gaps[:, 0] *= KINDLING_WAIT
+        self._goes_on = belief.habits.goes_on
+        self._waited = np.zeros(MEMBERS)
+        self._load = np.zeros(MEMBERS, dtype=np.intp)
+        self._feeds = np.full(MEMBERS, fed or action.kind is ActionKind.WOOD)
+        self._band = band
+        reached = None if band is None else minutes_since_reached(belief, band)
+        self._reached = np.full(MEMBERS, band is None or reached is not None)
+        self._steers = random.random(MEMBERS) < (
+            0.0 if action.kind is ActionKind.AIR or band is None else STEERING_SHARE
+        )
+        self._left, self._bakes = np.full(MEMBERS, np.inf), np.zeros(MEMBERS)
+        if band is not None:
+            tail = self._waiting_tail(belief, waited)
+            self._left, done = _tending_left(belief, reached, waited, tail, random)
+            self._bakes = np.exp(math.log(BAKE_MINUTES) + BAKE_SPREAD * random.standard_normal(MEMBERS))
+            if action.kind is not ActionKind.WOOD:
+                self._feeds &= ~done
+        self._minds_bypass = band is not None and action.kind is not ActionKind.BYPASS
+        self._openings = openings_per_minute(belief, reached)
+        self._before = belief.ensemble.x[heat.DIAL].copy()
+        self._trend = np.zeros(MEMBERS)
+        looks = LOOKS_A_TURN * belief.habits.air_turns / belief.habits.air_minutes
+        self._pace = looks * np.exp(LOOKS_SPREAD * random.standard_normal(MEMBERS))
+        self._foresight = AIR_FORESIGHT * random.random(MEMBERS)
+
+    def _waiting_tail(self, belief: Belief, waited: FloatArray) -> FloatArray:
+        """Chance that a cook who still feeds would have waited so long."""
+        habits = belief.habits
+        gone = (np.log(np.maximum(waited, 0.5)) - habits.interval_log) / (habits.interval_deviation * math.sqrt(2.0))
+        return 0.5 * erfc(gone)
+
+    def goes_away(self) -> None:
+        """From now on nobody tends."""
+        self._feeds[:] = False
+        self._steers[:] = False
+
+    def tend(self, state: FloatArray, minutes: float, random: np.random.Generator) -> None:
+        """Feed and set the air for one step, in place."""
+        state[heat.FRESH] += self._given
+        self._given = 0.0
+        eager, size = np.ones(MEMBERS), np.ones(MEMBERS)
+        self._left -= minutes
+        ending = self._feeds & (self._left <= 0.0)
+        self._feeds &= ~ending
+        inlet = np.where(ending & self._steers, 0.1, state[heat.INLET])
+        if self._band is not None:
+            off = self._off(self._band, state[heat.DIAL], minutes)
+            eager = np.clip(EAGER - EAGER_TURN * off, LEAST_EAGER, 1.8)
+            size = np.exp(np.clip(-MASS_TURN * off, -0.9, 0.0))
+            inlet = self._set_air(inlet, self._band, state[heat.DIAL], minutes, random)
+            if self._minds_bypass:
+                state[heat.BYPASS][random.random(MEMBERS) < minutes / BYPASS_SHUT_EVERY] = 0.0
+            self._open_door(state, minutes, random)
+        state[heat.INLET] = inlet
+        self._waited += eager * minutes
+        members = np.arange(MEMBERS)
+        due = self._feeds & (self._waited >= self._gaps[members, self._load])
+        if not due.any():
+            return
+        stops = due & (self._luck[members, self._load] > self._goes_on) & (self._band is None)
+        self._feeds &= ~stops
+        state[heat.FRESH] += np.where(due & ~stops, size * self._masses[members, self._load], 0.0)
+        self._waited[due] = 0.0
+        self._load[due] = np.minimum(self._load[due] + 1, self._gaps.shape[1] - 1)
+
+    def _set_air(
+        self, inlet: FloatArray, band: HeatBand, oven: FloatArray, minutes: float, random: np.random.Generator
+    ) -> FloatArray:
+        """The air (members,) after a look at the oven: a turn shut above the band, a turn open below it."""
+        off = _half_widths(oven + self._foresight * self._trend, band)
+        pace = self._pace * np.where(np.abs(off) > FAR_OFF, HASTE, 1.0)
+        looks = self._steers & self._feeds & (random.random(MEMBERS) < minutes * pace)
+        luck = random.random(MEMBERS)
+        least, most = AIR_TURN
+        turn = least + (most - least) * random.random(MEMBERS)
+        shuts = luck < 1.0 / (1.0 + np.exp((AIR_EDGE - off) / AIR_SOFT))
+        opens = luck < 1.0 / (1.0 + np.exp((AIR_EDGE + off) / AIR_SOFT))
+        return np.where(looks, np.clip(inlet - turn * shuts + turn * opens, LEAST_AIR, 1.0), inlet)
+
+    def _open_door(self, state: FloatArray, minutes: float, random: np.random.Generator) -> None:
+        """Look at what bakes: the oven's air falls by a share of its excess, its walls hardly."""
+        opens = self._feeds & self._reached & (random.random(MEMBERS) < self._openings * minutes)
+        least, most = OPENING_DIP
+        dip = np.where(opens, least + (most - least) * random.random(MEMBERS), 0.0)
+        state[heat.AIR] -= dip * np.maximum(state[heat.AIR] - state[heat.ROOM], 0.0)
+
+    def _off(self, band: HeatBand, oven: FloatArray, minutes: float) -> FloatArray:
+        """How far (members,) the oven, as its trend will have it, lies above the band's middle, in half-widths."""
+        self._trend += (1.0 - np.exp(-minutes / 8.0)) * ((oven - self._before) / minutes - self._trend)
+        self._before = oven.copy()
+        arrives = ~self._reached & (oven >= band.low)
+        self._left = np.where(arrives, np.maximum(self._left, self._bakes), self._left)
+        self._reached |= arrives
+        return _half_widths(oven + FORESIGHT * self._trend, band)
+
+
+def _half_widths(oven: FloatArray, band: HeatBand) -> FloatArray:
+    """How far an oven (members,) [K] lies above a band's middle, in half-widths, at most two either way."""
+    half = 0.5 * (band.high - band.low) + BAND_MARGIN
+    return np.clip((oven - 0.5 * (band.low + band.high)) / half, -2.0, 2.0)
+
+
+def openings_per_minute(belief: Belief, reached: float | None) -> float:
+    """How often the oven's door will be opened while it is hot, from how often it was."""
+    openings, hours = OPENINGS_PRIOR
+    return (belief.door_openings + openings) / (60.0 * hours + (reached or 0.0))
+
+
+def minutes_since_reached(belief: Belief, band: HeatBand) -> float | None:
+    """Minutes since the oven first was in or above a band's lower end, or none."""
+    for point in belief.points:
+        if point.p50 >= band.low:
+            return (belief.now - point.at).total_seconds() / 60.0
+    return None
+
+
+def _tending_left(
+    belief: Belief,
+    reached: float | None,
+    waited: FloatArray,
+    waiting_tail: FloatArray,
+    random: np.random.Generator,
+) -> tuple[FloatArray, NDArray[np.bool_]]:
+    """Minutes (members,) for which the fire will still be fed, and who is done with it already.
+
+    A firing lasts as this cook's firings do, and once the band is reached at least long enough to bake. What has
+    lasted until the last load lasts longer; a wait that is long for this cook and a shut air speak for being done.
+    """
+    habits = belief.habits
+    burning = belief.minutes_since_lit
+    fed_at = np.maximum(burning - waited, 0.0) if belief.minutes_since_fed is not None else np.zeros(MEMBERS)
+    lasts = np.exp(habits.tending_log + habits.tending_deviation * random.standard_normal(POOL))
+    if reached is not None:
+        bakes = np.exp(math.log(BAKE_MINUTES) + BAKE_SPREAD * random.standard_normal(POOL))
+        lasts = np.maximum(lasts, burning - reached + bakes)
+    still = float(np.mean(lasts > burning))
+    ordered = np.sort(lasts)
+    over = np.maximum(np.searchsorted(ordered, burning) - np.searchsorted(ordered, fed_at), 0) / POOL
+    odds = (over + 1.0 / POOL) / np.maximum(still * waiting_tail, 0.1 / POOL)
+    if belief.air_logged is not None and belief.air_logged <= SHUT_AIR:
+        odds *= SHUT_ODDS
+    done = random.random(MEMBERS) < odds / (1.0 + odds)
+    later = lasts[lasts > burning] - burning
+    left = random.choice(later, MEMBERS) if len(later) else np.full(MEMBERS, DOOR_SHUT_AGAIN[1])
+    return np.asarray(left, dtype=np.float64), done

@@ -1,0 +1,79 @@
+"""Equally likely futures of every spot: the ensemble run on, with this cook's loads to come drawn in."""
+
+from functools import lru_cache
+
+import numpy as np
+
+from cookstove_gui.forecast.answers import HORIZON_MINUTES, LEAVE, Action, FloatArray, Projection
+from cookstove_gui.forecast.futures.cook import minutes_since_reached
+from cookstove_gui.forecast.futures.tending import tended
+from cookstove_gui.forecast.model import heat
+from cookstove_gui.forecast.model.character import CORRECTION_MINUTES, WIDTH_AFTER, WIDTH_BEFORE
+from cookstove_gui.forecast.model.ensemble import FIELD, MEMBERS, PASSING_MINUTES, SMALLEST_EXCESS
+from cookstove_gui.forecast.model.observation import truth
+from cookstove_gui.forecast.model.spots import passing_covariance
+from cookstove_gui.forecast.model.walls import heat_beside
+from cookstove_gui.forecast.tracking.belief import Belief
+from cookstove_gui.stove.entries import HeatBand
+from cookstove_gui.stove.stove import SpotKind
+
+GRID_MINUTES = 5.0
+
+
+@lru_cache(maxsize=6)  # outlook, next reading and turns ask for the same futures of the same belief
+def project(belief: Belief, action: Action = LEAVE, band: HeatBand | None = None, *, unfed: bool = False) -> Projection:
+    """Futures (MEMBERS, times, spots) from now on if `action` is done now.
+
+    `band` is what the cook steers the oven to, if that is known; else the fire is fed by habit alone;
+    `unfed` asks what happens if nobody touches the stove any more.
+    """
+    minutes = np.arange(0.0, HORIZON_MINUTES + 0.5, GRID_MINUTES)
+    states = tended(belief, action, minutes, band, unfed=unfed)
+    stove = belief.stove
+    shares = _share_paths(belief, minutes)
+    width = generic_width(belief, band, minutes) * np.interp(minutes, CORRECTION_MINUTES, belief.corrections.width)
+    kelvin = np.empty((MEMBERS, len(minutes), len(stove.spots)))
+    room = states[:, heat.ROOM].T
+    deviates = belief.random(9).standard_normal(MEMBERS)  # of walls beside the stove, which nothing else shares
+    for index, spot in enumerate(stove.spots):
+        under = truth(states.transpose(1, 2, 0), spot)
+        if spot.kind is SpotKind.WALL:
+            last = belief.last_readings.get(spot.name)
+            age = minutes + (0.0 if last is None else (belief.now - last.at).total_seconds() / 60.0)
+            kelvin[:, :, index] = heat_beside(spot, last, age, under, deviates[:, None])
+        elif spot.kind is SpotKind.ROOM or spot.name == "oven_centre":
+            kelvin[:, :, index] = under
+        else:
+            kelvin[:, :, index] = under + np.maximum(under - room, SMALLEST_EXCESS) * shares[:, :, index]
+        if spot.kind is SpotKind.OVEN:
+            kelvin[:, :, index] = _widened(kelvin[:, :, index], width)
+    return Projection(now=belief.now, minutes=minutes, spots=tuple(spot.name for spot in stove.spots), kelvin=kelvin)
+
+
+def _share_paths(belief: Belief, minutes: FloatArray) -> FloatArray:
+    """Each spot's share of the excess (members, times, spots), the passing part fading and coming anew."""
+    spots = len(belief.stove.spots)
+    random = belief.random(2)
+    means = belief.ensemble.x[FIELD : FIELD + 2 * spots]
+    values, vectors = np.linalg.eigh(belief.ensemble.remainder)
+    root = vectors * np.sqrt(np.maximum(values, 0.0))
+    drawn = means + root @ random.standard_normal((2 * spots, MEMBERS))
+    later = np.linalg.cholesky(passing_covariance(belief.stove.spots)) @ random.standard_normal((spots, MEMBERS))
+    kept = np.exp(-minutes / PASSING_MINUTES)[None, :, None]
+    fresh = np.sqrt(1.0 - kept**2)
+    return np.asarray(
+        drawn[:spots].T[:, None, :] + kept * drawn[spots:].T[:, None, :] + fresh * later.T[:, None, :],
+        dtype=np.float64,
+    )
+
+
+def generic_width(belief: Belief, band: HeatBand | None, minutes: FloatArray) -> FloatArray:
+    """Factor (times,) by which any stove's oven futures are too sure, before and after a band was first reached."""
+    before = band is not None and minutes_since_reached(belief, band) is None
+    return np.interp(minutes, CORRECTION_MINUTES, WIDTH_BEFORE if before else WIDTH_AFTER)
+
+
+def _widened(futures: FloatArray, width: FloatArray) -> FloatArray:
+    """Futures (members, times) spread about their middle."""
+    middle = np.median(futures, axis=0)
+    return np.asarray(middle + width * (futures - middle), dtype=np.float64)

@@ -1,0 +1,75 @@
+"""Moments at which the cook should act: a reload due, a fire that went out, a door or the air left open."""
+
+import numpy as np
+
+from cookstove_gui.forecast.answers import FloatArray, Turn, TurnKind
+from cookstove_gui.forecast.futures.outlook import arrivals, oven_spot
+from cookstove_gui.forecast.futures.projection import project
+from cookstove_gui.forecast.model import heat
+from cookstove_gui.forecast.tracking.belief import Belief
+from cookstove_gui.stove.entries import HeatBand
+
+RELOAD_LEAD_MINUTES = 20.0  # from wood going in to the oven feeling it
+FORESEEN_MINUTES = 90.0
+OUT_KILOWATTS = 0.6  # of fire below which a stove is no longer driven
+AIR_WIDE = 0.85
+LEAST_CHANCE = 0.3
+
+
+def turns(belief: Belief, band: HeatBand) -> tuple[Turn, ...]:
+    """The turns that are likely enough to speak of, the most pressing first."""
+    found = [*_reload_due(belief, band), *_fire_out(belief), *_door_open(belief), *_air_open(belief, band)]
+    return tuple(sorted((turn for turn in found if turn.chance >= LEAST_CHANCE), key=lambda turn: turn.in_min))
+
+
+def _unfed(belief: Belief) -> tuple[FloatArray, FloatArray]:
+    """Minutes (times,) and oven futures (members, times) if nobody feeds the fire again."""
+    projection = project(belief, unfed=True)
+    return projection.minutes, projection.of(oven_spot(belief.stove, projection))
+
+
+def _reload_due(belief: Belief, band: HeatBand) -> list[Turn]:
+    """Unfed, the oven that is or will be in the band falls out of its lower end: wood a lead time before that."""
+    if not belief.controls.lit:
+        return []
+    minutes, oven = _unfed(belief)
+    enters, stays = arrivals(minutes, oven, band)
+    reached = np.isfinite(enters)
+    falls = np.where(reached, enters + stays, np.inf)
+    last = np.minimum(falls, 1e4)
+    at = np.minimum(np.searchsorted(minutes, np.minimum(last, minutes[-1])), len(minutes) - 1)
+    downward = oven[np.arange(len(oven)), at] <= 0.5 * (band.low + band.high)
+    due = np.where(reached & downward, falls - RELOAD_LEAD_MINUTES, np.inf)
+    due = np.where(~reached & (oven[:, 0] < band.low), 0.0, due)
+    soon = due <= FORESEEN_MINUTES
+    if not soon.any():
+        return []
+    return [
+        Turn(kind=TurnKind.RELOAD_DUE, chance=float(soon.mean()), in_min=max(0, round(float(np.median(due[soon])))))
+    ]
+
+
+def _fire_out(belief: Belief) -> list[Turn]:
+    """Lit once, but by now giving too little heat to drive the stove, by fuel and by readings alike."""
+    if not belief.controls.lit or not (belief.loads or belief.last_readings):
+        return []
+    power = belief.fire_power() + belief.ensemble.x[heat.EXTRA]
+    return [Turn(kind=TurnKind.FIRE_OUT, chance=float(np.mean(power < OUT_KILOWATTS)), in_min=0)]
+
+
+def _door_open(belief: Belief) -> list[Turn]:
+    return [Turn(kind=TurnKind.DOOR_OPEN, chance=1.0, in_min=0)] if belief.controls.door_open else []
+
+
+def _air_open(belief: Belief, band: HeatBand) -> list[Turn]:
+    """The air was set wide open and the oven will run past the band if it stays so."""
+    if belief.air_logged is None or belief.air_logged < AIR_WIDE:
+        return []
+    minutes, oven = _unfed(belief)
+    over = oven > band.high
+    chance = float(np.mean(over[:, minutes <= FORESEEN_MINUTES].any(axis=1)))
+    first = np.where(over.any(axis=1), minutes[np.argmax(over, axis=1)], np.inf)
+    if not np.isfinite(first).any():
+        return []
+    lead = float(np.median(first[np.isfinite(first)])) - RELOAD_LEAD_MINUTES
+    return [Turn(kind=TurnKind.AIR_OPEN, chance=chance, in_min=max(0, round(lead)))]

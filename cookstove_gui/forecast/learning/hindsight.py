@@ -1,0 +1,123 @@
+"""Projections made again over a past session, knowing only what was known then, and what came true."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from cookstove_gui.errors import InputProblem
+from cookstove_gui.forecast.answers import LEAVE, FloatArray
+from cookstove_gui.forecast.futures.outlook import LEVELS
+from cookstove_gui.forecast.futures.projection import generic_width
+from cookstove_gui.forecast.futures.tending import tended
+from cookstove_gui.forecast.model import heat
+from cookstove_gui.forecast.model.character import CORRECTION_MINUTES, Corrections
+from cookstove_gui.forecast.model.observation import instrument_offset
+from cookstove_gui.forecast.tracking.tracker import OVEN_SPOT, Tracker, rows_in_force
+from cookstove_gui.stove.entries import Entry, HeatBand, Kind, Session, reading_kelvin
+from cookstove_gui.stove.stove import Stove
+
+AIM_HALF_WIDTH = 14.0  # K
+QUESTIONS = 5  # at most so many moments a session are looked back on
+LEADS = (15.0, 30.0, 60.0)  # min
+PRIOR_CASTS = 12.0  # so many casts' worth of trust that the generic widths are right
+
+
+@dataclass(frozen=True, slots=True)
+class Hindcast:
+    """One projection of the oven: how far ahead, its quantiles and what came true [K], and its pinball loss."""
+
+    lead: float
+    quantiles: tuple[float, float, float]
+    came_true: float
+    loss: float
+
+
+def pinball(values: FloatArray, came_true: float, levels: Sequence[float] = LEVELS) -> float:
+    """Mean pinball (quantile) loss of quantiles at some levels.
+
+    Source
+    ------
+    Koenker and Bassett 1978; checked against scoringrules and scikit-learn.
+    """
+    miss = came_true - np.asarray(values, dtype=np.float64)
+    level = np.asarray(levels, dtype=np.float64)
+    return float(np.mean(np.maximum(level * miss, (level - 1.0) * miss)))
+
+
+def oven_readings(stove: Stove, entries: Sequence[Entry], spot: str) -> tuple[list[Entry], FloatArray]:
+    """Rows of the oven's readings, and their heat [K] less the thermometer's known offset."""
+    place = stove.spot(spot)
+    offset = instrument_offset(stove, place)[0] if place else 0.0
+    rows, values = [], []
+    for row in entries:
+        if row.kind is Kind.READING and row.spot == spot:
+            try:
+                value = reading_kelvin(row) - offset
+            except InputProblem:
+                continue  # the logbook lists such rows
+            if 233.0 <= value <= 1000.0:
+                rows.append(row)
+                values.append(value)
+    return rows, np.array(values, dtype=np.float64)
+
+
+def questions(rows: Sequence[Entry], most: int = QUESTIONS) -> list[int]:
+    """Places of the readings after which a projection is looked back on: after the second, evenly spread."""
+    places = list(range(1, len(rows) - 1))
+    if len(places) <= most:
+        return places
+    return [places[int(at)] for at in np.linspace(0, len(places) - 1, most).round()]
+
+
+def aimed_band(values: FloatArray) -> HeatBand:
+    """The heat that a past session seems to have been fired for: where its hotter oven readings lie."""
+    middle = float(np.quantile(values, 0.75))
+    return HeatBand(name="aimed at", low=middle - AIM_HALF_WIDTH, high=middle + AIM_HALF_WIDTH)
+
+
+def hindcast(tracker: Tracker, session: Session) -> list[Hindcast]:
+    """Projections of one session's oven against its later readings, without a stove's own corrections."""
+    standing = rows_in_force(session.entries, max(row.at for row in session.entries))
+    casts: list[Hindcast] = []
+    rows, values = oven_readings(tracker.stove, standing, OVEN_SPOT)
+    if len(rows) < 3:
+        return casts
+    clock = np.array([row.at.timestamp() / 60.0 for row in rows])
+    band = aimed_band(values)
+    for place in questions(rows):
+        belief = tracker.follow(session.entries, rows[place].at)
+        ahead = tended(belief, LEAVE, np.array([0.0, *LEADS]), band)[1:, heat.AIR]
+        for lead, futures in zip(LEADS, ahead, strict=True):
+            at = clock[place] + lead
+            if at > clock[-1]:
+                continue
+            came_true = float(np.interp(at, clock, values))
+            p10, p50, p90 = (float(q) for q in np.quantile(futures, LEVELS))
+            width = float(generic_width(belief, band, np.array([lead]))[0])
+            p10, p90 = p50 + width * (p10 - p50), p50 + width * (p90 - p50)
+            casts.append(Hindcast(lead, (p10, p50, p90), came_true, pinball(np.array([p10, p50, p90]), came_true)))
+    return casts
+
+
+def corrections_from(casts: Sequence[Hindcast]) -> Corrections:
+    """The width at each lead that would have been right, drawn toward the generic one by PRIOR_CASTS.
+
+    Notes
+    -----
+    The width is the split-conformal one: the 80 % quantile of |miss| / half-width, shrunk toward 1 on a logarithmic
+    scale by the number of casts, and never outside 0.9 to 1.8.
+    """
+    widths = dict.fromkeys(CORRECTION_MINUTES, 1.0)
+    for lead in LEADS:
+        chosen = [cast for cast in casts if cast.lead == lead]
+        if not chosen:
+            continue
+        trust = len(chosen) / (len(chosen) + PRIOR_CASTS)
+        miss = np.array([cast.came_true - cast.quantiles[1] for cast in chosen])
+        half = np.array([max(0.5 * (cast.quantiles[2] - cast.quantiles[0]), 1.0) for cast in chosen])
+        ratio = float(np.quantile(np.abs(miss) / half, 0.8))
+        widths[lead] = float(np.clip(np.exp(trust * np.log(max(ratio, 0.2))), 0.9, 1.8))
+    for beyond in (120.0, 180.0):
+        widths[beyond] = widths[60.0]
+    return Corrections(width=tuple(widths[lead] for lead in CORRECTION_MINUTES))

@@ -1,0 +1,105 @@
+"""The hot side of a stove: how much hotter or cooler than the cooktop's mean each spot runs, over all sessions."""
+
+from collections.abc import Sequence
+from datetime import datetime
+
+import numpy as np
+
+from cookstove_gui.errors import InputProblem
+from cookstove_gui.forecast.answers import FloatArray, SpotPattern
+from cookstove_gui.forecast.model.spots import distances, matern_three_halves
+from cookstove_gui.stove.entries import Entry, Kind, Session, fold, reading_kelvin
+from cookstove_gui.stove.stove import SpotKind, Stove
+
+WALK_MINUTES = 6.0  # readings this close together are one walk round the cooktop
+BETWEEN_SPOTS = 30.0  # K, how far spots of a stove never read differ from its mean
+WITHIN_SPOT = 14.0  # K, one walk's scatter about a spot's lasting difference
+
+
+def spot_pattern(stove: Stove, sessions: Sequence[Session]) -> tuple[SpotPattern, ...]:
+    """Each cooktop spot against the cooktop's mean, in the stove's order, with an 80 % interval.
+
+    Notes
+    -----
+    Walks with at least two spots are used: with d the spots' lasting differences and m one mean a walk, readings are
+    m + d_i + noise. Solved as a linear Gaussian model with a Matern prior over the plan, m free, and the differences
+    centred on the cooktop's mean. The scatter is estimated from the residuals.
+    """
+    spots = stove.spots_of(SpotKind.TOP)
+    if not spots:
+        return ()
+    names = [spot.name for spot in spots]
+    walks = [walk for session in sessions for walk in _walks(fold(session.entries), names)]
+    places = np.array([(spot.x, spot.y) for spot in spots], dtype=np.float64)
+    prior = matern_three_halves(BETWEEN_SPOTS**2, 0.45)(distances(places, places)) + 1e-6 * np.eye(len(spots))
+    centre = np.eye(len(spots)) - 1.0 / len(spots)
+    scatter = WITHIN_SPOT
+    mean, covariance = np.zeros(len(spots)), prior
+    for _ in range(3):
+        mean, covariance = _solve(walks, prior, scatter)
+        scatter = _scatter(walks, mean)
+    mean, covariance = centre @ mean, centre @ covariance @ centre.T
+    counts = np.bincount([index for walk in walks for index in walk[0]], minlength=len(spots))
+    reach = 1.2816 * np.sqrt(np.maximum(np.diag(covariance), 0.0))
+    return tuple(
+        SpotPattern(
+            spot=name,
+            mean=float(mean[index]),
+            p10=float(mean[index] - reach[index]),
+            p90=float(mean[index] + reach[index]),
+            readings=int(counts[index]),
+        )
+        for index, name in enumerate(names)
+    )
+
+
+_Walk = tuple[list[int], FloatArray]
+
+
+def _walks(standing: tuple[Entry, ...], names: Sequence[str]) -> list[_Walk]:
+    """Rounds of the cooktop: spots' indices and their readings [K]."""
+    walks: list[_Walk] = []
+    begun: datetime | None = None
+    indices: list[int] = []
+    values: list[float] = []
+    for row in standing:
+        if row.kind is not Kind.READING or row.spot not in names:
+            continue
+        try:
+            value = reading_kelvin(row)
+        except InputProblem:
+            continue  # the logbook lists such rows
+        if not 270.0 <= value <= 1000.0:
+            continue
+        if begun is None or (row.at - begun).total_seconds() > 60.0 * WALK_MINUTES:
+            walks.append((indices, np.array(values)))
+            begun, indices, values = row.at, [], []
+        indices.append(names.index(row.spot))
+        values.append(value)
+    walks.append((indices, np.array(values)))
+    return [walk for walk in walks if len(set(walk[0])) > 1]
+
+
+def _solve(walks: list[_Walk], prior: FloatArray, scatter: float) -> tuple[FloatArray, FloatArray]:
+    """Mean and covariance (spots,) of the lasting differences; each walk's own mean is left free."""
+    precision = np.linalg.inv(prior)
+    weighted = np.zeros(len(prior))
+    for indices, values in walks:
+        trust = np.minimum(1.0, 2.5 * scatter / np.maximum(np.abs(values - np.median(values)) - 40.0, 1e-9))
+        trust = trust / scatter**2
+        sees = np.zeros((len(indices), len(prior)))
+        sees[np.arange(len(indices)), indices] = 1.0
+        less = np.diag(trust) - np.outer(trust, trust) / trust.sum()
+        precision += sees.T @ less @ sees
+        weighted += sees.T @ less @ values
+    covariance = np.linalg.inv(precision)
+    return covariance @ weighted, covariance
+
+
+def _scatter(walks: list[_Walk], mean: FloatArray) -> float:
+    """Robust scatter [K] of walks about the pattern."""
+    rest = [values - mean[indices] - np.median(values - mean[indices]) for indices, values in walks]
+    if not rest:
+        return WITHIN_SPOT
+    middle = float(np.median(np.abs(np.concatenate(rest)))) / 0.6745
+    return min(max(middle, 4.0), 40.0)

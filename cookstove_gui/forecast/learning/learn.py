@@ -1,0 +1,152 @@
+"""A stove's character from its past sessions, each judged before it is learned from."""
+
+import math
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+
+import numpy as np
+
+from cookstove_gui.forecast.answers import FloatArray
+from cookstove_gui.forecast.learning.hindsight import Hindcast, corrections_from, hindcast
+from cookstove_gui.forecast.model import parameters
+from cookstove_gui.forecast.model.character import Character
+from cookstove_gui.forecast.model.ensemble import FIELD, LASTING
+from cookstove_gui.forecast.model.habits import Habits
+from cookstove_gui.forecast.tracking.belief import Belief
+from cookstove_gui.forecast.tracking.tracker import Tracker, rows_in_force
+from cookstove_gui.stove.entries import Entry, Kind, Session
+from cookstove_gui.stove.stove import Stove, with_spots_named
+
+# Of what was learned, this much is kept to the next firing, the rest goes back to what any stove is like: stoves and
+# cooks change, and what no reading tells of, such as a spot that is never read, must not drift away over the years.
+KEPT = 0.97
+CLEARLY_WORSE = 1.15  # times the generic loss: a few sessions' losses say no more than that
+JUDGED_SESSIONS = 30  # the latest ones, on which the learned and the generic character are compared
+
+
+def learn(
+    stove: Stove,
+    sessions: Sequence[Session],
+    progress: Callable[[int, int], None] | None = None,
+    cancelled: Callable[[], bool] | None = None,
+) -> Character:
+    """What past sessions teach about a stove.
+
+    Parameters
+    ----------
+    sessions : sequence of Session
+        In any order; those without a usable row are passed over.
+    progress : callable, optional
+        Told (done, total) after each session.
+    cancelled : callable, optional
+        Asked before each session; if it says yes, what was learned so far is returned.
+
+    Notes
+    -----
+    Each session is first projected with what the sessions before it taught, and with the generic character. The
+    learned parameters are kept unless they predicted clearly worse.
+    """
+    ordered = in_order(sessions)
+    names = tuple(row.spot for session in ordered for row in session.entries if row.kind is Kind.READING and row.spot)
+    stove = with_spots_named(stove, names)
+    generic = Character.generic(stove)
+    character = generic
+    learned_casts: list[Hindcast] = []
+    generic_casts: list[Hindcast] = []
+    for done, session in enumerate(ordered):
+        if cancelled is not None and cancelled():
+            break
+        tracker = Tracker(stove, character)
+        if done >= len(ordered) - JUDGED_SESSIONS:
+            casts = hindcast(tracker, session)
+            learned_casts.extend(casts)
+            generic_casts.extend(hindcast(Tracker(stove, generic), session) if done else casts)
+        character = after_session(character, tracker, session)
+        if progress is not None:
+            progress(done + 1, len(ordered))
+    return _better(character, generic, learned_casts, generic_casts)
+
+
+def _better(
+    learned: Character, generic: Character, learned_casts: list[Hindcast], generic_casts: list[Hindcast]
+) -> Character:
+    """The learned parameters, unless they predicted sessions clearly worse; then generic ones with the rest learned."""
+    if sum(cast.loss for cast in learned_casts) > CLEARLY_WORSE * sum(cast.loss for cast in generic_casts):
+        kept = replace(learned, mean=generic.mean, covariance=generic.covariance)
+        return replace(kept, corrections=corrections_from(generic_casts))
+    return replace(learned, corrections=corrections_from(learned_casts))
+
+
+def in_order(sessions: Sequence[Session]) -> list[Session]:
+    """Sessions with entries, the earliest first."""
+    return sorted((session for session in sessions if session.entries), key=_began)
+
+
+def after_session(character: Character, tracker: Tracker, session: Session) -> Character:
+    """The character with one more session learned, by a tracker that began with that character."""
+    standing = rows_in_force(session.entries, max(row.at for row in session.entries))
+    if not standing:
+        return character
+    belief = tracker.follow(session.entries, standing[-1].at)
+    spots = len(belief.stove.spots)
+    lasting = belief.ensemble.x[LASTING]
+    shares = belief.ensemble.x[FIELD : FIELD + spots]
+    generic = Character.generic(belief.stove)
+    spread = np.cov(shares) + belief.ensemble.remainder[:spots, :spots]
+    mean, covariance = _with_a_usual_thermometer(
+        *_partly_forgotten(
+            lasting.mean(axis=1), np.cov(lasting), parameters.prior_mean(), parameters.prior_covariance()
+        )
+    )
+    spot_share, spot_covariance = _partly_forgotten(
+        shares.mean(axis=1), spread, generic.spot_share, generic.spot_covariance
+    )
+    return replace(
+        character,
+        firings=character.firings + 1,
+        mean=mean,
+        covariance=covariance,
+        spots=tuple(spot.name for spot in belief.stove.spots),
+        spot_share=spot_share,
+        spot_covariance=spot_covariance,
+        spot_width=belief.spot_width,
+        habits=_habits_after(belief, standing),
+    )
+
+
+def _partly_forgotten(
+    mean: FloatArray, covariance: FloatArray, prior_mean: FloatArray, prior_covariance: FloatArray
+) -> tuple[FloatArray, FloatArray]:
+    """What is left of a normal belief by the next firing: a stationary first-order process about the prior."""
+    return (
+        prior_mean + KEPT * (mean - prior_mean),
+        KEPT**2 * covariance + (1.0 - KEPT**2) * prior_covariance,
+    )
+
+
+def _with_a_usual_thermometer(mean: FloatArray, covariance: FloatArray) -> tuple[FloatArray, FloatArray]:
+    """What was learned, given that the oven's thermometer lags as usual; of its lag no more is believed than at first.
+
+    Readings alone cannot tell a slow thermometer from a slow oven, so each firing would drift further into the one that
+    happens to suit it, and the oven would be believed hotter than it is whenever it warms.
+    """
+    lag = parameters.NAMES.index("dial_lag")
+    slope = covariance[:, lag] / covariance[lag, lag]
+    usual = parameters.prior_mean()[lag]
+    given = mean + slope * (usual - mean[lag])
+    rest = covariance - np.outer(slope, slope) * covariance[lag, lag]
+    rest[lag, lag] = parameters.prior_covariance()[lag, lag]
+    return given, rest
+
+
+def _habits_after(belief: Belief, standing: tuple[Entry, ...]) -> Habits:
+    """Habits with this firing's end: half a usual interval after its last load."""
+    loads = [row.at for row in standing if row.kind is Kind.WOOD]
+    if not loads:
+        return belief.habits
+    tended = (max(loads) - standing[0].at).total_seconds() / 60.0 + 0.5 * math.exp(belief.habits.interval_log)
+    return belief.habits.after_firing(len(loads), tended)
+
+
+def _began(session: Session) -> float:
+    return min(entry.at.timestamp() for entry in session.entries)

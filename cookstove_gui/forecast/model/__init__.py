@@ -1,0 +1,1 @@
+"""The stove as equations: its parameters, heat, spots, instruments, and the ensemble that carries the doubt."""

@@ -1,0 +1,165 @@
+"""The stove's heat: fuel that dries, flames and glows, and four lumps of iron, brick and air that it warms.
+
+A state is an array (rows, members), one column a member of the ensemble; the constants below name its rows.
+Steps are exact for each lump while its surroundings hold still, so that any step length is stable.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from cookstove_gui.forecast.answers import FloatArray
+from cookstove_gui.forecast.model.parameters import NAMES
+
+PLATE, WALLS, AIR, DIAL, LINING, ROOM = range(
+    6
+)  # K: cooktop's mean, oven walls, oven air, oven thermometer, brick, room
+FRESH, FLAMING, COALS = 6, 7, 8  # kg of wood not yet alight, alight, and wood whose heat is still in its coals
+EXTRA = 9  # kW the log does not explain, into the cooktop and the gas
+DRAW = 10  # logarithm of the burning rate against what air and fuel say
+INLET, BYPASS = 11, 12  # how far the air and the bypass stand open, 0 to 1
+SINCE_FED = 13  # min since wood was last put in
+STATE_ROWS = 14
+TEMPERATURES = slice(PLATE, ROOM + 1)
+FUELS = slice(FRESH, COALS + 1)
+
+STEP_MINUTES = 2.5
+EXTRA_MINUTES = 25.0  # how long unexplained heat lasts
+EXTRA_DEVIATION = 0.42  # kW
+WARM_BED = 150.0  # K of cooktop over the room at which the firebox helps wood to catch and draw fully
+CATCH_COLD, FLAME_COLD = 0.25, 0.5  # pace of catching and of flaming in a cold firebox
+GAS_POWER = 0.7  # of the gas's pace, with which turbulent flow hands over heat
+DRAW_MINUTES = 18.0
+DRAW_DEVIATION = 0.17
+ROOM_WANDER = 0.35  # K per square root of a minute
+RADIATION_RISE = 260.0  # K of excess at which radiation has doubled a surface's loss
+DOOR_MINUTES = 2.0  # min, oven air toward the room with the door open
+
+
+@dataclass(frozen=True, slots=True)
+class Controls:
+    """What is the same for all members: the oven's door, and whether the stove is lit."""
+
+    door_open: bool = False
+    lit: bool = False
+
+
+def positive(logarithms: FloatArray) -> dict[str, FloatArray]:
+    """Parameters (members,) by name from their logarithms (parameters, members)."""
+    values = np.exp(logarithms)
+    return {name: values[index] for index, name in enumerate(NAMES)}
+
+
+def burn(state: FloatArray, p: dict[str, FloatArray], controls: Controls, minutes: float) -> FloatArray:
+    """Move wood from fresh to flaming to coals in place; heat released per minute (members,) [kJ/min]."""
+    if not controls.lit:
+        return np.zeros(state.shape[1])
+    drive = ((0.08 + 0.92 * state[INLET]) / 0.63) ** p["air_power"] * np.exp(state[DRAW])
+    fresh, flaming, coals = state[FRESH], state[FLAMING], state[COALS]
+    warm = np.clip((state[PLATE] - state[ROOM]) / WARM_BED, 0.0, 1.0)
+    caught = fresh * -np.expm1(-minutes * (CATCH_COLD + (1.0 - CATCH_COLD) * warm) / p["drying_min"])
+    thickness = (flaming + 0.15) ** (p["burn_power"] - 1.0)
+    rate = drive * (FLAME_COLD + (1.0 - FLAME_COLD) * warm) / p["flaming_min"] * thickness
+    burnt = flaming * -np.expm1(-minutes * rate)
+    glowed = coals * -np.expm1(-minutes * drive / p["coals_min"])
+    share = np.minimum(p["coals_share"], 0.8)
+    state[FRESH] = fresh - caught
+    state[FLAMING] = flaming - burnt + caught
+    state[COALS] = coals - glowed + share * burnt
+    return np.asarray(p["wood_heat"] * ((1.0 - share) * burnt + glowed) / minutes, dtype=np.float64)
+
+
+def warm(state: FloatArray, p: dict[str, FloatArray], controls: Controls, minutes: float, power: FloatArray) -> None:
+    """Move the temperatures on in place under a heat release (members,) [kJ/min]."""
+    room = state[ROOM]
+    plate, walls, lining, air = state[PLATE], state[WALLS], state[LINING], state[AIR]
+    extra = 60.0 * state[EXTRA]
+    through = np.maximum(1.0 - p["bypass_cut"] * state[BYPASS], 0.02)  # share of the gas that goes round the oven
+    leak = np.minimum(p["air_leak"], 0.9)
+    draught = leak + (1.0 - leak) * state[INLET]
+    stream = p["gas_stream"] * draught
+    round_oven = stream * through
+    to_plate = picked_up(stream, p["plate_gas"] * draught**GAS_POWER)
+    to_walls = picked_up(round_oven, p["walls_gas"] * (draught * through) ** GAS_POWER)
+    radiant = np.minimum(p["radiant_share"], 0.9) * power
+    lit_plate = np.minimum(p["radiant_plate"], 1.0) * radiant
+    gas = room + (power - radiant) / stream
+    spent = gas - to_plate * (gas - plate) / stream
+    loss_plate = p["plate_loss"] * (1.0 + np.maximum(plate - room, 0.0) / RADIATION_RISE)
+    loss_walls = p["walls_loss"] * (1.0 + np.maximum(walls - room, 0.0) / RADIATION_RISE)
+    if controls.door_open:
+        loss_walls = loss_walls + 0.25 * p["walls_capacity"] / 10.0
+    to_lining, walls_lining, between = p["plate_lining"], p["walls_lining"], p["plate_walls"]
+    new_plate = _toward(
+        plate,
+        lit_plate + 0.6 * extra + to_plate * gas + loss_plate * room + to_lining * lining + between * walls,
+        loss_plate + to_lining + between + to_plate, p["plate_capacity"], minutes,
+    )  # fmt: skip
+    new_walls = _toward(
+        walls,
+        0.4 * through * extra + to_walls * spent + loss_walls * room + walls_lining * lining + between * plate,
+        loss_walls + walls_lining + between + to_walls, p["walls_capacity"], minutes,
+    )  # fmt: skip
+    state[LINING] = _toward(
+        lining, radiant - lit_plate + to_lining * plate + walls_lining * walls, to_lining + walls_lining,
+        p["lining_capacity"], minutes,
+    )  # fmt: skip
+    pace = 1.0 / p["air_lag"]
+    toward_walls = pace * 0.5 * (walls + new_walls)
+    if controls.door_open:
+        toward_walls, pace = toward_walls + room / DOOR_MINUTES, pace + 1.0 / DOOR_MINUTES
+    new_air = toward_walls / pace + (air - toward_walls / pace) * np.exp(-minutes * pace)
+    middle = 0.5 * (air + new_air)
+    state[DIAL] = middle + (state[DIAL] - middle) * np.exp(-minutes / p["dial_lag"])
+    state[PLATE], state[WALLS], state[AIR] = new_plate, new_walls, new_air
+    state[SINCE_FED] += minutes
+
+
+def wander(state: FloatArray, minutes: float, random: np.random.Generator) -> None:
+    """What nobody can log, in place: draught, unexplained heat, the room."""
+    members = state.shape[1]
+    kept = np.exp(-minutes / EXTRA_MINUTES)
+    kept_draw = np.exp(-minutes / DRAW_MINUTES)
+    jolts = random.standard_normal((3, members))
+    state[ROOM] += ROOM_WANDER * np.sqrt(minutes) * jolts[2]
+    state[EXTRA] = kept * state[EXTRA] + EXTRA_DEVIATION * np.sqrt(1.0 - kept**2) * jolts[0]
+    state[DRAW] = kept_draw * state[DRAW] + DRAW_DEVIATION * np.sqrt(1.0 - kept_draw**2) * jolts[1]
+
+
+def advance(
+    state: FloatArray,
+    p: dict[str, FloatArray],
+    controls: Controls,
+    minutes: float,
+    random: np.random.Generator | None = None,
+) -> None:
+    """One step of the whole stove in place; without a generator nothing unforeseen happens."""
+    power = burn(state, p, controls, minutes)
+    warm(state, p, controls, minutes, power)
+    if random is not None:
+        wander(state, minutes, random)
+
+
+def picked_up(stream: FloatArray, conductance: FloatArray) -> FloatArray:
+    """Conductance [kJ/min/K] between gas as it comes and a wall of one temperature that it flows past.
+
+    Parameters
+    ----------
+    stream : array
+        Heat capacity rate of the gas [kJ/min/K].
+    conductance : array
+        Between gas and wall, as if the gas did not cool [kJ/min/K].
+
+    Source
+    ------
+    Effectiveness 1 - exp(-NTU) of a heat exchanger with one side of constant temperature, Kays and London 1984.
+    """
+    return np.asarray(stream * -np.expm1(-conductance / stream), dtype=np.float64)
+
+
+def _toward(
+    temperature: FloatArray, inflow: FloatArray, conductance: FloatArray, capacity: FloatArray, minutes: float
+) -> FloatArray:
+    """A lump after some minutes: first order toward inflow / conductance."""
+    rest = inflow / conductance
+    return np.asarray(rest + (temperature - rest) * np.exp(-minutes * conductance / capacity), dtype=np.float64)

@@ -1,0 +1,106 @@
+"""What a reading sees: the part of the state behind each spot, the instrument's noise, and the cook's rounding."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from cookstove_gui.errors import InputProblem
+from cookstove_gui.forecast.answers import FloatArray
+from cookstove_gui.forecast.model import heat
+from cookstove_gui.stove.entries import Entry, reading_kelvin
+from cookstove_gui.stove.stove import Spot, SpotKind, Stove
+from cookstove_gui.units import parse_number
+
+COLDEST, HOTTEST = 233.0, 1000.0  # K: what a surface or an oven of a stove can show
+ROOM_COLDEST, ROOM_HOTTEST = 258.0, 325.0  # K
+INFRARED_FLOOR = 2.5  # K
+INFRARED_SHARE = 0.012  # of the excess over a usual room
+OVEN_NOISE = 2.5  # K
+ROOM_NOISE = 1.5  # K
+USUAL_ROOM = 294.0  # K
+REFERENCE_EXCESS = 200.0  # K at which a spot's share is turned into kelvin
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """A reading that can be used: true-scale value [K], noise variance [K2], row of the log, spot's index."""
+
+    number: int
+    spot: int
+    typed: float  # K, as typed
+    value: float  # K, less the instrument's known offset
+    variance: float  # K2
+    possible: bool  # inside what such a spot can show
+
+
+def base(state: FloatArray, spot: Spot) -> FloatArray:
+    """Heat (members,) [K] that the physics gives a spot before its own deviation."""
+    room, plate = state[heat.ROOM], state[heat.PLATE]
+    lean = {SpotKind.GLASS: 1.2, SpotKind.FLUE: 0.45, SpotKind.TOP: 1.0, SpotKind.ROOM: 0.0, SpotKind.WALL: 0.0}
+    if spot.kind is SpotKind.OVEN:
+        under = state[heat.DIAL] if spot.name == "oven_centre" else state[heat.WALLS]
+    elif spot.kind is SpotKind.SIDE:
+        under = room + 0.42 * (0.5 * (plate + state[heat.LINING]) - room)
+    else:
+        under = room + lean[spot.kind] * (plate - room)
+    return np.asarray(under, dtype=np.float64)
+
+
+def truth(state: FloatArray, spot: Spot) -> FloatArray:
+    """As `base`, for the spot itself instead of its thermometer."""
+    return np.asarray(state[heat.AIR]) if spot.name == "oven_centre" else base(state, spot)
+
+
+def read(entry: Entry, stove: Stove, index: int, rounding: float) -> Reading | None:
+    """The reading in a row, or none if it holds no number; `rounding` is the cook's step [K]."""
+    spot = stove.spots[index]
+    try:
+        typed = reading_kelvin(entry)
+    except InputProblem:
+        return None  # the logbook lists such rows; there is no number to use
+    if not np.isfinite(typed):
+        return None
+    offset, doubt = instrument_offset(stove, spot)
+    value = typed - offset
+    coldest, hottest = (ROOM_COLDEST, ROOM_HOTTEST) if spot.kind is SpotKind.ROOM else (COLDEST, HOTTEST)
+    variance = noise_deviation(spot, value) ** 2 + rounding**2 / 12.0 + 0.1 * doubt**2
+    return Reading(entry.number, index, typed, value, variance, coldest <= value <= hottest)
+
+
+def noise_deviation(spot: Spot, value: float) -> float:
+    """Standard deviation [K] of one reading: infrared grows with the heat, thermometers do not."""
+    if spot.kind is SpotKind.ROOM:
+        return ROOM_NOISE
+    if spot.kind is SpotKind.OVEN:
+        return OVEN_NOISE
+    return INFRARED_FLOOR + INFRARED_SHARE * min(abs(value - USUAL_ROOM), 600.0)
+
+
+def instrument_offset(stove: Stove, spot: Spot) -> tuple[float, float]:
+    """Offset and its doubt [K] of the instrument that reads a spot: the oven's thermometer, the flue's, or infrared."""
+    kinds = {SpotKind.OVEN: ("oven thermometer", "probe"), SpotKind.FLUE: ("flue thermometer", "infrared")}
+    for kind in kinds.get(spot.kind, ("infrared",)):
+        for instrument in stove.instruments:
+            if instrument.kind == kind:
+                return instrument.offset, instrument.offset_doubt
+    return 0.0, 3.0
+
+
+def rounding_step(readings: Sequence[Entry]) -> float:
+    """The step [K] that a cook rounds to: 10, 5 or 1 of the unit, judged from the readings typed so far."""
+    if len(readings) < 4:
+        return 1.0
+    numbers = [_number(entry) for entry in readings[-40:]]
+    unit = 1.0 if readings[-1].unit == "C" else 1.0 / 1.8
+    for step in (10.0, 5.0):
+        if np.mean([number % step == 0.0 for number in numbers]) > 0.85:
+            return step * unit
+    return unit
+
+
+def _number(entry: Entry) -> float:
+    try:
+        return parse_number(entry.value)
+    except InputProblem:
+        return 0.5  # no multiple of anything

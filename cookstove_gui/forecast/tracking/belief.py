@@ -1,0 +1,103 @@
+"""The belief about a whole stove at one moment, and what can be read off it directly."""
+
+from dataclasses import dataclass, field
+from datetime import datetime
+
+import numpy as np
+
+from cookstove_gui.forecast.answers import DoubtedReading, FloatArray, Trace
+from cookstove_gui.forecast.model import heat
+from cookstove_gui.forecast.model.character import Character, Corrections
+from cookstove_gui.forecast.model.ensemble import FIRING, Ensemble
+from cookstove_gui.forecast.model.habits import Habits
+from cookstove_gui.forecast.model.heat import Controls
+from cookstove_gui.stove.stove import Stove
+
+
+@dataclass(frozen=True, slots=True)
+class TracePoint:
+    """The oven's tenth, fiftieth and ninetieth percentile [K] at one instant."""
+
+    at: datetime
+    p10: float
+    p50: float
+    p90: float
+
+
+@dataclass(frozen=True, slots=True)
+class LastReading:
+    """The latest usable reading of a spot [K]."""
+
+    at: datetime
+    value: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Belief:
+    """A frozen snapshot; its arrays are not to be changed."""
+
+    now: datetime
+    stove: Stove
+    character: Character
+    ensemble: Ensemble
+    controls: Controls
+    habits: Habits
+    seed: int
+    last_load: datetime | None = None
+    loads: int = 0
+    lit_first: datetime | None = None  # the session's first lighting
+    lit_at: datetime | None = None  # the latest
+    door_opened: datetime | None = None  # since when it stands open
+    door_openings: int = 0
+    air_logged: float | None = None  # the latest, 0 shut to 1 open
+    spot_width: float = 1.0  # factor of the spots' windows
+    doubted: tuple[DoubtedReading, ...] = ()
+    last_readings: dict[str, LastReading] = field(default_factory=dict)
+    points: tuple[TracePoint, ...] = ()
+
+    @property
+    def corrections(self) -> Corrections:
+        """What hindsight over past sessions adds to the projection."""
+        return self.character.corrections
+
+    @property
+    def minutes_since_load(self) -> float | None:
+        """Minutes since wood was last logged, or none."""
+        return None if self.last_load is None else (self.now - self.last_load).total_seconds() / 60.0
+
+    @property
+    def minutes_since_fed(self) -> float | None:
+        """Minutes since wood or kindling was last logged, or none."""
+        fed = max((at for at in (self.last_load, self.lit_at) if at is not None), default=None)
+        return None if fed is None else (self.now - fed).total_seconds() / 60.0
+
+    @property
+    def minutes_since_lit(self) -> float:
+        """Minutes since the fire was first known: lit, fed or, without such rows, followed."""
+        first = self.lit_first or (self.points[0].at if self.points else self.now)
+        return (self.now - first).total_seconds() / 60.0
+
+    def random(self, purpose: int) -> np.random.Generator:
+        """A generator that gives the same numbers for the same stove and purpose."""
+        return np.random.Generator(np.random.Philox(key=[self.seed, 1_000_000 + purpose]))
+
+    def fire_power(self) -> FloatArray:
+        """Heat that the fire gives now (members,) [kW]."""
+        state = self.ensemble.x[: heat.STATE_ROWS].copy()
+        return heat.burn(state, heat.positive(self.ensemble.x[FIRING]), self.controls, heat.STEP_MINUTES) / 60.0
+
+
+def trace(belief: Belief) -> Trace:
+    """The belief about the oven over the session, as it was at each moment."""
+    points = belief.points
+    return Trace(
+        at=tuple(point.at for point in points),
+        p10=np.array([point.p10 for point in points], dtype=np.float64),
+        p50=np.array([point.p50 for point in points], dtype=np.float64),
+        p90=np.array([point.p90 for point in points], dtype=np.float64),
+    )
+
+
+def doubted_readings(belief: Belief) -> tuple[DoubtedReading, ...]:
+    """Readings that look like slips, in the order they were typed, with what was expected instead."""
+    return belief.doubted

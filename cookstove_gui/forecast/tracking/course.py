@@ -1,0 +1,227 @@
+"""What each row of the log does to the belief: the entry semantics, one function a kind."""
+
+import math
+from collections.abc import Callable
+from dataclasses import dataclass, field, replace
+from datetime import datetime, timedelta
+
+import numpy as np
+
+from cookstove_gui.errors import InputProblem
+from cookstove_gui.forecast.answers import DoubtedReading
+from cookstove_gui.forecast.model import heat
+from cookstove_gui.forecast.model.ensemble import (
+    FIRING,
+    MEMBERS,
+    SURPRISE,
+    Ensemble,
+    Verdict,
+    assimilate,
+    choose,
+    judge,
+    loosen,
+)
+from cookstove_gui.forecast.model.habits import Habits
+from cookstove_gui.forecast.model.heat import Controls
+from cookstove_gui.forecast.model.observation import Reading, read, rounding_step
+from cookstove_gui.forecast.model.spot_width import next_width, strays
+from cookstove_gui.forecast.tracking.belief import LastReading, TracePoint
+from cookstove_gui.stove.entries import Entry, Kind, door_is_open, fraction_open, wood_count, wood_mass
+from cookstove_gui.stove.stove import SpotKind, Stove
+
+KINDLING = (0.9, 0.5)  # kg, spread of the logarithm: what lies under a fire that is lit
+FRESH_START_MINUTES = 4.0  # readings this soon after the first entry choose between a cold and a warm stove
+SURPRISE_MINUTES = 40.0
+LIKE_SURPRISES = 2.0  # times the one before, up to which a surprise bears it out
+WARMING_DOUBT, WARMING_MINUTES = 30.0, 25.0  # K by which a fire just lit may heat a part otherwise; fades so fast
+WARMING_NOISE = 0.5  # of that, in what such a surface's reading tells
+WARMED = 8.0  # K of that doubt below which a fire no longer counts as just lit
+AIR_SETTLES_MINUTES = 30.0  # from lighting on, in which the air is set by the fire rather than by the oven
+LONGEST_AIR_WAIT = 120.0  # min
+MASS_SPREAD = 0.15  # of the logarithm of a stated mass
+MOST_SPLITS, MOST_MASS = 12.0, 20.0  # kg; more is taken as so much
+
+Generators = Callable[[int], np.random.Generator]  # purpose -> its random numbers
+
+
+@dataclass(slots=True)
+class Course:
+    """Where the tracker stands after some entry."""
+
+    at: datetime
+    began: datetime  # when the log began, or the fire
+    ensemble: Ensemble
+    controls: Controls
+    habits: Habits
+    last_load: datetime | None = None
+    loads: int = 0
+    lit_first: datetime | None = None
+    lit_at: datetime | None = None
+    door_opened: datetime | None = None
+    door_openings: int = 0
+    laid: float = 0.0  # kg of wood logged before any fire was
+    air_logged: float | None = None  # the latest, 0 shut to 1 open
+    air_set: datetime | None = None  # when
+    spot_width: float = 1.0  # factor of the spots' windows
+    surprises: dict[SpotKind, tuple[datetime, float]] = field(default_factory=dict)  # the latest of each part
+    doubted: tuple[DoubtedReading, ...] = ()
+    last_readings: dict[str, LastReading] = field(default_factory=dict)
+    points: tuple[TracePoint, ...] = ()  # since the checkpoint before
+
+    def copy(self) -> "Course":
+        return replace(self, ensemble=self.ensemble.copy(), points=())
+
+
+def take(course: Course, stove: Stove, standing: tuple[Entry, ...], place: int, generators: Generators) -> None:
+    """Let one row change the course, in place; `standing` is the whole log up to now, `place` the row's index."""
+    entry = standing[place]
+    if entry.kind is Kind.READING:
+        _take_reading(course, stove, standing, place, generators(4_000_000 + place))
+    elif entry.kind is Kind.WOOD:
+        _take_wood(course, entry, generators(3_000_000 + place))
+    elif entry.kind is Kind.LIT:
+        _light(course, entry, generators(2_000_000 + place))
+    elif entry.kind is Kind.OVEN_DOOR:
+        _move_door(course, entry)
+    elif entry.kind in (Kind.AIR, Kind.BYPASS):
+        opening = _opening(entry)
+        if opening is not None and entry.kind is Kind.AIR:
+            _set_air(course, entry, opening)
+        elif opening is not None:
+            course.ensemble.x[heat.BYPASS] = opening
+
+
+def _set_air(course: Course, entry: Entry, opening: float) -> None:
+    course.ensemble.x[heat.INLET] = opening
+    lit, before = course.lit_first, course.air_set
+    if lit is not None and entry.at - lit > timedelta(minutes=AIR_SETTLES_MINUTES):
+        waited = (entry.at - (before or lit)).total_seconds() / 60.0
+        course.habits = course.habits.after_air(min(waited, LONGEST_AIR_WAIT))
+    course.air_logged, course.air_set = opening, entry.at
+
+
+def _move_door(course: Course, entry: Entry) -> None:
+    opened = door_is_open(entry)
+    if opened and not course.controls.door_open:
+        course.door_openings += 1
+        course.door_opened = entry.at
+    course.controls = replace(course.controls, door_open=opened)
+
+
+def _light(course: Course, entry: Entry, random: np.random.Generator) -> None:
+    middle, spread = KINDLING
+    kindling = middle * np.exp(spread * random.standard_normal(MEMBERS))
+    x = course.ensemble.x
+    if course.loads and course.laid > 0.0:
+        kindling *= 0.7
+    x[heat.FRESH] += kindling + course.laid
+    course.laid = 0.0
+    course.began = course.began if course.lit_first else entry.at
+    course.lit_first = course.lit_first or entry.at
+    x[heat.SINCE_FED] = 0.0
+    course.lit_at = entry.at
+    course.controls = replace(course.controls, lit=True)
+
+
+def _take_wood(course: Course, entry: Entry, random: np.random.Generator) -> None:
+    mass = _mass(entry)
+    count = wood_count(entry)
+    x = course.ensemble.x
+    normal = random.standard_normal(MEMBERS)
+    if mass is not None:
+        loaded = mass * np.exp(MASS_SPREAD * normal)
+    elif count is not None:
+        loaded = min(count, MOST_SPLITS) * heat.positive(x[FIRING])["split_mass"] * np.exp(MASS_SPREAD * normal)
+    else:
+        habits = course.habits
+        loaded = np.exp(habits.mass_log + habits.mass_deviation * normal)
+    waited = float(np.median(x[heat.SINCE_FED]))  # since a load, if need be one without a row
+    if not course.controls.lit:
+        course.laid += float(np.mean(loaded))
+    else:
+        x[heat.FRESH] += loaded
+        x[heat.SINCE_FED] = 0.0
+    if course.last_load is not None:
+        course.habits = course.habits.after_interval(waited)
+    course.habits = course.habits.after_mass(float(np.median(loaded)))
+    course.last_load = entry.at
+    course.loads += 1
+
+
+def _take_reading(
+    course: Course, stove: Stove, standing: tuple[Entry, ...], place: int, random: np.random.Generator
+) -> None:
+    entry = standing[place]
+    index = next((i for i, spot in enumerate(stove.spots) if spot.name == entry.spot), None)
+    if index is None:
+        return
+    recent = [row for row in standing[max(0, place - 60) : place + 1] if _like(row, entry)]
+    reading = read(entry, stove, index, rounding_step(recent))
+    if reading is None:
+        return
+    spot = stove.spots[index]
+    opening = (entry.at - standing[0].at).total_seconds() / 60.0 <= FRESH_START_MINUTES
+    if opening and reading.possible and spot.kind is not SpotKind.ROOM:
+        choose(course.ensemble, stove, reading, random)
+    burning = (entry.at - (course.lit_at or standing[0].at)).total_seconds() / 60.0
+    warming = WARMING_DOUBT * math.exp(-burning / WARMING_MINUTES)
+    verdict = judge(course.ensemble, stove, reading, warming)
+    if reading.possible and _again(course.surprises.get(spot.kind), entry.at, verdict):
+        loosen(course.ensemble, spot.kind, reading.value - verdict.expected, random)
+        verdict = judge(course.ensemble, stove, reading, warming)
+        verdict = replace(verdict, slip_chance=min(verdict.slip_chance, 0.3))
+    if reading.possible:
+        course.surprises = {**course.surprises, spot.kind: (entry.at, verdict.score)}
+    if verdict.slip_chance > 0.5:
+        course.doubted += (_doubt(reading, verdict),)
+    elif spot.kind is SpotKind.TOP and warming < WARMED:
+        course.spot_width = next_width(course.spot_width, strays(course.ensemble, stove, reading))
+    if reading.possible:
+        if spot.kind not in (SpotKind.OVEN, SpotKind.ROOM):
+            reading = replace(reading, variance=reading.variance + (WARMING_NOISE * warming) ** 2)
+        assimilate(course.ensemble, stove, reading, verdict.slip_chance)
+        course.last_readings = {**course.last_readings, spot.name: LastReading(entry.at, reading.value)}
+
+
+def _like(row: Entry, entry: Entry) -> bool:
+    return row.kind is Kind.READING and row.unit == entry.unit
+
+
+def _opening(entry: Entry) -> float | None:
+    try:
+        return min(max(fraction_open(entry), 0.0), 1.0)
+    except InputProblem:
+        return None
+
+
+def _mass(entry: Entry) -> float | None:
+    try:
+        mass = wood_mass(entry)
+    except InputProblem:
+        return None
+    return None if mass is None or not math.isfinite(mass) or mass <= 0.0 else min(mass, MOST_MASS)
+
+
+def _again(before: tuple[datetime, float] | None, at: datetime, verdict: Verdict) -> bool:
+    """Whether a surprise follows one like it soon enough to mean the stove, not the reading.
+
+    A far larger one does not: after a wall that is warmer than expected, a centre at bread heat is still a slip.
+    """
+    if before is None or min(abs(verdict.score), abs(before[1])) <= SURPRISE:
+        return False
+    then, score = before
+    alike = score * verdict.score > 0.0 and abs(verdict.score) <= LIKE_SURPRISES * abs(score)
+    return alike and at - then <= timedelta(minutes=SURPRISE_MINUTES)
+
+
+def _doubt(reading: Reading, verdict: Verdict) -> DoubtedReading:
+    """What the instrument, with its known offset, would have shown."""
+    middle = verdict.expected + reading.typed - reading.value
+    reach = 1.2816 * verdict.deviation
+    return DoubtedReading(
+        number=reading.number,
+        typed=reading.typed,
+        expected_p10=middle - reach,
+        expected_p50=middle,
+        expected_p90=middle + reach,
+    )

@@ -1,0 +1,193 @@
+"""From the log to the belief: entries are followed one by one, with a checkpoint after each.
+
+A new row costs one step; a back-dated or taken-back row goes on from the last checkpoint before the change. Random
+numbers are tied to the stove and to the entry's place, so a tracker and a fresh run agree to the last bit.
+"""
+
+import zlib
+from collections.abc import Sequence
+from dataclasses import replace
+from datetime import datetime, timedelta
+
+import numpy as np
+
+from cookstove_gui.errors import InputProblem
+from cookstove_gui.forecast.model import heat
+from cookstove_gui.forecast.model.character import Character
+from cookstove_gui.forecast.model.ensemble import (
+    FIRING,
+    MEMBERS,
+    relax_spots,
+    start,
+)
+from cookstove_gui.forecast.model.heat import Controls
+from cookstove_gui.forecast.model.spots import passing_covariance
+from cookstove_gui.forecast.model.walls import apart
+from cookstove_gui.forecast.tracking import unlogged
+from cookstove_gui.forecast.tracking.belief import Belief, TracePoint
+from cookstove_gui.forecast.tracking.course import Course, take
+from cookstove_gui.stove.entries import (
+    Entry,
+    Kind,
+    fold,
+    voided_number,
+)
+from cookstove_gui.stove.stove import SpotKind, Stove, with_spots_named
+
+LONGEST_RUN = 240  # steps between two entries, however far apart they are
+DENSE_CHECKPOINTS = 24  # the latest ones are all kept, older ones every eighth
+OVEN_SPOT = "oven_centre"  # added to a stove whose owner named no spot of its oven
+_Q10, _Q50, _Q90 = (int(MEMBERS * q) for q in (0.1, 0.5, 0.9))
+
+
+class Tracker:
+    """Follows one session of one stove and remembers how far it has come."""
+
+    def __init__(self, stove: Stove, character: Character | None = None) -> None:
+        self._given = character
+        self._described = stove if stove.spots_of(SpotKind.OVEN) else with_spots_named(stove, (OVEN_SPOT,))
+        self._stove = self._described
+        self._character = self._character_for(self._stove)
+        self._seed = zlib.crc32(stove.name.encode())
+        self._passing = passing_covariance(self._stove.spots)
+        self._entries: list[Entry] = []
+        self._checkpoints: dict[int, Course] = {}  # after so many entries
+        self._points: list[tuple[TracePoint, ...]] = []  # of each entry
+
+    @property
+    def stove(self) -> Stove:
+        """The stove with every spot that the log has named so far."""
+        return self._stove
+
+    def follow(self, entries: Sequence[Entry], now: datetime) -> Belief:
+        """The belief at `now` from the raw log; rows after `now` are not looked at."""
+        standing = rows_in_force(entries, now)
+        self._know_spots(standing)
+        standing, beside = apart(self._stove, standing)
+        course = self._catch_up(standing, now)
+        ahead = course.copy()
+        self._run(ahead, now, len(standing) + 1_000_000 // 2)
+        points = tuple(point for some in self._points for point in some)
+        return Belief(
+            now=now,
+            stove=self._stove,
+            character=self._character,
+            ensemble=ahead.ensemble,
+            controls=ahead.controls,
+            habits=ahead.habits,
+            seed=self._seed,
+            last_load=ahead.last_load,
+            loads=ahead.loads,
+            lit_first=ahead.lit_first,
+            lit_at=ahead.lit_at,
+            door_opened=ahead.door_opened,
+            door_openings=ahead.door_openings,
+            air_logged=ahead.air_logged,
+            spot_width=ahead.spot_width,
+            doubted=ahead.doubted,
+            last_readings={**ahead.last_readings, **beside},
+            points=points + ahead.points,
+        )
+
+    def _character_for(self, stove: Stove) -> Character:
+        return (self._given or Character.generic(stove)).for_stove(stove)
+
+    def _know_spots(self, standing: tuple[Entry, ...]) -> None:
+        """A spot that only the log names is added, and the session followed anew."""
+        names = tuple(row.spot for row in standing if row.kind is Kind.READING and row.spot)
+        known = with_spots_named(self._described, names)
+        if known.spots != self._stove.spots:
+            self._stove = known
+            self._character = self._character_for(known)
+            self._passing = passing_covariance(known.spots)
+            self._entries, self._checkpoints, self._points = [], {}, []
+
+    def _catch_up(self, standing: tuple[Entry, ...], now: datetime) -> Course:
+        same = 0
+        for old, new in zip(self._entries, standing, strict=False):
+            if old is not new and old != new:
+                break
+            same += 1
+        usable = [count for count in self._checkpoints if count <= same]
+        begin = max(usable, default=0)
+        self._checkpoints = {count: self._checkpoints[count] for count in usable}
+        del self._points[begin:]
+        if begin:
+            course = self._checkpoints[begin]
+        else:
+            course = self._begin(standing, now)
+        for place in range(begin, len(standing)):
+            course = course.copy()
+            entry = standing[place]
+            self._run(course, entry.at, place + 1)
+            take(course, self._stove, standing, place, self._random)
+            self._points.append(course.points)
+            self._checkpoints[place + 1] = course
+            old_place = place + 1 - DENSE_CHECKPOINTS
+            if old_place % 8:
+                self._checkpoints.pop(old_place, None)
+        self._entries = list(standing)
+        return course
+
+    def _random(self, purpose: int) -> np.random.Generator:
+        return np.random.Generator(np.random.Philox(key=[self._seed, purpose]))
+
+    def _begin(self, standing: tuple[Entry, ...], now: datetime) -> Course:
+        """Before the first entry: a stove that is lit first was cold, one that is read or fed first may be burning."""
+        chance_warm = 0.0
+        if standing:
+            early = [row for row in standing if row.at - standing[0].at <= timedelta(minutes=2)]
+            chance_warm = 0.1 if any(row.kind is Kind.LIT for row in early) else 0.5
+        course = Course(
+            at=standing[0].at if standing else now,
+            began=standing[0].at if standing else now,
+            ensemble=start(self._stove, self._character, self._random(0), chance_warm),
+            controls=Controls(),
+            habits=self._character.habits,
+            spot_width=self._character.spot_width,
+        )
+        if chance_warm > 0.3:
+            course.controls = replace(course.controls, lit=True)
+        return course
+
+    def _run(self, course: Course, until: datetime, purpose: int) -> None:
+        """Let time pass in place, without entries."""
+        minutes = (until - course.at).total_seconds() / 60.0
+        if minutes <= 0.0:
+            return
+        steps = min(max(1, int(np.ceil(minutes / heat.STEP_MINUTES))), LONGEST_RUN)
+        random = self._random(purpose)
+        state = course.ensemble.x[: heat.STATE_ROWS]
+        p = heat.positive(course.ensemble.x[FIRING])
+        points = []
+        for step in range(steps):
+            if course.controls.lit:
+                burning = (course.at - course.began).total_seconds() / 60.0 + step * minutes / steps
+                unlogged.let_pass(state, course.habits, burning, course.loads, minutes / steps, random)
+            heat.advance(state, p, course.controls, minutes / steps, random)
+            at = course.at + (until - course.at) * ((step + 1) / steps)
+            oven = np.sort(state[heat.AIR])
+            points.append(TracePoint(at, float(oven[_Q10]), float(oven[_Q50]), float(oven[_Q90])))
+        relax_spots(course.ensemble, self._passing, minutes)
+        course.points += tuple(points)
+        course.at = until
+
+
+def track(stove: Stove, entries: Sequence[Entry], now: datetime, character: Character | None = None) -> Belief:
+    """The belief about a stove at `now` from its session's raw log."""
+    return Tracker(stove, character).follow(entries, now)
+
+
+def rows_in_force(entries: Sequence[Entry], now: datetime) -> tuple[Entry, ...]:
+    """What holds at `now`; a void row that names no row takes nothing back."""
+    return fold([entry for entry in entries if not _is_empty_void(entry)], until=now)
+
+
+def _is_empty_void(entry: Entry) -> bool:
+    if entry.kind is not Kind.VOID:
+        return False
+    try:
+        voided_number(entry)
+    except InputProblem:
+        return True
+    return False

@@ -1,0 +1,1 @@
+"""Slow work off the screen's thread."""

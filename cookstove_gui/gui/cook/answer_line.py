@@ -1,0 +1,99 @@
+"""What the desk answers to an entry: done, refused and why, or a question with its two keys. Never a dialog."""
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
+
+from cookstove_gui.gui.widgets.theme import STEP
+
+
+class AnswerLine(QWidget):
+    """One sentence beside the field; a question can be kept (Ctrl+K) or mended (Ctrl+M)."""
+
+    kept = Signal(int)  # number of the entry
+    mend_wanted = Signal(int)
+    told = Signal(bool)  # whether there is anything to read
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._number: int | None = None
+        self.setObjectName("answer_line")
+        self._words = QLabel()
+        self._words.setObjectName("answer")
+        self._words.setWordWrap(True)
+        self._words.setTextFormat(Qt.TextFormat.PlainText)
+        self._words.setAlignment(Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
+        self._words.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.MinimumExpanding)
+        self._keep = _button("keep", "Keep Ctrl+K", "Keep the number as it was typed")
+        self._mend = _button("mend", "Mend Ctrl+M", "Type another number in its place")
+        self._keep.clicked.connect(self.keep)
+        self._mend.clicked.connect(self._want_mending)
+        for button, keys in ((self._keep, "Ctrl+K"), (self._mend, "Ctrl+M")):
+            shortcut = QShortcut(QKeySequence(keys), self)
+            shortcut.activated.connect(button.click)
+        row = QHBoxLayout()
+        row.setSpacing(STEP)
+        row.addWidget(self._keep, 1)
+        row.addWidget(self._mend, 1)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(STEP // 2)
+        column.addWidget(self._words, 1)
+        column.addLayout(row)
+        for button in (self._keep, self._mend):
+            button.hide()
+
+    @property
+    def asked_about(self) -> int | None:
+        """Number of the entry the question is about."""
+        return self._number
+
+    @property
+    def has_words(self) -> bool:
+        """Whether there is anything to read."""
+        return bool(self._words.text())
+
+    def say(self, sentence: str) -> None:
+        """Tell what was done."""
+        self._show(sentence, "soft", None)
+
+    def refuse(self, sentence: str) -> None:
+        """Tell why something was not taken, and how to mend it."""
+        self._show(sentence, "problem", None)
+
+    def ask(self, question: str, number: int) -> None:
+        """Question an entry that was kept all the same."""
+        self._show(question, "problem", number)
+
+    def keep(self) -> None:
+        """The number stands as typed."""
+        number, self._number = self._number, None
+        if number is not None:
+            self.say("")
+            self.kept.emit(number)
+
+    def _want_mending(self) -> None:
+        number, self._number = self._number, None
+        if number is not None:
+            self.say("")
+            self.mend_wanted.emit(number)
+
+    def _show(self, words: str, role: str, number: int | None) -> None:
+        self._number = number
+        self._words.setText(words)
+        if self._words.property("role") != role:
+            self._words.setProperty("role", role)
+            self._words.style().unpolish(self._words)
+            self._words.style().polish(self._words)
+        for button in (self._keep, self._mend):
+            button.setVisible(number is not None)
+        self.told.emit(bool(words))
+
+
+def _button(name: str, text: str, what: str) -> QPushButton:
+    made = QPushButton(text)
+    made.setObjectName(name)
+    made.setAccessibleName(what)
+    made.setToolTip(what)
+    made.setAutoDefault(False)
+    return made

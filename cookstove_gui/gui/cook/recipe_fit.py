@@ -1,0 +1,294 @@
+"""Recipe fit: what is good now, what later and when, what not with this fire; by task or by spot."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRect, QSize, Qt
+from PySide6.QtGui import QPainter
+from PySide6.QtWidgets import (
+    QBoxLayout,
+    QButtonGroup,
+    QHBoxLayout,
+    QLabel,
+    QListWidget,
+    QListWidgetItem,
+    QPushButton,
+    QStyle,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
+    QVBoxLayout,
+    QWidget,
+)
+
+from cookstove_gui.cooking.fit.fit import GOOD_CHANCE, FitState, SpotFit, TaskFit
+from cookstove_gui.cooking.fit.tasks import Place
+from cookstove_gui.desk import Changed
+from cookstove_gui.desk.desk import Desk
+from cookstove_gui.gui.cook.entry_words import spot_words
+from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.widgets.figures import moment_text
+from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.theme import STEP, colour
+
+_GROUPS = (
+    (FitState.NOW, "Good now", "good"),
+    (FitState.LATER, "Good later", "heading"),
+    (FitState.NOT, "Not with this fire", "soft"),
+)
+_ANY = 16_777_215  # what Qt calls no limit
+_WHERE = Qt.ItemDataRole.UserRole
+_KEY = Qt.ItemDataRole.UserRole + 1
+_BRIEF = Qt.ItemDataRole.UserRole + 2
+
+
+@dataclass(frozen=True, slots=True)
+class FitRow:
+    """One line of a list: what, where or when, and the key it stands for."""
+
+    what: str
+    where: str
+    key: str
+    brief: str = ""  # instead of `where` when there is no room for it
+
+
+def rows_by_task(desk: Desk, fits: Iterable[TaskFit], state: FitState) -> list[FitRow]:
+    """The tasks of one state, each with its best spot and its time, the soonest first."""
+    wanted = [fit for fit in fits if fit.state is state or (state is FitState.NOT and fit.state is FitState.REFUSED)]
+    if state is FitState.LATER:
+        wanted.sort(key=lambda fit: fit.spots[0].in_min or 0.0)
+    return [FitRow(fit.task.name, _place_and_time(desk, fit), fit.task.key, _time(desk, fit)) for fit in wanted]
+
+
+def rows_by_spot(desk: Desk, fits: Iterable[TaskFit], state: FitState) -> list[FitRow]:
+    """The spots that are good for something, each with what it is good for."""
+    found: dict[str, list[str]] = {}
+    for fit in fits:
+        if fit.state is FitState.REFUSED:
+            continue
+        for spot in fit.spots:
+            if state is _spot_state(spot):
+                found.setdefault(spot.spot, []).append(fit.task.name)
+    if state is FitState.NOT:
+        return []
+    return [FitRow(_short(spot_words(name, desk.stove)), ", ".join(tasks), name) for name, tasks in found.items()]
+
+
+def _spot_state(spot: SpotFit) -> FitState:
+    if spot.chance_now >= GOOD_CHANCE:
+        return FitState.NOW
+    if spot.in_min and spot.chance_then >= GOOD_CHANCE:
+        return FitState.LATER
+    return FitState.NOT
+
+
+def _place_and_time(desk: Desk, fit: TaskFit) -> str:
+    if fit.state not in (FitState.NOW, FitState.LATER):
+        return ""
+    where = "oven" if fit.task.place is Place.OVEN else _short(spot_words(fit.spots[0].spot, desk.stove))
+    return f"{where} {_time(desk, fit)}".strip()
+
+
+def _time(desk: Desk, fit: TaskFit) -> str:
+    """The clock time at which it will be good, empty if it is now or never."""
+    standing, in_min = desk.standing, fit.spots[0].in_min
+    if fit.state is not FitState.LATER or standing is None or in_min is None:
+        return ""
+    return moment_text(standing.now, in_min, desk.rows[-1].offset_minutes if desk.rows else 0)
+
+
+def _short(label: str) -> str:
+    return label.removeprefix("top ")
+
+
+class _TwoEnds(QStyledItemDelegate):
+    """What on the left, where and when on the right."""
+
+    def __init__(self, look: Look, parent: QWidget) -> None:
+        super().__init__(parent)
+        self._look = look
+
+    def paint(
+        self, painter: QPainter, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex
+    ) -> None:
+        """Draw one line."""
+        theme = self._look.theme
+        box: QRect = option.rect
+        if option.state & QStyle.StateFlag.State_Selected:
+            painter.fillRect(box, colour(theme.plate))
+        inner = box.adjusted(4, 0, -4, 0)
+        what, where = str(index.data(Qt.ItemDataRole.DisplayRole)), str(index.data(_WHERE) or "")
+        size = option.fontMetrics
+        room = inner.width() - size.horizontalAdvance(what) - 6
+        painter.setFont(option.font)
+        painter.setPen(colour(theme.ink))
+        short = size.elidedText(what, Qt.TextElideMode.ElideRight, inner.width())
+        painter.drawText(inner, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, short)
+        painter.setPen(colour(theme.soft_ink))
+        if size.horizontalAdvance(where) > room:
+            where = str(index.data(_BRIEF) or where)
+        shown = size.elidedText(where, Qt.TextElideMode.ElideRight, room)
+        painter.drawText(inner, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignRight, shown)
+
+    def sizeHint(self, option: QStyleOptionViewItem, _index: QModelIndex | QPersistentModelIndex) -> QSize:
+        """One line of type with a little air."""
+        return QSize(120, option.fontMetrics.height() + 6)
+
+
+class RecipeFit(QWidget):
+    """Three lists, one below the other, or side by side where there is little height."""
+
+    def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._desk = link.desk
+        self._look = look
+        self._by_spot = False
+        self._lists: dict[FitState, QListWidget] = {}
+        self._headings: dict[FitState, QLabel] = {}
+        self.setObjectName("recipe_fit")
+        self._build()
+        link.changed.connect(self._show)
+        look.changed.connect(self.update)
+        self._show_fit()
+
+    def _build(self) -> None:
+        self._by_task_button, self._by_spot_button = QPushButton("by task"), QPushButton("by spot")
+        group = QButtonGroup(self)
+        self._switches = QWidget()
+        switch_row = QHBoxLayout(self._switches)
+        switch_row.setContentsMargins(0, 0, 0, 0)
+        switch_row.setSpacing(STEP // 2)
+        for button, name in ((self._by_task_button, "fit_by_task"), (self._by_spot_button, "fit_by_spot")):
+            button.setObjectName(name)
+            button.setCheckable(True)
+            button.setProperty("role", "fire")
+            button.setAutoDefault(False)
+            button.setAccessibleName(f"Show the recipe fit {button.text()}")
+            group.addButton(button)
+            switch_row.addWidget(button, 1)
+        self._by_task_button.setChecked(True)
+        group.buttonClicked.connect(self._switch)
+        self._groups = QBoxLayout(QBoxLayout.Direction.TopToBottom)
+        self._groups.setSpacing(STEP)
+        for state, words, role in _GROUPS:
+            self._groups.addLayout(self._group(state, words, role), 1)
+        self._told = QLabel()
+        self._told.setObjectName("fit_told")
+        self._told.setProperty("role", "soft")
+        self._told.setWordWrap(True)
+        self._column = QVBoxLayout(self)
+        self._column.setContentsMargins(0, 0, 0, 0)
+        self._column.setSpacing(STEP)
+        self._column.addWidget(self._switches)
+        self._column.addLayout(self._groups, 1)
+        self._column.addWidget(self._told)
+        self._told.setAlignment(Qt.AlignmentFlag.AlignTop)
+
+    def _group(self, state: FitState, words: str, role: str) -> QVBoxLayout:
+        heading = QLabel(words)
+        heading.setProperty("role", role)
+        rows = QListWidget()
+        rows.setObjectName(f"fit_{state.name.lower()}")
+        rows.setAccessibleName(words)
+        rows.setToolTip("Arrow keys tell more about one; Enter asks the oven for its heat")
+        rows.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        rows.setSizeAdjustPolicy(QListWidget.SizeAdjustPolicy.AdjustToContents)
+        rows.setItemDelegate(_TwoEnds(self._look, rows))
+        rows.currentItemChanged.connect(lambda item, _old: self._tell(item))
+        rows.itemActivated.connect(self._ask_oven)
+        self._lists[state], self._headings[state] = rows, heading
+        column = QVBoxLayout()
+        column.setSpacing(2)
+        column.addWidget(heading)
+        column.addWidget(rows, 1)
+        self._last_group = column
+        return column
+
+    def set_side_by_side(self, wanted: bool) -> None:
+        """Lists in a row instead of a column."""
+        ways = QBoxLayout.Direction
+        self._groups.setDirection(ways.LeftToRight if wanted else ways.TopToBottom)
+        # Side by side there is no row to spare for the switches: they stand over the list that matters least.
+        (self._last_group if wanted else self._column).insertWidget(0, self._switches)
+        self._groups.setSpacing(2 * STEP if wanted else STEP)
+        self._show_fit()
+
+    def _show(self, changed: Changed) -> None:
+        if changed.standing or changed.session or changed.stove:
+            self._show_fit()
+
+    def _show_fit(self) -> None:
+        standing = self._desk.standing
+        fits = standing.fits if standing and self._desk.entries else ()
+        for place, (state, rows) in enumerate(self._lists.items()):
+            found = (rows_by_spot if self._by_spot else rows_by_task)(self._desk, fits, state)
+            rows.blockSignals(True)
+            while rows.count() > len(found):
+                rows.takeItem(rows.count() - 1)
+            while rows.count() < len(found):
+                rows.addItem(QListWidgetItem())
+            for number, row in enumerate(found):
+                item = rows.item(number)
+                item.setText(row.what)
+                item.setData(_WHERE, row.where)
+                item.setData(_KEY, row.key)
+                item.setData(_BRIEF, row.brief)
+                item.setData(Qt.ItemDataRole.AccessibleTextRole, f"{row.what}, {row.where}")
+                item.setToolTip(f"{row.what}: {row.where}" if row.where else row.what)
+            rows.blockSignals(False)
+            self._give_room(place, rows, len(found))
+        for state in self._lists:
+            for part in (self._lists[state], self._headings[state]):
+                part.setVisible(bool(fits) and not (self._by_spot and state is FitState.NOT))
+        self._switches.setVisible(bool(fits))
+        self._column.setStretchFactor(self._told, 0 if fits else 1)
+        refused = any(fit.state is FitState.REFUSED for fit in fits)
+        self._headings[FitState.NOT].setText("After the first fires" if refused else "Not with this fire")
+        if not fits:
+            self._told.setText("What the stove is good for shows here after the first readings.")
+        elif refused:
+            self._told.setText("A new stove's first fires come before food; see My stove (F3).")
+        else:
+            self._told.setText("")
+        self._told.setVisible(bool(self._told.text()))
+
+    def _give_room(self, place: int, rows: QListWidget, count: int) -> None:
+        """One below the other, a list is as tall as its lines, and the last takes what is left."""
+        line = rows.fontMetrics().height() + 6
+        stacked = self._groups.direction() is QBoxLayout.Direction.TopToBottom
+        last = place == len(_GROUPS) - 1
+        rows.setMaximumHeight(_ANY if last or not stacked else count * line + 4)
+        rows.setMinimumHeight(min(count, 5 if place == 0 else 3) * line + 4 if stacked else line)
+        self._groups.setStretch(place, ((0, 0, 1) if stacked else (5, 6, 3))[place])
+
+    def _switch(self) -> None:
+        self._by_spot = self._by_spot_button.isChecked()
+        self._show_fit()
+
+    def _tell(self, item: QListWidgetItem | None) -> None:
+        """Say more about the line that is marked."""
+        standing = self._desk.standing
+        if item is None or standing is None:
+            return
+        if self._by_spot:
+            self._told.setText(item.toolTip())
+            self._told.show()
+            return
+        fit = next((one for one in standing.fits if one.task.key == item.data(_KEY)), None)
+        if fit is None or fit.state is FitState.REFUSED:
+            return
+        best = ", ".join(
+            f"{_short(spot_words(spot.spot, self._desk.stove))} {10 * round(10 * spot.chance_now)} %"
+            for spot in fit.spots[:3]
+        )
+        self._told.setText(f"{fit.task.name}, chance now: {best}.")
+        self._told.show()
+
+    def _ask_oven(self, item: QListWidgetItem) -> None:
+        standing = self._desk.standing
+        key = item.data(_KEY)
+        fit = next((one for one in standing.fits if one.task.key == key), None) if standing else None
+        if fit is not None and fit.task.place is Place.OVEN:
+            unit = self._desk.unit
+            from cookstove_gui.units import degrees
+
+            self._desk.choose_band(f"{degrees(fit.task.low, unit):.0f}-{degrees(fit.task.high, unit):.0f}")

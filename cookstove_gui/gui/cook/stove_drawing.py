@@ -1,0 +1,216 @@
+"""The drawn plan of the cook's own stove, seen from above, with the oven opened out below the cooktop."""
+
+from datetime import datetime
+
+from PySide6.QtCore import QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent, QPen, QResizeEvent
+from PySide6.QtWidgets import QSizePolicy, QWidget
+
+from cookstove_gui.desk import Changed
+from cookstove_gui.desk.my_stove.meant_words import meant_heat, meant_words
+from cookstove_gui.gui.cook.entry_words import opening_words
+from cookstove_gui.gui.cook.spot_patch import PatchHeat, SpotPatch
+from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.widgets.figures import JUST_READ_MINUTES
+from cookstove_gui.gui.widgets.heat_colours import HOTTEST_AT_LEAST, HeatScale
+from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.stove_geometry import PlanLayout, plan_layout
+from cookstove_gui.gui.widgets.theme import BODY_POINTS, colour, font
+from cookstove_gui.stove.entries import Entry, Kind, door_is_open, fraction_open, reading_kelvin
+
+_ARROWS = {
+    Qt.Key.Key_Left: (-1.0, 0.0),
+    Qt.Key.Key_Right: (1.0, 0.0),
+    Qt.Key.Key_Up: (0.0, -1.0),
+    Qt.Key.Key_Down: (0.0, 1.0),
+}
+
+
+class StovePlan(QWidget):
+    """Every spot as a patch coloured by its heat now; arrow keys and clicks light a spot up."""
+
+    spot_chosen = Signal(str)
+
+    def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._link = link
+        self._desk = link.desk
+        self._look = look
+        self._patches: dict[str, SpotPatch] = {}
+        self._layout: PlanLayout | None = None
+        self._has_colours = False
+        self._firebox_words = "firebox"
+        self._door_words = "oven"
+        self._door_open = False
+        self.setObjectName("stove_plan")
+        self.setAccessibleName("Plan of the stove")
+        self.setToolTip("Arrow keys or a click choose the spot to read")
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
+        self.setMinimumSize(330, 120)
+        link.changed.connect(self._show)
+        look.changed.connect(self.update)
+        self._show_stove()
+        self._show_heats()
+
+    def sizeHint(self) -> QSize:
+        """Room for two rows of patches and the oven."""
+        return QSize(420, 330)
+
+    def patch(self, name: str) -> SpotPatch:
+        """The patch of a spot."""
+        return self._patches[name]
+
+    def bring_colours(self) -> None:
+        """Show heats from now on; their colours come with the plotting library, after the first paint."""
+        self._has_colours = True
+        self._show_heats()
+
+    def _show(self, changed: Changed) -> None:
+        if changed.stove:
+            self._show_stove()
+        if changed.stove or changed.log or changed.standing or changed.settings or changed.session:
+            self._show_heats()
+        if changed.stove or changed.walk or changed.standing or changed.session:
+            self._show_marks()
+
+    def _show_stove(self) -> None:
+        spots = {spot.name: spot for spot in self._desk.stove.spots}
+        for name in [name for name, patch in self._patches.items() if spots.get(name) != patch.spot]:
+            gone = self._patches.pop(name)
+            gone.hide()
+            gone.deleteLater()
+        for name, spot in spots.items():
+            if name not in self._patches:
+                made = SpotPatch(spot, self._look, self)
+                made.clicked.connect(lambda _checked=False, wanted=name: self.spot_chosen.emit(wanted))
+                self._patches[name] = made
+                made.show()
+        self._place()
+        self._show_marks()
+
+    def _show_heats(self) -> None:
+        if not self._has_colours:
+            return
+        standing, unit, now = self._desk.standing, self._desk.unit, self._desk.clock()
+        read = _latest_readings(self._desk.entries)
+        doubted = {row.number for row in standing.doubted} if standing else set()
+        heats: dict[str, PatchHeat] = {}
+        for name in self._patches:
+            zone = standing.zones.get(name) if standing else None
+            latest = read.get(name)
+            age = _minutes(now, latest.at) if latest is not None else None
+            remark = meant_words(latest, self._desk.stove) if latest is not None else ""
+            # A number just read is shown as it was read (and meant), before the stove has been worked out.
+            just_read = age is not None and age <= JUST_READ_MINUTES
+            if latest is not None and (zone is None or (just_read and latest.number not in doubted)):
+                heats[name] = PatchHeat(kelvin=self._read_heat(latest), age_min=age, remark=remark)
+            elif zone is not None:
+                heats[name] = PatchHeat(kelvin=zone.p50, doubt=zone.p90 - zone.p10, age_min=age, remark=remark)
+            else:
+                heats[name] = PatchHeat()
+        known = [heat.kelvin for heat in heats.values() if heat.kelvin is not None]
+        scale = HeatScale(high=max([HOTTEST_AT_LEAST, *known]))
+        for name, patch in self._patches.items():
+            patch.show_heat(heats[name], unit, scale)
+        self._show_fire()
+
+    def _read_heat(self, reading: Entry) -> float:
+        meant = meant_heat(reading, self._desk.stove)
+        return reading_kelvin(reading) if meant is None else meant
+
+    def _show_fire(self) -> None:
+        latest = {entry.kind: entry for entry in self._desk.entries}
+        air, door = latest.get(Kind.AIR), latest.get(Kind.OVEN_DOOR)
+        self._firebox_words = "firebox" if air is None else f"firebox, air {opening_words(fraction_open(air))}"
+        self._door_open = door is not None and door_is_open(door)
+        self._door_words = "oven, door open" if self._door_open else "oven"
+        self.update()
+
+    def _show_marks(self) -> None:
+        standing = self._desk.standing
+        worth = standing.next_reading.spot if standing and standing.next_reading else ""
+        lit = self._desk.walk.spot.name
+        for name, patch in self._patches.items():
+            patch.show_marks(is_lit=name == lit, is_worth_reading=name == worth)
+
+    def _place(self) -> None:
+        self._layout = plan_layout(self._desk.stove, self.width(), self.height())
+        for name, patch in self._patches.items():
+            patch.setGeometry(self._layout.patches[name].toRect())
+        self.update()
+
+    def resizeEvent(self, _event: QResizeEvent) -> None:
+        """Place the patches anew."""
+        self._place()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Arrow keys light up the nearest spot that way; anything else goes on to the page."""
+        way = _ARROWS.get(Qt.Key(event.key()))
+        if way is None:
+            super().keyPressEvent(event)
+            return
+        wanted = self._nearest(*way)
+        if wanted:
+            self.spot_chosen.emit(wanted)
+
+    def _nearest(self, right: float, down: float) -> str:
+        start = self._patches[self._desk.walk.spot.name].geometry().center()
+        best, best_cost = "", float("inf")
+        for name, patch in self._patches.items():
+            step = patch.geometry().center() - start
+            along = step.x() * right + step.y() * down
+            across = abs(step.x() * down) + abs(step.y() * right)
+            if along > 4 and along + 2 * across < best_cost:
+                best, best_cost = name, along + 2 * across
+        return best
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """Draw the iron behind the patches."""
+        if self._layout is None:
+            return
+        theme, layout = self._look.theme, self._layout
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setPen(QPen(colour(theme.line), 1))
+        painter.setBrush(colour(theme.plate))
+        if not layout.cooktop.isEmpty():
+            painter.drawRoundedRect(layout.cooktop.adjusted(1, 1, -1, -1), 8, 8)
+        if not layout.oven.isEmpty():
+            painter.drawRoundedRect(layout.oven.adjusted(1, 1, -1, -1), 4, 4)
+        painter.setBrush(colour(theme.ground))
+        painter.drawRoundedRect(layout.firebox, 4, 4)
+        painter.setFont(font(BODY_POINTS))
+        painter.setPen(colour(theme.ember))
+        _write_along(painter, layout.firebox, self._firebox_words)
+        if not layout.oven.isEmpty():
+            painter.setPen(colour(theme.ember if self._door_open else theme.soft_ink))
+            _write_along(painter, layout.oven_name, self._door_words)
+        if self.hasFocus():
+            painter.setPen(QPen(colour(theme.slate), 3))
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.drawRoundedRect(QRectF(self.rect()).adjusted(1, 1, -2, -2), 6, 6)
+        painter.end()
+
+
+def _write_along(painter: QPainter, box: QRectF, words: str) -> None:
+    """Write along the longer side; without room for all of it, what stands before the comma."""
+    centre = Qt.AlignmentFlag.AlignCenter
+    length = max(box.width(), box.height())
+    fits = painter.fontMetrics().horizontalAdvance(words) <= length
+    shown = words if fits else words.partition(",")[0]
+    painter.save()
+    painter.translate(box.center())
+    if box.height() > box.width():
+        painter.rotate(-90)
+    breadth = min(box.width(), box.height())
+    painter.drawText(QRectF(-length / 2, -breadth / 2, length, breadth), centre, shown)
+    painter.restore()
+
+
+def _latest_readings(entries: tuple[Entry, ...]) -> dict[str, Entry]:
+    return {entry.spot: entry for entry in entries if entry.kind is Kind.READING}
+
+
+def _minutes(now: datetime, at: datetime) -> float:
+    return max((now - at).total_seconds() / 60, 0.0)

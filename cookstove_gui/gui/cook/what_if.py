@@ -1,0 +1,107 @@
+"""What if: one button for each step that could be taken now; its fan is drawn beside the present one."""
+
+from PySide6.QtCore import QTimer
+from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtWidgets import QButtonGroup, QLabel, QPushButton, QVBoxLayout, QWidget
+
+from cookstove_gui.desk import Changed
+from cookstove_gui.forecast.answers import LEAVE, Action, ActionKind
+from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.widgets.flow_layout import FlowLayout
+from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.phrases import cook as phrases
+from cookstove_gui.situation import steps
+
+
+class WhatIf(QWidget):
+    """A row of buttons, and one sentence about the step being asked about."""
+
+    def __init__(self, link: DeskLink, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._desk = link.desk
+        self._actions: tuple[Action, ...] = ()
+        self._buttons: list[QPushButton] = []
+        self.setObjectName("what_if")
+        self._flow_box = QWidget()
+        self._flow = FlowLayout(STEP // 2, self._flow_box)
+        self._group = QButtonGroup(self)
+        self._outcome = QLabel()
+        self._outcome.setObjectName("what_if_outcome")
+        self._outcome.setProperty("role", "caution")
+        self._outcome.setWordWrap(True)
+        self._outcome.hide()
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(STEP // 2)
+        column.addWidget(self._flow_box)
+        column.addWidget(self._outcome)
+        for number in range(6):
+            shortcut = QShortcut(QKeySequence(f"Ctrl+{number}"), self)
+            shortcut.activated.connect(lambda wanted=number: self._press(wanted))
+        link.changed.connect(self._show)
+        self._show_steps()
+
+    def _show(self, changed: Changed) -> None:
+        if changed.log or changed.session or changed.stove:
+            self._show_steps()
+        if changed.band or changed.standing or changed.session:
+            self._show_choice()
+
+    def _show_steps(self) -> None:
+        actions = (LEAVE, *steps(self._desk.rows, self._desk.clock()))
+        if actions == self._actions:
+            return
+        self._actions = actions
+        for old in self._buttons:
+            self._group.removeButton(old)
+            self._flow.removeWidget(old)
+            old.hide()
+            old.deleteLater()
+        self._buttons = []
+        for number, action in enumerate(actions):
+            words = phrases.action_words(action)
+            button = QPushButton(_short_words(action))
+            button.setProperty("role", "fire")
+            button.setObjectName(f"what_if_{number}")
+            button.setCheckable(True)
+            button.setAutoDefault(False)
+            button.setAccessibleName(f"What if: {words}")
+            button.setToolTip(f"{words}: draw what this would bring (Ctrl+{number})")
+            button.clicked.connect(lambda _checked=False, wanted=action: self._desk.choose_action(wanted))
+            self._group.addButton(button)
+            self._flow.addWidget(button)
+            self._buttons.append(button)
+        if self._desk.action not in actions:
+            # Told once this turn is over: the desk is still announcing what brought us here.
+            QTimer.singleShot(0, self, lambda: self._desk.choose_action(LEAVE))
+        self._show_choice()
+
+    def _show_choice(self) -> None:
+        for action, button in zip(self._actions, self._buttons, strict=True):
+            button.setChecked(action == self._desk.action)
+        standing = self._desk.standing
+        other = standing.alternative if standing else None
+        if standing is None or other is None or self._desk.action == LEAVE:
+            self._outcome.hide()
+            return
+        offset = self._desk.rows[-1].offset_minutes if self._desk.rows else 0
+        edge = phrases.Edge(unit=self._desk.unit, now=standing.now, offset_minutes=offset)
+        self._outcome.setText(phrases.step_to_take(other.action, other.outlook, self._desk.band, edge))
+        self._outcome.show()
+
+    def _press(self, number: int) -> None:
+        if number < len(self._buttons):
+            self._buttons[number].click()
+
+
+def _short_words(action: Action) -> str:
+    """A step in two words; the whole order stands in the tooltip."""
+    match action.kind:
+        case ActionKind.LEAVE:
+            return "Leave it"
+        case ActionKind.WOOD:
+            return phrases.action_words(action).removeprefix("Add ").capitalize()
+        case ActionKind.AIR:
+            return "Open air" if action.value >= 0.95 else f"Air {100 * action.value:.0f} %"
+        case ActionKind.BYPASS:
+            return "Open bypass" if action.value >= 0.5 else "Close bypass"

@@ -1,0 +1,1 @@
+"""What surrounds every page: heading, page buttons, cautions, problem pane, large view."""

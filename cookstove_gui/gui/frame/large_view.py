@@ -1,0 +1,91 @@
+"""The large view, to be read from across the kitchen: next line, clock, the oven now, and when it arrives."""
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
+
+from cookstove_gui.desk import Changed
+from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.widgets.figures import moment_text, temperature_text
+from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.resource_files import table
+from cookstove_gui.units import clock_text, local_offset_minutes
+
+
+class LargeView(QWidget):
+    """Nothing but what is needed from two metres away."""
+
+    def __init__(self, link: DeskLink, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._desk = link.desk
+        self.setObjectName("large_view")
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self._clock = _label("large_clock", "large")
+        self._oven = _label("large_oven", "huge")
+        self._arrival = _label("large_arrival", "large")
+        self._headline = _label("large_headline", "large")
+        numbers = QHBoxLayout()
+        numbers.addWidget(self._oven)
+        numbers.addStretch(1)
+        numbers.addWidget(self._arrival)
+        hint = _label("large_hint", "soft")
+        hint.setText("F12 or Escape: back")
+        column = QVBoxLayout(self)
+        column.setContentsMargins(6 * STEP, 4 * STEP, 6 * STEP, 2 * STEP)
+        column.setSpacing(2 * STEP)
+        column.addWidget(self._clock)
+        column.addStretch(1)
+        column.addLayout(numbers)
+        column.addStretch(1)
+        column.addWidget(self._headline)
+        column.addStretch(1)
+        column.addWidget(hint)
+        link.changed.connect(self._show)
+        self._show_all()
+
+    def _show(self, changed: Changed) -> None:
+        if changed.standing or changed.session or changed.settings or changed.stove:
+            self._show_all()
+        else:
+            self.show_clock()
+
+    def show_clock(self) -> None:
+        """Show the time of day."""
+        self._clock.setText(clock_text(self._desk.clock(), self._offset()))
+
+    def _show_all(self) -> None:
+        self.show_clock()
+        standing, unit = self._desk.standing, self._desk.unit
+        if standing is None or not self._desk.entries or standing.outlook.oven.p50 is None:
+            self._headline.setText(table("phrases.toml")["no_readings"])
+            self._oven.setText(f"– °{unit}")
+            self._arrival.setText("")
+            return
+        self._headline.setText(standing.headline)
+        self._oven.setText(f"{temperature_text(standing.outlook.oven.p50, unit)} °{unit}")
+        self._arrival.setText(self._arrival_words())
+
+    def _arrival_words(self) -> str:
+        standing = self._desk.standing
+        if standing is None:
+            return ""
+        enters, inside = standing.outlook.band.enters_min, standing.outlook.oven.p50
+        if inside is not None and standing.band.holds(inside):
+            return f"{standing.band.name}\nnow"
+        if enters.p10 is None:
+            return f"{standing.band.name}\nnot within 3 h"
+        first = moment_text(standing.now, enters.p10, self._offset())
+        last = "" if enters.p90 is None else moment_text(standing.now, enters.p90, self._offset())
+        return f"{standing.band.name}\n{first}–{last}" if last else f"{standing.band.name}\nfrom {first}"
+
+    def _offset(self) -> int:
+        rows = self._desk.rows
+        return rows[-1].offset_minutes if rows else local_offset_minutes(self._desk.clock())
+
+
+def _label(name: str, role: str) -> QLabel:
+    made = QLabel()
+    made.setObjectName(name)
+    made.setProperty("role", role)
+    made.setWordWrap(name == "large_headline")
+    made.setTextFormat(Qt.TextFormat.PlainText)
+    return made

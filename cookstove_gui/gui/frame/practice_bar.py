@@ -1,0 +1,63 @@
+"""The practice controls: a sample session played as if live, at a pace the newcomer chooses."""
+
+from PySide6.QtCore import QTimer, Signal
+from PySide6.QtWidgets import QButtonGroup, QFrame, QHBoxLayout, QLabel, QPushButton, QWidget
+
+from cookstove_gui.desk.desk import Desk
+from cookstove_gui.desk.practice import Practice
+from cookstove_gui.gui.widgets.theme import STEP
+
+PACES = ((0.0, "Pause"), (1.0, "1 ×"), (20.0, "20 ×"), (60.0, "60 ×"), (240.0, "240 ×"))
+_TURN_MS = 250
+_TURNS_PER_TICK = 6  # the outlook is worked out anew every second and a half
+
+
+class PracticeBar(QFrame):
+    """Plays the rows whose time has come, and says that nothing goes into the cook's own logbook."""
+
+    ticked = Signal()
+
+    def __init__(self, desk: Desk, practice: Practice, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._desk = desk
+        self._practice = practice
+        self._turns = 0
+        self.setObjectName("practice_bar")
+        self.setProperty("role", "strip")
+        self._words = QLabel()
+        self._words.setObjectName("practice_words")
+        row = QHBoxLayout(self)
+        row.setContentsMargins(2 * STEP, STEP // 2, 2 * STEP, STEP // 2)
+        row.setSpacing(STEP // 2)
+        row.addWidget(self._words, 1)
+        group = QButtonGroup(self)
+        for pace, text in PACES:
+            button = QPushButton(text)
+            button.setObjectName(f"pace_{pace:.0f}")
+            button.setCheckable(True)
+            button.setAutoDefault(False)
+            button.setChecked(pace == practice.clock.pace)
+            button.setAccessibleName("Stand still" if pace == 0 else f"Play {pace:.0f} times as fast as life")
+            button.setToolTip(button.accessibleName())
+            button.clicked.connect(lambda _checked=False, wanted=pace: practice.clock.set_pace(wanted))
+            group.addButton(button)
+            row.addWidget(button)
+        self._timer = QTimer(self)
+        self._timer.setInterval(_TURN_MS)
+        self._timer.timeout.connect(self.play)
+        self._timer.start()
+        self._show_words()
+
+    def play(self) -> None:
+        """Enter what has come due."""
+        due = self._practice.due()
+        if due:
+            self._desk.play(due)
+            self._show_words()
+        self._turns += 1
+        if due or (self._practice.clock.pace and self._turns % _TURNS_PER_TICK == 0):
+            self.ticked.emit()
+
+    def _show_words(self) -> None:
+        over = " It is over; you can go on by hand." if self._practice.is_over else ""
+        self._words.setText(f"Practice, invented; your logbook is left alone.{over}")

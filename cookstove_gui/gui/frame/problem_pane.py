@@ -1,0 +1,84 @@
+"""What stands in the way, in one sentence, with what can be done about it; and the report of a fault of our own."""
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QGuiApplication
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+
+from cookstove_gui.gui.widgets.theme import STEP
+
+
+class ProblemPane(QWidget):
+    """A whole window's worth: the sentence, and a button for each way out."""
+
+    chosen = Signal(str)  # key of the way out
+
+    def __init__(self, sentence: str, ways_out: Sequence[tuple[str, str]], parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setObjectName("problem_pane")
+        heading = QLabel("The logbook cannot be opened")
+        heading.setProperty("role", "next")
+        words = QLabel(sentence)
+        words.setObjectName("problem_words")
+        words.setWordWrap(True)
+        words.setTextFormat(Qt.TextFormat.PlainText)
+        words.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        safe = QLabel("Nothing in it was changed.")
+        safe.setProperty("role", "soft")
+        row = QHBoxLayout()
+        row.setSpacing(STEP)
+        for key, text in ways_out:
+            button = QPushButton(text)
+            button.setObjectName(f"way_{key}")
+            button.clicked.connect(lambda _checked=False, wanted=key: self.chosen.emit(wanted))
+            row.addWidget(button)
+        row.addStretch(1)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(6 * STEP, 6 * STEP, 6 * STEP, 6 * STEP)
+        column.setSpacing(3 * STEP)
+        column.addStretch(1)
+        for part in (heading, words, safe):
+            column.addWidget(part)
+        column.addLayout(row)
+        column.addStretch(2)
+
+
+class FaultStrip(QFrame):
+    """A fault of the program's own, told without stopping the work; the log is safe on disk."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._details = ""
+        self.setObjectName("fault_strip")
+        self.setProperty("role", "strip")
+        self._words = QLabel()
+        self._words.setObjectName("fault_words")
+        self._words.setProperty("role", "problem")
+        self._words.setWordWrap(True)
+        copy, close = QPushButton("Copy details"), QPushButton("Close")
+        copy.setObjectName("fault_copy")
+        close.setObjectName("fault_close")
+        copy.clicked.connect(self._copy)
+        close.clicked.connect(self.hide)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(2 * STEP, STEP, 2 * STEP, STEP)
+        row.addWidget(self._words, 1)
+        row.addWidget(copy)
+        row.addWidget(close)
+        self.hide()
+
+    def show_fault(self, summary: str, details: str) -> None:
+        """Tell of a fault; the details can be copied for whoever mends it."""
+        self._details = details
+        self._words.setText(f"The program made a mistake ({summary}). Everything you entered is in the logbook.")
+        self.show()
+
+    def show_problem(self, sentence: str) -> None:
+        """Tell of a disk or file that stands in the way."""
+        self._details = sentence
+        self._words.setText(sentence)
+        self.show()
+
+    def _copy(self) -> None:
+        QGuiApplication.clipboard().setText(self._details)

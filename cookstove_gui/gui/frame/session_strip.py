@@ -1,0 +1,47 @@
+"""Says so when the session on the table is an old one, so that nobody takes its heat for the stove's heat now."""
+
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QWidget
+
+from cookstove_gui.desk import Changed
+from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.widgets.theme import STEP
+
+
+class SessionStrip(QFrame):
+    """Seen only while an old session is looked at; a button begins a new one."""
+
+    def __init__(self, link: DeskLink, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._desk = link.desk
+        self.setObjectName("session_strip")
+        self.setProperty("role", "strip")
+        self._words = QLabel()
+        self._words.setObjectName("session_words")
+        self._words.setWordWrap(True)
+        begin = QPushButton("New session")
+        begin.setObjectName("new_session")
+        begin.setAccessibleName("Leave the old session and begin a new one")
+        begin.setToolTip(begin.accessibleName())
+        begin.setAutoDefault(False)
+        begin.clicked.connect(lambda: self._desk.start_session())
+        row = QHBoxLayout(self)
+        row.setContentsMargins(2 * STEP, STEP // 2, 2 * STEP, STEP // 2)
+        row.setSpacing(2 * STEP)
+        row.addWidget(self._words, 1)
+        row.addWidget(begin)
+        link.changed.connect(self._show)
+        self.show_session()
+
+    def _show(self, changed: Changed) -> None:
+        if changed.session or changed.log or changed.stove:
+            self.show_session()
+
+    def show_session(self) -> None:
+        """Show or hide it, by whether the session is still being written."""
+        session = self._desk.session
+        self.setVisible(session is not None and not self._desk.is_live)
+        if session is not None:
+            self._words.setText(
+                f"This is an old session, “{session.title}”, as it stood at its end. "
+                "The next number you type begins a new one."
+            )

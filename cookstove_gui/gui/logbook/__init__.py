@@ -1,0 +1,1 @@
+"""The Logbook page and its parts."""

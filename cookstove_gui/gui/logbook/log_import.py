@@ -1,0 +1,147 @@
+"""Bringing logs in: all of a clean file, or a question first, with every problem named by its line and field."""
+
+from collections.abc import Sequence
+from pathlib import Path
+
+from PySide6.QtCore import QCoreApplication, QSize, Qt
+from PySide6.QtWidgets import QFileDialog, QListWidget, QListWidgetItem, QVBoxLayout, QWidget
+
+from cookstove_gui.desk import files
+from cookstove_gui.errors import Problem
+from cookstove_gui.gui.background.worker import Worker
+from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.widgets.form import button, row, say, words
+from cookstove_gui.gui.widgets.theme import STEP, TARGET_PIXELS
+from cookstove_gui.phrases import cook as phrases
+
+_HELP = (
+    "A log is a CSV file with the columns clock, kind, spot, value, unit, note, one row a thing done. "
+    "A file stove.toml beside it says which stove it is of; without one it is kept for the stove in use."
+)
+
+
+class ImportPart(QWidget):
+    """Choose files, see what is wrong with them, decide."""
+
+    def __init__(self, link: DeskLink, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._desk = link.desk
+        self._offer: files.ImportOffer | None = None
+        self._paths: tuple[Path, ...] = ()
+        self.setObjectName("import_part")
+        # Reading many files takes a while; the window stays alive meanwhile.
+        self.reader = Worker(lambda: self._paths, lambda paths: files.offer_import(self._desk, paths), self)
+        self.reader.finished.connect(self._show_offer)
+        self.reader.failed.connect(self._show_failure)
+        app = QCoreApplication.instance()
+        if app is not None:
+            app.aboutToQuit.connect(self.reader.close)
+        self._choose_files = button("Choose files …", "import_files", "One or several log files")
+        self._choose_folder = button("Choose a folder …", "import_folder", "All logs of a folder")
+        self._told = words(role="good", name="import_told")
+        self._problem = words(role="problem", name="import_problem")
+        self._question = words(role="heading", name="import_question")
+        self._list = QListWidget()
+        self._list.setObjectName("import_problems")
+        self._list.setAccessibleName("What is wrong, by file, line and field")
+        self._list.setWordWrap(True)
+        self._list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self._list.setMinimumHeight(4 * TARGET_PIXELS)
+        self._keep = button("Keep the good rows", "import_keep", "Keep every row that can be read", role="main")
+        self._nothing = button("Import nothing", "import_nothing", "Leave the logbook as it is")
+        column = QVBoxLayout(self)
+        column.setSpacing(2 * STEP)
+        column.addWidget(words("Bring logs in", role="heading"))
+        column.addWidget(words(_HELP, role="soft"))
+        column.addLayout(row(self._choose_files, self._choose_folder))
+        column.addWidget(self._told)
+        column.addWidget(self._problem)
+        column.addWidget(self._question)
+        column.addWidget(self._list, 1)
+        column.addLayout(row(self._keep, self._nothing))
+        column.addStretch(0)
+        self._choose_files.clicked.connect(self._ask_files)
+        self._choose_folder.clicked.connect(self._ask_folder)
+        self._keep.clicked.connect(self._accept)
+        self._nothing.clicked.connect(self._drop)
+        say(self._told, "")
+        say(self._problem, "")
+        self._show_question(None)
+
+    def bring_in(self, paths: Sequence[Path]) -> None:
+        """Read these files and folders; they are kept at once when nothing is wrong with them."""
+        self._paths = tuple(paths)
+        self._show_question(None)
+        say(self._problem, "")
+        say(self._told, "Reading …")
+        self.reader.ask()
+
+    def _ask_files(self) -> None:
+        paths, _ = QFileDialog.getOpenFileNames(self, "Logs to bring in", "", "CSV files (*.csv);;All files (*)")
+        if paths:
+            self.bring_in([Path(path) for path in paths])
+
+    def _ask_folder(self) -> None:
+        path = QFileDialog.getExistingDirectory(self, "Folder of logs to bring in")
+        if path:
+            self.bring_in([Path(path)])
+
+    def _show_offer(self, offer: files.ImportOffer) -> None:
+        self.reader.close()  # no thread is kept between imports
+        if offer.needs_answer:
+            say(self._told, "")
+            self._show_question(offer)
+            (self._nothing if not offer.files else self._keep).setFocus()
+        else:
+            self._offer = offer
+            self._accept()
+
+    def _show_failure(self, error: Exception) -> None:
+        self.reader.close()
+        if not isinstance(error, Problem):
+            raise error
+        say(self._told, "")
+        say(self._problem, error.sentence)
+
+    def _show_question(self, offer: files.ImportOffer | None) -> None:
+        self._offer = offer
+        asking = offer is not None
+        problems = offer.problems if offer else ()
+        good = sum(len(file.reading.entries) for file in offer.files) if offer else 0
+        say(
+            self._question,
+            phrases.import_question(len(problems), good, len(offer.files) if offer else 0) if asking else "",
+        )
+        self._list.clear()
+        for sentence in problems:
+            item = QListWidgetItem(sentence)
+            if len(sentence) < 60:
+                item.setSizeHint(QSize(0, TARGET_PIXELS))
+            self._list.addItem(item)
+        if problems:
+            self._list.setCurrentRow(0)
+        self._list.setVisible(asking)
+        self._keep.setVisible(asking and bool(offer and offer.files))
+        self._nothing.setVisible(asking)
+        self._nothing.setText("Import nothing" if offer and offer.files else "Understood")
+
+    def _accept(self) -> None:
+        offer = self._offer
+        if offer is None:
+            return
+        try:
+            added = files.accept_import(self._desk, offer)
+        except Problem as problem:
+            say(self._told, "")
+            say(self._problem, problem.sentence)
+            return
+        rows = sum(len(file.reading.entries) for file in offer.files)
+        self._show_question(None)
+        say(self._told, f"Kept: {phrases.sessions_count(added)} with {phrases.entries_count(rows)}.")
+        self._choose_files.setFocus()
+
+    def _drop(self) -> None:
+        had_rows = self._offer is not None and bool(self._offer.files)
+        self._show_question(None)
+        say(self._told, "Nothing was imported; the logbook is as it was." if had_rows else "")
+        self._choose_files.setFocus()

@@ -1,0 +1,69 @@
+"""The page Logbook: what happened, what came true, and the way of logs in and out."""
+
+from PySide6.QtCore import Signal
+from PySide6.QtGui import QShowEvent
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from cookstove_gui.desk import Changed
+from cookstove_gui.gui.background.study_worker import StudyWorker
+from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.logbook.backups import BackupsPart
+from cookstove_gui.gui.logbook.log_import import ImportPart
+from cookstove_gui.gui.logbook.sessions import SessionsPart
+from cookstove_gui.gui.logbook.track_record import RecordPart
+from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.sections import Sections
+
+
+class LogbookPage(QWidget):
+    """Sessions, import, track record, backups."""
+
+    session_opened = Signal()  # the window may go to the Cook page
+
+    def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._desk = link.desk
+        self._studying = StudyWorker.of(link)
+        self._is_stale = False
+        self.setObjectName("page")
+        self.setAccessibleName("Logbook")
+        self._sessions = SessionsPart(link, look)
+        self._import = ImportPart(link)
+        self._record = RecordPart(link)
+        self._backups = BackupsPart(link)
+        self._sections = Sections()
+        self._sections.add("sessions", "Sessions", self._sessions)
+        self._sections.add("import", "Bring logs in", self._import)
+        self._sections.add("record", "Track record", self._record)
+        self._sections.add("backups", "Backups", self._backups)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.addWidget(self._sections)
+        self._sections.shown.connect(lambda _key: self._backups.show_backups())
+        self._sessions.opened.connect(self.session_opened)
+        link.changed.connect(self._show)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Catch up with what changed while it was hidden, and study the past if it grew."""
+        super().showEvent(event)
+        if self._is_stale:
+            self._is_stale = False
+            self._show(Changed(session=True, study=True))
+        self._backups.show_backups()
+        self._studying.start_if_due()
+
+    def close_workers(self) -> None:
+        """End the threads of all parts."""
+        self._import.reader.close()
+        self._sessions.writer.close()
+
+    def _show(self, changed: Changed) -> None:
+        if not self.isVisible():
+            self._is_stale = True
+            return
+        if changed.session or changed.stove or changed.log or changed.settings:
+            self._sessions.show_sessions()
+        if changed.study or changed.stove or changed.settings:
+            self._record.show_record()
+        if changed.session or changed.stove:
+            self._studying.start_if_due()

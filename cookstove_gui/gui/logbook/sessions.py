@@ -1,0 +1,250 @@
+"""The sessions: find one, open it, rename it, begin a new one, take it out as a file, see its oven beside another's."""
+
+from pathlib import Path
+
+from PySide6.QtCore import QCoreApplication, QItemSelectionModel, QSortFilterProxyModel, Qt, Signal
+from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QLineEdit, QListView, QSizePolicy, QVBoxLayout, QWidget
+
+from cookstove_gui.desk import files
+from cookstove_gui.errors import Problem
+from cookstove_gui.gui.background.worker import Worker
+from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.logbook.curves import OvenCurves
+from cookstove_gui.gui.logbook.session_list import NUMBER, SessionModel
+from cookstove_gui.gui.widgets.flow_layout import FlowLayout
+from cookstove_gui.gui.widgets.form import Choice, Field, button, say, words
+from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.phrases import cook as phrases
+
+_NO_OTHER = "0"
+_PDF, _HTML = "PDF (*.pdf)", "Web page (*.html)"
+
+
+class SessionsPart(QWidget):
+    """The list on the left, the chosen session on the right."""
+
+    opened = Signal()  # a session was put on the table
+
+    def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._desk = link.desk
+        self._report_for: tuple[int, Path] = (0, Path())
+        # A PDF takes a second or two; the window stays alive meanwhile.
+        self.writer = Worker(lambda: self._report_for, self._write_report, self)
+        self.setObjectName("sessions_part")
+        self._build(look)
+        self._connect()
+        self.show_sessions()
+
+    def _build(self, look: Look) -> None:
+        self._find = QLineEdit()
+        self._find.setObjectName("session_find")
+        self._find.setAccessibleName("Find a session")
+        self._find.setPlaceholderText("find by title or date")
+        self._find.setToolTip("Shows only sessions whose title or date has these letters")
+        self._find.setClearButtonEnabled(True)
+        self._model = SessionModel()
+        self._shown = QSortFilterProxyModel(self)
+        self._shown.setSourceModel(self._model)
+        self._shown.setFilterCaseSensitivity(Qt.CaseSensitivity.CaseInsensitive)
+        self._list = QListView()
+        self._list.setObjectName("session_list")
+        self._list.setAccessibleName("Sessions, the latest first")
+        self._list.setToolTip("Up and down choose a session, Enter opens it")
+        self._list.setModel(self._shown)
+        self._list.setUniformItemSizes(True)
+        self._list.setMinimumHeight(200)
+        self._list.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Ignored)
+        self._count = words(role="soft", name="session_count")
+        self._new = button("New session", "session_new", "Begin a new session")
+        left = QVBoxLayout()
+        left.setSpacing(STEP)
+        left.addWidget(self._find)
+        left.addWidget(self._list, 1)
+        left.addWidget(self._count)
+        left.addWidget(self._new)
+        self._title = Field("Title", "session_title", "Type another title, then Enter", caption_width=100, width=300)
+        self._facts = words(role="soft", name="session_facts")
+        self._open = button("Open", "session_open", "Put it on the table: the Cook page shows it", role="main")
+        self._export = button("Write as CSV …", "session_export", "Write its log as a file")
+        self._report = button("Report …", "session_report", "A dated page for someone else, as PDF or HTML")
+        presses = FlowLayout(STEP)
+        for press in (self._open, self._export, self._report):
+            presses.addWidget(press)
+        self._told = words(role="good", name="session_told")
+        self._problem = words(role="problem", name="session_problem")
+        self._other = Choice("Beside it", "session_other", "Draw another session’s oven over it", caption_width=100)
+        self._curves = OvenCurves(look)
+        self._legend = words(role="soft", name="session_legend")
+        right = QVBoxLayout()
+        right.setSpacing(STEP)
+        right.addWidget(self._title)
+        right.addWidget(self._facts)
+        right.addLayout(presses)
+        right.addWidget(self._told)
+        right.addWidget(self._problem)
+        right.addWidget(self._other)
+        right.addWidget(self._curves, 1)
+        right.addWidget(self._legend)
+        self._right = QWidget()
+        self._right.setLayout(right)
+        right.setContentsMargins(0, 0, 0, 0)
+        whole = QHBoxLayout(self)
+        whole.setSpacing(3 * STEP)
+        whole.addLayout(left, 2)
+        whole.addWidget(self._right, 3)
+        say(self._told, "")
+        say(self._problem, "")
+
+    def _connect(self) -> None:
+        self._find.textChanged.connect(self._shown.setFilterFixedString)
+        self._list.selectionModel().currentChanged.connect(lambda _new, _old: self._show_chosen())
+        self._list.activated.connect(lambda _index: self._put_on_table())
+        self._new.clicked.connect(self._begin)
+        self._title.entered.connect(self._rename)
+        self._open.clicked.connect(self._put_on_table)
+        self._export.clicked.connect(self._ask_where)
+        self._report.clicked.connect(self._ask_where_report)
+        self.writer.finished.connect(self._tell_written)
+        self.writer.failed.connect(self._tell_failure)
+        app = QCoreApplication.instance()
+        if app is not None:
+            app.aboutToQuit.connect(self.writer.close)
+        self._other.chosen.connect(lambda _key: self._show_curves())
+
+    @property
+    def number(self) -> int:
+        """Number of the chosen session; 0 when there is none."""
+        index = self._list.currentIndex()
+        return int(index.data(NUMBER)) if index.isValid() else 0
+
+    def show_sessions(self) -> None:
+        """Show the list as the logbook has it, the same session chosen as before."""
+        chosen = self.number
+        rows = self._desk.sessions
+        open_number = self._desk.session.number if self._desk.session else 0
+        self._model.show_sessions(rows, open_number)
+        self._count.setText(f"{phrases.sessions_count(len(rows))} of {self._desk.stove.name}")
+        self.choose(chosen or open_number)
+        self._show_chosen()
+
+    def choose(self, number: int) -> None:
+        """Choose a session in the list, or the first one when it is not there."""
+        count = self._shown.rowCount()
+        places = (self._shown.index(place, 0) for place in range(count))
+        index = next((place for place in places if place.data(NUMBER) == number), self._shown.index(0, 0))
+        self._list.selectionModel().setCurrentIndex(index, QItemSelectionModel.SelectionFlag.ClearAndSelect)
+        self._list.scrollTo(index)
+
+    def _show_chosen(self) -> None:
+        row = self._model.summary(self.number)
+        self._right.setEnabled(row is not None)
+        if row is None:
+            self._title.show_text("")
+            self._facts.setText("No session yet: light the fire and enter it on the Cook page, or bring logs in.")
+            return
+        self._title.show_text(row.title)
+        span = phrases.session_span(row.first_at, row.last_at, row.offset_minutes)
+        self._facts.setText(f"{span}. {phrases.entries_count(row.entry_count).capitalize()}.")
+        on_table = self._desk.session is not None and self._desk.session.number == row.number
+        self._open.setVisible(not on_table)
+        self._export.setEnabled(row.entry_count > 0)
+        self._report.setEnabled(row.entry_count > 0)
+        others = [(str(other.number), other.title) for other in self._desk.sessions if other.number != row.number]
+        self._other.show_options([(_NO_OTHER, "no other session"), *others], self._other.key)
+        self._show_curves()
+
+    def _show_curves(self) -> None:
+        numbers = [self.number] + ([int(self._other.key)] if self._other.key not in ("", _NO_OTHER) else [])
+        sessions = tuple(self._desk.logbook.session(number) for number in numbers if number)
+        self._curves.show_sessions(self._desk.stove, sessions, self._desk.unit)
+        parts = ["Oven, hours since the first entry."]
+        if len(sessions) == 2:
+            parts.append(f"Line and circles: {sessions[0].title}. Dashes and diamonds: {sessions[1].title}.")
+        self._legend.setText(" ".join(parts))
+
+    def _begin(self) -> None:
+        latest = max(self._desk.sessions, key=lambda row: row.number, default=None)
+        # An empty one that was begun before is used, so that pressing twice leaves no empty sessions behind.
+        if latest is not None and latest.entry_count == 0:
+            self._desk.open_session(latest.number)
+        else:
+            self._desk.start_session()
+        self._find.clear()
+        self.show_sessions()
+        self.choose(self._desk.session.number if self._desk.session else 0)
+        self._say(told="It is on the table. Give it a title if you like, and go on at the Cook page.")
+        self._title.edit.setFocus()
+        self._title.edit.selectAll()
+
+    def _rename(self, text: str) -> None:
+        try:
+            self._desk.rename_session(self.number, text)
+        except Problem as problem:
+            self._title.show_problem(problem.sentence)
+        else:
+            self._title.show_problem("")
+            self.show_sessions()
+
+    def _put_on_table(self) -> None:
+        if not self.number:
+            return
+        try:
+            self._desk.open_session(self.number)
+        except Problem as problem:
+            self._say(problem=problem.sentence)
+            return
+        self.show_sessions()
+        self._say(told="It is on the table: the Cook page shows it.")
+        self.opened.emit()
+
+    def _ask_where(self) -> None:
+        row = self._model.summary(self.number)
+        name = f"{row.title if row else 'session'}.csv".replace("/", "-")
+        path, _ = QFileDialog.getSaveFileName(self, "Write the log as", name, "CSV files (*.csv)")
+        if path:
+            self.export_to(Path(path))
+
+    def export_to(self, path: Path) -> None:
+        """Write the chosen session's log."""
+        target = path if path.suffix else path.with_suffix(".csv")
+        try:
+            files.export_log(self._desk, self.number, target)
+        except Problem as problem:
+            self._say(problem=problem.sentence)
+        else:
+            self._say(told=f"Written: {target}")
+
+    def _ask_where_report(self) -> None:
+        row = self._model.summary(self.number)
+        name = f"{row.title if row else 'session'}.pdf".replace("/", "-")
+        path, chosen = QFileDialog.getSaveFileName(self, "Write the report as", name, f"{_PDF};;{_HTML}")
+        if path:
+            target = Path(path)
+            self.report_to(target if target.suffix else target.with_suffix(".html" if chosen == _HTML else ".pdf"))
+
+    def report_to(self, path: Path) -> None:
+        """Write the chosen session's report, .pdf or .html."""
+        self._report_for = (self.number, path)
+        self._say(told="Writing the report …")
+        self.writer.ask()
+
+    def _write_report(self, wanted: tuple[int, Path]) -> Path:
+        number, path = wanted
+        files.write_report(self._desk, number, path)
+        return path
+
+    def _tell_written(self, path: Path) -> None:
+        self.writer.close()  # no thread is kept between reports
+        self._say(told=f"Written: {path}")
+
+    def _tell_failure(self, error: Exception) -> None:
+        self.writer.close()
+        if not isinstance(error, Problem):
+            raise error
+        self._say(problem=error.sentence)
+
+    def _say(self, *, told: str = "", problem: str = "") -> None:
+        say(self._told, told)
+        say(self._problem, problem)

@@ -1,0 +1,85 @@
+"""The track record: what was projected when, and what came true."""
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem, QVBoxLayout, QWidget
+
+from cookstove_gui.forecast.answers import RecordRow
+from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.logbook.study_line import StudyLine
+from cookstove_gui.gui.widgets.form import say, words
+from cookstove_gui.gui.widgets.theme import STEP, TARGET_PIXELS
+from cookstove_gui.phrases import cook as phrases
+from cookstove_gui.units import local_offset_minutes
+
+_HEADERS = ("session", "at", "heat", "projected window", "came true")
+
+
+class RecordPart(QWidget):
+    """One sentence, and the rows behind it."""
+
+    def __init__(self, link: DeskLink, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._desk = link.desk
+        self.setObjectName("record_part")
+        self._study = StudyLine(link, "record_study")
+        self._sentence = words(name="record_sentence", role="good")
+        self._behind = words(name="record_behind", role="soft")
+        self._recalibrated = words(name="record_recalibrated", role="soft")
+        self._table = QTableWidget(0, len(_HEADERS))
+        self._table.setObjectName("record_table")
+        self._table.setAccessibleName("Projections and what came true")
+        self._table.setHorizontalHeaderLabels(list(_HEADERS))
+        self._table.verticalHeader().hide()
+        self._table.verticalHeader().setDefaultSectionSize(TARGET_PIXELS)
+        self._table.setShowGrid(False)
+        self._table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
+        self._table.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+        self._table.setTabKeyNavigation(False)
+        self._table.setMinimumHeight(5 * TARGET_PIXELS)
+        header = self._table.horizontalHeader()
+        header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
+        header.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
+        header.setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
+        header.setSectionsClickable(False)
+        header.setHighlightSections(False)
+        column = QVBoxLayout(self)
+        column.setSpacing(2 * STEP)
+        column.addWidget(words("How past projections turned out", role="heading"))
+        column.addWidget(self._study)
+        column.addWidget(self._sentence)
+        column.addWidget(self._behind)
+        column.addWidget(self._recalibrated)
+        column.addWidget(self._table, 1)
+        column.addStretch()  # takes the room while there is no table
+        self.show_record()
+
+    def show_record(self) -> None:
+        """Show what the latest study found."""
+        self._study.show_study()
+        found = self._desk.study
+        rows = found.record.rows if found else ()
+        self._sentence.setText(phrases.track_record(found.record) if found else self._not_yet())
+        self._behind.setText(phrases.record_behind(found.record) if found else "")
+        say(self._recalibrated, phrases.recalibrated(found.width_at_an_hour) if found else "")
+        self._table.setVisible(bool(rows))
+        self._table.setRowCount(len(rows))
+        for place, row in enumerate(sorted(rows, key=lambda one: one.made_at, reverse=True)):
+            for column, text in enumerate(self._cells(row)):
+                item = QTableWidgetItem(text)
+                item.setToolTip(text)
+                self._table.setItem(place, column, item)
+
+    def _not_yet(self) -> str:
+        if not self._desk.sessions:
+            return "No session yet; after the first ones you see here how far the projections can be trusted."
+        return "The past sessions were not studied yet."
+
+    def _cells(self, row: RecordRow) -> tuple[str, ...]:
+        edge = phrases.Edge(unit=self._desk.unit, now=row.made_at, offset_minutes=local_offset_minutes(row.made_at))
+        return (
+            phrases.dated(row.session, row.made_at, edge.offset_minutes),
+            edge.clock(0),
+            row.band.name,
+            phrases.window(row.enters_min, edge),
+            phrases.came_true(row, edge),
+        )

@@ -1,0 +1,1 @@
+"""The My stove page and its parts."""

@@ -1,0 +1,186 @@
+"""Thermometer checks in ice water and boiling water, the offset they show, and an infrared one's setting."""
+
+from collections.abc import Callable
+
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from cookstove_gui.cooking.instruments.surface_readings import INFRARED
+from cookstove_gui.cooking.instruments.thermometers import CheckPoint
+from cookstove_gui.desk.my_stove import checks
+from cookstove_gui.desk.my_stove.site import stove_here
+from cookstove_gui.errors import Problem
+from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.widgets.form import Choice, Either, Field, button, row, say, words
+from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.phrases import cook as phrases
+from cookstove_gui.phrases import my_stove as stove_phrases
+from cookstove_gui.stove.stove import Instrument
+from cookstove_gui.units import degrees, kelvin, tidy
+
+_HOW = {
+    CheckPoint.ICE: "Fill a glass with crushed ice, top it up with cold water, stir, hold the sensor in the middle.",
+    CheckPoint.BOIL: "Hold the sensor in water at a rolling boil, off the pot’s bottom. Mind the steam: it scalds.",
+}
+_CONTACT = (
+    "To measure it: where the cooktop is well over 200 °F (100 °C), press a contact thermometer to it, "
+    "read the same place with this one right after, and type both. Hot iron burns: hold the sensor with a tool."
+)
+_EXAMPLE = kelvin(450.0, "F")  # K, a reading to show what an emissivity setting means
+_NARROW = 130
+_SHOWN_CHECKS = 6
+
+
+class ChecksPart(QWidget):
+    """One thermometer at a time."""
+
+    def __init__(self, link: DeskLink, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._desk = link.desk
+        self.setObjectName("stove_checks")
+        self._build()
+        self._connect()
+        self.show_stove()
+
+    def _build(self) -> None:
+        self._which = Choice("Thermometer", "check_instrument", "The thermometer that is checked")
+        self._standing = words(name="check_standing", role="good")
+        self._drift = words(name="check_drift", role="problem")
+        self._point = Either(
+            "Check", "check_point", "What it is held against",
+            [(CheckPoint.ICE, "in ice water"), (CheckPoint.BOIL, "in boiling water")],
+        )  # fmt: skip
+        self._point.show_key(CheckPoint.BOIL)
+        self._how = words(name="check_how")
+        self._shown = Field("It shows", "check_shown", "What the thermometer shows; Enter keeps it", width=_NARROW)
+        self._undo = button("Take back the latest", "check_undo", "Take back the latest check of this thermometer")
+        self._list = words(name="check_list", role="soft")
+        self._emissivity = Field("Emissivity set to", "check_emissivity", "The instrument’s own setting", width=_NARROW)
+        self._means = words(name="check_means")
+        self._method = words(_CONTACT, name="check_contact_how", role="soft")
+        self._contact = Field(
+            "Contact one shows", "check_contact", "A contact thermometer on the cooktop", width=_NARROW
+        )
+        self._beside = Field("This one shows", "check_beside", "The infrared one, at the same place", width=_NARROW)
+        self._measured = words(name="check_measured", role="good")
+        self._kind = Choice("Kind", "new_instrument_kind", "What kind of thermometer it is")
+        self._kind.show_options([(kind, kind) for kind in checks.KINDS], checks.KINDS[0])
+        self._new = Field("Name", "new_instrument", "Type its name and press Enter to add it")
+        self._chosen = QWidget()
+        inner = QVBoxLayout(self._chosen)
+        inner.setContentsMargins(0, 0, 0, 0)
+        inner.setSpacing(2 * STEP)
+        parts: tuple[QWidget, ...] = (self._which, self._standing, self._drift, self._point, self._how, self._shown)
+        for part in parts:
+            inner.addWidget(part)
+        inner.addLayout(row(self._undo))
+        infrared = (self._method, self._contact, self._beside, self._measured)
+        for part in (self._list, self._emissivity, self._means, *infrared):
+            inner.addWidget(part)
+        column = QVBoxLayout(self)
+        column.setSpacing(2 * STEP)
+        column.addWidget(words("Thermometer checks", role="heading"))
+        column.addWidget(self._chosen)
+        column.addWidget(words("Add a thermometer", role="heading"))
+        column.addWidget(self._kind)
+        column.addWidget(self._new)
+        column.addStretch(1)
+
+    def _connect(self) -> None:
+        self._which.chosen.connect(lambda _key: self.show_stove())
+        self._point.chosen.connect(lambda _key: self.show_stove())
+        self._shown.entered.connect(self._record)
+        self._undo.clicked.connect(self._take_back)
+        self._emissivity.entered.connect(
+            lambda text: self._keep(self._emissivity, lambda: checks.set_emissivity(self._desk, self._name, text))
+        )
+        self._contact.entered.connect(lambda _text: self._measure())
+        self._beside.entered.connect(lambda _text: self._measure())
+        self._new.entered.connect(self._add)
+
+    @property
+    def _name(self) -> str:
+        return self._which.key
+
+    def show_stove(self) -> None:
+        """Show the thermometers as they are kept."""
+        desk, unit = self._desk, self._desk.unit
+        instruments = desk.stove.instruments
+        self._chosen.setVisible(bool(instruments))
+        if not instruments:
+            return
+        names = [(one.name, f"{one.name} ({one.kind})") for one in instruments]
+        self._which.show_options(names, self._name)
+        chosen = next(one for one in instruments if one.name == self._name)
+        self._standing.setText(stove_phrases.instrument_words(chosen, unit))
+        changed = checks.drift(desk, chosen.name)
+        say(self._drift, stove_phrases.drifted(changed, unit) if changed else "")
+        point = CheckPoint(self._point.key)
+        right = degrees(checks.right_reading(stove_here(desk), point), unit)
+        self._how.setText(f"{_HOW[point]} A right one shows {tidy(right)} °{unit} in the air here.")
+        self._shown.show_text("", f"°{unit}")
+        own = [check for check in checks.checks_of(desk) if check.instrument == chosen.name]
+        latest = own[: -_SHOWN_CHECKS - 1 : -1]
+        say(self._list, "\n".join(stove_phrases.check_line(check, unit) for check in latest))
+        self._undo.setVisible(bool(own))
+        self._show_emissivity(chosen)
+
+    def _show_emissivity(self, chosen: Instrument) -> None:
+        infrared = chosen.kind == INFRARED
+        for part in (self._emissivity, self._method, self._contact, self._beside):
+            part.setVisible(infrared)
+        say(self._measured, self._measured.text() if infrared else "")
+        if not infrared:
+            say(self._means, "")
+            return
+        stove = self._desk.stove
+        self._emissivity.show_text(tidy(chosen.emissivity, 2))
+        for field in (self._contact, self._beside):
+            field.show_text(field.text, f"°{self._desk.unit}")
+        edge = phrases.Edge(unit=self._desk.unit, now=self._desk.clock(), offset_minutes=0)
+        found = checks.reading_at(stove, chosen, _EXAMPLE)
+        surface = checks.cooktop_surface(stove)
+        say(self._means, stove_phrases.emissivity_words(surface, stove.cooktop_surface, found, edge))
+
+    def _record(self, text: str) -> None:
+        if not text.strip():
+            self._shown.show_problem("")
+            return
+        point = CheckPoint(self._point.key)
+        if self._keep(self._shown, lambda: checks.record_check(self._desk, self._name, point, text)):
+            self._shown.clear()
+
+    def _measure(self) -> None:
+        """Once both readings are typed, say the emissivity they show."""
+        say(self._measured, "")
+        if not self._contact.text.strip() or not self._beside.text.strip():
+            return
+        try:
+            found = checks.measured_emissivity(self._desk, self._name, self._contact.text, self._beside.text)
+        except Problem as problem:
+            self._beside.show_problem(problem.sentence)
+        else:
+            self._beside.show_problem("")
+            say(self._measured, stove_phrases.measured_emissivity_words(found))
+
+    def _take_back(self) -> None:
+        self._keep(self._shown, lambda: checks.take_back_latest(self._desk, self._name))
+
+    def _add(self, text: str) -> None:
+        if not text.strip():
+            return
+        name = " ".join(text.split())
+        if self._keep(self._new, lambda: checks.add_instrument(self._desk, text, self._kind.key)):
+            self._new.clear()
+            self._which.box.setCurrentIndex(self._which.box.findData(name))
+            self.show_stove()
+            self._shown.edit.setFocus()
+
+    def _keep(self, field: Field, change: Callable[[], object]) -> bool:
+        try:
+            change()
+        except Problem as problem:
+            field.show_problem(problem.sentence)
+            return False
+        field.show_problem("")
+        self.show_stove()
+        return True

@@ -1,0 +1,111 @@
+"""How the stove fires by its logs: from lighting to a heat, how long it holds it, how long a shut-down load lasts."""
+
+from PySide6.QtCore import QCoreApplication
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from cookstove_gui.cooking.fires.burn_times import FALL
+from cookstove_gui.cooking.fires.rise_and_hold import rise_quantiles, typical_hold
+from cookstove_gui.cooking.fit.bands import band_tables
+from cookstove_gui.desk.my_stove.band_tables import band_table, choose_band_table, table_words
+from cookstove_gui.desk.my_stove.past_answers import Firing, firing
+from cookstove_gui.desk.studying import PastSessions
+from cookstove_gui.gui.background.worker import Worker
+from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.widgets.form import Choice, say, words
+from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.phrases import my_stove as stove_phrases
+from cookstove_gui.stove.entries import HeatBand
+from cookstove_gui.stove.stove import Stove
+
+_SHOWN_BURNS = 8
+_WORTH_MIN = 60.0  # a load whose end the log does not show is listed if it lasted at least so long
+_CAUTION = (
+    "A fire with little air in a cool flue makes creosote, and a smouldering one makes carbon monoxide: keep the flue "
+    "in its working range. The stove’s manual, your local code and a licensed sweep decide."
+)
+
+
+class FirePart(QWidget):
+    """Rise, hold and burn times."""
+
+    def __init__(self, link: DeskLink, past: PastSessions, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._desk = link.desk
+        self._past = past
+        self.setObjectName("stove_fire")
+        self._band = Choice("Heat", "fire_band", "The heat that is asked about", caption_width=100)
+        self._band.chosen.connect(lambda _key: self.show_past())
+        self._names = Choice(
+            "Names", "band_table", "The published table that names the heats", width=340, caption_width=100
+        )
+        self._names.chosen.connect(self._choose_names)
+        self._names_words = words(role="soft", name="band_table_words")
+        self._rise = words(name="fire_rise", role="good")
+        self._hold = words(name="fire_hold")
+        self._burn = words(name="fire_burns", role="good")
+        self._list = words(name="fire_burn_list", role="soft")
+        column = QVBoxLayout(self)
+        column.setSpacing(2 * STEP)
+        column.addWidget(words("How long it takes, and how long it lasts", role="heading"))
+        column.addWidget(self._band)
+        column.addWidget(self._names)
+        column.addWidget(self._names_words)
+        column.addWidget(self._rise)
+        column.addWidget(self._hold)
+        column.addWidget(words("A full load with the air shut down", role="heading"))
+        column.addWidget(self._burn)
+        column.addWidget(self._list)
+        column.addWidget(words(_CAUTION, role="caution", name="fire_caution"))
+        column.addStretch(1)
+        self._worker = Worker(self._question, lambda asked: firing(asked[0], asked[1], self._past), self)
+        self._worker.finished.connect(self._show)
+        self._worker.failed.connect(self._fail)
+        app = QCoreApplication.instance()
+        if app is not None:
+            app.aboutToQuit.connect(self._worker.close)
+        self.show_past()
+
+    @property
+    def is_busy(self) -> bool:
+        """Whether the past is being looked through."""
+        return self._worker.is_busy
+
+    def close_worker(self) -> None:
+        """End the thread."""
+        self._worker.close()
+
+    def show_past(self) -> None:
+        """Look through the past for the chosen heat."""
+        options = [(band.name, band.name) for band in self._desk.bands]
+        self._band.show_options(options, self._band.key or self._desk.band.name)
+        tables = [(one.key, one.label) for one in band_tables()]
+        self._names.show_options(tables, band_table(self._desk).key)
+        self._names_words.setText(table_words(self._desk))
+        if self.isVisible():
+            self._worker.ask()
+
+    def _choose_names(self, key: str) -> None:
+        choose_band_table(self._desk, key)
+        self.show_past()
+
+    def _question(self) -> tuple[Stove, HeatBand]:
+        band = next((band for band in self._desk.bands if band.name == self._band.key), self._desk.band)
+        return self._desk.stove, band
+
+    def _show(self, found: Firing) -> None:
+        self._worker.close()  # no thread is kept between questions
+        rise, unit = found.rise, self._desk.unit
+        self._rise.setText(stove_phrases.rise_words(rise.band, rise_quantiles(rise), len(rise.rises)))
+        longest = max((hold.minutes for hold in rise.holds), default=None)
+        say(self._hold, stove_phrases.hold_words(rise.band, typical_hold(rise), longest, len(rise.holds)))
+        self._burn.setText(stove_phrases.burns_words(found.summary, unit, FALL))
+        titles = {row.number: row.title for row in self._desk.sessions}
+        lines = [
+            stove_phrases.burn_line(burn, titles.get(burn.session, ""), unit)
+            for burn in reversed([burn for burn in found.burns if burn.fell or burn.minutes >= _WORTH_MIN])
+        ]
+        say(self._list, "\n".join(lines[:_SHOWN_BURNS]))
+
+    def _fail(self, error: Exception) -> None:
+        self._worker.close()
+        raise error

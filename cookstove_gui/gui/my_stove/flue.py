@@ -1,0 +1,85 @@
+"""Flue and draught: how warm the flue is, how the chimney draws today, and what to mind before lighting."""
+
+from collections.abc import Callable
+
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from cookstove_gui.desk.my_stove import chimney as chimney_here
+from cookstove_gui.desk.my_stove import describing, flue_words
+from cookstove_gui.errors import Problem
+from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.widgets.form import Choice, Field, say, words
+from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.phrases import cook as phrases
+from cookstove_gui.units import degrees, tidy
+
+_NARROW = 130
+
+
+class FluePart(QWidget):
+    """The chimney as it is described, and what it does."""
+
+    def __init__(self, link: DeskLink, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._desk = link.desk
+        self.setObjectName("stove_flue")
+        self._heat = words(name="flue_heat")
+        self._as_of = words(role="soft", name="flue_as_of")
+        self._draught = words(name="flue_draught", role="heading")
+        self._caution = words(name="flue_caution", role="caution")
+        self._bands = words(name="flue_bands", role="soft")
+        self._height = Field("Chimney height", "chimney_height", "From the stove’s outlet to the top", width=_NARROW)
+        self._width = Field("Flue’s inside width", "chimney_width", "Across the inside of the flue", width=_NARROW)
+        self._wall = Choice("Chimney is", "chimney_wall", "How well it keeps its heat")
+        self._wall.show_options([(key, text) for key, (text, _loss) in chimney_here.WALLS.items()], "masonry")
+        self._outdoors = Field("Outdoors now", "outdoors", "Temperature of the air outdoors", width=_NARROW)
+        column = QVBoxLayout(self)
+        column.setSpacing(2 * STEP)
+        column.addWidget(words("Flue and draught", role="heading"))
+        parts: tuple[QWidget, ...] = (
+            self._as_of, self._heat, self._draught, self._caution,
+            words(flue_words.who_decides(), role="caution", name="flue_decides"),
+            words("The chimney", role="heading"), self._height, self._width, self._wall, self._outdoors,
+            words("How warm a flue should be", role="heading"), self._bands,
+        )  # fmt: skip
+        for part in parts:
+            column.addWidget(part)
+        column.addStretch(1)
+        self._typed(self._height, chimney_here.keep_height)
+        self._typed(self._width, chimney_here.keep_diameter)
+        self._typed(self._outdoors, chimney_here.keep_outdoors)
+        self._wall.chosen.connect(self._choose_wall)
+        self.show_flue()
+
+    def _choose_wall(self, key: str) -> None:
+        chimney_here.keep_wall(self._desk, key)
+        self.show_flue()
+
+    def show_flue(self) -> None:
+        """Show the chimney as it is kept, and how it stands."""
+        desk = self._desk
+        here = chimney_here.chimney_here(desk)
+        tall, short = describing.height_unit(desk), describing.short_unit(desk)
+        self._height.show_text(describing.length_text(here.height, tall), tall)
+        self._width.show_text(describing.length_text(here.diameter, short), short)
+        self._wall.show_options([(key, text) for key, (text, _loss) in chimney_here.WALLS.items()], here.wall)
+        self._outdoors.show_text(tidy(degrees(here.outdoors, desk.unit), 0), f"°{desk.unit}")
+        old = desk.standing is not None and bool(desk.entries) and not desk.is_live
+        shown_at = desk.standing.now if desk.standing is not None else desk.clock()
+        say(self._as_of, phrases.as_it_stood(shown_at, desk.rows[-1].offset_minutes) if old else "")
+        self._heat.setText(flue_words.heat_line(desk))
+        self._draught.setText(flue_words.draught_line(desk))
+        say(self._caution, flue_words.draught_caution(desk))
+        self._bands.setText(flue_words.band_lines(desk))
+
+    def _typed(self, field: Field, keep: Callable[..., None]) -> None:
+        field.entered.connect(lambda text: self._keep(field, lambda: keep(self._desk, text)))
+
+    def _keep(self, field: Field, change: Callable[[], None]) -> None:
+        try:
+            change()
+        except Problem as problem:
+            field.show_problem(problem.sentence)
+            return
+        field.show_problem("")
+        self.show_flue()

@@ -1,0 +1,134 @@
+"""The hot side: how much hotter or cooler than the cooktop's mean each spot runs over all sessions, and how sure."""
+
+from dataclasses import replace
+
+from PySide6.QtCore import QCoreApplication, Qt
+from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem, QVBoxLayout, QWidget
+
+from cookstove_gui.desk.my_stove.past_answers import HotSide, hot_side
+from cookstove_gui.desk.studying import PastSessions
+from cookstove_gui.forecast.answers import SpotPattern
+from cookstove_gui.gui.background.worker import Worker
+from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.my_stove.sketch import Patch, StoveSketch
+from cookstove_gui.gui.widgets.form import words
+from cookstove_gui.gui.widgets.heat_colours import HeatScale
+from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.theme import STEP, TARGET_PIXELS
+from cookstove_gui.phrases import cook as phrases
+from cookstove_gui.phrases import my_stove as stove_phrases
+from cookstove_gui.stove.stove import SpotKind, Stove
+
+_LEAST_SPAN = 20.0  # K; smaller differences are not coloured as if they were large
+
+
+class HotSidePart(QWidget):
+    """The cooktop drawn with its differences, the same as a list, and one sentence."""
+
+    def __init__(self, link: DeskLink, look: Look, past: PastSessions, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._desk = link.desk
+        self._past = past
+        self._found = HotSide(stove="", pattern=())
+        self.setObjectName("hot_side")
+        self._sentence = words(name="hot_side_sentence", role="good")
+        self._sketch = StoveSketch(look, "hot_side_sketch")
+        self._sketch.setFixedHeight(220)
+        self._sketch.setMaximumWidth(620)
+        self._table = QTableWidget(0, 3)
+        self._table.setObjectName("hot_side_table")
+        self._table.setAccessibleName("Spots against the cooktop’s mean")
+        self._table.setHorizontalHeaderLabels(["spot", "against the cooktop’s mean", "behind it"])
+        self._table.verticalHeader().hide()
+        self._table.setShowGrid(False)
+        self._table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
+        self._table.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+        self._table.setTabKeyNavigation(False)
+        self._table.verticalHeader().setDefaultSectionSize(TARGET_PIXELS)
+        header = self._table.horizontalHeader()
+        header.setSectionResizeMode(0, QHeaderView.ResizeMode.ResizeToContents)
+        header.setSectionResizeMode(1, QHeaderView.ResizeMode.Stretch)
+        header.setSectionResizeMode(2, QHeaderView.ResizeMode.ResizeToContents)
+        header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
+        header.setSectionsClickable(False)
+        header.setHighlightSections(False)
+        column = QVBoxLayout(self)
+        column.setSpacing(2 * STEP)
+        column.addWidget(words("Which side runs hot", role="heading"))
+        column.addWidget(self._sentence)
+        column.addWidget(self._sketch)
+        column.addWidget(self._table)
+        column.addStretch(1)
+        self._worker = Worker(lambda: self._desk.stove, lambda stove: hot_side(stove, self._past), self)
+        self._worker.finished.connect(self._take)
+        self._worker.failed.connect(self._fail)
+        app = QCoreApplication.instance()
+        if app is not None:
+            app.aboutToQuit.connect(self._worker.close)
+        self._show_pattern()
+
+    @property
+    def is_busy(self) -> bool:
+        """Whether the past is being looked through."""
+        return self._worker.is_busy
+
+    def close_worker(self) -> None:
+        """End the thread."""
+        self._worker.close()
+
+    def show_past(self) -> None:
+        """Look through the past of the stove."""
+        self._show_pattern()
+        if self.isVisible():
+            self._worker.ask()
+
+    def _take(self, found: HotSide) -> None:
+        self._worker.close()  # no thread is kept between questions
+        self._found = found
+        self._show_pattern()
+
+    def _fail(self, error: Exception) -> None:
+        self._worker.close()
+        raise error
+
+    def _show_pattern(self) -> None:
+        stove, unit = self._desk.stove, self._desk.unit
+        pattern = _of_cooktop(self._found.pattern, stove) if self._found.stove == stove.name else ()
+        self._sentence.setText(phrases.hot_side(stove, pattern, unit))
+        top = replace(stove, spots=stove.spots_of(SpotKind.TOP))
+        self._sketch.show_stove(top, _patches(top, pattern, unit), f"Plan of the cooktop: {self._sentence.text()}")
+        self._sketch.setVisible(bool(top.spots))
+        self._table.setRowCount(len(pattern))
+        for number, row in enumerate(pattern):
+            spot = stove.spot(row.spot)
+            cells = (
+                spot.label if spot else row.spot,
+                stove_phrases.spot_offset(row, unit),
+                stove_phrases.readings_count(row.readings),
+            )
+            for place, text in enumerate(cells):
+                self._table.setItem(number, place, QTableWidgetItem(text))
+        self._table.setVisible(bool(pattern))
+        rows = max(len(pattern), 1)
+        self._table.setFixedHeight(rows * TARGET_PIXELS + self._table.horizontalHeader().sizeHint().height() + 8)
+
+
+def _of_cooktop(pattern: tuple[SpotPattern, ...], stove: Stove) -> tuple[SpotPattern, ...]:
+    top = {spot.name for spot in stove.spots_of(SpotKind.TOP)}
+    rows = (row for row in pattern if row.spot in top)
+    return tuple(sorted(rows, key=lambda row: (row.readings == 0, -row.mean)))
+
+
+def _patches(stove: Stove, pattern: tuple[SpotPattern, ...], unit: str) -> dict[str, Patch]:
+    span = max([_LEAST_SPAN, *(abs(row.mean) for row in pattern if row.readings)])
+    scale = HeatScale(low=-span, high=span)
+    patches = {spot.name: Patch(words="not read yet") for spot in stove.spots}
+    for row in pattern:
+        if row.readings:
+            patches[row.spot] = Patch(
+                number=stove_phrases.signed_difference(row.mean, unit),
+                words=stove_phrases.readings_count(row.readings),
+                fill=scale.colour(row.mean),
+                ink=scale.ink(row.mean),
+            )
+    return patches

@@ -1,0 +1,99 @@
+"""The page My stove: what the stove is like, as its owner says and as its past shows."""
+
+from PySide6.QtGui import QShowEvent
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from cookstove_gui.desk import Changed
+from cookstove_gui.desk.studying import PastSessions
+from cookstove_gui.gui.background.study_worker import StudyWorker
+from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.my_stove.air import AirPart
+from cookstove_gui.gui.my_stove.checks import ChecksPart
+from cookstove_gui.gui.my_stove.fire import FirePart
+from cookstove_gui.gui.my_stove.first_fires import FirstFiresGuide
+from cookstove_gui.gui.my_stove.flue import FluePart
+from cookstove_gui.gui.my_stove.hot_side import HotSidePart
+from cookstove_gui.gui.my_stove.setup import StoveSetup
+from cookstove_gui.gui.my_stove.spots import StoveSpots
+from cookstove_gui.gui.my_stove.surroundings import SurroundingsPart
+from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.sections import Sections
+
+
+class MyStovePage(QWidget):
+    """Set-up, spots, hot side, fire, thermometers, flue, surroundings, height and weather, first fires."""
+
+    def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._desk = link.desk
+        self._studying = StudyWorker.of(link)
+        self._missed: Changed | None = None
+        self.setObjectName("page")
+        self.setAccessibleName("My stove")
+        past = PastSessions(link.desk)
+        self._setup = StoveSetup(link)
+        self._spots = StoveSpots(link, look)
+        self._hot_side = HotSidePart(link, look, past)
+        self._fire = FirePart(link, past)
+        self._checks = ChecksPart(link)
+        self._air = AirPart(link)
+        self._flue = FluePart(link)
+        self._surroundings = SurroundingsPart(link)
+        self._first_fires = FirstFiresGuide(link)
+        self._sections = Sections()
+        self._sections.shown.connect(self._show_part)
+        self._sections.add("setup", "Set-up", self._setup)
+        self._sections.add("spots", "Spots", self._spots)
+        self._sections.add("hot_side", "Hot side", self._hot_side)
+        self._sections.add("fire", "Fire", self._fire)
+        self._sections.add("checks", "Thermometers", self._checks)
+        self._sections.add("flue", "Flue, draught", self._flue)
+        self._sections.add("surroundings", "Touch, walls", self._surroundings)
+        self._sections.add("air", "Height, weather", self._air)
+        self._sections.add("first_fires", "First fires", self._first_fires)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.addWidget(self._sections)
+        link.changed.connect(self._show)
+        if self._desk.first_fires.next is not None:
+            self._sections.choose("first_fires")
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Catch up with what changed while it was hidden, and learn from the past if it grew."""
+        super().showEvent(event)
+        missed, self._missed = self._missed, None
+        if missed is not None:
+            self._show(missed)
+        self._studying.learn_if_due()
+
+    def close_workers(self) -> None:
+        """End the threads of all parts."""
+        self._fire.close_worker()
+        self._hot_side.close_worker()
+
+    def _show_part(self, key: str) -> None:
+        if key == "fire":
+            self._fire.show_past()
+        if key == "hot_side":
+            self._hot_side.show_past()
+
+    def _show(self, changed: Changed) -> None:
+        if not self.isVisible():
+            self._missed = Changed(stove=True, study=True, log=True)
+            return
+        if changed.stove or changed.settings:
+            self._setup.show_stove()
+            self._spots.show_stove()
+            self._checks.show_stove()
+            self._air.show_stove()
+        if changed.standing or changed.log or changed.stove or changed.settings or changed.session:
+            self._flue.show_flue()
+            self._surroundings.show_heat()
+        if changed.stove or changed.settings or changed.session:
+            self._hot_side.show_past()
+        if changed.stove or changed.log or changed.session:
+            self._first_fires.show_progress()
+        if changed.stove or changed.session or changed.settings:
+            self._fire.show_past()
+        if changed.stove or changed.session:
+            self._studying.learn_if_due()

@@ -1,0 +1,55 @@
+"""The page Plan: when the water boils, when the bake is done, which pot goes where, how much wood it takes."""
+
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from cookstove_gui.desk import Changed
+from cookstove_gui.desk.studying import PastSessions
+from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.plan.bake import BakePart
+from cookstove_gui.gui.plan.pots import PotsPart
+from cookstove_gui.gui.plan.table import TablePart
+from cookstove_gui.gui.plan.water import WaterPart
+from cookstove_gui.gui.plan.wood import WoodPart
+from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.sections import Sections
+
+
+class PlanPage(QWidget):
+    """Its parts, each a question with its answer."""
+
+    def __init__(self, link: DeskLink, _look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._desk = link.desk
+        self.setObjectName("page")
+        self.setAccessibleName("Plan")
+        self._bake = BakePart(link)
+        past = PastSessions(link.desk)
+        self._water = WaterPart(link, past)
+        self._wood = WoodPart(link, past)
+        self._table = TablePart(link, past)
+        self._pots = PotsPart(link)
+        self._parts = (self._bake, self._table, self._water, self._pots, self._wood)
+        self._sections = Sections()
+        self._sections.add("bake", "In the oven", self._bake)
+        self._sections.add("table", "Table time", self._table)
+        self._sections.add("water", "Water and pans", self._water)
+        self._sections.add("pots", "Several pots", self._pots)
+        self._sections.add("wood", "Wood", self._wood)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.addWidget(self._sections)
+        link.changed.connect(self._show)
+
+    def close_workers(self) -> None:
+        """End the threads of all parts."""
+        for part in self._parts:
+            part.close_worker()
+
+    def _show(self, changed: Changed) -> None:
+        if changed.settings:
+            for part in self._parts:
+                part.show_unit()
+        # A band or a log that changed brings a new standing; the wood is asked for without one too.
+        if changed.standing or changed.stove or changed.session or changed.settings or changed.band:
+            for part in self._parts:
+                part.show_standing()

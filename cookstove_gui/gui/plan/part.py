@@ -1,0 +1,170 @@
+"""What the parts of the Plan page share: a form above, the answer below, worked out off the screen's thread."""
+
+from abc import abstractmethod
+from collections.abc import Callable
+from typing import Any, TypeVar
+
+from PySide6.QtCore import QCoreApplication
+from PySide6.QtGui import QShowEvent
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
+
+from cookstove_gui.errors import InputProblem, Problem
+from cookstove_gui.gui.background.worker import Worker
+from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.widgets.form import Field, say, words
+from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.phrases import cook as phrases
+
+_HEADLINE_POINTS = 19
+Understood = TypeVar("Understood")
+CAPTION_WIDTH = 112
+FIELD_WIDTH = 120
+CHOICE_WIDTH = 230
+FORM_WIDTH = CAPTION_WIDTH + CHOICE_WIDTH + STEP
+
+_NO_FIRE = "No fire is on the table. Light one and read the stove on the Cook page, and the answer stands here."
+
+
+class PlanPart(QWidget):
+    """One question of the Plan page; a newer question makes an older answer stale."""
+
+    needs_fire = True  # there is no answer without a session on the table
+
+    def __init__(self, link: DeskLink, name: str, title: str, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.desk = link.desk
+        self.setObjectName(name)
+        self.setAccessibleName(title)
+        self.form = QVBoxLayout()
+        self.form.setContentsMargins(0, 0, 0, 0)
+        self.form.setSpacing(STEP)
+        self._answer = QFrame()
+        self._answer.setProperty("role", "strip")
+        self.headline = words(name=f"{name}_headline")
+        self.headline.setStyleSheet(f"font-size: {_HEADLINE_POINTS}pt; font-weight: 600;")
+        self.answer_lines = QVBoxLayout(self._answer)
+        self.answer_lines.setContentsMargins(2 * STEP, 2 * STEP, 2 * STEP, 2 * STEP)
+        self.answer_lines.setSpacing(STEP)
+        self.answer_lines.addWidget(self.headline)
+        self.as_of = words(role="soft", name=f"{name}_as_of")
+        self.problem = words(role="problem", name=f"{name}_problem")
+        self.column = QVBoxLayout(self)
+        self.column.setSpacing(2 * STEP)
+        self.column.addWidget(words(title, role="heading"))
+        self.column.addWidget(self.problem)
+        self.column.addLayout(self._side_by_side())
+        say(self.problem, "")
+        say(self.as_of, "")
+        self._worker = Worker(lambda: self._asked, self.work_out, self)
+        self._asked: Any = None
+        self._worker.finished.connect(self._take)
+        self._worker.failed.connect(self._fail)
+        app = QCoreApplication.instance()
+        if app is not None:
+            app.aboutToQuit.connect(self._worker.close)
+
+    def _side_by_side(self) -> QHBoxLayout:
+        """The form on the left, the answer on the right, both seen at once on a small screen."""
+        asked = QWidget()
+        asked.setFixedWidth(FORM_WIDTH)
+        asked.setLayout(self.form)
+        left, right = QVBoxLayout(), QVBoxLayout()
+        left.addWidget(asked)
+        left.addStretch(1)
+        right.setSpacing(STEP)
+        right.addWidget(self.as_of)
+        right.addWidget(self._answer)
+        right.addStretch(1)
+        whole = QHBoxLayout()
+        whole.setSpacing(2 * STEP)
+        whole.addLayout(left)
+        whole.addLayout(right, 1)
+        return whole
+
+    @property
+    def is_busy(self) -> bool:
+        """Whether an answer is being worked out."""
+        return self._worker.is_busy
+
+    def close_worker(self) -> None:
+        """End the thread."""
+        self._worker.close()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Answer from how the stove stands now."""
+        super().showEvent(event)
+        self.show_standing()
+
+    def show_standing(self) -> None:
+        """The stove stands differently, or something else was asked: work the answer out again."""
+        if not self.isVisible():
+            return
+        standing = self.desk.standing
+        if self.needs_fire:
+            if standing is None or not self.desk.entries:
+                self.show_nothing(_NO_FIRE)
+                return
+            old = not self.desk.is_live
+            say(self.as_of, phrases.as_it_stood(standing.now, self.offset_minutes) if old else "")
+        inputs = self.inputs()
+        if inputs is not None:
+            self._asked = inputs
+            self._worker.ask()
+
+    @property
+    def offset_minutes(self) -> int:
+        """Offset of the local clock of the session on the table."""
+        return self.desk.rows[-1].offset_minutes if self.desk.rows else 0
+
+    @property
+    def edge(self) -> phrases.Edge:
+        """How numbers leave for the screen."""
+        now = self.desk.standing.now if self.desk.standing else self.desk.clock()
+        return phrases.Edge(unit=self.desk.unit, now=now, offset_minutes=self.offset_minutes)
+
+    def field(self, caption: str, name: str, tip: str, unit: str = "", width: int = FIELD_WIDTH) -> Field:
+        """A field of this part's form; what is typed asks the question again."""
+        made = Field(caption, name, tip, unit=unit, width=width, caption_width=CAPTION_WIDTH)
+        made.entered.connect(lambda _text: self.show_standing())
+        self.form.addWidget(made)
+        return made
+
+    @staticmethod
+    def understood(field: Field, read: Callable[[str], Understood], if_empty: Understood) -> Understood | None:
+        """What a field says; none, with the sentence beside it, when it is not understood."""
+        try:
+            found = read(field.text) if field.text.strip() else if_empty
+        except InputProblem as problem:
+            field.show_problem(problem.sentence)
+            return None
+        field.show_problem("")
+        return found
+
+    def show_nothing(self, why: str) -> None:
+        """Show no answer, and why."""
+        self.headline.setText(why)
+        say(self.as_of, "")
+
+    @abstractmethod
+    def inputs(self) -> Any:
+        """What is asked, whole and frozen; none while something typed is not understood."""
+
+    @abstractmethod
+    def work_out(self, inputs: Any) -> Any:
+        """The answer; runs in the worker's thread."""
+
+    @abstractmethod
+    def show_answer(self, answer: Any) -> None:
+        """Show the answer."""
+
+    def _take(self, answer: Any) -> None:
+        self._worker.close()  # no thread is kept between questions
+        say(self.problem, "")
+        self.show_answer(answer)
+
+    def _fail(self, error: Exception) -> None:
+        self._worker.close()
+        if not isinstance(error, Problem):
+            raise error
+        say(self.problem, error.sentence)
+        self.show_nothing("")

@@ -1,0 +1,244 @@
+"""The plain parts that the pages are made of: words, fields with the sentence about a mistake beside them, choices."""
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QWheelEvent
+from PySide6.QtWidgets import (
+    QButtonGroup,
+    QComboBox,
+    QHBoxLayout,
+    QLabel,
+    QLineEdit,
+    QPushButton,
+    QSizePolicy,
+    QVBoxLayout,
+    QWidget,
+)
+
+from cookstove_gui.gui.widgets.theme import STEP
+
+CAPTION_WIDTH = 240  # px; the captions of one form stand in a column
+_EDITOR_WIDTH = 260
+_WIDEST_BOX = 380  # px; a longer word inside is cut, the list that opens shows it whole
+
+
+def words(text: str = "", *, role: str = "", name: str = "") -> QLabel:
+    """A label that breaks its lines and can be read out and copied."""
+    made = QLabel(text)
+    made.setWordWrap(True)
+    made.setTextFormat(Qt.TextFormat.PlainText)
+    if role:
+        made.setProperty("role", role)
+    if name:
+        made.setObjectName(name)
+    made.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+    return made
+
+
+def say(label: QLabel, text: str) -> None:
+    """Set a label's words; one without words takes no room."""
+    label.setText(text)
+    label.setVisible(bool(text))
+
+
+def button(text: str, name: str, tip: str, *, role: str = "") -> QPushButton:
+    """A push button that the keyboard reaches."""
+    made = QPushButton(text)
+    made.setObjectName(name)
+    made.setAccessibleName(text.replace("&", ""))
+    made.setToolTip(tip)
+    made.setAutoDefault(True)  # Enter presses it when it has the focus
+    made.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
+    if role:
+        made.setProperty("role", role)
+    return made
+
+
+def row(*parts: QWidget, stretch: bool = True) -> QHBoxLayout:
+    """Widgets side by side."""
+    made = QHBoxLayout()
+    made.setSpacing(STEP)
+    for part in parts:
+        made.addWidget(part)
+    if stretch:
+        made.addStretch(1)
+    return made
+
+
+class Field(QWidget):
+    """A caption, a line to type in, its unit, and below it what is wrong with what was typed.
+
+    What was typed stays there until it is understood.
+    """
+
+    entered = Signal(str)
+
+    def __init__(
+        self,
+        caption: str,
+        name: str,
+        tip: str,
+        *,
+        unit: str = "",
+        width: int = _EDITOR_WIDTH,
+        caption_width: int = CAPTION_WIDTH,
+    ) -> None:
+        super().__init__()
+        self._kept = ""  # what the desk has
+        self._sent = ""  # what was handed on last, so that leaving the field does not hand it on again
+        self.setObjectName(f"{name}_row")
+        self.edit = QLineEdit()
+        self.edit.setObjectName(name)
+        self.edit.setAccessibleName(caption)
+        self.edit.setToolTip(tip)
+        self.edit.setFixedWidth(width)
+        self._caption = words(caption)
+        self._caption.setFixedWidth(caption_width)
+        self._caption.setBuddy(self.edit)
+        self._unit = words(unit, role="soft")
+        self._unit.setWordWrap(False)
+        self._problem = words(role="problem", name=f"{name}_problem")
+        if caption_width == CAPTION_WIDTH:  # in a narrow form the sentence needs the whole width
+            self._problem.setContentsMargins(caption_width + STEP, 0, 0, 0)
+        self._problem.hide()
+        line = row(self._caption, self.edit, self._unit)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(2)
+        column.addLayout(line)
+        column.addWidget(self._problem)
+        self.edit.returnPressed.connect(self._enter)
+        self.edit.editingFinished.connect(self._leave)
+
+    @property
+    def text(self) -> str:
+        """What stands there."""
+        return self.edit.text()
+
+    def show_text(self, text: str, unit: str | None = None) -> None:
+        """Show what is kept; what was typed and not understood stays until something else is kept."""
+        if unit is not None and unit != self._unit.text():
+            self._unit.setText(unit)
+            self._kept = ""
+        if self._problem.isHidden() or text != self._kept:
+            self._kept = self._sent = text
+            self._say("")
+            if self.edit.text() != text:
+                self.edit.setText(text)
+
+    def show_problem(self, sentence: str) -> None:
+        """Say what is wrong; what was typed stays."""
+        self._say(sentence)
+
+    def clear(self) -> None:
+        """Empty the line for the next entry."""
+        self._kept = self._sent = ""
+        self._say("")
+        self.edit.clear()
+
+    def _say(self, sentence: str) -> None:
+        say(self._problem, sentence)
+        self.edit.setAccessibleDescription(sentence)
+
+    def _enter(self) -> None:
+        self._sent = self.edit.text()
+        self.entered.emit(self.edit.text())
+
+    def _leave(self) -> None:
+        if self.edit.text() != self._sent:
+            self._enter()
+
+
+class Either(QWidget):
+    """A caption and a few buttons side by side, one of them pressed."""
+
+    chosen = Signal(str)
+
+    def __init__(
+        self,
+        caption: str,
+        name: str,
+        tip: str,
+        options: Sequence[tuple[str, str]],
+        caption_width: int = CAPTION_WIDTH,
+    ) -> None:
+        super().__init__()
+        self.setObjectName(name)
+        self._caption = words(caption)
+        self._caption.setFixedWidth(caption_width)
+        self._group = QButtonGroup(self)
+        self._group.setExclusive(True)
+        self._buttons: dict[str, QPushButton] = {}
+        for key, text in options:
+            made = button(text, f"{name}_{key}", tip)
+            made.setAccessibleName(f"{caption}: {text}")
+            made.setCheckable(True)
+            made.clicked.connect(lambda _checked=False, wanted=key: self.chosen.emit(wanted))
+            self._group.addButton(made)
+            self._buttons[key] = made
+        line = row(self._caption, *self._buttons.values())
+        line.setContentsMargins(0, 0, 0, 0)
+        self.setLayout(line)
+
+    @property
+    def key(self) -> str:
+        """Key of what is pressed."""
+        return next((key for key, made in self._buttons.items() if made.isChecked()), "")
+
+    def show_key(self, key: str) -> None:
+        """Show what is chosen."""
+        self._buttons[key].setChecked(True)
+
+
+class _CalmBox(QComboBox):
+    """Leaves the wheel to the page unless it has the focus, so that scrolling never chooses."""
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """Choose only where the keyboard would."""
+        if self.hasFocus():
+            super().wheelEvent(event)
+        else:
+            event.ignore()
+
+
+class Choice(QWidget):
+    """A caption and one of several things to choose from, each with the key that stands behind it."""
+
+    chosen = Signal(str)
+
+    def __init__(
+        self, caption: str, name: str, tip: str, *, width: int = _EDITOR_WIDTH, caption_width: int = CAPTION_WIDTH
+    ) -> None:
+        super().__init__()
+        self.setObjectName(f"{name}_row")
+        self.box = _CalmBox()
+        self.box.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.box.setObjectName(name)
+        self.box.setAccessibleName(caption)
+        self.box.setToolTip(tip)
+        self.box.setMinimumWidth(width)
+        self.box.setMaximumWidth(width if caption_width != CAPTION_WIDTH else _WIDEST_BOX)
+        self._caption = words(caption)
+        self._caption.setFixedWidth(caption_width)
+        self._caption.setBuddy(self.box)
+        line = row(self._caption, self.box)
+        line.setContentsMargins(0, 0, 0, 0)
+        self.setLayout(line)
+        self.box.activated.connect(lambda index: self.chosen.emit(str(self.box.itemData(index))))
+
+    @property
+    def key(self) -> str:
+        """Key of what is chosen."""
+        return str(self.box.currentData() or "")
+
+    def show_options(self, options: Sequence[tuple[str, str]], current: str) -> None:
+        """Show `(key, words)` pairs, the one with the key `current` chosen."""
+        kept = [(str(self.box.itemData(index)), self.box.itemText(index)) for index in range(self.box.count())]
+        self.box.blockSignals(True)
+        if kept != list(options):
+            self.box.clear()
+            for key, text in options:
+                self.box.addItem(text, key)
+        self.box.setCurrentIndex(max(self.box.findData(current), 0))
+        self.box.blockSignals(False)

@@ -1,0 +1,51 @@
+"""Which theme is on: the system's, or the one the cook chose; tells every painter when it changes."""
+
+from PySide6.QtCore import QObject, Qt, Signal
+from PySide6.QtWidgets import QApplication
+
+from cookstove_gui.gui.widgets.theme import DAY, NIGHT, Theme, font, palette, style_sheet
+
+MODES = ("system", "day", "night")
+
+
+class Look(QObject):
+    """The theme in use; one for the whole program, handed to every view."""
+
+    changed = Signal()
+
+    def __init__(self, app: QApplication, mode: str = "system") -> None:
+        super().__init__(app)
+        self._app = app
+        self._mode = mode if mode in MODES else "system"
+        self.theme: Theme = self._wanted()
+        app.setStyle("Fusion")
+        app.setFont(font())
+        self._dress()
+        app.styleHints().colorSchemeChanged.connect(self._follow)
+
+    @property
+    def mode(self) -> str:
+        """`system`, `day` or `night`."""
+        return self._mode
+
+    def set_mode(self, mode: str) -> None:
+        """Follow the system, or keep to day or night."""
+        self._mode = mode if mode in MODES else "system"
+        self._follow()
+
+    def _wanted(self) -> Theme:
+        if self._mode == "system":
+            dark = self._app.styleHints().colorScheme() is Qt.ColorScheme.Dark
+            return NIGHT if dark else DAY
+        return NIGHT if self._mode == "night" else DAY
+
+    def _follow(self) -> None:
+        wanted = self._wanted()
+        if wanted is not self.theme:
+            self.theme = wanted
+            self._dress()
+            self.changed.emit()
+
+    def _dress(self) -> None:
+        self._app.setPalette(palette(self.theme))
+        self._app.setStyleSheet(style_sheet(self.theme))

@@ -1,0 +1,97 @@
+"""Working back from the table adds up, and learns from this stove how long the fire takes."""
+
+from datetime import UTC, datetime, timedelta
+
+import numpy as np
+import pytest
+
+from cookstove_gui.cooking.baking.catalogue import bake_of, scaled
+from cookstove_gui.cooking.baking.doneness import steady_minutes
+from cookstove_gui.cooking.baking.table_time import MORE_FOR_FEW, USUAL_RISE, usual_rest, work_back
+from cookstove_gui.cooking.fit.tasks import task_of
+from cookstove_gui.forecast.answers import Projection
+from cookstove_gui.stove.entries import Entry, Kind, Session
+from cookstove_gui.stove.stove import stove_with_default_spots
+
+TABLE = datetime(2026, 1, 5, 17, 30, tzinfo=UTC)
+STOVE = stove_with_default_spots("Kitchen stove")
+LOAF = bake_of("bread_loaf")
+
+
+def firing(number: int, minutes_to_450: float) -> Session:
+    """A firing whose oven goes straight from 75 °F to 450 °F."""
+    lit = TABLE - timedelta(days=number)
+
+    def reading(place: int, minutes: float, heat: int) -> Entry:
+        at = lit + timedelta(minutes=minutes)
+        return Entry(
+            number=place, at=at, offset_minutes=0, kind=Kind.READING, spot="oven_centre", value=str(heat), unit="F"
+        )
+
+    rows = (
+        Entry(number=1, at=lit, offset_minutes=0, kind=Kind.LIT),
+        reading(2, 0, 75),
+        reading(3, minutes_to_450, 450),
+    )
+    return Session(number=number, stove=STOVE.name, title="", entries=rows)
+
+
+def test_the_moments_of_the_day_add_up():
+    plan = work_back(STOVE, LOAF, TABLE, 60, ())
+    task = task_of("bread")
+    assert task is not None
+    minutes = steady_minutes(LOAF, 0.5 * (task.low + task.high))
+    assert plan.bake_min == pytest.approx(minutes)
+    assert TABLE - plan.out_at == timedelta(minutes=60)
+    assert (plan.out_at - plan.goes_in_at).total_seconds() / 60 == pytest.approx(plan.bake_min)
+
+
+def test_without_a_past_the_usual_rise_is_taken_and_said_to_be_none_of_its_own():
+    plan = work_back(STOVE, LOAF, TABLE, 60, ())
+    assert plan.firings == 0
+    assert plan.goes_in_at - plan.light_surely_at == timedelta(minutes=USUAL_RISE.p90 or 0)
+
+
+def test_a_quick_stove_is_lit_later():
+    quick = work_back(STOVE, LOAF, TABLE, 60, [firing(day, 40) for day in (1, 2, 3)])
+    slow = work_back(STOVE, LOAF, TABLE, 60, [firing(day, 120) for day in (1, 2, 3)])
+    assert quick.firings == slow.firings == 3
+    assert slow.light_likely_at < quick.light_likely_at
+
+
+def test_one_firing_is_not_taken_for_sure():
+    plan = work_back(STOVE, LOAF, TABLE, 60, [firing(1, 80)])
+    likely = (plan.goes_in_at - plan.light_likely_at).total_seconds()
+    surely = (plan.goes_in_at - plan.light_surely_at).total_seconds()
+    assert surely == pytest.approx(MORE_FOR_FEW * likely, abs=1e-3)
+
+
+def test_a_heavier_loaf_goes_in_earlier():
+    assert (
+        work_back(STOVE, scaled(LOAF, 2), TABLE, 60, ()).goes_in_at < work_back(STOVE, LOAF, TABLE, 60, ()).goes_in_at
+    )
+
+
+def rising(now: datetime, kelvin_at_start: float, kelvin_at_end: float) -> Projection:
+    """One future that rises in a straight line over three hours."""
+    minutes = np.linspace(0.0, 180.0, 37)
+    heat = np.linspace(kelvin_at_start, kelvin_at_end, 37)
+    return Projection(now=now, minutes=minutes, spots=("oven_centre",), kelvin=heat[None, :, None])
+
+
+def test_a_fire_that_burns_is_held_against_the_moment_it_is_needed():
+    task = task_of("bread")
+    assert task is not None
+    now = TABLE - timedelta(hours=4)
+    plan = work_back(STOVE, LOAF, TABLE, 60, (), rising(now, task.low - 90.0, task.low + 90.0))
+    assert plan.arrival_min is not None
+    assert plan.arrival_min.p50 == pytest.approx(90.0)
+
+
+def test_a_fire_that_burns_in_the_morning_says_nothing_of_the_evening():
+    now = TABLE - timedelta(hours=12)
+    assert work_back(STOVE, LOAF, TABLE, 60, (), rising(now, 350.0, 500.0)).arrival_min is None
+
+
+def test_bread_cools_longer_than_a_pie():
+    assert usual_rest(LOAF) > usual_rest(bake_of("fruit_pie"))

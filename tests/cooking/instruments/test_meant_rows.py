@@ -1,0 +1,75 @@
+"""Infrared readings are corrected only where the instrument is known to be set wrong; the log keeps what was typed.
+
+The round trip goes through the band radiance after Planck (8 to 14 µm), itself checked by the infrared rows of
+`tests/reference`.
+"""
+
+from dataclasses import replace
+from datetime import UTC, datetime
+
+import pytest
+
+from cookstove_gui.cooking.instruments.meant_rows import meant_kelvin, meant_rows, meant_sessions
+from cookstove_gui.stove.entries import Entry, Kind, Session, reading_kelvin
+from cookstove_gui.stove.stove import Instrument, Stove, default_spots
+
+
+def stove(setting: float | None, surface: str = "stove paint", offset: float = 0.0) -> Stove:
+    instruments = () if setting is None else (
+        Instrument(name="spot reader", kind="infrared", emissivity=setting, offset=offset),
+    )  # fmt: skip
+    return Stove(name="Invented", spots=default_spots(), cooktop_surface=surface, instruments=instruments)
+
+
+def reading(value: str, spot: str = "top_back_left", unit: str = "C") -> Entry:
+    at = datetime(2026, 1, 10, 12, 0, tzinfo=UTC)
+    return Entry(number=1, at=at, offset_minutes=0, kind=Kind.READING, spot=spot, value=value, unit=unit)
+
+
+def test_reading_with_a_wrong_setting_is_corrected_back_to_the_surface() -> None:
+    from cookstove_gui.physics.infrared import shown_temperature
+
+    shown = float(shown_temperature(523.15, 0.94, 0.70, 293.15)) - 273.15
+    meant = meant_rows(stove(0.70), [reading(f"{shown:.2f}")])[0]
+    assert reading_kelvin(meant) == pytest.approx(523.15, abs=0.1)
+
+
+@pytest.mark.parametrize(
+    ("setting", "surface", "spot"),
+    [
+        (None, "stove paint", "top_back_left"),
+        (0.95, "stove paint", "top_back_left"),
+        (0.95, "oxidised cast iron", "top_back_left"),
+        (0.95, "polished cast iron", "top_back_left"),
+        (0.95, "a surface of ones own", "top_back_left"),
+        (0.50, "stove paint", "oven_centre"),
+        (0.50, "stove paint", "room"),
+    ],
+    ids=["no instrument", "right", "within the range", "shiny", "unknown surface", "oven thermometer", "room"],
+)
+def test_other_readings_stay_as_typed(setting: float | None, surface: str, spot: str) -> None:
+    row = reading("240", spot)
+    assert meant_rows(stove(setting, surface), [row]) == (row,)
+
+
+def test_offset_is_left_for_the_forecast_to_take_off() -> None:
+    plain = reading_kelvin(meant_rows(stove(0.70), [reading("200")])[0])
+    offset = reading_kelvin(meant_rows(stove(0.70, offset=4.0), [reading("204")])[0])
+    assert offset == pytest.approx(plain + 4.0, abs=0.05)
+
+
+def test_what_was_typed_is_kept_beside() -> None:
+    row = reading("200")
+    assert meant_kelvin(stove(0.95), row) is None
+    assert (meant_kelvin(stove(0.70), row) or 0.0) < reading_kelvin(row)
+
+
+def test_sessions_are_corrected_row_by_row() -> None:
+    session = Session(number=1, stove="Invented", title="x", entries=(reading("200"),))
+    assert meant_sessions(stove(0.70), [session])[0].entries == meant_rows(stove(0.70), session.entries)
+
+
+def test_a_wall_beside_the_stove_stays_as_typed() -> None:
+    wall = replace(reading("50"), spot="wall_left")
+    assert meant_rows(stove(0.50), [wall]) == (wall,)
+    assert meant_kelvin(stove(0.50), wall) is None

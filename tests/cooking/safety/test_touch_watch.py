@@ -1,0 +1,93 @@
+"""Touch and walls: the shipped tables, their order, and words that never permit."""
+
+import re
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from cookstove_gui.cooking.safety.touch_watch import (
+    material_of,
+    materials,
+    rise_answers,
+    seconds_to_burn,
+    touch_answer,
+)
+from cookstove_gui.errors import InputProblem
+from cookstove_gui.physics.touch import burn_threshold
+
+METAL, WOOD = material_of("bare metal"), material_of("wood")
+
+
+@pytest.mark.parametrize("material", materials(), ids=lambda material: material.name)
+def test_it_inverts_the_burn_threshold(material) -> None:  # type: ignore[no-untyped-def]
+    for seconds in (2.0, 30.0, 300.0, 5000.0):
+        threshold = float(burn_threshold(seconds, material.contact_times, material.thresholds))
+        assert seconds_to_burn(threshold, material) == pytest.approx(seconds, rel=1e-6)
+
+
+# reference 8.1, after ISO 13732-1, from memory: bare metal 51 °C a minute, 48 °C ten minutes, 43 °C eight hours
+@pytest.mark.parametrize(("celsius", "seconds"), [(51, 60), (48, 600), (43, 28_800)])
+def test_bare_metal_table(celsius: float, seconds: float) -> None:
+    assert seconds_to_burn(celsius + 273.15, METAL) == pytest.approx(seconds, rel=1e-6)
+
+
+def test_a_cooktop_burns_in_less_than_a_second() -> None:
+    found = touch_answer(500.0, METAL)
+    assert found.seconds == 0.0
+    assert "within a second" in found.words
+
+
+def test_skin_meets_iron_hotter_than_wood() -> None:
+    # reference 8.9: contact temperature at a 70 °C surface, cast iron 66.8 °C, wood 42.0 °C
+    assert touch_answer(343.15, METAL).skin - 273.15 == pytest.approx(66.8, abs=0.3)
+    assert touch_answer(343.15, WOOD).skin - 273.15 == pytest.approx(42.0, abs=1.0)
+
+
+@given(st.floats(300, 420), st.floats(0, 40))
+def test_hotter_never_takes_longer_and_wood_never_less_than_metal(heat: float, more: float) -> None:
+    def seconds(at: float, material) -> float:  # type: ignore[no-untyped-def]
+        found = seconds_to_burn(at, material)
+        return np.inf if found is None else found
+
+    assert seconds(heat + more, METAL) <= seconds(heat, METAL)
+    assert seconds(heat, WOOD) >= seconds(heat, METAL)
+
+
+@given(st.floats(300, 600))
+def test_no_words_permit(heat: float) -> None:
+    for material in (METAL, WOOD):
+        found = touch_answer(heat, material)
+        assert not re.search(r"\bsafe|you may|can be touched", found.words.lower())
+        assert "manual" in found.words
+        if heat > 316.15:  # above 43 °C nothing may be called safe
+            assert "burns" in found.words
+
+
+# reference 8.11, 8.12: 117 °F = 65.0 K exposed, 90 °F = 50.0 K covered
+def test_rises_are_held_against_both_limits() -> None:
+    exposed, covered = rise_answers(wall=348.15, room=293.15)
+    assert (exposed.limit, covered.limit) == (65.0, 50.0)
+    assert exposed.rise == pytest.approx(55.0)
+    assert exposed.share == pytest.approx(55 / 65)
+    assert "nears" in exposed.words
+    assert "as hot as" in covered.words
+    for found in (exposed, covered):
+        assert "never a clearance" in found.words
+        assert "licensed installer" in found.words
+
+
+def test_a_cool_wall_is_no_permission() -> None:
+    assert all("permits nothing" in found.words for found in rise_answers(wall=300.0, room=293.15))
+
+
+@pytest.mark.parametrize(("wall", "room"), [(1000.0, 293.15), (300.0, 900.0)])
+def test_no_wall_is_that_hot(wall: float, room: float) -> None:
+    with pytest.raises(InputProblem):
+        rise_answers(wall=wall, room=room)
+
+
+def test_an_unknown_material_lists_the_known_ones() -> None:
+    with pytest.raises(InputProblem, match="soapstone"):
+        material_of("cheese")

@@ -1,0 +1,126 @@
+"""The Plan page answers at every height, size and heat that can be typed, or refuses with a sentence."""
+
+from dataclasses import replace
+from datetime import UTC, datetime, timedelta
+
+import numpy as np
+import pytest
+from hypothesis import HealthCheck, assume, given, settings
+from hypothesis import strategies as st
+
+from cookstove_gui.cooking.pans.boiling_time import Goal
+from cookstove_gui.cooking.pans.catalogue import pans
+from cookstove_gui.desk import Desk, Memory, Standing, work_out
+from cookstove_gui.desk.plan.bake import BakeChoice, BakeInputs, bake_options, plan_bake, usual_mass
+from cookstove_gui.desk.plan.water import WaterChoice, WaterInputs, bases, plan_water
+from cookstove_gui.desk.plan.wood import WoodChoice, WoodInputs, moisture_options, plan_wood, wood_options
+from cookstove_gui.errors import InputProblem
+from cookstove_gui.logbook.logbook import Logbook
+from cookstove_gui.stove.entries import Kind
+from cookstove_gui.stove.stove import Stove
+
+NOW = datetime(2026, 3, 14, 15, 0, tzinfo=UTC)
+ALTITUDES = st.sampled_from([-500.0, 0.0, 1500.0, 6000.0])
+QUICK = settings(max_examples=10, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow])
+
+
+@pytest.fixture(scope="module")
+def stands() -> tuple[Stove, Standing]:
+    """A stove that has been warming for an hour."""
+    clock = [NOW]
+    desk = Desk(Logbook.in_memory(), clock=lambda: clock[0])
+    desk.do(Kind.LIT)
+    for minutes in (2, 30, 60):
+        clock[0] = NOW + timedelta(minutes=minutes)
+        desk.read(str(80 + 4 * minutes), spot="oven_centre")
+        for spot in desk.stove.spots[1:7]:
+            desk.read(str(120 + 5 * minutes), spot=spot.name)
+    standing = work_out(desk.inputs(), Memory())
+    projection = standing.projection
+    # A few futures are enough to meet every corner, and quicker.
+    return desk.stove, replace(standing, projection=replace(projection, kelvin=projection.kelvin[::8]))
+
+
+@QUICK
+@given(
+    altitude=ALTITUDES,
+    litres=st.sampled_from([0.06, 2.0, 40.0]),
+    start=st.sampled_from([273.15, 288.15, 372.5]),
+    pan=st.sampled_from([pan.key for pan in pans()]),
+    base=st.sampled_from(["", *bases()]),
+    lid=st.booleans(),
+    goal=st.sampled_from(list(Goal)),
+)
+def test_water_is_answered_whatever_is_asked(stands, altitude, litres, start, pan, base, lid, goal):
+    stove, standing = stands
+    choice = WaterChoice(litres=litres, start=start, pan_key=pan, base=base, lid=lid, goal=goal)
+    plan = plan_water(
+        WaterInputs(standing=standing, stove=replace(stove, altitude=altitude), choice=choice, past=lambda _name: ())
+    )
+    assert len(plan.rows) == 6
+    for row in plan.rows:
+        times = [value for value in (row.answer.minutes.p10, row.answer.minutes.p50, row.answer.minutes.p90) if value]
+        assert times == sorted(times)
+
+
+@QUICK
+@given(
+    altitude=ALTITUDES,
+    key=st.sampled_from([key for key, _ in bake_options()]),
+    size=st.sampled_from([0.11, 1.0, 5.0]),
+    start=st.sampled_from([None, 255.4, 300.0, 372.0]),
+    minutes=st.sampled_from([-50, -1, 0, 30, 170]),
+    core=st.sampled_from([None, 290.0, 340.0]),
+)
+def test_a_bake_is_answered_whatever_is_asked(stands, altitude, key, size, start, minutes, core):
+    stove, standing = stands
+    choice = BakeChoice(
+        key=key,
+        mass=size * usual_mass(key),
+        start=start,
+        went_in=standing.now + timedelta(minutes=minutes),
+        core=core,
+    )
+    assume(core is None or minutes <= -2)
+    plan = plan_bake(BakeInputs(standing=standing, stove=replace(stove, altitude=altitude), choice=choice))
+    assert 0.0 <= plan.answer.chance_done <= 1.0
+    assert plan.goes_in_min == pytest.approx(minutes)
+
+
+def test_a_probe_in_a_bake_that_is_not_in_yet_is_refused(stands):
+    stove, standing = stands
+    choice = BakeChoice(key="bread_loaf", went_in=standing.now + timedelta(minutes=10), core=300.0)
+    with pytest.raises(InputProblem, match="needs it to be in the oven"):
+        plan_bake(BakeInputs(standing=standing, stove=stove, choice=choice))
+
+
+def test_a_hotter_core_now_is_done_sooner(stands):
+    stove, standing = stands
+    went_in = standing.now - timedelta(minutes=50)
+
+    def chance(core: float) -> float:
+        choice = BakeChoice(key="bread_loaf", went_in=went_in, core=core)
+        return plan_bake(BakeInputs(standing=standing, stove=stove, choice=choice)).answer.chance_done
+
+    assert chance(345.0) >= chance(310.0)
+
+
+@QUICK
+@given(
+    wood=st.sampled_from([key for key, _ in wood_options()]),
+    moisture=st.sampled_from([key for key, _ in moisture_options()]),
+    split=st.sampled_from([0.03, 1.2, 10.0]),
+    thickness=st.sampled_from([0.01, 0.08, 0.25]),
+    minutes=st.sampled_from([0.0, 60.0, 720.0]),
+    air=st.sampled_from([None, 0.0, 0.25, 1.0]),
+)
+def test_wood_is_answered_whatever_is_asked(stands, wood, moisture, split, thickness, minutes, air):
+    stove, standing = stands
+    choice = WoodChoice(wood=wood, moisture=moisture, split=split, thickness=thickness, at_heat_min=minutes, air=air)
+    plan = plan_wood(
+        WoodInputs(stove=stove, band=standing.band, standing=standing, entries=(), choice=choice, past=lambda _name: ())
+    )
+    amounts = [plan.mass.p10, plan.mass.p50, plan.mass.p90]
+    assert amounts == sorted(amounts)
+    assert np.all(np.isfinite(amounts))
+    assert amounts[0] >= 0.0

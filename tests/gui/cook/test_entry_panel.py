@@ -1,0 +1,390 @@
+"""Everything is entered, undone, mended and back-dated by keyboard, and nothing typed is lost."""
+
+from datetime import timedelta
+
+import pytest
+from PySide6.QtCore import Qt, QTimer
+from PySide6.QtWidgets import QLabel, QLineEdit, QPushButton
+from pytestqt.qtbot import QtBot
+
+from cookstove_gui.desk import Desk, Memory, work_out
+from cookstove_gui.gui.cook import entry_panel
+from cookstove_gui.gui.cook.entry_panel import EntryPanel
+from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.stove.entries import Kind
+from tests.gui.conftest import START, HeldClock
+from tests.gui.hands import click, control, ctrl, enter_number, lines, press, type_text, words
+
+
+@pytest.fixture
+def panel(link: DeskLink, look: Look, qtbot: QtBot) -> EntryPanel:
+    made = EntryPanel(link)
+    qtbot.addWidget(made)
+    made.show()
+    made.take_focus()
+    return made
+
+
+def field(panel: EntryPanel, name: str = "number_field") -> str:
+    return control(panel, name, QLineEdit).text()
+
+
+def test_a_number_goes_to_the_lit_spot_and_the_next_lights_up(panel: EntryPanel, desk: Desk, qtbot: QtBot) -> None:
+    first = desk.walk.spot
+    enter_number(panel, "385")
+    assert [(row.spot, row.value, row.unit) for row in desk.entries] == [(first.name, "385", "F")]
+    qtbot.waitUntil(lambda: words(panel, "lit_spot") == desk.walk.spot.label)
+    assert desk.walk.spot != first
+    assert field(panel) == ""
+
+
+def test_a_newcomer_is_told_what_to_type_until_something_was(panel: EntryPanel, qtbot: QtBot) -> None:
+    hint = control(panel, "hint", QLabel)
+    assert hint.isVisible()
+    enter_number(panel, "385")
+    qtbot.waitUntil(lambda: not hint.isVisible())
+
+
+def test_the_unit_switches_by_a_press(panel: EntryPanel, desk: Desk, qtbot: QtBot) -> None:
+    click(panel, "unit")
+    assert desk.unit == "C"
+    qtbot.waitUntil(lambda: control(panel, "unit", QPushButton).text() == "°C")
+
+
+def test_arrows_walk_round_the_stove(panel: EntryPanel, desk: Desk) -> None:
+    press(panel, Qt.Key.Key_Down)
+    press(panel, Qt.Key.Key_Down)
+    press(panel, Qt.Key.Key_Up)
+    assert desk.walk.lit == 1
+
+
+def test_arrows_inside_a_number_move_the_cursor(panel: EntryPanel, desk: Desk) -> None:
+    type_text(panel, "35")
+    press(panel, Qt.Key.Key_Left)
+    type_text(panel, "8")
+    assert field(panel) == "385"
+    assert desk.walk.lit == 0
+
+
+def test_part_of_a_name_lights_up_its_spot(panel: EntryPanel, desk: Desk) -> None:
+    type_text(panel, "back right")
+    assert words(panel, "lit_spot") == "→ top back right"
+    press(panel, Qt.Key.Key_Return)
+    assert desk.walk.spot.name == "top_back_right"
+    assert desk.entries == ()
+
+
+def test_name_and_number_together_are_a_reading_there(panel: EntryPanel, desk: Desk) -> None:
+    enter_number(panel, "flue 410")
+    assert [(row.spot, row.value) for row in desk.entries] == [("flue", "410")]
+
+
+def test_the_other_unit_may_stand_behind_the_number(panel: EntryPanel, desk: Desk) -> None:
+    enter_number(panel, "196c")
+    assert (desk.entries[0].value, desk.entries[0].unit) == ("196", "C")
+
+
+@pytest.mark.parametrize(
+    ("typed", "said"),
+    [
+        ("38x5", "not a temperature"),
+        ("chimney 300", "No spot of this stove"),
+        ("99999", "hotter than any wood fire"),
+        ("385K", "not a temperature unit"),
+    ],
+)
+def test_bad_input_is_told_beside_the_field_and_stays_typed(
+    panel: EntryPanel, desk: Desk, typed: str, said: str
+) -> None:
+    enter_number(panel, typed)
+    assert said in words(panel, "answer")
+    assert field(panel) == typed
+    assert desk.entries == ()
+
+
+def test_typing_on_clears_the_sentence(panel: EntryPanel) -> None:
+    enter_number(panel, "38x5")
+    type_text(panel, "3")
+    assert words(panel, "answer") == ""
+
+
+def test_a_reading_is_back_dated_by_clock_or_minutes_ago(panel: EntryPanel, desk: Desk) -> None:
+    type_text(panel, "300")
+    ctrl(panel, Qt.Key.Key_T)
+    type_text(panel, "-10")
+    press(panel, Qt.Key.Key_Return)
+    assert desk.entries[0].at == START - timedelta(minutes=10)
+    assert field(panel, "when_field") == ""
+
+
+def test_a_bad_clock_is_told_and_both_fields_stay(panel: EntryPanel, desk: Desk) -> None:
+    type_text(panel, "300")
+    ctrl(panel, Qt.Key.Key_T)
+    type_text(panel, "25:99")
+    press(panel, Qt.Key.Key_Return)
+    assert "not a clock time" in words(panel, "answer")
+    assert (field(panel), field(panel, "when_field")) == ("300", "25:99")
+    assert desk.entries == ()
+
+
+def test_undo_takes_the_last_row_back_and_says_which(panel: EntryPanel, desk: Desk) -> None:
+    enter_number(panel, "385")
+    ctrl(panel, Qt.Key.Key_Z)
+    assert desk.entries == ()
+    assert words(panel, "answer") == "Taken back: oven centre 385 °F."
+
+
+def test_redo_brings_it_back(panel: EntryPanel, desk: Desk) -> None:
+    enter_number(panel, "385")
+    ctrl(panel, Qt.Key.Key_Z)
+    press(panel, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier)
+    assert [row.value for row in desk.entries] == ["385"]
+
+
+def test_nothing_to_undo_is_told(panel: EntryPanel) -> None:
+    ctrl(panel, Qt.Key.Key_Z)
+    assert words(panel, "answer")
+
+
+def test_a_row_is_corrected_by_keyboard(panel: EntryPanel, desk: Desk, qtbot: QtBot) -> None:
+    enter_number(panel, "385")
+    enter_number(panel, "410")
+    qtbot.waitUntil(lambda: len(lines(panel, "recent_rows")) == 2)
+    ctrl(panel, Qt.Key.Key_R)
+    press(panel, Qt.Key.Key_Down)
+    press(panel, Qt.Key.Key_Return)
+    assert field(panel) == "385"
+    enter_number(panel, "358")
+    assert sorted(row.value for row in desk.entries) == ["358", "410"]
+    assert len(desk.rows) == 4  # both readings, the void, the corrected reading: nothing is overwritten
+
+
+def test_a_row_is_moved_to_its_right_time(panel: EntryPanel, desk: Desk, qtbot: QtBot) -> None:
+    enter_number(panel, "385")
+    qtbot.waitUntil(lambda: len(lines(panel, "recent_rows")) == 1)
+    ctrl(panel, Qt.Key.Key_R)
+    press(panel, Qt.Key.Key_Return)
+    ctrl(panel, Qt.Key.Key_T)
+    type_text(panel, "-7")
+    press(panel, Qt.Key.Key_Return)
+    assert [row.at for row in desk.entries] == [START - timedelta(minutes=7)]
+    assert [row.value for row in desk.entries] == ["385"]
+
+
+def test_escape_leaves_mending_and_changes_nothing(panel: EntryPanel, desk: Desk, qtbot: QtBot) -> None:
+    enter_number(panel, "385")
+    qtbot.waitUntil(lambda: len(lines(panel, "recent_rows")) == 1)
+    ctrl(panel, Qt.Key.Key_R)
+    press(panel, Qt.Key.Key_Return)
+    press(panel, Qt.Key.Key_Escape)
+    assert field(panel) == ""
+    assert len(desk.rows) == 1
+    assert words(panel, "lit_spot") == desk.walk.spot.label
+
+
+def test_delete_takes_back_the_marked_row(panel: EntryPanel, desk: Desk, qtbot: QtBot) -> None:
+    enter_number(panel, "385")
+    enter_number(panel, "410")
+    qtbot.waitUntil(lambda: len(lines(panel, "recent_rows")) == 2)
+    ctrl(panel, Qt.Key.Key_R)
+    press(panel, Qt.Key.Key_Down)
+    press(panel, Qt.Key.Key_Delete)
+    assert [row.value for row in desk.entries] == ["410"]
+
+
+def test_an_unlikely_number_is_kept_and_questioned_in_the_line(panel: EntryPanel, desk: Desk) -> None:
+    enter_number(panel, "940")
+    assert [row.value for row in desk.entries] == ["940"]
+    assert "keep or mend" in words(panel, "answer")
+
+
+def test_keeping_ends_the_question(panel: EntryPanel, desk: Desk) -> None:
+    enter_number(panel, "940")
+    ctrl(panel, Qt.Key.Key_K)
+    assert words(panel, "answer") == ""
+    assert len(desk.rows) == 1
+
+
+def test_mending_puts_the_number_back_into_the_field(panel: EntryPanel, desk: Desk) -> None:
+    enter_number(panel, "940")
+    ctrl(panel, Qt.Key.Key_M)
+    assert field(panel) == "940"
+    enter_number(panel, "390")
+    assert [row.value for row in desk.entries] == ["390"]
+
+
+def test_the_next_number_may_be_typed_while_a_question_stands(panel: EntryPanel, desk: Desk) -> None:
+    enter_number(panel, "940")
+    enter_number(panel, "400")
+    assert [row.value for row in desk.entries] == ["940", "400"]
+
+
+def test_a_question_left_standing_gives_the_fires_buttons_their_place_back(panel: EntryPanel, desk: Desk) -> None:
+    panel.set_low(True)
+    enter_number(panel, "940")
+    lit = control(panel, "fire_lit", QPushButton)
+    assert not lit.isVisible()
+    patience = panel.findChild(QTimer, "patience")
+    assert patience is not None
+    assert patience.isActive()
+    patience.timeout.emit()
+    assert lit.isVisible()
+    panel.set_low(True)  # shown anew, they stay
+    assert lit.isVisible()
+    enter_number(panel, "2200")  # a new doubt is asked about anew
+    assert "keep or mend" in words(panel, "answer")
+    assert not lit.isVisible()
+
+
+def test_in_practice_a_question_gives_way_by_the_sessions_clock(
+    fired_desk: Desk, panel: EntryPanel, clock: HeldClock, monkeypatch: pytest.MonkeyPatch, qtbot: QtBot
+) -> None:
+    monkeypatch.setattr(entry_panel, "LEAST_STANDS", 0)
+    panel.set_low(True)
+    panel.light("oven_centre")
+    enter_number(panel, "940")
+    lit = control(panel, "fire_lit", QPushButton)
+    clock.pass_minutes(2)
+    fired_desk.show(work_out(fired_desk.inputs(), Memory()))
+    qtbot.wait(50)  # what the desk says comes a moment later
+    assert not lit.isVisible()
+    clock.pass_minutes(2)
+    fired_desk.show(work_out(fired_desk.inputs(), Memory()))
+    qtbot.waitUntil(lit.isVisible)
+
+
+def test_celsius_typed_for_fahrenheit_is_questioned(panel: EntryPanel, desk: Desk) -> None:
+    desk.set_unit("C")
+    enter_number(panel, "415")
+    assert "415 °F meant?" in words(panel, "answer")
+
+
+def test_a_slip_only_the_belief_can_see_is_questioned(
+    fired_desk: Desk, panel: EntryPanel, clock: HeldClock, qtbot: QtBot
+) -> None:
+    clock.pass_minutes(2)
+    fired_desk.read("620", spot="oven_centre")
+    fired_desk.show(work_out(fired_desk.inputs(), Memory()))
+    qtbot.waitUntil(lambda: "620" in words(panel, "answer"))
+    assert "was expected" in words(panel, "answer")
+
+
+def test_a_question_that_was_answered_is_not_asked_again(
+    fired_desk: Desk, panel: EntryPanel, clock: HeldClock, qtbot: QtBot
+) -> None:
+    clock.pass_minutes(2)
+    fired_desk.read("620", spot="oven_centre")
+    fired_desk.show(work_out(fired_desk.inputs(), Memory()))
+    qtbot.waitUntil(lambda: "620" in words(panel, "answer"))
+    ctrl(panel, Qt.Key.Key_K)
+    with qtbot.waitSignal(panel._link.changed):
+        fired_desk.show(work_out(fired_desk.inputs(), Memory()))
+    assert words(panel, "answer") == ""
+
+
+# --- the fire ---------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("key", "answer", "kind", "value", "note"),
+    [
+        (Qt.Key.Key_F6, "2", Kind.WOOD, "", "two splits"),
+        (Qt.Key.Key_F7, "3", Kind.AIR, "0.5", ""),
+        (Qt.Key.Key_F8, "1", Kind.BYPASS, "0", ""),
+        (Qt.Key.Key_F9, "1", Kind.OVEN_DOOR, "open", ""),
+        (Qt.Key.Key_F10, "1", Kind.PAN, "on", ""),
+    ],
+    ids=lambda value: value.name if isinstance(value, Qt.Key) else None,
+)
+def test_fire_events_take_two_keys(
+    panel: EntryPanel, desk: Desk, key: Qt.Key, answer: str, kind: Kind, value: str, note: str
+) -> None:
+    press(panel, key)
+    type_text(panel, answer)
+    assert [(row.kind, row.value, row.note) for row in desk.entries] == [(kind, value, note)]
+
+
+def test_lighting_takes_one_key(panel: EntryPanel, desk: Desk) -> None:
+    press(panel, Qt.Key.Key_F5)
+    assert [row.kind for row in desk.entries] == [Kind.LIT]
+
+
+def test_the_keyboard_comes_back_to_the_number_field(panel: EntryPanel, desk: Desk) -> None:
+    press(panel, Qt.Key.Key_F6)
+    type_text(panel, "1")
+    enter_number(panel, "385")
+    assert [row.kind for row in desk.entries] == [Kind.WOOD, Kind.READING]
+
+
+@pytest.mark.parametrize(("typed", "value", "unit"), [("4.5", "4.5", "lb"), ("2kg", "2", "kg")])
+def test_wood_is_weighed(panel: EntryPanel, desk: Desk, typed: str, value: str, unit: str) -> None:
+    press(panel, Qt.Key.Key_F6)
+    press(panel, Qt.Key.Key_Tab)
+    control(panel, "chooser_field", QLineEdit).setFocus()
+    enter_number(panel, typed)
+    assert [(row.value, row.unit) for row in desk.entries] == [(value, unit)]
+
+
+def test_a_bad_weight_is_told_and_stays_typed(panel: EntryPanel, desk: Desk) -> None:
+    press(panel, Qt.Key.Key_F6)
+    control(panel, "chooser_field", QLineEdit).setFocus()
+    enter_number(panel, "heavy")
+    assert "not a mass" in words(panel, "answer")
+    assert field(panel, "chooser_field") == "heavy"
+
+
+def test_escape_leaves_the_chooser(panel: EntryPanel, desk: Desk) -> None:
+    press(panel, Qt.Key.Key_F6)
+    press(panel, Qt.Key.Key_Escape)
+    enter_number(panel, "385")
+    assert [row.kind for row in desk.entries] == [Kind.READING]
+
+
+def test_a_note_is_typed(panel: EntryPanel, desk: Desk) -> None:
+    press(panel, Qt.Key.Key_F11)
+    enter_number(panel, "wind from the north")
+    assert [(row.kind, row.note) for row in desk.entries] == [(Kind.NOTE, "wind from the north")]
+
+
+def test_an_empty_note_is_told(panel: EntryPanel, desk: Desk) -> None:
+    press(panel, Qt.Key.Key_F11)
+    press(panel, Qt.Key.Key_Return)
+    assert "note is empty" in words(panel, "answer")
+
+
+def test_a_fire_event_is_back_dated(panel: EntryPanel, desk: Desk) -> None:
+    ctrl(panel, Qt.Key.Key_T)
+    type_text(panel, "-15")
+    press(panel, Qt.Key.Key_F6)
+    type_text(panel, "2")
+    assert desk.entries[0].at == START - timedelta(minutes=15)
+
+
+def test_buttons_do_what_keys_do(panel: EntryPanel, desk: Desk) -> None:
+    click(panel, "fire_air")
+    click(panel, "choice_5")
+    type_text(panel, "385")
+    click(panel, "enter")
+    assert [(row.kind, row.value) for row in desk.entries] == [(Kind.AIR, "1"), (Kind.READING, "385")]
+
+
+def test_counted_splits_are_counted_anew(panel: EntryPanel, desk: Desk, qtbot: QtBot) -> None:
+    press(panel, Qt.Key.Key_F6)
+    type_text(panel, "2")
+    qtbot.waitUntil(lambda: len(lines(panel, "recent_rows")) == 1)
+    ctrl(panel, Qt.Key.Key_R)
+    press(panel, Qt.Key.Key_Return)
+    assert field(panel) == "two splits"
+    enter_number(panel, "3")
+    assert [row.note for row in desk.entries] == ["3 splits"]
+
+
+def test_a_questioned_load_is_mended(panel: EntryPanel, desk: Desk) -> None:
+    press(panel, Qt.Key.Key_F6)
+    control(panel, "chooser_field", QLineEdit).setFocus()
+    enter_number(panel, "900")
+    assert "more wood than a firebox holds" in words(panel, "answer")
+    ctrl(panel, Qt.Key.Key_M)
+    enter_number(panel, "9")
+    assert [(row.value, row.unit) for row in desk.entries] == [("9", "lb")]

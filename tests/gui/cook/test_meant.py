@@ -1,0 +1,107 @@
+"""A reading by an infrared thermometer set wrong shows what was typed beside what it means; a shiny cooktop is told.
+
+What it shows is checked against the band radiance after Planck (8 to 14 µm), by the infrared rows of the references.
+"""
+
+from dataclasses import replace
+
+import pytest
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QComboBox, QListWidget, QWidget
+from pytestqt.qtbot import QtBot
+
+from cookstove_gui.desk import Desk, Memory, work_out
+from cookstove_gui.desk.my_stove.meant_words import meant_tip, meant_words
+from cookstove_gui.gui.cook.recent_rows import RecentRows
+from cookstove_gui.gui.cook.spot_patch import SpotPatch
+from cookstove_gui.gui.cook.stove_drawing import StovePlan
+from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.frame.caution_strip import CautionStrip
+from cookstove_gui.gui.my_stove.page import MyStovePage
+from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.physics.infrared import shown_temperature
+from cookstove_gui.stove.stove import Instrument
+from cookstove_gui.units import degrees, kelvin
+from tests.gui.hands import lines
+from tests.gui.pages import find, held_desk, press, shown, words_of
+
+
+def set_wrong(desk: Desk) -> None:
+    """An infrared thermometer set to 0.70 over a painted cooktop."""
+    gun = Instrument(name="gun", kind="infrared", emissivity=0.70)
+    desk.save_stove(replace(desk.stove, instruments=(gun,), cooktop_surface="stove paint"))
+
+
+def shown_for(fahrenheit: float) -> float:
+    """What that thermometer shows of such a surface, in °F."""
+    return float(degrees(shown_temperature(kelvin(fahrenheit, "F"), 0.94, 0.70, 293.15), "F"))
+
+
+def test_the_list_shows_what_was_typed_and_what_it_means(desk: Desk, link: DeskLink, qtbot: QtBot) -> None:
+    set_wrong(desk)
+    holder = QWidget()
+    qtbot.addWidget(holder)
+    rows = RecentRows(link, holder)
+    typed = f"{shown_for(400.0):.0f}"
+    desk.read(typed, spot="top_front_left")
+    desk.read("380", spot="oven_centre")
+    qtbot.waitUntil(lambda: rows.count() == 2)
+    newest, first = lines(holder, "recent_rows")
+    assert newest.endswith("oven centre 380 °F")
+    assert first.endswith(f"  front left typed {typed}, meant 400")
+    assert "set to 0.70, stove paint is about 0.94" in find(holder, QListWidget, "recent_rows").item(1).toolTip()
+
+
+def test_the_plan_says_it_at_the_patch(desk: Desk, link: DeskLink, look: Look, qtbot: QtBot) -> None:
+    set_wrong(desk)
+    plan = StovePlan(link, look)
+    qtbot.addWidget(plan)
+    plan.resize(448, 300)
+    plan.bring_colours()
+    plan.show()
+    typed = f"{shown_for(400.0):.0f}"
+    desk.read(typed, spot="top_front_left")
+    patch = find(plan, SpotPatch, "spot_top_front_left")
+    qtbot.waitUntil(lambda: f"typed {typed}, meant 400" in patch.toolTip())
+    assert f"typed {typed}, meant 400" in patch.accessibleName()
+    assert patch.number_text() == "400"
+
+
+def test_a_reading_that_means_what_was_typed_says_no_more(fired_desk: Desk) -> None:
+    assert not any(meant_words(row, fired_desk.stove) for row in fired_desk.entries)
+    assert not any(meant_tip(row, fired_desk.stove) for row in fired_desk.entries)
+
+
+def test_a_shiny_cooktop_is_told_when_it_is_chosen(qtbot: QtBot) -> None:
+    desk = held_desk()
+    page, _ = shown(qtbot, desk, MyStovePage)
+    press(page, "part_setup")
+    assert words_of(page, "surface_warning") == ""
+    box = find(page, QComboBox, "cooktop_surface")
+    box.setFocus()
+    QTest.keyClicks(box, "polished")
+    box.activated.emit(box.currentIndex())
+    assert desk.stove.cooktop_surface == "polished cast iron"
+    assert "blacken or tape a spot" in words_of(page, "surface_warning")
+
+
+@pytest.mark.parametrize(("surface", "told"), [("polished cast iron", True), ("stove paint", False)])
+def test_a_shiny_cooktop_is_told_on_the_cook_page_when_it_is_first_read(
+    desk: Desk, link: DeskLink, qtbot: QtBot, surface: str, told: bool
+) -> None:
+    desk.save_stove(replace(desk.stove, cooktop_surface=surface))
+    desk.read("300", spot="top_front_left")
+    assert desk.show(work_out(desk.inputs(), Memory()))
+    assert desk.standing is not None
+    strip = CautionStrip(link)
+    qtbot.addWidget(strip)
+    assert ("shiny_cooktop" in {caution.key for caution in desk.standing.cautions}) is told
+    assert strip.isHidden() is not bool(desk.standing.cautions)
+
+
+def test_the_question_about_a_slip_tells_the_number_that_was_typed(fired_desk: Desk) -> None:
+    set_wrong(fired_desk)
+    fired_desk.read("900", spot="top_front_left")
+    standing = work_out(fired_desk.inputs(), Memory())
+    meant = meant_words(fired_desk.entries[-1], fired_desk.stove).removeprefix("typed 900, ")
+    assert f"900 typed, {meant}, where about" in standing.question

@@ -1,0 +1,145 @@
+"""The plan shows this stove: a number on every spot, its age, its doubt, the spot lit up and the one worth reading."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QApplication
+from pytestqt.qtbot import QtBot
+
+from cookstove_gui.desk import Changed, Desk
+from cookstove_gui.gui.cook.spot_patch import SpotPatch, hatch_spacing
+from cookstove_gui.gui.cook.stove_drawing import StovePlan
+from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.stove.entries import Kind
+from cookstove_gui.stove.stove import Firebox, stove_with_default_spots
+from cookstove_gui.units import degrees
+from tests.gui.conftest import HeldClock
+
+
+@pytest.fixture
+def plan(link: DeskLink, look: Look, qtbot: QtBot) -> StovePlan:
+    made = StovePlan(link, look)
+    qtbot.addWidget(made)
+    made.resize(448, 300)
+    made.bring_colours()
+    made.show()
+    return made
+
+
+def test_every_spot_of_the_stove_is_drawn(plan: StovePlan, desk: Desk) -> None:
+    assert all(plan.patch(spot.name).isVisible() for spot in desk.stove.spots)
+
+
+def test_what_is_not_known_has_no_number(plan: StovePlan) -> None:
+    assert plan.patch("top_front_left").number_text() == "–"
+
+
+def test_a_number_just_typed_is_shown_before_anything_is_worked_out(plan: StovePlan, desk: Desk, qtbot: QtBot) -> None:
+    desk.read("385", spot="oven_centre")
+    qtbot.waitUntil(lambda: plan.patch("oven_centre").number_text() == "385")
+
+
+def test_a_number_just_read_is_shown_as_it_was_read(stood_desk: Desk, plan: StovePlan) -> None:
+    assert plan.patch("top_front_left").number_text() == "450"
+
+
+def test_later_the_heat_is_that_of_the_zone(stood_desk: Desk, plan: StovePlan, clock: HeldClock, qtbot: QtBot) -> None:
+    assert stood_desk.standing is not None
+    clock.pass_minutes(4)
+    stood_desk.announce(Changed(settings=True))
+    expected = f"{degrees(stood_desk.standing.zones['top_front_left'].p50, 'F'):.0f}"
+    qtbot.waitUntil(lambda: plan.patch("top_front_left").number_text() == expected)
+
+
+def test_an_estimate_says_that_it_is_one(stood_desk: Desk, plan: StovePlan) -> None:
+    assert plan.patch("top_back_right").number_text().startswith("≈")
+    assert "not read yet" in plan.patch("top_back_right").accessibleName()
+
+
+def test_an_old_reading_becomes_an_estimate(stood_desk: Desk, plan: StovePlan, clock: HeldClock, qtbot: QtBot) -> None:
+    clock.pass_minutes(30)
+    stood_desk.announce(Changed(settings=True))
+    qtbot.waitUntil(lambda: plan.patch("top_front_left").number_text().startswith("≈"))
+
+
+def test_a_click_chooses_a_spot(plan: StovePlan, qtbot: QtBot) -> None:
+    with qtbot.waitSignal(plan.spot_chosen) as chosen:
+        qtbot.mouseClick(plan.patch("flue"), Qt.MouseButton.LeftButton)
+    assert chosen.args == ["flue"]
+
+
+@pytest.mark.parametrize(
+    ("start", "key", "expected"),
+    [
+        ("top_front_left", Qt.Key.Key_Right, "top_front_middle"),
+        ("top_front_left", Qt.Key.Key_Up, "top_back_left"),
+        ("top_front_middle", Qt.Key.Key_Down, "oven_rear"),
+        ("top_back_left", Qt.Key.Key_Left, "side_left"),
+    ],
+)
+def test_arrow_keys_go_to_the_neighbour(
+    plan: StovePlan, desk: Desk, qtbot: QtBot, start: str, key: Qt.Key, expected: str
+) -> None:
+    desk.light(desk.walk.at(start))
+    with qtbot.waitSignal(plan.spot_chosen) as chosen:
+        qtbot.keyClick(plan, key)
+    assert chosen.args == [expected]
+
+
+def test_the_lit_spot_is_marked_and_said(plan: StovePlan, desk: Desk, qtbot: QtBot) -> None:
+    desk.light(desk.walk.at("flue"))
+    qtbot.waitUntil(lambda: "the next number goes here" in plan.patch("flue").accessibleName())
+    assert "the next number" not in plan.patch("oven_centre").accessibleName()
+
+
+def test_the_reading_that_tells_most_is_marked(stood_desk: Desk, plan: StovePlan) -> None:
+    assert stood_desk.standing is not None
+    assert stood_desk.standing.next_reading is not None
+    marked = [spot.name for spot in stood_desk.stove.spots if "worth reading" in plan.patch(spot.name).accessibleName()]
+    assert marked == [stood_desk.standing.next_reading.spot]
+
+
+def test_another_stove_is_drawn_when_it_is_chosen(plan: StovePlan, desk: Desk, qtbot: QtBot) -> None:
+    left = plan.patch("top_front_left").x()
+    desk.save_stove(stove_with_default_spots("Summer kitchen", Firebox.RIGHT))
+    qtbot.waitUntil(lambda: plan.patch("top_front_left").x() < left)
+
+
+def test_units_switch_every_number(stood_desk: Desk, plan: StovePlan, qtbot: QtBot) -> None:
+    stood_desk.set_unit("C")
+    qtbot.waitUntil(lambda: plan.patch("oven_centre").number_text() == "149")  # 300 °F
+
+
+def test_it_paints_in_every_state(stood_desk: Desk, plan: StovePlan, look: Look, qtbot: QtBot) -> None:
+    stood_desk.do(Kind.OVEN_DOOR, value="open")
+    QApplication.processEvents()
+    plan.setFocus()
+    look.set_mode("night")
+    assert not plan.grab().isNull()
+    look.set_mode("day")
+
+
+@given(st.floats(0, 400), st.floats(0, 400))
+def test_more_doubt_is_never_hatched_more_thinly(one: float, other: float) -> None:
+    sure, unsure = sorted((one, other))
+    thin, dense = hatch_spacing(sure), hatch_spacing(unsure)
+    assert thin is None or (dense is not None and dense <= thin)
+
+
+@pytest.mark.parametrize(("width", "height"), [(448, 300), (448, 130), (640, 500)])
+def test_the_number_is_written_however_small_the_patch(
+    stood_desk: Desk, plan: StovePlan, monkeypatch: pytest.MonkeyPatch, width: int, height: int
+) -> None:
+    written: list[str] = []
+    plate = SpotPatch._plate
+    monkeypatch.setattr(
+        SpotPatch,
+        "_plate",
+        staticmethod(lambda painter, box, text, *rest: (written.append(text), plate(painter, box, text, *rest))[1]),
+    )
+    plan.resize(width, height)
+    plan.grab()
+    numbers = [plan.patch(spot.name).number_text() for spot in stood_desk.stove.spots]
+    assert [number for number in numbers if number not in written] == []

@@ -1,0 +1,44 @@
+"""An old session on the table is announced as old; a live one is not."""
+
+import pytest
+from pytestqt.qtbot import QtBot
+
+from cookstove_gui.desk import Desk
+from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.frame.session_strip import SessionStrip
+from cookstove_gui.gui.widgets.look import Look
+from tests.gui.conftest import HeldClock
+from tests.gui.hands import click, words
+
+
+@pytest.fixture
+def strip(link: DeskLink, look: Look, qtbot: QtBot) -> SessionStrip:
+    made = SessionStrip(link)
+    qtbot.addWidget(made)
+    return made
+
+
+def test_a_live_session_needs_no_words(fired_desk: Desk, strip: SessionStrip) -> None:
+    assert strip.isHidden()
+
+
+def test_an_old_session_is_called_old(fired_desk: Desk, strip: SessionStrip, clock: HeldClock, qtbot: QtBot) -> None:
+    assert fired_desk.session is not None
+    number, title = fired_desk.session.number, fired_desk.session.title
+    clock.pass_minutes(60 * 24)
+    fired_desk.open_session(number)
+    qtbot.waitUntil(lambda: not strip.isHidden())
+    assert title in words(strip, "session_words")
+
+
+def test_a_new_session_begins_at_the_press(
+    fired_desk: Desk, strip: SessionStrip, clock: HeldClock, qtbot: QtBot
+) -> None:
+    assert fired_desk.session is not None
+    number = fired_desk.session.number
+    clock.pass_minutes(60 * 24)
+    fired_desk.open_session(number)
+    qtbot.waitUntil(lambda: not strip.isHidden())
+    click(strip, "new_session")
+    qtbot.waitUntil(strip.isHidden)
+    assert fired_desk.session.number != number

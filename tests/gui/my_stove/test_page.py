@@ -1,0 +1,210 @@
+"""The page My stove keeps what its owner types, and shows what the past taught."""
+
+from datetime import timedelta
+
+import pytest
+from PySide6.QtCore import QPoint, QPointF, Qt
+from PySide6.QtGui import QWheelEvent
+from PySide6.QtWidgets import QApplication, QComboBox, QListWidget, QTableWidget
+
+from cookstove_gui.desk import Desk
+from cookstove_gui.desk.my_stove.describing import add_stove
+from cookstove_gui.desk.studying import learning_is_due
+from cookstove_gui.gui.background.study_worker import StudyWorker
+from cookstove_gui.gui.my_stove.page import MyStovePage
+from cookstove_gui.stove.stove import Firebox
+from tests.gui.pages import NOW, find, held_desk, keep_session, press, shown, type_in, words_of
+
+pytestmark = pytest.mark.gui
+
+
+@pytest.fixture
+def desk() -> Desk:
+    return held_desk()
+
+
+def test_width_typed_in_inches_is_kept_in_metres(qtbot, desk):
+    page, _ = shown(qtbot, desk, MyStovePage)
+    type_in(page, "cooktop_width", "40")
+    assert desk.logbook.stove("My stove").cooktop_width == pytest.approx(1.016)
+
+
+def test_width_typed_in_centimetres_while_the_screen_shows_celsius(qtbot, desk):
+    desk.set_unit("C")
+    page, _ = shown(qtbot, desk, MyStovePage)
+    type_in(page, "cooktop_width", "80")
+    assert desk.stove.cooktop_width == pytest.approx(0.80)
+
+
+def test_letters_for_a_width_get_a_sentence_and_stay_in_the_field(qtbot, desk):
+    page, _ = shown(qtbot, desk, MyStovePage)
+    type_in(page, "cooktop_width", "wide")
+    assert "“wide” is not a width" in words_of(page, "cooktop_width_problem")
+    press(page, "firebox_right")
+    assert find_text(page, "cooktop_width") == "wide"
+    assert desk.stove.cooktop_width == pytest.approx(0.90)
+
+
+def test_a_height_nobody_cooks_at_gets_a_sentence(qtbot, desk):
+    page, _ = shown(qtbot, desk, MyStovePage)
+    type_in(page, "altitude", "99999")
+    assert "not a height people cook at" in words_of(page, "altitude_problem")
+
+
+def test_altitude_typed_in_feet_is_kept_in_metres(qtbot, desk):
+    page, _ = shown(qtbot, desk, MyStovePage)
+    type_in(page, "altitude", "5000")
+    assert desk.stove.altitude == pytest.approx(1524.0)
+
+
+def test_firebox_is_chosen_by_its_button(qtbot, desk):
+    page, _ = shown(qtbot, desk, MyStovePage)
+    press(page, "firebox_above")
+    assert desk.stove.firebox is Firebox.ABOVE
+
+
+def test_renaming_a_stove_keeps_its_sessions(qtbot, desk):
+    number = keep_session(desk, "Sunday bread", NOW - timedelta(days=2))
+    page, _ = shown(qtbot, desk, MyStovePage)
+    type_in(page, "stove_name", "Kitchen stove")
+    assert [stove.name for stove in desk.stoves] == ["Kitchen stove"]
+    assert [row.number for row in desk.sessions] == [number]
+
+
+def test_another_stove_is_added_and_used(qtbot, desk):
+    page, _ = shown(qtbot, desk, MyStovePage)
+    press(page, "another_stove")
+    type_in(page, "new_stove_name", "Hut")
+    assert desk.stove.name == "Hut"
+    assert {stove.name for stove in desk.stoves} == {"Hut", "My stove"}
+
+
+def test_a_second_stove_of_the_same_name_is_refused(qtbot, desk):
+    page, _ = shown(qtbot, desk, MyStovePage)
+    press(page, "another_stove")
+    type_in(page, "new_stove_name", "My stove")
+    assert "already" in words_of(page, "new_stove_name_problem")
+
+
+def test_a_spot_of_ones_own_is_added_and_placed(qtbot, desk):
+    page, _ = shown(qtbot, desk, MyStovePage)
+    press(page, "part_spots")
+    type_in(page, "new_spot", "Griddle corner")
+    type_in(page, "spot_across", "0")
+    spot = desk.stove.spot("griddle_corner")
+    assert spot is not None
+    assert (spot.label, spot.x) == ("Griddle corner", 0.0)
+
+
+def test_a_place_off_the_cooktop_is_refused(qtbot, desk):
+    page, _ = shown(qtbot, desk, MyStovePage)
+    press(page, "part_spots")
+    find(page, QListWidget, "spot_list").setCurrentRow(1)
+    type_in(page, "spot_across", "900")
+    assert "off the cooktop" in words_of(page, "spot_across_problem")
+
+
+def test_a_spot_taken_off_the_plan_can_be_put_back(qtbot, desk):
+    page, _ = shown(qtbot, desk, MyStovePage)
+    press(page, "part_spots")
+    before = desk.stove.spots
+    find(page, QListWidget, "spot_list").setCurrentRow(3)
+    press(page, "spot_remove")
+    assert len(desk.stove.spots) == len(before) - 1
+    press(page, "spot_restore")
+    assert desk.stove.spots == before
+
+
+def test_hot_side_shows_the_hotter_left(qtbot, desk):
+    for day in (9, 6, 3):
+        keep_session(desk, f"Day {day}", NOW - timedelta(days=day))
+    page, _ = shown(qtbot, desk, MyStovePage)
+    press(page, "part_hot_side")
+    qtbot.waitUntil(lambda: words_of(page, "hot_side_sentence").startswith("The left runs about"), timeout=20000)
+    table = find(page, QTableWidget, "hot_side_table")
+    assert table.rowCount() == 6
+    assert "left" in table.item(0, 0).text()
+    assert table.item(0, 2).text() == "21 readings"
+
+
+def test_opening_the_page_starts_learning_from_a_past_not_learned_yet(qtbot, desk):
+    keep_session(desk, "Day 3", NOW - timedelta(days=3))
+    _, link = shown(qtbot, desk, MyStovePage)
+    studying = StudyWorker.of(link)
+    qtbot.waitUntil(lambda: desk.study is not None and not studying.is_running, timeout=20000)
+    assert not learning_is_due(desk)
+
+
+def test_first_fires_of_a_new_stove_say_windows_open_and_the_manual_first(qtbot, desk):
+    page, _ = shown(qtbot, desk, MyStovePage)
+    press(page, "fired_new")
+    press(page, "part_first_fires")
+    caution = words_of(page, "first_fires_always")
+    assert "Open the windows" in caution
+    assert "manual goes first" in caution
+    assert "First fire 1 of 3" in words_of(page, "first_fires_standing")
+
+
+def test_waiving_first_fires_asks_once_and_can_be_taken_back(qtbot, desk):
+    page, _ = shown(qtbot, desk, MyStovePage)
+    press(page, "fired_new")
+    press(page, "part_first_fires")
+    press(page, "first_fires_waive")
+    assert not desk.stove.first_fires_waived
+    press(page, "first_fires_sure")
+    assert desk.stove.first_fires_waived
+    press(page, "first_fires_resume")
+    assert not desk.stove.first_fires_waived
+
+
+def find_text(page, name):
+    from PySide6.QtWidgets import QLineEdit
+
+    return find(page, QLineEdit, name).text()
+
+
+def test_fire_tells_how_long_lighting_to_a_heat_took(qtbot, desk):
+    for day in (9, 6, 3):
+        keep_session(desk, f"Day {day}", NOW - timedelta(days=day))
+    page, _ = shown(qtbot, desk, MyStovePage)
+    press(page, "part_fire")
+    box = find(page, QComboBox, "fire_band")
+    box.setCurrentIndex(box.findData("slow"))
+    box.activated.emit(box.currentIndex())
+    # 45 °F in 14 minutes from 80 °F at 5 minutes: 250 °F after 5 + 14 * 170 / 45 = 58 minutes, said to five.
+    qtbot.waitUntil(
+        lambda: words_of(page, "fire_rise").startswith("From lighting to slow heat: about 1 h"), timeout=5000
+    )
+    assert "(3 firings)" in words_of(page, "fire_rise")
+
+
+def test_fire_claims_nothing_without_a_past(qtbot, desk):
+    page, _ = shown(qtbot, desk, MyStovePage)
+    press(page, "part_fire")
+    qtbot.waitUntil(lambda: words_of(page, "fire_rise").startswith("No firing"), timeout=5000)
+    assert "decide" in words_of(page, "fire_caution")
+
+
+def test_a_spot_is_read_earlier_on_the_walk(qtbot, desk):
+    page, _ = shown(qtbot, desk, MyStovePage)
+    press(page, "part_spots")
+    find(page, QListWidget, "spot_list").setCurrentRow(1)
+    press(page, "spot_earlier")
+    assert [spot.name for spot in desk.stove.spots[:2]] == ["top_front_left", "oven_centre"]
+    assert desk.walk.spots == desk.stove.spots
+    press(page, "spot_later")
+    press(page, "spot_later")
+    assert desk.stove.spots[2].name == "top_front_left"
+
+
+def test_scrolling_over_a_choice_does_not_choose(qtbot, desk):
+    add_stove(desk, "Hut")
+    page, _ = shown(qtbot, desk, MyStovePage)
+    box = find(page, QComboBox, "stove_choice")
+    turn = QWheelEvent(
+        QPointF(20, 20), QPointF(box.mapToGlobal(QPoint(20, 20))), QPoint(), QPoint(0, -120),
+        Qt.MouseButton.NoButton, Qt.KeyboardModifier.NoModifier, Qt.ScrollPhase.NoScrollPhase, False,
+    )  # fmt: skip
+    QApplication.sendEvent(box, turn)
+    assert desk.stove.name == "Hut"
+    assert box.currentText() == "Hut"
