@@ -33,7 +33,16 @@ from cookstove_gui.forecast.answers import (
     Turn,
     Zone,
 )
-from cookstove_gui.phrases import cook as phrases
+from cookstove_gui.phrases.cook import (
+    action_words,
+    doubted_words,
+    fire_is_out,
+    fuel_needed,
+    headline,
+    next_reading_words,
+    step_to_take,
+)
+from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.resource_files import table
 from cookstove_gui.stove.entries import Entry, HeatBand, Kind, fold, fraction_open, reading_kelvin
 from cookstove_gui.stove.stove import Stove
@@ -120,9 +129,9 @@ def work_out(inputs: Inputs, memory: Memory) -> Standing:
     has_readings = any(entry.kind is Kind.READING for entry in standing_rows)
     reading = next_reading(belief, inputs.band) if has_readings else None
     doubted = doubted_readings(belief)
-    edge = phrases.Edge(unit=inputs.unit, now=inputs.now, offset_minutes=inputs.offset_minutes)
+    edge = Edge(unit=inputs.unit, now=inputs.now, offset_minutes=inputs.offset_minutes)
     headline, step = _words(inputs, belief, found, turn_rows, edge, has_readings)
-    detail = " ".join(part for part in (step, phrases.next_reading(reading, inputs.stove, edge)) if part)
+    detail = " ".join(part for part in (step, next_reading_words(reading, inputs.stove, edge)) if part)
     return Standing(
         serial=inputs.serial,
         now=inputs.now,
@@ -155,7 +164,7 @@ def _words(
     belief: Belief,
     found: Outlook,
     turn_rows: tuple[Turn, ...],
-    edge: phrases.Edge,
+    edge: Edge,
     has_readings: bool,
 ) -> tuple[str, str]:
     if inputs.first_fires_line:
@@ -163,14 +172,14 @@ def _words(
     if not has_readings:
         return table("phrases.toml")["no_readings"], ""
     arrives = found.band.enters_min.p50
-    in_band = arrives is not None and arrives < 1.0  # minutes; as `phrases.arrival` has it
-    words = phrases.headline(inputs.band, found.band, in_band, turn_rows, edge)
-    if phrases.fire_is_out(turn_rows):
+    in_band = arrives is not None and arrives < 1.0  # minutes; as `arrival` has it
+    words = headline(inputs.band, found.band, in_band, turn_rows, edge)
+    if fire_is_out(turn_rows):
         return words, ""
     best = _best_step(belief, inputs, found)
     if best is not None:
-        return words, phrases.step_to_take(best.action, best.outlook, inputs.band, edge)
-    return words, phrases.fuel_needed(in_band, turn_rows, edge)
+        return words, step_to_take(best.action, best.outlook, inputs.band, edge)
+    return words, fuel_needed(in_band, turn_rows, edge)
 
 
 def _best_step(belief: Belief, inputs: Inputs, found: Outlook) -> Alternative | None:
@@ -222,19 +231,17 @@ def _alternative(belief: Belief, band: HeatBand, action: Action) -> Alternative 
     projection = project(belief, action, band)
     return Alternative(
         action=action,
-        words=phrases.action_words(action),
+        words=action_words(action),
         outlook=outlook_of(projection, belief.stove, band),
         projection=projection,
     )
 
 
-def _question(
-    doubted: tuple[DoubtedReading, ...], standing_rows: tuple[Entry, ...], stove: Stove, edge: phrases.Edge
-) -> str:
+def _question(doubted: tuple[DoubtedReading, ...], standing_rows: tuple[Entry, ...], stove: Stove, edge: Edge) -> str:
     latest = max((row.number for row in standing_rows), default=0)
     asked = next((row for row in doubted if row.number == latest), None)
     if asked is None:
         return ""
     entry = next(row for row in standing_rows if row.number == asked.number)
     spot = stove.spot(entry.spot)
-    return phrases.doubted(asked, spot.label if spot else entry.spot, edge, reading_kelvin(entry))
+    return doubted_words(asked, spot.label if spot else entry.spot, edge, reading_kelvin(entry))

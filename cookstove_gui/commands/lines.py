@@ -8,7 +8,8 @@ from cookstove_gui.commands.parsing import Request
 from cookstove_gui.commands.question import Asked
 from cookstove_gui.forecast import next_reading, outlook, project, turns, zones
 from cookstove_gui.forecast.answers import Action, Outlook, Quantiles
-from cookstove_gui.phrases import cook as phrases
+from cookstove_gui.phrases.cook import action_words, arrival, next_reading_words, stay, stay_length
+from cookstove_gui.phrases.edge import Edge, heat_name
 from cookstove_gui.stove.entries import HeatBand, Session, fold
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import degrees, iso_clock
@@ -71,8 +72,8 @@ def _outlook_lines(request: Request, asked: Asked) -> list[str]:
         else:
             lines.extend(_outlook_text(request, asked, found, band, action if typed else None))
             if reading:
-                edge = phrases.Edge(unit=request.unit, now=asked.now, offset_minutes=asked.offset_minutes)
-                lines.append(f"  {phrases.next_reading(reading, asked.stove, edge)}")
+                edge = Edge(unit=request.unit, now=asked.now, offset_minutes=asked.offset_minutes)
+                lines.append(f"  {next_reading_words(reading, asked.stove, edge)}")
     return lines if request.as_json else lines + _caution_lines(asked, band)
 
 
@@ -119,19 +120,19 @@ def _outlook_object(request: Request, asked: Asked, found: Outlook) -> dict[str,
 
 
 def _outlook_text(request: Request, asked: Asked, found: Outlook, band: HeatBand, action: Action | None) -> list[str]:
-    edge = phrases.Edge(unit=request.unit, now=asked.now, offset_minutes=asked.offset_minutes)
-    step = f", if: {phrases.action_words(action).lower()}" if action else ""
+    edge = Edge(unit=request.unit, now=asked.now, offset_minutes=asked.offset_minutes)
+    step = f", if: {action_words(action).lower()}" if action else ""
     lines = [f"{_heading(asked)}{step}"]
     oven = found.oven
     if oven.p10 is not None and oven.p50 is not None and oven.p90 is not None:
         lines.append(f"  The oven is at about {edge.heat(oven.p50)} ({edge.range(oven.p10, oven.p90)}).")
     in_band = oven.p50 is not None and band.holds(oven.p50)
     if in_band:
-        lines.append(f"  The oven is at {phrases.heat_name(band)}. {phrases.stay(band, found.band.stays_min, edge)}")
+        lines.append(f"  The oven is at {heat_name(band)}. {stay(band, found.band.stays_min, edge)}")
     else:
-        lines.append(f"  {phrases.arrival(band, found.band.enters_min, edge)}")
+        lines.append(f"  {arrival(band, found.band.enters_min, edge)}")
         if found.band.enters_min.p50 is not None:
-            lines.append(f"  {phrases.stay_length(found.band.stays_min)}")
+            lines.append(f"  {stay_length(found.band.stays_min)}")
     for ahead in found.ahead:
         lines.append(
             f"  {edge.clock(ahead.minutes):>5}  {edge.heat(ahead.p50):>7}  ({edge.range(ahead.p10, ahead.p90)}), "
@@ -159,7 +160,7 @@ def _zone_lines(request: Request, asked: Asked) -> list[str]:
             )
             for zone in found
         ]
-    edge = phrases.Edge(unit=unit, now=asked.now, offset_minutes=asked.offset_minutes)
+    edge = Edge(unit=unit, now=asked.now, offset_minutes=asked.offset_minutes)
     rows = []
     for zone in found:
         read = "not read yet"
@@ -212,7 +213,7 @@ def _fit_row(fit: "TaskFit", asked: Asked) -> tuple[str, ...]:
     best = fit.spots[0]
     when = ""
     if best.in_min is not None:
-        moment = phrases.Edge(unit="F", now=asked.now, offset_minutes=asked.offset_minutes).clock(best.in_min)
+        moment = Edge(unit="F", now=asked.now, offset_minutes=asked.offset_minutes).clock(best.in_min)
         when = f"now ({best.chance_now:.0%})" if best.in_min < 1 else f"about {moment} ({best.chance_then:.0%})"
     return (fit.task.name, _label(asked.stove, best.spot) if when else "", when)
 

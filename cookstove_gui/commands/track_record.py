@@ -8,7 +8,8 @@ from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast import track_record
 from cookstove_gui.forecast.answers import RecordRow, TrackRecord
 from cookstove_gui.logbook.folder import read_folder, stove_for
-from cookstove_gui.phrases import cook as phrases
+from cookstove_gui.phrases.edge import Edge, heat_name
+from cookstove_gui.phrases.logbook import track_record_words
 from cookstove_gui.stove.entries import Session
 from cookstove_gui.units import degrees, iso_clock
 
@@ -29,7 +30,7 @@ def record_lines(request: Request, complain: Callable[[str], None]) -> tuple[lis
         return [one_line(_record_object(record, offsets))], not past.problems
     return [
         f"{record.stove}, {record.sessions} session{'' if record.sessions == 1 else 's'}",
-        f"  {phrases.track_record(record)}",
+        f"  {track_record_words(record)}",
         *(f"  {_row_text(row, offsets.get(row.session, 0))}" for row in record.rows),
     ], not past.problems
 
@@ -64,11 +65,11 @@ def _record_object(record: TrackRecord, offsets: dict[str, int]) -> dict[str, ob
 
 
 def _row_text(row: RecordRow, offset_minutes: int) -> str:
-    edge = phrases.Edge(unit="F", now=row.made_at, offset_minutes=offset_minutes)
+    edge = Edge(unit="F", now=row.made_at, offset_minutes=offset_minutes)
     low, middle, high = (
         "later" if minutes is None else edge.clock(minutes)
         for minutes in (row.enters_min.p10, row.enters_min.p50, row.enters_min.p90)
     )
     came = "not reached" if row.came_true_min is None else f"reached {edge.clock(row.came_true_min)}"
-    heat = phrases.heat_name(row.band)
+    heat = heat_name(row.band)
     return f"{row.session}, {edge.clock(0)}: {heat} {low} to {high}, likely {middle}; {came}"

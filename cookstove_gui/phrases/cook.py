@@ -1,11 +1,4 @@
-"""Every sentence with numbers in it, so that it can be tested, spoken and translated.
-
-Quantiles come in as the forecast answers them (kelvin, minutes from `now`); clocks and degrees leave as text.
-"""
-
-from collections.abc import Callable
-from dataclasses import dataclass
-from datetime import datetime, timedelta
+"""The sentences of the Cook page: when the heat comes, what to do now, what to read next."""
 
 from cookstove_gui.forecast.answers import (
     Action,
@@ -15,45 +8,17 @@ from cookstove_gui.forecast.answers import (
     NextReading,
     Outlook,
     Quantiles,
-    RecordRow,
-    SpotPattern,
-    TrackRecord,
     Turn,
     TurnKind,
 )
+from cookstove_gui.phrases.edge import Edge, duration, heat_name
 from cookstove_gui.resource_files import table
 from cookstove_gui.stove.entries import HeatBand
-from cookstove_gui.stove.stove import Spot, SpotKind, Stove
-from cookstove_gui.units import clock_text, degrees, degrees_difference, tidy
+from cookstove_gui.stove.stove import Stove
+from cookstove_gui.units import degrees, tidy
 
 _LIKELY = 0.5  # a chance from which on we speak of what will happen
 _SURE_OF_TURN = 0.6  # a turn of the fire is only spoken of from this chance on
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Edge:
-    """How numbers leave: the unit, the instant the minutes count from and the local clock's offset."""
-
-    unit: str
-    now: datetime
-    offset_minutes: int
-
-    def clock(self, minutes: float) -> str:
-        """Wall clock some minutes from now."""
-        return clock_text(self.now + timedelta(minutes=minutes), self.offset_minutes)
-
-    def heat(self, kelvin: float) -> str:
-        """A temperature in whole degrees with its unit."""
-        return f"{degrees(kelvin, self.unit):.0f} °{self.unit}"
-
-    def range(self, low: float, high: float) -> str:
-        """Two temperatures in whole degrees with one unit."""
-        return f"{degrees(low, self.unit):.0f} to {degrees(high, self.unit):.0f} °{self.unit}"
-
-
-def heat_name(band: HeatBand) -> str:
-    """What a band is called inside a sentence: “bread heat”, or its degrees when it was typed."""
-    return band.name if any(letter.isdigit() for letter in band.name) else f"{band.name} heat"
 
 
 def arrival(band: HeatBand, enters: Quantiles, edge: Edge) -> str:
@@ -90,16 +55,7 @@ def stay_length(stays: Quantiles) -> str:
     return f"Holds about {duration(stays.p50)} once there."
 
 
-def duration(minutes: float) -> str:
-    """A length of time as a cook says it."""
-    rounded = max(1, round(minutes)) if minutes < 20 else 5 * round(minutes / 5)
-    if rounded < 60:
-        return f"{rounded} min"
-    hours, rest = divmod(rounded, 60)
-    return f"{hours} h" if rest == 0 else f"{hours} h {rest} min"
-
-
-def next_reading(reading: NextReading | None, stove: Stove, edge: Edge) -> str:
+def next_reading_words(reading: NextReading | None, stove: Stove, edge: Edge) -> str:
     """Where to read next, and by when."""
     if reading is None:
         return ""
@@ -108,7 +64,7 @@ def next_reading(reading: NextReading | None, stove: Stove, edge: Edge) -> str:
     return f"Worth reading next: {label}, by {edge.clock(reading.in_min)}."
 
 
-def doubted(reading: DoubtedReading, spot_label: str, edge: Edge, typed: float | None = None) -> str:
+def doubted_words(reading: DoubtedReading, spot_label: str, edge: Edge, typed: float | None = None) -> str:
     """The question about a number that looks like a slip; `typed` [K] where the reading is a corrected one."""
     expected, meant = degrees(reading.expected_p50, edge.unit), f"{degrees(reading.typed, edge.unit):.0f}"
     shown = meant if typed is None else f"{degrees(typed, edge.unit):.0f}"
@@ -116,7 +72,7 @@ def doubted(reading: DoubtedReading, spot_label: str, edge: Edge, typed: float |
     return f"{spot_label}: {shown} typed{corrected} where about {expected:.0f} °{edge.unit} was expected. Keep or mend?"
 
 
-def turn(found: Turn, edge: Edge) -> str:
+def fire_turn_words(found: Turn, edge: Edge) -> str:
     """What a turn of the fire asks for."""
     if found.kind is TurnKind.RELOAD_DUE:
         when = "now" if found.in_min <= 2 else f"by {edge.clock(found.in_min)}"
@@ -175,7 +131,7 @@ def headline(band: HeatBand, found: BandOutlook, in_band: bool, turns: tuple[Tur
     if not in_band:  # on the way up wood is part of the course, not an alarm: `fuel_needed` says it beside
         urgent = [item for item in urgent if item.kind is not TurnKind.RELOAD_DUE]
     if urgent:
-        return turn(urgent[0], edge)
+        return fire_turn_words(urgent[0], edge)
     words = told["bands"].get(band.name, {})
     if in_band:
         lead = words.get("ready", "")
@@ -183,145 +139,3 @@ def headline(band: HeatBand, found: BandOutlook, in_band: bool, turns: tuple[Tur
     enters = found.enters_min
     lead = words.get("prepare", "") if enters.p50 is not None and 3 <= enters.p50 <= 45 else ""
     return f"{lead} {arrival(band, enters, edge)}".strip()
-
-
-def hot_side(stove: Stove, pattern: tuple[SpotPattern, ...], unit: str) -> str:
-    """Left against right and front against back, in one sentence."""
-    sides = {
-        name: _mean_offset(stove, pattern, pick)
-        for name, pick in (
-            ("left", lambda spot: spot.x < 0.4),
-            ("right", lambda spot: spot.x > 0.6),
-            ("front", lambda spot: spot.y < 0.4),
-            ("back", lambda spot: spot.y > 0.6),
-        )
-    }
-    if any(value is None for value in sides.values()):
-        return "Read the cooktop on both sides, front and back, and its hot side will show here."
-    across = degrees_difference((sides["left"] or 0.0) - (sides["right"] or 0.0), unit)
-    deep = degrees_difference((sides["front"] or 0.0) - (sides["back"] or 0.0), unit)
-    return (
-        f"The {'left' if across > 0 else 'right'} runs about {abs(across):.0f} °{unit} hotter than the "
-        f"{'right' if across > 0 else 'left'}, and the {'front' if deep > 0 else 'back'} about "
-        f"{abs(deep):.0f} °{unit} hotter than the {'back' if deep > 0 else 'front'}."
-    )
-
-
-def _mean_offset(stove: Stove, pattern: tuple[SpotPattern, ...], pick: Callable[[Spot], bool]) -> float | None:
-    offsets = [
-        row.mean
-        for row in pattern
-        if (spot := stove.spot(row.spot)) is not None and spot.kind is SpotKind.TOP and row.readings and pick(spot)
-    ]
-    return sum(offsets) / len(offsets) if offsets else None
-
-
-def track_record(record: TrackRecord) -> str:
-    """How past projections turned out, in one sentence."""
-    if record.projections == 0:
-        return "No projection given at least 30 minutes ahead has run its course yet."
-    sentence = (
-        f"Of {record.projections} projections given at least 30 minutes ahead, "
-        f"{record.inside_window} came true inside their window"
-    )
-    if record.typical_miss_min is None:
-        return sentence + "."
-    return f"{sentence}; typical miss {duration(record.typical_miss_min)}."
-
-
-def session_span(first_at: datetime | None, last_at: datetime | None, offset_minutes: int) -> str:
-    """When a session was: its day and its clocks."""
-    if first_at is None or last_at is None:
-        return "nothing entered yet"
-    day = first_at + timedelta(minutes=offset_minutes)
-    began, ended = clock_text(first_at, offset_minutes), clock_text(last_at, offset_minutes)
-    return f"{day:%A} {day.day} {day:%B} {day.year}, {began}" + (f" to {ended}" if ended != began else "")
-
-
-def session_day(first_at: datetime | None, offset_minutes: int) -> str:
-    """The day and clock a session began, short."""
-    if first_at is None:
-        return "nothing entered yet"
-    day = first_at + timedelta(minutes=offset_minutes)
-    return f"{day:%a} {day.day} {day:%b} {day.year}, {clock_text(first_at, offset_minutes)}"
-
-
-def dated(title: str, at: datetime, offset_minutes: int) -> str:
-    """A session's title behind its day, which is what is left of it where there is little width."""
-    day = at + timedelta(minutes=offset_minutes)
-    return f"{day.day} {day:%b}, {title}"
-
-
-def entries_count(number: int) -> str:
-    """How many entries a session holds."""
-    return {0: "no entries", 1: "1 entry"}.get(number, f"{number} entries")
-
-
-def sessions_count(number: int) -> str:
-    """How many sessions."""
-    return "1 session" if number == 1 else f"{number} sessions"
-
-
-def ago(then: datetime, now: datetime) -> str:
-    """How long ago something was, roughly."""
-    minutes = (now - then).total_seconds() / 60
-    if minutes < 2:
-        return "just now"
-    if minutes < 120:
-        return f"{minutes:.0f} minutes ago"
-    hours = minutes / 60
-    if hours < 48:
-        return f"{hours:.0f} hours ago"
-    return f"{hours / 24:.0f} days ago"
-
-
-def window(enters: Quantiles, edge: Edge) -> str:
-    """An arrival window as a pair of clocks."""
-    if enters.p10 is None:
-        return "not within three hours"
-    latest = "later than 3 h" if enters.p90 is None else edge.clock(enters.p90)
-    return f"{edge.clock(enters.p10)} to {latest}"
-
-
-def came_true(row: RecordRow, edge: Edge) -> str:
-    """What came of a projection."""
-    if row.came_true_min is None:
-        return "not seen to come"
-    at, enters = edge.clock(row.came_true_min), row.enters_min
-    if enters.p10 is not None and row.came_true_min < enters.p10 - 0.5:
-        return f"{at}, earlier"
-    if enters.p90 is not None and row.came_true_min > enters.p90 + 0.5:
-        return f"{at}, later"
-    return f"{at}, inside"
-
-
-def import_question(problems: int, rows: int, files: int) -> str:
-    """What an import would bring, and what is wrong with it."""
-    wrong = "One thing is wrong" if problems == 1 else f"{problems} things are wrong"
-    if files == 0:
-        return f"{wrong}, and there is nothing that could be kept."
-    return f"{wrong} or doubtful. {entries_count(rows).capitalize()} in {sessions_count(files)} can be kept."
-
-
-def record_behind(record: TrackRecord) -> str:
-    """What a track record was made from."""
-    return (
-        f"From {sessions_count(record.sessions)}: each projected as it would have been then, with what the ones "
-        "before it had taught; eight in ten should come true inside their window."
-    )
-
-
-def as_it_stood(at: datetime, offset_minutes: int) -> str:
-    """That an answer is about an old session."""
-    return f"Answered as the stove stood at the end of this session, {session_day(at, offset_minutes)}."
-
-
-def recalibrated(factor: float) -> str:
-    """What past sessions did to the doubt of a projection an hour ahead; empty if nothing."""
-    if abs(factor - 1.0) < 0.05:
-        return ""
-    often = "less" if factor > 1 else "more"
-    return (
-        f"An hour ahead the oven was inside its range {often} often than eight times in ten, so that range is "
-        f"now made {factor:.1f} times as wide."
-    )

@@ -1,16 +1,47 @@
 """The sentences of the page My stove: its hot side, how it fires, what its thermometers' checks have shown."""
 
+from collections.abc import Callable
 from datetime import date
 
 from cookstove_gui.cooking.fires.burn_times import BurnSummary, MeasuredBurn
 from cookstove_gui.cooking.instruments.surface_readings import CorrectedReading, Surface
 from cookstove_gui.cooking.instruments.thermometers import Check, CheckPoint, Drift, true_temperature
 from cookstove_gui.forecast.answers import Quantiles, SpotPattern
-from cookstove_gui.phrases.cook import Edge, duration, heat_name
-from cookstove_gui.phrases.plan import air_words, mass_text
+from cookstove_gui.phrases.edge import Edge, air_words, duration, heat_name, mass_text
 from cookstove_gui.stove.entries import HeatBand
-from cookstove_gui.stove.stove import Instrument
+from cookstove_gui.stove.stove import Instrument, Spot, SpotKind, Stove
 from cookstove_gui.units import degrees, degrees_difference, tidy
+
+
+def hot_side_words(stove: Stove, pattern: tuple[SpotPattern, ...], unit: str) -> str:
+    """Left against right and front against back, in one sentence."""
+    sides = {
+        name: _mean_offset(stove, pattern, pick)
+        for name, pick in (
+            ("left", lambda spot: spot.x < 0.4),
+            ("right", lambda spot: spot.x > 0.6),
+            ("front", lambda spot: spot.y < 0.4),
+            ("back", lambda spot: spot.y > 0.6),
+        )
+    }
+    if any(value is None for value in sides.values()):
+        return "Read the cooktop on both sides, front and back, and its hot side will show here."
+    across = degrees_difference((sides["left"] or 0.0) - (sides["right"] or 0.0), unit)
+    deep = degrees_difference((sides["front"] or 0.0) - (sides["back"] or 0.0), unit)
+    return (
+        f"The {'left' if across > 0 else 'right'} runs about {abs(across):.0f} °{unit} hotter than the "
+        f"{'right' if across > 0 else 'left'}, and the {'front' if deep > 0 else 'back'} about "
+        f"{abs(deep):.0f} °{unit} hotter than the {'back' if deep > 0 else 'front'}."
+    )
+
+
+def _mean_offset(stove: Stove, pattern: tuple[SpotPattern, ...], pick: Callable[[Spot], bool]) -> float | None:
+    offsets = [
+        row.mean
+        for row in pattern
+        if (spot := stove.spot(row.spot)) is not None and spot.kind is SpotKind.TOP and row.readings and pick(spot)
+    ]
+    return sum(offsets) / len(offsets) if offsets else None
 
 
 def spot_offset(row: SpotPattern, unit: str) -> str:
@@ -32,11 +63,6 @@ def signed_difference(kelvin_difference: float, unit: str) -> str:
 
 def _signed(number: int) -> str:
     return "0" if number == 0 else f"{'+' if number > 0 else '−'}{abs(number)}"
-
-
-def readings_count(number: int) -> str:
-    """How many readings stand behind something."""
-    return "1 reading" if number == 1 else f"{number} readings"
 
 
 def burns_words(found: BurnSummary, unit: str, fall: float) -> str:

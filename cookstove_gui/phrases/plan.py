@@ -12,24 +12,13 @@ from cookstove_gui.cooking.fit.tasks import Task
 from cookstove_gui.cooking.pans.boiling_time import Goal, SimmerAnswer, WaterAnswer
 from cookstove_gui.cooking.safety.food_safety import holding_limits
 from cookstove_gui.forecast.answers import Quantiles
-from cookstove_gui.phrases.cook import Edge, duration, heat_name
+from cookstove_gui.phrases.edge import Edge, air_words, duration, heat_name, mass_text, span
 from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.stove.stove import Stove
-from cookstove_gui.units import KILOGRAMS_PER_POUND, clock_text, degrees_difference, tidy
+from cookstove_gui.units import clock_text, degrees_difference
 
 _LIKELY, _SURE, _HARDLY = 0.5, 0.8, 0.2
 _VERBS = {Goal.BOIL: "boils", Goal.SIMMER: "simmers", Goal.POACH: "is warm enough to poach"}
-
-
-def span(minutes: Quantiles, edge: Edge) -> str:
-    """A window of clock times: `between 7:24 and 7:41`, with an open end where some futures never get there."""
-    if minutes.p10 is None:
-        return "not within three hours"
-    if minutes.p90 is None:
-        return f"{edge.clock(minutes.p10)} at the soonest, perhaps not at all"
-    if edge.clock(minutes.p10) == edge.clock(minutes.p90):
-        return f"at {edge.clock(minutes.p10)}"
-    return f"between {edge.clock(minutes.p10)} and {edge.clock(minutes.p90)}"
 
 
 def water_headline(label: str, answer: WaterAnswer, edge: Edge) -> str:
@@ -161,13 +150,6 @@ def _label(stove: Stove, name: str) -> str:
     return spot.label if spot else name.replace("_", " ")
 
 
-def mass_text(kilograms: float, unit: str) -> str:
-    """A mass of wood as a cook says it: whole pounds, half kilograms."""
-    if unit == "F":
-        return f"{max(kilograms / KILOGRAMS_PER_POUND, 0.0):.0f} lb"
-    return f"{tidy(round(2 * kilograms) / 2)} kg"
-
-
 def wood_headline(mass: Quantiles, splits: Quantiles, unit: str) -> str:
     """How much wood."""
     if mass.p10 is None or mass.p50 is None or mass.p90 is None or splits.p50 is None:
@@ -213,17 +195,6 @@ def load_words(minutes: Quantiles, air: float) -> str:
         f"Two splits with the air {opening} burn to coals in about {duration(minutes.p50)}, "
         f"likely {duration(minutes.p10)} to {duration(minutes.p90)}."
     )
-
-
-def air_words(air: float) -> str:
-    """How far the air is open."""
-    if air <= 0.05:
-        return "shut"
-    if air >= 0.95:
-        return "wide open"
-    return {1: "a quarter open", 2: "half open", 3: "three quarters open"}[
-        min((1, 2, 3), key=lambda quarter: abs(quarter / 4 - air))
-    ]
 
 
 def rate_words(fires: int) -> str:

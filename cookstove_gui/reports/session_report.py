@@ -9,7 +9,7 @@ from cookstove_gui.cooking.safety.wall_rises import WallRise, greatest_of_each, 
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast import doubted_readings, trace, track
 from cookstove_gui.forecast.answers import DoubtedReading, Trace
-from cookstove_gui.phrases import cook as phrases
+from cookstove_gui.phrases.edge import duration
 from cookstove_gui.reports.due_cautions import due_cautions
 from cookstove_gui.reports.slips import slips as found_slips
 from cookstove_gui.reports.stages import Stage, StageName, stage_at, stages
@@ -157,7 +157,7 @@ def _facts(
 
 def _stage_line(stage: Stage, clock: _Clock) -> Line:
     minutes = round((stage.ends_at - stage.begins_at).total_seconds() / 60)
-    lasted = phrases.duration(minutes) if minutes else "its last row"
+    lasted = duration(minutes) if minutes else "its last row"
     return Line(
         clock=f"{clock.time(stage.begins_at)} to {clock.time(stage.ends_at)}", text=str(stage.name), note=lasted
     )

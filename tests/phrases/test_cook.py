@@ -18,12 +18,24 @@ from cookstove_gui.forecast.answers import (
     Turn,
     TurnKind,
 )
-from cookstove_gui.phrases import cook as phrases
+from cookstove_gui.phrases.cook import (
+    action_words,
+    arrival,
+    doubted_words,
+    fire_turn_words,
+    fuel_needed,
+    headline,
+    next_reading_words,
+    step_to_take,
+)
+from cookstove_gui.phrases.edge import Edge, duration
+from cookstove_gui.phrases.logbook import track_record_words
+from cookstove_gui.phrases.my_stove import hot_side_words
 from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.stove.stove import stove_with_default_spots
 from cookstove_gui.units import kelvin
 
-EDGE = phrases.Edge(unit="F", now=datetime(2026, 1, 10, 12, 0, tzinfo=UTC), offset_minutes=-300)
+EDGE = Edge(unit="F", now=datetime(2026, 1, 10, 12, 0, tzinfo=UTC), offset_minutes=-300)
 BREAD = HeatBand(name="bread", low=kelvin(375.0, "F"), high=kelvin(425.0, "F"))
 TYPED = HeatBand(name="425–475 °F", low=kelvin(425.0, "F"), high=kelvin(475.0, "F"))
 STOVE = stove_with_default_spots("Invented stove")
@@ -49,45 +61,45 @@ def band_outlook(enters: Quantiles, stays: Quantiles, chance: float = 0.9) -> Ba
     ids=["window", "open end", "never", "there", "certain"],
 )
 def test_arrival(enters: Quantiles, expected: str) -> None:
-    assert phrases.arrival(BREAD, enters, EDGE) == expected
+    assert arrival(BREAD, enters, EDGE) == expected
 
 
 def test_typed_band_is_named_by_its_degrees() -> None:
-    assert "reaches 425–475 °F between" in phrases.arrival(TYPED, quantiles(10, 20, 30), EDGE)
+    assert "reaches 425–475 °F between" in arrival(TYPED, quantiles(10, 20, 30), EDGE)
 
 
 def test_headline_says_what_to_prepare_when_arrival_is_near() -> None:
-    line = phrases.headline(BREAD, band_outlook(quantiles(24, 31, 41), quantiles(20, 40, 60)), False, (), EDGE)
+    line = headline(BREAD, band_outlook(quantiles(24, 31, 41), quantiles(20, 40, 60)), False, (), EDGE)
     assert line.startswith("Shape the loaves. The oven reaches bread heat between 7:24")
 
 
 def test_headline_in_the_band_says_how_long() -> None:
-    line = phrases.headline(BREAD, band_outlook(quantiles(0, 0, 0), quantiles(20, 40, 60)), True, (), EDGE)
+    line = headline(BREAD, band_outlook(quantiles(0, 0, 0), quantiles(20, 40, 60)), True, (), EDGE)
     assert line == "Put the loaves in. The oven is at bread heat. It likely stays until 7:40."
 
 
 def test_likely_turn_of_the_fire_comes_before_everything() -> None:
     due = Turn(kind=TurnKind.RELOAD_DUE, chance=0.9, in_min=8)
-    line = phrases.headline(BREAD, band_outlook(quantiles(0, 0, 0), quantiles(20, 40, 60)), True, (due,), EDGE)
+    line = headline(BREAD, band_outlook(quantiles(0, 0, 0), quantiles(20, 40, 60)), True, (due,), EDGE)
     assert line == "Add wood by 7:08, or the oven falls out of its heat."
 
 
 def test_wood_needed_on_the_way_up_is_said_beside_the_arrival() -> None:
     due = Turn(kind=TurnKind.RELOAD_DUE, chance=0.9, in_min=0)
-    line = phrases.headline(BREAD, band_outlook(quantiles(24, 31, 41), quantiles(20, 40, 60)), False, (due,), EDGE)
+    line = headline(BREAD, band_outlook(quantiles(24, 31, 41), quantiles(20, 40, 60)), False, (due,), EDGE)
     assert "between 7:24" in line
-    assert phrases.fuel_needed(False, (due,), EDGE) == "It takes more wood to get there: add some now."
+    assert fuel_needed(False, (due,), EDGE) == "It takes more wood to get there: add some now."
 
 
 def test_unlikely_turn_is_not_spoken_of() -> None:
     due = Turn(kind=TurnKind.FIRE_OUT, chance=0.2, in_min=0)
-    line = phrases.headline(BREAD, band_outlook(quantiles(0, 0, 0), quantiles(20, 40, 60)), True, (due,), EDGE)
+    line = headline(BREAD, band_outlook(quantiles(0, 0, 0), quantiles(20, 40, 60)), True, (due,), EDGE)
     assert "out" not in line.split(".")[0]
 
 
 @pytest.mark.parametrize("kind", list(TurnKind))
 def test_every_turn_has_an_order_in_words(kind: TurnKind) -> None:
-    assert phrases.turn(Turn(kind=kind, chance=1.0, in_min=0), EDGE).endswith(".")
+    assert fire_turn_words(Turn(kind=kind, chance=1.0, in_min=0), EDGE).endswith(".")
 
 
 def test_slip_is_questioned_with_the_expected_value() -> None:
@@ -98,7 +110,7 @@ def test_slip_is_questioned_with_the_expected_value() -> None:
         expected_p50=kelvin(285.0, "F"),
         expected_p90=kelvin(300.0, "F"),
     )
-    sentence = phrases.doubted(slip, "oven centre", EDGE)
+    sentence = doubted_words(slip, "oven centre", EDGE)
     assert sentence == "oven centre: 385 typed where about 285 °F was expected. Keep or mend?"
 
 
@@ -109,7 +121,7 @@ def test_celsius_at_the_switch() -> None:
 
 def test_next_reading_names_the_spot_and_the_clock() -> None:
     reading = NextReading(spot="oven_centre", in_min=5, narrows=0.3)
-    assert phrases.next_reading(reading, STOVE, EDGE) == "Worth reading next: oven centre, by 7:05."
+    assert next_reading_words(reading, STOVE, EDGE) == "Worth reading next: oven centre, by 7:05."
 
 
 @pytest.mark.parametrize(
@@ -117,7 +129,7 @@ def test_next_reading_names_the_spot_and_the_clock() -> None:
     [(0.3, "1 min"), (7.4, "7 min"), (33, "35 min"), (58, "1 h"), (89, "1 h 30 min"), (180, "3 h")],
 )
 def test_duration(minutes: float, expected: str) -> None:
-    assert phrases.duration(minutes) == expected
+    assert duration(minutes) == expected
 
 
 @pytest.mark.parametrize(
@@ -132,7 +144,7 @@ def test_duration(minutes: float, expected: str) -> None:
     ],
 )
 def test_action_words(action: Action, expected: str) -> None:
-    assert phrases.action_words(action) == expected
+    assert action_words(action) == expected
 
 
 def test_step_to_take_says_what_it_brings() -> None:
@@ -142,7 +154,7 @@ def test_step_to_take_says_what_it_brings() -> None:
         ahead=(),
         band=band_outlook(quantiles(20, 30, 50), quantiles(30, 60, None)),
     )
-    step = phrases.step_to_take(Action(kind=ActionKind.WOOD, value=2.4), found, BREAD, EDGE)
+    step = step_to_take(Action(kind=ActionKind.WOOD, value=2.4), found, BREAD, EDGE)
     assert step == "Add two splits: reaches bread heat about 7:30, holds it about 1 h."
 
 
@@ -155,18 +167,18 @@ def pattern(**means: float) -> tuple[SpotPattern, ...]:
 
 def test_hot_side_in_one_sentence() -> None:
     rows = pattern(front_left=-20, back_left=-10, front_middle=-5, back_middle=5, front_right=10, back_right=20)
-    sentence = phrases.hot_side(STOVE, rows, "C")
+    sentence = hot_side_words(STOVE, rows, "C")
     assert sentence == (
         "The right runs about 30 °C hotter than the left, and the back about 10 °C hotter than the front."
     )
 
 
 def test_hot_side_asks_for_readings_when_there_are_none() -> None:
-    assert "Read the cooktop" in phrases.hot_side(STOVE, (), "F")
+    assert "Read the cooktop" in hot_side_words(STOVE, (), "F")
 
 
 def test_track_record_sentence() -> None:
     record = TrackRecord(stove="x", sessions=8, projections=23, inside_window=19, typical_miss_min=6.2, rows=())
-    assert phrases.track_record(record) == (
+    assert track_record_words(record) == (
         "Of 23 projections given at least 30 minutes ahead, 19 came true inside their window; typical miss 6 min."
     )

@@ -15,9 +15,18 @@ from cookstove_gui.cooking.instruments.thermometers import Drift
 from cookstove_gui.cooking.pans.boiling_time import Goal, WaterAnswer
 from cookstove_gui.cooking.safety.food_safety import safe_minimum
 from cookstove_gui.forecast.answers import Quantiles
-from cookstove_gui.phrases import my_stove as stove_phrases
-from cookstove_gui.phrases import plan as plan_phrases
-from cookstove_gui.phrases.cook import Edge
+from cookstove_gui.phrases.edge import Edge, air_words, span
+from cookstove_gui.phrases.my_stove import burns_words, drifted, instrument_words, rise_words
+from cookstove_gui.phrases.plan import (
+    bake_against_steady,
+    bake_headline,
+    safe_words,
+    table_headline,
+    table_steps,
+    turn_words,
+    water_headline,
+    wood_headline,
+)
 from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.stove.stove import Instrument, stove_with_default_spots
 from cookstove_gui.units import kelvin
@@ -56,23 +65,23 @@ def bake_answer(done: Quantiles, *, key: str = "chicken", late: float | None = 1
     ],
 )
 def test_windows(minutes, said):
-    assert plan_phrases.span(minutes, EDGE) == said
+    assert span(minutes, EDGE) == said
 
 
 def test_water_that_is_not_likely_to_boil_is_not_given_a_clock():
     answer = WaterAnswer(goal=Goal.BOIL, temperature=373.15, minutes=quantiles(100, None, None), chance_reached=0.3)
-    sentence = plan_phrases.water_headline("top back left", answer, EDGE)
+    sentence = water_headline("top back left", answer, EDGE)
     assert "not likely" in sentence
     assert "9:40" not in sentence
 
 
 def test_a_bake_put_in_now():
-    sentence = plan_phrases.bake_headline("whole chicken", bake_answer(quantiles(70, 90, 110)), 0.0, EDGE)
+    sentence = bake_headline("whole chicken", bake_answer(quantiles(70, 90, 110)), 0.0, EDGE)
     assert sentence == "Put in now, the whole chicken is done about 9:30; between 9:10 and 9:50."
 
 
 def test_a_bake_that_goes_in_later_says_when():
-    sentence = plan_phrases.bake_headline("loaf of bread", bake_answer(quantiles(70, 90, 110)), 20.0, EDGE)
+    sentence = bake_headline("loaf of bread", bake_answer(quantiles(70, 90, 110)), 20.0, EDGE)
     assert sentence.startswith("Put in at 8:20, the loaf of bread")
 
 
@@ -81,11 +90,11 @@ def test_a_bake_that_goes_in_later_says_when():
 )
 def test_against_a_steady_oven(late, said):
     answer = bake_answer(quantiles(70, 90, 110), late=late)
-    assert said in plan_phrases.bake_against_steady(answer, task_of("roast_meat"), EDGE)
+    assert said in bake_against_steady(answer, task_of("roast_meat"), EDGE)
 
 
 def test_the_safe_minimum_is_quoted_with_its_source_and_the_thermometer_decides():
-    words = plan_phrases.safe_words(bake_answer(quantiles(70, 90, 110)), EDGE)
+    words = safe_words(bake_answer(quantiles(70, 90, 110)), EDGE)
     # 165 °F for poultry: USDA FSIS, as quoted in resources/food_safety.toml.
     assert "165 °F" in words
     assert "USDA" in words
@@ -93,20 +102,20 @@ def test_the_safe_minimum_is_quoted_with_its_source_and_the_thermometer_decides(
 
 
 def test_bread_has_no_safe_minimum_to_quote():
-    assert plan_phrases.safe_words(bake_answer(quantiles(70, 90, 110), key="bread_loaf"), EDGE) == ""
+    assert safe_words(bake_answer(quantiles(70, 90, 110), key="bread_loaf"), EDGE) == ""
 
 
 def test_wood_in_pounds_and_in_kilograms():
     mass, splits = quantiles(2.0, 3.0, 4.5), quantiles(1.7, 2.5, 3.75)
-    assert plan_phrases.wood_headline(mass, splits, "F") == "About 7 lb of wood, 2 splits; between 4 lb and 10 lb."
-    assert plan_phrases.wood_headline(mass, splits, "C") == "About 3 kg of wood, 2 splits; between 2 kg and 4.5 kg."
+    assert wood_headline(mass, splits, "F") == "About 7 lb of wood, 2 splits; between 4 lb and 10 lb."
+    assert wood_headline(mass, splits, "C") == "About 3 kg of wood, 2 splits; between 2 kg and 4.5 kg."
 
 
 @pytest.mark.parametrize(
     ("air", "said"), [(0.0, "shut"), (0.3, "a quarter open"), (0.5, "half open"), (1.0, "wide open")]
 )
 def test_air(air, said):
-    assert plan_phrases.air_words(air) == said
+    assert air_words(air) == said
 
 
 def table_time(minutes: float):
@@ -115,54 +124,52 @@ def table_time(minutes: float):
 
 
 def test_lighting_tomorrow_names_the_day():
-    sentence = plan_phrases.table_headline(table_time(60 * 27), EDGE)
+    sentence = table_headline(table_time(60 * 27), EDGE)
     assert sentence.startswith("Light the fire on Sunday by ")
 
 
 def test_a_fire_that_burns_now_need_not_be_lit_for_a_later_bake():
     plan = replace(table_time(600), burns_now=True)
-    assert plan_phrases.table_headline(plan, EDGE).startswith("Keep the fire until then, or let it go out and light")
+    assert table_headline(plan, EDGE).startswith("Keep the fire until then, or let it go out and light")
 
 
 def test_planned_clocks_are_told_to_the_five_minutes_before():
-    for clock, _ in plan_phrases.table_steps(table_time(607), EDGE):
+    for clock, _ in table_steps(table_time(607), EDGE):
         assert clock[-1] in "05"
 
 
 def test_a_fire_that_burns_is_held_against_the_clock_it_is_needed():
     plan = table_time(600)
     late = replace(plan, arrival_min=quantiles(600, 650, 700))
-    assert "too late" in plan_phrases.table_headline(late, EDGE)
+    assert "too late" in table_headline(late, EDGE)
     early = replace(plan, arrival_min=quantiles(10, 20, 30))
-    assert plan_phrases.table_headline(early, EDGE).endswith("in time.")
+    assert table_headline(early, EDGE).endswith("in time.")
     never = replace(plan, arrival_min=quantiles(None, None, None))
-    assert "more wood" in plan_phrases.table_headline(never, EDGE)
+    assert "more wood" in table_headline(never, EDGE)
 
 
 def test_rise_with_and_without_a_range():
-    assert stove_phrases.rise_words(BREAD, quantiles(50, 65, 90), 7) == (
+    assert rise_words(BREAD, quantiles(50, 65, 90), 7) == (
         "From lighting to bread heat: about 1 h 5 min, usually 50 min to 1 h 30 min (7 firings)."
     )
-    assert stove_phrases.rise_words(BREAD, quantiles(None, 65, None), 1).endswith("about 1 h 5 min (1 firing).")
+    assert rise_words(BREAD, quantiles(None, 65, None), 1).endswith("about 1 h 5 min (1 firing).")
 
 
 def test_burns_that_were_not_seen_to_end_claim_no_typical_time():
-    words = stove_phrases.burns_words(BurnSummary(burns=0, typical_min=None, longest_min=90.0), "F", 50 / 1.8)
+    words = burns_words(BurnSummary(burns=0, typical_min=None, longest_min=90.0), "F", 50 / 1.8)
     assert "fallen 50 °F" in words
     assert "longest seen so far lasted 1 h 30 min" in words
 
 
 def test_instrument_words():
     checked = Instrument(name="dial", kind="probe", offset=-4.0, offset_doubt=0.7, checked_on="2026-03-02")
-    assert stove_phrases.instrument_words(checked, "F") == (
-        "It reads about 7 °F too low, give or take 1; checked on 2 March 2026."
-    )
-    assert "Never checked" in stove_phrases.instrument_words(replace(checked, checked_on=""), "F")
+    assert instrument_words(checked, "F") == ("It reads about 7 °F too low, give or take 1; checked on 2 March 2026.")
+    assert "Never checked" in instrument_words(replace(checked, checked_on=""), "F")
 
 
 def test_drift_says_since_when():
     found = Drift(instrument="dial", change=3.0, since=datetime(2025, 11, 2, tzinfo=UTC).date())
-    assert "5 °F higher than it did on 2 November 2025" in stove_phrases.drifted(found, "F")
+    assert "5 °F higher than it did on 2 November 2025" in drifted(found, "F")
 
 
 @pytest.mark.parametrize(
@@ -186,4 +193,4 @@ def test_turning_a_loaf_claims_no_more_than_the_walls_readings_can_say(least: fl
     stove = stove_with_default_spots("range")
     labels = {name: spot.label for name in ("oven_left", "oven_right") if (spot := stove.spot(name))}
     expected = said.replace("the_left", labels["oven_left"]).replace("the_right", labels["oven_right"])
-    assert plan_phrases.turn_words(reminder, stove, EDGE) == f"Turn it now: {expected}"
+    assert turn_words(reminder, stove, EDGE) == f"Turn it now: {expected}"

@@ -3,7 +3,7 @@
 from cookstove_gui.cooking.baking.doneness import BakeAnswer
 from cookstove_gui.cooking.safety.food_safety import danger_minutes_allowed, holding_limits
 from cookstove_gui.cooking.safety.wall_rises import USUAL_ROOM
-from cookstove_gui.phrases.cook import Edge, duration
+from cookstove_gui.phrases.edge import Edge, duration
 
 
 def danger_words(found: BakeAnswer, edge: Edge, room: float = USUAL_ROOM) -> str:

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from cookstove_gui.cooking.fit.fit import GOOD_CHANCE, WORTH_CHANCE, FitState, TaskFit
 from cookstove_gui.cooking.fit.placement import place_pots
 from cookstove_gui.cooking.fit.tasks import Place, Task, catalogue
-from cookstove_gui.phrases.cook import Edge
+from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.situation import Standing
 from cookstove_gui.stove.stove import Stove
 

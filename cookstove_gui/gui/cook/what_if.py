@@ -9,7 +9,8 @@ from cookstove_gui.forecast.answers import LEAVE, Action, ActionKind
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.flow_layout import FlowLayout
 from cookstove_gui.gui.widgets.theme import STEP
-from cookstove_gui.phrases import cook as phrases
+from cookstove_gui.phrases.cook import action_words, step_to_take
+from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.situation import steps
 
 
@@ -59,7 +60,7 @@ class WhatIf(QWidget):
             old.deleteLater()
         self._buttons = []
         for number, action in enumerate(actions):
-            words = phrases.action_words(action)
+            words = action_words(action)
             button = QPushButton(_short_words(action))
             button.setProperty("role", "fire")
             button.setObjectName(f"what_if_{number}")
@@ -85,8 +86,8 @@ class WhatIf(QWidget):
             self._outcome.hide()
             return
         offset = self._desk.rows[-1].offset_minutes if self._desk.rows else 0
-        edge = phrases.Edge(unit=self._desk.unit, now=standing.now, offset_minutes=offset)
-        self._outcome.setText(phrases.step_to_take(other.action, other.outlook, self._desk.band, edge))
+        edge = Edge(unit=self._desk.unit, now=standing.now, offset_minutes=offset)
+        self._outcome.setText(step_to_take(other.action, other.outlook, self._desk.band, edge))
         self._outcome.show()
 
     def _press(self, number: int) -> None:
@@ -100,7 +101,7 @@ def _short_words(action: Action) -> str:
         case ActionKind.LEAVE:
             return "Leave it"
         case ActionKind.WOOD:
-            return phrases.action_words(action).removeprefix("Add ").capitalize()
+            return action_words(action).removeprefix("Add ").capitalize()
         case ActionKind.AIR:
             return "Open air" if action.value >= 0.95 else f"Air {100 * action.value:.0f} %"
         case ActionKind.BYPASS:

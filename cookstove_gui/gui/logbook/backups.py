@@ -8,7 +8,7 @@ from cookstove_gui.errors import Problem
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.form import button, row, say, words
 from cookstove_gui.gui.widgets.theme import STEP
-from cookstove_gui.phrases import cook as phrases
+from cookstove_gui.phrases.edge import ago
 
 _WHY = (
     "A backup is a whole copy of the logbook, opened and counted before it is called one. "
@@ -50,9 +50,7 @@ class BackupsPart(QWidget):
         taken = self._desk.logbook.backups()
         latest = max(taken.values(), default=None)
         self._age.setText(
-            f"The last good backup was made {phrases.ago(latest, self._desk.clock())}."
-            if latest
-            else "There is no backup yet."
+            f"The last good backup was made {ago(latest, self._desk.clock())}." if latest else "There is no backup yet."
         )
         path = self._desk.logbook.path
         say(self._place, f"The logbook lies at {path}" if path else "")

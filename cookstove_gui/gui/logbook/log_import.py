@@ -12,7 +12,8 @@ from cookstove_gui.gui.background.worker import Worker
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.form import button, row, say, words
 from cookstove_gui.gui.widgets.theme import STEP, TARGET_PIXELS
-from cookstove_gui.phrases import cook as phrases
+from cookstove_gui.phrases.edge import entries_count, sessions_count
+from cookstove_gui.phrases.logbook import import_question
 
 _HELP = (
     "A log is a CSV file with the columns clock, kind, spot, value, unit, note, one row a thing done. "
@@ -110,7 +111,7 @@ class ImportPart(QWidget):
         good = sum(len(file.reading.entries) for file in offer.files) if offer else 0
         say(
             self._question,
-            phrases.import_question(len(problems), good, len(offer.files) if offer else 0) if asking else "",
+            import_question(len(problems), good, len(offer.files) if offer else 0) if asking else "",
         )
         self._list.clear()
         for sentence in problems:
@@ -137,7 +138,7 @@ class ImportPart(QWidget):
             return
         rows = sum(len(file.reading.entries) for file in offer.files)
         self._show_question(None)
-        say(self._told, f"Kept: {phrases.sessions_count(added)} with {phrases.entries_count(rows)}.")
+        say(self._told, f"Kept: {sessions_count(added)} with {entries_count(rows)}.")
         self._choose_files.setFocus()
 
     def _drop(self) -> None:

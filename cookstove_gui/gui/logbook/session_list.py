@@ -5,7 +5,7 @@ from typing import Any
 from PySide6.QtCore import QAbstractListModel, QModelIndex, QPersistentModelIndex, QSize, Qt
 
 from cookstove_gui.logbook.logbook import SessionSummary
-from cookstove_gui.phrases import cook as phrases
+from cookstove_gui.phrases.edge import session_day
 
 NUMBER = Qt.ItemDataRole.UserRole
 _Index = QModelIndex | QPersistentModelIndex
@@ -45,4 +45,4 @@ class SessionModel(QAbstractListModel):
         if role not in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole):
             return None
         title = f"{row.title} (on the table)" if row.number == self._open else row.title
-        return f"{title}\n{phrases.session_day(row.first_at, row.offset_minutes)}"
+        return f"{title}\n{session_day(row.first_at, row.offset_minutes)}"

@@ -15,7 +15,8 @@ from cookstove_gui.gui.widgets.flow_layout import FlowLayout
 from cookstove_gui.gui.widgets.form import Choice, Field, button, say, words
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import STEP
-from cookstove_gui.phrases import cook as phrases
+from cookstove_gui.phrases.edge import entries_count, sessions_count
+from cookstove_gui.phrases.logbook import session_span
 
 _NO_OTHER = "0"
 _PDF, _HTML = "PDF (*.pdf)", "Web page (*.html)"
@@ -125,7 +126,7 @@ class SessionsPart(QWidget):
         rows = self._desk.sessions
         open_number = self._desk.session.number if self._desk.session else 0
         self._model.show_sessions(rows, open_number)
-        self._count.setText(f"{phrases.sessions_count(len(rows))} of {self._desk.stove.name}")
+        self._count.setText(f"{sessions_count(len(rows))} of {self._desk.stove.name}")
         self.choose(chosen or open_number)
         self._show_chosen()
 
@@ -145,8 +146,8 @@ class SessionsPart(QWidget):
             self._facts.setText("No session yet: light the fire and enter it on the Cook page, or bring logs in.")
             return
         self._title.show_text(row.title)
-        span = phrases.session_span(row.first_at, row.last_at, row.offset_minutes)
-        self._facts.setText(f"{span}. {phrases.entries_count(row.entry_count).capitalize()}.")
+        span = session_span(row.first_at, row.last_at, row.offset_minutes)
+        self._facts.setText(f"{span}. {entries_count(row.entry_count).capitalize()}.")
         on_table = self._desk.session is not None and self._desk.session.number == row.number
         self._open.setVisible(not on_table)
         self._export.setEnabled(row.entry_count > 0)

@@ -8,7 +8,15 @@ from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.logbook.study_line import StudyLine
 from cookstove_gui.gui.widgets.form import say, words
 from cookstove_gui.gui.widgets.theme import STEP, TARGET_PIXELS
-from cookstove_gui.phrases import cook as phrases
+from cookstove_gui.phrases.edge import Edge
+from cookstove_gui.phrases.logbook import (
+    arrival_window,
+    came_true,
+    dated,
+    recalibrated,
+    record_behind,
+    track_record_words,
+)
 from cookstove_gui.units import local_offset_minutes
 
 _HEADERS = ("session", "at", "heat", "projected window", "came true")
@@ -58,9 +66,9 @@ class RecordPart(QWidget):
         self._study.show_study()
         found = self._desk.study
         rows = found.record.rows if found else ()
-        self._sentence.setText(phrases.track_record(found.record) if found else self._not_yet())
-        self._behind.setText(phrases.record_behind(found.record) if found else "")
-        say(self._recalibrated, phrases.recalibrated(found.width_at_an_hour) if found else "")
+        self._sentence.setText(track_record_words(found.record) if found else self._not_yet())
+        self._behind.setText(record_behind(found.record) if found else "")
+        say(self._recalibrated, recalibrated(found.width_at_an_hour) if found else "")
         self._table.setVisible(bool(rows))
         self._table.setRowCount(len(rows))
         for place, row in enumerate(sorted(rows, key=lambda one: one.made_at, reverse=True)):
@@ -75,11 +83,11 @@ class RecordPart(QWidget):
         return "The past sessions were not studied yet."
 
     def _cells(self, row: RecordRow) -> tuple[str, ...]:
-        edge = phrases.Edge(unit=self._desk.unit, now=row.made_at, offset_minutes=local_offset_minutes(row.made_at))
+        edge = Edge(unit=self._desk.unit, now=row.made_at, offset_minutes=local_offset_minutes(row.made_at))
         return (
-            phrases.dated(row.session, row.made_at, edge.offset_minutes),
+            dated(row.session, row.made_at, edge.offset_minutes),
             edge.clock(0),
             row.band.name,
-            phrases.window(row.enters_min, edge),
-            phrases.came_true(row, edge),
+            arrival_window(row.enters_min, edge),
+            came_true(row, edge),
         )

@@ -12,8 +12,14 @@ from cookstove_gui.errors import Problem
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.form import Choice, Either, Field, button, row, say, words
 from cookstove_gui.gui.widgets.theme import STEP
-from cookstove_gui.phrases import cook as phrases
-from cookstove_gui.phrases import my_stove as stove_phrases
+from cookstove_gui.phrases.edge import Edge
+from cookstove_gui.phrases.my_stove import (
+    check_line,
+    drifted,
+    emissivity_words,
+    instrument_words,
+    measured_emissivity_words,
+)
 from cookstove_gui.stove.stove import Instrument
 from cookstove_gui.units import degrees, kelvin, tidy
 
@@ -111,16 +117,16 @@ class ChecksPart(QWidget):
         names = [(one.name, f"{one.name} ({one.kind})") for one in instruments]
         self._which.show_options(names, self._name)
         chosen = next(one for one in instruments if one.name == self._name)
-        self._standing.setText(stove_phrases.instrument_words(chosen, unit))
+        self._standing.setText(instrument_words(chosen, unit))
         changed = checks.drift(desk, chosen.name)
-        say(self._drift, stove_phrases.drifted(changed, unit) if changed else "")
+        say(self._drift, drifted(changed, unit) if changed else "")
         point = CheckPoint(self._point.key)
         right = degrees(checks.right_reading(stove_here(desk), point), unit)
         self._how.setText(f"{_HOW[point]} A right one shows {tidy(right)} °{unit} in the air here.")
         self._shown.show_text("", f"°{unit}")
         own = [check for check in checks.checks_of(desk) if check.instrument == chosen.name]
         latest = own[: -_SHOWN_CHECKS - 1 : -1]
-        say(self._list, "\n".join(stove_phrases.check_line(check, unit) for check in latest))
+        say(self._list, "\n".join(check_line(check, unit) for check in latest))
         self._undo.setVisible(bool(own))
         self._show_emissivity(chosen)
 
@@ -136,10 +142,10 @@ class ChecksPart(QWidget):
         self._emissivity.show_text(tidy(chosen.emissivity, 2))
         for field in (self._contact, self._beside):
             field.show_text(field.text, f"°{self._desk.unit}")
-        edge = phrases.Edge(unit=self._desk.unit, now=self._desk.clock(), offset_minutes=0)
+        edge = Edge(unit=self._desk.unit, now=self._desk.clock(), offset_minutes=0)
         found = checks.reading_at(stove, chosen, _EXAMPLE)
         surface = checks.cooktop_surface(stove)
-        say(self._means, stove_phrases.emissivity_words(surface, stove.cooktop_surface, found, edge))
+        say(self._means, emissivity_words(surface, stove.cooktop_surface, found, edge))
 
     def _record(self, text: str) -> None:
         if not text.strip():
@@ -160,7 +166,7 @@ class ChecksPart(QWidget):
             self._beside.show_problem(problem.sentence)
         else:
             self._beside.show_problem("")
-            say(self._measured, stove_phrases.measured_emissivity_words(found))
+            say(self._measured, measured_emissivity_words(found))
 
     def _take_back(self) -> None:
         self._keep(self._shown, lambda: checks.take_back_latest(self._desk, self._name))

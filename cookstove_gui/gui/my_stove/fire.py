@@ -13,7 +13,7 @@ from cookstove_gui.gui.background.worker import Worker
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.form import Choice, say, words
 from cookstove_gui.gui.widgets.theme import STEP
-from cookstove_gui.phrases import my_stove as stove_phrases
+from cookstove_gui.phrases.my_stove import burn_line, burns_words, hold_words, rise_words
 from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.stove.stove import Stove
 
@@ -95,13 +95,13 @@ class FirePart(QWidget):
     def _show(self, found: Firing) -> None:
         self._worker.close()  # no thread is kept between questions
         rise, unit = found.rise, self._desk.unit
-        self._rise.setText(stove_phrases.rise_words(rise.band, rise_quantiles(rise), len(rise.rises)))
+        self._rise.setText(rise_words(rise.band, rise_quantiles(rise), len(rise.rises)))
         longest = max((hold.minutes for hold in rise.holds), default=None)
-        say(self._hold, stove_phrases.hold_words(rise.band, typical_hold(rise), longest, len(rise.holds)))
-        self._burn.setText(stove_phrases.burns_words(found.summary, unit, FALL))
+        say(self._hold, hold_words(rise.band, typical_hold(rise), longest, len(rise.holds)))
+        self._burn.setText(burns_words(found.summary, unit, FALL))
         titles = {row.number: row.title for row in self._desk.sessions}
         lines = [
-            stove_phrases.burn_line(burn, titles.get(burn.session, ""), unit)
+            burn_line(burn, titles.get(burn.session, ""), unit)
             for burn in reversed([burn for burn in found.burns if burn.fell or burn.minutes >= _WORTH_MIN])
         ]
         say(self._list, "\n".join(lines[:_SHOWN_BURNS]))

@@ -10,7 +10,7 @@ from cookstove_gui.errors import Problem
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.form import Choice, Field, say, words
 from cookstove_gui.gui.widgets.theme import STEP
-from cookstove_gui.phrases import cook as phrases
+from cookstove_gui.phrases.edge import as_it_stood
 from cookstove_gui.units import degrees, tidy
 
 _NARROW = 130
@@ -66,7 +66,7 @@ class FluePart(QWidget):
         self._outdoors.show_text(tidy(degrees(here.outdoors, desk.unit), 0), f"°{desk.unit}")
         old = desk.standing is not None and bool(desk.entries) and not desk.is_live
         shown_at = desk.standing.now if desk.standing is not None else desk.clock()
-        say(self._as_of, phrases.as_it_stood(shown_at, desk.rows[-1].offset_minutes) if old else "")
+        say(self._as_of, as_it_stood(shown_at, desk.rows[-1].offset_minutes) if old else "")
         self._heat.setText(flue_words.heat_line(desk))
         self._draught.setText(flue_words.draught_line(desk))
         say(self._caution, flue_words.draught_caution(desk))

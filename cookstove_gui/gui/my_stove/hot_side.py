@@ -15,8 +15,8 @@ from cookstove_gui.gui.widgets.form import words
 from cookstove_gui.gui.widgets.heat_colours import HeatScale
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import STEP, TARGET_PIXELS
-from cookstove_gui.phrases import cook as phrases
-from cookstove_gui.phrases import my_stove as stove_phrases
+from cookstove_gui.phrases.edge import readings_count
+from cookstove_gui.phrases.my_stove import hot_side_words, signed_difference, spot_offset
 from cookstove_gui.stove.stove import SpotKind, Stove
 
 _LEAST_SPAN = 20.0  # K; smaller differences are not coloured as if they were large
@@ -94,7 +94,7 @@ class HotSidePart(QWidget):
     def _show_pattern(self) -> None:
         stove, unit = self._desk.stove, self._desk.unit
         pattern = _of_cooktop(self._found.pattern, stove) if self._found.stove == stove.name else ()
-        self._sentence.setText(phrases.hot_side(stove, pattern, unit))
+        self._sentence.setText(hot_side_words(stove, pattern, unit))
         top = replace(stove, spots=stove.spots_of(SpotKind.TOP))
         self._sketch.show_stove(top, _patches(top, pattern, unit), f"Plan of the cooktop: {self._sentence.text()}")
         self._sketch.setVisible(bool(top.spots))
@@ -103,8 +103,8 @@ class HotSidePart(QWidget):
             spot = stove.spot(row.spot)
             cells = (
                 spot.label if spot else row.spot,
-                stove_phrases.spot_offset(row, unit),
-                stove_phrases.readings_count(row.readings),
+                spot_offset(row, unit),
+                readings_count(row.readings),
             )
             for place, text in enumerate(cells):
                 self._table.setItem(number, place, QTableWidgetItem(text))
@@ -126,8 +126,8 @@ def _patches(stove: Stove, pattern: tuple[SpotPattern, ...], unit: str) -> dict[
     for row in pattern:
         if row.readings:
             patches[row.spot] = Patch(
-                number=stove_phrases.signed_difference(row.mean, unit),
-                words=stove_phrases.readings_count(row.readings),
+                number=signed_difference(row.mean, unit),
+                words=readings_count(row.readings),
                 fill=scale.colour(row.mean),
                 ink=scale.ink(row.mean),
             )

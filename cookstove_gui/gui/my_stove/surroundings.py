@@ -8,7 +8,7 @@ from cookstove_gui.desk.my_stove import touch_words
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.form import Choice, say, words
 from cookstove_gui.gui.widgets.theme import STEP
-from cookstove_gui.phrases import cook as phrases
+from cookstove_gui.phrases.edge import as_it_stood
 
 _PARTS = 3  # cooktop, sides, glass
 _PART_WIDTH = 150  # px
@@ -68,7 +68,7 @@ class SurroundingsPart(QWidget):
         if not lines:
             say(self._as_of, touch_words.NO_HEAT)
         elif desk.standing is not None and not desk.is_live:
-            say(self._as_of, phrases.as_it_stood(desk.standing.now, desk.rows[-1].offset_minutes))
+            say(self._as_of, as_it_stood(desk.standing.now, desk.rows[-1].offset_minutes))
         else:
             say(self._as_of, "")
         *walls, decides = touch_words.wall_lines(desk) or (touch_words.NO_WALL, clearance_decides())

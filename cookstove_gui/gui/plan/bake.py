@@ -21,7 +21,14 @@ from cookstove_gui.errors import InputProblem
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.plan.part import CAPTION_WIDTH, CHOICE_WIDTH, PlanPart
 from cookstove_gui.gui.widgets.form import Choice, say, words
-from cookstove_gui.phrases import plan as plan_phrases
+from cookstove_gui.phrases.plan import (
+    bake_against_steady,
+    bake_headline,
+    core_words,
+    holding_words,
+    safe_words,
+    turn_words,
+)
 from cookstove_gui.units import TemperatureUnit, degrees, kelvin, mass_unit_beside, tidy
 
 _COLDEST_FOOD, _WARMEST_FOOD = kelvin(0.0, "F"), kelvin(212.0, "F")  # K
@@ -99,12 +106,12 @@ class BakePart(PlanPart):
     def show_answer(self, answer: BakePlan) -> None:
         """Show when it is done, and why then."""
         edge, found = self.edge, answer.answer
-        self.headline.setText(plan_phrases.bake_headline(found.bake.name, found, answer.goes_in_min, edge))
-        say(self._steady, plan_phrases.bake_against_steady(found, answer.task, edge))
-        say(self._core_words, plan_phrases.core_words(found, edge))
-        say(self._turn, plan_phrases.turn_words(answer.turn, self.desk.stove, edge))
-        say(self._safe, plan_phrases.safe_words(found, edge))
-        say(self._holding, plan_phrases.holding_words(edge) if found.safe else "")
+        self.headline.setText(bake_headline(found.bake.name, found, answer.goes_in_min, edge))
+        say(self._steady, bake_against_steady(found, answer.task, edge))
+        say(self._core_words, core_words(found, edge))
+        say(self._turn, turn_words(answer.turn, self.desk.stove, edge))
+        say(self._safe, safe_words(found, edge))
+        say(self._holding, holding_words(edge) if found.safe else "")
         say(self._danger, danger_words(found, edge, self._room()))
         say(self._height, air_words.hints(self.desk))
 

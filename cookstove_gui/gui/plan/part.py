@@ -13,7 +13,7 @@ from cookstove_gui.gui.background.worker import Worker
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.form import Field, say, words
 from cookstove_gui.gui.widgets.theme import STEP
-from cookstove_gui.phrases import cook as phrases
+from cookstove_gui.phrases.edge import Edge, as_it_stood
 
 _HEADLINE_POINTS = 19
 Understood = TypeVar("Understood")
@@ -105,7 +105,7 @@ class PlanPart(QWidget):
                 self.show_nothing(_NO_FIRE)
                 return
             old = not self.desk.is_live
-            say(self.as_of, phrases.as_it_stood(standing.now, self.offset_minutes) if old else "")
+            say(self.as_of, as_it_stood(standing.now, self.offset_minutes) if old else "")
         inputs = self.inputs()
         if inputs is not None:
             self._asked = inputs
@@ -117,10 +117,10 @@ class PlanPart(QWidget):
         return self.desk.rows[-1].offset_minutes if self.desk.rows else 0
 
     @property
-    def edge(self) -> phrases.Edge:
+    def edge(self) -> Edge:
         """How numbers leave for the screen."""
         now = self.desk.standing.now if self.desk.standing else self.desk.clock()
-        return phrases.Edge(unit=self.desk.unit, now=now, offset_minutes=self.offset_minutes)
+        return Edge(unit=self.desk.unit, now=now, offset_minutes=self.offset_minutes)
 
     def field(self, caption: str, name: str, tip: str, unit: str = "", width: int = FIELD_WIDTH) -> Field:
         """A field of this part's form; what is typed asks the question again."""

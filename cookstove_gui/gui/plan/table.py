@@ -15,8 +15,8 @@ from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.plan.part import CAPTION_WIDTH, CHOICE_WIDTH, PlanPart
 from cookstove_gui.gui.widgets.form import Choice, say, words
 from cookstove_gui.gui.widgets.theme import STEP
-from cookstove_gui.phrases import plan as plan_phrases
-from cookstove_gui.phrases.cook import Edge
+from cookstove_gui.phrases.edge import Edge
+from cookstove_gui.phrases.plan import table_headline, table_source, table_steps
 from cookstove_gui.units import local_offset_minutes, mass_unit_beside, parse_number, tidy
 
 _MOST_STEPS = 5
@@ -125,12 +125,12 @@ class TablePart(PlanPart):
     def show_answer(self, answer: TableTime) -> None:
         """Show what to do first, and the moments of the day."""
         edge = self.edge
-        self.headline.setText(plan_phrases.table_headline(answer, edge))
-        steps = plan_phrases.table_steps(answer, edge)
+        self.headline.setText(table_headline(answer, edge))
+        steps = table_steps(answer, edge)
         for place, (clock, text) in enumerate(self._steps):
             say(clock, steps[place][0] if place < len(steps) else "")
             say(text, steps[place][1] if place < len(steps) else "")
-        say(self._source, plan_phrases.table_source(answer.firings))
+        say(self._source, table_source(answer.firings))
 
     def show_nothing(self, why: str) -> None:
         """Show no answer, and why."""

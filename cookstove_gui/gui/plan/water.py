@@ -14,7 +14,15 @@ from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.plan.part import CAPTION_WIDTH, CHOICE_WIDTH, PlanPart
 from cookstove_gui.gui.widgets.form import Choice, Either, say, words
 from cookstove_gui.gui.widgets.theme import TARGET_PIXELS
-from cookstove_gui.phrases import plan as plan_phrases
+from cookstove_gui.phrases.edge import span
+from cookstove_gui.phrases.plan import (
+    boiling_words,
+    preheat_words,
+    runs_words,
+    simmer_words,
+    water_headline,
+    water_when,
+)
 from cookstove_gui.units import degrees, kelvin, tidy
 
 _HEADERS = ("spot", "now", "likely", "window", "then a simmer")
@@ -113,19 +121,19 @@ class WaterPart(PlanPart):
             self.show_nothing("This stove has no spot on its cooktop; add one on the page My stove.")
             return
         best = answer.rows[0]
-        self.headline.setText(plan_phrases.water_headline(best.label, best.answer, edge))
-        say(self._boiling, plan_phrases.boiling_words(answer.boiling, edge))
-        say(self._learned, plan_phrases.runs_words(answer.runs))
+        self.headline.setText(water_headline(best.label, best.answer, edge))
+        say(self._boiling, boiling_words(answer.boiling, edge))
+        say(self._learned, runs_words(answer.runs))
         heavy = answer.preheat_min is not None and answer.preheat_min >= 2
-        say(self._preheat, plan_phrases.preheat_words(answer.preheat_min or 0.0) if heavy else "")
+        say(self._preheat, preheat_words(answer.preheat_min or 0.0) if heavy else "")
         self._table.setRowCount(len(answer.rows))
         for place, row in enumerate(answer.rows):
             cells = (
                 row.label,
                 edge.heat(row.heat),
-                plan_phrases.water_when(row.answer, edge),
-                plan_phrases.span(row.answer.minutes, edge),
-                plan_phrases.simmer_words(row.simmer),
+                water_when(row.answer, edge),
+                span(row.answer.minutes, edge),
+                simmer_words(row.simmer),
             )
             for column, text in enumerate(cells):
                 self._table.setItem(place, column, QTableWidgetItem(text))

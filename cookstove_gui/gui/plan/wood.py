@@ -21,8 +21,8 @@ from cookstove_gui.errors import InputProblem
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.plan.part import CAPTION_WIDTH, CHOICE_WIDTH, PlanPart
 from cookstove_gui.gui.widgets.form import Choice, say, words
-from cookstove_gui.phrases import my_stove as stove_phrases
-from cookstove_gui.phrases import plan as plan_phrases
+from cookstove_gui.phrases.my_stove import burns_words
+from cookstove_gui.phrases.plan import heat_words, load_words, rate_words, wood_headline, wood_spans
 from cookstove_gui.units import mass_unit_beside, parse_number
 
 _AS_LOGGED = ""
@@ -110,15 +110,15 @@ class WoodPart(PlanPart):
     def show_answer(self, answer: WoodPlan) -> None:
         """Show how much, and what lies behind it."""
         unit, choice = self.desk.unit, answer.choice
-        self.headline.setText(plan_phrases.wood_headline(answer.mass, answer.splits, unit))
+        self.headline.setText(wood_headline(answer.mass, answer.splits, unit))
         say(
             self._spans,
-            plan_phrases.wood_spans(answer.warm_up_min, answer.warm_up_from, choice.at_heat_min, self.desk.band),
+            wood_spans(answer.warm_up_min, answer.warm_up_from, choice.at_heat_min, self.desk.band),
         )
-        say(self._heat, plan_phrases.heat_words(answer.heat.kilowatts, answer.heat.btu_per_hour))
-        say(self._load, plan_phrases.load_words(answer.load.to_coals_min, answer.air))
-        say(self._burns, stove_phrases.burns_words(answer.measured, unit, FALL))
-        say(self._rate, plan_phrases.rate_words(answer.rate.fires))
+        say(self._heat, heat_words(answer.heat.kilowatts, answer.heat.btu_per_hour))
+        say(self._load, load_words(answer.load.to_coals_min, answer.air))
+        say(self._burns, burns_words(answer.measured, unit, FALL))
+        say(self._rate, rate_words(answer.rate.fires))
 
     def show_nothing(self, why: str) -> None:
         """Show no answer, and why."""

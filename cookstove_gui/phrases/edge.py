@@ -1,0 +1,116 @@
+"""How numbers leave: the unit, the local clock, lengths of time, counts, and the words that every page shares.
+
+Temperatures come in kelvin, times in minutes from the edge's now.
+"""
+
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from cookstove_gui.forecast.answers import Quantiles
+from cookstove_gui.stove.entries import HeatBand
+from cookstove_gui.units import KILOGRAMS_PER_POUND, clock_text, degrees, tidy
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Edge:
+    """How numbers leave: the unit, the instant the minutes count from and the local clock's offset."""
+
+    unit: str
+    now: datetime
+    offset_minutes: int
+
+    def clock(self, minutes: float) -> str:
+        """Wall clock some minutes from now."""
+        return clock_text(self.now + timedelta(minutes=minutes), self.offset_minutes)
+
+    def heat(self, kelvin: float) -> str:
+        """A temperature in whole degrees with its unit."""
+        return f"{degrees(kelvin, self.unit):.0f} °{self.unit}"
+
+    def range(self, low: float, high: float) -> str:
+        """Two temperatures in whole degrees with one unit."""
+        return f"{degrees(low, self.unit):.0f} to {degrees(high, self.unit):.0f} °{self.unit}"
+
+
+def duration(minutes: float) -> str:
+    """A length of time as a cook says it."""
+    rounded = max(1, round(minutes)) if minutes < 20 else 5 * round(minutes / 5)
+    if rounded < 60:
+        return f"{rounded} min"
+    hours, rest = divmod(rounded, 60)
+    return f"{hours} h" if rest == 0 else f"{hours} h {rest} min"
+
+
+def span(minutes: Quantiles, edge: Edge) -> str:
+    """A window of clock times: `between 7:24 and 7:41`, with an open end where some futures never get there."""
+    if minutes.p10 is None:
+        return "not within three hours"
+    if minutes.p90 is None:
+        return f"{edge.clock(minutes.p10)} at the soonest, perhaps not at all"
+    if edge.clock(minutes.p10) == edge.clock(minutes.p90):
+        return f"at {edge.clock(minutes.p10)}"
+    return f"between {edge.clock(minutes.p10)} and {edge.clock(minutes.p90)}"
+
+
+def ago(then: datetime, now: datetime) -> str:
+    """How long ago something was, roughly."""
+    minutes = (now - then).total_seconds() / 60
+    if minutes < 2:
+        return "just now"
+    if minutes < 120:
+        return f"{minutes:.0f} minutes ago"
+    hours = minutes / 60
+    if hours < 48:
+        return f"{hours:.0f} hours ago"
+    return f"{hours / 24:.0f} days ago"
+
+
+def session_day(first_at: datetime | None, offset_minutes: int) -> str:
+    """The day and clock a session began, short."""
+    if first_at is None:
+        return "nothing entered yet"
+    day = first_at + timedelta(minutes=offset_minutes)
+    return f"{day:%a} {day.day} {day:%b} {day.year}, {clock_text(first_at, offset_minutes)}"
+
+
+def as_it_stood(at: datetime, offset_minutes: int) -> str:
+    """That an answer is about an old session."""
+    return f"Answered as the stove stood at the end of this session, {session_day(at, offset_minutes)}."
+
+
+def entries_count(number: int) -> str:
+    """How many entries a session holds."""
+    return {0: "no entries", 1: "1 entry"}.get(number, f"{number} entries")
+
+
+def sessions_count(number: int) -> str:
+    """How many sessions."""
+    return "1 session" if number == 1 else f"{number} sessions"
+
+
+def readings_count(number: int) -> str:
+    """How many readings stand behind something."""
+    return "1 reading" if number == 1 else f"{number} readings"
+
+
+def heat_name(band: HeatBand) -> str:
+    """What a band is called inside a sentence: “bread heat”, or its degrees when it was typed."""
+    return band.name if any(letter.isdigit() for letter in band.name) else f"{band.name} heat"
+
+
+def mass_text(kilograms: float, unit: str) -> str:
+    """A mass of wood as a cook says it: whole pounds, half kilograms."""
+    if unit == "F":
+        return f"{max(kilograms / KILOGRAMS_PER_POUND, 0.0):.0f} lb"
+    return f"{tidy(round(2 * kilograms) / 2)} kg"
+
+
+def air_words(air: float) -> str:
+    """How far the air is open."""
+    if air <= 0.05:
+        return "shut"
+    if air >= 0.95:
+        return "wide open"
+    return {1: "a quarter open", 2: "half open", 3: "three quarters open"}[
+        min((1, 2, 3), key=lambda quarter: abs(quarter / 4 - air))
+    ]
