@@ -1,5 +1,43 @@
-"""What every test gets: widgets are drawn without a screen."""
+"""What every test gets: widgets drawn without a screen, laws that draw the same examples each run, a count by sort."""
 
 import os
+from collections.abc import Sequence
+
+import pytest
+from hypothesis import settings
+
+from tests.reference import checks
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+
+# No deadline: a slow machine is no defect. No chance: what fails here fails everywhere.
+settings.register_profile("repeatable", deadline=None, derandomize=True, database=None)
+settings.load_profile("repeatable")
+
+SORTS = {"law": "laws", "reference": "against values from outside", "docstring_lint": "of docstrings alone"}
+
+
+@pytest.hookimpl(tryfirst=True)
+def pytest_collection_modifyitems(items: Sequence[pytest.Item]) -> None:
+    """Mark what hypothesis draws examples for, and what a row of tests/reference names."""
+    outside = {row.test for row in checks() if row.test}
+    for item in items:
+        if getattr(getattr(item, "obj", None), "is_hypothesis_test", False):
+            item.add_marker("law")
+        if item.nodeid.split("[")[0] in outside:
+            item.add_marker("reference")
+        item.user_properties += [("sort", sort) for sort in SORTS if item.get_closest_marker(sort)]
+
+
+def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
+    """Say how many tests of each sort ran."""
+    ran = [
+        report
+        for reports in terminalreporter.stats.values()
+        for report in reports
+        if isinstance(report, pytest.TestReport) and report.when == "call"
+    ]
+    of = {sort: sum(("sort", sort) in map(tuple, report.user_properties) for report in ran) for sort in SORTS}
+    terminalreporter.write_line(
+        f"{len(ran)} tests, of these {', '.join(f'{of[sort]} {words}' for sort, words in SORTS.items())}"
+    )

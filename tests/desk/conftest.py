@@ -1,31 +1,19 @@
 """A desk in memory whose clock moves only when told, and the same with an hour of a fire behind it."""
 
 from collections.abc import Iterator
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, datetime
 
 import pytest
 
 from cookstove_gui.desk import Desk, Memory, work_out
 from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.stove.entries import Kind
-
-
-class HeldClock:
-    """A clock that moves only when told."""
-
-    def __init__(self) -> None:
-        self.now = datetime(2026, 3, 14, 15, 0, tzinfo=UTC)
-
-    def __call__(self) -> datetime:
-        return self.now
-
-    def pass_minutes(self, minutes: float) -> None:
-        self.now += timedelta(minutes=minutes)
+from tests.held_clock import HeldClock
 
 
 @pytest.fixture
 def held_clock() -> HeldClock:
-    return HeldClock()
+    return HeldClock(datetime(2026, 3, 14, 15, 0, tzinfo=UTC))
 
 
 @pytest.fixture

@@ -11,26 +11,14 @@ from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.stove.entries import Kind, reading_kelvin
 from cookstove_gui.stove.stove import stove_with_default_spots
 from cookstove_gui.units import kelvin
+from tests.held_clock import HeldClock
 
 START = datetime(2026, 1, 10, 12, 0, tzinfo=UTC)
 
 
-class HeldClock:
-    """A clock that moves only when told."""
-
-    def __init__(self) -> None:
-        self.now = START
-
-    def __call__(self) -> datetime:
-        return self.now
-
-    def pass_minutes(self, minutes: float) -> None:
-        self.now += timedelta(minutes=minutes)
-
-
 @pytest.fixture
 def clock() -> HeldClock:
-    return HeldClock()
+    return HeldClock(START)
 
 
 @pytest.fixture

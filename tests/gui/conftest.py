@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterator
 from dataclasses import replace
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, datetime
 from functools import cache
 
 import pytest
@@ -17,21 +17,9 @@ from cookstove_gui.gui.window import MainWindow
 from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.stove.entries import Kind
 from tests.gui.leftovers import left_behind
+from tests.held_clock import HeldClock
 
 START = datetime(2026, 1, 5, 12, 2, tzinfo=UTC)
-
-
-class HeldClock:
-    """A clock that moves only when told."""
-
-    def __init__(self) -> None:
-        self.now = START
-
-    def __call__(self) -> datetime:
-        return self.now
-
-    def pass_minutes(self, minutes: float) -> None:
-        self.now += timedelta(minutes=minutes)
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
@@ -65,7 +53,7 @@ def _no_leftovers(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatc
 
 @pytest.fixture
 def clock() -> HeldClock:
-    return HeldClock()
+    return HeldClock(START)
 
 
 @pytest.fixture

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QAbstractButton, QApplication, QFileDialog
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.gui.window import MainWindow
-from tests.gui.conftest import HeldClock
+from tests.held_clock import HeldClock
 
 STEPS = 400
 TEXTS = (

@@ -8,9 +8,9 @@ from PySide6.QtCore import Qt
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.gui.window import MainWindow
-from tests.gui.conftest import HeldClock
 from tests.gui.hands import enter_number, press, type_text, words
 from tests.gui.test_window import settled
+from tests.held_clock import HeldClock
 
 KEYS = {"lit": Qt.Key.Key_F5, "wood": Qt.Key.Key_F6, "air": Qt.Key.Key_F7, "door": Qt.Key.Key_F9}
 

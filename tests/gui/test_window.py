@@ -16,8 +16,8 @@ from cookstove_gui.gui.widgets.theme import TARGET_PIXELS
 from cookstove_gui.gui.window import MainWindow
 from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.stove.entries import Kind
-from tests.gui.conftest import HeldClock
 from tests.gui.hands import click, control, enter_number, lines, press, type_text, words
+from tests.held_clock import HeldClock
 
 SIZES = pytest.mark.parametrize(("width", "height"), [(1280, 800), (1024, 768)], ids=["wide", "narrow"])
 WALK = ((118, 215, 160, 190), (176, 330, 240, 310), (245, 420, 300, 405))  # °F; the oven's centre, then three on top

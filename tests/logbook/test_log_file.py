@@ -29,7 +29,7 @@ def _read(*rows: str, header: str = HEADER) -> LogReading:
 
 
 @given(log=logs())
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=150)
 def test_any_log_comes_back_from_its_file(log: tuple[Entry, ...]) -> None:
     back = read_log_text(log_text(log), "x.csv")
     assert back.entries == log
@@ -37,14 +37,14 @@ def test_any_log_comes_back_from_its_file(log: tuple[Entry, ...]) -> None:
 
 
 @given(log=logs())
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_text_written_from_what_was_read_is_the_same_text(log: tuple[Entry, ...]) -> None:
     text = log_text(log)
     assert log_text(read_log_text(text, "x.csv").entries) == text
 
 
 @given(note=texts)
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=200)
 def test_any_note_comes_back_to_the_letter_from_the_disk(note: str, tmp_path_factory: pytest.TempPathFactory) -> None:
     path = tmp_path_factory.getbasetemp() / "note.csv"
     write_log(path, [replace(reading(1), note=note)])
@@ -308,14 +308,14 @@ def test_many_problems_are_told_in_one_sentence() -> None:
 
 
 @given(junk=st.text(st.characters(exclude_categories=("Cs",)), max_size=300))
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=200)
 def test_no_text_under_the_header_makes_reading_fail(junk: str) -> None:
     back = read_log_text(f"{HEADER}\n{junk}", "x.csv", stove_with_default_spots("Kitchen"))
     assert len(back.unreadable) + len(back.entries) + len(back.repeats) <= junk.count("\n") + junk.count("\r") + 1
 
 
 @given(junk=st.binary(max_size=400))
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=200)
 def test_no_bytes_make_reading_fail_but_with_a_sentence(junk: bytes, tmp_path_factory: pytest.TempPathFactory) -> None:
     path = tmp_path_factory.getbasetemp() / "junk.csv"
     path.write_bytes(junk)

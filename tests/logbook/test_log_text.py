@@ -40,7 +40,7 @@ _cell = st.text(st.characters(exclude_categories=("Cs",)), max_size=8)
 
 
 @given(rows=st.lists(st.lists(_cell, min_size=3, max_size=3), max_size=6))
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=150)
 def test_whatever_pythons_own_writer_writes_is_read(rows: list[list[str]]) -> None:
     stream = io.StringIO(newline="")
     csv.writer(stream, quoting=csv.QUOTE_ALL).writerows(rows)

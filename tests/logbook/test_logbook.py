@@ -123,7 +123,7 @@ def test_void_of_a_row_that_is_not_there_is_refused(logbook: Logbook, row: str) 
 
 
 @given(log=logs())
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_any_log_goes_in_and_comes_back(log: tuple[Entry, ...]) -> None:
     book = Logbook.in_memory()
     book.save_stove(stove_with_default_spots("Kitchen"))

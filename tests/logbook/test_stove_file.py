@@ -45,7 +45,7 @@ stoves = st.builds(
 
 
 @given(stove=stoves)
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_any_stove_comes_back_from_its_file(stove: Stove) -> None:
     assert stove_from_text(stove_text(stove), "x") == stove
 

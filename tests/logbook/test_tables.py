@@ -22,7 +22,7 @@ from .strategies import logs, reading
 
 
 @given(log=logs())
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=25)
 def test_any_log_comes_back_from_its_table(log: tuple[Entry, ...]) -> None:
     printable = tuple(replace(row, note=row.note.replace("\0", "").replace("\r", "")) for row in log)
     assert entries_from_table(entry_table(printable)).entries == printable

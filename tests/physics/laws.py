@@ -3,7 +3,7 @@
 from hypothesis import settings
 from hypothesis import strategies as st
 
-law = settings(max_examples=25, deadline=None, derandomize=True, database=None)
+law = settings(max_examples=25)
 
 stove_temperatures = st.floats(280.0, 800.0)
 room_temperatures = st.floats(263.0, 315.0)

@@ -16,6 +16,7 @@ import cookstove_gui.physics as room
 ORDER = ["Parameters", "Returns", "Raises", "Validity", "Notes", "Source"]
 NEEDED = {"Parameters", "Returns", "Raises", "Source"}
 SHARED = {"quantities"}  # what all files use; no physics in it
+pytestmark = pytest.mark.docstring_lint
 WORDS = tomllib.loads((Path(__file__).parent / "nomenclature.toml").read_text(encoding="utf-8"))
 
 

@@ -12,6 +12,7 @@ COMPUTED = [row for row in checks() if not row.test]
 TESTED = [row for row in checks() if row.test]
 
 
+@pytest.mark.reference
 @pytest.mark.parametrize("row", COMPUTED, ids=lambda row: row.id)
 def test_row_holds(row: Check) -> None:
     np.testing.assert_array_less(np.abs(row.answer() - row.expected()), row.allowed() + 1e-12)

@@ -118,7 +118,7 @@ _steps = st.sampled_from(
 
 
 @given(steps=st.lists(st.tuples(st.integers(min_value=0, max_value=600), _steps), min_size=1, max_size=15))
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=150)
 def test_stages_cover_the_session_without_gaps(steps: list[tuple[int, tuple[str, dict[str, str]]]]) -> None:
     log = Log()
     for minute, (kind, fields) in steps:

@@ -182,7 +182,7 @@ entries = st.builds(
 
 
 @given(st.lists(entries, max_size=25))
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=80)
 def test_any_log_gets_an_answer(rows: list[Entry]) -> None:
     found = progress(NEW, [session(1, tuple(rows)), session(2, ())])
     assert len(found.stages) == 3

@@ -259,7 +259,7 @@ def random_oven(seed: int) -> Projection:
 
 
 @given(seeds, st.floats(250, 450), st.floats(5, 100), st.floats(0, 60), st.floats(5, 90))
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 def test_a_wider_band_is_never_less_likely(seed: int, low: float, width: float, wider: float, minutes: float) -> None:
     oven = random_oven(seed)
     narrow = fit_of(oven, task(low, low + width, minutes=minutes)).spots[0]
@@ -270,7 +270,7 @@ def test_a_wider_band_is_never_less_likely(seed: int, low: float, width: float, 
 
 
 @given(seeds, st.floats(5, 100), st.floats(0, 100))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_bearing_more_unevenness_is_never_less_likely(seed: int, evenness: float, more: float) -> None:
     oven = random_oven(seed)
     strict = fit_of(oven, task(300, 420, evenness=evenness)).spots[0].chance_now
@@ -279,7 +279,7 @@ def test_bearing_more_unevenness_is_never_less_likely(seed: int, evenness: float
 
 
 @given(seeds)
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 def test_the_state_follows_from_the_best_spot(seed: int) -> None:
     found = fit_of(random_oven(seed), task(330, 400))
     best = found.spots[0]
@@ -291,7 +291,7 @@ def test_the_state_follows_from_the_best_spot(seed: int) -> None:
 
 
 @given(seeds)
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=30)
 def test_the_order_of_futures_does_not_matter(seed: int) -> None:
     oven = random_oven(seed)
     shuffled = replace(oven, kelvin=np.random.default_rng(seed).permutation(oven.kelvin, axis=0))

@@ -167,7 +167,7 @@ def test_a_pan_that_goes_on_later_sees_the_later_spot() -> None:
 
 
 @given(st.floats(380, 650), st.floats(0.5, 6), st.floats(0, 2500), st.floats(60, 300), st.floats(0, 60), st.booleans())
-@settings(max_examples=12, deadline=None)
+@settings(max_examples=12)
 def test_more_heat_less_water_and_a_lid_never_make_it_later(
     heat: float, litres: float, altitude: float, contact: float, more: float, lid: bool
 ) -> None:

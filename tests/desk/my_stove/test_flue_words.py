@@ -14,7 +14,8 @@ from cookstove_gui.desk.my_stove import describing, flue_words
 from cookstove_gui.desk.my_stove.site import keep_height
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.units import kelvin
-from tests.desk.conftest import HeldClock, stand
+from tests.desk.conftest import stand
+from tests.held_clock import HeldClock
 
 G, R = 9.80665, 287.05287
 

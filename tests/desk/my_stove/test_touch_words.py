@@ -8,7 +8,8 @@ from cookstove_gui.cooking.safety.touch_watch import clearance_decides
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.my_stove import touch_words
 from cookstove_gui.errors import InputProblem
-from tests.desk.conftest import HeldClock, stand
+from tests.desk.conftest import stand
+from tests.held_clock import HeldClock
 
 
 def texts(desk: Desk) -> dict[str, str]:

@@ -21,7 +21,7 @@ from cookstove_gui.stove.stove import Stove
 
 NOW = datetime(2026, 3, 14, 15, 0, tzinfo=UTC)
 ALTITUDES = st.sampled_from([-500.0, 0.0, 1500.0, 6000.0])
-QUICK = settings(max_examples=10, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow])
+QUICK = settings(max_examples=10, suppress_health_check=[HealthCheck.too_slow])
 
 
 @pytest.fixture(scope="module")

@@ -11,7 +11,7 @@ from cookstove_gui.gui.background.quiet_study import QuietStudy
 from cookstove_gui.gui.background.study_worker import StudyWorker
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.look import Look
-from tests.gui.conftest import HeldClock
+from tests.held_clock import HeldClock
 
 
 @pytest.fixture

@@ -13,8 +13,9 @@ from cookstove_gui.gui.cook.entry_panel import EntryPanel
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.stove.entries import Kind
-from tests.gui.conftest import START, HeldClock
+from tests.gui.conftest import START
 from tests.gui.hands import click, control, ctrl, enter_number, lines, press, type_text, words
+from tests.held_clock import HeldClock
 
 
 @pytest.fixture

@@ -15,7 +15,7 @@ from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.stove.entries import Kind
 from cookstove_gui.stove.stove import Firebox, stove_with_default_spots
 from cookstove_gui.units import degrees
-from tests.gui.conftest import HeldClock
+from tests.held_clock import HeldClock
 
 
 @pytest.fixture

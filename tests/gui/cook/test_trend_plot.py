@@ -14,8 +14,8 @@ from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.stove.entries import Kind
 from cookstove_gui.units import degrees
-from tests.gui.conftest import HeldClock
 from tests.gui.hands import control
+from tests.held_clock import HeldClock
 
 
 @pytest.fixture

@@ -7,8 +7,8 @@ from cookstove_gui.desk import Desk
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.frame.session_strip import SessionStrip
 from cookstove_gui.gui.widgets.look import Look
-from tests.gui.conftest import HeldClock
 from tests.gui.hands import click, words
+from tests.held_clock import HeldClock
 
 
 @pytest.fixture

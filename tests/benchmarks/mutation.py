@@ -1,0 +1,165 @@
+"""Mutation study: do the tests notice when a rule is turned round? Run by hand, needs `pip install mutmut==3.8.1`.
+
+    python -m tests.benchmarks.mutation forecast/learning --tests tests/forecast/learning --sample 150 --seed 1
+
+mutmut says how the source may be changed: one operator, number, argument, branch or assignment at a time, the
+constants of a module too. Each change drawn is written into a copy of the tree in a temporary folder, and the tests
+given run over it in a process of their own until the first one fails. Code under a decorator is left as it is, which
+is mutmut's rule.
+"""
+
+import argparse
+import difflib
+import importlib
+import os
+import random
+import shutil
+import signal
+import sys
+import tempfile
+import time
+from collections import Counter
+from collections.abc import Iterator
+from contextlib import suppress
+from dataclasses import dataclass
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parents[2]
+PACKAGE = Path("cookstove_gui")
+COPIED = (PACKAGE, Path("tests"), Path("resources"), Path("sample_sessions"), Path("pyproject.toml"))
+# Imported once, before the processes that run the tests are forked: what takes long to import and is never mutated.
+HEAVY = ("numpy", "scipy.linalg", "scipy.stats", "scipy.optimize", "pandas", "hypothesis.strategies", "pytest")
+# hypothesis was imported before pytest could rewrite its asserts, which does not matter here.
+QUIET = ["-x", "-q", "-n", "0", "--tb=no", "-p", "no:cacheprovider", "-W", "ignore::pytest.PytestAssertRewriteWarning"]
+
+
+@dataclass(frozen=True)
+class Mutant:
+    """One changed source file: where, what it says now, and the change as a diff."""
+
+    path: Path
+    text: str
+    diff: str
+
+
+def main() -> int:
+    """Draw the mutants, run the tests over each, print what survives and the share killed."""
+    asked = _arguments()
+    files = [file for room in asked.rooms for file in _files(ROOT / PACKAGE / room)]
+    with tempfile.TemporaryDirectory(prefix="mutants-") as folder:
+        _move_to_a_copy(Path(folder))
+        for name in HEAVY:
+            importlib.import_module(name)
+        mutants = [mutant for file in files for mutant in _mutants(file.relative_to(ROOT))]
+        drawn = random.Random(asked.seed).sample(mutants, min(asked.sample or len(mutants), len(mutants)))
+        began = time.monotonic()
+        if _verdict(asked.tests, 600.0) != "survived":
+            print("The tests given fail on the tree as it is.", file=sys.stderr)
+            return 2
+        _forget_bytecode()
+        patience = 20.0 + 4.0 * (time.monotonic() - began)
+        print(f"{len(mutants)} mutants of {len(files)} files, {len(drawn)} drawn (seed {asked.seed})", flush=True)
+        found: list[tuple[Mutant, str]] = []
+        for count, mutant in enumerate(drawn, 1):
+            unchanged = mutant.path.read_text(encoding="utf-8")
+            mutant.path.write_text(mutant.text, encoding="utf-8")
+            found.append((mutant, _verdict(asked.tests, patience)))
+            mutant.path.write_text(unchanged, encoding="utf-8")
+            if found[-1][1] == "survived":
+                print(f"\n{count}. survived\n{mutant.diff}", flush=True)
+    _print_shares(found)
+    return 0
+
+
+def _arguments() -> argparse.Namespace:
+    parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
+    parser.add_argument("rooms", nargs="+", help="folders or files of cookstove_gui, such as forecast/learning")
+    parser.add_argument("--tests", nargs="+", required=True, help="test folders or files to run over each mutant")
+    parser.add_argument("--sample", type=int, help="how many mutants to draw; all without it")
+    parser.add_argument("--seed", type=int, default=1)
+    return parser.parse_args()
+
+
+def _files(room: Path) -> list[Path]:
+    return [room] if room.suffix == ".py" else sorted(room.rglob("*.py"))
+
+
+def _move_to_a_copy(folder: Path) -> None:
+    """Copy the tree into a folder and make it the one that is imported from."""
+    for part in COPIED:
+        if (ROOT / part).is_dir():
+            shutil.copytree(ROOT / part, folder / part, ignore=shutil.ignore_patterns("__pycache__"))
+        else:
+            shutil.copy(ROOT / part, folder / part)
+    os.chdir(folder)
+    for name in [name for name in sys.modules if name.split(".")[0] in ("tests", PACKAGE.name)]:
+        del sys.modules[name]
+    sys.path[:] = [str(folder), *(entry for entry in sys.path if Path(entry or ".").resolve() not in (ROOT, folder))]
+    os.environ["PYTHONPATH"] = str(folder)
+
+
+def _mutants(path: Path) -> Iterator[Mutant]:
+    """Every change of one file that mutmut knows, each against the file as it is."""
+    from mutmut.mutation.file_mutation import create_mutations
+
+    text = path.read_text(encoding="utf-8")
+    module, mutations, *_ = create_mutations(str(path), text)
+    for mutation in mutations:
+        changed = module.deep_replace(mutation.original_node, mutation.mutated_node).code
+        lines = difflib.unified_diff(text.splitlines(), changed.splitlines(), str(path), str(path), n=1, lineterm="")
+        yield Mutant(path, changed, "\n".join(list(lines)[1:]))
+
+
+def _verdict(tests: list[str], patience: float) -> str:
+    """What the tests make of the tree as it stands: "killed", "survived" or "timeout"."""
+    child = os.fork()
+    if not child:
+        _run_tests(tests)
+    until = time.monotonic() + patience
+    while time.monotonic() < until:
+        done, status = os.waitpid(child, os.WNOHANG)
+        if done:
+            return "survived" if status == 0 else "killed"
+        time.sleep(0.05)
+    with suppress(ProcessLookupError):
+        os.kill(child, signal.SIGKILL)
+    os.waitpid(child, 0)
+    return "timeout"
+
+
+def _run_tests(tests: list[str]) -> None:
+    """Run the tests in this process and end it with their exit code."""
+    import hypothesis
+    import pytest
+
+    nowhere = os.open(os.devnull, os.O_WRONLY)
+    os.dup2(nowhere, 1)
+    os.dup2(nowhere, 2)
+    # A failing example need not be made small here.
+    phases = (hypothesis.Phase.explicit, hypothesis.Phase.generate)
+    hypothesis.settings.register_profile("mutants", deadline=None, derandomize=True, database=None, phases=phases)
+    code = 1
+    try:
+        code = int(pytest.main([*QUIET, "--hypothesis-profile=mutants", *tests]))
+    finally:
+        os._exit(code)
+
+
+def _forget_bytecode() -> None:
+    """From now on the package's source is compiled anew each time; that of the tests is kept."""
+    for cache in PACKAGE.rglob("__pycache__"):
+        shutil.rmtree(cache)
+    sys.dont_write_bytecode = True
+
+
+def _print_shares(found: list[tuple[Mutant, str]]) -> None:
+    print(f"\n{'file':60} killed  timeout  survived")
+    for path in sorted({mutant.path for mutant, _ in found}):
+        count = Counter(verdict for mutant, verdict in found if mutant.path == path)
+        print(f"{path!s:60} {count['killed']:6}  {count['timeout']:7}  {count['survived']:8}")
+    survived = sum(verdict == "survived" for _, verdict in found)
+    print(f"\n{len(found) - survived} of {len(found)} killed ({100.0 * (1.0 - survived / max(len(found), 1)):.0f} %)")
+
+
+if __name__ == "__main__":
+    sys.exit(main())
