@@ -1,11 +1,14 @@
-"""How the stove stands: one whole computation from the log, run off the screen's thread.
+"""The one road from the log to the answers: rows, stove, character, settings and moment in, a `Standing` out.
 
-Whole frozen inputs go in, a whole frozen result comes out; `Memory` belongs to the one worker that calls.
+Window, commands and reports all take what they say from here, and the track record judges the same outlook. No words
+are made here; `phrases` turns a standing into sentences.
 """
 
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 from datetime import datetime
 
+from cookstove_gui.cooking.fires.first_fires import FirstFires, progress
 from cookstove_gui.cooking.fit.fit import TaskFit, fits
 from cookstove_gui.cooking.instruments.meant_rows import meant_rows
 from cookstove_gui.cooking.safety.cautions import Caution, due
@@ -31,42 +34,35 @@ from cookstove_gui.forecast.answers import (
     Projection,
     Trace,
     Turn,
+    TurnKind,
     Zone,
 )
-from cookstove_gui.phrases.cook import (
-    action_words,
-    doubted_words,
-    fire_is_out,
-    fuel_needed,
-    headline,
-    next_reading_words,
-    step_to_take,
-)
-from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.resource_files import table
-from cookstove_gui.stove.entries import Entry, HeatBand, Kind, fold, fraction_open, reading_kelvin
+from cookstove_gui.stove.entries import Entry, HeatBand, Kind, Session, fold, fraction_open
 from cookstove_gui.stove.stove import Stove
 
+AHEAD_MINUTES = (15, 30, 60)
+SURE_OF_TURN = 0.6  # a turn of the fire is only spoken of from this chance on
 _SHORT_OF_BAND = 0.5  # below this chance of reaching the band a step to take is looked for
 _SHORT_STAY_MIN = 30.0  # a stay shorter than this asks for a step to take
 _LONGEST_DELAY_MIN = 15.0  # a step that makes the heat come so much later is no help, however long it then holds
+_LEAST_GAIN_MIN = 5.0  # in the band; a step that brings less is not worth advising
+_BEYOND_HORIZON_MIN = 180.0  # what a stay that outlasts the futures counts for
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Inputs:
-    """Everything one computation needs."""
+    """A stove, its log, what was learned of it, what is wanted of it, and the moment asked about."""
 
-    serial: int  # a newer one makes an older one's result stale
     stove: Stove
-    rows: tuple[Entry, ...]  # the raw log
+    rows: tuple[Entry, ...]  # the raw log; what is later than `now` is not looked at
     now: datetime
-    offset_minutes: int
-    unit: str
     band: HeatBand
-    character: Character | None
-    first_fires_done: bool
-    first_fires_line: str  # what the first fires ask for now; empty once they are done
-    action: Action  # what-if beside the present outlook; LEAVE for none
+    character: Character | None = None  # learned from the sessions before; none for a stove never studied
+    earlier: tuple[Session, ...] = ()  # the sessions before, for the first fires of a new stove
+    action: Action = LEAVE  # what-if beside the present course; LEAVE for none
+    ahead: tuple[int, ...] = AHEAD_MINUTES
+    serial: int = 0  # of the request; a newer one makes an older one's result stale
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -74,35 +70,47 @@ class Alternative:
     """What one step would bring."""
 
     action: Action
-    words: str
     outlook: Outlook
     projection: Projection
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Standing:
-    """The result: belief, outlook, zones, fit and the words for them."""
+    """How a stove stands at one moment, and what is likely to come."""
 
     serial: int
     now: datetime
+    stove: Stove  # with every spot that the log names
     band: HeatBand
-    headline: str
-    detail: str
-    question: str  # about a reading that looks like a slip; empty when there is none
+    rows: tuple[Entry, ...]  # in force, in order of time
+    belief: Belief
+    first_fires: FirstFires
     cautions: tuple[Caution, ...]
     outlook: Outlook
     projection: Projection
     trace: Trace
     zones: dict[str, Zone]
     fits: tuple[TaskFit, ...]
-    next_reading: NextReading | None
+    next_reading: NextReading | None  # none before anything was read
     turns: tuple[Turn, ...]
     doubted: tuple[DoubtedReading, ...]
+    best_step: Alternative | None  # looked for only when the present course falls short of the band
     alternative: Alternative | None
+
+    @property
+    def has_readings(self) -> bool:
+        """Whether anything was read yet."""
+        return any(row.kind is Kind.READING for row in self.rows)
+
+    @property
+    def is_in_band(self) -> bool:
+        """Whether the oven is in the band now, by the arrival that is drawn."""
+        arrives = self.outlook.band.enters_min.p50
+        return arrives is not None and arrives < 1.0
 
 
 class Memory:
-    """The tracker of the stove last asked about, with its checkpoints."""
+    """The tracker of the stove last asked about, with its checkpoints; it belongs to the one worker that calls."""
 
     def __init__(self) -> None:
         self._stove: Stove | None = None
@@ -117,82 +125,85 @@ class Memory:
         return self._tracker
 
 
-def work_out(inputs: Inputs, memory: Memory) -> Standing:
-    """Compute how the stove stands."""
-    rows = meant_rows(inputs.stove, inputs.rows)
-    belief = memory.tracker(inputs.stove, inputs.character).follow(rows, inputs.now)
-    projection = project(belief, band=inputs.band)  # the fan on the screen and the arrival are of the same futures
-    found = outlook_of(projection, belief.stove, inputs.band)
+def work_out(inputs: Inputs, memory: Memory | None = None) -> Standing:
+    """How the stove stands; the same with and without a memory, which only saves time."""
+    tracker = (memory or Memory()).tracker(inputs.stove, inputs.character)
+    belief = tracker.follow(meant_rows(inputs.stove, inputs.rows), inputs.now)
+    stove, band = belief.stove, inputs.band
+    rows = fold(inputs.rows, inputs.now)
+    first_fires = _first_fires(inputs, rows)
+    fit_for_food = first_fires.done or first_fires.waived
+    projection = project(belief, band=band)  # the fan on the screen, the arrival and the fit are of the same futures
+    found = outlook_of(projection, stove, band, inputs.ahead)
     zone_rows = zones(belief)
-    turn_rows = turns(belief, inputs.band)
-    standing_rows = fold(inputs.rows, inputs.now)
-    has_readings = any(entry.kind is Kind.READING for entry in standing_rows)
-    reading = next_reading(belief, inputs.band) if has_readings else None
-    doubted = doubted_readings(belief)
-    edge = Edge(unit=inputs.unit, now=inputs.now, offset_minutes=inputs.offset_minutes)
-    headline, step = _words(inputs, belief, found, turn_rows, edge, has_readings)
-    detail = " ".join(part for part in (step, next_reading_words(reading, inputs.stove, edge)) if part)
+    turn_rows = turns(belief, project(belief, unfed=True), band)
+    has_readings = any(row.kind is Kind.READING for row in rows)
+    is_fed = has_readings and fit_for_food and not fire_is_out(turn_rows)
     return Standing(
         serial=inputs.serial,
         now=inputs.now,
-        band=inputs.band,
-        headline=headline,
-        detail=detail,
-        question=_question(doubted, standing_rows, inputs.stove, edge),
-        cautions=due(
-            inputs.stove,
-            standing_rows,
-            zone_rows,
-            turn_rows,
-            now=inputs.now,
-            first_fires_done=inputs.first_fires_done,
-        ),
+        stove=stove,
+        band=band,
+        rows=rows,
+        belief=belief,
+        first_fires=first_fires,
+        cautions=due(stove, rows, zone_rows, turn_rows, now=inputs.now, first_fires_done=fit_for_food),
         outlook=found,
         projection=projection,
         trace=trace(belief),
         zones={zone.spot: zone for zone in zone_rows},
-        fits=fits(projection, inputs.stove, first_fires_done=inputs.first_fires_done),
-        next_reading=reading,
+        fits=fits(projection, stove, first_fires_done=fit_for_food),
+        next_reading=next_reading(belief, projection, band) if has_readings else None,
         turns=turn_rows,
-        doubted=doubted,
-        alternative=_alternative(belief, inputs.band, inputs.action),
+        doubted=doubted_readings(belief),
+        best_step=_best_step(belief, band, rows, found) if is_fed else None,
+        alternative=None if inputs.action == LEAVE else _alternative(belief, band, inputs.action, inputs.ahead),
     )
 
 
-def _words(
-    inputs: Inputs,
-    belief: Belief,
-    found: Outlook,
-    turn_rows: tuple[Turn, ...],
-    edge: Edge,
-    has_readings: bool,
-) -> tuple[str, str]:
-    if inputs.first_fires_line:
-        return inputs.first_fires_line, ""
-    if not has_readings:
-        return table("phrases.toml")["no_readings"], ""
-    arrives = found.band.enters_min.p50
-    in_band = arrives is not None and arrives < 1.0  # minutes; as `arrival` has it
-    words = headline(inputs.band, found.band, in_band, turn_rows, edge)
-    if fire_is_out(turn_rows):
-        return words, ""
-    best = _best_step(belief, inputs, found)
-    if best is not None:
-        return words, step_to_take(best.action, best.outlook, inputs.band, edge)
-    return words, fuel_needed(in_band, turn_rows, edge)
+def _first_fires(inputs: Inputs, rows: tuple[Entry, ...]) -> FirstFires:
+    """How far the stove is through its first fires by the sessions before and this one so far."""
+    if not inputs.stove.is_new or inputs.stove.first_fires_waived:
+        return progress(inputs.stove, ())
+    this = Session(number=0, stove=inputs.stove.name, title="", entries=rows)
+    return progress(inputs.stove, (*inputs.earlier, this))
 
 
-def _best_step(belief: Belief, inputs: Inputs, found: Outlook) -> Alternative | None:
-    """The step that holds the band longest, looked for only when the present course falls short of it."""
-    now = found.band
-    stays = now.stays_min.p50
-    if now.chance_reached_3h >= _SHORT_OF_BAND and (stays is None or stays >= _SHORT_STAY_MIN):
+def at_moment(inputs: Inputs, now: datetime) -> Inputs:
+    """The same asked about another moment of the log."""
+    return replace(inputs, now=now)
+
+
+def fire_is_out(found: Sequence[Turn]) -> bool:
+    """Whether the fire is likely out; wood put on it would not burn then."""
+    return any(turn.kind is TurnKind.FIRE_OUT and turn.chance >= SURE_OF_TURN for turn in found)
+
+
+def steps(rows: Sequence[Entry]) -> tuple[Action, ...]:
+    """What a cook might do now, by the rows in force: more wood, the air the other way, the bypass closed."""
+    air = next((fraction_open(row) for row in reversed(rows) if row.kind is Kind.AIR), 0.5)
+    bypass = next((fraction_open(row) for row in reversed(rows) if row.kind is Kind.BYPASS), 0.0)
+    split = float(table("phrases.toml")["split_kg"])
+    found = [Action(kind=ActionKind.WOOD, value=2 * split)]
+    if air < 0.95:
+        found.append(Action(kind=ActionKind.AIR, value=1.0))
+    if air > 0.15:
+        found.append(Action(kind=ActionKind.AIR, value=0.1))
+    if bypass > 0.05:
+        found.append(Action(kind=ActionKind.BYPASS, value=0.0))
+    return tuple(found)
+
+
+def _best_step(belief: Belief, band: HeatBand, rows: Sequence[Entry], present: Outlook) -> Alternative | None:
+    """The step that holds the band longest."""
+    stays = present.band.stays_min.p50
+    if present.band.chance_reached_3h >= _SHORT_OF_BAND and (stays is None or stays >= _SHORT_STAY_MIN):
         return None
-    tried = [_alternative(belief, inputs.band, action) for action in steps(inputs.rows, inputs.now)]
+    tried = [_alternative(belief, band, action, AHEAD_MINUTES) for action in steps(rows)]
     better = [
         step
         for step in tried
-        if step is not None and _worth(step.outlook) > _worth(found) + 5.0 and not _delays(step.outlook, found)
+        if _worth(step.outlook) > _worth(present) + _LEAST_GAIN_MIN and not _delays(step.outlook, present)
     ]
     return max(better, key=lambda step: _worth(step.outlook), default=None)
 
@@ -206,42 +217,9 @@ def _delays(step: Outlook, present: Outlook) -> bool:
 def _worth(found: Outlook) -> float:
     """Minutes in the band to be expected, roughly: the chance of reaching it times the stay."""
     stays = found.band.stays_min.p50
-    return found.band.chance_reached_3h * (180.0 if stays is None else stays)
+    return found.band.chance_reached_3h * (_BEYOND_HORIZON_MIN if stays is None else stays)
 
 
-def steps(rows: tuple[Entry, ...], now: datetime) -> tuple[Action, ...]:
-    """What a cook might do now: more wood, the air the other way, the bypass closed."""
-    standing_rows = fold(rows, now)
-    air = next((fraction_open(row) for row in reversed(standing_rows) if row.kind is Kind.AIR), 0.5)
-    bypass = next((fraction_open(row) for row in reversed(standing_rows) if row.kind is Kind.BYPASS), 0.0)
-    split = float(table("phrases.toml")["split_kg"])
-    found = [Action(kind=ActionKind.WOOD, value=2 * split)]
-    if air < 0.95:
-        found.append(Action(kind=ActionKind.AIR, value=1.0))
-    if air > 0.15:
-        found.append(Action(kind=ActionKind.AIR, value=0.1))
-    if bypass > 0.05:
-        found.append(Action(kind=ActionKind.BYPASS, value=0.0))
-    return tuple(found)
-
-
-def _alternative(belief: Belief, band: HeatBand, action: Action) -> Alternative | None:
-    if action == LEAVE:
-        return None
+def _alternative(belief: Belief, band: HeatBand, action: Action, ahead: Sequence[int]) -> Alternative:
     projection = project(belief, action, band)
-    return Alternative(
-        action=action,
-        words=action_words(action),
-        outlook=outlook_of(projection, belief.stove, band),
-        projection=projection,
-    )
-
-
-def _question(doubted: tuple[DoubtedReading, ...], standing_rows: tuple[Entry, ...], stove: Stove, edge: Edge) -> str:
-    latest = max((row.number for row in standing_rows), default=0)
-    asked = next((row for row in doubted if row.number == latest), None)
-    if asked is None:
-        return ""
-    entry = next(row for row in standing_rows if row.number == asked.number)
-    spot = stove.spot(entry.spot)
-    return doubted_words(asked, spot.label if spot else entry.spot, edge, reading_kelvin(entry))
+    return Alternative(action=action, outlook=outlook_of(projection, belief.stove, band, ahead), projection=projection)

@@ -8,12 +8,15 @@ import pytest
 
 from cookstove_gui.desk import Inputs, Memory, work_out
 from cookstove_gui.forecast.answers import LEAVE, Action, ActionKind, BandOutlook, Outlook, Quantiles
+from cookstove_gui.phrases.edge import Edge
+from cookstove_gui.phrases.heading import detail, headline, question
 from cookstove_gui.situation import _delays, steps
 from cookstove_gui.stove.entries import Entry, HeatBand, Kind
 from cookstove_gui.stove.stove import stove_with_default_spots
 from cookstove_gui.units import kelvin
 
 START = datetime(2026, 1, 10, 12, 0, tzinfo=UTC)
+EDGE = Edge(unit="F", now=START, offset_minutes=-300)
 BREAD = HeatBand(name="bread", low=kelvin(375.0, "F"), high=kelvin(425.0, "F"))
 
 
@@ -38,12 +41,7 @@ def inputs(rows: tuple[Entry, ...], minutes: float, action: Action = LEAVE) -> I
         stove=stove_with_default_spots("Invented stove"),
         rows=rows,
         now=START + timedelta(minutes=minutes),
-        offset_minutes=-300,
-        unit="F",
         band=BREAD,
-        character=None,
-        first_fires_done=True,
-        first_fires_line="",
         action=action,
     )
 
@@ -64,7 +62,7 @@ RISING = rows_of(
 
 def test_without_readings_the_line_says_what_to_do_first() -> None:
     standing = work_out(inputs((), 0), Memory())
-    assert "Light the fire" in standing.headline
+    assert "Light the fire" in headline(standing, EDGE)
 
 
 def test_every_spot_has_a_zone_and_every_task_a_fit() -> None:
@@ -90,7 +88,7 @@ def test_what_if_is_answered_beside_the_present_course() -> None:
     wood = Action(kind=ActionKind.WOOD, value=2.4)
     standing = work_out(inputs(RISING, 46, wood), Memory())
     assert standing.alternative is not None
-    assert standing.alternative.words == "Add two splits"
+    assert standing.alternative.action == wood
     more = standing.alternative.outlook.ahead[-1].p50
     assert more > standing.outlook.ahead[-1].p50
 
@@ -110,7 +108,7 @@ def test_slip_in_the_latest_reading_is_questioned() -> None:
         value="930", unit="F",
     ))  # fmt: skip
     standing = work_out(inputs(renumbered, 48), Memory())
-    assert "930 typed where about" in standing.question
+    assert "930 typed where about" in question(standing, EDGE)
 
 
 @pytest.mark.parametrize(
@@ -120,12 +118,12 @@ def test_slip_in_the_latest_reading_is_questioned() -> None:
 )
 def test_steps_offer_the_air_the_other_way(air: str, expected: list[ActionKind]) -> None:
     rows = rows_of((0, Kind.AIR, "", air, ""))
-    assert [step.kind for step in steps(rows, START)] == expected
+    assert [step.kind for step in steps(rows)] == expected
 
 
 def test_steps_offer_to_close_an_open_bypass() -> None:
     rows = rows_of((0, Kind.BYPASS, "", "1", ""))
-    assert Action(kind=ActionKind.BYPASS, value=0.0) in steps(rows, START)
+    assert Action(kind=ActionKind.BYPASS, value=0.0) in steps(rows)
 
 
 def test_no_wood_is_advised_onto_a_fire_that_is_out() -> None:
@@ -134,9 +132,9 @@ def test_no_wood_is_advised_onto_a_fire_that_is_out() -> None:
     later = rows_of(*((minute, Kind.READING, spot, value, "F") for minute, spot, value in cold))
     rows = (*RISING, *(replace(row, number=last + row.number) for row in later))
     standing = work_out(inputs(rows, 303), Memory())
-    assert standing.headline.startswith("The fire looks out")
-    assert "wood" not in standing.detail
-    assert "splits" not in standing.detail
+    assert headline(standing, EDGE).startswith("The fire looks out")
+    assert "wood" not in detail(standing, EDGE)
+    assert "splits" not in detail(standing, EDGE)
 
 
 @pytest.mark.parametrize(

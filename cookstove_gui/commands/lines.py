@@ -2,21 +2,19 @@
 
 import json
 from collections.abc import Sequence
-from typing import TYPE_CHECKING, Any
+from dataclasses import replace
+from typing import Any
 
 from cookstove_gui.commands.parsing import Request
 from cookstove_gui.commands.question import Asked
-from cookstove_gui.forecast import next_reading, outlook, project, turns, zones
+from cookstove_gui.cooking.fit.fit import FitState, TaskFit
 from cookstove_gui.forecast.answers import Action, Outlook, Quantiles
 from cookstove_gui.phrases.cook import action_words, arrival, next_reading_words, stay, stay_length
 from cookstove_gui.phrases.edge import Edge, heat_name
-from cookstove_gui.stove.entries import HeatBand, Session, fold
+from cookstove_gui.situation import Memory, Standing, work_out
+from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import degrees, iso_clock
-
-if TYPE_CHECKING:
-    from cookstove_gui.cooking.fires.first_fires import FirstFires
-    from cookstove_gui.cooking.fit.fit import TaskFit
 
 
 def lines_of(request: Request, asked: Asked) -> list[str]:
@@ -53,56 +51,45 @@ def _heats(found: Any, unit: str) -> dict[str, float | None]:
 
 
 def _heading(asked: Asked) -> str:
-    return f"{asked.log}, {iso_clock(asked.now, asked.offset_minutes)[:16].replace('T', ' ')}"
+    return f"{asked.log}, {iso_clock(asked.inputs.now, asked.offset_minutes)[:16].replace('T', ' ')}"
+
+
+def _edge(request: Request, asked: Asked) -> Edge:
+    return Edge(unit=request.unit, now=asked.inputs.now, offset_minutes=asked.offset_minutes)
 
 
 # Outlook
 
 
 def _outlook_lines(request: Request, asked: Asked) -> list[str]:
-    band = request.band or _bread_heat()
-    reading = next_reading(asked.belief, band)
+    memory, edge = Memory(), _edge(request, asked)
+    standing = work_out(asked.inputs, memory)
+    reading = standing.next_reading
     lines: list[str] = []
     for typed, action in request.actions:
-        found = outlook(asked.belief, band, request.ahead, action)
+        other = work_out(replace(asked.inputs, action=action), memory).alternative
+        found = other.outlook if other else standing.outlook
         if request.as_json:
             answer = _outlook_object(request, asked, found)
             answer["next_reading"] = {"spot": reading.spot, "in_min": reading.in_min} if reading else None
             lines.append(one_line(answer | ({"if": typed} if typed else {})))
         else:
-            lines.extend(_outlook_text(request, asked, found, band, action if typed else None))
+            lines.extend(_outlook_text(asked, found, standing.band, edge, action if typed else None))
             if reading:
-                edge = Edge(unit=request.unit, now=asked.now, offset_minutes=asked.offset_minutes)
-                lines.append(f"  {next_reading_words(reading, asked.stove, edge)}")
-    return lines if request.as_json else lines + _caution_lines(asked, band)
+                lines.append(f"  {next_reading_words(reading, standing.stove, edge)}")
+    return lines if request.as_json else lines + _caution_lines(standing)
 
 
-def _bread_heat() -> HeatBand:
-    from cookstove_gui.cooking.fit.bands import band_from_text
-
-    return band_from_text("bread", "F")
-
-
-def _caution_lines(asked: Asked, band: HeatBand) -> list[str]:
+def _caution_lines(standing: Standing) -> list[str]:
     """The urgent cautions that are due, for people; a script gets numbers only."""
-    from cookstove_gui.cooking.safety.cautions import due
-
-    found = due(
-        asked.stove,
-        fold(asked.entries, asked.now),
-        zones(asked.belief),
-        turns(asked.belief, band),
-        now=asked.now,
-        first_fires_done=_first_fires(asked).done,
-    )
-    return [f"  Caution, {caution.title.lower()}: {caution.text}" for caution in found if caution.urgent]
+    return [f"  Caution, {caution.title.lower()}: {caution.text}" for caution in standing.cautions if caution.urgent]
 
 
 def _outlook_object(request: Request, asked: Asked, found: Outlook) -> dict[str, Any]:
     unit = request.unit
     return {
         "log": str(asked.log),
-        "now": iso_clock(asked.now, asked.offset_minutes),
+        "now": iso_clock(asked.inputs.now, asked.offset_minutes),
         "unit": unit,
         "oven": _heats(found.oven, unit),
         "ahead": [
@@ -119,8 +106,7 @@ def _outlook_object(request: Request, asked: Asked, found: Outlook) -> dict[str,
     }
 
 
-def _outlook_text(request: Request, asked: Asked, found: Outlook, band: HeatBand, action: Action | None) -> list[str]:
-    edge = Edge(unit=request.unit, now=asked.now, offset_minutes=asked.offset_minutes)
+def _outlook_text(asked: Asked, found: Outlook, band: HeatBand, edge: Edge, action: Action | None) -> list[str]:
     step = f", if: {action_words(action).lower()}" if action else ""
     lines = [f"{_heading(asked)}{step}"]
     oven = found.oven
@@ -145,7 +131,8 @@ def _outlook_text(request: Request, asked: Asked, found: Outlook, band: HeatBand
 
 
 def _zone_lines(request: Request, asked: Asked) -> list[str]:
-    found = zones(asked.belief)
+    standing = work_out(asked.inputs)
+    found = tuple(standing.zones.values())
     unit = request.unit
     if request.as_json:
         return [
@@ -160,13 +147,13 @@ def _zone_lines(request: Request, asked: Asked) -> list[str]:
             )
             for zone in found
         ]
-    edge = Edge(unit=unit, now=asked.now, offset_minutes=asked.offset_minutes)
+    edge = _edge(request, asked)
     rows = []
     for zone in found:
         read = "not read yet"
         if zone.last_reading is not None and zone.last_reading_age_min is not None:
             read = f"read {edge.heat(zone.last_reading)} {zone.last_reading_age_min:.0f} min ago"
-        rows.append((_label(asked.stove, zone.spot), edge.heat(zone.p50), edge.range(zone.p10, zone.p90), read))
+        rows.append((_label(standing.stove, zone.spot), edge.heat(zone.p50), edge.range(zone.p10, zone.p90), read))
     return [_heading(asked), *_columns(rows)]
 
 
@@ -174,10 +161,8 @@ def _zone_lines(request: Request, asked: Asked) -> list[str]:
 
 
 def _fit_lines(request: Request, asked: Asked) -> list[str]:
-    from cookstove_gui.cooking.fit.fit import FitState, fits
-
-    first_fires = _first_fires(asked)
-    found = fits(project(asked.belief), asked.stove, first_fires_done=first_fires.done or first_fires.waived)
+    standing, edge = work_out(asked.inputs), _edge(request, asked)
+    found, first_fires = standing.fits, standing.first_fires
     if request.as_json:
         return [
             one_line(
@@ -198,24 +183,17 @@ def _fit_lines(request: Request, asked: Asked) -> list[str]:
         of_state = [fit for fit in found if fit.state is state]
         if of_state:
             lines.append(f"  {str(state).capitalize()}:")
-            lines.extend(_columns([_fit_row(fit, asked) for fit in of_state], indent="    "))
-    return [*lines, *([f"  {first_fires.line}"] if first_fires.line else []), *_caution_lines(asked, _bread_heat())]
+            lines.extend(_columns([_fit_row(fit, standing.stove, edge) for fit in of_state], indent="    "))
+    return [*lines, *([f"  {first_fires.line}"] if first_fires.line else []), *_caution_lines(standing)]
 
 
-def _first_fires(asked: Asked) -> "FirstFires":
-    from cookstove_gui.cooking.fires.first_fires import progress
-
-    this = Session(number=0, stove=asked.stove.name, title=asked.log.stem, entries=asked.entries)
-    return progress(asked.stove, (*asked.past, this))
-
-
-def _fit_row(fit: "TaskFit", asked: Asked) -> tuple[str, ...]:
+def _fit_row(fit: TaskFit, stove: Stove, edge: Edge) -> tuple[str, ...]:
     best = fit.spots[0]
     when = ""
     if best.in_min is not None:
-        moment = Edge(unit="F", now=asked.now, offset_minutes=asked.offset_minutes).clock(best.in_min)
-        when = f"now ({best.chance_now:.0%})" if best.in_min < 1 else f"about {moment} ({best.chance_then:.0%})"
-    return (fit.task.name, _label(asked.stove, best.spot) if when else "", when)
+        now = best.in_min < 1
+        when = f"now ({best.chance_now:.0%})" if now else f"about {edge.clock(best.in_min)} ({best.chance_then:.0%})"
+    return (fit.task.name, _label(stove, best.spot) if when else "", when)
 
 
 def _label(stove: Stove, spot: str) -> str:

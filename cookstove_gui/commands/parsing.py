@@ -92,7 +92,6 @@ def _parser() -> _Parser:
 
     outlook = commands.add_parser("outlook", help="the oven now and ahead, for each LOG")
     _add_logs(outlook)
-    outlook.add_argument("--band", nargs=2, metavar=("LOW", "HIGH"), help="oven heat wanted; bread heat if left out")
     outlook.add_argument("--ahead", nargs="+", metavar="MINUTES", help="minutes ahead (15 30 60)")
     outlook.add_argument(
         "--if",
@@ -111,16 +110,22 @@ def _parser() -> _Parser:
     report = commands.add_parser("report", help="a page about one session for someone else")
     report.add_argument("logs", nargs=1, type=Path, metavar="LOG")
     report.add_argument("-o", dest="target", type=Path, required=True, metavar="FILE", help="FILE.html or FILE.pdf")
+    _add_past(report)
     _add_unit(report)
     return parser
 
 
 def _add_logs(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("logs", nargs="*", type=Path, metavar="LOG", help="a session's CSV file")
-    parser.add_argument("--past", type=Path, metavar="DIR", help="folder of the stove's past logs")
+    _add_past(parser)
     parser.add_argument("--at", metavar="CLOCK", help="the moment asked about; the last row's if left out")
     parser.add_argument("--json", action="store_true", help="JSON objects, one a line")
     _add_unit(parser)
+
+
+def _add_past(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("--past", type=Path, metavar="DIR", help="folder of the stove's past logs")
+    parser.add_argument("--band", nargs=2, metavar=("LOW", "HIGH"), help="oven heat wanted; bread heat if left out")
 
 
 def _add_unit(parser: argparse.ArgumentParser) -> None:

@@ -1,4 +1,4 @@
-"""From a LOG and a folder of past logs to what the forecast needs: the stove, the rows up to now, the character."""
+"""From a LOG and a folder of past logs to what is asked: the stove, its rows, the moment, and what the past taught."""
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
@@ -6,11 +6,13 @@ from datetime import datetime, timedelta, timezone
 from pathlib import Path
 
 from cookstove_gui.commands.parsing import Request
-from cookstove_gui.cooking.instruments.meant_rows import meant_rows, meant_sessions
+from cookstove_gui.cooking.fit.bands import band_from_text
+from cookstove_gui.cooking.instruments.meant_rows import meant_sessions
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.forecast import Belief, Character, learn, track
+from cookstove_gui.forecast import Character, learn
 from cookstove_gui.logbook.folder import PastLogs, read_folder, stove_beside, stove_for
 from cookstove_gui.logbook.log_file import LogReading, in_one_sentence, read_log
+from cookstove_gui.situation import Inputs
 from cookstove_gui.stove.entries import Entry, Session
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import parse_iso_clock, parse_wall_clock
@@ -23,12 +25,8 @@ class Asked:
     """One LOG at one moment."""
 
     log: Path
-    stove: Stove
-    entries: tuple[Entry, ...]  # up to now, numbered as in the file
-    now: datetime
+    inputs: Inputs
     offset_minutes: int
-    past: tuple[Session, ...]
-    belief: Belief
     is_whole: bool  # every row of the file could be read
 
 
@@ -53,23 +51,26 @@ class Asker:
         rows = _rows(reading, log)
         last = max(rows, key=lambda row: (row.at, row.number))
         now = _moment(self._request.at, last)
-        entries = tuple(row for row in rows if row.at <= now)
-        if not entries:
+        if min(row.at for row in rows) > now:
             raise InputProblem(f"{log} holds no row up to {self._request.at}; ask for a later moment.")
         before = self._past_before(min(row.at for row in rows))
-        session = Session(number=0, stove="", title=log.stem, entries=entries)
+        session = Session(number=0, stove="", title=log.stem, entries=tuple(row for row in rows if row.at <= now))
         stove = stove_for(log.parent, (*before, session), described)
         past = tuple(replace(one, stove=stove.name) for one in before)
         if reading.problems:
             self._complain(in_one_sentence(reading.unreadable or reading.problems))
         return Asked(
             log=log,
-            stove=stove,
-            entries=entries,
-            now=now,
+            inputs=Inputs(
+                stove=stove,
+                rows=session.entries,
+                now=now,
+                band=self._request.band or band_from_text("bread", "F"),
+                character=self._character(stove, past),
+                earlier=past,
+                ahead=self._request.ahead,
+            ),
             offset_minutes=last.offset_minutes,
-            past=past,
-            belief=track(stove, meant_rows(stove, entries), now, self._character(stove, past)),
             is_whole=not reading.unreadable,
         )
 

@@ -4,6 +4,7 @@ An entry is on disk before the desk says it is. Listeners are told what kinds of
 """
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 
 from cookstove_gui.cooking.fires.first_fires import FirstFires, progress
@@ -16,6 +17,7 @@ from cookstove_gui.desk.wanted_band import keep_band, kept_band, named_bands
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import LEAVE, Action
 from cookstove_gui.logbook.logbook import Logbook, SessionSummary
+from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.situation import Inputs, Standing
 from cookstove_gui.stove.checking import check_entry, doubt
 from cookstove_gui.stove.entries import Entry, HeatBand, Kind, Session
@@ -286,19 +288,18 @@ class Desk:
     def inputs(self) -> Inputs:
         """Everything the next computation needs; makes every earlier one stale."""
         self._serial += 1
-        fires = self.first_fires
+        asked = self.inputs_about(self._stove, self.session, self._asked_at())
+        return replace(asked, serial=self._serial, action=self._action)
+
+    def inputs_about(self, stove: Stove, session: Session | None, now: datetime) -> Inputs:
+        """What is asked about a session of any stove at a moment, with the present band and what was learned."""
         return Inputs(
-            serial=self._serial,
-            stove=self._stove,
-            rows=self.rows,
-            now=self._asked_at(),
-            offset_minutes=self._offset(),
-            unit=self.unit,
+            stove=stove,
+            rows=session.entries if session else (),
+            now=now,
             band=self._band,
-            character=self._past.character(self._stove),
-            first_fires_done=fires.done or fires.waived,
-            first_fires_line="" if fires.done or fires.waived else fires.line,
-            action=self._action,
+            character=self._past.character(stove),
+            earlier=self._earlier(stove, session),
         )
 
     def show(self, standing: Standing) -> bool:
@@ -336,6 +337,12 @@ class Desk:
         past = self.logbook.past_sessions(self._stove.name)
         return progress(self._stove, past)
 
+    @property
+    def edge(self) -> Edge:
+        """How numbers about the standing leave: in the unit on the screen, by the session's clock."""
+        now = self._standing.now if self._standing else self._asked_at()
+        return Edge(unit=self.unit, now=now, offset_minutes=self._offset())
+
     # --- within ------------------------------------------------------------------------------------------------
 
     def _take_up_latest_session(self) -> None:
@@ -346,6 +353,18 @@ class Desk:
         if session.entries and self.clock() - max(row.at for row in session.entries) <= LIVE_FOR:
             self._log = OpenLog(self.logbook, session)
             self._know_spots(session.entries)
+
+    def _earlier(self, stove: Stove, session: Session | None) -> tuple[Session, ...]:
+        """The sessions before one, for the first fires of a new stove; a stove fired before needs none."""
+        if not stove.is_new or stove.first_fires_waived:
+            return ()
+        number = session.number if session else None
+        began = min((row.at for row in session.entries), default=None) if session else None
+        return tuple(
+            one
+            for one in self.logbook.past_sessions(stove.name)
+            if one.number != number and (began is None or min(row.at for row in one.entries) < began)
+        )
 
     def _know_spots(self, entries: Sequence[Entry]) -> None:
         self._stove = with_spots_named(

@@ -91,7 +91,11 @@ def write_report(desk: Desk, number: int, path: Path) -> None:
     from cookstove_gui.reports.writing import write_report as write
 
     session = desk.logbook.session(number)
-    write(path, session_report(desk.logbook.stove(session.stove), session, desk.unit))
+    if not session.entries:
+        raise InputProblem(f"“{session.title}” has no entries yet; there is nothing to report.")
+    ended = max(row.at for row in session.entries)
+    asked = desk.inputs_about(desk.logbook.stove(session.stove), session, ended)
+    write(path, session_report(asked, session.title, desk.unit))
 
 
 def _log_files(paths: Sequence[Path]) -> list[Path]:

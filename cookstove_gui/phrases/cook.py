@@ -13,12 +13,12 @@ from cookstove_gui.forecast.answers import (
 )
 from cookstove_gui.phrases.edge import Edge, duration, heat_name
 from cookstove_gui.resource_files import table
+from cookstove_gui.situation import SURE_OF_TURN
 from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import degrees, tidy
 
 _LIKELY = 0.5  # a chance from which on we speak of what will happen
-_SURE_OF_TURN = 0.6  # a turn of the fire is only spoken of from this chance on
 
 
 def arrival(band: HeatBand, enters: Quantiles, edge: Edge) -> str:
@@ -84,14 +84,9 @@ def fire_turn_words(found: Turn, edge: Edge) -> str:
     return "The air has been wide open for a while. Shut it down, unless the fire is still catching."
 
 
-def fire_is_out(turns: tuple[Turn, ...]) -> bool:
-    """Whether the headline says that the fire is out; wood put on it would not burn then."""
-    return any(item.kind is TurnKind.FIRE_OUT and item.chance >= _SURE_OF_TURN for item in turns)
-
-
 def fuel_needed(in_band: bool, turns: tuple[Turn, ...], edge: Edge) -> str:
     """That the oven needs more wood to get to its band, when what burns now does not carry it there."""
-    due = next((item for item in turns if item.kind is TurnKind.RELOAD_DUE and item.chance >= _SURE_OF_TURN), None)
+    due = next((item for item in turns if item.kind is TurnKind.RELOAD_DUE and item.chance >= SURE_OF_TURN), None)
     if in_band or due is None or due.in_min > 10:
         return ""
     when = "now" if due.in_min <= 2 else f"by {edge.clock(due.in_min)}"
@@ -127,7 +122,7 @@ def step_to_take(action: Action, outlook: Outlook, band: HeatBand, edge: Edge) -
 def headline(band: HeatBand, found: BandOutlook, in_band: bool, turns: tuple[Turn, ...], edge: Edge) -> str:
     """The one thing to do now, and why."""
     told = table("phrases.toml")
-    urgent = [item for item in turns if item.chance >= _SURE_OF_TURN and item.in_min <= 10]
+    urgent = [item for item in turns if item.chance >= SURE_OF_TURN and item.in_min <= 10]
     if not in_band:  # on the way up wood is part of the course, not an alarm: `fuel_needed` says it beside
         urgent = [item for item in urgent if item.kind is not TurnKind.RELOAD_DUE]
     if urgent:

@@ -3,35 +3,25 @@
 from collections.abc import Iterable, Sequence
 from datetime import datetime
 
-from cookstove_gui.cooking.fit.bands import band_from_text
-from cookstove_gui.cooking.safety.cautions import Caution, due
-from cookstove_gui.forecast import Tracker, turns, zones
+from cookstove_gui.cooking.safety.cautions import Caution
 from cookstove_gui.reports.stages import Stage
-from cookstove_gui.stove.entries import Entry, Kind, fold, reading_kelvin
+from cookstove_gui.situation import Inputs, Memory, at_moment, work_out
+from cookstove_gui.stove.entries import Entry, Kind, reading_kelvin
 from cookstove_gui.stove.stove import SpotKind, Stove
 
 
 def due_cautions(
-    stove: Stove, entries: Sequence[Entry], sound: Iterable[Entry], stages: Iterable[Stage]
+    asked: Inputs, sound: Iterable[Entry], stages: Iterable[Stage], memory: Memory | None = None
 ) -> tuple[tuple[str, str], ...]:
     """Title and text of each, the urgent ones first; told once, whatever number of spots it was about.
 
-    Asked at the end of each stage and when each part of the stove was at its hottest; `sound` are the standing rows
-    without slips.
+    Asked at the end of each stage and when each part of the stove was at its hottest; `sound` are the rows in
+    force without slips.
     """
-    tracker = Tracker(stove)
-    band = band_from_text("bread", "F")
+    stove, memory = asked.stove, memory or Memory()
     found: dict[str, dict[str, Caution]] = {}
     for moment in sorted({stage.ends_at for stage in stages} | _hottest_moments(stove, sound)):
-        belief = tracker.follow(entries, moment)
-        for caution in due(
-            stove,
-            fold(entries, moment),
-            zones(belief),
-            turns(belief, band),
-            now=moment,
-            first_fires_done=not stove.is_new or stove.first_fires_waived,
-        ):
+        for caution in work_out(at_moment(asked, moment), memory).cautions:
             found.setdefault(caution.key, {}).setdefault(caution.spot, caution)
     alike = sorted((tuple(spots.values()) for spots in found.values()), key=lambda same: not same[0].urgent)
     return tuple((same[0].title, _told_once(same, stove)) for same in alike)

@@ -4,18 +4,17 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta, timezone
 
-from cookstove_gui.cooking.instruments.meant_rows import meant_rows
 from cookstove_gui.cooking.safety.wall_rises import WallRise, greatest_of_each, wall_rises
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.forecast import doubted_readings, trace, track
 from cookstove_gui.forecast.answers import DoubtedReading, Trace
 from cookstove_gui.phrases.edge import duration
 from cookstove_gui.reports.due_cautions import due_cautions
 from cookstove_gui.reports.slips import slips as found_slips
 from cookstove_gui.reports.stages import Stage, StageName, stage_at, stages
 from cookstove_gui.resource_files import table
-from cookstove_gui.stove.entries import Entry, Kind, Session, fold, reading_kelvin, wood_mass
-from cookstove_gui.stove.stove import Instrument, Stove, with_spots_named
+from cookstove_gui.situation import Inputs, Memory, at_moment, work_out
+from cookstove_gui.stove.entries import Entry, Kind, fold, reading_kelvin, wood_mass
+from cookstove_gui.stove.stove import Instrument, Stove
 from cookstove_gui.units import (
     KILOGRAMS_PER_POUND,
     METRES_PER_FOOT,
@@ -75,15 +74,15 @@ class SessionReport:
     chart_words: str
 
 
-def session_report(stove: Stove, session: Session, unit: TemperatureUnit = "F") -> SessionReport:
-    """The report of one session; raises InputProblem for a session in which nothing stands."""
-    standing = fold(session.entries)
+def session_report(asked: Inputs, title: str, unit: TemperatureUnit = "F") -> SessionReport:
+    """The report of one session, as it stood after its last row; raises InputProblem where no row is in force."""
+    standing = fold(asked.rows)
     if not standing:
-        raise InputProblem(f"The session “{session.title}” holds no row to report; enter one first.")
-    stove = with_spots_named(stove, tuple(row.spot for row in standing))
-    clock = _Clock(standing[0])
-    belief = track(stove, meant_rows(stove, session.entries), standing[-1].at)
-    doubted = found_slips(doubted_readings(belief), standing)
+        raise InputProblem(f"The session “{title}” holds no row to report; enter one first.")
+    memory = Memory()
+    at_end = work_out(at_moment(asked, standing[-1].at), memory)
+    stove, clock = at_end.stove, _Clock(standing[0])
+    doubted = found_slips(at_end.doubted, standing)
     slips = {row.number for row in doubted}
     sound = tuple(row for row in standing if row.number not in slips)
     readings = [row for row in sound if row.kind is Kind.READING]
@@ -91,7 +90,7 @@ def session_report(stove: Stove, session: Session, unit: TemperatureUnit = "F") 
     names = tuple(dict.fromkeys(stage.name for stage in found))
     return SessionReport(
         stove=stove.name,
-        title=session.title,
+        title=title,
         date=clock.date(standing[0].at),
         span=f"{clock.time(standing[0].at)} to {clock.time(standing[-1].at)} ({clock.zone})",
         unit=unit,
@@ -103,8 +102,8 @@ def session_report(stove: Stove, session: Session, unit: TemperatureUnit = "F") 
         surroundings=_surroundings(stove, sound, unit, clock),
         slips=tuple(_slip(row, standing, stove, unit, clock) for row in doubted),
         thermometers=tuple(_thermometer(instrument, unit) for instrument in stove.instruments),
-        cautions=due_cautions(stove, session.entries, sound, found),
-        chart=_chart(stove, standing, slips, found, trace(belief), unit),
+        cautions=due_cautions(asked, sound, found, memory),
+        chart=_chart(stove, standing, slips, found, at_end.trace, unit),
         chart_words=_chart_words(stove, readings, unit, clock),
     )
 

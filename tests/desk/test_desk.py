@@ -8,6 +8,7 @@ import pytest
 from cookstove_gui.desk import Changed, Desk, Memory, work_out
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.logbook.logbook import Logbook
+from cookstove_gui.phrases.heading import headline
 from cookstove_gui.stove.entries import Kind, reading_kelvin
 from cookstove_gui.stove.stove import stove_with_default_spots
 from cookstove_gui.units import kelvin
@@ -238,5 +239,5 @@ def test_food_is_refused_before_a_new_stoves_first_fires(desk: Desk) -> None:
 
     desk.save_stove(replace(desk.stove, is_new=True))
     standing = work_out(desk.inputs(), Memory())
-    assert standing.headline.startswith("First fire 1")
+    assert headline(standing, desk.edge).startswith("First fire 1")
     assert {str(fit.state) for fit in standing.fits if fit.task.is_food} == {"first fires not done"}

@@ -5,7 +5,9 @@ from functools import cache
 
 import pytest
 
+from cookstove_gui.cooking.fit.bands import band_from_text
 from cookstove_gui.reports.session_report import SessionReport, session_report
+from cookstove_gui.situation import Inputs
 from cookstove_gui.stove.checking import check_entry
 from cookstove_gui.stove.entries import Entry, Session
 from cookstove_gui.stove.stove import Firebox, Instrument, Stove, default_spots
@@ -65,10 +67,16 @@ def made_session() -> Session:
     return Session(number=1, stove="Kitchen", title="Bread & beans", entries=tuple(made_log().rows))
 
 
+def asked(stove: Stove, session: Session) -> Inputs:
+    """A question about a session of a stove never studied, with bread heat wanted."""
+    now = max(row.at for row in session.entries) if session.entries else SEVEN
+    return Inputs(stove=stove, rows=session.entries, now=now, band=band_from_text("bread", "F"))
+
+
 @cache
 def made_report() -> SessionReport:
     """Its report, made once: drawing the chart takes longest."""
-    return session_report(made_stove(), made_session())
+    return session_report(asked(made_stove(), made_session()), made_session().title)
 
 
 @pytest.fixture

@@ -2,15 +2,16 @@
 
 from cookstove_gui.reports.due_cautions import due_cautions
 from cookstove_gui.reports.stages import stages
-from cookstove_gui.stove.entries import fold
+from cookstove_gui.stove.entries import Session, fold
 from cookstove_gui.stove.stove import Stove
 
-from .conftest import Log
+from .conftest import Log, asked
 
 
 def _told(stove: Stove, log: Log) -> tuple[tuple[str, str], ...]:
     standing = fold(log.rows)
-    return due_cautions(stove, log.rows, standing, stages(standing))
+    session = Session(number=1, stove=stove.name, title="x", entries=tuple(log.rows))
+    return due_cautions(asked(stove, session), standing, stages(standing))
 
 
 def test_too_hot_a_flue_in_the_middle_of_a_stage_is_told_first(stove: Stove, log: Log) -> None:

@@ -10,7 +10,7 @@ from cookstove_gui.reports.session_report import SessionReport, session_report
 from cookstove_gui.stove.entries import Session
 from cookstove_gui.stove.stove import Stove
 
-from .conftest import Log, made_log
+from .conftest import Log, asked, made_log
 
 
 def test_report_is_dated_on_the_cooks_own_clock(report: SessionReport) -> None:
@@ -34,7 +34,7 @@ def test_slip_is_named_and_left_out_of_the_tables(report: SessionReport) -> None
 
 
 def test_celsius_is_the_same_session(stove: Stove, session: Session) -> None:
-    rows = {row.label: row for row in session_report(stove, session, "C").spots}
+    rows = {row.label: row for row in session_report(asked(stove, session), "x", "C").spots}
     assert rows["oven centre"].highest == "218"  # (425 - 32) / 1.8 = 218.3
 
 
@@ -42,7 +42,9 @@ def test_row_taken_back_is_not_reported(stove: Stove, session: Session) -> None:
     log = made_log()
     hottest = next(row for row in log.rows if row.value == "425" and row.spot == "oven_centre")
     log.add(1031, "void", value=str(hottest.number))
-    rows = {row.label: row for row in session_report(stove, replace(session, entries=tuple(log.rows))).spots}
+    rows = {
+        row.label: row for row in session_report(asked(stove, replace(session, entries=tuple(log.rows))), "x").spots
+    }
     assert rows["oven centre"].highest == "420"
 
 
@@ -93,29 +95,29 @@ def test_chart_is_an_svg_in_our_colours_and_has_words(report: SessionReport) -> 
 
 
 def test_same_session_gives_the_same_chart(stove: Stove, session: Session, report: SessionReport) -> None:
-    assert session_report(stove, session) == report
+    assert session_report(asked(stove, session), session.title) == report
 
 
 def test_session_whose_oven_was_never_read_has_no_chart(stove: Stove, log: Log) -> None:
     log.add(0, "lit").read(10, "top_back_left", 200)
-    report = session_report(stove, Session(number=1, stove="Kitchen", title="x", entries=tuple(log.rows)))
+    report = session_report(asked(stove, Session(number=1, stove="Kitchen", title="x", entries=tuple(log.rows))), "x")
     assert (report.chart, report.chart_words) == ("", "")
 
 
 def test_session_of_one_row_is_reported(stove: Stove, log: Log) -> None:
     log.read(0, "oven_centre", 70)
-    report = session_report(stove, Session(number=1, stove="Kitchen", title="x", entries=tuple(log.rows)))
+    report = session_report(asked(stove, Session(number=1, stove="Kitchen", title="x", entries=tuple(log.rows))), "x")
     assert report.spots[0].by_stage == ("70",)
     assert dict(report.facts)["Wood put on"] == "not logged"
 
 
 def test_spot_that_only_the_log_names_is_reported(stove: Stove, log: Log) -> None:
     log.add(0, "lit").read(10, "warming_shelf", 120)
-    report = session_report(stove, Session(number=1, stove="Kitchen", title="x", entries=tuple(log.rows)))
+    report = session_report(asked(stove, Session(number=1, stove="Kitchen", title="x", entries=tuple(log.rows))), "x")
     assert [row.label for row in report.spots] == ["warming shelf"]
 
 
 def test_session_in_which_nothing_stands_is_told(stove: Stove, log: Log) -> None:
     log.add(0, "lit").add(1, "void", value="1")
     with pytest.raises(InputProblem, match="no row"):
-        session_report(stove, Session(number=1, stove="Kitchen", title="x", entries=tuple(log.rows)))
+        session_report(asked(stove, Session(number=1, stove="Kitchen", title="x", entries=tuple(log.rows))), "x")

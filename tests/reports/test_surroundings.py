@@ -9,7 +9,7 @@ from cookstove_gui.reports.writing import html_text, pdf_bytes
 from cookstove_gui.stove.entries import Session
 from cookstove_gui.stove.stove import Stove
 
-from .conftest import made_log
+from .conftest import asked, made_log
 
 
 @pytest.fixture
@@ -17,7 +17,7 @@ def walled(stove: Stove, session: Session) -> SessionReport:
     log = made_log()
     log.read(60, "room", 70).read(95, "wall_left", 152).read(100, "wall_left", 139).read(130, "floor_front", 96)
     rows = sorted(log.rows, key=lambda row: row.at)
-    return session_report(stove, replace(session, entries=tuple(rows)))
+    return session_report(asked(stove, replace(session, entries=tuple(rows))), "x")
 
 
 def test_each_wall_is_told_at_its_greatest_rise_the_hottest_first(walled: SessionReport) -> None:
@@ -34,7 +34,7 @@ def test_walls_stand_in_the_table_of_spots_too(walled: SessionReport) -> None:
 
 def test_a_room_never_read_is_said_to_be_taken(stove: Stove, session: Session) -> None:
     log = made_log().read(1031, "wall_left", 150)
-    (told, _decides) = session_report(stove, replace(session, entries=tuple(log.rows))).surroundings
+    (told, _decides) = session_report(asked(stove, replace(session, entries=tuple(log.rows))), "x").surroundings
     assert "the room taken as 68 °F" in told
 
 

@@ -2,9 +2,8 @@
 
 import numpy as np
 
-from cookstove_gui.forecast.answers import HORIZON_MINUTES, FloatArray, NextReading
+from cookstove_gui.forecast.answers import HORIZON_MINUTES, FloatArray, NextReading, Projection
 from cookstove_gui.forecast.futures.outlook import arrivals, oven_spot
-from cookstove_gui.forecast.futures.projection import project
 from cookstove_gui.forecast.model.observation import noise_deviation
 from cookstove_gui.forecast.tracking.belief import Belief
 from cookstove_gui.stove.entries import HeatBand
@@ -14,8 +13,15 @@ WAITS = (0, 5, 10, 15, 20, 30)  # min: when the reading might be taken
 PATIENCE = 0.012  # share of narrowing that a minute's earlier answer is worth
 
 
-def next_reading(belief: Belief, band: HeatBand) -> NextReading:
+def next_reading(belief: Belief, projection: Projection, band: HeatBand) -> NextReading:
     """The spot and the time whose reading narrows the arrival window most.
+
+    Parameters
+    ----------
+    belief : Belief
+    projection : Projection
+        That belief's futures, as `project` gives them for the band.
+    band : HeatBand
 
     Notes
     -----
@@ -23,7 +29,6 @@ def next_reading(belief: Belief, band: HeatBand) -> NextReading:
     the arrival's standard deviation to sqrt(1 - r^2), r reduced by the reading's noise. Exact for normal futures.
     An oven that is in the band already asks for its leaving instead; one that cannot decide, for its heat in an hour.
     """
-    projection = project(belief, band=band)
     oven = projection.of(oven_spot(belief.stove, projection))
     enters, stays = arrivals(projection.minutes, oven, band)
     aim = np.minimum(enters if np.mean(enters > 0.0) > 0.5 else stays, float(HORIZON_MINUTES))

@@ -1,7 +1,5 @@
 """Equally likely futures of every spot: the ensemble run on, with this cook's loads to come drawn in."""
 
-from functools import lru_cache
-
 import numpy as np
 
 from cookstove_gui.forecast.answers import HORIZON_MINUTES, LEAVE, Action, FloatArray, Projection
@@ -20,7 +18,6 @@ from cookstove_gui.stove.stove import SpotKind
 GRID_MINUTES = 5.0
 
 
-@lru_cache(maxsize=6)  # outlook, next reading and turns ask for the same futures of the same belief
 def project(belief: Belief, action: Action = LEAVE, band: HeatBand | None = None, *, unfed: bool = False) -> Projection:
     """Futures (MEMBERS, times, spots) from now on if `action` is done now.
 

@@ -2,9 +2,8 @@
 
 import numpy as np
 
-from cookstove_gui.forecast.answers import FloatArray, Turn, TurnKind
+from cookstove_gui.forecast.answers import FloatArray, Projection, Turn, TurnKind
 from cookstove_gui.forecast.futures.outlook import arrivals, oven_spot
-from cookstove_gui.forecast.futures.projection import project
 from cookstove_gui.forecast.model import heat
 from cookstove_gui.forecast.tracking.belief import Belief
 from cookstove_gui.stove.entries import HeatBand
@@ -16,23 +15,31 @@ AIR_WIDE = 0.85
 LEAST_CHANCE = 0.3
 
 
-def turns(belief: Belief, band: HeatBand) -> tuple[Turn, ...]:
-    """The turns that are likely enough to speak of, the most pressing first."""
-    found = [*_reload_due(belief, band), *_fire_out(belief), *_door_open(belief), *_air_open(belief, band)]
+def turns(belief: Belief, unfed: Projection, band: HeatBand) -> tuple[Turn, ...]:
+    """The turns that are likely enough to speak of, the most pressing first.
+
+    Parameters
+    ----------
+    belief : Belief
+    unfed : Projection
+        That belief's futures if nobody touches the stove any more.
+    band : HeatBand
+        The heat the oven is wanted at.
+    """
+    minutes, oven = unfed.minutes, unfed.of(oven_spot(belief.stove, unfed))
+    found = [
+        *_reload_due(belief, minutes, oven, band),
+        *_fire_out(belief),
+        *_door_open(belief),
+        *_air_open(belief, minutes, oven, band),
+    ]
     return tuple(sorted((turn for turn in found if turn.chance >= LEAST_CHANCE), key=lambda turn: turn.in_min))
 
 
-def _unfed(belief: Belief) -> tuple[FloatArray, FloatArray]:
-    """Minutes (times,) and oven futures (members, times) if nobody feeds the fire again."""
-    projection = project(belief, unfed=True)
-    return projection.minutes, projection.of(oven_spot(belief.stove, projection))
-
-
-def _reload_due(belief: Belief, band: HeatBand) -> list[Turn]:
+def _reload_due(belief: Belief, minutes: FloatArray, oven: FloatArray, band: HeatBand) -> list[Turn]:
     """Unfed, the oven that is or will be in the band falls out of its lower end: wood a lead time before that."""
     if not belief.controls.lit:
         return []
-    minutes, oven = _unfed(belief)
     enters, stays = arrivals(minutes, oven, band)
     reached = np.isfinite(enters)
     falls = np.where(reached, enters + stays, np.inf)
@@ -61,11 +68,10 @@ def _door_open(belief: Belief) -> list[Turn]:
     return [Turn(kind=TurnKind.DOOR_OPEN, chance=1.0, in_min=0)] if belief.controls.door_open else []
 
 
-def _air_open(belief: Belief, band: HeatBand) -> list[Turn]:
+def _air_open(belief: Belief, minutes: FloatArray, oven: FloatArray, band: HeatBand) -> list[Turn]:
     """The air was set wide open and the oven will run past the band if it stays so."""
     if belief.air_logged is None or belief.air_logged < AIR_WIDE:
         return []
-    minutes, oven = _unfed(belief)
     over = oven > band.high
     chance = float(np.mean(over[:, minutes <= FORESEEN_MINUTES].any(axis=1)))
     first = np.where(over.any(axis=1), minutes[np.argmax(over, axis=1)], np.inf)

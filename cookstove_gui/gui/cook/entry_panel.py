@@ -18,6 +18,7 @@ from cookstove_gui.gui.cook.recent_rows import RecentRows
 from cookstove_gui.gui.cook.when_field import WhenField
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.phrases.heading import question
 from cookstove_gui.stove.entries import Entry, Kind
 from cookstove_gui.units import clock_text
 
@@ -166,11 +167,12 @@ class EntryPanel(QWidget):
     def _show_question(self) -> None:
         """A slip that only the belief could see is questioned as soon as it has been worked out."""
         standing = self._desk.standing
-        if standing is None or not standing.question or not standing.doubted or self._mending is not None:
+        asked = question(standing, self._desk.edge) if standing else ""
+        if standing is None or not asked or self._mending is not None:
             return
         newest = max(row.number for row in standing.doubted)
         if newest not in self._settled and self._answer.asked_about is None:
-            self._answer.ask(standing.question, newest)
+            self._answer.ask(asked, newest)
 
     # --- entering ----------------------------------------------------------------------------------------------
 

@@ -20,6 +20,8 @@ from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.figures import band_text, moment_text
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import BODY_POINTS, colour, font
+from cookstove_gui.phrases import cook
+from cookstove_gui.phrases.heading import headline
 from cookstove_gui.units import degrees, local_offset_minutes
 
 _LOOK_BACK = 180.0  # min of a live session that are seen at once
@@ -184,7 +186,7 @@ class TrendPlot(QWidget):
         past = [self._place(at) for at in trace.at]
         self._past.set(past, *(degrees(kelvin, unit) for kelvin in (trace.p10, trace.p50, trace.p90)))
         self._ahead.set(*self._quantiles(standing.projection))
-        self.setAccessibleDescription(standing.headline)
+        self.setAccessibleDescription(headline(standing, self._desk.edge))
         self._show_alternative(standing)
         self._now.setPos(self._place(standing.now))
         self._now.show()
@@ -196,7 +198,7 @@ class TrendPlot(QWidget):
             self._other.clear()
             return
         self._other.set(*self._quantiles(other.projection))
-        self._other_name.setText(other.words)
+        self._other_name.setText(cook.action_words(other.action))
 
     def _quantiles(self, projection: Projection) -> tuple[FloatArray, FloatArray, FloatArray, FloatArray]:
         """Places on the axis, and the oven's tenth, fiftieth and ninetieth percentile in the unit shown."""

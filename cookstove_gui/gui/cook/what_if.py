@@ -49,7 +49,7 @@ class WhatIf(QWidget):
             self._show_choice()
 
     def _show_steps(self) -> None:
-        actions = (LEAVE, *steps(self._desk.rows, self._desk.clock()))
+        actions = (LEAVE, *steps(self._desk.entries))
         if actions == self._actions:
             return
         self._actions = actions

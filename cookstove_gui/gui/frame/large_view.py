@@ -7,6 +7,7 @@ from cookstove_gui.desk import Changed
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.figures import moment_text, temperature_text
 from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.phrases.heading import headline
 from cookstove_gui.resource_files import table
 from cookstove_gui.units import clock_text, local_offset_minutes
 
@@ -60,7 +61,7 @@ class LargeView(QWidget):
             self._oven.setText(f"– °{unit}")
             self._arrival.setText("")
             return
-        self._headline.setText(standing.headline)
+        self._headline.setText(headline(standing, self._desk.edge))
         self._oven.setText(f"{temperature_text(standing.outlook.oven.p50, unit)} °{unit}")
         self._arrival.setText(self._arrival_words())
 

@@ -8,6 +8,7 @@ from cookstove_gui.desk import Changed
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.frame.page_buttons import PageButtons
 from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.phrases.heading import detail, headline
 from cookstove_gui.resource_files import table
 from cookstove_gui.units import clock_text, local_offset_minutes
 
@@ -81,8 +82,10 @@ class NextLine(QWidget):
 
     def _show_words(self) -> None:
         standing = self._desk.standing
-        self._headline.setText(standing.headline if standing else table("phrases.toml")["no_readings"])
-        self._detail.setText(standing.detail if standing else "")
+        self._headline.setText(
+            headline(standing, self._desk.edge) if standing else table("phrases.toml")["no_readings"]
+        )
+        self._detail.setText(detail(standing, self._desk.edge) if standing else "")
 
 
 def _label(name: str, role: str, *, wraps: bool = True) -> QLabel:

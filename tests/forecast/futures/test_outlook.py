@@ -3,8 +3,8 @@
 import numpy as np
 import pytest
 
-from cookstove_gui.forecast import next_reading, outlook, project, track, turns
-from cookstove_gui.forecast.answers import Action, ActionKind, Projection, TurnKind
+from cookstove_gui.forecast import Belief, next_reading, outlook, project, track, turns
+from cookstove_gui.forecast.answers import Action, ActionKind, Projection, Turn, TurnKind
 from cookstove_gui.forecast.futures.outlook import arrivals, outlook_of
 from cookstove_gui.stove.entries import HeatBand, Kind
 from tests.forecast.logs import BEGAN, MODERATE, STOVE, Log, at, usual_morning
@@ -99,7 +99,8 @@ def test_projection_covers_three_hours_of_every_spot():
 
 
 def test_next_reading_names_a_spot_of_the_stove_and_a_time_ahead():
-    asked = next_reading(track(STOVE, usual_morning(), at(60)), MODERATE)
+    belief = track(STOVE, usual_morning(), at(60))
+    asked = next_reading(belief, project(belief, band=MODERATE), MODERATE)
     assert STOVE.spot(asked.spot) is not None
     assert 0 <= asked.in_min <= 30
     assert 0.0 <= asked.narrows <= 1.0
@@ -110,7 +111,7 @@ def test_a_door_left_open_is_a_turn():
     log = Log()
     log.entries = entries
     log.add(71, Kind.OVEN_DOOR, value="open")
-    found = turns(track(STOVE, log.entries, at(75)), MODERATE)
+    found = _turns(track(STOVE, log.entries, at(75)))
     assert TurnKind.DOOR_OPEN in [turn.kind for turn in found]
 
 
@@ -119,7 +120,11 @@ def test_a_fire_left_alone_for_hours_is_out_and_a_fresh_one_is_not():
     log = Log()
     log.entries = list(entries)
     log.reads(300, "oven_centre", 110).reads(301, "top_front_left", 100)
-    later = [turn.kind for turn in turns(track(STOVE, log.entries, at(302)), MODERATE)]
-    now = [turn.kind for turn in turns(track(STOVE, entries, at(70)), MODERATE)]
+    later = [turn.kind for turn in _turns(track(STOVE, log.entries, at(302)))]
+    now = [turn.kind for turn in _turns(track(STOVE, entries, at(70)))]
     assert TurnKind.FIRE_OUT in later
     assert TurnKind.FIRE_OUT not in now
+
+
+def _turns(belief: Belief) -> tuple[Turn, ...]:
+    return turns(belief, project(belief, unfed=True), MODERATE)

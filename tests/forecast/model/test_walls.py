@@ -68,7 +68,7 @@ def test_a_wall_never_read_is_about_the_room_however_hot_the_stove():
 def test_a_wall_is_never_asked_for_to_know_the_oven_better():
     stove = Stove(name="bare", spots=tuple(s for s in WALLED.spots if s.kind in (SpotKind.WALL, SpotKind.ROOM)))
     belief = track(stove, [wall_row(0, 150)], at(10))
-    assert next_reading(belief, MODERATE).spot == "oven_centre"
+    assert next_reading(belief, project(belief, band=MODERATE), MODERATE).spot == "oven_centre"
 
 
 def test_the_projection_of_a_wall_goes_on_from_its_zone():

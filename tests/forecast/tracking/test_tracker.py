@@ -156,8 +156,8 @@ def test_one_mistyped_room_reading_does_not_send_the_session_off():
 def test_any_log_gives_sane_answers(entries):
     belief = track(STOVE, entries, at(320))
     assert _is_sane(belief)
-    assert next_reading(belief, MODERATE).spot
-    assert isinstance(turns(belief, MODERATE), tuple)
+    assert next_reading(belief, project(belief, band=MODERATE), MODERATE).spot
+    assert isinstance(turns(belief, project(belief, unfed=True), MODERATE), tuple)
 
 
 def test_no_reading_at_all_is_a_cold_stove_at_room_heat():

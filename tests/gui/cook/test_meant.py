@@ -19,6 +19,7 @@ from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.frame.caution_strip import CautionStrip
 from cookstove_gui.gui.my_stove.page import MyStovePage
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.phrases.heading import question
 from cookstove_gui.physics.infrared import shown_temperature
 from cookstove_gui.stove.stove import Instrument
 from cookstove_gui.units import degrees, kelvin
@@ -104,4 +105,4 @@ def test_the_question_about_a_slip_tells_the_number_that_was_typed(fired_desk: D
     fired_desk.read("900", spot="top_front_left")
     standing = work_out(fired_desk.inputs(), Memory())
     meant = meant_words(fired_desk.entries[-1], fired_desk.stove).removeprefix("typed 900, ")
-    assert f"900 typed, {meant}, where about" in standing.question
+    assert f"900 typed, {meant}, where about" in question(standing, fired_desk.edge)
