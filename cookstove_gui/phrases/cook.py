@@ -18,8 +18,6 @@ from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import degrees, tidy
 
-_LIKELY = 0.5  # a chance from which on we speak of what will happen
-
 
 def arrival(band: HeatBand, enters: Quantiles, edge: Edge) -> str:
     """When the oven reaches the band, with its window."""

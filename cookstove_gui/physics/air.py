@@ -13,12 +13,10 @@ from cookstove_gui.physics.quantities import (
     quantity,
     within,
 )
-from cookstove_gui.physics.water import boiling_temperature
 
 GAS_CONSTANT = 287.05287  # J/(kg K), ICAO Doc 7488
 SEA_LEVEL_TEMPERATURE = 288.15  # K, ICAO Doc 7488
 LAPSE_RATE = 0.0065  # K/m, ICAO Doc 7488
-EARTH_RADIUS = 6_356_766.0  # m, ICAO Doc 7488
 PRESSURE_EXPONENT = STANDARD_GRAVITY / (LAPSE_RATE * GAS_CONSTANT)
 ALTITUDE_LOW, ALTITUDE_HIGH = -500.0, 9000.0  # m, from the Dead Sea's shore to the highest mountain
 
@@ -95,32 +93,6 @@ def pressure_altitude(pressure: Quantity) -> Quantity:
     return quantity(SEA_LEVEL_TEMPERATURE / LAPSE_RATE * (1.0 - share))
 
 
-def geopotential_altitude(altitude_geometric: Quantity) -> Quantity:
-    """Geopotential height of a geometric one.
-
-    Parameters
-    ----------
-    altitude_geometric : float or array, shape (...)
-        [m], -500 to 9000.
-
-    Returns
-    -------
-    float or array, shape (...)
-        [m]
-
-    Raises
-    ------
-    ValueError
-        If any height is outside the range.
-
-    Source
-    ------
-    ICAO Doc 7488/3 (1993); checked against the rows `1.7-*` in tests/reference.
-    """
-    height = within("altitude_geometric", altitude_geometric, ALTITUDE_LOW, ALTITUDE_HIGH)
-    return quantity(EARTH_RADIUS * height / (EARTH_RADIUS + height))
-
-
 def station_pressure(pressure_reduced: Quantity, altitude: Quantity) -> Quantity:
     """Pressure where the stove stands, from the weather report's pressure reduced to sea level.
 
@@ -155,62 +127,6 @@ def station_pressure(pressure_reduced: Quantity, altitude: Quantity) -> Quantity
     n = 1.0 / PRESSURE_EXPONENT
     fall = STANDARD_PRESSURE**n * LAPSE_RATE * height / SEA_LEVEL_TEMPERATURE
     return quantity((reduced**n - fall) ** PRESSURE_EXPONENT)
-
-
-def reduced_pressure(pressure: Quantity, altitude: Quantity) -> Quantity:
-    """Pressure reduced to sea level from the one at a height: the inverse of `station_pressure`.
-
-    Parameters
-    ----------
-    pressure : float or array, shape (...)
-        Absolute pressure at the height [Pa], 30 000 to 110 000.
-    altitude : float or array, shape (...)
-        [m], -500 to 9000.
-
-    Returns
-    -------
-    float or array, shape (...)
-        [Pa]
-
-    Raises
-    ------
-    ValueError
-        If any argument is outside its range.
-
-    Source
-    ------
-    As `station_pressure`; round trip tested.
-    """
-    absolute = within("pressure", pressure, 30_000.0, 110_000.0)
-    height = within("altitude", altitude, ALTITUDE_LOW, ALTITUDE_HIGH)
-    n = 1.0 / PRESSURE_EXPONENT
-    fall = STANDARD_PRESSURE**n * LAPSE_RATE * height / SEA_LEVEL_TEMPERATURE
-    return quantity((absolute**n + fall) ** PRESSURE_EXPONENT)
-
-
-def boiling_temperature_at(altitude: Quantity) -> Quantity:
-    """Temperature at which water boils at a height in the standard atmosphere.
-
-    Parameters
-    ----------
-    altitude : float or array, shape (...)
-        Height above the sea [m], -500 to 9000.
-
-    Returns
-    -------
-    float or array, shape (...)
-        [K]
-
-    Raises
-    ------
-    ValueError
-        If any height is outside the range.
-
-    Source
-    ------
-    ICAO Doc 7488/3 (1993) and IAPWS R7-97(2012); checked against the rows `1.5-*` and `1.11-*` in tests/reference.
-    """
-    return boiling_temperature(standard_pressure(altitude))
 
 
 def air_properties(temperature: Quantity, pressure: Quantity = STANDARD_PRESSURE) -> AirProperties:

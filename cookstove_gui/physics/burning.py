@@ -5,8 +5,6 @@ import numpy as np
 from cookstove_gui.physics.quantities import Quantity, positive, quantity, within
 
 CHARRING_SOFTWOOD = 0.65e-3 / 60  # m/s, EN 1995-1-2:2004 Table 3.1, solid softwood of 290 kg/m3 and more
-CHARRING_HARDWOOD = 0.50e-3 / 60  # m/s, same table, hardwood of 450 kg/m3 and more
-CHARRING_LIGHT_HARDWOOD = 0.65e-3 / 60  # m/s, same table, hardwood of 290 kg/m3
 AIR_SHUT_SHARE = 0.25  # burning rate with the air shut over that with it open; common practice, no source
 MOISTURE_SLOWING = 0.02  # burn time longer per % of moisture (wet basis) above 12; common practice, no source
 
@@ -95,87 +93,6 @@ def burn_time(
     moisture = within("moisture_wet_basis", moisture_wet_basis, 0.0, 60.0)
     slowing = np.maximum(1.0 + MOISTURE_SLOWING * (moisture - 12.0), 0.9)
     return quantity(half / rate * slowing / np.asarray(burning_share(air_open, share_shut)))
-
-
-def share_shut_from_burn(
-    time: Quantity,
-    thickness: Quantity,
-    air_open: Quantity,
-    charring_rate: Quantity = CHARRING_SOFTWOOD,
-    moisture_wet_basis: Quantity = 18.0,
-) -> Quantity:
-    """What a measured burn says about how much a shut air slows this stove.
-
-    Parameters
-    ----------
-    time : float or array, shape (...)
-        From the load to coals, measured [s], above 0.
-    thickness : float or array, shape (...)
-        Of a split, its smaller side [m], 0.01 to 0.25.
-    air_open : float or array, shape (...)
-        During the burn [-], 0 to 0.5.
-    charring_rate : float or array, shape (...)
-        [m/s], 3e-6 to 2e-5.
-    moisture_wet_basis : float or array, shape (...)
-        [%], 0 to 60.
-
-    Returns
-    -------
-    float or array, shape (...)
-        `share_shut` of `burn_time` [-], held to 0.02 to 1.
-
-    Raises
-    ------
-    ValueError
-        If any argument is outside its range.
-
-    Source
-    ------
-    The inverse of `burn_time`; round trip tested.
-    """
-    opening = within("air_open", air_open, 0.0, 0.5)
-    wide_open = np.asarray(burn_time(thickness, 1.0, charring_rate, moisture_wet_basis))
-    share = wide_open / positive("time", time)
-    return quantity(np.clip((share - opening) / (1.0 - opening), 0.02, 1.0))
-
-
-def mass_left(time: Quantity, mass_initial: Quantity, burn_time_full: Quantity, char_share: Quantity = 0.2) -> Quantity:
-    """Fuel left of a load: wood shrinks evenly until it has burnt through, then the coals fade.
-
-    Parameters
-    ----------
-    time : float or array, shape (...)
-        Since it caught [s], 0 or more.
-    mass_initial : float or array, shape (...)
-        [kg], 0 or more.
-    burn_time_full : float or array, shape (...)
-        `burn_time` at the present air [s], above 0.
-    char_share : float or array, shape (...)
-        Mass of coals over that of the wood [-], above 0, to 0.4 (0.15 to 0.25, common practice, no source).
-
-    Returns
-    -------
-    float or array, shape (...)
-        [kg]
-
-    Raises
-    ------
-    ValueError
-        If any argument is outside its range.
-
-    Notes
-    -----
-    A split charred from all sides keeps the square of its remaining half thickness; coals then fade with a time
-    constant of 0.6 burn times.
-
-    Source
-    ------
-    Common practice, no source; its start, its end and that it only falls are tested.
-    """
-    elapsed = within("time", time, 0.0) / positive("burn_time_full", burn_time_full)
-    start, coals = within("mass_initial", mass_initial, 0.0), positive("char_share", char_share, 0.4)
-    wood = (1.0 - coals) * np.maximum(1.0 - elapsed, 0.0) ** 2
-    return quantity(start * (wood + coals * np.exp(-np.maximum(elapsed - 1.0, 0.0) / 0.6)))
 
 
 def mean_burning_rate(mass: Quantity, burn_time_full: Quantity, char_share: Quantity = 0.2) -> Quantity:

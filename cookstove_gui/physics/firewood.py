@@ -5,7 +5,6 @@ import numpy as np
 from cookstove_gui.physics.quantities import Quantity, positive, quantity, within
 
 HEAT_OF_DRYING = 2.443e6  # J/kg of water evaporated at 25 °C, EN ISO 18125
-FIBRE_SATURATION = 30.0  # % dry basis
 
 
 def moisture_wet_basis(moisture_dry_basis: Quantity) -> Quantity:
@@ -125,113 +124,6 @@ def heating_value_net(heating_value_net_dry: Quantity, moisture_wet_basis: Quant
     return quantity(dry * (1.0 - m) - HEAT_OF_DRYING * m)
 
 
-def heating_value_gross(heating_value_gross_dry: Quantity, moisture_wet_basis: Quantity) -> Quantity:
-    """Gross heating value of moist wood: as if all its steam were turned to water again.
-
-    Parameters
-    ----------
-    heating_value_gross_dry : float or array, shape (...)
-        [J/kg], 10e6 to 35e6.
-    moisture_wet_basis : float or array, shape (...)
-        [%], 0 to 75.
-
-    Returns
-    -------
-    float or array, shape (...)
-        Per kg of moist wood [J/kg]
-
-    Raises
-    ------
-    ValueError
-        If any argument is outside its range.
-
-    Source
-    ------
-    EN ISO 18125:2017: the dry share alone counts; checked against the row `6.gross` in tests/reference.
-    """
-    gross = within("heating_value_gross_dry", heating_value_gross_dry, 10e6, 35e6)
-    return quantity(gross * (1.0 - within("moisture_wet_basis", moisture_wet_basis, 0.0, 75.0) / 100.0))
-
-
-def heating_value_effective(
-    heating_value_net_dry: Quantity,
-    moisture_wet_basis: Quantity,
-    temperature_boiling: Quantity = 373.15,
-    temperature_room: Quantity = 293.15,
-) -> Quantity:
-    """Heat left of moist wood after its own water was warmed and boiled off, as stove tests count it.
-
-    Parameters
-    ----------
-    heating_value_net_dry : float or array, shape (...)
-        [J/kg], 10e6 to 35e6.
-    moisture_wet_basis : float or array, shape (...)
-        [%], 0 to 75.
-    temperature_boiling, temperature_room : float or array, shape (...)
-        [K], 220 to 400.
-
-    Returns
-    -------
-    float or array, shape (...)
-        Per kg of moist wood [J/kg]
-
-    Raises
-    ------
-    ValueError
-        If any argument is outside its range.
-
-    Notes
-    -----
-    0.2 % below `heating_value_net` at 20 % moisture: two published conventions, both right in their own books.
-
-    Source
-    ------
-    Water Boiling Test 4.2.3 (2014), from memory; checked against the row `6.12` in tests/reference.
-    """
-    dry = within("heating_value_net_dry", heating_value_net_dry, 10e6, 35e6)
-    m = within("moisture_wet_basis", moisture_wet_basis, 0.0, 75.0) / 100.0
-    warming = within("temperature_boiling", temperature_boiling, 220.0, 400.0) - within(
-        "temperature_room", temperature_room, 220.0, 400.0
-    )
-    return quantity(dry * (1.0 - m) - m * (4186.0 * warming + 2.257e6))
-
-
-def wood_density(density_basic: Quantity, moisture_wet_basis: Quantity) -> Quantity:
-    """Density of wood as it lies there, from its basic density (dry mass over green volume).
-
-    Parameters
-    ----------
-    density_basic : float or array, shape (...)
-        [kg/m3], 200 to 1000.
-    moisture_wet_basis : float or array, shape (...)
-        [%], 0 to 75.
-
-    Returns
-    -------
-    float or array, shape (...)
-        [kg/m3]
-
-    Raises
-    ------
-    ValueError
-        If any argument is outside its range.
-
-    Notes
-    -----
-    Below fibre saturation (30 % dry basis) wood shrinks, G / (1 - 0.265 a G) with a = 1 - u/30 and G the basic density
-    over that of water.
-
-    Source
-    ------
-    Wood Handbook, Forest Products Laboratory, chapter 4 (from memory); guarded by the rows `6.density-*` in
-    tests/reference.
-    """
-    basic = within("density_basic", density_basic, 200.0, 1000.0) / 1000.0
-    u = np.asarray(moisture_dry_basis(moisture_wet_basis))
-    shrunk = np.clip(1.0 - u / FIBRE_SATURATION, 0.0, 1.0)
-    return quantity(1000.0 * basic / (1.0 - 0.265 * shrunk * basic) * (1.0 + u / 100.0))
-
-
 def split_mass(length: Quantity, diameter: Quantity, pieces: Quantity, density: Quantity) -> Quantity:
     """Mass of one split of a round log.
 
@@ -294,33 +186,3 @@ def heat_output(burning_rate: Quantity, heating_value: Quantity, efficiency: Qua
     rate = within("burning_rate", burning_rate, 0.0)
     value = within("heating_value", heating_value, 0.0, 35e6)
     return quantity(rate * value * positive("efficiency", efficiency, 1.0))
-
-
-def wood_for_heat(heat: Quantity, heating_value: Quantity, efficiency: Quantity) -> Quantity:
-    """Mass of moist wood that gives an amount of heat.
-
-    Parameters
-    ----------
-    heat : float or array, shape (...)
-        Wanted from the stove [J], 0 or more.
-    heating_value : float or array, shape (...)
-        Of the moist wood, net [J/kg], above 0, to 35e6.
-    efficiency : float or array, shape (...)
-        [-], above 0, to 1.
-
-    Returns
-    -------
-    float or array, shape (...)
-        [kg]
-
-    Raises
-    ------
-    ValueError
-        If any argument is outside its range.
-
-    Source
-    ------
-    The inverse of `heat_output`; round trip tested.
-    """
-    wanted = within("heat", heat, 0.0)
-    return quantity(wanted / (positive("heating_value", heating_value, 35e6) * positive("efficiency", efficiency, 1.0)))

@@ -6,7 +6,6 @@ from cookstove_gui.physics.planck import (
     TEMPERATURE_HIGH,
     TEMPERATURE_LOW,
     band_radiance,
-    band_slope,
     band_temperature,
 )
 from cookstove_gui.physics.quantities import Array, Quantity, positive, quantity, within
@@ -108,42 +107,6 @@ def surface_temperature(
     assumed = mirrored if temperature_reflected_setting is None else _assumed(temperature_reflected_setting)
     radiance = (setting * shown + (1 - setting) * assumed - (1 - emissivity) * mirrored) / emissivity
     return quantity(_temperature_in_range("temperature_shown", radiance))
-
-
-def emissivity_sensitivity(
-    temperature_surface: Quantity, emissivity_surface: Quantity, temperature_reflected: Quantity
-) -> Quantity:
-    """How far the corrected temperature moves with the emissivity that is believed.
-
-    Parameters
-    ----------
-    temperature_surface : float or array, shape (...)
-        [K], 200 to 1500.
-    emissivity_surface : float or array, shape (...)
-        [-], above 0, to 1.
-    temperature_reflected : float or array, shape (...)
-        [K], 200 to 1500.
-
-    Returns
-    -------
-    float or array, shape (...)
-        [K] per unit of emissivity, signal held; negative where the surface is hotter than what it mirrors.
-
-    Raises
-    ------
-    ValueError
-        If any argument is outside its range.
-
-    Source
-    ------
-    Derivative of the measuring equation, -(B(T) - B(Tr)) / (eps B'(T)); checked against the rows
-    `3.sensitivity-*` in tests/reference.
-    """
-    warmth = within("temperature_surface", temperature_surface, TEMPERATURE_LOW, TEMPERATURE_HIGH)
-    mirrored = _seen("temperature_reflected", temperature_reflected)
-    emissivity = positive("emissivity_surface", emissivity_surface, 1.0)
-    slope = np.asarray(band_slope(warmth))
-    return quantity((mirrored - np.asarray(band_radiance(warmth))) / (emissivity * slope))
 
 
 def emissivity_from_contact(

@@ -8,9 +8,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from cookstove_gui.physics.air import air_properties
 from cookstove_gui.physics.convection import convection_coefficient
-from cookstove_gui.physics.planck import STEFAN_BOLTZMANN
 from cookstove_gui.physics.quantities import STANDARD_PRESSURE, Array, Quantity, positive, quantity, within
 from cookstove_gui.physics.radiation import small_body_flux
 from cookstove_gui.physics.water import saturation_pressure
@@ -42,82 +40,6 @@ class Kitchen:
     temperature_room: float = 293.15  # K
     pressure: float = STANDARD_PRESSURE  # Pa, where the stove stands
     humidity: float = 0.4  # relative, 0 to 1
-
-
-def contact_conductance(
-    gap: Quantity, temperature_spot: Quantity, temperature_base: Quantity, emissivity_exchange: Quantity = 0.6
-) -> Quantity:
-    """Conductance between a plate and a pan's base that touch in a few points only.
-
-    Parameters
-    ----------
-    gap : float or array, shape (...)
-        Mean gap of air [m], 1e-5 to 5e-3: about 0.05 to 0.15 mm ground flat, 0.2 to 0.5 mm common, 1 to 2 mm warped
-        (common practice, no source).
-    temperature_spot, temperature_base : float or array, shape (...)
-        [K], 260 to 1200.
-    emissivity_exchange : float or array, shape (...)
-        Of both faces together, 1 / (1/eps1 + 1/eps2 - 1) [-], 0 to 1.
-
-    Returns
-    -------
-    float or array, shape (...)
-        [W/(m2 K)]
-
-    Raises
-    ------
-    ValueError
-        If any argument is outside its range.
-
-    Notes
-    -----
-    Conduction through still air plus radiation; the touching points add some 10 % on rough iron.
-
-    Source
-    ------
-    Incropera et al., 3.1.4 (contact resistance) and 13.3; limits tested against `parallel_plates_flux`.
-    """
-    width = within("gap", gap, 1e-5, 5e-3)
-    hot = within("temperature_spot", temperature_spot, 260.0, 1200.0)
-    base = within("temperature_base", temperature_base, 260.0, 1200.0)
-    grey = within("emissivity_exchange", emissivity_exchange, 0.0, 1.0)
-    air = np.asarray(air_properties(0.5 * (hot + base)).conductivity)
-    return quantity(air / width + grey * STEFAN_BOLTZMANN * (hot + base) * (hot**2 + base**2))
-
-
-def base_conductance(
-    contact: Quantity, thickness: Quantity, conductivity: Quantity, coefficient_water: Quantity = 1000.0
-) -> Quantity:
-    """Conductance from the plate to the water: contact, base and the water's own film one after the other.
-
-    Parameters
-    ----------
-    contact : float or array, shape (...)
-        Of the contact [W/(m2 K)], above 0.
-    thickness : float or array, shape (...)
-        Of the base [m], 0 to 0.05.
-    conductivity : float or array, shape (...)
-        Of the base [W/(m K)], above 0: stainless 15, cast iron 50, carbon steel 50, aluminium 200, copper 390.
-    coefficient_water : float or array, shape (...)
-        From base to water [W/(m2 K)], above 0: 500 to 1500 before boiling, several thousand at the boil.
-
-    Returns
-    -------
-    float or array, shape (...)
-        [W/(m2 K)]
-
-    Raises
-    ------
-    ValueError
-        If any argument is outside its range.
-
-    Source
-    ------
-    Resistances in series, Incropera et al., 3.1; checked against the row `p.base` in tests/reference.
-    """
-    slab = within("thickness", thickness, 0.0, 0.05) / positive("conductivity", conductivity)
-    films = 1.0 / positive("contact", contact) + 1.0 / positive("coefficient_water", coefficient_water)
-    return quantity(1.0 / (films + slab))
 
 
 def evaporation_flux(temperature_water: Quantity, temperature_room: Quantity, humidity: Quantity) -> Quantity:

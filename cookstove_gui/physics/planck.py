@@ -7,7 +7,7 @@ from functools import cache
 
 import numpy as np
 
-from cookstove_gui.physics.quantities import Array, Quantity, positive, quantity, within
+from cookstove_gui.physics.quantities import Array, Quantity, quantity, within
 
 FIRST_RADIATION_CONSTANT = 1.191042972397188e-16  # W m2/sr, 2 h c^2, CODATA 2018
 SECOND_RADIATION_CONSTANT = 0.01438776877503933  # m K, h c / k, CODATA 2018
@@ -15,68 +15,6 @@ STEFAN_BOLTZMANN = 5.670374419e-8  # W/(m2 K4), CODATA 2018
 BAND_LOW, BAND_HIGH = 8e-6, 14e-6  # m, the usual band of hand-held instruments
 TEMPERATURE_LOW, TEMPERATURE_HIGH = 200.0, 1500.0  # K, range of the series here
 _ENDS = SECOND_RADIATION_CONSTANT / np.array([BAND_LOW, BAND_HIGH])  # K
-
-
-def blackbody_fraction(wavelength_temperature: Quantity) -> Quantity:
-    """Share of a black body's radiation that lies below a wavelength.
-
-    Parameters
-    ----------
-    wavelength_temperature : float or array, shape (...)
-        Product of wavelength and temperature [m K], above 0, to 1.
-
-    Returns
-    -------
-    float or array, shape (...)
-        [-], 0 to 1.
-
-    Raises
-    ------
-    ValueError
-        If any product is outside the range.
-
-    Notes
-    -----
-    15/pi^4 sum exp(-n x)/n (x^3 + 3 x^2/n + 6 x/n^2 + 6/n^3) with x = c2 / (wavelength temperature); below x = 1 the
-    power series in x, since the first one converges slowly there.
-
-    Source
-    ------
-    Chang and Rhee, "Blackbody radiation functions", Int. Comm. Heat Mass Transfer 11 (1984) 451-455 (from memory);
-    constants CODATA 2018; checked against the rows `3.1-*` in tests/reference.
-    """
-    return quantity(
-        _fraction(SECOND_RADIATION_CONSTANT / positive("wavelength_temperature", wavelength_temperature, 1.0))
-    )
-
-
-def spectral_radiance(wavelength: Quantity, temperature: Quantity) -> Quantity:
-    """Radiance of a black body per wavelength.
-
-    Parameters
-    ----------
-    wavelength : float or array, shape (...)
-        [m], above 0, to 1e-3.
-    temperature : float or array, shape (...)
-        [K], above 0, to 10 000.
-
-    Returns
-    -------
-    float or array, shape (...)
-        [W/(m2 sr m)]
-
-    Raises
-    ------
-    ValueError
-        If any argument is outside its range.
-
-    Source
-    ------
-    Planck's law; constants CODATA 2018; checked against the row `3.4` in tests/reference.
-    """
-    length, warmth = positive("wavelength", wavelength, 1e-3), positive("temperature", temperature, 1e4)
-    exponent = np.minimum(SECOND_RADIATION_CONSTANT / (length * warmth), 700.0)
-    return quantity(FIRST_RADIATION_CONSTANT / length**5 / np.expm1(exponent))
 
 
 def band_radiance(temperature: Quantity) -> Quantity:
@@ -142,37 +80,12 @@ def band_temperature(radiance: Quantity) -> Quantity:
     return quantity(found - (value - seen) / slope)
 
 
-def band_slope(temperature: Quantity) -> Quantity:
-    """How fast the 8-14 µm radiance of a black body grows with its temperature.
-
-    Parameters
-    ----------
-    temperature : float or array, shape (...)
-        [K], 200 to 1500.
-
-    Returns
-    -------
-    float or array, shape (...)
-        [W/(m2 sr K)]
-
-    Raises
-    ------
-    ValueError
-        If any temperature is outside the range.
-
-    Notes
-    -----
-    The slope of the fourth power and the shift of both ends of the band: (4 B + [wavelength L]) / T.
-
-    Source
-    ------
-    Derivative of Planck's law over the band; checked against the rows `3.exponent-*` in tests/reference.
-    """
-    return quantity(_radiance_and_slope(within("temperature", temperature, TEMPERATURE_LOW, TEMPERATURE_HIGH))[1])
-
-
 def _fraction(x: Array) -> Array:
-    """`blackbody_fraction` of x = c2 / (wavelength temperature)."""
+    """Share of a black body's radiation below a wavelength, of x = c2 / (wavelength temperature).
+
+    15/pi^4 sum exp(-n x)/n (x^3 + 3 x^2/n + 6 x/n^2 + 6/n^3); below x = 1 the power series in x, since the first one
+    converges slowly there (Chang and Rhee, Int. Comm. Heat Mass Transfer 11 (1984) 451-455, from memory).
+    """
     large = np.maximum(x, 1.0)
     terms = int(np.ceil(37.0 / large.min(initial=37.0)))  # what follows is below 1e-16
     n = np.arange(1.0, terms + 1.0).reshape((-1,) + (1,) * large.ndim)

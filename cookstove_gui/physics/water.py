@@ -186,36 +186,6 @@ def liquid_specific_heat(temperature: Quantity, pressure: Quantity = STANDARD_PR
     return quantity(-GAS_CONSTANT * (1386.0 / warmth) ** 2 * curvature)
 
 
-def liquid_enthalpy(temperature: Quantity, pressure: Quantity = STANDARD_PRESSURE) -> Quantity:
-    """Enthalpy of liquid water; differences are the heat it takes to warm it.
-
-    Parameters
-    ----------
-    temperature : float or array, shape (...)
-        [K], 273.15 to 623.15, at most 5 K above boiling.
-    pressure : float or array, shape (...)
-        Absolute pressure [Pa], 611.213 to 100e6.
-
-    Returns
-    -------
-    float or array, shape (...)
-        [J/kg], about 0 at the triple point.
-
-    Raises
-    ------
-    ValueError
-        If any argument is outside its range.
-
-    Source
-    ------
-    IAPWS R7-97(2012), region 1, equation 7; checked against the rows `2.1-*`, `2.6` to `2.10` in tests/reference.
-    """
-    warmth, absolute = _liquid(temperature, pressure)
-    difference, inverse = _reduced(warmth, absolute)
-    slope = (_N * _J * difference**_I * inverse ** (_J - 1)).sum(axis=-1)
-    return quantity(GAS_CONSTANT * 1386.0 * slope)
-
-
 def heat_of_vaporisation(temperature: Quantity) -> Quantity:
     """Heat that turns water into steam at the same temperature.
 

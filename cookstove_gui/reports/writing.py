@@ -1,4 +1,4 @@
-"""A report laid out and written: HTML through jinja2, PDF through typst, tables through pandas; no network anywhere."""
+"""A report laid out and written: HTML through jinja2, PDF through typst; no network anywhere."""
 
 import json
 import os
@@ -8,8 +8,6 @@ from pathlib import Path
 from cookstove_gui.errors import InputProblem, SurroundingsProblem
 from cookstove_gui.reports.session_report import SessionReport
 from cookstove_gui.resource_files import resource
-
-ENDINGS = (".html", ".pdf")
 
 
 def html_text(report: SessionReport) -> str:
@@ -54,15 +52,6 @@ def write_report(path: Path, report: SessionReport) -> None:
         os.replace(side, path)
     except OSError as error:
         raise SurroundingsProblem(f"{path} cannot be written ({error.strerror}); choose another place.") from error
-
-
-def write_stage_table(path: Path, report: SessionReport) -> None:
-    """Write what each spot reached at each stage as .csv or .xlsx."""
-    from cookstove_gui.logbook.tables import table_of_cells, write_table
-
-    header = ("spot", *report.stage_names, f"highest °{report.unit}", "at")
-    rows = [(row.label, *row.by_stage, float(row.highest), row.highest_at) for row in report.spots]
-    write_table(path, table_of_cells(header, rows))
 
 
 def _printable(value: object) -> object:

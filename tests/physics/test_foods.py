@@ -9,18 +9,14 @@ from cookstove_gui.physics.foods import (
     COMPONENTS,
     GAS_CONDUCTIVITY,
     Composition,
-    component_conductivity,
-    component_density,
-    component_specific_heat,
     conductivity,
     density,
-    diffusivity,
     specific_heat,
-    specific_heat_unknown_solids,
 )
 from tests.physics.laws import law
 
 warm = st.floats(274.0, 420.0)
+PURE = {name: Composition(**{"water": 0.0, name: 1.0}) for name in COMPONENTS}
 
 
 @st.composite
@@ -31,23 +27,19 @@ def compositions(draw: st.DrawFn) -> Composition:
 
 def test_misprints_in_circulation_are_not_ours() -> None:
     """Row "5.misprints"."""
-    assert component_specific_heat("water", 373.15) > component_specific_heat("water", 293.15)
-    assert component_conductivity("fat", 353.15) == pytest.approx(0.18071 - 2.7604e-4 * 80 - 1.7749e-7 * 6400)
-    assert component_conductivity("fat", 353.15) > 0.1
-    assert component_specific_heat("fat", 293.15) - 1984.2 == pytest.approx(27.5, abs=0.1)
-    assert component_density("fibre", 293.15) == pytest.approx(1304.2, abs=0.1)
+    assert specific_heat(PURE["water"], 373.15) > specific_heat(PURE["water"], 293.15)
+    assert conductivity(PURE["fat"], 353.15) == pytest.approx(0.18071 - 2.7604e-4 * 80 - 1.7749e-7 * 6400)
+    assert conductivity(PURE["fat"], 353.15) > 0.1
+    assert specific_heat(PURE["fat"], 293.15) - 1984.2 == pytest.approx(27.5, abs=0.1)
+    assert density(PURE["fibre"], 293.15) == pytest.approx(1304.2, abs=0.1)
 
 
 @law
 @given(compositions(), warm)
 def test_mixtures_lie_between_their_parts(composition: Composition, temperature: float) -> None:
-    for whole, part in (
-        (specific_heat, component_specific_heat),
-        (density, component_density),
-        (conductivity, component_conductivity),
-    ):
-        parts = [float(part(name, temperature)) for name in COMPONENTS]
-        assert min(parts) - 1e-9 <= whole(composition, temperature) <= max(parts) + 1e-9
+    for of in (specific_heat, density, conductivity):
+        parts = [float(of(pure, temperature)) for pure in PURE.values()]
+        assert min(parts) - 1e-9 <= of(composition, temperature) <= max(parts) + 1e-9
 
 
 @law
@@ -65,24 +57,14 @@ def test_gas_makes_lighter_and_slower_to_conduct(composition: Composition, tempe
     assert GAS_CONDUCTIVITY <= conducted <= conductivity(composition, temperature) + 1e-12
 
 
-def test_pure_water_is_the_component() -> None:
-    water = Composition(water=1.0)
-    assert conductivity(water, 300.0) == pytest.approx(component_conductivity("water", 300.0))
-    assert diffusivity(water, 300.0) == pytest.approx(1.47e-7, rel=0.01)
-
-
 def test_fractions_are_scaled_to_one() -> None:
     assert Composition(water=0.5, carbohydrate=0.48).fractions().sum() == pytest.approx(1.0)
 
 
 def test_courses_of_temperature_and_gas_broadcast() -> None:
     food = Composition(water=0.45, carbohydrate=0.45, protein=0.10)
-    assert np.shape(diffusivity(food, np.linspace(280, 370, 6)[:, None], np.array([0.0, 0.4, 0.8]))) == (6, 3)
+    assert np.shape(conductivity(food, np.linspace(280, 370, 6)[:, None], np.array([0.0, 0.4, 0.8]))) == (6, 3)
     assert isinstance(specific_heat(food, 300.0), float)
-
-
-def test_less_water_less_heat() -> None:
-    assert (np.diff(specific_heat_unknown_solids(np.linspace(0.0, 1.0, 20))) > 0).all()
 
 
 @pytest.mark.parametrize("fractions", [{"water": 0.5}, {"water": 1.2, "fat": -0.2}, {"water": np.nan}])
@@ -94,9 +76,7 @@ def test_fractions_that_are_no_whole_are_refused(fractions: dict[str, float]) ->
 @pytest.mark.parametrize(
     ("call", "named"),
     [(lambda food: specific_heat(food, 260.0), "temperature"), (lambda food: density(food, 300.0, 0.99), "porosity"),
-     (lambda food: conductivity(food, 300.0, mixing="both"), "mixing"),
-     (lambda _: component_density("salt", 300.0), "component"),
-     (lambda _: specific_heat_unknown_solids(1.1), "water")],
+     (lambda food: conductivity(food, 300.0, mixing="both"), "mixing")],
 )  # fmt: skip
 def test_what_is_out_of_range_is_named(call, named) -> None:  # type: ignore[no-untyped-def]
     with pytest.raises(ValueError, match=named):

@@ -7,7 +7,6 @@ from hypothesis import strategies as st
 
 from cookstove_gui.physics.infrared import (
     emissivity_from_contact,
-    emissivity_sensitivity,
     shown_temperature,
     surface_temperature,
 )
@@ -48,18 +47,6 @@ def test_band_is_not_the_fourth_power() -> None:
     fourth = ((emissivity * 523.15**4 + (0.95 - emissivity) * ROOM**4) / 0.95) ** 0.25
     np.testing.assert_allclose(fourth - 273.15, [237.12, 138.47], atol=0.01)
     assert (fourth - shown_temperature(523.15, emissivity, 0.95, ROOM) > 4.0).all()
-
-
-@law
-@given(st.floats(350.0, 700.0), st.floats(0.5, 0.99))
-def test_sensitivity_is_the_slope_of_the_mended_temperature(surface: float, emissivity: float) -> None:
-    shown = shown_temperature(surface, emissivity, 0.95, ROOM)
-    step = 1e-5
-    by_difference = (
-        surface_temperature(shown, emissivity + step, 0.95, ROOM)
-        - surface_temperature(shown, emissivity - step, 0.95, ROOM)
-    ) / (2 * step)
-    assert emissivity_sensitivity(surface, emissivity, ROOM) == pytest.approx(by_difference, rel=1e-4)
 
 
 @law

@@ -4,8 +4,8 @@ import numpy as np
 import pytest
 
 from cookstove_gui.desk.my_stove.describing import surfaces
-from cookstove_gui.physics.burning import AIR_SHUT_SHARE, CHARRING_HARDWOOD, CHARRING_SOFTWOOD, burn_time
-from cookstove_gui.physics.firewood import heating_value_net, wood_density
+from cookstove_gui.physics.burning import AIR_SHUT_SHARE, CHARRING_SOFTWOOD, burn_time
+from cookstove_gui.physics.firewood import heating_value_net
 from cookstove_gui.physics.foods import COMPONENTS, Composition, conductivity, density, specific_heat
 from cookstove_gui.physics.infrared import surface_temperature
 from cookstove_gui.resource_files import table
@@ -67,16 +67,14 @@ def test_wood_burns(row) -> None:  # type: ignore[no-untyped-def]
     low, usual, high = row["density_basic"]
     assert low < usual < high
     assert 17 <= row["heating_value"] <= 20
-    assert wood_density(usual, 18.0) > usual
     assert 13e6 < heating_value_net(row["heating_value"] * 1e6, 20.0) < 16e6
     assert burn_time(0.08, 1.0, row["charring_rate"] / 60e3) > 0
     assert row["source"]
 
 
-def test_charring_rates_of_the_table_are_the_functions() -> None:
+def test_charring_rate_of_softwood_is_the_functions() -> None:
     rates = {row["name"]: row["charring_rate"] / 60e3 for row in WOODS}
     assert rates["softwood"] == pytest.approx(CHARRING_SOFTWOOD)
-    assert rates["dense hardwood"] == pytest.approx(CHARRING_HARDWOOD)
 
 
 @pytest.mark.parametrize("place", ["surface", "gas"])

@@ -5,12 +5,11 @@ from dataclasses import replace
 from html.parser import HTMLParser
 from pathlib import Path
 
-import pandas
 import pytest
 
 from cookstove_gui.errors import InputProblem, SurroundingsProblem
 from cookstove_gui.reports.session_report import Line, SessionReport
-from cookstove_gui.reports.writing import html_text, pdf_bytes, write_report, write_stage_table
+from cookstove_gui.reports.writing import html_text, pdf_bytes, write_report
 
 VOID_TAGS = {"meta", "br", "img", "link", "path", "use", "rect"}
 
@@ -111,12 +110,3 @@ def test_other_endings_and_places_are_told(report: SessionReport, tmp_path: Path
         write_report(tmp_path / "bread.doc", report)
     with pytest.raises(SurroundingsProblem, match="cannot be written"):
         write_report(tmp_path / "none" / "bread.html", report)
-
-
-@pytest.mark.parametrize("name", ["stages.csv", "stages.xlsx"])
-def test_table_is_read_back_by_pandas(report: SessionReport, tmp_path: Path, name: str) -> None:
-    write_stage_table(tmp_path / name, report)
-    read = pandas.read_csv if name.endswith("csv") else pandas.read_excel
-    table = read(tmp_path / name)
-    assert list(table.columns) == ["spot", *report.stage_names, "highest °F", "at"]
-    assert table["highest °F"].tolist() == [425.0, 560.0]

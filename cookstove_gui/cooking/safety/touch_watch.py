@@ -99,7 +99,7 @@ def touch_answer(surface: float, material: Material) -> TouchAnswer:
 def seconds_to_burn(surface: float, material: Material) -> float | None:
     """Time of contact [s] from which a surface [K] is thought to burn; 0 under a second, None below the tables.
 
-    Between entries straight over the logarithm of time, as `physics.touch.burn_threshold`, which it inverts.
+    Between entries straight over the logarithm of time.
     """
     if surface >= material.thresholds[0]:
         return 0.0

@@ -27,7 +27,6 @@ _PASSING_LEAN = {SpotKind.TOP: 0.07, SpotKind.OVEN: 0.03}
 # that are never read would be believed cold whenever those that are read run hotter than the physics says.
 _COMMON_SHARE = 0.03
 _LENGTH = {SpotKind.TOP: 0.45, SpotKind.OVEN: 0.6}  # correlation length, in plan units
-_OVEN_CENTRE = (0.5, 0.5)
 
 
 def squared_exponential(variance: float, length: float) -> Kernel:

@@ -61,11 +61,6 @@ class Belief:
         return self.character.corrections
 
     @property
-    def minutes_since_load(self) -> float | None:
-        """Minutes since wood was last logged, or none."""
-        return None if self.last_load is None else (self.now - self.last_load).total_seconds() / 60.0
-
-    @property
     def minutes_since_fed(self) -> float | None:
         """Minutes since wood or kindling was last logged, or none."""
         fed = max((at for at in (self.last_load, self.lit_at) if at is not None), default=None)
