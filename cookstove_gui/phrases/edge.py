@@ -93,6 +93,11 @@ def readings_count(number: int) -> str:
     return "1 reading" if number == 1 else f"{number} readings"
 
 
+def capital(text: str) -> str:
+    """A sentence's beginning: its first letter large, the rest as it is."""
+    return f"{text[:1].upper()}{text[1:]}"
+
+
 def heat_name(band: HeatBand) -> str:
     """What a band is called inside a sentence: “bread heat”, or its degrees when it was typed."""
     return band.name if any(letter.isdigit() for letter in band.name) else f"{band.name} heat"

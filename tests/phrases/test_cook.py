@@ -30,7 +30,7 @@ from cookstove_gui.phrases.cook import (
 )
 from cookstove_gui.phrases.edge import Edge, duration
 from cookstove_gui.phrases.logbook import track_record_words
-from cookstove_gui.phrases.my_stove import hot_side_words
+from cookstove_gui.phrases.my_stove.hot_side import hot_side_words
 from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.stove.stove import stove_with_default_spots
 from cookstove_gui.units import kelvin

@@ -7,7 +7,7 @@ import pytest
 from cookstove_gui.forecast.answers import Quantiles, RecordRow, SpotPattern
 from cookstove_gui.phrases.edge import Edge, ago
 from cookstove_gui.phrases.logbook import arrival_window, came_true, dated, import_question, recalibrated, session_span
-from cookstove_gui.phrases.my_stove import spot_offset
+from cookstove_gui.phrases.my_stove.hot_side import spot_offset
 from cookstove_gui.stove.entries import HeatBand
 
 NOW = datetime(2026, 3, 14, 15, 0, tzinfo=UTC)

@@ -16,17 +16,12 @@ from cookstove_gui.cooking.pans.boiling_time import Goal, WaterAnswer
 from cookstove_gui.cooking.safety.food_safety import safe_minimum
 from cookstove_gui.forecast.answers import Quantiles
 from cookstove_gui.phrases.edge import Edge, air_words, span
-from cookstove_gui.phrases.my_stove import burns_words, drifted, instrument_words, rise_words
-from cookstove_gui.phrases.plan import (
-    bake_against_steady,
-    bake_headline,
-    safe_words,
-    table_headline,
-    table_steps,
-    turn_words,
-    water_headline,
-    wood_headline,
-)
+from cookstove_gui.phrases.my_stove.checks import drifted, instrument_words
+from cookstove_gui.phrases.my_stove.fire import burns_words, rise_words
+from cookstove_gui.phrases.plan.bake import bake_against_steady, bake_headline, safe_words, turn_words
+from cookstove_gui.phrases.plan.table import table_headline, table_steps
+from cookstove_gui.phrases.plan.water import water_headline
+from cookstove_gui.phrases.plan.wood import wood_headline
 from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.stove.stove import Instrument, stove_with_default_spots
 from cookstove_gui.units import kelvin

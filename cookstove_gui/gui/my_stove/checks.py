@@ -13,7 +13,7 @@ from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.form import Choice, Either, Field, button, row, say, words
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.phrases.edge import Edge
-from cookstove_gui.phrases.my_stove import (
+from cookstove_gui.phrases.my_stove.checks import (
     check_line,
     drifted,
     emissivity_words,

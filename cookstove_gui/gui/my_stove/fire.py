@@ -13,7 +13,7 @@ from cookstove_gui.gui.background.worker import Worker
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.form import Choice, say, words
 from cookstove_gui.gui.widgets.theme import STEP
-from cookstove_gui.phrases.my_stove import burn_line, burns_words, hold_words, rise_words
+from cookstove_gui.phrases.my_stove.fire import burn_line, burns_words, hold_words, rise_words
 from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.stove.stove import Stove
 

@@ -5,12 +5,13 @@ from collections.abc import Callable
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from cookstove_gui.desk.my_stove import chimney as chimney_here
-from cookstove_gui.desk.my_stove import describing, flue_words
+from cookstove_gui.desk.my_stove import describing, flue
 from cookstove_gui.errors import Problem
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.form import Choice, Field, say, words
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.phrases.edge import as_it_stood
+from cookstove_gui.phrases.my_stove.flue import draught_caution, flue_band_lines, flue_decides
 from cookstove_gui.units import degrees, tidy
 
 _NARROW = 130
@@ -38,7 +39,7 @@ class FluePart(QWidget):
         column.addWidget(words("Flue and draught", role="heading"))
         parts: tuple[QWidget, ...] = (
             self._as_of, self._heat, self._draught, self._caution,
-            words(flue_words.who_decides(), role="caution", name="flue_decides"),
+            words(flue_decides(), role="caution", name="flue_decides"),
             words("The chimney", role="heading"), self._height, self._width, self._wall, self._outdoors,
             words("How warm a flue should be", role="heading"), self._bands,
         )  # fmt: skip
@@ -67,10 +68,10 @@ class FluePart(QWidget):
         old = desk.standing is not None and bool(desk.entries) and not desk.is_live
         shown_at = desk.standing.now if desk.standing is not None else desk.clock()
         say(self._as_of, as_it_stood(shown_at, desk.rows[-1].offset_minutes) if old else "")
-        self._heat.setText(flue_words.heat_line(desk))
-        self._draught.setText(flue_words.draught_line(desk))
-        say(self._caution, flue_words.draught_caution(desk))
-        self._bands.setText(flue_words.band_lines(desk))
+        self._heat.setText(flue.heat_line(desk))
+        self._draught.setText(flue.draught_line(desk))
+        say(self._caution, draught_caution(flue.draught_here(desk)))
+        self._bands.setText(flue_band_lines(desk.unit))
 
     def _typed(self, field: Field, keep: Callable[..., None]) -> None:
         field.entered.connect(lambda text: self._keep(field, lambda: keep(self._desk, text)))

@@ -16,7 +16,7 @@ from cookstove_gui.gui.widgets.heat_colours import HeatScale
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import STEP, TARGET_PIXELS
 from cookstove_gui.phrases.edge import readings_count
-from cookstove_gui.phrases.my_stove import hot_side_words, signed_difference, spot_offset
+from cookstove_gui.phrases.my_stove.hot_side import hot_side_words, signed_difference, spot_offset
 from cookstove_gui.stove.stove import SpotKind, Stove
 
 _LEAST_SPAN = 20.0  # K; smaller differences are not coloured as if they were large

@@ -1,14 +1,27 @@
-"""Touch and surroundings: how soon hot surfaces burn, and walls near the stove against what heater standards bear."""
+"""Touch and surroundings: how soon hot surfaces burn, and walls near the stove against what heaters are tested to."""
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QLabel, QVBoxLayout, QWidget
 
-from cookstove_gui.cooking.safety.touch_watch import GUARD_DECIDES, clearance_decides
-from cookstove_gui.desk.my_stove import touch_words
+from cookstove_gui.desk.my_stove.surroundings import (
+    choose_side_material,
+    side_material,
+    side_materials,
+    surface_lines,
+    walls_here,
+)
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.form import Choice, say, words
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.phrases.edge import as_it_stood
+from cookstove_gui.phrases.my_stove.surroundings import (
+    ALWAYS,
+    GUARD_DECIDES,
+    NO_HEAT,
+    NO_WALL,
+    clearance_decides,
+    wall_lines,
+)
 
 _PARTS = 3  # cooktop, sides, glass
 _PART_WIDTH = 150  # px
@@ -34,7 +47,7 @@ class SurroundingsPart(QWidget):
             grid.addWidget(text, place, 1, Qt.AlignmentFlag.AlignTop)
             self._surfaces.append((part, text))
         self._side = Choice("Sides are of", "side_material", "What a hand meets at the sides")
-        self._side.show_options([(name, name) for name in touch_words.side_materials()], "")
+        self._side.show_options([(name, name) for name in side_materials()], "")
         self._side.chosen.connect(self._choose_side)
         self._walls = words(name="wall_rises")
         self._wall_decides = words(role="caution", name="wall_decides")
@@ -44,7 +57,7 @@ class SurroundingsPart(QWidget):
         column.addWidget(self._as_of)
         column.addLayout(grid)
         column.addWidget(self._side)
-        column.addWidget(words(f"{touch_words.ALWAYS} {GUARD_DECIDES}", role="caution", name="touch_decides"))
+        column.addWidget(words(f"{ALWAYS} {GUARD_DECIDES}", role="caution", name="touch_decides"))
         column.addWidget(words("Walls and floors near the stove", role="heading"))
         column.addWidget(self._walls)
         column.addWidget(self._wall_decides)
@@ -52,25 +65,23 @@ class SurroundingsPart(QWidget):
         self.show_heat()
 
     def _choose_side(self, name: str) -> None:
-        touch_words.choose_side_material(self._desk, name)
+        choose_side_material(self._desk, name)
         self.show_heat()
 
     def show_heat(self) -> None:
         """Show the surfaces as they may well be now, and the walls as they were last read."""
         desk = self._desk
-        self._side.show_options(
-            [(name, name) for name in touch_words.side_materials()], touch_words.side_material(desk)
-        )
-        lines = touch_words.surface_lines(desk)
+        self._side.show_options([(name, name) for name in side_materials()], side_material(desk))
+        lines = surface_lines(desk)
         for place, (part, text) in enumerate(self._surfaces):
             say(part, lines[place].part if place < len(lines) else "")
             say(text, lines[place].text if place < len(lines) else "")
         if not lines:
-            say(self._as_of, touch_words.NO_HEAT)
+            say(self._as_of, NO_HEAT)
         elif desk.standing is not None and not desk.is_live:
             say(self._as_of, as_it_stood(desk.standing.now, desk.rows[-1].offset_minutes))
         else:
             say(self._as_of, "")
-        *walls, decides = touch_words.wall_lines(desk) or (touch_words.NO_WALL, clearance_decides())
+        *walls, decides = wall_lines(walls_here(desk), desk.unit) or (NO_WALL, clearance_decides())
         say(self._walls, "\n\n".join(walls))
         say(self._wall_decides, decides)

@@ -21,7 +21,7 @@ from cookstove_gui.errors import InputProblem
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.plan.part import CAPTION_WIDTH, CHOICE_WIDTH, PlanPart
 from cookstove_gui.gui.widgets.form import Choice, say, words
-from cookstove_gui.phrases.plan import (
+from cookstove_gui.phrases.plan.bake import (
     bake_against_steady,
     bake_headline,
     core_words,

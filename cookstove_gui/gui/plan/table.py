@@ -16,7 +16,7 @@ from cookstove_gui.gui.plan.part import CAPTION_WIDTH, CHOICE_WIDTH, PlanPart
 from cookstove_gui.gui.widgets.form import Choice, say, words
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.phrases.edge import Edge
-from cookstove_gui.phrases.plan import table_headline, table_source, table_steps
+from cookstove_gui.phrases.plan.table import table_headline, table_source, table_steps
 from cookstove_gui.units import local_offset_minutes, mass_unit_beside, parse_number, tidy
 
 _MOST_STEPS = 5

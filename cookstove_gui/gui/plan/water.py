@@ -15,7 +15,7 @@ from cookstove_gui.gui.plan.part import CAPTION_WIDTH, CHOICE_WIDTH, PlanPart
 from cookstove_gui.gui.widgets.form import Choice, Either, say, words
 from cookstove_gui.gui.widgets.theme import TARGET_PIXELS
 from cookstove_gui.phrases.edge import span
-from cookstove_gui.phrases.plan import (
+from cookstove_gui.phrases.plan.water import (
     boiling_words,
     preheat_words,
     runs_words,

@@ -21,8 +21,8 @@ from cookstove_gui.errors import InputProblem
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.plan.part import CAPTION_WIDTH, CHOICE_WIDTH, PlanPart
 from cookstove_gui.gui.widgets.form import Choice, say, words
-from cookstove_gui.phrases.my_stove import burns_words
-from cookstove_gui.phrases.plan import heat_words, load_words, rate_words, wood_headline, wood_spans
+from cookstove_gui.phrases.my_stove.fire import burns_words
+from cookstove_gui.phrases.plan.wood import heat_words, load_words, rate_words, wood_headline, wood_spans
 from cookstove_gui.units import mass_unit_beside, parse_number
 
 _AS_LOGGED = ""

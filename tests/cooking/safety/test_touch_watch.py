@@ -1,6 +1,4 @@
-"""Touch and walls: the shipped tables, their order, and words that never permit."""
-
-import re
+"""Touch and walls: the shipped tables, their order, and the share of each limit."""
 
 import numpy as np
 import pytest
@@ -12,7 +10,6 @@ from cookstove_gui.cooking.safety.touch_watch import (
     materials,
     rise_answers,
     seconds_to_burn,
-    touch_answer,
 )
 from cookstove_gui.errors import InputProblem
 
@@ -33,15 +30,7 @@ def test_bare_metal_table(celsius: float, seconds: float) -> None:
 
 
 def test_a_cooktop_burns_in_less_than_a_second() -> None:
-    found = touch_answer(500.0, METAL)
-    assert found.seconds == 0.0
-    assert "within a second" in found.words
-
-
-def test_skin_meets_iron_hotter_than_wood() -> None:
-    # reference 8.9: contact temperature at a 70 °C surface, cast iron 66.8 °C, wood 42.0 °C
-    assert touch_answer(343.15, METAL).skin - 273.15 == pytest.approx(66.8, abs=0.3)
-    assert touch_answer(343.15, WOOD).skin - 273.15 == pytest.approx(42.0, abs=1.0)
+    assert seconds_to_burn(500.0, METAL) == 0.0
 
 
 @given(st.floats(300, 420), st.floats(0, 40))
@@ -54,31 +43,12 @@ def test_hotter_never_takes_longer_and_wood_never_less_than_metal(heat: float, m
     assert seconds(heat, WOOD) >= seconds(heat, METAL)
 
 
-@given(st.floats(300, 600))
-def test_no_words_permit(heat: float) -> None:
-    for material in (METAL, WOOD):
-        found = touch_answer(heat, material)
-        assert not re.search(r"\bsafe|you may|can be touched", found.words.lower())
-        assert "manual" in found.words
-        if heat > 316.15:  # above 43 °C nothing may be called safe
-            assert "burns" in found.words
-
-
 # reference 8.11, 8.12: 117 °F = 65.0 K exposed, 90 °F = 50.0 K covered
 def test_rises_are_held_against_both_limits() -> None:
     exposed, covered = rise_answers(wall=348.15, room=293.15)
     assert (exposed.limit, covered.limit) == (65.0, 50.0)
     assert exposed.rise == pytest.approx(55.0)
     assert exposed.share == pytest.approx(55 / 65)
-    assert "nears" in exposed.words
-    assert "as hot as" in covered.words
-    for found in (exposed, covered):
-        assert "never a clearance" in found.words
-        assert "licensed installer" in found.words
-
-
-def test_a_cool_wall_is_no_permission() -> None:
-    assert all("permits nothing" in found.words for found in rise_answers(wall=300.0, room=293.15))
 
 
 @pytest.mark.parametrize(("wall", "room"), [(1000.0, 293.15), (300.0, 900.0)])

@@ -9,8 +9,9 @@ from pytestqt.qtbot import QtBot
 
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.my_stove import chimney as chimney_here
-from cookstove_gui.desk.my_stove import touch_words
+from cookstove_gui.desk.my_stove.surroundings import side_material
 from cookstove_gui.gui.my_stove.page import MyStovePage
+from cookstove_gui.phrases.my_stove.surroundings import NO_HEAT, NO_WALL
 from tests.gui.pages import find, held_desk, press, shown, type_in, words_of
 
 
@@ -80,13 +81,13 @@ def test_hot_surfaces_are_told_by_part_and_follow_the_material(stood_page: MySto
     box.setFocus()
     QTest.keyClicks(box, "soap")
     box.activated.emit(box.currentIndex())
-    assert touch_words.side_material(stood_desk) == "soapstone"
+    assert side_material(stood_desk) == "soapstone"
     assert "soapstone" in words_of(stood_page, "touch_text_1")
 
 
 def test_a_wall_read_on_the_cook_page_stands_here_with_its_limits(stood_page: MyStovePage, stood_desk: Desk) -> None:
     press(stood_page, "part_surroundings")
-    assert words_of(stood_page, "wall_rises") == touch_words.NO_WALL
+    assert words_of(stood_page, "wall_rises") == NO_WALL
     stood_desk.read("68", spot="room")
     stood_desk.read("150", spot="wall_left")
     QApplication.processEvents()
@@ -97,7 +98,7 @@ def test_a_wall_read_on_the_cook_page_stands_here_with_its_limits(stood_page: My
 def test_who_decides_stands_there_whatever_was_read(cold_page: tuple[MyStovePage, Desk]) -> None:
     page, _desk = cold_page
     press(page, "part_surroundings")
-    assert words_of(page, "touch_as_of") == touch_words.NO_HEAT
+    assert words_of(page, "touch_as_of") == NO_HEAT
     assert words_of(page, "wall_decides").startswith("This is a caution, never a clearance: the label on the stove")
     assert "manual and local code" in words_of(page, "touch_decides")
 

@@ -4,21 +4,21 @@ import re
 
 import pytest
 
-from cookstove_gui.cooking.safety.touch_watch import clearance_decides
 from cookstove_gui.desk import Desk
-from cookstove_gui.desk.my_stove import touch_words
+from cookstove_gui.desk.my_stove import surroundings
 from cookstove_gui.errors import InputProblem
+from cookstove_gui.phrases.my_stove.surroundings import ALWAYS, NO_HEAT, NO_WALL, clearance_decides, wall_lines
 from tests.desk.conftest import stand
 from tests.held_clock import HeldClock
 
 
 def texts(desk: Desk) -> dict[str, str]:
-    return {line.part: line.text for line in touch_words.surface_lines(desk)}
+    return {line.part: line.text for line in surroundings.surface_lines(desk)}
 
 
 def test_before_anything_is_read_there_is_nothing_to_tell(held_desk: Desk) -> None:
-    assert touch_words.surface_lines(held_desk) == ()
-    assert touch_words.wall_lines(held_desk) == ()
+    assert surroundings.surface_lines(held_desk) == ()
+    assert surroundings.walls_here(held_desk) == ()
 
 
 def test_each_part_is_told_at_its_hottest_and_how_soon_it_burns(burning_desk: Desk) -> None:
@@ -35,44 +35,44 @@ def test_the_heat_is_in_the_unit_on_the_screen(burning_desk: Desk) -> None:
 
 
 def test_what_the_sides_are_of_is_kept_and_told(burning_desk: Desk) -> None:
-    touch_words.choose_side_material(burning_desk, "soapstone")
+    surroundings.choose_side_material(burning_desk, "soapstone")
     assert "soapstone" in texts(stand(burning_desk))["Sides"]
     with pytest.raises(InputProblem):
-        touch_words.choose_side_material(burning_desk, "cheese")
+        surroundings.choose_side_material(burning_desk, "cheese")
 
 
-# Rises that heater standards bear: UL 127 as quoted, 117 °F exposed and 90 °F covered (touch.toml)
+# Rises that heaters are tested to: UL 127 as quoted, 117 °F exposed and 90 °F covered (touch.toml)
 def test_a_wall_is_held_against_each_limit(burning_desk: Desk, held_clock: HeldClock) -> None:
     burning_desk.read("160", spot="wall_left")
     held_clock.pass_minutes(1)
-    (wall, decides) = touch_words.wall_lines(burning_desk)
+    (wall, decides) = wall_lines(surroundings.walls_here(burning_desk), burning_desk.unit)
     head, exposed, covered = wall.split("\n")
     assert "90 °F above the room (160 against 70 °F)" in head
-    assert "117 °F" in exposed
-    assert "77 % of it. It nears" in exposed
-    assert "90 °F" in covered
+    assert "77 % of the 117 °F in tests of heaters. It nears" in exposed
     assert covered.startswith("⚠ ")
     assert not exposed.startswith("⚠")
-    assert "100 % of it. It is as hot as heater standards bear" in covered
+    assert "100 % of the 90 °F in tests of heaters. It has reached what heaters are tested to" in covered
     assert decides == clearance_decides()
 
 
 def test_the_hottest_wall_comes_first_by_its_latest_reading(burning_desk: Desk) -> None:
     for spot, heat in (("wall_left", 150), ("floor_front", 120), ("wall_left", 100)):
         burning_desk.read(str(heat), spot=spot)
-    first, second, _decides = touch_words.wall_lines(burning_desk)
+    first, second, _decides = wall_lines(surroundings.walls_here(burning_desk), burning_desk.unit)
     assert first.startswith("Floor front")
     assert second.startswith("Wall left")
 
 
 def test_a_slip_on_a_wall_is_told_not_hidden(burning_desk: Desk) -> None:
     burning_desk.read("900", spot="wall_left")
-    assert "mend the reading" in touch_words.wall_lines(burning_desk)[0]
+    assert "correct the reading" in wall_lines(surroundings.walls_here(burning_desk), burning_desk.unit)[0]
 
 
 def test_no_word_of_it_says_safe(burning_desk: Desk) -> None:
     burning_desk.read("75", spot="wall_left")
-    told = " ".join((*texts(stand(burning_desk)).values(), *touch_words.wall_lines(burning_desk)))
-    told += touch_words.ALWAYS + touch_words.NO_WALL + touch_words.NO_HEAT
+    told = " ".join(
+        (*texts(stand(burning_desk)).values(), *wall_lines(surroundings.walls_here(burning_desk), burning_desk.unit))
+    )
+    told += ALWAYS + NO_WALL + NO_HEAT
     assert re.search(r"\bsafe|\bharmless|enough distance", told, re.IGNORECASE) is None
     assert "permits nothing" in told

@@ -10,9 +10,10 @@ import pytest
 
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.my_stove import chimney as chimney_here
-from cookstove_gui.desk.my_stove import describing, flue_words
+from cookstove_gui.desk.my_stove import describing, flue
 from cookstove_gui.desk.my_stove.site import keep_height
 from cookstove_gui.errors import InputProblem
+from cookstove_gui.phrases.my_stove.flue import draught_caution
 from cookstove_gui.units import kelvin
 from tests.desk.conftest import stand
 from tests.held_clock import HeldClock
@@ -31,7 +32,7 @@ def describe(desk: Desk, height: str = "20", outdoors: str = "30") -> None:
 
 
 def pascals(desk: Desk) -> float:
-    found = flue_words.draught_here(desk).pascals.p50
+    found = flue.draught_here(desk).pascals.p50
     assert found is not None
     return found
 
@@ -41,7 +42,7 @@ def test_a_cold_flue_draws_no_more_than_the_closed_form(held_desk: Desk) -> None
     describe(held_desk)
     most = closed_form(20 * 0.3048, kelvin(30.0, "F"), kelvin(68.0, "F"))
     assert 0.7 * most < pascals(held_desk) < most  # the wall lets some of the warmth out
-    assert "at room heat" in flue_words.draught_line(held_desk)
+    assert "at room temperature" in flue.draught_line(held_desk)
 
 
 def test_thin_air_draws_less_in_proportion(held_desk: Desk) -> None:
@@ -59,30 +60,30 @@ def test_a_hot_flue_draws_and_a_taller_one_more(burning_desk: Desk) -> None:
     assert shorter < closed_form(20 * 0.3048, kelvin(30.0, "F"), 1000.0)
     chimney_here.keep_height(burning_desk, "28")
     assert pascals(burning_desk) > 1.2 * shorter
-    line = flue_words.draught_line(burning_desk)
+    line = flue.draught_line(burning_desk)
     shown = re.search(r"about (\d+) Pa \((0\.\d+) in\. of water\)", line)
     assert shown is not None
     assert float(shown[2]) == pytest.approx(float(shown[1]) / 249.089, abs=0.003)
     assert "common practice" in line
-    assert flue_words.draught_caution(burning_desk) == ""
+    assert draught_caution(flue.draught_here(burning_desk)) == ""
 
 
 def test_a_flue_colder_than_outdoors_warns_of_smoke(held_desk: Desk) -> None:
     describe(held_desk, outdoors="95")
-    assert "the wrong way" in flue_words.draught_line(held_desk)
-    caution = flue_words.draught_caution(held_desk)
+    assert "the wrong way" in flue.draught_line(held_desk)
+    caution = draught_caution(flue.draught_here(held_desk))
     assert "smoke comes into the room" in caution
     assert "licensed sweep" in caution
 
 
 def test_a_weak_draught_says_how_to_start_a_cold_flue(held_desk: Desk) -> None:
     describe(held_desk, height="10", outdoors="60")
-    assert "warm the flue" in flue_words.draught_caution(held_desk)
+    assert "warm the flue" in draught_caution(flue.draught_here(held_desk))
 
 
 def test_the_flue_is_named_by_its_band(burning_desk: Desk) -> None:
-    assert "about 18 in." in flue_words.heat_line(burning_desk)  # nothing is worked out yet
-    assert ": working." in flue_words.heat_line(stand(burning_desk))
+    assert "about 18 in." in flue.heat_line(burning_desk)  # nothing is worked out yet
+    assert ": working." in flue.heat_line(stand(burning_desk))
 
 
 @pytest.mark.parametrize(("read", "words"), [("170", "too cool. Smoke condenses"), ("560", "too hot. Over-fired")])
@@ -90,16 +91,7 @@ def test_too_cool_and_too_hot_say_why(burning_desk: Desk, held_clock: HeldClock,
     for _ in range(3):
         held_clock.pass_minutes(6)
         burning_desk.read(read, spot="flue")
-    assert words in flue_words.heat_line(stand(burning_desk))
-
-
-def test_bands_are_told_in_both_units_as_common_practice(held_desk: Desk) -> None:
-    assert "too cool below 250 °F, working from 250 to 475 °F, too hot above 475 °F" in flue_words.band_lines(held_desk)
-    held_desk.set_unit("C")
-    told = flue_words.band_lines(held_desk)
-    assert "121" in told
-    assert "246 °C" in told
-    assert "common practice" in told
+    assert words in flue.heat_line(stand(burning_desk))
 
 
 def test_what_is_no_chimney_or_weather_is_told(held_desk: Desk) -> None:
@@ -110,7 +102,7 @@ def test_what_is_no_chimney_or_weather_is_told(held_desk: Desk) -> None:
         with pytest.raises(InputProblem):
             keep(held_desk, text)
     assert not chimney_here.chimney_here(held_desk).is_described
-    assert "not described yet" in flue_words.draught_line(held_desk)
+    assert "not described yet" in flue.draught_line(held_desk)
 
 
 def test_the_chimney_is_kept_for_its_stove_and_goes_with_its_name(held_desk: Desk) -> None:
@@ -123,14 +115,14 @@ def test_the_chimney_is_kept_for_its_stove_and_goes_with_its_name(held_desk: Des
 
 def test_the_air_outdoors_is_asked_for_again_when_it_is_old(held_desk: Desk, held_clock: HeldClock) -> None:
     chimney_here.keep_height(held_desk, "20")
-    assert "Type how cold it is outdoors" in flue_words.draught_line(held_desk)
+    assert "Type how cold it is outdoors" in flue.draught_line(held_desk)
     chimney_here.keep_outdoors(held_desk, "30")
-    assert "outdoors" not in flue_words.draught_line(held_desk)
+    assert "outdoors" not in flue.draught_line(held_desk)
     held_clock.pass_minutes(7 * 60)
-    assert "typed long ago" in flue_words.draught_line(held_desk)
+    assert "typed long ago" in flue.draught_line(held_desk)
 
 
 def test_wild_readings_of_the_flue_never_break_the_draught(burning_desk: Desk) -> None:
     for heat in ("1400", "-30"):
         burning_desk.read(heat, spot="flue")
-        assert flue_words.draught_line(stand(burning_desk))
+        assert flue.draught_line(stand(burning_desk))

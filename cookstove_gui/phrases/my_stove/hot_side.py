@@ -1,0 +1,59 @@
+"""Which side of the cooktop runs hotter, and by how much each spot."""
+
+from collections.abc import Callable
+
+from cookstove_gui.forecast.answers import SpotPattern
+from cookstove_gui.stove.stove import Spot, SpotKind, Stove
+from cookstove_gui.units import degrees_difference
+
+
+def hot_side_words(stove: Stove, pattern: tuple[SpotPattern, ...], unit: str) -> str:
+    """Left against right and front against back, in one sentence."""
+    sides = {
+        name: _mean_offset(stove, pattern, pick)
+        for name, pick in (
+            ("left", lambda spot: spot.x < 0.4),
+            ("right", lambda spot: spot.x > 0.6),
+            ("front", lambda spot: spot.y < 0.4),
+            ("back", lambda spot: spot.y > 0.6),
+        )
+    }
+    if any(value is None for value in sides.values()):
+        return "Read the cooktop on both sides, front and back, and its hot side will show here."
+    across = degrees_difference((sides["left"] or 0.0) - (sides["right"] or 0.0), unit)
+    deep = degrees_difference((sides["front"] or 0.0) - (sides["back"] or 0.0), unit)
+    return (
+        f"The {'left' if across > 0 else 'right'} runs about {abs(across):.0f} °{unit} hotter than the "
+        f"{'right' if across > 0 else 'left'}, and the {'front' if deep > 0 else 'back'} about "
+        f"{abs(deep):.0f} °{unit} hotter than the {'back' if deep > 0 else 'front'}."
+    )
+
+
+def _mean_offset(stove: Stove, pattern: tuple[SpotPattern, ...], pick: Callable[[Spot], bool]) -> float | None:
+    offsets = [
+        row.mean
+        for row in pattern
+        if (spot := stove.spot(row.spot)) is not None and spot.kind is SpotKind.TOP and row.readings and pick(spot)
+    ]
+    return sum(offsets) / len(offsets) if offsets else None
+
+
+def spot_offset(row: SpotPattern, unit: str) -> str:
+    """How a spot runs against the cooktop's mean, with its interval."""
+    if row.readings == 0:
+        return "not read yet"
+    mean, low, high = (round(degrees_difference(value, unit)) for value in (row.mean, row.p10, row.p90))
+    if low <= 0 <= high:
+        return f"about the mean, from {_signed(low)} to {_signed(high)} °{unit}"
+    word = "hotter" if mean > 0 else "cooler"
+    near, far = sorted((abs(low), abs(high)))
+    return f"{abs(mean)} °{unit} {word}, likely {near} to {far}"
+
+
+def signed_difference(kelvin_difference: float, unit: str) -> str:
+    """A difference in whole degrees with its sign, for a drawing: `+35`."""
+    return _signed(round(degrees_difference(kelvin_difference, unit)))
+
+
+def _signed(number: int) -> str:
+    return "0" if number == 0 else f"{'+' if number > 0 else '−'}{abs(number)}"

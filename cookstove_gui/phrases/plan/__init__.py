@@ -1,0 +1,1 @@
+"""The sentences of the Plan page, a file for each of its parts."""
