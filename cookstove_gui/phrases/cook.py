@@ -11,7 +11,7 @@ from cookstove_gui.forecast.answers import (
     Turn,
     TurnKind,
 )
-from cookstove_gui.phrases.edge import Edge, duration, heat_name
+from cookstove_gui.phrases.edge import Edge, duration, heat_name, spot_label
 from cookstove_gui.resource_files import table
 from cookstove_gui.situation import SURE_OF_TURN
 from cookstove_gui.stove.entries import HeatBand
@@ -57,9 +57,7 @@ def next_reading_words(reading: NextReading | None, stove: Stove, edge: Edge) ->
     """Where to read next, and by when."""
     if reading is None:
         return ""
-    spot = stove.spot(reading.spot)
-    label = spot.label if spot else reading.spot.replace("_", " ")
-    return f"Worth reading next: {label}, by {edge.clock(reading.in_min)}."
+    return f"Worth reading next: {spot_label(stove, reading.spot)}, by {edge.clock(reading.in_min)}."
 
 
 def doubted_words(reading: DoubtedReading, spot_label: str, edge: Edge, typed: float | None = None) -> str:

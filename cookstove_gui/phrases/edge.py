@@ -4,11 +4,19 @@ Temperatures come in kelvin, times in minutes from the edge's now.
 """
 
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import date, datetime, timedelta, timezone
 
 from cookstove_gui.forecast.answers import Quantiles
 from cookstove_gui.stove.entries import HeatBand
+from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import KILOGRAMS_PER_POUND, clock_text, degrees, tidy
+
+# Not strftime's names: Qt sets the system's locale, and all sentences are in one language.
+_DAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
+_MONTHS = (
+    *("January", "February", "March", "April", "May", "June"),
+    *("July", "August", "September", "October", "November", "December"),
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -65,12 +73,37 @@ def ago(then: datetime, now: datetime) -> str:
     return f"{hours / 24:.0f} days ago"
 
 
+def local_day(at: datetime, offset_minutes: int) -> date:
+    """The date of an instant on a local clock."""
+    return at.astimezone(timezone(timedelta(minutes=offset_minutes))).date()
+
+
+def weekday(day: date) -> str:
+    """`Monday`."""
+    return _DAYS[day.weekday()]
+
+
+def short_date(day: date) -> str:
+    """`5 Jan`."""
+    return f"{day.day} {_MONTHS[day.month - 1][:3]}"
+
+
+def day_and_month(day: date) -> str:
+    """`5 January`."""
+    return f"{day.day} {_MONTHS[day.month - 1]}"
+
+
+def full_date(day: date) -> str:
+    """`5 January 2026`."""
+    return f"{day_and_month(day)} {day.year}"
+
+
 def session_day(first_at: datetime | None, offset_minutes: int) -> str:
     """The day and clock a session began, short."""
     if first_at is None:
         return "nothing entered yet"
-    day = first_at + timedelta(minutes=offset_minutes)
-    return f"{day:%a} {day.day} {day:%b} {day.year}, {clock_text(first_at, offset_minutes)}"
+    day = local_day(first_at, offset_minutes)
+    return f"{weekday(day)[:3]} {short_date(day)} {day.year}, {clock_text(first_at, offset_minutes)}"
 
 
 def as_it_stood(at: datetime, offset_minutes: int) -> str:
@@ -96,6 +129,12 @@ def readings_count(number: int) -> str:
 def capital(text: str) -> str:
     """A sentence's beginning: its first letter large, the rest as it is."""
     return f"{text[:1].upper()}{text[1:]}"
+
+
+def spot_label(stove: Stove, name: str) -> str:
+    """What a spot is called; one that the stove does not know, by its name in the log."""
+    spot = stove.spot(name)
+    return spot.label if spot else name.replace("_", " ")
 
 
 def heat_name(band: HeatBand) -> str:

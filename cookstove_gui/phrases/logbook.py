@@ -1,9 +1,18 @@
 """The sentences of the Logbook: when sessions were, what an import brings, how past projections turned out."""
 
-from datetime import datetime, timedelta
+from datetime import datetime
 
 from cookstove_gui.forecast.answers import Quantiles, RecordRow, TrackRecord
-from cookstove_gui.phrases.edge import Edge, duration, entries_count, sessions_count
+from cookstove_gui.phrases.edge import (
+    Edge,
+    duration,
+    entries_count,
+    full_date,
+    local_day,
+    sessions_count,
+    short_date,
+    weekday,
+)
 from cookstove_gui.units import clock_text
 
 
@@ -11,15 +20,14 @@ def session_span(first_at: datetime | None, last_at: datetime | None, offset_min
     """When a session was: its day and its clocks."""
     if first_at is None or last_at is None:
         return "nothing entered yet"
-    day = first_at + timedelta(minutes=offset_minutes)
+    day = local_day(first_at, offset_minutes)
     began, ended = clock_text(first_at, offset_minutes), clock_text(last_at, offset_minutes)
-    return f"{day:%A} {day.day} {day:%B} {day.year}, {began}" + (f" to {ended}" if ended != began else "")
+    return f"{weekday(day)} {full_date(day)}, {began}" + (f" to {ended}" if ended != began else "")
 
 
 def dated(title: str, at: datetime, offset_minutes: int) -> str:
     """A session's title behind its day, which is what is left of it where there is little width."""
-    day = at + timedelta(minutes=offset_minutes)
-    return f"{day.day} {day:%b}, {title}"
+    return f"{short_date(local_day(at, offset_minutes))}, {title}"
 
 
 def import_question(problems: int, rows: int, files: int) -> str:

@@ -4,7 +4,6 @@ from datetime import UTC, datetime
 
 import pytest
 
-from cookstove_gui.gui.cook.entry_words import entry_words, opening_words
 from cookstove_gui.gui.widgets.figures import (
     age_text,
     band_text,
@@ -13,8 +12,7 @@ from cookstove_gui.gui.widgets.figures import (
     range_text,
     temperature_text,
 )
-from cookstove_gui.stove.entries import Entry, HeatBand, Kind
-from cookstove_gui.stove.stove import stove_with_default_spots
+from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.units import kelvin
 
 NOW = datetime(2026, 1, 5, 12, 2, tzinfo=UTC)
@@ -52,31 +50,3 @@ def test_moment_is_on_the_local_clock() -> None:
 
 def test_a_moment_beyond_the_horizon_says_so() -> None:
     assert moment_text(NOW, None, -300) == "later than 3 h"
-
-
-@pytest.mark.parametrize(
-    ("fraction", "words"), [(0.0, "shut"), (0.25, "¼"), (0.3, "¼"), (0.5, "½"), (0.8, "¾"), (1.0, "open")]
-)
-def test_opening(fraction: float, words: str) -> None:
-    assert opening_words(fraction) == words
-
-
-@pytest.mark.parametrize(
-    ("kind", "fields", "words"),
-    [
-        (Kind.READING, {"spot": "oven_centre", "value": "385", "unit": "F"}, "oven centre 385 °F"),
-        (Kind.READING, {"spot": "own_corner", "value": "385", "unit": "F"}, "own corner 385 °F"),
-        (Kind.LIT, {}, "lit"),
-        (Kind.WOOD, {"note": "two splits"}, "two splits"),
-        (Kind.WOOD, {"value": "2.5", "unit": "lb"}, "2.5 lb"),
-        (Kind.WOOD, {}, "wood"),
-        (Kind.AIR, {"value": "0.5"}, "air ½"),
-        (Kind.BYPASS, {"value": "0"}, "bypass shut"),
-        (Kind.OVEN_DOOR, {"value": "open"}, "door open"),
-        (Kind.PAN, {"value": "on", "spot": "top_back_left"}, "pan on top back left"),
-        (Kind.NOTE, {"note": "windy"}, "windy"),
-    ],
-)
-def test_entry(kind: Kind, fields: dict[str, str], words: str) -> None:
-    entry = Entry(number=1, at=NOW, offset_minutes=-300, kind=kind, **fields)
-    assert entry_words(entry, stove_with_default_spots("Kitchen stove")) == words

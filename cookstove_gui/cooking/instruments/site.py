@@ -6,8 +6,7 @@ from dataclasses import dataclass
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.physics.air import pressure_altitude, standard_pressure, station_pressure
 from cookstove_gui.physics.water import boiling_temperature
-from cookstove_gui.resource_files import table
-from cookstove_gui.units import METRES_PER_FOOT, PASCALS_PER_INCH_OF_MERCURY, TemperatureUnit, degrees, tidy
+from cookstove_gui.units import METRES_PER_FOOT, PASCALS_PER_INCH_OF_MERCURY, tidy
 
 LOWEST, HIGHEST = -430.0, 5500.0  # m, the lowest shore and the highest village
 LEAST_PRESSURE, MOST_PRESSURE = 45_000.0, 108_000.0  # Pa, of the air where people cook
@@ -81,7 +80,7 @@ def site_with_barometer(altitude: float, pressure: float, *, as_at_sea: bool) ->
     possible_at_sea = is_possible_at_sea(pressure)
     if as_at_sea and possible_at_sea:
         there = float(station_pressure(pressure, altitude))
-        return Site(altitude=altitude, pressure=there, note="It was brought from the sea’s level to this height.")
+        return Site(altitude=altitude, pressure=there, note="It was converted from sea level to this height.")
     if altitude == 0.0 and not possible_at_sea:
         height = float(pressure_altitude(pressure))
         return Site(altitude=height, pressure=pressure, note="The height was worked out from this pressure.")
@@ -155,11 +154,3 @@ def site_from_text(text: str, altitude: float = 0.0) -> Site:
     if altitude == 0.0 and abs(pressure - float(standard_pressure(0.0))) > WEATHER_SWING:
         return Site(altitude=float(pressure_altitude(pressure)), pressure=pressure)
     return site_at(altitude, pressure)
-
-
-def altitude_hints(site: Site, unit: TemperatureUnit = "F") -> tuple[str, ...]:
-    """What changes for baking at this height, in sentences; none near the sea."""
-    boils = f"{tidy(degrees(site.boiling, unit), 0)} °{unit}"
-    return tuple(
-        row["text"].format(boils=boils) for row in table("altitude.toml")["hint"] if site.altitude >= row["from_m"]
-    )

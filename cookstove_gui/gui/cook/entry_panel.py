@@ -11,13 +11,13 @@ from cookstove_gui.desk import Changed, Receipt
 from cookstove_gui.desk.log.correcting import text_of
 from cookstove_gui.errors import Problem
 from cookstove_gui.gui.cook.answer_line import AnswerLine
-from cookstove_gui.gui.cook.entry_words import entry_words
 from cookstove_gui.gui.cook.fire_panel import FirePanel
 from cookstove_gui.gui.cook.number_field import NumberField, name_and_number
 from cookstove_gui.gui.cook.recent_rows import RecentRows
 from cookstove_gui.gui.cook.when_field import WhenField
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.phrases.entries import entry_words
 from cookstove_gui.phrases.heading import question
 from cookstove_gui.stove.entries import Entry, Kind
 from cookstove_gui.units import clock_text

@@ -8,7 +8,10 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import BODY_POINTS, colour, font
+from cookstove_gui.stove.entries import Kind
 
+# Kinds that speak of the fire and so stand in the lane.
+FIRE_KINDS = frozenset({Kind.LIT, Kind.WOOD, Kind.AIR, Kind.BYPASS, Kind.OVEN_DOOR})
 _TICK = 7.0
 
 

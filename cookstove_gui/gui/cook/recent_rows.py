@@ -5,9 +5,10 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QListWidget, QListWidgetItem, QWidget
 
 from cookstove_gui.desk import Changed
-from cookstove_gui.desk.my_stove.meant_words import meant_tip, meant_words
-from cookstove_gui.gui.cook.entry_words import entry_words, spot_words
+from cookstove_gui.desk.my_stove.meant import meant_heat
 from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.phrases.edge import spot_label
+from cookstove_gui.phrases.entries import entry_words, meant_tip, meant_words
 from cookstove_gui.stove.entries import Entry
 from cookstove_gui.units import clock_text
 
@@ -48,7 +49,7 @@ class RecentRows(QListWidget):
         for place, row in enumerate(rows):
             item = self.item(place)
             item.setText(f"{clock_text(row.at, row.offset_minutes)}  {self._words(row)}")
-            item.setToolTip(meant_tip(row, self._desk.stove))
+            item.setToolTip(meant_tip(row, self._desk.stove, meant_heat(row, self._desk.stove)))
             item.setData(Qt.ItemDataRole.UserRole, row.number)
         if marked >= 0 and rows:
             self.setCurrentRow(min(marked, len(rows) - 1))
@@ -56,8 +57,8 @@ class RecentRows(QListWidget):
 
     def _words(self, row: Entry) -> str:
         stove = self._desk.stove
-        meant = meant_words(row, stove)
-        return f"{spot_words(row.spot, stove).removeprefix('top ')} {meant}" if meant else entry_words(row, stove)
+        meant = meant_words(row, meant_heat(row, stove))
+        return f"{spot_label(stove, row.spot).removeprefix('top ')} {meant}" if meant else entry_words(row, stove)
 
     def take_focus(self) -> None:
         """Give the keyboard to the newest row."""

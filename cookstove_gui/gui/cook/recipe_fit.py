@@ -24,11 +24,11 @@ from cookstove_gui.cooking.fit.fit import GOOD_CHANCE, FitState, SpotFit, TaskFi
 from cookstove_gui.cooking.fit.tasks import Place
 from cookstove_gui.desk import Changed
 from cookstove_gui.desk.desk import Desk
-from cookstove_gui.gui.cook.entry_words import spot_words
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.figures import moment_text
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import STEP, colour
+from cookstove_gui.phrases.edge import spot_label
 
 _GROUPS = (
     (FitState.NOW, "Good now", "good"),
@@ -70,7 +70,7 @@ def rows_by_spot(desk: Desk, fits: Iterable[TaskFit], state: FitState) -> list[F
                 found.setdefault(spot.spot, []).append(fit.task.name)
     if state is FitState.NOT:
         return []
-    return [FitRow(_short(spot_words(name, desk.stove)), ", ".join(tasks), name) for name, tasks in found.items()]
+    return [FitRow(_short(spot_label(desk.stove, name)), ", ".join(tasks), name) for name, tasks in found.items()]
 
 
 def _spot_state(spot: SpotFit) -> FitState:
@@ -84,7 +84,7 @@ def _spot_state(spot: SpotFit) -> FitState:
 def _place_and_time(desk: Desk, fit: TaskFit) -> str:
     if fit.state not in (FitState.NOW, FitState.LATER):
         return ""
-    where = "oven" if fit.task.place is Place.OVEN else _short(spot_words(fit.spots[0].spot, desk.stove))
+    where = "oven" if fit.task.place is Place.OVEN else _short(spot_label(desk.stove, fit.spots[0].spot))
     return f"{where} {_time(desk, fit)}".strip()
 
 
@@ -277,7 +277,7 @@ class RecipeFit(QWidget):
         if fit is None or fit.state is FitState.REFUSED:
             return
         best = ", ".join(
-            f"{_short(spot_words(spot.spot, self._desk.stove))} {10 * round(10 * spot.chance_now)} %"
+            f"{_short(spot_label(self._desk.stove, spot.spot))} {10 * round(10 * spot.chance_now)} %"
             for spot in fit.spots[:3]
         )
         self._told.setText(f"{fit.task.name}, chance now: {best}.")

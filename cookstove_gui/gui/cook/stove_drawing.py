@@ -7,8 +7,7 @@ from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from cookstove_gui.desk import Changed
-from cookstove_gui.desk.my_stove.meant_words import meant_heat, meant_words
-from cookstove_gui.gui.cook.entry_words import opening_words
+from cookstove_gui.desk.my_stove.meant import meant_heat
 from cookstove_gui.gui.cook.spot_patch import PatchHeat, SpotPatch
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.figures import JUST_READ_MINUTES
@@ -16,6 +15,7 @@ from cookstove_gui.gui.widgets.heat_colours import HOTTEST_AT_LEAST, HeatScale
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.stove_geometry import PlanLayout, plan_layout
 from cookstove_gui.gui.widgets.theme import BODY_POINTS, colour, font
+from cookstove_gui.phrases.entries import meant_words, opening_words
 from cookstove_gui.stove.entries import Entry, Kind, door_is_open, fraction_open, reading_kelvin
 
 _ARROWS = {
@@ -100,7 +100,7 @@ class StovePlan(QWidget):
             zone = standing.zones.get(name) if standing else None
             latest = read.get(name)
             age = _minutes(now, latest.at) if latest is not None else None
-            remark = meant_words(latest, self._desk.stove) if latest is not None else ""
+            remark = meant_words(latest, meant_heat(latest, self._desk.stove)) if latest is not None else ""
             # A number just read is shown as it was read (and meant), before the stove has been worked out.
             just_read = age is not None and age <= JUST_READ_MINUTES
             if latest is not None and (zone is None or (just_read and latest.number not in doubted)):

@@ -12,14 +12,14 @@ from cookstove_gui.desk import Changed, Standing
 from cookstove_gui.forecast.answers import FloatArray, Projection
 from cookstove_gui.gui.cook.arrival_mark import ArrivalMark
 from cookstove_gui.gui.cook.clock_axis import clock_ticks
-from cookstove_gui.gui.cook.entry_words import FIRE_KINDS, entry_words
 from cookstove_gui.gui.cook.fan import Fan
-from cookstove_gui.gui.cook.fire_lane import FireLane, LaneMark
+from cookstove_gui.gui.cook.fire_lane import FIRE_KINDS, FireLane, LaneMark
 from cookstove_gui.gui.cook.reading_marks import ReadingMarks, oven_spot
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.figures import band_text, moment_text
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import BODY_POINTS, colour, font
+from cookstove_gui.phrases.entries import entry_words
 from cookstove_gui.phrases import cook
 from cookstove_gui.phrases.heading import headline
 from cookstove_gui.units import degrees, local_offset_minutes

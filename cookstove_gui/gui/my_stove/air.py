@@ -4,12 +4,13 @@ from collections.abc import Callable
 
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
-from cookstove_gui.desk.my_stove import air_words, describing
+from cookstove_gui.desk.my_stove import air, describing
 from cookstove_gui.desk.my_stove import site as site_here
 from cookstove_gui.errors import Problem
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.form import Either, Field, say, words
 from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.phrases.my_stove.air import ABOUT_BAROMETERS, altitude_hints, boiling_line
 
 _NARROW = 130
 
@@ -42,7 +43,7 @@ class AirPart(QWidget):
         column.addWidget(words("Height and weather", role="heading"))
         parts: tuple[QWidget, ...] = (
             self._height, self._pressure, self._shows,
-            words(air_words.ABOUT_BAROMETERS, role="soft", name="air_about"),
+            words(ABOUT_BAROMETERS, role="soft", name="air_about"),
             self._question, self._boils, self._line, words("Baking at this height", role="heading"), self._hints,
         )  # fmt: skip
         for part in parts:
@@ -67,10 +68,10 @@ class AirPart(QWidget):
             self._pressure.show_text(site_here.barometer_text(desk, barometer))
             self._shows.show_key("sea" if barometer.as_at_sea else "here")
         site = site_here.site_here(desk)
-        say(self._question, air_words.height_question(desk))
-        self._boils.setText(air_words.boiling_line(site, desk.unit))
-        self._line.setText(air_words.pressure_line(desk))
-        self._hints.setText(air_words.hints(desk) or self._no_hints)
+        say(self._question, air.height_question(desk))
+        self._boils.setText(boiling_line(site, desk.unit))
+        self._line.setText(air.pressure_line(desk))
+        self._hints.setText("\n".join(altitude_hints(site, desk.unit)) or self._no_hints)
 
     def _read(self, text: str) -> None:
         as_at_sea = self._shows.key == "sea"

@@ -6,7 +6,7 @@ from dataclasses import replace
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from cookstove_gui.desk.my_stove import describing
-from cookstove_gui.desk.my_stove.meant_words import surface_warning
+from cookstove_gui.desk.my_stove.meant import surface_warning
 from cookstove_gui.errors import Problem
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.form import Choice, Either, Field, button, say, words

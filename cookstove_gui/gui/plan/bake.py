@@ -3,8 +3,7 @@
 from PySide6.QtWidgets import QWidget
 
 from cookstove_gui.cooking.safety.wall_rises import USUAL_ROOM
-from cookstove_gui.desk.my_stove import air_words
-from cookstove_gui.desk.my_stove.site import stove_here
+from cookstove_gui.desk.my_stove.site import site_here, stove_here
 from cookstove_gui.desk.plan import texts as plan_texts
 from cookstove_gui.desk.plan.bake import (
     BakeChoice,
@@ -16,15 +15,16 @@ from cookstove_gui.desk.plan.bake import (
     usual_mass,
     usual_start,
 )
-from cookstove_gui.desk.plan.danger_words import danger_words
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.plan.part import CAPTION_WIDTH, CHOICE_WIDTH, PlanPart
 from cookstove_gui.gui.widgets.form import Choice, say, words
+from cookstove_gui.phrases.my_stove.air import altitude_hints
 from cookstove_gui.phrases.plan.bake import (
     bake_against_steady,
     bake_headline,
     core_words,
+    danger_words,
     holding_words,
     safe_words,
     turn_words,
@@ -113,7 +113,7 @@ class BakePart(PlanPart):
         say(self._safe, safe_words(found, edge))
         say(self._holding, holding_words(edge) if found.safe else "")
         say(self._danger, danger_words(found, edge, self._room()))
-        say(self._height, air_words.hints(self.desk))
+        say(self._height, "\n".join(altitude_hints(site_here(self.desk), self.desk.unit)))
 
     def show_nothing(self, why: str) -> None:
         """Show no answer, and why."""

@@ -4,7 +4,7 @@ from datetime import date
 
 from cookstove_gui.cooking.instruments.surface_readings import CorrectedReading, Surface
 from cookstove_gui.cooking.instruments.thermometers import Check, CheckPoint, Drift, true_temperature
-from cookstove_gui.phrases.edge import Edge
+from cookstove_gui.phrases.edge import Edge, full_date
 from cookstove_gui.stove.stove import Instrument
 from cookstove_gui.units import degrees, degrees_difference, tidy
 
@@ -15,7 +15,7 @@ def instrument_words(instrument: Instrument, unit: str) -> str:
     if not instrument.checked_on:
         return f"Never checked: it may be off by {doubt} °{unit} or more either way."
     offset = degrees_difference(instrument.offset, unit)
-    on = f"{date.fromisoformat(instrument.checked_on):%d %B %Y}".lstrip("0")
+    on = full_date(date.fromisoformat(instrument.checked_on))
     if abs(offset) < 0.5 * doubt:
         return f"It reads right, within about {doubt} °{unit}; checked on {on}."
     word = "high" if offset > 0 else "low"
@@ -26,7 +26,7 @@ def drifted(found: Drift, unit: str) -> str:
     """That a thermometer has changed."""
     change = degrees_difference(found.change, unit)
     word = "higher" if change > 0 else "lower"
-    on = f"{found.since:%d %B %Y}".lstrip("0")
+    on = full_date(found.since)
     return (
         f"It now reads about {abs(change):.0f} °{unit} {word} than it did on {on}. Check it again; "
         "if it keeps changing, use another one."
@@ -51,7 +51,7 @@ def check_line(check: Check, unit: str) -> str:
     where = "in ice water" if check.point is CheckPoint.ICE else "in boiling water"
     right = true_temperature(check.point, check.pressure)
     shown = tidy(degrees(check.shown, unit), 1)
-    on = f"{check.on:%d %B %Y}".lstrip("0")
+    on = full_date(check.on)
     return f"{on}: {shown} °{unit} {where}, where {degrees(right, unit):.1f} is right"
 
 

@@ -3,8 +3,9 @@
 from cookstove_gui.cooking.baking.doneness import BakeAnswer
 from cookstove_gui.cooking.baking.turning import TurnReminder
 from cookstove_gui.cooking.fit.tasks import Task
-from cookstove_gui.cooking.safety.food_safety import holding_limits
-from cookstove_gui.phrases.edge import Edge, duration, span
+from cookstove_gui.cooking.safety.food_safety import danger_minutes_allowed, holding_limits
+from cookstove_gui.cooking.safety.wall_rises import USUAL_ROOM
+from cookstove_gui.phrases.edge import Edge, duration, span, spot_label
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import degrees_difference
 
@@ -72,7 +73,7 @@ def turn_words(reminder: TurnReminder | None, stove: Stove, edge: Edge) -> str:
     """When to turn the pan, and why."""
     if reminder is None:
         return ""
-    hotter, cooler = (_label(stove, name) for name in (reminder.hotter, reminder.cooler))
+    hotter, cooler = (spot_label(stove, name) for name in (reminder.hotter, reminder.cooler))
     when = "now" if reminder.in_min < 1 else f"at {edge.clock(reminder.in_min)}"
     # No finer than a wall read some while ago can say.
     step = 10 if edge.unit == "F" else 5
@@ -88,6 +89,15 @@ def turn_words(reminder: TurnReminder | None, stove: Stove, edge: Edge) -> str:
     return f"Turn it {when}: {hotter} {apart}."
 
 
-def _label(stove: Stove, name: str) -> str:
-    spot = stove.spot(name)
-    return spot.label if spot else name.replace("_", " ")
+def danger_words(found: BakeAnswer, edge: Edge, room: float = USUAL_ROOM) -> str:
+    """That the core likely spends too long between cold and hot enough, for a kitchen as warm as `room` [K]."""
+    if found.danger_min is None or found.danger_min.p50 is None:
+        return ""
+    if found.danger_min.p50 <= danger_minutes_allowed(room):
+        return ""
+    limits = holding_limits()
+    low, high = edge.heat(limits.danger_low).split(" ")[0], edge.heat(limits.danger_high)
+    return (
+        f"Its core likely spends {duration(found.danger_min.p50)} between {low} and {high}: too long. "
+        f"A hotter oven or a smaller piece gets it through sooner. {limits.words}"
+    )

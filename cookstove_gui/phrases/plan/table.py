@@ -4,7 +4,7 @@ from datetime import datetime, timedelta
 
 from cookstove_gui.cooking.baking.table_time import TableTime
 from cookstove_gui.forecast.answers import Quantiles
-from cookstove_gui.phrases.edge import Edge, duration
+from cookstove_gui.phrases.edge import Edge, duration, local_day, weekday
 from cookstove_gui.units import clock_text
 
 
@@ -71,5 +71,5 @@ def _minutes_to(at: datetime, edge: Edge) -> float:
 
 
 def _day(at: datetime, edge: Edge) -> str:
-    there, here = (moment + timedelta(minutes=edge.offset_minutes) for moment in (at, edge.now))
-    return "today" if there.date() == here.date() else f"on {there:%A}"
+    there, here = (local_day(moment, edge.offset_minutes) for moment in (at, edge.now))
+    return "today" if there == here else f"on {weekday(there)}"

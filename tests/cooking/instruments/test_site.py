@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from cookstove_gui.cooking.instruments.site import altitude_hints, site_at, site_from_text
+from cookstove_gui.cooking.instruments.site import site_at, site_from_text
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.units import degrees
 
@@ -60,14 +60,6 @@ def test_what_is_no_site(text: str) -> None:
 def test_a_pressure_that_fits_nothing_is_questioned() -> None:
     with pytest.raises(InputProblem, match="mend one of them"):
         site_at(3000.0, 85_000.0)
-
-
-def test_hints_come_with_height() -> None:
-    assert altitude_hints(site_at(0.0)) == ()
-    low, high = altitude_hints(site_at(700.0)), altitude_hints(site_at(2000.0))
-    assert 0 < len(low) < len(high)
-    assert "200 °F" in high[0]  # reference 1.5: 93.315 °C
-    assert "93 °C" in altitude_hints(site_at(2000.0), "C")[0]
 
 
 @given(st.floats(-400, 5000), st.floats(1, 400))

@@ -11,7 +11,7 @@ import pytest
 
 from cookstove_gui.cooking.instruments.thermometers import CheckPoint
 from cookstove_gui.desk import Desk
-from cookstove_gui.desk.my_stove import air_words, checks, describing
+from cookstove_gui.desk.my_stove import air, checks, describing
 from cookstove_gui.desk.my_stove.site import (
     HOLDS_FOR,
     barometer_of,
@@ -108,7 +108,7 @@ def test_after_a_day_the_weather_has_moved_on(desk: Desk, clock: Clock) -> None:
     assert boils_celsius(desk) < 99.5
     clock.now += HOLDS_FOR + timedelta(minutes=1)
     assert boils_celsius(desk) == pytest.approx(99.974, abs=0.005)
-    assert "more than 24 hours ago" in air_words.pressure_line(desk)
+    assert "more than 24 hours ago" in air.pressure_line(desk)
 
 
 def test_blank_forgets_the_barometer(desk: Desk) -> None:
@@ -122,7 +122,7 @@ def test_a_height_changed_under_the_barometer_is_said_not_guessed(desk: Desk) ->
     keep_barometer(desk, "1000 hPa", as_at_sea=False)
     keep_height(desk, "2000 m")
     assert site_here(desk).pressure / 100 == pytest.approx(794.952, abs=0.05)
-    assert "type it again" in air_words.pressure_line(desk)
+    assert "type it again" in air.pressure_line(desk)
 
 
 def test_checks_of_thermometers_go_by_the_weather(desk: Desk) -> None:
@@ -141,15 +141,8 @@ def test_barometer_goes_with_a_renamed_stove(desk: Desk) -> None:
 
 
 def test_the_height_is_asked_for_where_a_report_needs_it(desk: Desk) -> None:
-    assert air_words.height_question(desk) == ""
+    assert air.height_question(desk) == ""
     keep_barometer(desk, "1013 hPa", as_at_sea=True)
-    assert "type its height" in air_words.height_question(desk)
+    assert "type its height" in air.height_question(desk)
     keep_height(desk, "300 m")
-    assert air_words.height_question(desk) == ""
-
-
-def test_hints_begin_where_the_air_is_thin(desk: Desk) -> None:
-    assert air_words.hints(desk) == ""
-    keep_height(desk, "5000 ft")
-    assert "202.8 °F" in air_words.boiling_line(site_here(desk), "F")
-    assert "Yeast dough rises faster" in air_words.hints(desk)
+    assert air.height_question(desk) == ""

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QComboBox, QListWidget, QWidget
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.desk import Desk, Memory, work_out
-from cookstove_gui.desk.my_stove.meant_words import meant_tip, meant_words
+from cookstove_gui.desk.my_stove.meant import meant_heat
 from cookstove_gui.gui.cook.recent_rows import RecentRows
 from cookstove_gui.gui.cook.spot_patch import SpotPatch
 from cookstove_gui.gui.cook.stove_drawing import StovePlan
@@ -69,8 +69,7 @@ def test_the_plan_says_it_at_the_patch(desk: Desk, link: DeskLink, look: Look, q
 
 
 def test_a_reading_that_means_what_was_typed_says_no_more(fired_desk: Desk) -> None:
-    assert not any(meant_words(row, fired_desk.stove) for row in fired_desk.entries)
-    assert not any(meant_tip(row, fired_desk.stove) for row in fired_desk.entries)
+    assert all(meant_heat(row, fired_desk.stove) is None for row in fired_desk.entries)
 
 
 def test_a_shiny_cooktop_is_told_when_it_is_chosen(qtbot: QtBot) -> None:
@@ -104,5 +103,6 @@ def test_the_question_about_a_slip_tells_the_number_that_was_typed(fired_desk: D
     set_wrong(fired_desk)
     fired_desk.read("900", spot="top_front_left")
     standing = work_out(fired_desk.inputs(), Memory())
-    meant = meant_words(fired_desk.entries[-1], fired_desk.stove).removeprefix("typed 900, ")
-    assert f"900 typed, {meant}, where about" in question(standing, fired_desk.edge)
+    meant = meant_heat(fired_desk.entries[-1], fired_desk.stove)
+    assert meant is not None
+    assert f"900 typed, meant {degrees(meant, 'F'):.0f}, where about" in question(standing, fired_desk.edge)

@@ -6,8 +6,8 @@ import pytest
 
 from cookstove_gui.cooking.baking.catalogue import bake_of
 from cookstove_gui.cooking.baking.doneness import BakeAnswer, bake_outlook
-from cookstove_gui.desk.plan.danger_words import danger_words
 from cookstove_gui.phrases.edge import Edge
+from cookstove_gui.phrases.plan.bake import danger_words
 from tests.cooking.made import fahrenheit, projection
 
 EDGE = Edge(unit="F", now=datetime(2026, 3, 14, 15, 0, tzinfo=UTC), offset_minutes=0)

@@ -1,0 +1,56 @@
+"""An entry in a few words, as typed and as meant."""
+
+from cookstove_gui.cooking.instruments.surface_readings import INFRARED, surface_at
+from cookstove_gui.phrases.edge import spot_label
+from cookstove_gui.stove.entries import Entry, Kind, fraction_open
+from cookstove_gui.stove.stove import Stove
+from cookstove_gui.units import degrees
+
+_QUARTERS = {1: "¼", 2: "½", 3: "¾"}
+
+
+def opening_words(fraction: float) -> str:
+    """How far something is open: `shut`, `½`, `open`."""
+    if fraction <= 0.05:
+        return "shut"
+    if fraction >= 0.95:
+        return "open"
+    return _QUARTERS[min(_QUARTERS, key=lambda quarter: abs(quarter / 4 - fraction))]
+
+
+def entry_words(entry: Entry, stove: Stove) -> str:
+    """What was read or done, without its clock: `oven centre 385 °F`, `two splits`, `air ½`."""
+    match entry.kind:
+        case Kind.READING:
+            return f"{spot_label(stove, entry.spot)} {entry.value} °{entry.unit}"
+        case Kind.LIT:
+            return "lit"
+        case Kind.WOOD:
+            mass = f"{entry.value} {entry.unit}".strip()
+            return ", ".join(part for part in (entry.note, mass) if part) or "wood"
+        case Kind.AIR | Kind.BYPASS:
+            return f"{entry.kind} {opening_words(fraction_open(entry))}"
+        case Kind.OVEN_DOOR:
+            return f"door {entry.value}"
+        case Kind.PAN:
+            return f"pan {entry.value} {spot_label(stove, entry.spot)}"
+        case _:
+            return entry.note or entry.value or entry.kind.value
+
+
+def meant_words(row: Entry, meant: float | None) -> str:
+    """`typed 353, meant 371`, in the unit it was typed in; empty where `meant` [K] is None: it means what was typed."""
+    return "" if meant is None else f"typed {row.value}, meant {degrees(meant, row.unit):.0f}"
+
+
+def meant_tip(row: Entry, stove: Stove, meant: float | None) -> str:
+    """Why a reading means something else; empty where it does not."""
+    spot = stove.spot(row.spot)
+    if meant is None or spot is None:
+        return ""
+    surface = surface_at(stove, spot)
+    setting = next(one.emissivity for one in stove.instruments if one.kind == INFRARED)
+    return (
+        f"{spot.label}: {meant_words(row, meant)} °{row.unit}. The infrared thermometer is set to {setting:.2f}, "
+        f"{surface.name} is about {surface.usual:.2f}. The log keeps what was typed."
+    )

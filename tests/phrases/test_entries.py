@@ -1,0 +1,64 @@
+"""Entries in a few words: the number and unit as typed, and what it means where that is something else."""
+
+from dataclasses import replace
+from datetime import UTC, datetime
+
+import pytest
+
+from cookstove_gui.phrases.entries import entry_words, meant_tip, meant_words, opening_words
+from cookstove_gui.stove.entries import Entry, Kind
+from cookstove_gui.stove.stove import Instrument, stove_with_default_spots
+from cookstove_gui.units import kelvin
+
+NOW = datetime(2026, 1, 10, 12, 0, tzinfo=UTC)
+STOVE = stove_with_default_spots("Kitchen stove")
+
+
+@pytest.mark.parametrize(
+    ("fraction", "words"), [(0.0, "shut"), (0.25, "¼"), (0.3, "¼"), (0.5, "½"), (0.8, "¾"), (1.0, "open")]
+)
+def test_opening(fraction: float, words: str) -> None:
+    assert opening_words(fraction) == words
+
+
+@pytest.mark.parametrize(
+    ("kind", "fields", "words"),
+    [
+        (Kind.READING, {"spot": "oven_centre", "value": "385", "unit": "F"}, "oven centre 385 °F"),
+        (Kind.READING, {"spot": "own_corner", "value": "385", "unit": "F"}, "own corner 385 °F"),
+        (Kind.LIT, {}, "lit"),
+        (Kind.WOOD, {"note": "two splits"}, "two splits"),
+        (Kind.WOOD, {"value": "2.5", "unit": "lb"}, "2.5 lb"),
+        (Kind.WOOD, {}, "wood"),
+        (Kind.AIR, {"value": "0.5"}, "air ½"),
+        (Kind.BYPASS, {"value": "0"}, "bypass shut"),
+        (Kind.OVEN_DOOR, {"value": "open"}, "door open"),
+        (Kind.PAN, {"value": "on", "spot": "top_back_left"}, "pan on top back left"),
+        (Kind.NOTE, {"note": "windy"}, "windy"),
+    ],
+)
+def test_entry(kind: Kind, fields: dict[str, str], words: str) -> None:
+    entry = Entry(number=1, at=NOW, offset_minutes=-300, kind=kind, **fields)
+    assert entry_words(entry, STOVE) == words
+
+
+def reading(value: str, unit: str = "F") -> Entry:
+    return Entry(
+        number=1, at=NOW, offset_minutes=-300, kind=Kind.READING, spot="top_front_left", value=value, unit=unit
+    )
+
+
+def test_a_meant_number_is_in_the_unit_that_was_typed() -> None:
+    assert meant_words(reading("353"), kelvin(371.0, "F")) == "typed 353, meant 371"
+    assert meant_words(reading("178", "C"), kelvin(188.0, "C")) == "typed 178, meant 188"
+    assert meant_words(reading("353"), None) == ""
+
+
+def test_why_it_means_something_else() -> None:
+    stove = replace(
+        STOVE, cooktop_surface="stove paint", instruments=(Instrument(name="gun", kind="infrared", emissivity=0.7),)
+    )
+    tip = meant_tip(reading("353"), stove, kelvin(320.0, "F"))
+    assert tip.startswith("top front left: typed 353, meant 320 °F. The infrared thermometer is set to 0.70, ")
+    assert tip.endswith("The log keeps what was typed.")
+    assert meant_tip(reading("353"), stove, None) == ""
