@@ -3,6 +3,7 @@
 Temperatures come in kelvin, times in minutes from the edge's now.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta, timezone
 
@@ -129,6 +130,11 @@ def readings_count(number: int) -> str:
 def capital(text: str) -> str:
     """A sentence's beginning: its first letter large, the rest as it is."""
     return f"{text[:1].upper()}{text[1:]}"
+
+
+def listed(names: Sequence[str]) -> str:
+    """`soup`, `soup and eggs`, `soup, eggs and bacon`."""
+    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
 
 
 def spot_label(stove: Stove, name: str) -> str:

@@ -50,7 +50,7 @@ class BakePlan:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BakeInputs:
-    """Everything one computation needs."""
+    """What goes in, and the stove as it stands."""
 
     standing: Standing
     stove: Stove
@@ -73,14 +73,14 @@ def usual_start(key: str) -> float:
 
 
 def sized(choice: BakeChoice) -> Bake:
-    """The bake as chosen; raises InputProblem for a weight that is out of reach."""
+    """The bake as chosen; raises InputProblem for an implausible weight."""
     bake = bake_of(choice.key)
     if choice.mass is not None:
         usual = mass_of(bake)
         if not 0.1 <= choice.mass / usual <= 10.0:
             least, most = 0.1 * usual, 10.0 * usual
             raise InputProblem(
-                f"{choice.mass:.3g} kg ({choice.mass / KILOGRAMS_PER_POUND:.3g} lb) is out of reach for one "
+                f"{choice.mass:.3g} kg ({choice.mass / KILOGRAMS_PER_POUND:.3g} lb) is not a plausible weight for one "
                 f"{bake.name}; type {least:.2g} to {most:.2g} kg "
                 f"({least / KILOGRAMS_PER_POUND:.2g} to {most / KILOGRAMS_PER_POUND:.2g} lb)."
             )
@@ -98,7 +98,9 @@ def plan_bake(inputs: BakeInputs) -> BakePlan:
     ago = (standing.now - went_in).total_seconds() / 60
     if choice.core is not None:
         if ago < _LEAST_IN_MIN:
-            raise InputProblem(f"A probe in the {bake.name} needs it to be in the oven; type when it went in.")
+            raise InputProblem(
+                f"The {bake.name} must be in the oven before a probe tells anything; type when it went in."
+            )
         bake = matched_to_core(bake, oven_since(projection, standing.trace, went_in), choice.core, pressure)
     answer = bake_outlook(bake, projection, went_in=went_in, past=standing.trace, pressure=pressure)
     whole = None if answer.done_min.p50 is None else answer.done_min.p50 + ago

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from cookstove_gui.cooking.fit.fit import GOOD_CHANCE, WORTH_CHANCE, FitState, TaskFit
 from cookstove_gui.cooking.fit.placement import place_pots
 from cookstove_gui.cooking.fit.tasks import Place, Task, catalogue
-from cookstove_gui.phrases.edge import Edge
+from cookstove_gui.phrases.edge import spot_label
 from cookstove_gui.situation import Standing
 from cookstove_gui.stove.stove import Stove
 
@@ -25,7 +25,7 @@ class PotRow:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PotsInputs:
-    """Everything one computation needs."""
+    """The tasks chosen, and the stove they go on."""
 
     standing: Standing
     stove: Stove
@@ -60,25 +60,7 @@ def _row(fit: TaskFit, spot: str | None, stove: Stove) -> PotRow:
 
 
 def _label(stove: Stove, name: str, fit: TaskFit) -> str:
-    spot = stove.spot(name)
-    return (
-        "oven"
-        if fit.task.place is Place.OVEN
-        else (spot.label if spot else name.replace("_", " ")).removeprefix("top ")
-    )
-
-
-def headline(rows: tuple[PotRow, ...]) -> str:
-    """Whether all of them have a place."""
-    if not rows:
-        return "Choose what is to be on the stove at once: Space ticks the marked one."
-    without = [row.task.name for row in rows if not row.spot]
-    if without:
-        have = len(rows) - len(without)
-        return f"{have} of {len(rows)} have a place now; not {_listed(without)}."
-    if len(rows) == 1:
-        return f"{rows[0].task.name[:1].upper()}{rows[0].task.name[1:]} has a place now."
-    return "Both have a place now." if len(rows) == 2 else f"All {len(rows)} have a place now."
+    return "oven" if fit.task.place is Place.OVEN else spot_label(stove, name).removeprefix("top ")
 
 
 def place_words(row: PotRow) -> str:
@@ -86,14 +68,3 @@ def place_words(row: PotRow) -> str:
     if row.spot:
         return row.label
     return f"later {row.later_spot}" if row.later_min is not None else row.why_not
-
-
-def chance_words(row: PotRow, edge: Edge) -> str:
-    """How likely it is right there, or when it will be."""
-    if row.spot:
-        return f"{round(row.chance * 10)} in 10"
-    return f"at {edge.clock(row.later_min)}" if row.later_min is not None else ""
-
-
-def _listed(names: list[str]) -> str:
-    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"

@@ -13,7 +13,7 @@ from cookstove_gui.stove.stove import Stove
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TableInputs:
-    """Everything one computation needs."""
+    """What is to be eaten when, and the stove it is baked in."""
 
     stove: Stove
     bake: BakeChoice

@@ -32,7 +32,7 @@ def litres(text: str, unit: TemperatureUnit) -> float:
     number = parse_number(text, "amount")
     found = number * (LITRES_PER_QUART if unit == "F" else 1.0)
     if not 0.06 <= found <= 40.0:
-        raise InputProblem(f"{text.strip()} {volume_unit(unit)} is no pan of water; type a number such as 2.")
+        raise InputProblem(f"{text.strip()} {volume_unit(unit)} is not a plausible amount; type a number such as 2.")
     return found
 
 
@@ -45,7 +45,7 @@ def kilograms_of(text: str, unit: TemperatureUnit) -> float:
     """Kilograms from what was typed."""
     number = parse_number(text, "weight")
     if number <= 0:
-        raise InputProblem(f"“{text.strip()}” is no weight; type a number above 0, such as 1.5.")
+        raise InputProblem(f"“{text.strip()}” is not a weight; type a number above 0, such as 1.5.")
     return number * (KILOGRAMS_PER_POUND if unit == "F" else 1.0)
 
 
@@ -59,7 +59,9 @@ def food_temperature(text: str, unit: TemperatureUnit, *, low: float, high: floa
     value, typed_unit = parse_temperature(text, unit)
     found = kelvin(value, typed_unit)
     if not low <= found <= high:
-        raise InputProblem(f"{text.strip()} is not a temperature {what} can have; look at the unit, °{typed_unit}.")
+        raise InputProblem(
+            f"{text.strip()} is not a plausible temperature for {what}; check the number and its unit, °{typed_unit}."
+        )
     return float(found)
 
 

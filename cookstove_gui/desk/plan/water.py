@@ -66,7 +66,7 @@ class WaterPlan:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WaterInputs:
-    """Everything one computation needs."""
+    """The water, the pan, and the stove as it stands."""
 
     standing: Standing
     stove: Stove

@@ -45,7 +45,7 @@ class WoodChoice:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WoodPlan:
-    """The answer."""
+    """How much wood it takes, what it gives, and where each number comes from."""
 
     choice: WoodChoice
     warm_up_min: float  # until the oven is at the heat
@@ -61,7 +61,7 @@ class WoodPlan:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WoodInputs:
-    """Everything one computation needs."""
+    """The bake, the wood, and the stove as it stands."""
 
     stove: Stove
     band: HeatBand

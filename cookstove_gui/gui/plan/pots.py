@@ -11,11 +11,12 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from cookstove_gui.desk.plan.pots import PotRow, PotsInputs, chance_words, headline, place_words, plan_pots, pot_options
+from cookstove_gui.desk.plan.pots import PotRow, PotsInputs, place_words, plan_pots, pot_options
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.plan.part import PlanPart
 from cookstove_gui.gui.widgets.form import say, words
 from cookstove_gui.gui.widgets.theme import TARGET_PIXELS
+from cookstove_gui.phrases.plan.pots import pot_chance, pot_later, pots_headline
 
 _HEADERS = ("what", "where", "chance")
 _SHOWN_TASKS = 8
@@ -95,13 +96,17 @@ class PotsPart(PlanPart):
 
     def show_answer(self, answer: tuple[PotRow, ...]) -> None:
         """Show each pot's place."""
-        self.headline.setText(headline(answer))
+        without = [row.task.name for row in answer if not row.spot]
+        self.headline.setText(pots_headline([row.task.name for row in answer], without))
         self._table.setRowCount(len(answer))
         for place, row in enumerate(answer):
-            for column, text in enumerate((row.task.name, place_words(row), chance_words(row, self.edge))):
+            for column, text in enumerate((row.task.name, place_words(row), self._chance(row))):
                 self._table.setItem(place, column, QTableWidgetItem(text))
         self._table.setVisible(bool(answer))
         self._table.setFixedHeight(len(answer) * TARGET_PIXELS + self._table.horizontalHeader().sizeHint().height() + 8)
+
+    def _chance(self, row: PotRow) -> str:
+        return pot_chance(row.chance) if row.spot else pot_later(row.later_min, self.edge)
 
     def show_nothing(self, why: str) -> None:
         """Show no answer, and why."""

@@ -14,7 +14,7 @@ def bake_headline(name: str, answer: BakeAnswer, goes_in_min: float, edge: Edge)
     """When the bake is done."""
     done = answer.done_min
     if done.p50 is None:
-        return f"With this fire the {name} is not likely done within three hours. It needs more heat, or more time."
+        return f"With this fire the {name} will hardly be done within three hours. It needs more heat or more time."
     if done.p50 < 1 and goes_in_min < 0:
         return f"The {name} is likely done now. Look, and measure its core."
     if goes_in_min < -1:

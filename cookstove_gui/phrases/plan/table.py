@@ -7,18 +7,24 @@ from cookstove_gui.forecast.answers import Quantiles
 from cookstove_gui.phrases.edge import Edge, duration, local_day, weekday
 from cookstove_gui.units import clock_text
 
+_LATE = 5.0  # min; what is later than this cannot be made good
+_NOW = 2.0  # min; what is due sooner than this is due now
+
 
 def table_headline(plan: TableTime, edge: Edge) -> str:
     """The one thing to do for the table's clock."""
-    goes_in, table = _clock(plan.goes_in_at, edge), _clock(plan.table_at, edge)
+    table = clock_text(plan.table_at, edge.offset_minutes)
     left = _minutes_to(plan.goes_in_at, edge)
-    if left < -5:
-        return f"Too late for {table}: the {plan.bake.name} should have gone in at {goes_in}."
+    if left < -_LATE:
+        return f"Too late for {table}: the {plan.bake.name} should have gone in at {_clock(plan.goes_in_at, edge)}."
     if plan.arrival_min is not None:
-        return f"Put the {plan.bake.name} in by {goes_in}. {_in_time(plan.arrival_min, left, edge)}"
+        goes_in = "now" if left < _NOW else f"by {_clock(plan.goes_in_at, edge)}"
+        return f"Put the {plan.bake.name} in {goes_in}. {_in_time(plan.arrival_min, left, edge)}"
     late = -_minutes_to(plan.light_likely_at, edge)
-    if late > 5:
-        return f"Lit now, the oven is likely {duration(late)} too late for {table}."
+    if late > _LATE:
+        return f"Even lit now, the oven is likely {duration(late)} too late for {table}."
+    if _minutes_to(plan.light_surely_at, edge) < _NOW:
+        return f"Light the fire now; the oven may still be late for {table}."
     light = f"ight the fire {_day(plan.light_surely_at, edge)} by {_clock(plan.light_surely_at, edge)}."
     return f"Keep the fire until then, or let it go out and l{light}" if plan.burns_now else f"L{light}"
 
@@ -35,19 +41,20 @@ def _in_time(arrival: Quantiles, left: float, edge: Edge) -> str:
 
 
 def table_steps(plan: TableTime, edge: Edge) -> tuple[tuple[str, str], ...]:
-    """Clock and words of each moment of the day."""
-    steps = []
-    if plan.arrival_min is None:
-        steps.append((_clock(plan.light_surely_at, edge), "light the fire, to be in time nine times in ten"))
-        steps.append((_clock(plan.light_likely_at, edge), "the latest to light it; then it is even odds"))
+    """Clock and words of each moment of the day; one that has passed is told only if the bake hangs on it."""
     heat = edge.range(plan.band.low, plan.band.high)
-    steps.append((_clock(plan.goes_in_at, edge), f"the oven at {heat}, the {plan.bake.name} goes in"))
-    steps.append(
-        (_clock(plan.out_at, edge), f"out of the oven after about {duration(plan.bake_min)}; measure its core")
-    )
     rested = f" after {duration(plan.rest_min)} of rest" if plan.rest_min >= 1 else ""
-    steps.append((_clock(plan.table_at, edge), f"on the table{rested}"))
-    return tuple(steps)
+    lighting = (
+        (plan.light_surely_at, "light the fire, to be in time nine times in ten"),
+        (plan.light_likely_at, "the latest to light it; then it is even odds"),
+    )
+    cooking = (
+        (plan.goes_in_at, f"the oven at {heat}, the {plan.bake.name} goes in"),
+        (plan.out_at, f"out of the oven after about {duration(plan.bake_min)}; measure its core"),
+        (plan.table_at, f"on the table{rested}"),
+    )
+    to_light = [row for row in lighting if plan.arrival_min is None and _minutes_to(row[0], edge) >= 0]
+    return tuple((_clock(at, edge), words) for at, words in (*to_light, *cooking))
 
 
 def table_source(firings: int) -> str:
@@ -62,8 +69,9 @@ def table_source(firings: int) -> str:
 
 
 def _clock(at: datetime, edge: Edge) -> str:
-    """A planned moment, to the five minutes before it."""
-    return clock_text(at - timedelta(minutes=at.minute % 5), edge.offset_minutes)
+    """A planned moment, to the five minutes before it, but no earlier than now where it is still to come."""
+    rounded = at - timedelta(minutes=at.minute % 5)
+    return clock_text(max(rounded, min(edge.now, at)), edge.offset_minutes)
 
 
 def _minutes_to(at: datetime, edge: Edge) -> float:

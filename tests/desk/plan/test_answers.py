@@ -90,7 +90,7 @@ def test_a_bake_is_answered_whatever_is_asked(stands, altitude, key, size, start
 def test_a_probe_in_a_bake_that_is_not_in_yet_is_refused(stands):
     stove, standing = stands
     choice = BakeChoice(key="bread_loaf", went_in=standing.now + timedelta(minutes=10), core=300.0)
-    with pytest.raises(InputProblem, match="needs it to be in the oven"):
+    with pytest.raises(InputProblem, match="must be in the oven"):
         plan_bake(BakeInputs(standing=standing, stove=stove, choice=choice))
 
 

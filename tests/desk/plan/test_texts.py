@@ -65,7 +65,7 @@ def test_a_typed_unit_wins_over_the_screens():
 
 
 def test_water_hotter_than_boiling_is_refused():
-    with pytest.raises(InputProblem, match="look at the unit"):
+    with pytest.raises(InputProblem, match="not a plausible temperature"):
         plan_texts.food_temperature("300", "F", low=273.15, high=kelvin(211.0, "F"), what="water")
 
 
