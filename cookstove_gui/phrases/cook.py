@@ -65,7 +65,9 @@ def doubted_words(reading: DoubtedReading, spot_label: str, edge: Edge, typed: f
     expected, meant = degrees(reading.expected_p50, edge.unit), f"{degrees(reading.typed, edge.unit):.0f}"
     shown = meant if typed is None else f"{degrees(typed, edge.unit):.0f}"
     corrected = "" if shown == meant else f", meant {meant},"
-    return f"{spot_label}: {shown} typed{corrected} where about {expected:.0f} °{edge.unit} was expected. Keep or mend?"
+    return (
+        f"{spot_label}: {shown} typed{corrected} where about {expected:.0f} °{edge.unit} was expected. Keep or correct?"
+    )
 
 
 def fire_turn_words(found: Turn, edge: Edge) -> str:
@@ -76,7 +78,7 @@ def fire_turn_words(found: Turn, edge: Edge) -> str:
     if found.kind is TurnKind.FIRE_OUT:
         return "The fire looks out. Look in, and relight on a little kindling if you still need heat."
     if found.kind is TurnKind.DOOR_OPEN:
-        return "The oven loses heat as if its door stood open. Close it."
+        return "The oven loses heat as if its door were open. Close it."
     return "The air has been wide open for a while. Shut it down, unless the fire is still catching."
 
 

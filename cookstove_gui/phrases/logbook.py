@@ -54,8 +54,8 @@ def track_record_words(record: TrackRecord) -> str:
 def record_behind(record: TrackRecord) -> str:
     """What a track record was made from."""
     return (
-        f"From {sessions_count(record.sessions)}: each projected as it would have been then, with what the ones "
-        "before it had taught; eight in ten should come true inside their window."
+        f"From {sessions_count(record.sessions)}, each projected as on its day, with what the earlier ones had taught; "
+        "eight in ten should come true inside their window."
     )
 
 
@@ -70,7 +70,7 @@ def arrival_window(enters: Quantiles, edge: Edge) -> str:
 def came_true(row: RecordRow, edge: Edge) -> str:
     """What came of a projection."""
     if row.came_true_min is None:
-        return "not seen to come"
+        return "not reached"
     at, enters = edge.clock(row.came_true_min), row.enters_min
     if enters.p10 is not None and row.came_true_min < enters.p10 - 0.5:
         return f"{at}, earlier"
@@ -86,5 +86,5 @@ def recalibrated(factor: float) -> str:
     often = "less" if factor > 1 else "more"
     return (
         f"An hour ahead the oven was inside its range {often} often than eight times in ten, so that range is "
-        f"now made {factor:.1f} times as wide."
+        f"now {factor:.1f} times as wide."
     )

@@ -37,8 +37,8 @@ def measured_emissivity_words(surface: Surface) -> str:
     """What a contact thermometer beside an infrared one has shown."""
     if surface.shiny:
         return (
-            f"There the emissivity is only about {surface.usual:.2f}, a mirror: do not trust infrared on it; "
-            "blacken or tape a spot and read that."
+            f"There the emissivity is only about {surface.usual:.2f}: the surface mirrors its surroundings. "
+            "Do not trust infrared on it; blacken or tape a spot and read that."
         )
     return (
         f"There the emissivity is about {surface.usual:.2f}, from {surface.low:.2f} to {surface.high:.2f}. "
@@ -58,9 +58,7 @@ def check_line(check: Check, unit: str) -> str:
 def emissivity_words(surface: Surface | None, surface_name: str, found: CorrectedReading | None, edge: Edge) -> str:
     """What an infrared thermometer's setting means on this cooktop."""
     if surface is None or found is None:
-        return (
-            f"How dark “{surface_name}” looks to an infrared thermometer is not known; read a blackened or taped spot."
-        )
+        return f"The emissivity of “{surface_name}” is not known; read a blackened or taped spot."
     least, most = f"{surface.low:.2f}", f"{surface.high:.2f}"
     looks = f"The emissivity of the cooktop ({surface.name}) is about {surface.usual:.2f}, from {least} to {most}."
     if surface.shiny:

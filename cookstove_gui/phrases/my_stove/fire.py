@@ -14,7 +14,7 @@ def burns_words(found: BurnSummary, unit: str, fall: float) -> str:
         seen = "" if found.longest_min is None else f" The longest seen so far lasted {duration(found.longest_min)}."
         return (
             f"Load it full, shut the air down and read the oven until it has fallen {drop}: "
-            f"how long that takes stands here then.{seen}"
+            f"how long that takes shows here.{seen}"
         )
     count = "1 load" if found.burns == 1 else f"{found.burns} loads"
     more = found.burns > 1 and found.longest_min is not None
@@ -28,7 +28,7 @@ def burns_words(found: BurnSummary, unit: str, fall: float) -> str:
 def rise_words(band: HeatBand, rises: Quantiles, count: int) -> str:
     """How long lighting to a heat took."""
     if rises.p50 is None:
-        return f"No firing on the log shows how long it takes from lighting to {heat_name(band)}."
+        return f"No firing in the log shows how long it takes from lighting to {heat_name(band)}."
     firings = "1 firing" if count == 1 else f"{count} firings"
     usual = f"about {duration(rises.p50)}"
     if rises.p10 is not None and rises.p90 is not None:
@@ -43,9 +43,9 @@ def hold_words(band: HeatBand, typical_min: float | None, longest_min: float | N
     stays = "1 stay" if count == 1 else f"{count} stays"
     if typical_min is None:
         return f"It held {heat_name(band)} at least {duration(longest_min)}, to the end of the log ({stays})."
+    longest = "" if count == 1 else f", at most {duration(longest_min)}"
     return (
-        f"Once there it stayed above the low end of {heat_name(band)} about {duration(typical_min)}, "
-        f"at most {duration(longest_min)} ({stays})."
+        f"Once there it stayed above the low end of {heat_name(band)} about {duration(typical_min)}{longest} ({stays})."
     )
 
 

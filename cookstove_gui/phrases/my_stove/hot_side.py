@@ -3,6 +3,7 @@
 from collections.abc import Callable
 
 from cookstove_gui.forecast.answers import SpotPattern
+from cookstove_gui.phrases.edge import capital
 from cookstove_gui.stove.stove import Spot, SpotKind, Stove
 from cookstove_gui.units import degrees_difference
 
@@ -20,13 +21,17 @@ def hot_side_words(stove: Stove, pattern: tuple[SpotPattern, ...], unit: str) ->
     }
     if any(value is None for value in sides.values()):
         return "Read the cooktop on both sides, front and back, and its hot side will show here."
-    across = degrees_difference((sides["left"] or 0.0) - (sides["right"] or 0.0), unit)
-    deep = degrees_difference((sides["front"] or 0.0) - (sides["back"] or 0.0), unit)
-    return (
-        f"The {'left' if across > 0 else 'right'} runs about {abs(across):.0f} °{unit} hotter than the "
-        f"{'right' if across > 0 else 'left'}, and the {'front' if deep > 0 else 'back'} about "
-        f"{abs(deep):.0f} °{unit} hotter than the {'back' if deep > 0 else 'front'}."
-    )
+    across = _against("left", sides["left"] or 0.0, "right", sides["right"] or 0.0, unit)
+    deep = _against("front", sides["front"] or 0.0, "back", sides["back"] or 0.0, unit)
+    return capital(f"{across}, and {deep}.")
+
+
+def _against(one: str, its_mean: float, other: str, others_mean: float, unit: str) -> str:
+    apart = round(degrees_difference(its_mean - others_mean, unit))
+    if apart == 0:
+        return f"{one} and {other} run alike"
+    hotter, cooler = (one, other) if apart > 0 else (other, one)
+    return f"the {hotter} runs about {abs(apart)} °{unit} hotter than the {cooler}"
 
 
 def _mean_offset(stove: Stove, pattern: tuple[SpotPattern, ...], pick: Callable[[Spot], bool]) -> float | None:

@@ -1,0 +1,78 @@
+"""Thermometers' checks in words: too high or too low the right way, in the unit on the screen, dated."""
+
+from dataclasses import replace
+from datetime import date
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from cookstove_gui.cooking.instruments.surface_readings import CorrectedReading, surface_of
+from cookstove_gui.cooking.instruments.thermometers import Check, CheckPoint, Drift
+from cookstove_gui.phrases.my_stove.checks import (
+    check_line,
+    drifted,
+    emissivity_words,
+    instrument_words,
+    measured_emissivity_words,
+)
+from cookstove_gui.stove.stove import Instrument
+from cookstove_gui.units import kelvin
+from tests.phrases.facts import EDGE, is_plain, units
+
+DIAL = Instrument(name="dial", kind="probe", offset=-4.0, offset_doubt=0.7, checked_on="2026-03-02")
+
+
+def test_what_a_thermometer_is_off_by() -> None:
+    assert instrument_words(DIAL, "F") == "It reads about 7 °F too low, give or take 1; checked on 2 March 2026."
+    assert "too high" in instrument_words(replace(DIAL, offset=4.0), "F")
+    assert instrument_words(replace(DIAL, offset=0.1), "C") == (
+        "It reads right, within about 1 °C; checked on 2 March 2026."
+    )
+    assert instrument_words(replace(DIAL, checked_on="", offset_doubt=3.0), "F") == (
+        "Never checked: it may be off by 5 °F or more either way."
+    )
+
+
+@given(st.floats(-15, 15), st.floats(0.1, 5), units)
+def test_an_offset_is_never_negative_in_words(offset: float, doubt: float, unit: str) -> None:
+    assert is_plain(instrument_words(replace(DIAL, offset=offset, offset_doubt=doubt), unit))
+
+
+@pytest.mark.parametrize(("change", "said"), [(3.0, "5 °F higher"), (-3.0, "5 °F lower")])
+def test_drift_says_which_way_and_since_when(change: float, said: str) -> None:
+    words = drifted(Drift(instrument="dial", change=change, since=date(2025, 11, 2)), "F")
+    assert f"{said} than it did on 2 November 2025" in words
+
+
+# Water boils at 100.0 °C (212 °F) at 101 325 Pa, ice melts at 0 °C
+def test_a_check_stands_beside_what_is_right() -> None:
+    ice = Check(
+        instrument="dial", point=CheckPoint.ICE, shown=kelvin(34.5, "F"), on=date(2026, 3, 2), pressure=101_325.0
+    )
+    assert check_line(ice, "F") == "2 March 2026: 34.5 °F in ice water, where 32.0 is right"
+    boil = replace(ice, point=CheckPoint.BOIL, shown=kelvin(98.0, "C"))
+    assert check_line(boil, "C") == "2 March 2026: 98 °C in boiling water, where 100.0 is right"
+
+
+def test_a_mirror_is_not_to_be_trusted() -> None:
+    assert "Do not trust infrared" in measured_emissivity_words(surface_of("polished cast iron"))
+    dull = surface_of("stove paint")
+    assert f"about {dull.usual:.2f}, from {dull.low:.2f} to {dull.high:.2f}" in measured_emissivity_words(dull)
+
+
+def test_what_an_infrared_setting_means_on_this_cooktop() -> None:
+    found = CorrectedReading(
+        typed=kelvin(400.0, "F"),
+        corrected=kelvin(420.0, "F"),
+        low=kelvin(410.0, "F"),
+        high=kelvin(430.0, "F"),
+        advice="",
+    )
+    words = emissivity_words(surface_of("stove paint"), "stove paint", found, EDGE)
+    assert words.endswith("Where this one shows 400 °F it is really about 420 °F, from 410 to 430 °F.")
+    assert emissivity_words(None, "marble", None, EDGE) == (
+        "The emissivity of “marble” is not known; read a blackened or taped spot."
+    )
+    shiny = emissivity_words(surface_of("polished cast iron"), "", replace(found, advice="Tape it."), EDGE)
+    assert shiny.endswith("Tape it.")
