@@ -34,11 +34,17 @@ class Edge:
 
     def heat(self, kelvin: float) -> str:
         """A temperature in whole degrees with its unit."""
-        return f"{degrees(kelvin, self.unit):.0f} °{self.unit}"
+        return f"{whole(degrees(kelvin, self.unit))} °{self.unit}"
 
     def range(self, low: float, high: float) -> str:
-        """Two temperatures in whole degrees with one unit."""
-        return f"{degrees(low, self.unit):.0f} to {degrees(high, self.unit):.0f} °{self.unit}"
+        """Two temperatures in whole degrees with one unit; one where they round to the same."""
+        least, most = (whole(degrees(kelvin, self.unit)) for kelvin in (low, high))
+        return f"{least} °{self.unit}" if least == most else f"{least} to {most} °{self.unit}"
+
+
+def whole(number: float) -> str:
+    """A number without decimals, with a minus sign where it is below zero: `−3`, never `-0`."""
+    return f"{round(number)}".replace("-", "−")
 
 
 def duration(minutes: float) -> str:

@@ -40,6 +40,12 @@ def test_degrees_in_the_unit_on_the_screen() -> None:
     assert (celsius.heat(473.15), celsius.range(453.15, 473.15)) == ("200 °C", "180 to 200 °C")
 
 
+def test_cold_has_a_minus_sign_and_nothing_a_doubled_range() -> None:
+    celsius = Edge(unit="C", now=NOW, offset_minutes=-240)
+    assert (celsius.heat(263.15), celsius.heat(272.9)) == ("−10 °C", "0 °C")
+    assert celsius.range(400.0, 400.2) == "127 °C"
+
+
 def test_the_clock_is_the_cooks_own() -> None:
     assert EDGE.clock(0.0) == "8:03"
     assert Edge(unit="F", now=NOW, offset_minutes=345).clock(20.0) == "18:08"  # a quarter-hour zone
