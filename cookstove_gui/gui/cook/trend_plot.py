@@ -19,8 +19,8 @@ from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.figures import band_text, moment_text
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import BODY_POINTS, colour, font
-from cookstove_gui.phrases.entries import entry_words
 from cookstove_gui.phrases import cook
+from cookstove_gui.phrases.entries import entry_words
 from cookstove_gui.phrases.heading import headline
 from cookstove_gui.units import degrees, local_offset_minutes
 
