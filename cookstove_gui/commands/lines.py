@@ -7,13 +7,12 @@ from typing import Any
 
 from cookstove_gui.commands.parsing import Request
 from cookstove_gui.commands.question import Asked
-from cookstove_gui.cooking.fit.fit import FitState, TaskFit
-from cookstove_gui.forecast.answers import Action, Outlook, Quantiles
-from cookstove_gui.phrases.cook import action_words, arrival, next_reading_words, stay, stay_length
-from cookstove_gui.phrases.edge import Edge, heat_name
+from cookstove_gui.cooking.fit.fit import FitState
+from cookstove_gui.forecast.answers import Outlook, Quantiles
+from cookstove_gui.phrases.cook import action_words, next_reading_words
+from cookstove_gui.phrases.edge import Edge
+from cookstove_gui.phrases.printed import fit_row, outlook_lines, zone_row
 from cookstove_gui.situation import Memory, Standing, work_out
-from cookstove_gui.stove.entries import HeatBand
-from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import degrees, iso_clock
 
 
@@ -74,7 +73,9 @@ def _outlook_lines(request: Request, asked: Asked) -> list[str]:
             answer["next_reading"] = {"spot": reading.spot, "in_min": reading.in_min} if reading else None
             lines.append(one_line(answer | ({"if": typed} if typed else {})))
         else:
-            lines.extend(_outlook_text(asked, found, standing.band, edge, action if typed else None))
+            step = f", if: {action_words(action).lower()}" if typed else ""
+            lines.append(f"{_heading(asked)}{step}")
+            lines.extend(f"  {line}" for line in outlook_lines(found, standing.band, edge))
             if reading:
                 lines.append(f"  {next_reading_words(reading, standing.stove, edge)}")
     return lines if request.as_json else lines + _caution_lines(standing)
@@ -106,27 +107,6 @@ def _outlook_object(request: Request, asked: Asked, found: Outlook) -> dict[str,
     }
 
 
-def _outlook_text(asked: Asked, found: Outlook, band: HeatBand, edge: Edge, action: Action | None) -> list[str]:
-    step = f", if: {action_words(action).lower()}" if action else ""
-    lines = [f"{_heading(asked)}{step}"]
-    oven = found.oven
-    if oven.p10 is not None and oven.p50 is not None and oven.p90 is not None:
-        lines.append(f"  The oven is at about {edge.heat(oven.p50)} ({edge.range(oven.p10, oven.p90)}).")
-    in_band = oven.p50 is not None and band.holds(oven.p50)
-    if in_band:
-        lines.append(f"  The oven is at {heat_name(band)}. {stay(band, found.band.stays_min, edge)}")
-    else:
-        lines.append(f"  {arrival(band, found.band.enters_min, edge)}")
-        if found.band.enters_min.p50 is not None:
-            lines.append(f"  {stay_length(found.band.stays_min)}")
-    for ahead in found.ahead:
-        lines.append(
-            f"  {edge.clock(ahead.minutes):>5}  {edge.heat(ahead.p50):>7}  ({edge.range(ahead.p10, ahead.p90)}), "
-            f"in the band {ahead.chance_in_band:.0%}"
-        )
-    return lines
-
-
 # Zones
 
 
@@ -148,13 +128,7 @@ def _zone_lines(request: Request, asked: Asked) -> list[str]:
             for zone in found
         ]
     edge = _edge(request, asked)
-    rows = []
-    for zone in found:
-        read = "not read yet"
-        if zone.last_reading is not None and zone.last_reading_age_min is not None:
-            read = f"read {edge.heat(zone.last_reading)} {zone.last_reading_age_min:.0f} min ago"
-        rows.append((_label(standing.stove, zone.spot), edge.heat(zone.p50), edge.range(zone.p10, zone.p90), read))
-    return [_heading(asked), *_columns(rows)]
+    return [_heading(asked), *_columns([zone_row(zone, standing.stove, edge) for zone in found])]
 
 
 # Fit
@@ -183,22 +157,8 @@ def _fit_lines(request: Request, asked: Asked) -> list[str]:
         of_state = [fit for fit in found if fit.state is state]
         if of_state:
             lines.append(f"  {str(state).capitalize()}:")
-            lines.extend(_columns([_fit_row(fit, standing.stove, edge) for fit in of_state], indent="    "))
+            lines.extend(_columns([fit_row(fit, standing.stove, edge) for fit in of_state], indent="    "))
     return [*lines, *([f"  {first_fires.line}"] if first_fires.line else []), *_caution_lines(standing)]
-
-
-def _fit_row(fit: TaskFit, stove: Stove, edge: Edge) -> tuple[str, ...]:
-    best = fit.spots[0]
-    when = ""
-    if best.in_min is not None:
-        now = best.in_min < 1
-        when = f"now ({best.chance_now:.0%})" if now else f"about {edge.clock(best.in_min)} ({best.chance_then:.0%})"
-    return (fit.task.name, _label(stove, best.spot) if when else "", when)
-
-
-def _label(stove: Stove, spot: str) -> str:
-    known = stove.spot(spot)
-    return known.label if known else spot.replace("_", " ")
 
 
 def _columns(rows: Sequence[Sequence[str]], indent: str = "  ") -> list[str]:

@@ -8,8 +8,9 @@ from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast import track_record
 from cookstove_gui.forecast.answers import RecordRow, TrackRecord
 from cookstove_gui.logbook.folder import read_folder, stove_for
-from cookstove_gui.phrases.edge import Edge, heat_name
+from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.logbook import track_record_words
+from cookstove_gui.phrases.printed import record_heading, record_line
 from cookstove_gui.stove.entries import Session
 from cookstove_gui.units import degrees, iso_clock
 
@@ -29,14 +30,18 @@ def record_lines(request: Request, complain: Callable[[str], None]) -> tuple[lis
     if request.as_json:
         return [one_line(_record_object(record, offsets))], not past.problems
     return [
-        f"{record.stove}, {record.sessions} session{'' if record.sessions == 1 else 's'}",
+        record_heading(record),
         f"  {track_record_words(record)}",
-        *(f"  {_row_text(row, offsets.get(row.session, 0))}" for row in record.rows),
+        *(f"  {record_line(row, _edge(row, offsets))}" for row in record.rows),
     ], not past.problems
 
 
 def _offset(session: Session) -> int:
     return session.entries[0].offset_minutes
+
+
+def _edge(row: RecordRow, offsets: dict[str, int]) -> Edge:
+    return Edge(unit="F", now=row.made_at, offset_minutes=offsets.get(row.session, 0))
 
 
 def _record_object(record: TrackRecord, offsets: dict[str, int]) -> dict[str, object]:
@@ -62,14 +67,3 @@ def _record_object(record: TrackRecord, offsets: dict[str, int]) -> dict[str, ob
             for row in record.rows
         ],
     }
-
-
-def _row_text(row: RecordRow, offset_minutes: int) -> str:
-    edge = Edge(unit="F", now=row.made_at, offset_minutes=offset_minutes)
-    low, middle, high = (
-        "later" if minutes is None else edge.clock(minutes)
-        for minutes in (row.enters_min.p10, row.enters_min.p50, row.enters_min.p90)
-    )
-    came = "not reached" if row.came_true_min is None else f"reached {edge.clock(row.came_true_min)}"
-    heat = heat_name(row.band)
-    return f"{row.session}, {edge.clock(0)}: {heat} {low} to {high}, likely {middle}; {came}"

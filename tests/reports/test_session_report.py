@@ -73,7 +73,7 @@ def test_facts_count_wood_and_readings(report: SessionReport) -> None:
 def test_thermometers_say_what_their_check_showed(report: SessionReport) -> None:
     assert report.thermometers == (
         "infrared gun (infrared, emissivity set to 0.95): read 3.6 °F too high, give or take 1.8 °F, "
-        "when checked on 2026-01-02.",
+        "when checked on 2 January 2026.",
         "oven dial (oven thermometer): not checked.",
     )
 

@@ -22,8 +22,8 @@ def walled(stove: Stove, session: Session) -> SessionReport:
 
 def test_each_wall_is_told_at_its_greatest_rise_the_hottest_first(walled: SessionReport) -> None:
     assert walled.surroundings[:-1] == (
-        "Wall left: 82 °F above the room at 8:35 (152 against 70 °F).",
-        "Floor front: 26 °F above the room at 9:10 (96 against 70 °F).",
+        "Wall left, read at 8:35: 82 °F above the room (152 against 70 °F).",
+        "Floor front, read at 9:10: 26 °F above the room (96 against 70 °F).",
     )
     assert "never a clearance" in walled.surroundings[-1]
 

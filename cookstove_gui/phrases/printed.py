@@ -1,0 +1,61 @@
+"""The lines that the headless commands print for people; scripts ask for JSON."""
+
+from cookstove_gui.cooking.fit.fit import TaskFit
+from cookstove_gui.forecast.answers import Outlook, RecordRow, TrackRecord, Zone
+from cookstove_gui.phrases.cook import arrival, stay, stay_length
+from cookstove_gui.phrases.edge import Edge, heat_name, sessions_count, spot_label
+from cookstove_gui.phrases.logbook import arrival_window
+from cookstove_gui.stove.entries import HeatBand
+from cookstove_gui.stove.stove import Stove
+
+
+def outlook_lines(found: Outlook, band: HeatBand, edge: Edge) -> tuple[str, ...]:
+    """The oven now, when it reaches the band and how long it stays, and what each moment asked about brings."""
+    oven = found.oven
+    lines = []
+    if oven.p10 is not None and oven.p50 is not None and oven.p90 is not None:
+        lines.append(f"The oven is at about {edge.heat(oven.p50)} ({edge.range(oven.p10, oven.p90)}).")
+    if oven.p50 is not None and band.holds(oven.p50):
+        lines.append(f"The oven is at {heat_name(band)}. {stay(band, found.band.stays_min, edge)}")
+    else:
+        lines.append(arrival(band, found.band.enters_min, edge))
+        if found.band.enters_min.p50 is not None:
+            lines.append(stay_length(found.band.stays_min))
+    lines.extend(
+        f"{edge.clock(ahead.minutes):>5}  {edge.heat(ahead.p50):>7}  ({edge.range(ahead.p10, ahead.p90)}), "
+        f"in the band {ahead.chance_in_band:.0%}"
+        for ahead in found.ahead
+    )
+    return tuple(lines)
+
+
+def zone_row(zone: Zone, stove: Stove, edge: Edge) -> tuple[str, ...]:
+    """A spot, its heat, the range of it, and when it was read."""
+    read = "not read yet"
+    if zone.last_reading is not None and zone.last_reading_age_min is not None:
+        read = f"read {edge.heat(zone.last_reading)} {zone.last_reading_age_min:.0f} min ago"
+    return (spot_label(stove, zone.spot), edge.heat(zone.p50), edge.range(zone.p10, zone.p90), read)
+
+
+def fit_row(fit: TaskFit, stove: Stove, edge: Edge) -> tuple[str, ...]:
+    """A task, its best spot, and when it is right there; the last two empty where it never is."""
+    best = fit.spots[0]
+    if best.in_min is None:
+        return (fit.task.name, "", "")
+    later = f"about {edge.clock(best.in_min)} ({best.chance_then:.0%})"
+    when = f"now ({best.chance_now:.0%})" if best.in_min < 1 else later
+    return (fit.task.name, spot_label(stove, best.spot), when)
+
+
+def record_heading(record: TrackRecord) -> str:
+    """The stove, and how many sessions its record is made from."""
+    return f"{record.stove}, {sessions_count(record.sessions)}"
+
+
+def record_line(row: RecordRow, edge: Edge) -> str:
+    """One projection and what came of it."""
+    middle = row.enters_min.p50
+    likely = "" if middle is None else f", likely {edge.clock(middle)}"
+    came = "not reached" if row.came_true_min is None else f"reached {edge.clock(row.came_true_min)}"
+    window = arrival_window(row.enters_min, edge)
+    return f"{row.session}, {edge.clock(0)}: {heat_name(row.band)} {window}{likely}; {came}"

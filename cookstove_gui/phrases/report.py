@@ -1,0 +1,120 @@
+"""The sentences of a session's report. A clock on another day than the session's first says which."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, datetime
+
+from cookstove_gui.phrases.edge import day_and_month, full_date, local_day, spot_label
+from cookstove_gui.stove.entries import Entry, Kind, reading_kelvin
+from cookstove_gui.stove.stove import Instrument, Stove
+from cookstove_gui.units import (
+    KILOGRAMS_PER_POUND,
+    METRES_PER_FOOT,
+    clock_text,
+    degrees,
+    degrees_difference,
+    iso_clock,
+    tidy,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class ReportClock:
+    """The wall clock of a session's first row."""
+
+    first: datetime
+    offset_minutes: int
+
+    @property
+    def zone(self) -> str:
+        """`UTC-05:00`."""
+        return f"UTC{iso_clock(self.first, self.offset_minutes)[-6:]}"
+
+    @property
+    def first_date(self) -> str:
+        """The day of the first row."""
+        return full_date(self._day(self.first))
+
+    def time(self, at: datetime) -> str:
+        """`7:05`, or `0:10 on 6 January` where that is not the first day."""
+        day, text = self._day(at), clock_text(at, self.offset_minutes)
+        return text if day == self._day(self.first) else f"{text} on {day_and_month(day)}"
+
+    def _day(self, at: datetime) -> date:
+        return local_day(at, self.offset_minutes)
+
+
+def wood_fact(loads: int, weighed: Sequence[float]) -> str:
+    """How often wood was put on, and how much of it was weighed [kg]."""
+    if not loads:
+        return "not logged"
+    times = "1 time" if loads == 1 else f"{loads} times"
+    if not weighed:
+        return times
+    some = "" if len(weighed) == loads else f", {len(weighed)} of them weighed"
+    return f"{times}{some}, {tidy(sum(weighed) / KILOGRAMS_PER_POUND)} lb ({tidy(sum(weighed))} kg)"
+
+
+def height_fact(altitude: float) -> str:
+    """A height [m] in both units."""
+    return f"{tidy(altitude / METRES_PER_FOOT, 0)} ft ({tidy(altitude, 0)} m)"
+
+
+def heat_text(row: Entry, unit: str) -> str:
+    """A reading in whole degrees of the report's unit."""
+    return tidy(float(degrees(reading_kelvin(row), unit)), 0)
+
+
+def reached(rows: Sequence[Entry], unit: str) -> str:
+    """Lowest and highest of some readings, or the only one; empty without any."""
+    heats = sorted({heat_text(row, unit) for row in rows}, key=float)
+    return "–".join(dict.fromkeys((heats[0], heats[-1]))) if heats else ""
+
+
+def event_words(row: Entry, stove: Stove) -> str:
+    """What was done, without its remark."""
+    shown = {
+        Kind.LIT: "fire lit",
+        Kind.WOOD: f"wood {row.value} {row.unit}".strip(),
+        Kind.AIR: f"air {row.value} open",
+        Kind.BYPASS: f"bypass {row.value} open",
+        Kind.OVEN_DOOR: f"oven door {row.value}",
+        Kind.PAN: f"pan {row.value}, {spot_label(stove, row.spot)}",
+        Kind.NOTE: row.value or "note",
+    }
+    return shown.get(row.kind, str(row.kind))
+
+
+def slip_words(row: Entry, expected: float, stove: Stove, unit: str, clock: ReportClock) -> str:
+    """A reading that was taken for a slip; about `expected` [K] was."""
+    return (
+        f"{clock.time(row.at)}, {spot_label(stove, row.spot)}: {row.value} °{row.unit} was typed where about "
+        f"{degrees(expected, unit):.0f} °{unit} was expected; left out of the tables."
+    )
+
+
+def thermometer_words(instrument: Instrument, unit: str) -> str:
+    """A thermometer, its setting, and what its latest check showed."""
+    setting = f", emissivity set to {tidy(instrument.emissivity, 2)}" if instrument.kind == "infrared" else ""
+    if not instrument.checked_on:
+        return f"{instrument.name} ({instrument.kind}{setting}): not checked."
+    offset = degrees_difference(instrument.offset, unit)
+    doubt = degrees_difference(instrument.offset_doubt, unit)
+    side = "high" if offset >= 0 else "low"
+    return (
+        f"{instrument.name} ({instrument.kind}{setting}): read {tidy(abs(offset))} °{unit} too {side}, give or take "
+        f"{tidy(doubt)} °{unit}, when checked on {full_date(date.fromisoformat(instrument.checked_on))}."
+    )
+
+
+def chart_words(stove: Stove, oven: Sequence[Entry], unit: str, clock: ReportClock) -> str:
+    """The chart for somebody who cannot see it, from the readings in the oven; empty without any."""
+    if not oven:
+        return ""
+    first, last, highest = oven[0], oven[-1], max(oven, key=reading_kelvin)
+    parts = (
+        f"{heat_text(first, unit)} °{unit} at {clock.time(first.at)}",
+        f"its highest {heat_text(highest, unit)} °{unit} at {clock.time(highest.at)}",
+        f"{heat_text(last, unit)} °{unit} at {clock.time(last.at)}",
+    )
+    return f"The oven of {stove.name}: {', '.join(dict.fromkeys(parts))}."
