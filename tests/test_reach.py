@@ -11,6 +11,7 @@ from tests.reach import Source
 
 _BAKES = "closed solutions that the bakes' numbers are checked against"
 _POTS = "simmer bands and boil-dry times of the pots to come"
+_SKIN = "what skin meets on each material, which the order of the burn tables is checked against"
 _MODEL = "until the forecast's model is rewritten"
 LISTED = {
     "physics.conduction": _BAKES,
@@ -23,6 +24,8 @@ LISTED = {
     "physics.firewood.split_mass": "how the forecast's usual split was worked out",
     "physics.convection.surface_heat_loss": "bare iron, to compare the forecast's loss of heat with",
     "physics.lumped.lumped_temperature": "the closed form that cooling pans are checked against",
+    "physics.touch.effusivity": _SKIN,
+    "physics.touch.contact_temperature": _SKIN,
     "desk.desk.Desk.study_inputs": "how the desk of the pictures studies its past",
     "forecast.model.kalman.Surprise.log_likelihood": _MODEL,
     "forecast.model.kalman.predict": _MODEL,
