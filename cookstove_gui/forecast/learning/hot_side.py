@@ -1,5 +1,6 @@
 """The hot side of a stove: how much hotter or cooler than the cooktop's mean each spot runs, over all sessions."""
 
+import math
 from collections.abc import Sequence
 from datetime import datetime
 
@@ -14,6 +15,7 @@ from cookstove_gui.stove.stove import SpotKind, Stove
 WALK_MINUTES = 6.0  # readings this close together are one walk round the cooktop
 BETWEEN_SPOTS = 30.0  # K, how far spots of a stove never read differ from its mean
 WITHIN_SPOT = 14.0  # K, one walk's scatter about a spot's lasting difference
+SCATTER_SEEN = 4.0  # readings' worth of trust in that scatter
 
 
 def spot_pattern(stove: Stove, sessions: Sequence[Session]) -> tuple[SpotPattern, ...]:
@@ -37,7 +39,8 @@ def spot_pattern(stove: Stove, sessions: Sequence[Session]) -> tuple[SpotPattern
     mean, covariance = np.zeros(len(spots)), prior
     for _ in range(3):
         mean, covariance = _solve(walks, prior, scatter)
-        scatter = _scatter(walks, mean)
+        explained = len(spots) - float(np.trace(np.linalg.solve(prior, covariance)))
+        scatter = _scatter(walks, mean, explained)
     mean, covariance = centre @ mean, centre @ covariance @ centre.T
     counts = np.bincount([index for walk in walks for index in walk[0]], minlength=len(spots))
     reach = 1.2816 * np.sqrt(np.maximum(np.diag(covariance), 0.0))
@@ -96,10 +99,13 @@ def _solve(walks: list[_Walk], prior: FloatArray, scatter: float) -> tuple[Float
     return covariance @ weighted, covariance
 
 
-def _scatter(walks: list[_Walk], mean: FloatArray) -> float:
-    """Robust scatter [K] of walks about the pattern."""
-    rest = [values - mean[indices] - np.median(values - mean[indices]) for indices, values in walks]
-    if not rest:
+def _scatter(walks: list[_Walk], mean: FloatArray, explained: float) -> float:
+    """Robust scatter [K] of walks about the pattern, which itself has explained away as many of the differences."""
+    if not walks:
         return WITHIN_SPOT
+    rest = [values - mean[indices] for indices, values in walks]
+    rest = [(values - values.mean()) * math.sqrt(len(values) / (len(values) - 1.0)) for values in rest]
+    seen = sum(len(values) - 1 for values in rest)
     middle = float(np.median(np.abs(np.concatenate(rest)))) / 0.6745
-    return min(max(middle, 4.0), 40.0)
+    variance = (SCATTER_SEEN * WITHIN_SPOT**2 + seen * middle**2) / (SCATTER_SEEN + max(seen - explained, 0.0))
+    return min(max(math.sqrt(variance), 4.0), 40.0)
