@@ -19,10 +19,12 @@ import sys
 import tempfile
 import time
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Callable
 from contextlib import suppress
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
+from typing import Any
 
 ROOT = Path(__file__).resolve().parents[2]
 PACKAGE = Path("cookstove_gui")
@@ -50,17 +52,18 @@ def main() -> int:
         _move_to_a_copy(Path(folder))
         for name in HEAVY:
             importlib.import_module(name)
-        mutants = [mutant for file in files for mutant in _mutants(file.relative_to(ROOT))]
-        drawn = random.Random(asked.seed).sample(mutants, min(asked.sample or len(mutants), len(mutants)))
+        changes = [change for file in files for change in _changes(file.relative_to(ROOT))]
+        drawn = random.Random(asked.seed).sample(changes, min(asked.sample or len(changes), len(changes)))
         began = time.monotonic()
         if _verdict(asked.tests, 600.0) != "survived":
             print("The tests given fail on the tree as it is.", file=sys.stderr)
             return 2
         _forget_bytecode()
         patience = 20.0 + 4.0 * (time.monotonic() - began)
-        print(f"{len(mutants)} mutants of {len(files)} files, {len(drawn)} drawn (seed {asked.seed})", flush=True)
+        print(f"{len(changes)} mutants of {len(files)} files, {len(drawn)} drawn (seed {asked.seed})", flush=True)
         found: list[tuple[Mutant, str]] = []
-        for count, mutant in enumerate(drawn, 1):
+        for count, change in enumerate(drawn, 1):
+            mutant = change()
             unchanged = mutant.path.read_text(encoding="utf-8")
             mutant.path.write_text(mutant.text, encoding="utf-8")
             found.append((mutant, _verdict(asked.tests, patience)))
@@ -98,16 +101,19 @@ def _move_to_a_copy(folder: Path) -> None:
     os.environ["PYTHONPATH"] = str(folder)
 
 
-def _mutants(path: Path) -> Iterator[Mutant]:
-    """Every change of one file that mutmut knows, each against the file as it is."""
+def _changes(path: Path) -> list[Callable[[], Mutant]]:
+    """Every change of one file that mutmut knows; the changed text is written only for those that are drawn."""
     from mutmut.mutation.file_mutation import create_mutations
 
     text = path.read_text(encoding="utf-8")
     module, mutations, *_ = create_mutations(str(path), text)
-    for mutation in mutations:
+
+    def mutant(mutation: Any) -> Mutant:
         changed = module.deep_replace(mutation.original_node, mutation.mutated_node).code
         lines = difflib.unified_diff(text.splitlines(), changed.splitlines(), str(path), str(path), n=1, lineterm="")
-        yield Mutant(path, changed, "\n".join(list(lines)[1:]))
+        return Mutant(path, changed, "\n".join(list(lines)[1:]))
+
+    return [partial(mutant, mutation) for mutation in mutations]
 
 
 def _verdict(tests: list[str], patience: float) -> str:

@@ -87,7 +87,7 @@ def after_session(character: Character, tracker: Tracker, session: Session) -> C
     standing = rows_in_force(session.entries, max(row.at for row in session.entries))
     if not standing:
         return character
-    belief = tracker.follow(session.entries, standing[-1].at)
+    belief = tracker.follow(standing, standing[-1].at)  # not what was taken back after the last of them
     spots = len(belief.stove.spots)
     lasting = belief.ensemble.x[LASTING]
     shares = belief.ensemble.x[FIELD : FIELD + spots]

@@ -172,6 +172,11 @@ def test_rows_that_are_no_reading_of_the_cooktop_are_passed_over():
     assert _counted(log) == [1, 1]
 
 
+def test_readings_after_one_that_cannot_be_still_count():
+    log = Log().reads(0, TOPS[0].name, 400).reads(1, TOPS[2].name, 4000).reads(2, TOPS[1].name, 420)
+    assert _counted(log) == [1, 1]
+
+
 def test_readings_that_cannot_be_are_passed_over():
     for value, counted in (("-3.1", 1), ("-3.2", 0), ("726.8", 1), ("726.9", 0)):
         log = Log().reads(0, TOPS[0].name, 400).add(1, Kind.READING, TOPS[1].name, value, "C")

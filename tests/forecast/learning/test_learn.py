@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.forecast import Character, learn, outlook, track, track_record, zones
+from cookstove_gui.forecast import Character, learn, outlook, spot_pattern, track, track_record, zones
 from cookstove_gui.forecast.learning.learn import _partly_forgotten
 from cookstove_gui.forecast.model import parameters
 from cookstove_gui.stove.entries import HeatBand, Session
@@ -60,6 +60,26 @@ def test_progress_is_told_and_cancelling_stops():
 def test_a_session_without_usable_rows_is_passed_over():
     empty = Session(number=9, stove=STOVE.name, title="empty", entries=())
     assert learn(STOVE, [empty]).firings == 0
+
+
+def test_hot_side_is_found_with_its_interval_and_count():
+    pattern = spot_pattern(STOVE, sessions(4))
+    assert pattern[0].spot == "top_front_left"
+    assert pattern[0].mean > 0.0 > pattern[-1].mean
+    assert all(row.p10 < row.mean < row.p90 and row.readings == 16 for row in pattern)
+    assert sum(row.mean for row in pattern) == pytest.approx(0.0, abs=1e-6)
+
+
+def test_hot_side_matches_plain_averages_when_readings_are_many():
+    # The logs' pattern is a fall of 12 °F from spot to spot in walking order; centred, ±30, ±18, ±6 °F.
+    expected = np.array([30.0, 18.0, 6.0, -6.0, -18.0, -30.0]) / 1.8
+    found = np.array([row.mean for row in spot_pattern(STOVE, sessions(12))])
+    assert found == pytest.approx(expected, abs=1.5)
+
+
+def test_hot_side_without_sessions_is_vague_and_level():
+    pattern = spot_pattern(STOVE, [])
+    assert all(row.readings == 0 and row.mean == 0.0 and row.p10 < -10.0 < 10.0 < row.p90 for row in pattern)
 
 
 def test_track_record_counts_windows_that_came_true():
