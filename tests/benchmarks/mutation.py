@@ -30,7 +30,7 @@ ROOT = Path(__file__).resolve().parents[2]
 PACKAGE = Path("cookstove_gui")
 COPIED = (PACKAGE, Path("tests"), Path("resources"), Path("sample_sessions"), Path("pyproject.toml"))
 # Imported once, before the processes that run the tests are forked: what takes long to import and is never mutated.
-HEAVY = ("numpy", "scipy.linalg", "scipy.stats", "scipy.optimize", "pandas", "hypothesis.strategies", "pytest")
+HEAVY = ("numpy", "scipy.stats", "pandas", "hypothesis.strategies", "pytest", "xdist.plugin", "PySide6.QtTest")
 # hypothesis was imported before pytest could rewrite its asserts, which does not matter here.
 QUIET = ["-x", "-q", "-n", "0", "--tb=no", "-p", "no:cacheprovider", "-W", "ignore::pytest.PytestAssertRewriteWarning"]
 
@@ -47,15 +47,16 @@ class Mutant:
 def main() -> int:
     """Draw the mutants, run the tests over each, print what survives and the share killed."""
     asked = _arguments()
-    files = [file for room in asked.rooms for file in _files(ROOT / PACKAGE / room)]
+    files = [file for room in asked.rooms for file in _files(ROOT / PACKAGE / room, "*.py")]
     with tempfile.TemporaryDirectory(prefix="mutants-") as folder:
         _move_to_a_copy(Path(folder))
         for name in HEAVY:
             importlib.import_module(name)
         changes = [change for file in files for change in _changes(file.relative_to(ROOT))]
         drawn = random.Random(asked.seed).sample(changes, min(asked.sample or len(changes), len(changes)))
+        tests = [file for given in asked.tests for file in _files(Path(given), "test_*.py")]
         began = time.monotonic()
-        if _verdict(asked.tests, 600.0) != "survived":
+        if _verdict(tests, 600.0) != "survived":
             print("The tests given fail on the tree as it is.", file=sys.stderr)
             return 2
         _forget_bytecode()
@@ -66,7 +67,7 @@ def main() -> int:
             mutant = change()
             unchanged = mutant.path.read_text(encoding="utf-8")
             mutant.path.write_text(mutant.text, encoding="utf-8")
-            found.append((mutant, _verdict(asked.tests, patience)))
+            found.append((mutant, _first_to_object(_nearest_first(tests, mutant.path.stem), patience)))
             mutant.path.write_text(unchanged, encoding="utf-8")
             if found[-1][1] == "survived":
                 print(f"\n{count}. survived\n{mutant.diff}", flush=True)
@@ -83,8 +84,19 @@ def _arguments() -> argparse.Namespace:
     return parser.parse_args()
 
 
-def _files(room: Path) -> list[Path]:
-    return [room] if room.suffix == ".py" else sorted(room.rglob("*.py"))
+def _files(room: Path, pattern: str) -> list[Path]:
+    return [room] if room.suffix == ".py" else sorted(room.rglob(pattern))
+
+
+def _nearest_first(tests: list[Path], subject: str) -> list[list[Path]]:
+    """The tests that bear a file's name, then all others."""
+    near = [test for test in tests if test.stem.startswith(f"test_{subject}")]
+    return [some for some in (near, [test for test in tests if test not in near]) if some]
+
+
+def _first_to_object(groups: list[list[Path]], patience: float) -> str:
+    verdicts = (_verdict(tests, patience) for tests in groups)
+    return next((verdict for verdict in verdicts if verdict != "survived"), "survived")
 
 
 def _move_to_a_copy(folder: Path) -> None:
@@ -116,7 +128,7 @@ def _changes(path: Path) -> list[Callable[[], Mutant]]:
     return [partial(mutant, mutation) for mutation in mutations]
 
 
-def _verdict(tests: list[str], patience: float) -> str:
+def _verdict(tests: list[Path], patience: float) -> str:
     """What the tests make of the tree as it stands: "killed", "survived" or "timeout"."""
     child = os.fork()
     if not child:
@@ -133,7 +145,7 @@ def _verdict(tests: list[str], patience: float) -> str:
     return "timeout"
 
 
-def _run_tests(tests: list[str]) -> None:
+def _run_tests(tests: list[Path]) -> None:
     """Run the tests in this process and end it with their exit code."""
     import hypothesis
     import pytest
@@ -146,7 +158,7 @@ def _run_tests(tests: list[str]) -> None:
     hypothesis.settings.register_profile("mutants", deadline=None, derandomize=True, database=None, phases=phases)
     code = 1
     try:
-        code = int(pytest.main([*QUIET, "--hypothesis-profile=mutants", *tests]))
+        code = int(pytest.main([*QUIET, "--hypothesis-profile=mutants", *map(str, tests)]))
     finally:
         os._exit(code)
 

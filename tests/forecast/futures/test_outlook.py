@@ -2,59 +2,153 @@
 
 import numpy as np
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
-from cookstove_gui.forecast import Belief, next_reading, outlook, project, track, turns
-from cookstove_gui.forecast.answers import Action, ActionKind, Projection, Turn, TurnKind
-from cookstove_gui.forecast.futures.outlook import arrivals, outlook_of
-from cookstove_gui.stove.entries import HeatBand, Kind
-from tests.forecast.logs import BEGAN, MODERATE, STOVE, Log, at, usual_morning
-
-_MINUTES = np.arange(0.0, 181.0, 5.0)
-_BAND = HeatBand(name="band", low=400.0, high=420.0)
+from cookstove_gui.forecast import outlook, track
+from cookstove_gui.forecast.answers import Action, ActionKind, Outlook
+from cookstove_gui.forecast.futures.outlook import arrivals, outlook_of, oven_at, oven_spot
+from cookstove_gui.stove.entries import HeatBand
+from cookstove_gui.stove.stove import SpotKind
+from tests.forecast.futures.made import BAND, MINUTES, futures, lines, stove_with
+from tests.forecast.logs import MODERATE, STOVE, at, usual_morning
 
 
 def _line(start, slope):
-    return start + slope * _MINUTES
+    return start + slope * MINUTES
 
 
 def test_arrival_on_a_straight_line_is_where_the_ruler_says():
-    enters, stays = arrivals(_MINUTES, np.array([_line(380.0, 1.0), _line(470.0, -2.0)]), _BAND)
+    enters, stays = arrivals(MINUTES, np.array([_line(380.0, 1.0), _line(470.0, -2.0)]), BAND)
     assert enters == pytest.approx([20.0, 25.0])
     assert stays == pytest.approx([20.0, 10.0])
 
 
 def test_already_in_band_enters_at_once():
-    enters, stays = arrivals(_MINUTES, np.array([_line(410.0, 0.5)]), _BAND)
+    enters, stays = arrivals(MINUTES, np.array([_line(410.0, 0.5)]), BAND)
     assert enters == pytest.approx([0.0])
     assert stays == pytest.approx([20.0])
 
 
 def test_never_reached_is_later_than_the_horizon():
-    enters, stays = arrivals(_MINUTES, np.array([_line(300.0, 0.0)]), _BAND)
+    enters, stays = arrivals(MINUTES, np.array([_line(300.0, 0.0)]), BAND)
     assert np.isinf(enters).all()
     assert np.isinf(stays).all()
 
 
 def test_a_band_jumped_across_between_two_times_was_reached():
     narrow = HeatBand(name="narrow", low=402.0, high=403.0)
-    enters, _ = arrivals(_MINUTES, np.array([_line(400.0, 2.0)]), narrow)
+    enters, _ = arrivals(MINUTES, np.array([_line(400.0, 2.0)]), narrow)
     assert enters == pytest.approx([1.0])
 
 
 def test_cooling_through_an_exponential_arrives_at_the_closed_form():
     # Reference 4.2: 200 °C in 20 °C, tau 45 min, is 100 °C after 36.4919 min; the grid of 5 min allows 0.1 min.
-    oven = 20.0 + 180.0 * np.exp(-_MINUTES / 45.0)
-    enters, _ = arrivals(_MINUTES, oven[None, :], HeatBand(name="x", low=50.0, high=100.0))
+    oven = 20.0 + 180.0 * np.exp(-MINUTES / 45.0)
+    enters, _ = arrivals(MINUTES, oven[None, :], HeatBand(name="x", low=50.0, high=100.0))
     assert enters == pytest.approx([36.4919], abs=0.15)
 
 
+@pytest.mark.parametrize(
+    ("path", "enters", "stays"),
+    [
+        ([390.0, 410.0, 430.0, 410.0], 2.5, 5.0),  # comes from below, leaves above
+        ([390.0, 410.0, 390.0, 410.0], 2.5, 5.0),  # leaves below
+        ([430.0, 410.0, 390.0, 410.0], 2.5, 5.0),  # comes from above, leaves below
+        ([430.0, 410.0, 430.0, 410.0], 2.5, 5.0),
+        ([410.0, 410.0, 410.0, 430.0], 0.0, 12.5),  # there from the first
+        ([410.0, 390.0, 410.0, 430.0], 0.0, 2.5),  # the first stay counts
+        ([400.0, 420.0, 400.0, 420.0], 0.0, np.inf),  # both ends belong to the band
+        ([399.0, 400.0, 400.0, 399.0], 5.0, 5.0),
+        ([421.0, 420.0, 420.0, 421.0], 5.0, 5.0),
+        ([380.0, 390.0, 399.0, 399.0], np.inf, np.inf),
+        ([380.0, 440.0, 380.0, 380.0], 5.0 / 3.0, 5.0 / 3.0),  # rushes through within one step
+    ],
+)
+def test_ways_into_the_band_and_out_of_it(path, enters, stays):
+    found = arrivals(np.array([0.0, 5.0, 10.0, 15.0]), np.array([path]), BAND)
+    assert found[0] == pytest.approx([enters])
+    assert found[1] == pytest.approx([stays])
+
+
+@given(st.lists(st.integers(370, 450).map(float), min_size=2, max_size=8))
+def test_arrival_and_stay_are_those_of_a_ruler_laid_from_point_to_point(path):
+    # By brute force: the straight lines looked at every hundredth of a minute.
+    minutes = 5.0 * np.arange(len(path))
+    fine = np.linspace(0.0, minutes[-1], 500 * (len(path) - 1) + 1)
+    oven = np.interp(fine, minutes, path)
+    inside = (oven >= BAND.low - 1e-9) & (oven <= BAND.high + 1e-9)
+    first = fine[inside.argmax()] if inside.any() else np.inf
+    out = fine[(fine >= first) & ~inside]
+    enters, stays = (float(found[0]) for found in arrivals(minutes, np.array([path]), BAND))
+    assert enters == pytest.approx(first, abs=0.011)
+    if np.isfinite(first):
+        assert stays == pytest.approx(out[0] - first if len(out) else np.inf, abs=0.021)
+
+
+def _view(oven: np.ndarray, ahead: tuple[int, ...] = (15, 30, 60)) -> Outlook:
+    return outlook_of(futures(oven_centre=oven), STOVE, BAND, ahead)
+
+
 def test_quantiles_beyond_three_hours_are_none_and_chances_count_futures():
-    half = [_line(380.0, 1.0)] * 6 + [_line(300.0, 0.0)] * 4
-    future = Projection(now=BEGAN, minutes=_MINUTES, spots=("oven_centre",), kelvin=np.array(half)[:, :, None])
-    band = outlook_of(future, STOVE, _BAND).band
+    band = _view(lines(np.array([380.0] * 6 + [300.0] * 4), np.array([1.0] * 6 + [0.0] * 4))).band
     assert band.chance_reached_3h == pytest.approx(0.6)
     assert band.enters_min.p10 == pytest.approx(20.0)
     assert band.enters_min.p90 is None
+    assert (band.low, band.high) == (400.0, 420.0)
+
+
+def test_an_arrival_window_leaves_out_fifteen_in_a_hundred_futures_at_either_end():
+    # Futures a minute apart from 0 to 100 min: what is never reached piles up at the horizon, so not ten.
+    band = _view(lines(400.0 - np.arange(101.0), np.ones(101))).band
+    assert (band.enters_min.p10, band.enters_min.p50, band.enters_min.p90) == pytest.approx((15.0, 50.0, 85.0))
+
+
+def test_a_stay_is_that_of_the_futures_that_come():
+    # Eleven futures stay 10 to 110 min, as many never come; the tenth and the ninetieth percentile of those that do.
+    stays = np.arange(10.0, 111.0, 10.0)
+    oven = np.concatenate([lines(np.full(11, 420.0), -20.0 / stays), lines(np.full(11, 300.0), np.zeros(11))])
+    band = _view(oven).band
+    assert (band.stays_min.p10, band.stays_min.p50, band.stays_min.p90) == pytest.approx((20.0, 60.0, 100.0))
+    assert band.chance_reached_3h == 0.5
+    nowhere = _view(lines(300.0, 0.0)).band
+    assert (nowhere.stays_min.p10, nowhere.enters_min.p50, nowhere.chance_reached_3h) == (None, None, 0.0)
+
+
+def test_between_a_time_and_never_lies_never():
+    # The middle of three is one that comes; the middle of two lies between one that comes and one that does not.
+    three = _view(lines(np.array([390.0, 380.0, 300.0]), np.array([1.0, 1.0, 0.0]))).band.enters_min
+    two = _view(lines(np.array([390.0, 300.0]), np.array([1.0, 0.0]))).band.enters_min
+    assert (three.p50, three.p90, two.p50) == (pytest.approx(20.0), None, None)
+
+
+def test_quantiles_of_the_oven_are_numpys():
+    heats = np.array([400.0, 407.0, 411.0, 430.0])
+    view = _view(lines(heats, np.zeros(4)))
+    expected = np.quantile(heats, (0.1, 0.5, 0.9))
+    assert (view.oven.p10, view.oven.p50, view.oven.p90) == pytest.approx(tuple(expected))
+    assert (view.ahead[0].p10, view.ahead[0].p50, view.ahead[0].p90) == pytest.approx(tuple(expected))
+
+
+def test_chance_in_the_band_counts_both_its_ends():
+    view = _view(lines(np.array([399.9, 400.0, 420.0, 420.1]), np.zeros(4)))
+    assert [ahead.chance_in_band for ahead in view.ahead] == [0.5] * 3
+
+
+@pytest.mark.parametrize(
+    ("minute", "kelvin"), [(-5.0, 400.0), (0.0, 400.0), (2.0, 402.0), (5.0, 405.0), (172.5, 572.5), (500.0, 580.0)]
+)
+def test_between_projected_times_the_oven_lies_on_a_straight_line_and_beyond_them_at_the_last(minute, kelvin):
+    assert oven_at(MINUTES, lines(400.0, 1.0), minute) == pytest.approx([kelvin])
+
+
+def test_without_a_centre_the_first_spot_of_the_oven_stands_for_it():
+    kinds = {"top_a": SpotKind.TOP, "oven_left": SpotKind.OVEN, "oven_rear": SpotKind.OVEN}
+    paths = dict.fromkeys([*kinds, "oven_centre"], lines(400.0, 0.0))
+    future = futures(**paths)
+    assert oven_spot(stove_with(**kinds, oven_centre=SpotKind.OVEN), future) == "oven_centre"
+    assert oven_spot(stove_with(**kinds), future) == "oven_left"
+    assert oven_spot(stove_with(top_a=SpotKind.TOP), future) == "top_a"
 
 
 def test_outlook_has_rising_quantiles_and_chances_between_none_and_certain():
@@ -87,44 +181,3 @@ def test_more_wood_means_a_hotter_hour():
 
 def test_an_open_bypass_means_a_cooler_hour():
     assert _hour_ahead(Action(kind=ActionKind.BYPASS, value=1.0)) < _hour_ahead(Action())
-
-
-def test_projection_covers_three_hours_of_every_spot():
-    projection = project(track(STOVE, usual_morning(), at(70)))
-    assert projection.minutes[0] == 0.0
-    assert projection.minutes[-1] == 180.0
-    assert np.diff(projection.minutes).max() <= 5.0
-    assert projection.kelvin.shape[1:] == (len(projection.minutes), len(STOVE.spots))
-    assert projection.kelvin.shape[0] >= 200
-
-
-def test_next_reading_names_a_spot_of_the_stove_and_a_time_ahead():
-    belief = track(STOVE, usual_morning(), at(60))
-    asked = next_reading(belief, project(belief, band=MODERATE), MODERATE)
-    assert STOVE.spot(asked.spot) is not None
-    assert 0 <= asked.in_min <= 30
-    assert 0.0 <= asked.narrows <= 1.0
-
-
-def test_a_door_left_open_is_a_turn():
-    entries = [*usual_morning()]
-    log = Log()
-    log.entries = entries
-    log.add(71, Kind.OVEN_DOOR, value="open")
-    found = _turns(track(STOVE, log.entries, at(75)))
-    assert TurnKind.DOOR_OPEN in [turn.kind for turn in found]
-
-
-def test_a_fire_left_alone_for_hours_is_out_and_a_fresh_one_is_not():
-    entries = usual_morning()
-    log = Log()
-    log.entries = list(entries)
-    log.reads(300, "oven_centre", 110).reads(301, "top_front_left", 100)
-    later = [turn.kind for turn in _turns(track(STOVE, log.entries, at(302)))]
-    now = [turn.kind for turn in _turns(track(STOVE, entries, at(70)))]
-    assert TurnKind.FIRE_OUT in later
-    assert TurnKind.FIRE_OUT not in now
-
-
-def _turns(belief: Belief) -> tuple[Turn, ...]:
-    return turns(belief, project(belief, unfed=True), MODERATE)
