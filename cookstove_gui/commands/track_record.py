@@ -12,6 +12,7 @@ from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.logbook import track_record_words
 from cookstove_gui.phrases.printed import record_heading, record_line
 from cookstove_gui.stove.entries import Session
+from cookstove_gui.study import past_lessons
 from cookstove_gui.units import degrees, iso_clock
 
 
@@ -25,7 +26,9 @@ def record_lines(request: Request, complain: Callable[[str], None]) -> tuple[lis
     if past.problems:
         more = len(past.problems) - 1
         complain(f"{past.problems[0]}{f' (and {more} more like this)' if more else ''}")
-    record = track_record(stove_for(folder, past.sessions, past.stove), past.sessions)
+    stove = stove_for(folder, past.sessions, past.stove)
+    found = past_lessons(stove, past.sessions)
+    record = track_record(stove.name, found.sessions, found.record)
     offsets = {session.title: _offset(session) for session in past.sessions}
     if request.as_json:
         return [one_line(_record_object(record, offsets))], not past.problems

@@ -11,21 +11,21 @@ from cookstove_gui.study import StudyInputs
 def study_is_due(desk: Desk) -> bool:
     """Whether sessions were added or went on since the latest study, the live one left aside."""
     made_of = _past_of(desk)
-    return bool(made_of) and (desk.study is None or desk.study.fingerprint != made_of)
+    return made_of is not None and (desk.study is None or desk.study.fingerprint != made_of)
 
 
 def learning_is_due(desk: Desk) -> bool:
     """Whether what was learned of the stove lacks a session: the part of a study that the forecast needs."""
     made_of = _past_of(desk)
-    return bool(made_of) and not KeptStudies(desk.logbook).has_learned_from(desk.stove, made_of)
+    return made_of is not None and not KeptStudies(desk.logbook).has_learned_from(desk.stove, made_of)
 
 
-def _past_of(desk: Desk) -> str:
-    """Fingerprint of the stove's sessions but the live one; empty without any."""
+def _past_of(desk: Desk) -> str | None:
+    """Fingerprint of the stove's sessions but the live one; none without any."""
     live = desk.session.number if desk.session is not None and desk.is_live else None
     rows = [row for row in desk.sessions if row.first_at is not None and row.number != live]
     rows.sort(key=lambda row: (row.first_at, row.number))
-    return fingerprint((row.number, row.entry_count) for row in rows)
+    return fingerprint(desk.stove, ((row.number, row.entry_count) for row in rows)) if rows else None
 
 
 def study_reader(desk: Desk) -> Callable[[], StudyInputs]:
@@ -44,7 +44,7 @@ class PastSessions:
 
     def __call__(self, stove: str) -> tuple[Session, ...]:
         """All sessions with entries, oldest first."""
-        mark = f"{stove}: {fingerprint((row.number, row.entry_count) for row in self._logbook.sessions(stove))}"
+        mark = f"{stove}: {[(row.number, row.entry_count) for row in self._logbook.sessions(stove)]}"
         read = self._read
         if read[0] != mark:
             read = self._read = (mark, self._logbook.past_sessions(stove))

@@ -6,7 +6,7 @@ from cookstove_gui.forecast.futures.projection import project
 from cookstove_gui.forecast.futures.turns import turns
 from cookstove_gui.forecast.futures.zones import zones
 from cookstove_gui.forecast.learning.hot_side import spot_pattern
-from cookstove_gui.forecast.learning.learn import learn
+from cookstove_gui.forecast.learning.learn import Lessons, learn, lessons
 from cookstove_gui.forecast.learning.track_record import track_record
 from cookstove_gui.forecast.model.character import Character
 from cookstove_gui.forecast.tracking.belief import Belief, doubted_readings, trace
@@ -15,9 +15,11 @@ from cookstove_gui.forecast.tracking.tracker import Tracker, track
 __all__ = [
     "Belief",
     "Character",
+    "Lessons",
     "Tracker",
     "doubted_readings",
     "learn",
+    "lessons",
     "next_reading",
     "outlook",
     "outlook_of",

@@ -183,4 +183,5 @@ class RecordRow:
     made_at: datetime
     band: HeatBand
     enters_min: Quantiles
-    came_true_min: float | None
+    came_true_min: float | None  # none if no reading saw the heat come
+    watched_min: float = 0.0  # until the session's last oven reading

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from datetime import UTC, datetime
 
 import numpy as np
 
@@ -20,6 +21,7 @@ from cookstove_gui.stove.stove import Stove
 AIM_HALF_WIDTH = 14.0  # K
 QUESTIONS = 5  # at most so many moments a session are looked back on
 LEADS = (15.0, 30.0, 60.0)  # min
+_LONG_AGO = datetime(1970, 1, 1, tzinfo=UTC)
 PRIOR_CASTS = 12.0  # so many casts' worth of trust that the generic widths are right
 
 
@@ -76,27 +78,50 @@ def aimed_band(values: FloatArray) -> HeatBand:
     return HeatBand(name="aimed at", low=middle - AIM_HALF_WIDTH, high=middle + AIM_HALF_WIDTH)
 
 
-def hindcast(tracker: Tracker, session: Session) -> list[Hindcast]:
+def hindcasts(tracker: Tracker, session: Session) -> list[Hindcast]:
     """Projections of one session's oven against its later readings, without a stove's own corrections."""
-    standing = rows_in_force(session.entries, max(row.at for row in session.entries))
+    past = oven_past(tracker.stove, session)
+    return [cast for place in past.places for cast in hindcasts_at(tracker, session, past, place)]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OvenPast:
+    """What a past session's oven readings say: the rows, their clock, and their heat."""
+
+    rows: tuple[Entry, ...]
+    minutes: FloatArray  # (readings,) since the epoch
+    kelvin: FloatArray  # (readings,)
+    places: tuple[int, ...]  # of the readings after which a projection is looked back on
+
+    @property
+    def aim(self) -> HeatBand:
+        """The heat that the session seems to have been fired for: where its hotter readings lie."""
+        return aimed_band(self.kelvin)
+
+
+def oven_past(stove: Stove, session: Session) -> OvenPast:
+    """The oven's readings of a session; no places in one with fewer than three of them."""
+    standing = rows_in_force(session.entries, max((row.at for row in session.entries), default=_LONG_AGO))
+    rows, values = oven_readings(stove, standing, OVEN_SPOT)
+    minutes = np.array([row.at.timestamp() / 60.0 for row in rows], dtype=np.float64)
+    places = questions(rows) if len(rows) >= 3 else []
+    return OvenPast(rows=tuple(rows), minutes=minutes, kelvin=values, places=tuple(places))
+
+
+def hindcasts_at(tracker: Tracker, session: Session, past: OvenPast, place: int) -> list[Hindcast]:
+    """The projections made at one of the session's readings."""
+    belief = tracker.follow(session.entries, past.rows[place].at)
+    ahead = tended(belief, LEAVE, np.array([0.0, *LEADS]), past.aim)[1:, heat.AIR]
     casts: list[Hindcast] = []
-    rows, values = oven_readings(tracker.stove, standing, OVEN_SPOT)
-    if len(rows) < 3:
-        return casts
-    clock = np.array([row.at.timestamp() / 60.0 for row in rows])
-    band = aimed_band(values)
-    for place in questions(rows):
-        belief = tracker.follow(session.entries, rows[place].at)
-        ahead = tended(belief, LEAVE, np.array([0.0, *LEADS]), band)[1:, heat.AIR]
-        for lead, futures in zip(LEADS, ahead, strict=True):
-            at = clock[place] + lead
-            if at > clock[-1]:
-                continue
-            came_true = float(np.interp(at, clock, values))
-            p10, p50, p90 = (float(q) for q in np.quantile(futures, LEVELS))
-            width = float(generic_width(belief, band, np.array([lead]))[0])
-            p10, p90 = p50 + width * (p10 - p50), p50 + width * (p90 - p50)
-            casts.append(Hindcast(lead, (p10, p50, p90), came_true, pinball(np.array([p10, p50, p90]), came_true)))
+    for lead, futures in zip(LEADS, ahead, strict=True):
+        at = past.minutes[place] + lead
+        if at > past.minutes[-1]:
+            continue
+        came_true = float(np.interp(at, past.minutes, past.kelvin))
+        p10, p50, p90 = (float(q) for q in np.quantile(futures, LEVELS))
+        width = float(generic_width(belief, past.aim, np.array([lead]))[0])
+        p10, p90 = p50 + width * (p10 - p50), p50 + width * (p90 - p50)
+        casts.append(Hindcast(lead, (p10, p50, p90), came_true, pinball(np.array([p10, p50, p90]), came_true)))
     return casts
 
 

@@ -2,19 +2,20 @@
 
 import math
 from collections.abc import Callable, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 import numpy as np
 
-from cookstove_gui.forecast.answers import FloatArray
-from cookstove_gui.forecast.learning.hindsight import Hindcast, corrections_from, hindcast
+from cookstove_gui.forecast.answers import FloatArray, RecordRow
+from cookstove_gui.forecast.learning.hindsight import Hindcast, corrections_from, hindcasts, hindcasts_at, oven_past
+from cookstove_gui.forecast.learning.track_record import settled, windows_at
 from cookstove_gui.forecast.model import parameters
 from cookstove_gui.forecast.model.character import Character
 from cookstove_gui.forecast.model.ensemble import FIELD, LASTING
 from cookstove_gui.forecast.model.habits import Habits
 from cookstove_gui.forecast.tracking.belief import Belief
 from cookstove_gui.forecast.tracking.tracker import Tracker, rows_in_force
-from cookstove_gui.stove.entries import Entry, Kind, Session
+from cookstove_gui.stove.entries import Entry, HeatBand, Kind, Session
 from cookstove_gui.stove.stove import Stove, with_spots_named
 
 # Of what was learned, this much is kept to the next firing, the rest goes back to what any stove is like: stoves and
@@ -22,6 +23,36 @@ from cookstove_gui.stove.stove import Stove, with_spots_named
 KEPT = 0.97
 CLEARLY_WORSE = 1.15  # times the generic loss: a few sessions' losses say no more than that
 JUDGED_SESSIONS = 30  # the latest ones, on which the learned and the generic character are compared
+RECORD_SESSIONS = 20  # the latest ones, whose arrival windows the track record tells
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Looked:
+    """One past session, projected as it was seen then, before it was learned from."""
+
+    casts: tuple[Hindcast, ...]  # by what the sessions before had taught
+    generic: tuple[Hindcast, ...]  # by what is believed of any stove
+    asked: tuple[RecordRow, ...]  # the arrival windows that the cook was shown
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Lessons:
+    """What a pass over a stove's past sessions found; a later pass can go on from here."""
+
+    learned: Character  # after the latest session; whether it proved itself is not yet asked
+    generic: Character
+    looked: tuple[Looked, ...]  # the latest sessions, oldest first
+    sessions: int
+
+    @property
+    def character(self) -> Character:
+        """What is believed of the stove before its next firing."""
+        return proven(self.learned, self.generic, self.looked)
+
+    @property
+    def record(self) -> tuple[RecordRow, ...]:
+        """The arrival windows shown in the latest sessions, and what came true."""
+        return tuple(row for one in self.looked[-RECORD_SESSIONS:] for row in one.asked)
 
 
 def learn(
@@ -30,12 +61,28 @@ def learn(
     progress: Callable[[int, int], None] | None = None,
     cancelled: Callable[[], bool] | None = None,
 ) -> Character:
-    """What past sessions teach about a stove.
+    """What past sessions teach about a stove; the arguments are those of `lessons`."""
+    return lessons(stove, sessions, progress=progress, cancelled=cancelled).character
+
+
+def lessons(
+    stove: Stove,
+    sessions: Sequence[Session],
+    bands: Sequence[HeatBand] = (),
+    known: Lessons | None = None,
+    progress: Callable[[int, int], None] | None = None,
+    cancelled: Callable[[], bool] | None = None,
+) -> Lessons:
+    """One pass over the past: each session is projected with what the ones before it taught, then learned from.
 
     Parameters
     ----------
     sessions : sequence of Session
         In any order; those without a usable row are passed over.
+    bands : sequence of HeatBand
+        The heats whose arrival windows go into the track record.
+    known : Lessons, optional
+        What an earlier pass found in the first of these sessions; only the rest are passed over.
     progress : callable, optional
         Told (done, total) after each session.
     cancelled : callable, optional
@@ -43,38 +90,60 @@ def learn(
 
     Notes
     -----
-    Each session is first projected with what the sessions before it taught, and with the generic character. The
-    learned parameters are kept unless they predicted clearly worse.
+    What was learned must prove itself: its parameters are kept unless they predicted the latest sessions, unseen,
+    clearly worse than any stove's would have.
     """
     ordered = in_order(sessions)
     names = tuple(row.spot for session in ordered for row in session.entries if row.kind is Kind.READING and row.spot)
     stove = with_spots_named(stove, names)
     generic = Character.generic(stove)
-    character = generic
-    learned_casts: list[Hindcast] = []
-    generic_casts: list[Hindcast] = []
-    for done, session in enumerate(ordered):
+    if known is None or known.generic.spots != generic.spots:
+        known = Lessons(learned=generic, generic=generic, looked=(), sessions=0)
+    found = known
+    for place in range(found.sessions, len(ordered)):
         if cancelled is not None and cancelled():
             break
-        tracker = Tracker(stove, character)
-        if done >= len(ordered) - JUDGED_SESSIONS:
-            casts = hindcast(tracker, session)
-            learned_casts.extend(casts)
-            generic_casts.extend(hindcast(Tracker(stove, generic), session) if done else casts)
-        character = after_session(character, tracker, session)
+        left = len(ordered) - place
+        asked = bands if left <= RECORD_SESSIONS else ()
+        found = _one_more(stove, found, ordered[place], asked, is_looked_at=left <= JUDGED_SESSIONS + RECORD_SESSIONS)
         if progress is not None:
-            progress(done + 1, len(ordered))
-    return _better(character, generic, learned_casts, generic_casts)
+            progress(place + 1, len(ordered))
+    return found
 
 
-def _better(
-    learned: Character, generic: Character, learned_casts: list[Hindcast], generic_casts: list[Hindcast]
-) -> Character:
+def _one_more(
+    stove: Stove, before: Lessons, session: Session, bands: Sequence[HeatBand], *, is_looked_at: bool
+) -> Lessons:
+    """The lessons with one more session, which is followed once for all of them."""
+    looked = before.looked
+    if is_looked_at:
+        shown = before.character
+        teller = Tracker(stove, shown)
+        tracker = teller if shown.mean is before.learned.mean else Tracker(stove, before.learned)
+        past = oven_past(stove, session)
+        casts: list[Hindcast] = []
+        windows: list[RecordRow] = []
+        for place in past.places:
+            casts.extend(hindcasts_at(tracker, session, past, place))
+            windows.extend(windows_at(teller, session, past, place, bands))
+        generic = hindcasts(Tracker(stove, before.generic), session) if before.sessions else casts
+        one = Looked(casts=tuple(casts), generic=tuple(generic), asked=settled(windows, teller, session, past))
+        looked = (*looked, one)[-(JUDGED_SESSIONS + RECORD_SESSIONS) :]
+    else:
+        tracker = Tracker(stove, before.learned)
+    learned = after_session(before.learned, tracker, session)
+    return Lessons(learned=learned, generic=before.generic, looked=looked, sessions=before.sessions + 1)
+
+
+def proven(learned: Character, generic: Character, looked: Sequence[Looked]) -> Character:
     """The learned parameters, unless they predicted sessions clearly worse; then generic ones with the rest learned."""
-    if sum(cast.loss for cast in learned_casts) > CLEARLY_WORSE * sum(cast.loss for cast in generic_casts):
+    latest = looked[-JUDGED_SESSIONS:]
+    casts = [cast for one in latest for cast in one.casts]
+    plain = [cast for one in latest for cast in one.generic]
+    if sum(cast.loss for cast in casts) > CLEARLY_WORSE * sum(cast.loss for cast in plain):
         kept = replace(learned, mean=generic.mean, covariance=generic.covariance)
-        return replace(kept, corrections=corrections_from(generic_casts))
-    return replace(learned, corrections=corrections_from(learned_casts))
+        return replace(kept, corrections=corrections_from(plain))
+    return replace(learned, corrections=corrections_from(casts))
 
 
 def in_order(sessions: Sequence[Session]) -> list[Session]:

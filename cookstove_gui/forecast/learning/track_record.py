@@ -1,85 +1,113 @@
-"""How the arrival windows of a stove's sessions would have turned out: projected then, compared with what came true."""
+"""How the arrival windows that a cook was shown turned out."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
 
 import numpy as np
 
 from cookstove_gui.forecast.answers import FloatArray, RecordRow, TrackRecord
 from cookstove_gui.forecast.futures.outlook import outlook
-from cookstove_gui.forecast.learning.hindsight import oven_readings, questions
-from cookstove_gui.forecast.learning.learn import after_session, in_order
-from cookstove_gui.forecast.model.character import Character
+from cookstove_gui.forecast.learning.hindsight import OvenPast
+from cookstove_gui.forecast.tracking.belief import doubted_readings
 from cookstove_gui.forecast.tracking.tracker import Tracker
-from cookstove_gui.stove.entries import Entry, HeatBand, Session, fold
-from cookstove_gui.stove.stove import Stove
-from cookstove_gui.units import kelvin
+from cookstove_gui.stove.entries import HeatBand, Session
 
 LEAST_LEAD_MINUTES = 30.0
-USUAL_BANDS = (
-    HeatBand(name="slow", low=kelvin(250.0, "F"), high=kelvin(325.0, "F")),
-    HeatBand(name="moderate", low=kelvin(325.0, "F"), high=kelvin(400.0, "F")),
-    HeatBand(name="hot", low=kelvin(400.0, "F"), high=kelvin(450.0, "F")),
-)
 
 
-def track_record(stove: Stove, sessions: Sequence[Session], bands: Sequence[HeatBand] | None = None) -> TrackRecord:
-    """Every arrival window given at least half an hour ahead, and what came true.
+def windows_at(
+    teller: Tracker, session: Session, past: OvenPast, place: int, bands: Sequence[HeatBand]
+) -> list[RecordRow]:
+    """The windows shown at one of a session's readings, for each band that no reading so far has reached.
 
-    Each session is projected with what the ones before it taught. A band is asked about in a session whose oven
-    began below it; projections whose middle lies nearer than half an hour are left out. An arrival that did not come
-    before the last reading is none, and counts as inside a window only if that window says it may never come or the
-    session ended before the window closed.
+    `teller` follows the session with the character of that day. What came true is not settled yet. A window whose
+    middle lies nearer than LEAST_LEAD_MINUTES is left out.
     """
-    character = Character.generic(stove)
-    rows: list[RecordRow] = []
-    ordered = in_order(sessions)
-    for session in ordered:
-        for band in bands or USUAL_BANDS:
-            rows.extend(_session_rows(stove, session, band, character))
-        character = after_session(character, Tracker(stove, character), session)
-    settled = [row for row in rows if row.came_true_min is not None]
-    inside = [row for row in settled if _inside(row)]
-    misses = [abs(row.came_true_min - row.enters_min.p50) for row in settled
-              if row.came_true_min is not None and row.enters_min.p50 is not None]  # fmt: skip
+    belief = teller.follow(session.entries, past.rows[place].at)
+    slips = {row.number for row in doubted_readings(belief)}
+    so_far = [value for row, value in zip(past.rows, past.kelvin[: place + 1], strict=False) if row.number not in slips]
+    made = []
+    for band in bands:
+        if not so_far or max(so_far) >= band.low:
+            continue
+        enters = outlook(belief, band).band.enters_min
+        if enters.p50 is None or enters.p50 >= LEAST_LEAD_MINUTES:
+            made.append(
+                RecordRow(
+                    session=session.title,
+                    made_at=belief.now,
+                    band=band,
+                    enters_min=enters,
+                    came_true_min=None,
+                    watched_min=float(past.minutes[-1] - past.minutes[place]),
+                )
+            )
+    return made
+
+
+def settled(windows: Sequence[RecordRow], teller: Tracker, session: Session, past: OvenPast) -> tuple[RecordRow, ...]:
+    """The same with what came true by the session's sound readings, slips left out."""
+    if not windows:
+        return ()
+    slips = {row.number for row in doubted_readings(teller.follow(session.entries, past.rows[-1].at))}
+    sound = np.array([row.number not in slips for row in past.rows])
+    clock, values = past.minutes[sound], past.kelvin[sound]
+    return tuple(_with_what_came_true(row, clock, values) for row in windows)
+
+
+def _with_what_came_true(row: RecordRow, clock: FloatArray, values: FloatArray) -> RecordRow:
+    came = arrival(clock, values, row.band.low)
+    return row if came is None else replace(row, came_true_min=came - row.made_at.timestamp() / 60.0)
+
+
+def track_record(stove: str, sessions: int, rows: Iterable[RecordRow]) -> TrackRecord:
+    """The windows that claimed something and were put to the test, and how many held."""
+    told = tuple(rows)
+    held = [verdict for row in told if (verdict := held_true(row)) is not None]
+    misses = [
+        abs(row.came_true_min - row.enters_min.p50)
+        for row in told
+        if row.came_true_min is not None and row.enters_min.p50 is not None
+    ]
     return TrackRecord(
-        stove=stove.name,
-        sessions=len(ordered),
-        projections=len(settled),
-        inside_window=len(inside),
+        stove=stove,
+        sessions=sessions,
+        projections=len(held),
+        inside_window=sum(held),
         typical_miss_min=float(np.median(misses)) if misses else None,
-        rows=tuple(rows),
+        rows=told,
     )
 
 
-def _session_rows(stove: Stove, session: Session, band: HeatBand, character: Character) -> list[RecordRow]:
-    oven, values = oven_readings(stove, fold(session.entries), "oven_centre")
-    if len(oven) < 3 or values[0] >= band.low or not np.any(values >= band.low):
-        return []
-    clock = _minutes(oven)
-    came = arrival(clock, values, band.low)
-    tracker = Tracker(stove, character)
-    rows = []
-    for place in questions(oven):
-        if came is None or clock[place] >= came:
-            break
-        view = outlook(tracker.follow(session.entries, oven[place].at), band)
-        middle = view.band.enters_min.p50
-        if middle is not None and middle < LEAST_LEAD_MINUTES:
-            continue
-        rows.append(
-            RecordRow(
-                session=session.title,
-                made_at=oven[place].at,
-                band=band,
-                enters_min=view.band.enters_min,
-                came_true_min=came - float(clock[place]),
-            )
-        )
-    return rows
+def held_true(row: RecordRow) -> bool | None:
+    """Whether a window held; None where nobody can say.
+
+    A heat that never came refutes a window that closed before the last reading, and confirms one that said it may
+    never come. A window that was still open then is not settled. “Not within three hours” of a heat that indeed never
+    came claims too little to count.
+    """
+    low, high, came = row.enters_min.p10, row.enters_min.p90, row.came_true_min
+    if came is not None:
+        return low is not None and low <= came and (high is None or came <= high)
+    if low is None:
+        return None
+    if high is None:
+        return True
+    return False if high < row.watched_min else None
 
 
 def arrival(clock: FloatArray, values: FloatArray, low: float) -> float | None:
-    """When readings joined by straight lines first rise through `low`, or none."""
+    """When readings joined by straight lines first rise through `low`, or none.
+
+    Parameters
+    ----------
+    clock : array, shape (readings,)
+        [min]
+    values : array, shape (readings,)
+        [K]
+    low : float
+        [K]
+    """
     above = np.flatnonzero(values >= low)
     if not len(above):
         return None
@@ -88,14 +116,3 @@ def arrival(clock: FloatArray, values: FloatArray, low: float) -> float | None:
         return float(clock[0])
     share = (low - values[place - 1]) / (values[place] - values[place - 1])
     return float(clock[place - 1] + share * (clock[place] - clock[place - 1]))
-
-
-def _minutes(rows: Sequence[Entry]) -> FloatArray:
-    return np.array([row.at.timestamp() / 60.0 for row in rows], dtype=np.float64)
-
-
-def _inside(row: RecordRow) -> bool:
-    if row.came_true_min is None:
-        return False
-    low, high = row.enters_min.p10, row.enters_min.p90
-    return (low is not None and row.came_true_min >= low) and (high is None or row.came_true_min <= high)

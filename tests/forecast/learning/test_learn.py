@@ -8,11 +8,13 @@ import numpy as np
 import pytest
 
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.forecast import Character, learn, outlook, spot_pattern, track, track_record, zones
-from cookstove_gui.forecast.learning.learn import _partly_forgotten
+from cookstove_gui.forecast import Character, learn, outlook, spot_pattern, track, zones
+from cookstove_gui.forecast.learning import kept
+from cookstove_gui.forecast.learning.hindsight import Hindcast
+from cookstove_gui.forecast.learning.learn import JUDGED_SESSIONS, Looked, _partly_forgotten, lessons, proven
 from cookstove_gui.forecast.model import parameters
-from cookstove_gui.stove.entries import HeatBand, Session
-from cookstove_gui.units import kelvin
+from cookstove_gui.stove.entries import Session
+from cookstove_gui.stove.stove import with_spots_named
 from tests.benchmarks.long_logbook import fire
 from tests.forecast.logs import MODERATE, STOVE, at, sessions, usual_morning
 
@@ -82,15 +84,6 @@ def test_hot_side_without_sessions_is_vague_and_level():
     assert all(row.readings == 0 and row.mean == 0.0 and row.p10 < -10.0 < 10.0 < row.p90 for row in pattern)
 
 
-def test_track_record_counts_windows_that_came_true():
-    band = HeatBand(name="slow", low=kelvin(280.0, "F"), high=kelvin(325.0, "F"))
-    record = track_record(STOVE, sessions(3), [band])
-    assert record.sessions == 3
-    assert record.projections == len([row for row in record.rows if row.came_true_min is not None])
-    assert 0 <= record.inside_window <= record.projections
-    assert all(row.came_true_min is None or row.came_true_min > 0 for row in record.rows)
-
-
 def test_no_more_is_believed_of_the_thermometers_lag_than_at_first(learned):
     lag = parameters.NAMES.index("dial_lag")
     assert learned.mean[lag] == pytest.approx(parameters.prior_mean()[lag])
@@ -123,3 +116,41 @@ def test_spots_that_nobody_ever_reads_stay_near_their_neighbours():
     coolest = min(heats[f"top_{place}"] for place in ("front_left", "front_right", "back_left", "back_right"))
     for middle in ("top_front_middle", "top_back_middle"):
         assert coolest - 30.0 < heats[middle] < coolest + 40.0  # K
+
+
+def test_a_pass_that_goes_on_from_kept_lessons_finds_what_a_fresh_one_finds():
+    past, bands = sessions(5), (MODERATE,)
+    early = kept.from_json(json.loads(json.dumps(kept.to_json(lessons(STOVE, past[:3], bands)))))
+    assert kept.to_json(lessons(STOVE, past, bands, early)) == kept.to_json(lessons(STOVE, past, bands))
+
+
+def test_lessons_of_other_spots_are_not_gone_on_from():
+    other = lessons(with_spots_named(STOVE, ("top_warming_shelf",)), sessions(2))
+    assert kept.to_json(lessons(STOVE, sessions(3), known=other)) == kept.to_json(lessons(STOVE, sessions(3)))
+
+
+def test_the_record_shows_what_the_character_of_that_day_foretold():
+    past = sessions(4)
+    told = [row for row in lessons(STOVE, past, (MODERATE,)).record if row.session == past[3].title]
+    assert told
+    of_that_day = learn(STOVE, past[:3])
+    for row in told:
+        belief = track(STOVE, past[3].entries, row.made_at, of_that_day)
+        assert outlook(belief, MODERATE).band.enters_min == row.enters_min
+
+
+def _looked(learned: float, generic: float, sessions: int) -> list[Looked]:
+    cast = [Hindcast(30.0, (390.0, 400.0, 410.0), 400.0, loss) for loss in (learned, generic)]
+    return [Looked(casts=(cast[0],), generic=(cast[1],), asked=())] * sessions
+
+
+def test_what_was_learned_is_kept_unless_it_foretold_clearly_worse(learned):
+    generic = Character.generic(STOVE)
+    assert proven(learned, generic, _looked(1.1, 1.0, 3)).mean is learned.mean
+    assert proven(learned, generic, _looked(1.2, 1.0, 3)).mean is generic.mean
+
+
+def test_only_the_latest_sessions_judge_what_was_learned(learned):
+    generic = Character.generic(STOVE)
+    long_ago_bad = _looked(100.0, 1.0, 5) + _looked(0.9, 1.0, JUDGED_SESSIONS)
+    assert proven(learned, generic, long_ago_bad).mean is learned.mean
