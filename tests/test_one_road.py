@@ -1,0 +1,112 @@
+"""Window, command and report give the same answers about the same log."""
+
+import json
+from collections.abc import Iterator
+from datetime import datetime
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from cookstove_gui.commands import run
+from cookstove_gui.desk import Desk
+from cookstove_gui.desk.files import write_report
+from cookstove_gui.logbook.folder import read_folder, stove_for
+from cookstove_gui.logbook.logbook import Logbook
+from cookstove_gui.resource_files import folder
+from cookstove_gui.situation import Standing, work_out
+from cookstove_gui.stove.entries import Session
+from cookstove_gui.study import study
+from cookstove_gui.units import degrees
+
+LOGS = sorted(folder("sample_sessions").glob("*/*.csv"))
+WITH_PAST = [sorted(place.glob("*.csv"))[2] for place in sorted({log.parent for log in LOGS})]
+
+
+def as_the_window_has_it(log: Path, *, with_past: bool) -> tuple[Desk, int]:
+    """A desk with the log on the table as if it were being written now, and the session's number."""
+    past = read_folder(log.parent)
+    stove = stove_for(log.parent, past.sessions, past.stove)
+    logbook = Logbook.in_memory()
+    logbook.save_stove(stove)
+    this = next(session for session in past.sessions if session.title == log.stem)
+    earlier = [session for session in past.sessions if _began(session) < _began(this)] if with_past else []
+    for session in (*earlier, this):
+        number = logbook.add_session(stove.name, session.title, session.entries).number
+    desk = Desk(logbook, lambda: max(row.at for row in this.entries))
+    desk.choose_stove(stove.name)
+    desk.open_session(number)
+    found = study(desk.study_inputs()) if with_past else None
+    if found is not None:
+        desk.show_study(found)
+    return desk, number
+
+
+def _began(session: Session) -> datetime:
+    return min(row.at for row in session.entries)
+
+
+def fits_of(standing: Standing) -> Iterator[dict[str, Any]]:
+    for fit in standing.fits:
+        best = fit.spots[0]
+        yield {
+            "task": fit.task.key,
+            "state": str(fit.state),
+            "spot": best.spot,
+            "chance_now": round(best.chance_now, 4),
+            "in_min": None if best.in_min is None else round(best.in_min, 1),
+            "chance_then": round(best.chance_then, 4),
+        }
+
+
+def heats_of(found: Any) -> dict[str, float]:
+    return {level: round(float(degrees(getattr(found, level), "F")), 1) for level in ("p10", "p50", "p90")}
+
+
+def said(capsys: pytest.CaptureFixture[str], *arguments: object) -> list[dict[str, Any]]:
+    capsys.readouterr()
+    assert run([str(argument) for argument in arguments]) == 0
+    answers = [json.loads(line) for line in capsys.readouterr().out.splitlines()]
+    return [{key: value for key, value in answer.items() if key != "log"} for answer in answers]
+
+
+def agree(capsys: pytest.CaptureFixture[str], tmp_path: Path, log: Path, *, with_past: bool) -> None:
+    desk, number = as_the_window_has_it(log, with_past=with_past)
+    standing = work_out(desk.inputs())
+    past = ["--past", log.parent] if with_past else []
+    assert said(capsys, "fit", log, *past, "--json") == list(fits_of(standing))
+    zones = said(capsys, "zones", log, *past, "--json")
+    assert [(zone["spot"], zone["p10"], zone["p50"], zone["p90"]) for zone in zones] == [
+        (zone.spot, *heats_of(zone).values()) for zone in standing.zones.values()
+    ]
+    (outlook,) = said(capsys, "outlook", log, *past, "--json")
+    assert outlook["oven"] == heats_of(standing.outlook.oven)
+    assert [ahead["chance_in_band"] for ahead in outlook["ahead"]] == [
+        round(ahead.chance_in_band, 4) for ahead in standing.outlook.ahead
+    ]
+    enters = standing.outlook.band.enters_min
+    assert list(outlook["band"]["enters_min"].values()) == [
+        None if minutes is None else round(minutes, 1) for minutes in (enters.p10, enters.p50, enters.p90)
+    ]
+    reading = standing.next_reading
+    assert outlook["next_reading"] == ({"spot": reading.spot, "in_min": reading.in_min} if reading else None)
+    desk.rename_session(number, log.stem.replace("_", " "))
+    write_report(desk, number, tmp_path / "window.html")
+    assert run(["report", str(log), *map(str, past), "-o", str(tmp_path / "command.html")]) == 0
+    assert (tmp_path / "window.html").read_text("utf-8") == (tmp_path / "command.html").read_text("utf-8")
+
+
+@pytest.mark.parametrize("log", LOGS, ids=lambda log: f"{log.parent.name}/{log.stem}")
+def test_a_stove_never_studied(capsys: pytest.CaptureFixture[str], tmp_path: Path, log: Path) -> None:
+    agree(capsys, tmp_path, log, with_past=False)
+
+
+@pytest.mark.parametrize("log", WITH_PAST, ids=lambda log: f"{log.parent.name}/{log.stem}")
+def test_a_stove_with_a_past(capsys: pytest.CaptureFixture[str], tmp_path: Path, log: Path) -> None:
+    agree(capsys, tmp_path, log, with_past=True)
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("log", LOGS, ids=lambda log: f"{log.parent.name}/{log.stem}")
+def test_every_sample_with_its_past(capsys: pytest.CaptureFixture[str], tmp_path: Path, log: Path) -> None:
+    agree(capsys, tmp_path, log, with_past=True)
