@@ -109,6 +109,18 @@ class Standing:
         return arrives is not None and arrives < 1.0
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Present:
+    """How a stove is at one moment, without what is likely to come."""
+
+    belief: Belief
+    rows: tuple[Entry, ...]  # in force, in order of time
+    first_fires: FirstFires
+    zones: dict[str, Zone]
+    turns: tuple[Turn, ...]
+    cautions: tuple[Caution, ...]
+
+
 class Memory:
     """The tracker of the stove last asked about, with its checkpoints; it belongs to the one worker that calls."""
 
@@ -125,38 +137,53 @@ class Memory:
         return self._tracker
 
 
-def work_out(inputs: Inputs, memory: Memory | None = None) -> Standing:
-    """How the stove stands; the same with and without a memory, which only saves time."""
+def present(inputs: Inputs, memory: Memory | None = None) -> Present:
+    """How the stove is at the moment asked about; the same with and without a memory, which only saves time."""
     tracker = (memory or Memory()).tracker(inputs.stove, inputs.character)
     belief = tracker.follow(meant_rows(inputs.stove, inputs.rows), inputs.now)
-    stove, band = belief.stove, inputs.band
     rows = fold(inputs.rows, inputs.now)
     first_fires = _first_fires(inputs, rows)
     fit_for_food = first_fires.done or first_fires.waived
-    projection = project(belief, band=band)  # the fan on the screen, the arrival and the fit are of the same futures
-    found = outlook_of(projection, stove, band, inputs.ahead)
     zone_rows = zones(belief)
-    turn_rows = turns(belief, project(belief, unfed=True), band)
-    has_readings = any(row.kind is Kind.READING for row in rows)
-    is_fed = has_readings and fit_for_food and not fire_is_out(turn_rows)
+    turn_rows = turns(belief, project(belief, unfed=True), inputs.band)
+    cautions = due(belief.stove, rows, zone_rows, turn_rows, now=inputs.now, first_fires_done=fit_for_food)
+    return Present(
+        belief=belief,
+        rows=rows,
+        first_fires=first_fires,
+        zones={zone.spot: zone for zone in zone_rows},
+        turns=turn_rows,
+        cautions=cautions,
+    )
+
+
+def work_out(inputs: Inputs, memory: Memory | None = None) -> Standing:
+    """How the stove stands and what is likely to come."""
+    found = present(inputs, memory)
+    belief, stove, band = found.belief, found.belief.stove, inputs.band
+    fit_for_food = found.first_fires.done or found.first_fires.waived
+    projection = project(belief, band=band)  # the fan on the screen, the arrival and the fit are of the same futures
+    course = outlook_of(projection, stove, band, inputs.ahead)
+    has_readings = any(row.kind is Kind.READING for row in found.rows)
+    is_fed = has_readings and fit_for_food and not fire_is_out(found.turns)
     return Standing(
         serial=inputs.serial,
         now=inputs.now,
         stove=stove,
         band=band,
-        rows=rows,
+        rows=found.rows,
         belief=belief,
-        first_fires=first_fires,
-        cautions=due(stove, rows, zone_rows, turn_rows, now=inputs.now, first_fires_done=fit_for_food),
-        outlook=found,
+        first_fires=found.first_fires,
+        cautions=found.cautions,
+        outlook=course,
         projection=projection,
         trace=trace(belief),
-        zones={zone.spot: zone for zone in zone_rows},
+        zones=found.zones,
         fits=fits(projection, stove, first_fires_done=fit_for_food),
         next_reading=next_reading(belief, projection, band) if has_readings else None,
-        turns=turn_rows,
+        turns=found.turns,
         doubted=doubted_readings(belief),
-        best_step=_best_step(belief, band, rows, found) if is_fed else None,
+        best_step=_best_step(belief, band, found.rows, course) if is_fed else None,
         alternative=None if inputs.action == LEAVE else _alternative(belief, band, inputs.action, inputs.ahead),
     )
 

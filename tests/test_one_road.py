@@ -70,8 +70,8 @@ def said(capsys: pytest.CaptureFixture[str], *arguments: object) -> list[dict[st
     return [{key: value for key, value in answer.items() if key != "log"} for answer in answers]
 
 
-def agree(capsys: pytest.CaptureFixture[str], tmp_path: Path, log: Path, *, with_past: bool) -> None:
-    desk, number = as_the_window_has_it(log, with_past=with_past)
+def agree(capsys: pytest.CaptureFixture[str], log: Path, *, with_past: bool) -> None:
+    desk, _ = as_the_window_has_it(log, with_past=with_past)
     standing = work_out(desk.inputs())
     past = ["--past", log.parent] if with_past else []
     assert said(capsys, "fit", log, *past, "--json") == list(fits_of(standing))
@@ -90,23 +90,38 @@ def agree(capsys: pytest.CaptureFixture[str], tmp_path: Path, log: Path, *, with
     ]
     reading = standing.next_reading
     assert outlook["next_reading"] == ({"spot": reading.spot, "in_min": reading.in_min} if reading else None)
+
+
+def reports_agree(tmp_path: Path, log: Path) -> None:
+    desk, number = as_the_window_has_it(log, with_past=True)
     desk.rename_session(number, log.stem.replace("_", " "))
     write_report(desk, number, tmp_path / "window.html")
-    assert run(["report", str(log), *map(str, past), "-o", str(tmp_path / "command.html")]) == 0
+    assert run(["report", str(log), "--past", str(log.parent), "-o", str(tmp_path / "command.html")]) == 0
     assert (tmp_path / "window.html").read_text("utf-8") == (tmp_path / "command.html").read_text("utf-8")
 
 
 @pytest.mark.parametrize("log", LOGS, ids=lambda log: f"{log.parent.name}/{log.stem}")
-def test_a_stove_never_studied(capsys: pytest.CaptureFixture[str], tmp_path: Path, log: Path) -> None:
-    agree(capsys, tmp_path, log, with_past=False)
+def test_a_stove_never_studied(capsys: pytest.CaptureFixture[str], log: Path) -> None:
+    agree(capsys, log, with_past=False)
 
 
 @pytest.mark.parametrize("log", WITH_PAST, ids=lambda log: f"{log.parent.name}/{log.stem}")
-def test_a_stove_with_a_past(capsys: pytest.CaptureFixture[str], tmp_path: Path, log: Path) -> None:
-    agree(capsys, tmp_path, log, with_past=True)
+def test_a_stove_with_a_past(capsys: pytest.CaptureFixture[str], log: Path) -> None:
+    agree(capsys, log, with_past=True)
+
+
+@pytest.mark.parametrize("log", WITH_PAST, ids=lambda log: f"{log.parent.name}/{log.stem}")
+def test_the_report_of_a_stove_with_a_past(tmp_path: Path, log: Path) -> None:
+    reports_agree(tmp_path, log)
 
 
 @pytest.mark.slow
 @pytest.mark.parametrize("log", LOGS, ids=lambda log: f"{log.parent.name}/{log.stem}")
-def test_every_sample_with_its_past(capsys: pytest.CaptureFixture[str], tmp_path: Path, log: Path) -> None:
-    agree(capsys, tmp_path, log, with_past=True)
+def test_every_sample_with_its_past(capsys: pytest.CaptureFixture[str], log: Path) -> None:
+    agree(capsys, log, with_past=True)
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("log", LOGS, ids=lambda log: f"{log.parent.name}/{log.stem}")
+def test_every_report_with_its_past(tmp_path: Path, log: Path) -> None:
+    reports_agree(tmp_path, log)

@@ -5,7 +5,7 @@ from datetime import datetime
 
 from cookstove_gui.cooking.safety.cautions import Caution
 from cookstove_gui.reports.stages import Stage
-from cookstove_gui.situation import Inputs, Memory, at_moment, work_out
+from cookstove_gui.situation import Inputs, Memory, at_moment, present
 from cookstove_gui.stove.entries import Entry, Kind, reading_kelvin
 from cookstove_gui.stove.stove import SpotKind, Stove
 
@@ -21,7 +21,7 @@ def due_cautions(
     stove, memory = asked.stove, memory or Memory()
     found: dict[str, dict[str, Caution]] = {}
     for moment in sorted({stage.ends_at for stage in stages} | _hottest_moments(stove, sound)):
-        for caution in work_out(at_moment(asked, moment), memory).cautions:
+        for caution in present(at_moment(asked, moment), memory).cautions:
             found.setdefault(caution.key, {}).setdefault(caution.spot, caution)
     alike = sorted((tuple(spots.values()) for spots in found.values()), key=lambda same: not same[0].urgent)
     return tuple((same[0].title, _told_once(same, stove)) for same in alike)
