@@ -86,7 +86,7 @@ def main(minutes: float) -> None:
         window.resize(picture.width, picture.height)
         window.show()
         before = desk.standing
-        while desk.standing is before or window.worker.is_busy:
+        while desk.standing is before or window.working.is_busy:
             app.processEvents(QEventLoop.ProcessEventsFlag.WaitForMoreEvents)
         if picture.page == "large":
             window.toggle_large_view()

@@ -9,12 +9,10 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from cookstove_gui.desk import Changed, Desk, Inputs, Memory, Standing, work_out
+from cookstove_gui.desk import Changed, Desk, Memory, work_out
 from cookstove_gui.desk.practice import Practice
-from cookstove_gui.errors import Problem
-from cookstove_gui.gui.background.quiet_study import QuietStudy
-from cookstove_gui.gui.background.study_worker import StudyWorker
-from cookstove_gui.gui.background.worker import Worker
+from cookstove_gui.gui.background.job import Job, close_jobs
+from cookstove_gui.gui.background.past_study import PastStudy
 from cookstove_gui.gui.cook.page import CookPage
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.frame.caution_strip import CautionStrip
@@ -44,7 +42,7 @@ class MainWindow(QMainWindow):
         self._is_painted = False
         self.link = DeskLink(desk, self)
         memory = Memory()
-        self.worker = Worker(desk.inputs, lambda inputs: _worked_out(inputs, memory), self)
+        self.working = Job(self, desk.inputs, lambda inputs: work_out(inputs, memory), desk.show, self.show_problem)
         self.setObjectName("window")
         self._build()
         self._connect()
@@ -88,9 +86,7 @@ class MainWindow(QMainWindow):
         self._buttons.colours_chosen.connect(self.toggle_theme)
         self._cautions.unfolded.connect(self._next.set_brief)
         self.link.changed.connect(self._show)
-        self.worker.finished.connect(self._take)
-        self.worker.failed.connect(self._fail)
-        self._quiet_study = QuietStudy(self.link, self)
+        self._study = PastStudy.of(self.link)
         self._ticks = QTimer(self)
         self._ticks.setInterval(_TICK_MS)
         self._ticks.timeout.connect(self._tick)
@@ -157,26 +153,17 @@ class MainWindow(QMainWindow):
         if changed.stove:
             self._show_title()
         if changed.log or changed.session or changed.stove or changed.band or changed.settings or changed.study:
-            self.worker.ask()
-
-    def _take(self, standing: Standing) -> None:
-        self.desk.show(standing)
-
-    def _fail(self, error: Exception) -> None:
-        if isinstance(error, Problem):
-            self.show_problem(error.sentence)
-        else:
-            raise error
+            self.working.ask()
 
     def _tick(self) -> None:
         if self.desk.is_live and self.desk.entries:
-            self.worker.ask()
+            self.working.ask()
         self._show_clocks()
 
     def _tick_practice(self) -> None:
         self._show_clocks()
-        if not self.worker.is_busy:
-            self.worker.ask()
+        if not self.working.is_busy:
+            self.working.ask()
 
     def _show_clocks(self) -> None:
         self._next.show_clock()
@@ -213,11 +200,10 @@ class MainWindow(QMainWindow):
         self.painted.emit()
         self.setWindowIcon(QIcon(str(resource("icons", "companion.svg"))))
         self._ticks.start()
-        self.worker.ask()
+        self.working.ask()
+        self._study.start_when_still()
         if self._practice is not None:
-            self._quiet_study.start_if_due()
-        else:
-            self._quiet_study.wait()
+            self._study.start_if_due()
 
     def changeEvent(self, event: QEvent) -> None:
         """Catch up at once when the window comes to the front again."""
@@ -228,15 +214,9 @@ class MainWindow(QMainWindow):
     def closeEvent(self, event: QCloseEvent) -> None:
         """End the threads and stop listening."""
         self._ticks.stop()
-        self._quiet_study.stop()
-        for study in self.link.findChildren(StudyWorker):
-            study.close()
-        for worker in self.findChildren(Worker):
-            worker.close()
+        self._study.close()
+        close_jobs(self)
         self.link.close()
-        for page in self._pages.values():
-            if hasattr(page, "close_workers"):
-                page.close_workers()
         super().closeEvent(event)
 
 
@@ -261,7 +241,3 @@ def made_page(key: str, link: DeskLink, look: Look) -> QWidget:
     from cookstove_gui.gui.logbook.page import LogbookPage
 
     return LogbookPage(link, look)
-
-
-def _worked_out(inputs: Inputs, memory: Memory) -> Standing:
-    return work_out(inputs, memory)

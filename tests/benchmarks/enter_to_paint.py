@@ -104,7 +104,7 @@ def of_program(window: MainWindow, entries: int, *, hurried: bool) -> tuple[list
     shown, worked_out = [], []
     for number in range(entries):
         if not hurried:
-            wait(lambda: not window.worker.is_busy)
+            wait(lambda: not window.working.is_busy)
             rest(30)
         QTest.keyClicks(field, str(380 + number % 20))
         QApplication.processEvents()
@@ -117,7 +117,7 @@ def of_program(window: MainWindow, entries: int, *, hurried: bool) -> tuple[list
         wait(lambda: repaint.seen)
         shown.append(1000 * (time.perf_counter() - began))
         if not hurried:
-            wait(lambda before=before: window.desk.standing is not before and not window.worker.is_busy)
+            wait(lambda before=before: window.desk.standing is not before and not window.working.is_busy)
             worked_out.append(1000 * (time.perf_counter() - began))
     return shown, worked_out
 
@@ -134,7 +134,7 @@ def main(entries: int) -> None:
         painted: list[bool] = []
         window.painted.connect(lambda: painted.append(True))
         window.show()
-        wait(lambda: bool(painted) and not window.worker.is_busy and window.desk.standing is not None)
+        wait(lambda: bool(painted) and not window.working.is_busy and window.desk.standing is not None)
         calm, worked_out = of_program(window, entries, hurried=False)
         hurried, _ = of_program(window, entries, hurried=True)
         window.close()

@@ -10,7 +10,8 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLabel, QLineEdit, QPushButton, QWidget
 
 from cookstove_gui.desk import Desk
-from cookstove_gui.gui.background.study_worker import StudyWorker
+from cookstove_gui.gui.background.job import close_jobs
+from cookstove_gui.gui.background.past_study import PastStudy
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.logbook.logbook import Logbook
@@ -67,9 +68,8 @@ def shown(
 def _let_go(page: QWidget, link: DeskLink) -> None:
     """End all threads, as the window does when it closes."""
     link.close()
-    StudyWorker.of(link).close()
-    if hasattr(page, "close_workers"):
-        page.close_workers()
+    PastStudy.of(link).close()
+    close_jobs(page)
 
 
 def find(page: QWidget, kind: type[Found], name: str) -> Found:

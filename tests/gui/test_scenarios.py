@@ -66,7 +66,7 @@ def test_the_next_line_says_what_to_do(window: MainWindow, clock: HeldClock, qtb
             type_text(window, how)
         else:
             enter_number(window, typed)
-    qtbot.waitUntil(lambda: window.worker.is_busy or window.desk.standing is not None)
+    qtbot.waitUntil(lambda: window.working.is_busy or window.desk.standing is not None)
     settled(window, qtbot)
     said = words(window, "headline")
     assert re.search(morning.says, said), said

@@ -25,7 +25,7 @@ WALK = ((118, 215, 160, 190), (176, 330, 240, 310), (245, 420, 300, 405))  # °F
 
 def settled(window: MainWindow, qtbot: QtBot) -> None:
     """Wait until all that was entered has been worked out and shown."""
-    qtbot.waitUntil(lambda: not window.worker.is_busy and window.desk.standing is not None, timeout=10_000)
+    qtbot.waitUntil(lambda: not window.working.is_busy and window.desk.standing is not None, timeout=10_000)
     QApplication.processEvents()
 
 

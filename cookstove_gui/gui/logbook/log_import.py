@@ -3,12 +3,12 @@
 from collections.abc import Sequence
 from pathlib import Path
 
-from PySide6.QtCore import QCoreApplication, QSize, Qt
+from PySide6.QtCore import QSize, Qt
 from PySide6.QtWidgets import QFileDialog, QListWidget, QListWidgetItem, QVBoxLayout, QWidget
 
 from cookstove_gui.desk import files
 from cookstove_gui.errors import Problem
-from cookstove_gui.gui.background.worker import Worker
+from cookstove_gui.gui.background.job import Job
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.form import button, row, say, words
 from cookstove_gui.gui.widgets.theme import STEP, TARGET_PIXELS
@@ -31,12 +31,13 @@ class ImportPart(QWidget):
         self._paths: tuple[Path, ...] = ()
         self.setObjectName("import_part")
         # Reading many files takes a while; the window stays alive meanwhile.
-        self.reader = Worker(lambda: self._paths, lambda paths: files.offer_import(self._desk, paths), self)
-        self.reader.finished.connect(self._show_offer)
-        self.reader.failed.connect(self._show_failure)
-        app = QCoreApplication.instance()
-        if app is not None:
-            app.aboutToQuit.connect(self.reader.close)
+        self.reading = Job(
+            self,
+            lambda: self._paths,
+            lambda paths: files.offer_import(self._desk, paths),
+            self._show_offer,
+            self._show_failure,
+        )
         self._choose_files = button("Choose files …", "import_files", "One or several log files")
         self._choose_folder = button("Choose a folder …", "import_folder", "All logs of a folder")
         self._told = words(role="good", name="import_told")
@@ -75,7 +76,7 @@ class ImportPart(QWidget):
         self._show_question(None)
         say(self._problem, "")
         say(self._told, "Reading …")
-        self.reader.ask()
+        self.reading.ask()
 
     def _ask_files(self) -> None:
         paths, _ = QFileDialog.getOpenFileNames(self, "Logs to bring in", "", "CSV files (*.csv);;All files (*)")
@@ -88,7 +89,6 @@ class ImportPart(QWidget):
             self.bring_in([Path(path)])
 
     def _show_offer(self, offer: files.ImportOffer) -> None:
-        self.reader.close()  # no thread is kept between imports
         if offer.needs_answer:
             say(self._told, "")
             self._show_question(offer)
@@ -97,12 +97,9 @@ class ImportPart(QWidget):
             self._offer = offer
             self._accept()
 
-    def _show_failure(self, error: Exception) -> None:
-        self.reader.close()
-        if not isinstance(error, Problem):
-            raise error
+    def _show_failure(self, sentence: str) -> None:
         say(self._told, "")
-        say(self._problem, error.sentence)
+        say(self._problem, sentence)
 
     def _show_question(self, offer: files.ImportOffer | None) -> None:
         self._offer = offer

@@ -5,7 +5,7 @@ from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from cookstove_gui.desk import Changed
-from cookstove_gui.gui.background.study_worker import StudyWorker
+from cookstove_gui.gui.background.past_study import PastStudy
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.logbook.backups import BackupsPart
 from cookstove_gui.gui.logbook.log_import import ImportPart
@@ -23,7 +23,7 @@ class LogbookPage(QWidget):
     def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._desk = link.desk
-        self._studying = StudyWorker.of(link)
+        self._studying = PastStudy.of(link)
         self._is_stale = False
         self.setObjectName("page")
         self.setAccessibleName("Logbook")
@@ -51,11 +51,6 @@ class LogbookPage(QWidget):
             self._show(Changed(session=True, study=True))
         self._backups.show_backups()
         self._studying.start_if_due()
-
-    def close_workers(self) -> None:
-        """End the threads of all parts."""
-        self._import.reader.close()
-        self._sessions.writer.close()
 
     def _show(self, changed: Changed) -> None:
         if not self.isVisible():

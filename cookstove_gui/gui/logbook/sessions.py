@@ -2,12 +2,12 @@
 
 from pathlib import Path
 
-from PySide6.QtCore import QCoreApplication, QItemSelectionModel, QSortFilterProxyModel, Qt, Signal
+from PySide6.QtCore import QItemSelectionModel, QSortFilterProxyModel, Qt, Signal
 from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QLineEdit, QListView, QSizePolicy, QVBoxLayout, QWidget
 
 from cookstove_gui.desk import files
 from cookstove_gui.errors import Problem
-from cookstove_gui.gui.background.worker import Worker
+from cookstove_gui.gui.background.job import Job
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.logbook.curves import OvenCurves
 from cookstove_gui.gui.logbook.session_list import NUMBER, SessionModel
@@ -32,7 +32,9 @@ class SessionsPart(QWidget):
         self._desk = link.desk
         self._report_for: tuple[int, Path] = (0, Path())
         # A PDF takes a second or two; the window stays alive meanwhile.
-        self.writer = Worker(lambda: self._report_for, self._write_report, self)
+        self.writing = Job(
+            self, lambda: self._report_for, self._write_report, self._tell_written, lambda why: self._say(problem=why)
+        )
         self.setObjectName("sessions_part")
         self._build(look)
         self._connect()
@@ -107,11 +109,6 @@ class SessionsPart(QWidget):
         self._open.clicked.connect(self._put_on_table)
         self._export.clicked.connect(self._ask_where)
         self._report.clicked.connect(self._ask_where_report)
-        self.writer.finished.connect(self._tell_written)
-        self.writer.failed.connect(self._tell_failure)
-        app = QCoreApplication.instance()
-        if app is not None:
-            app.aboutToQuit.connect(self.writer.close)
         self._other.chosen.connect(lambda _key: self._show_curves())
 
     @property
@@ -229,7 +226,7 @@ class SessionsPart(QWidget):
         """Write the chosen session's report, .pdf or .html."""
         self._report_for = (self.number, path)
         self._say(told="Writing the report …")
-        self.writer.ask()
+        self.writing.ask()
 
     def _write_report(self, wanted: tuple[int, Path]) -> Path:
         number, path = wanted
@@ -237,14 +234,7 @@ class SessionsPart(QWidget):
         return path
 
     def _tell_written(self, path: Path) -> None:
-        self.writer.close()  # no thread is kept between reports
         self._say(told=f"Written: {path}")
-
-    def _tell_failure(self, error: Exception) -> None:
-        self.writer.close()
-        if not isinstance(error, Problem):
-            raise error
-        self._say(problem=error.sentence)
 
     def _say(self, *, told: str = "", problem: str = "") -> None:
         say(self._told, told)

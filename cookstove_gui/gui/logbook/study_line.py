@@ -3,7 +3,7 @@
 from PySide6.QtWidgets import QHBoxLayout, QProgressBar, QWidget
 
 from cookstove_gui.desk.studying import study_is_due
-from cookstove_gui.gui.background.study_worker import StudyWorker
+from cookstove_gui.gui.background.past_study import PastStudy
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.form import button, words
 from cookstove_gui.gui.widgets.theme import STEP
@@ -15,7 +15,7 @@ class StudyLine(QWidget):
     def __init__(self, link: DeskLink, name: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._desk = link.desk
-        self._worker = StudyWorker.of(link)
+        self._study = PastStudy.of(link)
         self.setObjectName(name)
         self._words = words(name=f"{name}_words", role="soft")
         self._bar = QProgressBar()
@@ -30,29 +30,29 @@ class StudyLine(QWidget):
         line.addWidget(self._words, 1)
         line.addWidget(self._bar)
         line.addWidget(self._press)
-        self._worker.changed.connect(self.show_study)
+        self._study.changed.connect(self.show_study)
         self.show_study()
 
     def show_study(self) -> None:
         """Show how the study stands."""
-        running = self._worker.is_running
+        running = self._study.is_running
         self._bar.setVisible(running)
         if running:
-            learned = self._worker.total > 0 and self._worker.done >= self._worker.total
+            learned = self._study.total > 0 and self._study.done >= self._study.total
             what = "Comparing past projections with what came true …" if learned else "Studying this stove’s past …"
             self._words.setText(what)
-            self._bar.setRange(0, 0 if learned else self._worker.total)  # 0 to 0 shows that it is busy
-            self._bar.setValue(self._worker.done)
+            self._bar.setRange(0, 0 if learned else self._study.total)  # 0 to 0 shows that it is busy
+            self._bar.setValue(self._study.done)
             self._press.setText("Stop")
         else:
             waiting = "The study was stopped; what is shown here may lack the latest sessions."
-            self._words.setText(self._worker.problem or waiting)
+            self._words.setText(self._study.problem or waiting)
             self._press.setText("Study now")
         self._press.setAccessibleName(self._press.text())
-        self.setVisible(running or bool(self._worker.problem) or study_is_due(self._desk))
+        self.setVisible(running or bool(self._study.problem) or study_is_due(self._desk))
 
     def _pressed(self) -> None:
-        if self._worker.is_running:
-            self._worker.cancel()
+        if self._study.is_running:
+            self._study.cancel()
         else:
-            self._worker.start()
+            self._study.start()

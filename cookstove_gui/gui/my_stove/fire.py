@@ -1,6 +1,5 @@
 """How the stove fires by its logs: from lighting to a heat, how long it holds it, how long a shut-down load lasts."""
 
-from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from cookstove_gui.cooking.fires.burn_times import FALL
@@ -9,7 +8,7 @@ from cookstove_gui.cooking.fit.bands import band_tables
 from cookstove_gui.desk.my_stove.band_tables import band_table, choose_band_table, table_words
 from cookstove_gui.desk.my_stove.past_answers import Firing, firing
 from cookstove_gui.desk.studying import PastSessions
-from cookstove_gui.gui.background.worker import Worker
+from cookstove_gui.gui.background.job import Job
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.form import Choice, say, words
 from cookstove_gui.gui.widgets.theme import STEP
@@ -57,22 +56,13 @@ class FirePart(QWidget):
         column.addWidget(self._list)
         column.addWidget(words(_CAUTION, role="caution", name="fire_caution"))
         column.addStretch(1)
-        self._worker = Worker(self._question, lambda asked: firing(asked[0], asked[1], self._past), self)
-        self._worker.finished.connect(self._show)
-        self._worker.failed.connect(self._fail)
-        app = QCoreApplication.instance()
-        if app is not None:
-            app.aboutToQuit.connect(self._worker.close)
+        self._job = Job(self, self._question, lambda asked: firing(*asked, self._past), self._show)
         self.show_past()
 
     @property
     def is_busy(self) -> bool:
         """Whether the past is being looked through."""
-        return self._worker.is_busy
-
-    def close_worker(self) -> None:
-        """End the thread."""
-        self._worker.close()
+        return self._job.is_busy
 
     def show_past(self) -> None:
         """Look through the past for the chosen heat."""
@@ -82,7 +72,7 @@ class FirePart(QWidget):
         self._names.show_options(tables, band_table(self._desk).key)
         self._names_words.setText(table_words(self._desk))
         if self.isVisible():
-            self._worker.ask()
+            self._job.ask()
 
     def _choose_names(self, key: str) -> None:
         choose_band_table(self._desk, key)
@@ -93,7 +83,6 @@ class FirePart(QWidget):
         return self._desk.stove, band
 
     def _show(self, found: Firing) -> None:
-        self._worker.close()  # no thread is kept between questions
         rise, unit = found.rise, self._desk.unit
         self._rise.setText(rise_words(rise.band, rise_quantiles(rise), len(rise.rises)))
         longest = max((hold.minutes for hold in rise.holds), default=None)
@@ -105,7 +94,3 @@ class FirePart(QWidget):
             for burn in reversed([burn for burn in found.burns if burn.fell or burn.minutes >= _WORTH_MIN])
         ]
         say(self._list, "\n".join(lines[:_SHOWN_BURNS]))
-
-    def _fail(self, error: Exception) -> None:
-        self._worker.close()
-        raise error

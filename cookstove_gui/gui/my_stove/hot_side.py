@@ -2,13 +2,13 @@
 
 from dataclasses import replace
 
-from PySide6.QtCore import QCoreApplication, Qt
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem, QVBoxLayout, QWidget
 
 from cookstove_gui.desk.my_stove.past_answers import HotSide, hot_side
 from cookstove_gui.desk.studying import PastSessions
 from cookstove_gui.forecast.answers import SpotPattern
-from cookstove_gui.gui.background.worker import Worker
+from cookstove_gui.gui.background.job import Job
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.my_stove.sketch import Patch, StoveSketch
 from cookstove_gui.gui.widgets.form import words
@@ -59,37 +59,23 @@ class HotSidePart(QWidget):
         column.addWidget(self._sketch)
         column.addWidget(self._table)
         column.addStretch(1)
-        self._worker = Worker(lambda: self._desk.stove, lambda stove: hot_side(stove, self._past), self)
-        self._worker.finished.connect(self._take)
-        self._worker.failed.connect(self._fail)
-        app = QCoreApplication.instance()
-        if app is not None:
-            app.aboutToQuit.connect(self._worker.close)
+        self._job = Job(self, lambda: self._desk.stove, lambda stove: hot_side(stove, self._past), self._take)
         self._show_pattern()
 
     @property
     def is_busy(self) -> bool:
         """Whether the past is being looked through."""
-        return self._worker.is_busy
-
-    def close_worker(self) -> None:
-        """End the thread."""
-        self._worker.close()
+        return self._job.is_busy
 
     def show_past(self) -> None:
         """Look through the past of the stove."""
         self._show_pattern()
         if self.isVisible():
-            self._worker.ask()
+            self._job.ask()
 
     def _take(self, found: HotSide) -> None:
-        self._worker.close()  # no thread is kept between questions
         self._found = found
         self._show_pattern()
-
-    def _fail(self, error: Exception) -> None:
-        self._worker.close()
-        raise error
 
     def _show_pattern(self) -> None:
         stove, unit = self._desk.stove, self._desk.unit

@@ -5,7 +5,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from cookstove_gui.desk import Changed
 from cookstove_gui.desk.studying import PastSessions
-from cookstove_gui.gui.background.study_worker import StudyWorker
+from cookstove_gui.gui.background.past_study import PastStudy
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.my_stove.air import AirPart
 from cookstove_gui.gui.my_stove.checks import ChecksPart
@@ -26,7 +26,7 @@ class MyStovePage(QWidget):
     def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._desk = link.desk
-        self._studying = StudyWorker.of(link)
+        self._studying = PastStudy.of(link)
         self._missed: Changed | None = None
         self.setObjectName("page")
         self.setAccessibleName("My stove")
@@ -65,11 +65,6 @@ class MyStovePage(QWidget):
         if missed is not None:
             self._show(missed)
         self._studying.learn_if_due()
-
-    def close_workers(self) -> None:
-        """End the threads of all parts."""
-        self._fire.close_worker()
-        self._hot_side.close_worker()
 
     def _show_part(self, key: str) -> None:
         if key == "fire":

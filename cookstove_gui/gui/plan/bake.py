@@ -34,7 +34,7 @@ from cookstove_gui.units import TemperatureUnit, degrees, kelvin, mass_unit_besi
 _COLDEST_FOOD, _WARMEST_FOOD = kelvin(0.0, "F"), kelvin(212.0, "F")  # K
 
 
-class BakePart(PlanPart):
+class BakePart(PlanPart[BakeInputs, BakePlan]):
     """One thing in the oven."""
 
     def __init__(self, link: DeskLink, parent: QWidget | None = None) -> None:

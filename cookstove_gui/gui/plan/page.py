@@ -40,11 +40,6 @@ class PlanPage(QWidget):
         column.addWidget(self._sections)
         link.changed.connect(self._show)
 
-    def close_workers(self) -> None:
-        """End the threads of all parts."""
-        for part in self._parts:
-            part.close_worker()
-
     def _show(self, changed: Changed) -> None:
         if changed.settings:
             for part in self._parts:

@@ -2,14 +2,13 @@
 
 from abc import abstractmethod
 from collections.abc import Callable
-from typing import Any, TypeVar
+from typing import Generic, TypeVar
 
-from PySide6.QtCore import QCoreApplication
 from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
-from cookstove_gui.errors import InputProblem, Problem
-from cookstove_gui.gui.background.worker import Worker
+from cookstove_gui.errors import InputProblem
+from cookstove_gui.gui.background.job import Job
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.form import Field, say, words
 from cookstove_gui.gui.widgets.theme import STEP
@@ -17,6 +16,8 @@ from cookstove_gui.phrases.edge import Edge, as_it_stood
 
 _HEADLINE_POINTS = 19
 Understood = TypeVar("Understood")
+Asked = TypeVar("Asked")
+Found = TypeVar("Found")
 CAPTION_WIDTH = 112
 FIELD_WIDTH = 120
 CHOICE_WIDTH = 230
@@ -25,7 +26,7 @@ FORM_WIDTH = CAPTION_WIDTH + CHOICE_WIDTH + STEP
 _NO_FIRE = "No fire is on the table. Light one and read the stove on the Cook page, and the answer stands here."
 
 
-class PlanPart(QWidget):
+class PlanPart(QWidget, Generic[Asked, Found]):
     """One question of the Plan page; a newer question makes an older answer stale."""
 
     needs_fire = True  # there is no answer without a session on the table
@@ -55,13 +56,8 @@ class PlanPart(QWidget):
         self.column.addLayout(self._side_by_side())
         say(self.problem, "")
         say(self.as_of, "")
-        self._worker = Worker(lambda: self._asked, self.work_out, self)
-        self._asked: Any = None
-        self._worker.finished.connect(self._take)
-        self._worker.failed.connect(self._fail)
-        app = QCoreApplication.instance()
-        if app is not None:
-            app.aboutToQuit.connect(self._worker.close)
+        self._asked: Asked | None = None
+        self._job = Job(self, lambda: self._asked, self.work_out, self._take, self._refuse)
 
     def _side_by_side(self) -> QHBoxLayout:
         """The form on the left, the answer on the right, both seen at once on a small screen."""
@@ -84,11 +80,7 @@ class PlanPart(QWidget):
     @property
     def is_busy(self) -> bool:
         """Whether an answer is being worked out."""
-        return self._worker.is_busy
-
-    def close_worker(self) -> None:
-        """End the thread."""
-        self._worker.close()
+        return self._job.is_busy
 
     def showEvent(self, event: QShowEvent) -> None:
         """Answer from how the stove stands now."""
@@ -109,7 +101,7 @@ class PlanPart(QWidget):
         inputs = self.inputs()
         if inputs is not None:
             self._asked = inputs
-            self._worker.ask()
+            self._job.ask()
 
     @property
     def offset_minutes(self) -> int:
@@ -146,25 +138,21 @@ class PlanPart(QWidget):
         say(self.as_of, "")
 
     @abstractmethod
-    def inputs(self) -> Any:
+    def inputs(self) -> Asked | None:
         """What is asked, whole and frozen; none while something typed is not understood."""
 
     @abstractmethod
-    def work_out(self, inputs: Any) -> Any:
-        """The answer; runs in the worker's thread."""
+    def work_out(self, inputs: Asked) -> Found:
+        """The answer; runs in the job's thread."""
 
     @abstractmethod
-    def show_answer(self, answer: Any) -> None:
+    def show_answer(self, answer: Found) -> None:
         """Show the answer."""
 
-    def _take(self, answer: Any) -> None:
-        self._worker.close()  # no thread is kept between questions
+    def _take(self, answer: Found) -> None:
         say(self.problem, "")
         self.show_answer(answer)
 
-    def _fail(self, error: Exception) -> None:
-        self._worker.close()
-        if not isinstance(error, Problem):
-            raise error
-        say(self.problem, error.sentence)
+    def _refuse(self, sentence: str) -> None:
+        say(self.problem, sentence)
         self.show_nothing("")

@@ -24,7 +24,7 @@ _KEY = Qt.ItemDataRole.UserRole
 _SETTING = "pots"
 
 
-class PotsPart(PlanPart):
+class PotsPart(PlanPart[PotsInputs, tuple[PotRow, ...]]):
     """Tasks that are ticked, each with its place."""
 
     def __init__(self, link: DeskLink, parent: QWidget | None = None) -> None:

@@ -23,7 +23,7 @@ _MOST_STEPS = 5
 _LONGEST_REST = 24 * 60.0  # min
 
 
-class TablePart(PlanPart):
+class TablePart(PlanPart[TableInputs, TableTime]):
     """The moments of the day for one bake."""
 
     needs_fire = False

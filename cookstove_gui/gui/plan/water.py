@@ -31,7 +31,7 @@ _USUAL_LITRES = 2.0
 _USUAL_BASE = "as usual for it"
 
 
-class WaterPart(PlanPart):
+class WaterPart(PlanPart[WaterInputs, WaterPlan]):
     """A pan of water on every spot of the cooktop."""
 
     def __init__(self, link: DeskLink, past: PastSessions, parent: QWidget | None = None) -> None:

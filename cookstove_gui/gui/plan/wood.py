@@ -30,7 +30,7 @@ _AIRS = ((_AS_LOGGED, "as the log says"), ("0", "shut"), ("0.25", "¼ open"), ("
 _THICKNESS = 0.08  # m, a usual split
 
 
-class WoodPart(PlanPart):
+class WoodPart(PlanPart[WoodInputs, WoodPlan]):
     """Wood for warming up and for the stay at the band chosen on the Cook page."""
 
     needs_fire = False

@@ -8,7 +8,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QFileDialog, QLineEdit, QListView, QListWidget, QTableWidget
 
 from cookstove_gui.desk import Desk
-from cookstove_gui.gui.background.study_worker import StudyWorker
+from cookstove_gui.gui.background.past_study import PastStudy
 from cookstove_gui.gui.logbook.page import LogbookPage
 from cookstove_gui.logbook.log_file import read_log
 from cookstove_gui.logbook.logbook import Logbook
@@ -157,7 +157,7 @@ def test_track_record_is_told_with_the_rows_behind_it(qtbot, desk):
         keep_session(desk, f"Day {day}", NOW - timedelta(days=day))
     page, link = shown(qtbot, desk, LogbookPage)
     press(page, "part_record")
-    studying = StudyWorker.of(link)
+    studying = PastStudy.of(link)
     qtbot.waitUntil(lambda: desk.study is not None and not studying.is_running, timeout=20000)
     assert desk.study is not None
     assert find(page, QTableWidget, "record_table").rowCount() == len(desk.study.record.rows)
@@ -215,7 +215,7 @@ def test_a_study_that_is_stopped_is_offered_again(qtbot, desk):
         keep_session(desk, f"Day {day}", NOW - timedelta(days=day))
     page, link = shown(qtbot, desk, LogbookPage)
     press(page, "part_record")
-    studying = StudyWorker.of(link)
+    studying = PastStudy.of(link)
     press(page, "record_study_press")
     qtbot.waitUntil(lambda: not studying.is_running, timeout=20000)
     assert desk.study is None

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QApplication, QComboBox, QListWidget, QTableWidget
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.my_stove.describing import add_stove
 from cookstove_gui.desk.studying import learning_is_due
-from cookstove_gui.gui.background.study_worker import StudyWorker
+from cookstove_gui.gui.background.past_study import PastStudy
 from cookstove_gui.gui.my_stove.page import MyStovePage
 from cookstove_gui.stove.stove import Firebox
 from tests.gui.pages import NOW, find, held_desk, keep_session, press, shown, type_in, words_of
@@ -130,7 +130,7 @@ def test_hot_side_shows_the_hotter_left(qtbot, desk):
 def test_opening_the_page_starts_learning_from_a_past_not_learned_yet(qtbot, desk):
     keep_session(desk, "Day 3", NOW - timedelta(days=3))
     _, link = shown(qtbot, desk, MyStovePage)
-    studying = StudyWorker.of(link)
+    studying = PastStudy.of(link)
     qtbot.waitUntil(lambda: desk.study is not None and not studying.is_running, timeout=20000)
     assert not learning_is_due(desk)
 
