@@ -18,6 +18,19 @@ class Changed:
     settings: bool = False
     study: bool = False
 
+    def __or__(self, other: "Changed") -> "Changed":
+        """What changed in one announcement or the other."""
+        return Changed(
+            log=self.log or other.log,
+            standing=self.standing or other.standing,
+            session=self.session or other.session,
+            stove=self.stove or other.stove,
+            band=self.band or other.band,
+            walk=self.walk or other.walk,
+            settings=self.settings or other.settings,
+            study=self.study or other.study,
+        )
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Receipt:

@@ -158,19 +158,12 @@ class MainWindow(QMainWindow):
     def _tick(self) -> None:
         if self.desk.is_live and self.desk.entries:
             self.working.ask()
-        self._show_clocks()
+        self.link.time_passed.emit()
 
     def _tick_practice(self) -> None:
-        self._show_clocks()
+        self.link.time_passed.emit()
         if not self.working.is_busy:
             self.working.ask()
-
-    def _show_clocks(self) -> None:
-        self._next.show_clock()
-        self._session_strip.show_session()
-        for page in self._pages.values():
-            if hasattr(page, "show_clock") and page.isVisible():
-                page.show_clock()
 
     def show_problem(self, sentence: str) -> None:
         """Tell of something that stands in the way and that no field is to blame for."""

@@ -2,9 +2,9 @@
 
 from typing import TypeVar
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QItemSelectionModel, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QLabel, QListWidget, QPushButton, QWidget
+from PySide6.QtWidgets import QAbstractItemView, QApplication, QLabel, QLineEdit, QPushButton, QTableView, QWidget
 
 Found = TypeVar("Found", bound=QWidget)
 
@@ -19,6 +19,30 @@ def control(inside: QWidget, name: str, kind: type[Found]) -> Found:
 def click(inside: QWidget, name: str) -> None:
     """Press a button with the mouse."""
     QTest.mouseClick(control(inside, name, QPushButton), Qt.MouseButton.LeftButton)
+
+
+def push(inside: QWidget, name: str) -> None:
+    """Press a button that is seen, with the keyboard."""
+    wanted = control(inside, name, QPushButton)
+    assert wanted.isVisibleTo(inside), f"{name} is not shown"
+    assert wanted.isEnabled(), f"{name} cannot be pressed"
+    wanted.setFocus()
+    QTest.keyClick(wanted, Qt.Key.Key_Space)
+    QApplication.processEvents()
+
+
+def type_in(inside: QWidget, name: str, text: str) -> None:
+    """Type into a line that is seen, in the place of what stands there, and press Enter."""
+    line = control(inside, name, QLineEdit)
+    assert line.isVisibleTo(inside), f"{name} is not shown"
+    line.setFocus()
+    line.selectAll()
+    if text:
+        QTest.keyClicks(line, text)
+    else:
+        QTest.keyClick(line, Qt.Key.Key_Delete)
+    QTest.keyClick(line, Qt.Key.Key_Return)
+    QApplication.processEvents()
 
 
 def type_text(inside: QWidget, text: str) -> None:
@@ -48,10 +72,35 @@ def words(inside: QWidget, name: str) -> str:
     return control(inside, name, QLabel).text()
 
 
+def seen(inside: QWidget, name: str) -> str:
+    """What a label says; empty while it is not shown."""
+    label = control(inside, name, QLabel)
+    return label.text() if label.isVisibleTo(inside) else ""
+
+
+def rows(inside: QWidget, name: str) -> list[list[str]]:
+    """What the list of that name shows."""
+    return rows_of(control(inside, name, QAbstractItemView))
+
+
+def rows_of(view: QAbstractItemView) -> list[list[str]]:
+    """What a list shows, row by row, a text a column."""
+    model = view.model()
+    columns = view.horizontalHeader().count() if isinstance(view, QTableView) else 1
+    return [[str(model.index(row, column).data()) for column in range(columns)] for row in range(model.rowCount())]
+
+
 def lines(inside: QWidget, name: str) -> list[str]:
-    """What a list shows, line by line."""
-    rows = control(inside, name, QListWidget)
-    return [rows.item(number).text() for number in range(rows.count())]
+    """What a list shows in its first column, line by line."""
+    return [row[0] for row in rows(inside, name)]
+
+
+def mark(inside: QWidget, name: str, place: int) -> None:
+    """Give a list the keyboard, with one of its rows marked."""
+    view = control(inside, name, QAbstractItemView)
+    view.setFocus()
+    model = view.selectionModel()
+    model.setCurrentIndex(view.model().index(place, 0), QItemSelectionModel.SelectionFlag.ClearAndSelect)
 
 
 def _focused(inside: QWidget) -> QWidget:

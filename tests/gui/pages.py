@@ -1,13 +1,10 @@
-"""Shared by the tests of the pages: a desk with a held clock, made-up sessions, ways to press and type."""
+"""Shared by the tests of the pages: a desk whose clock stands still, made-up sessions, a page on the screen."""
 
 from collections.abc import Callable
 from dataclasses import replace
 from datetime import UTC, datetime, timedelta
-from typing import TypeVar
 
-from PySide6.QtCore import Qt
-from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QLabel, QLineEdit, QPushButton, QWidget
+from PySide6.QtWidgets import QApplication, QWidget
 
 from cookstove_gui.desk import Desk
 from cookstove_gui.gui.background.job import close_jobs
@@ -16,14 +13,14 @@ from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.stove.entries import Entry, Kind
+from tests.held_clock import HeldClock
 
 NOW = datetime(2026, 3, 14, 15, 0, tzinfo=UTC)
-Found = TypeVar("Found", bound=QWidget)
 
 
 def held_desk(now: datetime = NOW) -> Desk:
     """A desk over an empty logbook in memory, its clock standing still."""
-    return Desk(Logbook.in_memory(), clock=lambda: now)
+    return Desk(Logbook.in_memory(), clock=HeldClock(now))
 
 
 def keep_session(desk: Desk, title: str, began: datetime, warmer_left: float = 30.0) -> int:
@@ -70,40 +67,3 @@ def _let_go(page: QWidget, link: DeskLink) -> None:
     link.close()
     PastStudy.of(link).close()
     close_jobs(page)
-
-
-def find(page: QWidget, kind: type[Found], name: str) -> Found:
-    """The control of that name."""
-    found = page.findChild(kind, name)
-    assert found is not None, f"the page has no {kind.__name__} {name}"
-    return found
-
-
-def press(page: QWidget, name: str) -> None:
-    """Press a button as the keyboard does."""
-    wanted = find(page, QPushButton, name)
-    assert wanted.isVisibleTo(page), f"{name} is not shown"
-    assert wanted.isEnabled(), f"{name} cannot be pressed"
-    wanted.setFocus()
-    QTest.keyClick(wanted, Qt.Key.Key_Space)
-    QApplication.processEvents()
-
-
-def type_in(page: QWidget, name: str, text: str) -> None:
-    """Type into a line in the place of what stands there, and press Enter."""
-    line = find(page, QLineEdit, name)
-    assert line.isVisibleTo(page), f"{name} is not shown"
-    line.setFocus()
-    line.selectAll()
-    if text:
-        QTest.keyClicks(line, text)
-    else:
-        QTest.keyClick(line, Qt.Key.Key_Delete)
-    QTest.keyClick(line, Qt.Key.Key_Return)
-    QApplication.processEvents()
-
-
-def words_of(page: QWidget, name: str) -> str:
-    """What a label says; empty while it is not shown."""
-    label = find(page, QLabel, name)
-    return label.text() if label.isVisibleTo(page) else ""

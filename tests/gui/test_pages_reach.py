@@ -23,7 +23,8 @@ from cookstove_gui.gui.plan.page import PlanPage
 from cookstove_gui.gui.widgets.sections import Sections
 from cookstove_gui.gui.widgets.theme import TARGET_PIXELS
 from cookstove_gui.stove.stove import Firebox
-from tests.gui.pages import NOW, find, held_desk, keep_session, shown
+from tests.gui.hands import control
+from tests.gui.pages import NOW, held_desk, keep_session, shown
 
 pytestmark = pytest.mark.gui
 
@@ -67,17 +68,17 @@ def controls(page):
 
 def test_every_control_has_a_name_to_find_it_by_and_one_to_be_read_out(parts):
     for page in parts():
-        for control in controls(page):
-            assert control.objectName(), f"{control} has no object name"
-            assert control.accessibleName(), f"{control.objectName()} has no accessible name"
-            assert control.toolTip(), f"{control.objectName()} has no tooltip"
+        for part in controls(page):
+            assert part.objectName(), f"{part} has no object name"
+            assert part.accessibleName(), f"{part.objectName()} has no accessible name"
+            assert part.toolTip(), f"{part.objectName()} has no tooltip"
 
 
 def test_every_target_is_large_enough_to_press(parts):
     for page in parts():
-        for control in controls(page):
-            size = control.size()
-            assert min(size.width(), size.height()) >= TARGET_PIXELS, f"{control.objectName()} is {size}"
+        for part in controls(page):
+            size = part.size()
+            assert min(size.width(), size.height()) >= TARGET_PIXELS, f"{part.objectName()} is {size}"
 
 
 def test_all_type_is_large_enough_to_read(parts):
@@ -124,7 +125,7 @@ def test_arrows_go_from_one_button_of_a_choice_to_the_next(qtbot):
     page, _ = shown(qtbot, desk, MyStovePage)
     with qtbot.waitActive(page):
         page.activateWindow()
-    left = find(page, QPushButton, "firebox_left")
+    left = control(page, "firebox_left", QPushButton)
     left.setFocus()
     QTest.keyClick(left, Qt.Key.Key_Right)
     assert QApplication.focusWidget().objectName() == "firebox_right"

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QAbstractButton, QApplication, QLineEdit, QPushBut
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.desk import Desk
-from cookstove_gui.gui.cook.stove_drawing import StovePlan
+from cookstove_gui.gui.cook.stove_drawing import StoveDrawing
 from cookstove_gui.gui.frame.keys_page import KEYS
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import TARGET_PIXELS
@@ -51,7 +51,7 @@ def test_twelve_readings_by_keyboard_alone(window: MainWindow, desk: Desk, clock
     assert desk.standing.now == clock()
     assert "bread heat" in words(window, "headline")
     assert lines(window, "fit_now") + lines(window, "fit_later") + lines(window, "fit_not")
-    assert control(window, "stove_plan", StovePlan).patch("oven_centre").number_text().isdigit()
+    assert control(window, "stove_drawing", StoveDrawing).patch("oven_centre").number_text().isdigit()
 
 
 def test_what_the_window_shows_is_on_disk(tmp_path: Path, clock: HeldClock, look: Look, qtbot: QtBot) -> None:
@@ -165,7 +165,7 @@ def test_nothing_on_the_cook_page_overlaps(
     settled(window, qtbot)
     page = control(window, "cook_page", QWidget)
     inside = page.rect()
-    named = ("stove_plan", "entry_panel", "band_picker", "trend_plot", "what_if", "recipe_fit")
+    named = ("stove_drawing", "entry_panel", "band_picker", "trend_plot", "what_if", "recipe_fit")
     boxes = {}
     for name in named:
         part = control(page, name, QWidget)

@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QPushButton, QVBoxLayout
 from cookstove_gui.gui.cook.band_picker import BandPicker
 from cookstove_gui.gui.cook.entry_panel import EntryPanel
 from cookstove_gui.gui.cook.recipe_fit import RecipeFit
-from cookstove_gui.gui.cook.stove_drawing import StovePlan
+from cookstove_gui.gui.cook.stove_drawing import StoveDrawing
 from cookstove_gui.gui.cook.what_if import WhatIf
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.look import Look
@@ -31,17 +31,17 @@ class CookPage(QWidget):
         self._is_wide: bool | None = None
         self.setObjectName("cook_page")
         self._build()
-        self._plan.spot_chosen.connect(self._entry.light)
+        self._drawing.spot_chosen.connect(self._entry.light)
 
     def _build(self) -> None:
-        self._plan = StovePlan(self._link, self._look)
+        self._drawing = StoveDrawing(self._link, self._look)
         self._entry = EntryPanel(self._link)
         self._fit = RecipeFit(self._link, self._look)
         self._left = QWidget()
         left = QVBoxLayout(self._left)
         left.setContentsMargins(0, 0, 0, 0)
         left.setSpacing(STEP)
-        left.addWidget(self._plan, 1)
+        left.addWidget(self._drawing, 1)
         left.addWidget(self._entry)
 
         self._all_spots = QPushButton("all spots")
@@ -74,7 +74,7 @@ class CookPage(QWidget):
         """Bring in the plotting library and all that is drawn with it; called once, after the first paint."""
         from cookstove_gui.gui.cook.trend_plot import TrendPlot
 
-        self._plan.bring_colours()
+        self._drawing.bring_colours()
         plot = TrendPlot(self._link, self._look)
         self._plot_place.addWidget(plot)
         self._all_spots.setEnabled(True)

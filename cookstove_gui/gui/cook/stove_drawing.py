@@ -13,7 +13,7 @@ from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.figures import JUST_READ_MINUTES
 from cookstove_gui.gui.widgets.heat_colours import HOTTEST_AT_LEAST, HeatScale
 from cookstove_gui.gui.widgets.look import Look
-from cookstove_gui.gui.widgets.stove_geometry import PlanLayout, plan_layout
+from cookstove_gui.gui.widgets.stove_geometry import StoveGeometry, stove_geometry
 from cookstove_gui.gui.widgets.theme import BODY_POINTS, colour, font
 from cookstove_gui.phrases.entries import meant_words, opening_words
 from cookstove_gui.stove.entries import Entry, Kind, door_is_open, fraction_open, reading_kelvin
@@ -26,7 +26,7 @@ _ARROWS = {
 }
 
 
-class StovePlan(QWidget):
+class StoveDrawing(QWidget):
     """Every spot as a patch coloured by its heat now; arrow keys and clicks light a spot up."""
 
     spot_chosen = Signal(str)
@@ -37,12 +37,12 @@ class StovePlan(QWidget):
         self._desk = link.desk
         self._look = look
         self._patches: dict[str, SpotPatch] = {}
-        self._layout: PlanLayout | None = None
+        self._layout: StoveGeometry | None = None
         self._has_colours = False
         self._firebox_words = "firebox"
         self._door_words = "oven"
         self._door_open = False
-        self.setObjectName("stove_plan")
+        self.setObjectName("stove_drawing")
         self.setAccessibleName("Plan of the stove")
         self.setToolTip("Arrow keys or a click choose the spot to read")
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
@@ -135,7 +135,7 @@ class StovePlan(QWidget):
             patch.show_marks(is_lit=name == lit, is_worth_reading=name == worth)
 
     def _place(self) -> None:
-        self._layout = plan_layout(self._desk.stove, self.width(), self.height())
+        self._layout = stove_geometry(self._desk.stove, self.width(), self.height())
         for name, patch in self._patches.items():
             patch.setGeometry(self._layout.patches[name].toRect())
         self.update()

@@ -41,20 +41,20 @@ class LargeView(QWidget):
         column.addStretch(1)
         column.addWidget(hint)
         link.changed.connect(self._show)
+        link.time_passed.connect(self._show_clock)
         self._show_all()
 
     def _show(self, changed: Changed) -> None:
         if changed.standing or changed.session or changed.settings or changed.stove:
             self._show_all()
         else:
-            self.show_clock()
+            self._show_clock()
 
-    def show_clock(self) -> None:
-        """Show the time of day."""
+    def _show_clock(self) -> None:
         self._clock.setText(clock_text(self._desk.clock(), self._offset()))
 
     def _show_all(self) -> None:
-        self.show_clock()
+        self._show_clock()
         standing, unit = self._desk.standing, self._desk.unit
         if standing is None or not self._desk.entries or standing.outlook.oven.p50 is None:
             self._headline.setText(table("phrases.toml")["no_readings"])

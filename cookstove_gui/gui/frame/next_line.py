@@ -35,7 +35,8 @@ class NextLine(QWidget):
         self._grid.setVerticalSpacing(2)
         self._arrange(wide=True)
         link.changed.connect(self._show)
-        self.show_clock()
+        link.time_passed.connect(self._show_clock)
+        self._show_clock()
         self._show_words()
 
     def set_brief(self, wanted: bool) -> None:
@@ -43,8 +44,7 @@ class NextLine(QWidget):
         self._is_brief = wanted
         self._detail.setVisible(not (wanted and not self._is_wide))
 
-    def show_clock(self) -> None:
-        """Show the time of day."""
+    def _show_clock(self) -> None:
         now = self._desk.clock()
         rows = self._desk.rows
         offset = rows[-1].offset_minutes if rows else local_offset_minutes(now)
@@ -78,7 +78,7 @@ class NextLine(QWidget):
     def _show(self, changed: Changed) -> None:
         if changed.standing or changed.session or changed.stove:
             self._show_words()
-        self.show_clock()
+        self._show_clock()
 
     def _show_words(self) -> None:
         standing = self._desk.standing

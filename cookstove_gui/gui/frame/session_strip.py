@@ -30,13 +30,14 @@ class SessionStrip(QFrame):
         row.addWidget(self._words, 1)
         row.addWidget(begin)
         link.changed.connect(self._show)
-        self.show_session()
+        link.time_passed.connect(self._show_session)
+        self._show_session()
 
     def _show(self, changed: Changed) -> None:
         if changed.session or changed.log or changed.stove:
-            self.show_session()
+            self._show_session()
 
-    def show_session(self) -> None:
+    def _show_session(self) -> None:
         """Show or hide it, by whether the session is still being written."""
         session = self._desk.session
         self.setVisible(session is not None and not self._desk.is_live)

@@ -3,14 +3,14 @@
 from collections.abc import Sequence
 from pathlib import Path
 
-from PySide6.QtCore import QSize, Qt
-from PySide6.QtWidgets import QFileDialog, QListWidget, QListWidgetItem, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFileDialog, QVBoxLayout, QWidget
 
 from cookstove_gui.desk import files
 from cookstove_gui.errors import Problem
 from cookstove_gui.gui.background.job import Job
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.form import button, row, say, words
+from cookstove_gui.gui.widgets.row_table import RowTable, TableRow
 from cookstove_gui.gui.widgets.theme import STEP, TARGET_PIXELS
 from cookstove_gui.phrases.edge import entries_count, sessions_count
 from cookstove_gui.phrases.logbook import import_question
@@ -43,11 +43,7 @@ class ImportPart(QWidget):
         self._told = words(role="good", name="import_told")
         self._problem = words(role="problem", name="import_problem")
         self._question = words(role="heading", name="import_question")
-        self._list = QListWidget()
-        self._list.setObjectName("import_problems")
-        self._list.setAccessibleName("What is wrong, by file, line and field")
-        self._list.setWordWrap(True)
-        self._list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self._list = RowTable("import_problems", "What is wrong, by file, line and field", wraps=True)
         self._list.setMinimumHeight(4 * TARGET_PIXELS)
         self._keep = button("Keep the good rows", "import_keep", "Keep every row that can be read", role="main")
         self._nothing = button("Import nothing", "import_nothing", "Leave the logbook as it is")
@@ -110,14 +106,7 @@ class ImportPart(QWidget):
             self._question,
             import_question(len(problems), good, len(offer.files) if offer else 0) if asking else "",
         )
-        self._list.clear()
-        for sentence in problems:
-            item = QListWidgetItem(sentence)
-            if len(sentence) < 60:
-                item.setSizeHint(QSize(0, TARGET_PIXELS))
-            self._list.addItem(item)
-        if problems:
-            self._list.setCurrentRow(0)
+        self._list.show_rows([TableRow(cells=(sentence,)) for sentence in problems])
         self._list.setVisible(asking)
         self._keep.setVisible(asking and bool(offer and offer.files))
         self._nothing.setVisible(asking)

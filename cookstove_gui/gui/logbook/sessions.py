@@ -2,23 +2,25 @@
 
 from pathlib import Path
 
-from PySide6.QtCore import QItemSelectionModel, QSortFilterProxyModel, Qt, Signal
-from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QLineEdit, QListView, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QLineEdit, QVBoxLayout, QWidget
 
 from cookstove_gui.desk import files
 from cookstove_gui.errors import Problem
 from cookstove_gui.gui.background.job import Job
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.logbook.curves import OvenCurves
-from cookstove_gui.gui.logbook.session_list import NUMBER, SessionModel
 from cookstove_gui.gui.widgets.flow_layout import FlowLayout
 from cookstove_gui.gui.widgets.form import Choice, Field, button, say, words
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.row_table import RowTable, TableRow
 from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.logbook.logbook import SessionSummary
 from cookstove_gui.phrases.edge import entries_count, sessions_count
-from cookstove_gui.phrases.logbook import session_span
+from cookstove_gui.phrases.logbook import session_day, session_span
 
 _NO_OTHER = "0"
+_ROW_HEIGHT = 68  # px, two lines
 _PDF, _HTML = "PDF (*.pdf)", "Web page (*.html)"
 
 
@@ -47,18 +49,9 @@ class SessionsPart(QWidget):
         self._find.setPlaceholderText("find by title or date")
         self._find.setToolTip("Shows only sessions whose title or date has these letters")
         self._find.setClearButtonEnabled(True)
-        self._model = SessionModel()
-        self._shown = QSortFilterProxyModel(self)
-        self._shown.setSourceModel(self._model)
-        self._shown.setFilterCaseSensitivity(Qt.CaseSensitivity.CaseInsensitive)
-        self._list = QListView()
-        self._list.setObjectName("session_list")
-        self._list.setAccessibleName("Sessions, the latest first")
+        self._list = RowTable("session_list", "Sessions, the latest first", row_height=_ROW_HEIGHT)
         self._list.setToolTip("Up and down choose a session, Enter opens it")
-        self._list.setModel(self._shown)
-        self._list.setUniformItemSizes(True)
         self._list.setMinimumHeight(200)
-        self._list.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Ignored)
         self._count = words(role="soft", name="session_count")
         self._new = button("New session", "session_new", "Begin a new session")
         left = QVBoxLayout()
@@ -101,9 +94,9 @@ class SessionsPart(QWidget):
         say(self._problem, "")
 
     def _connect(self) -> None:
-        self._find.textChanged.connect(self._shown.setFilterFixedString)
-        self._list.selectionModel().currentChanged.connect(lambda _new, _old: self._show_chosen())
-        self._list.activated.connect(lambda _index: self._put_on_table())
+        self._find.textChanged.connect(self._list.show_only)
+        self._list.chosen.connect(lambda _key: self._show_chosen())
+        self._list.opened.connect(lambda _key: self._put_on_table())
         self._new.clicked.connect(self._begin)
         self._title.entered.connect(self._rename)
         self._open.clicked.connect(self._put_on_table)
@@ -114,29 +107,20 @@ class SessionsPart(QWidget):
     @property
     def number(self) -> int:
         """Number of the chosen session; 0 when there is none."""
-        index = self._list.currentIndex()
-        return int(index.data(NUMBER)) if index.isValid() else 0
+        return int(self._list.key or 0)
 
     def show_sessions(self) -> None:
         """Show the list as the logbook has it, the same session chosen as before."""
         chosen = self.number
         rows = self._desk.sessions
         open_number = self._desk.session.number if self._desk.session else 0
-        self._model.show_sessions(rows, open_number)
+        self._list.show_rows([_table_row(row, is_open=row.number == open_number) for row in rows])
         self._count.setText(f"{sessions_count(len(rows))} of {self._desk.stove.name}")
-        self.choose(chosen or open_number)
+        self._list.choose(str(chosen or open_number))
         self._show_chosen()
 
-    def choose(self, number: int) -> None:
-        """Choose a session in the list, or the first one when it is not there."""
-        count = self._shown.rowCount()
-        places = (self._shown.index(place, 0) for place in range(count))
-        index = next((place for place in places if place.data(NUMBER) == number), self._shown.index(0, 0))
-        self._list.selectionModel().setCurrentIndex(index, QItemSelectionModel.SelectionFlag.ClearAndSelect)
-        self._list.scrollTo(index)
-
     def _show_chosen(self) -> None:
-        row = self._model.summary(self.number)
+        row = self._summary()
         self._right.setEnabled(row is not None)
         if row is None:
             self._title.show_text("")
@@ -152,6 +136,9 @@ class SessionsPart(QWidget):
         others = [(str(other.number), other.title) for other in self._desk.sessions if other.number != row.number]
         self._other.show_options([(_NO_OTHER, "no other session"), *others], self._other.key)
         self._show_curves()
+
+    def _summary(self) -> SessionSummary | None:
+        return next((row for row in self._desk.sessions if row.number == self.number), None)
 
     def _show_curves(self) -> None:
         numbers = [self.number] + ([int(self._other.key)] if self._other.key not in ("", _NO_OTHER) else [])
@@ -171,7 +158,7 @@ class SessionsPart(QWidget):
             self._desk.start_session()
         self._find.clear()
         self.show_sessions()
-        self.choose(self._desk.session.number if self._desk.session else 0)
+        self._list.choose(str(self._desk.session.number) if self._desk.session else "")
         self._say(told="It is on the table. Give it a title if you like, and go on at the Cook page.")
         self._title.edit.setFocus()
         self._title.edit.selectAll()
@@ -198,7 +185,7 @@ class SessionsPart(QWidget):
         self.opened.emit()
 
     def _ask_where(self) -> None:
-        row = self._model.summary(self.number)
+        row = self._summary()
         name = f"{row.title if row else 'session'}.csv".replace("/", "-")
         path, _ = QFileDialog.getSaveFileName(self, "Write the log as", name, "CSV files (*.csv)")
         if path:
@@ -215,7 +202,7 @@ class SessionsPart(QWidget):
             self._say(told=f"Written: {target}")
 
     def _ask_where_report(self) -> None:
-        row = self._model.summary(self.number)
+        row = self._summary()
         name = f"{row.title if row else 'session'}.pdf".replace("/", "-")
         path, chosen = QFileDialog.getSaveFileName(self, "Write the report as", name, f"{_PDF};;{_HTML}")
         if path:
@@ -239,3 +226,9 @@ class SessionsPart(QWidget):
     def _say(self, *, told: str = "", problem: str = "") -> None:
         say(self._told, told)
         say(self._problem, problem)
+
+
+def _table_row(row: SessionSummary, *, is_open: bool) -> TableRow:
+    """Its title, and on a second line when it was."""
+    title = f"{row.title} (on the table)" if is_open else row.title
+    return TableRow(cells=(f"{title}\n{session_day(row.first_at, row.offset_minutes)}",), key=str(row.number))

@@ -1,12 +1,12 @@
 """The track record: what was projected when, and what came true."""
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from cookstove_gui.forecast.answers import RecordRow
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.logbook.study_line import StudyLine
 from cookstove_gui.gui.widgets.form import say, words
+from cookstove_gui.gui.widgets.row_table import RowTable, TableRow
 from cookstove_gui.gui.widgets.theme import STEP, TARGET_PIXELS
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.logbook import (
@@ -33,23 +33,8 @@ class RecordPart(QWidget):
         self._sentence = words(name="record_sentence", role="good")
         self._behind = words(name="record_behind", role="soft")
         self._recalibrated = words(name="record_recalibrated", role="soft")
-        self._table = QTableWidget(0, len(_HEADERS))
-        self._table.setObjectName("record_table")
-        self._table.setAccessibleName("Projections and what came true")
-        self._table.setHorizontalHeaderLabels(list(_HEADERS))
-        self._table.verticalHeader().hide()
-        self._table.verticalHeader().setDefaultSectionSize(TARGET_PIXELS)
-        self._table.setShowGrid(False)
-        self._table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
-        self._table.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
-        self._table.setTabKeyNavigation(False)
+        self._table = RowTable("record_table", "Projections and what came true", _HEADERS)
         self._table.setMinimumHeight(5 * TARGET_PIXELS)
-        header = self._table.horizontalHeader()
-        header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
-        header.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
-        header.setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
-        header.setSectionsClickable(False)
-        header.setHighlightSections(False)
         column = QVBoxLayout(self)
         column.setSpacing(2 * STEP)
         column.addWidget(words("How past projections turned out", role="heading"))
@@ -70,12 +55,8 @@ class RecordPart(QWidget):
         self._behind.setText(record_behind(found.record) if found else "")
         say(self._recalibrated, recalibrated(found.width_at_an_hour) if found else "")
         self._table.setVisible(bool(rows))
-        self._table.setRowCount(len(rows))
-        for place, row in enumerate(sorted(rows, key=lambda one: one.made_at, reverse=True)):
-            for column, text in enumerate(self._cells(row)):
-                item = QTableWidgetItem(text)
-                item.setToolTip(text)
-                self._table.setItem(place, column, item)
+        latest_first = sorted(rows, key=lambda one: one.made_at, reverse=True)
+        self._table.show_rows([TableRow(cells=self._cells(row)) for row in latest_first])
 
     def _not_yet(self) -> str:
         if not self._desk.sessions:

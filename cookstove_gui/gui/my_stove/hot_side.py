@@ -2,8 +2,7 @@
 
 from dataclasses import replace
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from cookstove_gui.desk.my_stove.past_answers import HotSide, hot_side
 from cookstove_gui.desk.studying import PastSessions
@@ -14,11 +13,13 @@ from cookstove_gui.gui.my_stove.sketch import Patch, StoveSketch
 from cookstove_gui.gui.widgets.form import words
 from cookstove_gui.gui.widgets.heat_colours import HeatScale
 from cookstove_gui.gui.widgets.look import Look
-from cookstove_gui.gui.widgets.theme import STEP, TARGET_PIXELS
+from cookstove_gui.gui.widgets.row_table import RowTable, TableRow
+from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.phrases.edge import readings_count
 from cookstove_gui.phrases.my_stove.hot_side import hot_side_words, signed_difference, spot_offset
 from cookstove_gui.stove.stove import SpotKind, Stove
 
+_HEADERS = ("spot", "against the cooktop’s mean", "behind it")
 _LEAST_SPAN = 20.0  # K; smaller differences are not coloured as if they were large
 
 
@@ -35,23 +36,7 @@ class HotSidePart(QWidget):
         self._sketch = StoveSketch(look, "hot_side_sketch")
         self._sketch.setFixedHeight(220)
         self._sketch.setMaximumWidth(620)
-        self._table = QTableWidget(0, 3)
-        self._table.setObjectName("hot_side_table")
-        self._table.setAccessibleName("Spots against the cooktop’s mean")
-        self._table.setHorizontalHeaderLabels(["spot", "against the cooktop’s mean", "behind it"])
-        self._table.verticalHeader().hide()
-        self._table.setShowGrid(False)
-        self._table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
-        self._table.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
-        self._table.setTabKeyNavigation(False)
-        self._table.verticalHeader().setDefaultSectionSize(TARGET_PIXELS)
-        header = self._table.horizontalHeader()
-        header.setSectionResizeMode(0, QHeaderView.ResizeMode.ResizeToContents)
-        header.setSectionResizeMode(1, QHeaderView.ResizeMode.Stretch)
-        header.setSectionResizeMode(2, QHeaderView.ResizeMode.ResizeToContents)
-        header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
-        header.setSectionsClickable(False)
-        header.setHighlightSections(False)
+        self._table = RowTable("hot_side_table", "Spots against the cooktop’s mean", _HEADERS, stretch=1, shown_rows=0)
         column = QVBoxLayout(self)
         column.setSpacing(2 * STEP)
         column.addWidget(words("Which side runs hot", role="heading"))
@@ -84,19 +69,17 @@ class HotSidePart(QWidget):
         top = replace(stove, spots=stove.spots_of(SpotKind.TOP))
         self._sketch.show_stove(top, _patches(top, pattern, unit), f"Plan of the cooktop: {self._sentence.text()}")
         self._sketch.setVisible(bool(top.spots))
-        self._table.setRowCount(len(pattern))
-        for number, row in enumerate(pattern):
-            spot = stove.spot(row.spot)
-            cells = (
-                spot.label if spot else row.spot,
-                spot_offset(row, unit),
-                readings_count(row.readings),
-            )
-            for place, text in enumerate(cells):
-                self._table.setItem(number, place, QTableWidgetItem(text))
+        self._table.show_rows([TableRow(cells=_cells(row, stove, unit)) for row in pattern])
         self._table.setVisible(bool(pattern))
-        rows = max(len(pattern), 1)
-        self._table.setFixedHeight(rows * TARGET_PIXELS + self._table.horizontalHeader().sizeHint().height() + 8)
+
+
+def _cells(row: SpotPattern, stove: Stove, unit: str) -> tuple[str, ...]:
+    spot = stove.spot(row.spot)
+    return (
+        spot.label if spot else row.spot,
+        spot_offset(row, unit),
+        readings_count(row.readings),
+    )
 
 
 def _of_cooktop(pattern: tuple[SpotPattern, ...], stove: Stove) -> tuple[SpotPattern, ...]:

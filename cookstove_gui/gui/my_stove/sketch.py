@@ -7,7 +7,7 @@ from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from cookstove_gui.gui.widgets.look import Look
-from cookstove_gui.gui.widgets.stove_geometry import plan_layout
+from cookstove_gui.gui.widgets.stove_geometry import stove_geometry
 from cookstove_gui.gui.widgets.theme import NUMBER_POINTS, colour, font
 from cookstove_gui.stove.stove import Stove
 
@@ -57,7 +57,7 @@ class StoveSketch(QWidget):
         if self._stove is None:
             return
         theme = self._look.theme
-        layout = plan_layout(self._stove, self.width(), self.height())
+        layout = stove_geometry(self._stove, self.width(), self.height())
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.setPen(QPen(colour(theme.line), 1))

@@ -2,8 +2,7 @@
 
 from collections.abc import Callable
 
-from PySide6.QtCore import QSize, Qt
-from PySide6.QtWidgets import QGridLayout, QListWidget, QListWidgetItem, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
 from cookstove_gui.desk.my_stove import describing
 from cookstove_gui.errors import Problem
@@ -11,11 +10,13 @@ from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.my_stove.sketch import Patch, StoveSketch
 from cookstove_gui.gui.widgets.form import Choice, Field, button, row, say, words
 from cookstove_gui.gui.widgets.look import Look
-from cookstove_gui.gui.widgets.theme import STEP, TARGET_PIXELS
+from cookstove_gui.gui.widgets.row_table import RowTable, TableRow
+from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.stove.stove import Spot, SpotKind, Stove
 from cookstove_gui.units import tidy
 
 _NARROW = 110
+_SHOWN_SPOTS = 6
 _PLACED = (SpotKind.TOP, SpotKind.OVEN)  # the other kinds have their one place on the plan
 
 
@@ -33,13 +34,10 @@ class StoveSpots(QWidget):
         self.show_stove()
 
     def _build(self) -> None:
-        self._list = QListWidget()
-        self._list.setObjectName("spot_list")
-        self._list.setAccessibleName("Spots in the order of the walk")
+        self._list = RowTable("spot_list", "Spots in the order of the walk", shown_rows=_SHOWN_SPOTS)
         self._list.setToolTip("Up and down choose a spot")
-        self._list.setFixedHeight(6 * TARGET_PIXELS)
         self._sketch = StoveSketch(self._look, "spots_sketch")
-        self._sketch.setFixedHeight(6 * TARGET_PIXELS)
+        self._sketch.setFixedHeight(self._list.height())
         self._label = Field("Name", "spot_label", "The spot’s name on the plan; its readings stay with it")
         self._across = Field("From the left", "spot_across", "Distance from the left edge", width=_NARROW)
         self._deep = Field("From the front", "spot_deep", "Distance from the front edge", width=_NARROW)
@@ -76,7 +74,7 @@ class StoveSpots(QWidget):
         say(self._problem, "")
 
     def _connect(self) -> None:
-        self._list.currentRowChanged.connect(lambda _row: self._show_spot())
+        self._list.chosen.connect(lambda _key: self._show_spot())
         self._label.entered.connect(
             lambda text: self._keep(self._label, lambda: describing.rename_spot(self._desk, self._name, text))
         )
@@ -96,22 +94,12 @@ class StoveSpots(QWidget):
 
     @property
     def _name(self) -> str:
-        item = self._list.currentItem()
-        return str(item.data(Qt.ItemDataRole.UserRole)) if item else ""
+        return self._list.key
 
     def show_stove(self) -> None:
         """Show the spots as they are kept."""
-        chosen = self._name
-        self._list.blockSignals(True)
-        self._list.clear()
-        for place, spot in enumerate(self._desk.stove.spots, start=1):
-            item = QListWidgetItem(f"{place}  {spot.label}")
-            item.setSizeHint(QSize(0, TARGET_PIXELS))
-            item.setData(Qt.ItemDataRole.UserRole, spot.name)
-            self._list.addItem(item)
-        names = [spot.name for spot in self._desk.stove.spots]
-        self._list.setCurrentRow(names.index(chosen) if chosen in names else 0)
-        self._list.blockSignals(False)
+        spots = enumerate(self._desk.stove.spots, start=1)
+        self._list.show_rows([TableRow(cells=(f"{place}  {spot.label}",), key=spot.name) for place, spot in spots])
         self._show_spot()
 
     def _show_spot(self) -> None:
@@ -135,7 +123,7 @@ class StoveSpots(QWidget):
         spot = describing.add_spot(self._desk, text, SpotKind(self._where.key))
         self._new.clear()
         self.show_stove()
-        self._list.setCurrentRow(len(self._desk.stove.spots) - 1)
+        self._list.choose(spot.name)
         say(self._told, f"“{spot.label}” is read last on the walk. In the log it is called {spot.name}.")
 
     def _move(self, steps: int) -> None:

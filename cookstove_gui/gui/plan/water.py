@@ -1,7 +1,6 @@
 """Water and pans: where it boils first, when, and where it then holds a simmer."""
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem, QWidget
+from PySide6.QtWidgets import QWidget
 
 from cookstove_gui.cooking.pans.boiling_time import COLD_WATER, Goal
 from cookstove_gui.cooking.pans.catalogue import pans
@@ -13,7 +12,7 @@ from cookstove_gui.errors import InputProblem
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.plan.part import CAPTION_WIDTH, CHOICE_WIDTH, PlanPart
 from cookstove_gui.gui.widgets.form import Choice, Either, say, words
-from cookstove_gui.gui.widgets.theme import TARGET_PIXELS
+from cookstove_gui.gui.widgets.row_table import RowTable, TableRow
 from cookstove_gui.phrases.edge import span
 from cookstove_gui.phrases.plan.water import (
     boiling_words,
@@ -63,22 +62,13 @@ class WaterPart(PlanPart[WaterInputs, WaterPlan]):
         self._preheat = words(name="water_preheat")
         for line in (self._boiling, self._preheat, self._learned):
             self.answer_lines.addWidget(line)
-        self._table = QTableWidget(0, len(_HEADERS))
-        self._table.setObjectName("water_table")
-        self._table.setAccessibleName("When the water gets there on each spot, the soonest first")
-        self._table.setHorizontalHeaderLabels(list(_HEADERS))
-        self._table.verticalHeader().hide()
-        self._table.verticalHeader().setDefaultSectionSize(TARGET_PIXELS)
-        self._table.setShowGrid(False)
-        self._table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
-        self._table.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
-        self._table.setTabKeyNavigation(False)
-        header = self._table.horizontalHeader()
-        header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
-        header.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
-        header.setSectionResizeMode(3, QHeaderView.ResizeMode.Stretch)
-        header.setSectionsClickable(False)
-        header.setHighlightSections(False)
+        self._table = RowTable(
+            "water_table",
+            "When the water gets there on each spot, the soonest first",
+            _HEADERS,
+            stretch=3,
+            shown_rows=0,
+        )
         self.column.addWidget(self._table)
         self.column.addStretch(1)
         self.show_nothing("")
@@ -126,20 +116,21 @@ class WaterPart(PlanPart[WaterInputs, WaterPlan]):
         say(self._learned, runs_words(answer.runs))
         heavy = answer.preheat_min is not None and answer.preheat_min >= 2
         say(self._preheat, preheat_words(answer.preheat_min or 0.0) if heavy else "")
-        self._table.setRowCount(len(answer.rows))
-        for place, row in enumerate(answer.rows):
-            cells = (
-                row.label,
-                edge.heat(row.heat),
-                water_when(row.answer, edge),
-                span(row.answer.minutes, edge),
-                simmer_words(row.simmer),
-            )
-            for column, text in enumerate(cells):
-                self._table.setItem(place, column, QTableWidgetItem(text))
+        self._table.show_rows(
+            [
+                TableRow(
+                    cells=(
+                        row.label,
+                        edge.heat(row.heat),
+                        water_when(row.answer, edge),
+                        span(row.answer.minutes, edge),
+                        simmer_words(row.simmer),
+                    )
+                )
+                for row in answer.rows
+            ]
+        )
         self._table.show()
-        height = len(answer.rows) * TARGET_PIXELS + self._table.horizontalHeader().sizeHint().height() + 8
-        self._table.setFixedHeight(height)
 
     def show_nothing(self, why: str) -> None:
         """Show no answer, and why."""

@@ -17,7 +17,7 @@ _ONE_LINE = 0.6  # height of an oven row with one spot, which is written in a li
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class PlanLayout:
+class StoveGeometry:
     """Rectangles in pixels; a part the stove does not have is empty."""
 
     cooktop: QRectF
@@ -58,7 +58,7 @@ def rows_of(spots: Sequence[Spot]) -> list[list[Spot]]:
     return [sorted(row, key=lambda one: one.x) for row in rows]
 
 
-def plan_layout(stove: Stove, width: float, height: float) -> PlanLayout:
+def stove_geometry(stove: Stove, width: float, height: float) -> StoveGeometry:
     """The plan of a stove seen from above, with the oven opened out below the cooktop."""
     top = columns_of(stove.spots_of(SpotKind.TOP))
     oven = rows_of(stove.spots_of(SpotKind.OVEN))
@@ -89,7 +89,7 @@ def plan_layout(stove: Stove, width: float, height: float) -> PlanLayout:
         patches |= _in_rows(oven, racks)
     patches |= _stack(left, QRectF(0.0, 0.0, _SIDE_COLUMN, height), _TALLEST)
     patches |= _stack(right, QRectF(width - _SIDE_COLUMN, 0.0, _SIDE_COLUMN, height), _TALLEST)
-    return PlanLayout(cooktop=cooktop, firebox=firebox, oven=oven_box, oven_name=oven_name, patches=patches)
+    return StoveGeometry(cooktop=cooktop, firebox=firebox, oven=oven_box, oven_name=oven_name, patches=patches)
 
 
 def _strip_and_rest(box: QRectF, firebox: Firebox) -> tuple[QRectF, QRectF]:

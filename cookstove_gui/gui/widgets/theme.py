@@ -201,10 +201,10 @@ def style_sheet(theme: Theme) -> str:
     }}
     QListView::item, QTableView::item {{ padding: 2px 4px; border-radius: 4px; }}
     QListView::item:selected, QTableView::item:selected {{ background: {t.plate}; color: {t.ink}; }}
-    QListView::indicator {{
+    QTableView::indicator {{
         width: 20px; height: 20px; border: 2px solid {t.line}; border-radius: 4px; background: {t.raised};
     }}
-    QListView::indicator:checked {{ background: {t.spruce}; border-color: {t.ink}; }}
+    QTableView::indicator:checked {{ background: {t.spruce}; border-color: {t.ink}; }}
     QListView:focus, QTableView:focus, QTreeView:focus {{ border: 2px solid {t.slate}; border-radius: 6px; }}
     QHeaderView::section {{
         background: {t.ground}; color: {t.soft_ink}; border: none; border-bottom: 1px solid {t.faint}; padding: 6px;

@@ -14,7 +14,7 @@ from cookstove_gui.desk import Desk, Memory, work_out
 from cookstove_gui.desk.my_stove.meant import meant_heat
 from cookstove_gui.gui.cook.recent_rows import RecentRows
 from cookstove_gui.gui.cook.spot_patch import SpotPatch
-from cookstove_gui.gui.cook.stove_drawing import StovePlan
+from cookstove_gui.gui.cook.stove_drawing import StoveDrawing
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.frame.caution_strip import CautionStrip
 from cookstove_gui.gui.my_stove.page import MyStovePage
@@ -23,8 +23,8 @@ from cookstove_gui.phrases.heading import question
 from cookstove_gui.physics.infrared import shown_temperature
 from cookstove_gui.stove.stove import Instrument
 from cookstove_gui.units import degrees, kelvin
-from tests.gui.hands import lines
-from tests.gui.pages import find, held_desk, press, shown, words_of
+from tests.gui.hands import control, lines, push, seen
+from tests.gui.pages import held_desk, shown
 
 
 def set_wrong(desk: Desk) -> None:
@@ -50,19 +50,19 @@ def test_the_list_shows_what_was_typed_and_what_it_means(desk: Desk, link: DeskL
     newest, first = lines(holder, "recent_rows")
     assert newest.endswith("oven centre 380 °F")
     assert first.endswith(f"  front left typed {typed}, meant 400")
-    assert "set to 0.70, stove paint is about 0.94" in find(holder, QListWidget, "recent_rows").item(1).toolTip()
+    assert "set to 0.70, stove paint is about 0.94" in control(holder, "recent_rows", QListWidget).item(1).toolTip()
 
 
 def test_the_plan_says_it_at_the_patch(desk: Desk, link: DeskLink, look: Look, qtbot: QtBot) -> None:
     set_wrong(desk)
-    plan = StovePlan(link, look)
+    plan = StoveDrawing(link, look)
     qtbot.addWidget(plan)
     plan.resize(448, 300)
     plan.bring_colours()
     plan.show()
     typed = f"{shown_for(400.0):.0f}"
     desk.read(typed, spot="top_front_left")
-    patch = find(plan, SpotPatch, "spot_top_front_left")
+    patch = control(plan, "spot_top_front_left", SpotPatch)
     qtbot.waitUntil(lambda: f"typed {typed}, meant 400" in patch.toolTip())
     assert f"typed {typed}, meant 400" in patch.accessibleName()
     assert patch.number_text() == "400"
@@ -75,14 +75,14 @@ def test_a_reading_that_means_what_was_typed_says_no_more(fired_desk: Desk) -> N
 def test_a_shiny_cooktop_is_told_when_it_is_chosen(qtbot: QtBot) -> None:
     desk = held_desk()
     page, _ = shown(qtbot, desk, MyStovePage)
-    press(page, "part_setup")
-    assert words_of(page, "surface_warning") == ""
-    box = find(page, QComboBox, "cooktop_surface")
+    push(page, "part_setup")
+    assert seen(page, "surface_warning") == ""
+    box = control(page, "cooktop_surface", QComboBox)
     box.setFocus()
     QTest.keyClicks(box, "polished")
     box.activated.emit(box.currentIndex())
     assert desk.stove.cooktop_surface == "polished cast iron"
-    assert "blacken or tape a spot" in words_of(page, "surface_warning")
+    assert "blacken or tape a spot" in seen(page, "surface_warning")
 
 
 @pytest.mark.parametrize(("surface", "told"), [("polished cast iron", True), ("stove paint", False)])

@@ -1,4 +1,4 @@
-"""The plan shows this stove: a number on every spot, its age, its doubt, the spot lit up and the one worth reading."""
+"""The drawn stove shows a number on every spot, its age and doubt, the spot lit up and the one worth reading."""
 
 import pytest
 from hypothesis import given
@@ -9,7 +9,7 @@ from pytestqt.qtbot import QtBot
 
 from cookstove_gui.desk import Changed, Desk
 from cookstove_gui.gui.cook.spot_patch import SpotPatch, hatch_spacing
-from cookstove_gui.gui.cook.stove_drawing import StovePlan
+from cookstove_gui.gui.cook.stove_drawing import StoveDrawing
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.stove.entries import Kind
@@ -19,8 +19,8 @@ from tests.held_clock import HeldClock
 
 
 @pytest.fixture
-def plan(link: DeskLink, look: Look, qtbot: QtBot) -> StovePlan:
-    made = StovePlan(link, look)
+def drawing(link: DeskLink, look: Look, qtbot: QtBot) -> StoveDrawing:
+    made = StoveDrawing(link, look)
     qtbot.addWidget(made)
     made.resize(448, 300)
     made.bring_colours()
@@ -28,45 +28,51 @@ def plan(link: DeskLink, look: Look, qtbot: QtBot) -> StovePlan:
     return made
 
 
-def test_every_spot_of_the_stove_is_drawn(plan: StovePlan, desk: Desk) -> None:
-    assert all(plan.patch(spot.name).isVisible() for spot in desk.stove.spots)
+def test_every_spot_of_the_stove_is_drawn(drawing: StoveDrawing, desk: Desk) -> None:
+    assert all(drawing.patch(spot.name).isVisible() for spot in desk.stove.spots)
 
 
-def test_what_is_not_known_has_no_number(plan: StovePlan) -> None:
-    assert plan.patch("top_front_left").number_text() == "–"
+def test_what_is_not_known_has_no_number(drawing: StoveDrawing) -> None:
+    assert drawing.patch("top_front_left").number_text() == "–"
 
 
-def test_a_number_just_typed_is_shown_before_anything_is_worked_out(plan: StovePlan, desk: Desk, qtbot: QtBot) -> None:
+def test_a_number_just_typed_is_shown_before_anything_is_worked_out(
+    drawing: StoveDrawing, desk: Desk, qtbot: QtBot
+) -> None:
     desk.read("385", spot="oven_centre")
-    qtbot.waitUntil(lambda: plan.patch("oven_centre").number_text() == "385")
+    qtbot.waitUntil(lambda: drawing.patch("oven_centre").number_text() == "385")
 
 
-def test_a_number_just_read_is_shown_as_it_was_read(stood_desk: Desk, plan: StovePlan) -> None:
-    assert plan.patch("top_front_left").number_text() == "450"
+def test_a_number_just_read_is_shown_as_it_was_read(stood_desk: Desk, drawing: StoveDrawing) -> None:
+    assert drawing.patch("top_front_left").number_text() == "450"
 
 
-def test_later_the_heat_is_that_of_the_zone(stood_desk: Desk, plan: StovePlan, clock: HeldClock, qtbot: QtBot) -> None:
+def test_later_the_heat_is_that_of_the_zone(
+    stood_desk: Desk, drawing: StoveDrawing, clock: HeldClock, qtbot: QtBot
+) -> None:
     assert stood_desk.standing is not None
     clock.pass_minutes(4)
     stood_desk.announce(Changed(settings=True))
     expected = f"{degrees(stood_desk.standing.zones['top_front_left'].p50, 'F'):.0f}"
-    qtbot.waitUntil(lambda: plan.patch("top_front_left").number_text() == expected)
+    qtbot.waitUntil(lambda: drawing.patch("top_front_left").number_text() == expected)
 
 
-def test_an_estimate_says_that_it_is_one(stood_desk: Desk, plan: StovePlan) -> None:
-    assert plan.patch("top_back_right").number_text().startswith("≈")
-    assert "not read yet" in plan.patch("top_back_right").accessibleName()
+def test_an_estimate_says_that_it_is_one(stood_desk: Desk, drawing: StoveDrawing) -> None:
+    assert drawing.patch("top_back_right").number_text().startswith("≈")
+    assert "not read yet" in drawing.patch("top_back_right").accessibleName()
 
 
-def test_an_old_reading_becomes_an_estimate(stood_desk: Desk, plan: StovePlan, clock: HeldClock, qtbot: QtBot) -> None:
+def test_an_old_reading_becomes_an_estimate(
+    stood_desk: Desk, drawing: StoveDrawing, clock: HeldClock, qtbot: QtBot
+) -> None:
     clock.pass_minutes(30)
     stood_desk.announce(Changed(settings=True))
-    qtbot.waitUntil(lambda: plan.patch("top_front_left").number_text().startswith("≈"))
+    qtbot.waitUntil(lambda: drawing.patch("top_front_left").number_text().startswith("≈"))
 
 
-def test_a_click_chooses_a_spot(plan: StovePlan, qtbot: QtBot) -> None:
-    with qtbot.waitSignal(plan.spot_chosen) as chosen:
-        qtbot.mouseClick(plan.patch("flue"), Qt.MouseButton.LeftButton)
+def test_a_click_chooses_a_spot(drawing: StoveDrawing, qtbot: QtBot) -> None:
+    with qtbot.waitSignal(drawing.spot_chosen) as chosen:
+        qtbot.mouseClick(drawing.patch("flue"), Qt.MouseButton.LeftButton)
     assert chosen.args == ["flue"]
 
 
@@ -80,44 +86,46 @@ def test_a_click_chooses_a_spot(plan: StovePlan, qtbot: QtBot) -> None:
     ],
 )
 def test_arrow_keys_go_to_the_neighbour(
-    plan: StovePlan, desk: Desk, qtbot: QtBot, start: str, key: Qt.Key, expected: str
+    drawing: StoveDrawing, desk: Desk, qtbot: QtBot, start: str, key: Qt.Key, expected: str
 ) -> None:
     desk.light(desk.walk.at(start))
-    with qtbot.waitSignal(plan.spot_chosen) as chosen:
-        qtbot.keyClick(plan, key)
+    with qtbot.waitSignal(drawing.spot_chosen) as chosen:
+        qtbot.keyClick(drawing, key)
     assert chosen.args == [expected]
 
 
-def test_the_lit_spot_is_marked_and_said(plan: StovePlan, desk: Desk, qtbot: QtBot) -> None:
+def test_the_lit_spot_is_marked_and_said(drawing: StoveDrawing, desk: Desk, qtbot: QtBot) -> None:
     desk.light(desk.walk.at("flue"))
-    qtbot.waitUntil(lambda: "the next number goes here" in plan.patch("flue").accessibleName())
-    assert "the next number" not in plan.patch("oven_centre").accessibleName()
+    qtbot.waitUntil(lambda: "the next number goes here" in drawing.patch("flue").accessibleName())
+    assert "the next number" not in drawing.patch("oven_centre").accessibleName()
 
 
-def test_the_reading_that_tells_most_is_marked(stood_desk: Desk, plan: StovePlan) -> None:
+def test_the_reading_that_tells_most_is_marked(stood_desk: Desk, drawing: StoveDrawing) -> None:
     assert stood_desk.standing is not None
     assert stood_desk.standing.next_reading is not None
-    marked = [spot.name for spot in stood_desk.stove.spots if "worth reading" in plan.patch(spot.name).accessibleName()]
+    marked = [
+        spot.name for spot in stood_desk.stove.spots if "worth reading" in drawing.patch(spot.name).accessibleName()
+    ]
     assert marked == [stood_desk.standing.next_reading.spot]
 
 
-def test_another_stove_is_drawn_when_it_is_chosen(plan: StovePlan, desk: Desk, qtbot: QtBot) -> None:
-    left = plan.patch("top_front_left").x()
+def test_another_stove_is_drawn_when_it_is_chosen(drawing: StoveDrawing, desk: Desk, qtbot: QtBot) -> None:
+    left = drawing.patch("top_front_left").x()
     desk.save_stove(stove_with_default_spots("Summer kitchen", Firebox.RIGHT))
-    qtbot.waitUntil(lambda: plan.patch("top_front_left").x() < left)
+    qtbot.waitUntil(lambda: drawing.patch("top_front_left").x() < left)
 
 
-def test_units_switch_every_number(stood_desk: Desk, plan: StovePlan, qtbot: QtBot) -> None:
+def test_units_switch_every_number(stood_desk: Desk, drawing: StoveDrawing, qtbot: QtBot) -> None:
     stood_desk.set_unit("C")
-    qtbot.waitUntil(lambda: plan.patch("oven_centre").number_text() == "149")  # 300 °F
+    qtbot.waitUntil(lambda: drawing.patch("oven_centre").number_text() == "149")  # 300 °F
 
 
-def test_it_paints_in_every_state(stood_desk: Desk, plan: StovePlan, look: Look, qtbot: QtBot) -> None:
+def test_it_paints_in_every_state(stood_desk: Desk, drawing: StoveDrawing, look: Look, qtbot: QtBot) -> None:
     stood_desk.do(Kind.OVEN_DOOR, value="open")
     QApplication.processEvents()
-    plan.setFocus()
+    drawing.setFocus()
     look.set_mode("night")
-    assert not plan.grab().isNull()
+    assert not drawing.grab().isNull()
     look.set_mode("day")
 
 
@@ -130,7 +138,7 @@ def test_more_doubt_is_never_hatched_more_thinly(one: float, other: float) -> No
 
 @pytest.mark.parametrize(("width", "height"), [(448, 300), (448, 130), (640, 500)])
 def test_the_number_is_written_however_small_the_patch(
-    stood_desk: Desk, plan: StovePlan, monkeypatch: pytest.MonkeyPatch, width: int, height: int
+    stood_desk: Desk, drawing: StoveDrawing, monkeypatch: pytest.MonkeyPatch, width: int, height: int
 ) -> None:
     written: list[str] = []
     plate = SpotPatch._plate
@@ -139,7 +147,7 @@ def test_the_number_is_written_however_small_the_patch(
         "_plate",
         staticmethod(lambda painter, box, text, *rest: (written.append(text), plate(painter, box, text, *rest))[1]),
     )
-    plan.resize(width, height)
-    plan.grab()
-    numbers = [plan.patch(spot.name).number_text() for spot in stood_desk.stove.spots]
+    drawing.resize(width, height)
+    drawing.grab()
+    numbers = [drawing.patch(spot.name).number_text() for spot in stood_desk.stove.spots]
     assert [number for number in numbers if number not in written] == []

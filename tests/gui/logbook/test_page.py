@@ -5,14 +5,16 @@ from datetime import timedelta
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QFileDialog, QLineEdit, QListView, QListWidget, QTableWidget
+from PySide6.QtWidgets import QFileDialog, QLineEdit
 
 from cookstove_gui.desk import Desk
 from cookstove_gui.gui.background.past_study import PastStudy
 from cookstove_gui.gui.logbook.page import LogbookPage
+from cookstove_gui.gui.widgets.row_table import RowTable
 from cookstove_gui.logbook.log_file import read_log
 from cookstove_gui.logbook.logbook import Logbook
-from tests.gui.pages import NOW, find, held_desk, keep_session, press, shown, type_in, words_of
+from tests.gui.hands import control, lines, push, rows, seen, type_in
+from tests.gui.pages import NOW, held_desk, keep_session, shown
 
 pytestmark = pytest.mark.gui
 
@@ -29,38 +31,33 @@ def desk() -> Desk:
     return held_desk()
 
 
-def rows_in(page) -> list[str]:
-    model = find(page, QListView, "session_list").model()
-    return [str(model.index(place, 0).data()) for place in range(model.rowCount())]
-
-
 def test_sessions_stand_there_the_latest_first(qtbot, desk):
     keep_session(desk, "Old", NOW - timedelta(days=9))
     keep_session(desk, "New", NOW - timedelta(days=2))
     page, _ = shown(qtbot, desk, LogbookPage)
-    assert [text.split("\n")[0] for text in rows_in(page)] == ["New", "Old"]
+    assert [text.split("\n")[0] for text in lines(page, "session_list")] == ["New", "Old"]
 
 
 def test_two_hundred_sessions_are_listed(qtbot, desk):
     for place in range(200):
         desk.logbook.start_session(desk.stove.name, f"Firing {place}")
     page, _ = shown(qtbot, desk, LogbookPage)
-    assert len(rows_in(page)) == 200
-    assert words_of(page, "session_count") == "200 sessions of My stove"
+    assert len(lines(page, "session_list")) == 200
+    assert seen(page, "session_count") == "200 sessions of My stove"
 
 
 def test_finding_shows_only_what_matches(qtbot, desk):
     keep_session(desk, "Sunday bread", NOW - timedelta(days=9))
     keep_session(desk, "Jam", NOW - timedelta(days=2))
     page, _ = shown(qtbot, desk, LogbookPage)
-    QTest.keyClicks(find(page, QLineEdit, "session_find"), "bread")
-    assert len(rows_in(page)) == 1
+    QTest.keyClicks(control(page, "session_find", QLineEdit), "bread")
+    assert len(lines(page, "session_list")) == 1
 
 
 def test_enter_opens_the_chosen_session(qtbot, desk):
     number = keep_session(desk, "Sunday bread", NOW - timedelta(days=9))
     page, _ = shown(qtbot, desk, LogbookPage)
-    sessions = find(page, QListView, "session_list")
+    sessions = control(page, "session_list", RowTable)
     sessions.setFocus()
     with qtbot.waitSignal(page.session_opened, timeout=2000):
         QTest.keyClick(sessions, Qt.Key.Key_Return)
@@ -79,14 +76,14 @@ def test_an_empty_title_gets_a_sentence_and_changes_nothing(qtbot, desk):
     number = keep_session(desk, "Sunday", NOW - timedelta(days=9))
     page, _ = shown(qtbot, desk, LogbookPage)
     type_in(page, "session_title", "")
-    assert "no title" in words_of(page, "session_title_problem")
+    assert "no title" in seen(page, "session_title_problem")
     assert desk.logbook.session(number).title == "Sunday"
 
 
 def test_new_session_pressed_twice_leaves_one_empty_session(qtbot, desk):
     page, _ = shown(qtbot, desk, LogbookPage)
-    press(page, "session_new")
-    press(page, "session_new")
+    push(page, "session_new")
+    push(page, "session_new")
     assert len(desk.sessions) == 1
 
 
@@ -95,92 +92,90 @@ def test_a_written_log_reads_back_the_same(qtbot, desk, tmp_path, monkeypatch):
     target = tmp_path / "out.csv"
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_args, **_named: (str(target), ""))
     page, _ = shown(qtbot, desk, LogbookPage)
-    press(page, "session_export")
+    push(page, "session_export")
     assert read_log(target).entries == desk.logbook.session(number).entries
-    assert "Written" in words_of(page, "session_told")
+    assert "Written" in seen(page, "session_told")
 
 
 def test_a_clean_file_comes_in_without_a_question(qtbot, desk, tmp_path, monkeypatch):
     bring(monkeypatch, tmp_path, GOOD)
     page, _ = shown(qtbot, desk, LogbookPage)
-    press(page, "part_import")
-    press(page, "import_files")
-    qtbot.waitUntil(lambda: words_of(page, "import_told").startswith("Kept"), timeout=5000)
+    push(page, "part_import")
+    push(page, "import_files")
+    qtbot.waitUntil(lambda: seen(page, "import_told").startswith("Kept"), timeout=5000)
     assert [row.entry_count for row in desk.sessions] == [2]
 
 
 def test_a_bad_row_is_named_by_line_and_field_before_anything_is_kept(qtbot, desk, tmp_path, monkeypatch):
     bring(monkeypatch, tmp_path, GOOD + BAD_ROW)
     page, _ = shown(qtbot, desk, LogbookPage)
-    press(page, "part_import")
-    press(page, "import_files")
-    problems = find(page, QListWidget, "import_problems")
-    qtbot.waitUntil(lambda: problems.count() == 1, timeout=5000)
-    assert "line 4, value" in problems.item(0).text()
+    push(page, "part_import")
+    push(page, "import_files")
+    qtbot.waitUntil(lambda: len(lines(page, "import_problems")) == 1, timeout=5000)
+    assert "line 4, value" in lines(page, "import_problems")[0]
     assert desk.sessions == ()
 
 
 def test_the_good_rows_are_kept_when_the_cook_says_so(qtbot, desk, tmp_path, monkeypatch):
     bring(monkeypatch, tmp_path, GOOD + BAD_ROW)
     page, _ = shown(qtbot, desk, LogbookPage)
-    press(page, "part_import")
-    press(page, "import_files")
-    qtbot.waitUntil(lambda: words_of(page, "import_question") != "", timeout=5000)
-    press(page, "import_keep")
+    push(page, "part_import")
+    push(page, "import_files")
+    qtbot.waitUntil(lambda: seen(page, "import_question") != "", timeout=5000)
+    push(page, "import_keep")
     assert [row.entry_count for row in desk.sessions] == [2]
 
 
 def test_nothing_is_kept_when_the_cook_says_so(qtbot, desk, tmp_path, monkeypatch):
     bring(monkeypatch, tmp_path, GOOD + BAD_ROW)
     page, _ = shown(qtbot, desk, LogbookPage)
-    press(page, "part_import")
-    press(page, "import_files")
-    qtbot.waitUntil(lambda: words_of(page, "import_question") != "", timeout=5000)
-    press(page, "import_nothing")
+    push(page, "part_import")
+    push(page, "import_files")
+    qtbot.waitUntil(lambda: seen(page, "import_question") != "", timeout=5000)
+    push(page, "import_nothing")
     assert desk.sessions == ()
-    assert "as it was" in words_of(page, "import_told")
+    assert "as it was" in seen(page, "import_told")
 
 
 def test_a_file_that_is_no_log_gets_one_sentence(qtbot, desk, tmp_path, monkeypatch):
     bring(monkeypatch, tmp_path, "")
     page, _ = shown(qtbot, desk, LogbookPage)
-    press(page, "part_import")
-    press(page, "import_files")
-    problems = find(page, QListWidget, "import_problems")
-    qtbot.waitUntil(lambda: problems.count() > 0, timeout=5000)
-    assert "is empty" in problems.item(0).text()
-    assert "nothing that could be kept" in words_of(page, "import_question")
+    push(page, "part_import")
+    push(page, "import_files")
+    qtbot.waitUntil(lambda: lines(page, "import_problems") != [], timeout=5000)
+    assert "is empty" in lines(page, "import_problems")[0]
+    assert "nothing that could be kept" in seen(page, "import_question")
 
 
 def test_track_record_is_told_with_the_rows_behind_it(qtbot, desk):
     for day in (9, 6, 3):
         keep_session(desk, f"Day {day}", NOW - timedelta(days=day))
     page, link = shown(qtbot, desk, LogbookPage)
-    press(page, "part_record")
+    push(page, "part_record")
     studying = PastStudy.of(link)
     qtbot.waitUntil(lambda: desk.study is not None and not studying.is_running, timeout=20000)
     assert desk.study is not None
-    assert find(page, QTableWidget, "record_table").rowCount() == len(desk.study.record.rows)
-    assert "From 3 sessions" in words_of(page, "record_behind")
+    assert len(rows(page, "record_table")) == len(desk.study.record.rows)
+    assert "From 3 sessions" in seen(page, "record_behind")
 
 
 def test_backing_up_tells_the_age_of_the_last_good_one(qtbot, tmp_path):
     logbook = Logbook.open(tmp_path / "logbook.sqlite")
     desk = Desk(logbook, clock=lambda: NOW)
     page, _ = shown(qtbot, desk, LogbookPage)
-    press(page, "part_backups")
-    assert words_of(page, "backup_age") == "There is no backup yet."
-    press(page, "backup_now")
-    assert words_of(page, "backup_age") == "The last good backup was made just now."
+    push(page, "part_backups")
+    assert seen(page, "backup_age") == "There is no backup yet."
+    push(page, "backup_now")
+    assert seen(page, "backup_age") == "The last good backup was made just now."
     assert len(logbook.backups()) == 1
     logbook.close()
 
 
 def test_a_logbook_in_memory_says_why_it_cannot_be_backed_up(qtbot, desk):
     page, _ = shown(qtbot, desk, LogbookPage)
-    press(page, "part_backups")
-    press(page, "backup_now")
-    assert "no folder for backups" in words_of(page, "backup_problem")
+    push(page, "part_backups")
+    push(page, "backup_now")
+    assert "no folder for backups" in seen(page, "backup_problem")
 
 
 def bring(monkeypatch, tmp_path, text: str) -> None:
@@ -196,8 +191,8 @@ def test_a_report_is_written(qtbot, desk, tmp_path, monkeypatch, ending, begins)
     target = tmp_path / f"report{ending}"
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_args, **_named: (str(target), ""))
     page, _ = shown(qtbot, desk, LogbookPage)
-    press(page, "session_report")
-    qtbot.waitUntil(lambda: words_of(page, "session_told").startswith("Written"), timeout=20000)
+    push(page, "session_report")
+    qtbot.waitUntil(lambda: seen(page, "session_told").startswith("Written"), timeout=20000)
     assert target.read_bytes().lstrip().startswith(begins)
 
 
@@ -206,19 +201,19 @@ def test_a_report_that_cannot_be_written_gets_one_sentence(qtbot, desk, tmp_path
     target = tmp_path / "no such folder" / "report.html"
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_args, **_named: (str(target), ""))
     page, _ = shown(qtbot, desk, LogbookPage)
-    press(page, "session_report")
-    qtbot.waitUntil(lambda: "choose another place" in words_of(page, "session_problem"), timeout=20000)
+    push(page, "session_report")
+    qtbot.waitUntil(lambda: "choose another place" in seen(page, "session_problem"), timeout=20000)
 
 
 def test_a_study_that_is_stopped_is_offered_again(qtbot, desk):
     for day in range(1, 12):
         keep_session(desk, f"Day {day}", NOW - timedelta(days=day))
     page, link = shown(qtbot, desk, LogbookPage)
-    press(page, "part_record")
+    push(page, "part_record")
     studying = PastStudy.of(link)
-    press(page, "record_study_press")
+    push(page, "record_study_press")
     qtbot.waitUntil(lambda: not studying.is_running, timeout=20000)
     assert desk.study is None
-    assert "stopped" in words_of(page, "record_study_words")
-    press(page, "record_study_press")
+    assert "stopped" in seen(page, "record_study_words")
+    push(page, "record_study_press")
     assert studying.is_running

@@ -9,7 +9,8 @@ from pytestqt.qtbot import QtBot
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.my_stove.site import barometer_of, stove_here
 from cookstove_gui.gui.my_stove.page import MyStovePage
-from tests.gui.pages import find, held_desk, press, shown, type_in, words_of
+from tests.gui.hands import control, push, seen, type_in
+from tests.gui.pages import held_desk, shown
 
 
 @pytest.fixture
@@ -17,26 +18,26 @@ def page(qtbot: QtBot) -> tuple[MyStovePage, Desk]:
     desk = held_desk()
     made, _ = shown(qtbot, desk, MyStovePage)
     assert isinstance(made, MyStovePage)
-    press(made, "part_air")
+    push(made, "part_air")
     return made, desk
 
 
 def test_a_height_typed_in_feet_shows_where_water_boils(page: tuple[MyStovePage, Desk]) -> None:
     made, desk = page
-    assert "212" in words_of(made, "air_boils")
+    assert "212" in seen(made, "air_boils")
     type_in(made, "air_height", "5000")
     assert desk.stove.altitude == pytest.approx(1524.0)
-    assert words_of(made, "air_boils") == "Water boils at 202.8 °F here."
-    assert "Yeast dough" in words_of(made, "air_hints")
+    assert seen(made, "air_boils") == "Water boils at 202.8 °F here."
+    assert "Yeast dough" in seen(made, "air_hints")
 
 
 def test_a_weather_reports_pressure_asks_for_the_height(page: tuple[MyStovePage, Desk]) -> None:
     made, _desk = page
     type_in(made, "air_pressure", "30.1 inHg")
-    assert "type its height" in words_of(made, "air_question")
+    assert "type its height" in seen(made, "air_question")
     type_in(made, "air_height", "5000 ft")
-    assert words_of(made, "air_question") == ""
-    assert "by the barometer read at" in words_of(made, "air_line")
+    assert seen(made, "air_question") == ""
+    assert "by the barometer read at" in seen(made, "air_line")
 
 
 def test_what_the_barometer_shows_is_chosen_by_a_key(page: tuple[MyStovePage, Desk]) -> None:
@@ -44,7 +45,7 @@ def test_what_the_barometer_shows_is_chosen_by_a_key(page: tuple[MyStovePage, De
     type_in(made, "air_height", "600 ft")
     type_in(made, "air_pressure", "1000 hPa")
     as_at_sea = stove_here(desk).altitude
-    press(made, "air_shows_here")
+    push(made, "air_shows_here")
     kept = barometer_of(desk)
     assert kept is not None
     assert not kept.as_at_sea
@@ -54,35 +55,35 @@ def test_what_the_barometer_shows_is_chosen_by_a_key(page: tuple[MyStovePage, De
 def test_what_is_not_understood_stays_with_its_sentence(page: tuple[MyStovePage, Desk]) -> None:
     made, desk = page
     type_in(made, "air_pressure", "850 psi")
-    assert "type it as 25.1 inHg or 850 hPa" in words_of(made, "air_pressure_problem")
-    assert find(made, QLineEdit, "air_pressure").text() == "850 psi"
+    assert "type it as 25.1 inHg or 850 hPa" in seen(made, "air_pressure_problem")
+    assert control(made, "air_pressure", QLineEdit).text() == "850 psi"
     assert barometer_of(desk) is None
 
 
 def test_the_set_up_and_the_checks_follow(page: tuple[MyStovePage, Desk]) -> None:
     made, desk = page
     type_in(made, "air_pressure", "26 inHg")
-    assert find(made, QLineEdit, "altitude").text() == "3836"
-    press(made, "part_checks")
+    assert control(made, "altitude", QLineEdit).text() == "3836"
+    push(made, "part_checks")
     type_in(made, "new_instrument", "dial")
-    assert "205 °F" in words_of(made, "check_how")
+    assert "205 °F" in seen(made, "check_how")
     desk.set_unit("C")
     QApplication.processEvents()
-    press(made, "part_air")
-    assert find(made, QLineEdit, "air_pressure").text() == "880.5 hPa"
+    push(made, "part_air")
+    assert control(made, "air_pressure", QLineEdit).text() == "880.5 hPa"
 
 
 def test_names_of_heats_are_read_in_the_table_that_was_chosen(page: tuple[MyStovePage, Desk]) -> None:
     made, desk = page
-    press(made, "part_fire")
-    assert "1942" in words_of(made, "band_table_words")
-    box = find(made, QComboBox, "band_table")
+    push(made, "part_fire")
+    assert "1942" in seen(made, "band_table_words")
+    box = control(made, "band_table", QComboBox)
     box.setFocus()
     QTest.keyClick(box, Qt.Key.Key_Down)
     box.activated.emit(box.currentIndex())
-    assert "1976" in words_of(made, "band_table_words")
+    assert "1976" in seen(made, "band_table_words")
     assert "very slow" in {band.name for band in desk.bands}
-    heats = find(made, QComboBox, "fire_band")
+    heats = control(made, "fire_band", QComboBox)
     assert heats.findData("very slow") >= 0
 
 
@@ -91,7 +92,7 @@ def test_the_rail_scrolls_where_cautions_leave_the_page_little_height(page: tupl
     made.resize(1024, 360)
     QApplication.processEvents()
     assert made.height() == 360
-    first, last = (find(made, QPushButton, f"part_{key}") for key in ("setup", "first_fires"))
+    first, last = (control(made, f"part_{key}", QPushButton) for key in ("setup", "first_fires"))
     first.setFocus()
     while QApplication.focusWidget() is not last:
         QTest.keyClick(QApplication.focusWidget(), Qt.Key.Key_Down)

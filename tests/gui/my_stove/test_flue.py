@@ -12,7 +12,8 @@ from cookstove_gui.desk.my_stove import chimney as chimney_here
 from cookstove_gui.desk.my_stove.surroundings import side_material
 from cookstove_gui.gui.my_stove.page import MyStovePage
 from cookstove_gui.phrases.my_stove.surroundings import NO_HEAT, NO_WALL
-from tests.gui.pages import find, held_desk, press, shown, type_in, words_of
+from tests.gui.hands import control, push, seen, type_in
+from tests.gui.pages import held_desk, shown
 
 
 @pytest.fixture
@@ -31,13 +32,13 @@ def cold_page(qtbot: QtBot) -> tuple[MyStovePage, Desk]:
 
 
 def pascals(page: MyStovePage) -> float:
-    shown_number = re.search(r"about (\d+) Pa", words_of(page, "flue_draught"))
+    shown_number = re.search(r"about (\d+) Pa", seen(page, "flue_draught"))
     assert shown_number is not None
     return float(shown_number[1])
 
 
 def test_a_taller_chimney_typed_draws_more(stood_page: MyStovePage, stood_desk: Desk) -> None:
-    press(stood_page, "part_flue")
+    push(stood_page, "part_flue")
     type_in(stood_page, "chimney_height", "12")
     low = pascals(stood_page)
     type_in(stood_page, "chimney_height", "30")
@@ -47,64 +48,64 @@ def test_a_taller_chimney_typed_draws_more(stood_page: MyStovePage, stood_desk: 
 
 def test_a_warm_day_and_a_cold_flue_warn_of_smoke(cold_page: tuple[MyStovePage, Desk]) -> None:
     page, _desk = cold_page
-    press(page, "part_flue")
-    assert words_of(page, "flue_caution") == "" or "warm the flue" in words_of(page, "flue_caution")
+    push(page, "part_flue")
+    assert seen(page, "flue_caution") == "" or "warm the flue" in seen(page, "flue_caution")
     type_in(page, "outdoors", "90")
-    assert "the wrong way" in words_of(page, "flue_draught")
-    assert "smoke comes into the room" in words_of(page, "flue_caution")
-    assert "licensed sweep" in words_of(page, "flue_decides")
+    assert "the wrong way" in seen(page, "flue_draught")
+    assert "smoke comes into the room" in seen(page, "flue_caution")
+    assert "licensed sweep" in seen(page, "flue_decides")
 
 
 def test_what_is_no_chimney_stays_typed_with_its_sentence(cold_page: tuple[MyStovePage, Desk]) -> None:
     page, _desk = cold_page
-    press(page, "part_flue")
+    push(page, "part_flue")
     type_in(page, "chimney_height", "400")
-    assert "is no chimney over a cookstove" in words_of(page, "chimney_height_problem")
-    assert find(page, QLineEdit, "chimney_height").text() == "400"
+    assert "is no chimney over a cookstove" in seen(page, "chimney_height_problem")
+    assert control(page, "chimney_height", QLineEdit).text() == "400"
 
 
 def test_celsius_turns_the_fields_round(cold_page: tuple[MyStovePage, Desk]) -> None:
     page, desk = cold_page
-    press(page, "part_flue")
+    push(page, "part_flue")
     type_in(page, "chimney_height", "20")
     desk.set_unit("C")
     QApplication.processEvents()
-    assert find(page, QLineEdit, "chimney_height").text() == "6"
-    assert "246 °C" in words_of(page, "flue_bands")
+    assert control(page, "chimney_height", QLineEdit).text() == "6"
+    assert "246 °C" in seen(page, "flue_bands")
 
 
 def test_hot_surfaces_are_told_by_part_and_follow_the_material(stood_page: MyStovePage, stood_desk: Desk) -> None:
-    press(stood_page, "part_surroundings")
-    assert words_of(stood_page, "touch_part_0") == "Cooktop"
-    assert "burns within" in words_of(stood_page, "touch_text_0")
-    box = find(stood_page, QComboBox, "side_material")
+    push(stood_page, "part_surroundings")
+    assert seen(stood_page, "touch_part_0") == "Cooktop"
+    assert "burns within" in seen(stood_page, "touch_text_0")
+    box = control(stood_page, "side_material", QComboBox)
     box.setFocus()
     QTest.keyClicks(box, "soap")
     box.activated.emit(box.currentIndex())
     assert side_material(stood_desk) == "soapstone"
-    assert "soapstone" in words_of(stood_page, "touch_text_1")
+    assert "soapstone" in seen(stood_page, "touch_text_1")
 
 
 def test_a_wall_read_on_the_cook_page_stands_here_with_its_limits(stood_page: MyStovePage, stood_desk: Desk) -> None:
-    press(stood_page, "part_surroundings")
-    assert words_of(stood_page, "wall_rises") == NO_WALL
+    push(stood_page, "part_surroundings")
+    assert seen(stood_page, "wall_rises") == NO_WALL
     stood_desk.read("68", spot="room")
     stood_desk.read("150", spot="wall_left")
     QApplication.processEvents()
-    assert words_of(stood_page, "wall_rises").startswith("Wall left, read at")
-    assert "82 °F above the room" in words_of(stood_page, "wall_rises")
+    assert seen(stood_page, "wall_rises").startswith("Wall left, read at")
+    assert "82 °F above the room" in seen(stood_page, "wall_rises")
 
 
 def test_who_decides_stands_there_whatever_was_read(cold_page: tuple[MyStovePage, Desk]) -> None:
     page, _desk = cold_page
-    press(page, "part_surroundings")
-    assert words_of(page, "touch_as_of") == NO_HEAT
-    assert words_of(page, "wall_decides").startswith("This is a caution, never a clearance: the label on the stove")
-    assert "manual and local code" in words_of(page, "touch_decides")
+    push(page, "part_surroundings")
+    assert seen(page, "touch_as_of") == NO_HEAT
+    assert seen(page, "wall_decides").startswith("This is a caution, never a clearance: the label on the stove")
+    assert "manual and local code" in seen(page, "touch_decides")
 
 
 @pytest.mark.parametrize("part", ["flue", "surroundings", "air"])
 def test_no_word_on_these_parts_says_safe(stood_page: MyStovePage, part: str) -> None:
-    press(stood_page, f"part_{part}")
+    push(stood_page, f"part_{part}")
     told = " ".join(label.text() for label in stood_page.findChildren(QLabel) if label.isVisibleTo(stood_page))
     assert re.search(r"\bsafe(ly|ty)?\b", told, re.IGNORECASE) is None

@@ -5,7 +5,7 @@ from datetime import timedelta
 import pytest
 from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtGui import QWheelEvent
-from PySide6.QtWidgets import QApplication, QComboBox, QListWidget, QTableWidget
+from PySide6.QtWidgets import QApplication, QComboBox
 
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.my_stove.describing import add_stove
@@ -13,7 +13,8 @@ from cookstove_gui.desk.studying import learning_is_due
 from cookstove_gui.gui.background.past_study import PastStudy
 from cookstove_gui.gui.my_stove.page import MyStovePage
 from cookstove_gui.stove.stove import Firebox
-from tests.gui.pages import NOW, find, held_desk, keep_session, press, shown, type_in, words_of
+from tests.gui.hands import control, mark, push, rows, seen, type_in
+from tests.gui.pages import NOW, held_desk, keep_session, shown
 
 pytestmark = pytest.mark.gui
 
@@ -39,8 +40,8 @@ def test_width_typed_in_centimetres_while_the_screen_shows_celsius(qtbot, desk):
 def test_letters_for_a_width_get_a_sentence_and_stay_in_the_field(qtbot, desk):
     page, _ = shown(qtbot, desk, MyStovePage)
     type_in(page, "cooktop_width", "wide")
-    assert "“wide” is not a width" in words_of(page, "cooktop_width_problem")
-    press(page, "firebox_right")
+    assert "“wide” is not a width" in seen(page, "cooktop_width_problem")
+    push(page, "firebox_right")
     assert find_text(page, "cooktop_width") == "wide"
     assert desk.stove.cooktop_width == pytest.approx(0.90)
 
@@ -48,7 +49,7 @@ def test_letters_for_a_width_get_a_sentence_and_stay_in_the_field(qtbot, desk):
 def test_a_height_nobody_cooks_at_gets_a_sentence(qtbot, desk):
     page, _ = shown(qtbot, desk, MyStovePage)
     type_in(page, "altitude", "99999")
-    assert "not a height people cook at" in words_of(page, "altitude_problem")
+    assert "not a height people cook at" in seen(page, "altitude_problem")
 
 
 def test_altitude_typed_in_feet_is_kept_in_metres(qtbot, desk):
@@ -59,7 +60,7 @@ def test_altitude_typed_in_feet_is_kept_in_metres(qtbot, desk):
 
 def test_firebox_is_chosen_by_its_button(qtbot, desk):
     page, _ = shown(qtbot, desk, MyStovePage)
-    press(page, "firebox_above")
+    push(page, "firebox_above")
     assert desk.stove.firebox is Firebox.ABOVE
 
 
@@ -73,7 +74,7 @@ def test_renaming_a_stove_keeps_its_sessions(qtbot, desk):
 
 def test_another_stove_is_added_and_used(qtbot, desk):
     page, _ = shown(qtbot, desk, MyStovePage)
-    press(page, "another_stove")
+    push(page, "another_stove")
     type_in(page, "new_stove_name", "Hut")
     assert desk.stove.name == "Hut"
     assert {stove.name for stove in desk.stoves} == {"Hut", "My stove"}
@@ -81,14 +82,14 @@ def test_another_stove_is_added_and_used(qtbot, desk):
 
 def test_a_second_stove_of_the_same_name_is_refused(qtbot, desk):
     page, _ = shown(qtbot, desk, MyStovePage)
-    press(page, "another_stove")
+    push(page, "another_stove")
     type_in(page, "new_stove_name", "My stove")
-    assert "already" in words_of(page, "new_stove_name_problem")
+    assert "already" in seen(page, "new_stove_name_problem")
 
 
 def test_a_spot_of_ones_own_is_added_and_placed(qtbot, desk):
     page, _ = shown(qtbot, desk, MyStovePage)
-    press(page, "part_spots")
+    push(page, "part_spots")
     type_in(page, "new_spot", "Griddle corner")
     type_in(page, "spot_across", "0")
     spot = desk.stove.spot("griddle_corner")
@@ -98,20 +99,20 @@ def test_a_spot_of_ones_own_is_added_and_placed(qtbot, desk):
 
 def test_a_place_off_the_cooktop_is_refused(qtbot, desk):
     page, _ = shown(qtbot, desk, MyStovePage)
-    press(page, "part_spots")
-    find(page, QListWidget, "spot_list").setCurrentRow(1)
+    push(page, "part_spots")
+    mark(page, "spot_list", 1)
     type_in(page, "spot_across", "900")
-    assert "off the cooktop" in words_of(page, "spot_across_problem")
+    assert "off the cooktop" in seen(page, "spot_across_problem")
 
 
 def test_a_spot_taken_off_the_plan_can_be_put_back(qtbot, desk):
     page, _ = shown(qtbot, desk, MyStovePage)
-    press(page, "part_spots")
+    push(page, "part_spots")
     before = desk.stove.spots
-    find(page, QListWidget, "spot_list").setCurrentRow(3)
-    press(page, "spot_remove")
+    mark(page, "spot_list", 3)
+    push(page, "spot_remove")
     assert len(desk.stove.spots) == len(before) - 1
-    press(page, "spot_restore")
+    push(page, "spot_restore")
     assert desk.stove.spots == before
 
 
@@ -119,12 +120,12 @@ def test_hot_side_shows_the_hotter_left(qtbot, desk):
     for day in (9, 6, 3):
         keep_session(desk, f"Day {day}", NOW - timedelta(days=day))
     page, _ = shown(qtbot, desk, MyStovePage)
-    press(page, "part_hot_side")
-    qtbot.waitUntil(lambda: words_of(page, "hot_side_sentence").startswith("The left runs about"), timeout=20000)
-    table = find(page, QTableWidget, "hot_side_table")
-    assert table.rowCount() == 6
-    assert "left" in table.item(0, 0).text()
-    assert table.item(0, 2).text() == "21 readings"
+    push(page, "part_hot_side")
+    qtbot.waitUntil(lambda: seen(page, "hot_side_sentence").startswith("The left runs about"), timeout=20000)
+    table = rows(page, "hot_side_table")
+    assert len(table) == 6
+    assert "left" in table[0][0]
+    assert table[0][2] == "21 readings"
 
 
 def test_opening_the_page_starts_learning_from_a_past_not_learned_yet(qtbot, desk):
@@ -137,70 +138,68 @@ def test_opening_the_page_starts_learning_from_a_past_not_learned_yet(qtbot, des
 
 def test_first_fires_of_a_new_stove_say_windows_open_and_the_manual_first(qtbot, desk):
     page, _ = shown(qtbot, desk, MyStovePage)
-    press(page, "fired_new")
-    press(page, "part_first_fires")
-    caution = words_of(page, "first_fires_always")
+    push(page, "fired_new")
+    push(page, "part_first_fires")
+    caution = seen(page, "first_fires_always")
     assert "Open the windows" in caution
     assert "manual goes first" in caution
-    assert "First fire 1 of 3" in words_of(page, "first_fires_standing")
+    assert "First fire 1 of 3" in seen(page, "first_fires_standing")
 
 
 def test_waiving_first_fires_asks_once_and_can_be_taken_back(qtbot, desk):
     page, _ = shown(qtbot, desk, MyStovePage)
-    press(page, "fired_new")
-    press(page, "part_first_fires")
-    press(page, "first_fires_waive")
+    push(page, "fired_new")
+    push(page, "part_first_fires")
+    push(page, "first_fires_waive")
     assert not desk.stove.first_fires_waived
-    press(page, "first_fires_sure")
+    push(page, "first_fires_sure")
     assert desk.stove.first_fires_waived
-    press(page, "first_fires_resume")
+    push(page, "first_fires_resume")
     assert not desk.stove.first_fires_waived
 
 
 def find_text(page, name):
     from PySide6.QtWidgets import QLineEdit
 
-    return find(page, QLineEdit, name).text()
+    return control(page, name, QLineEdit).text()
 
 
 def test_fire_tells_how_long_lighting_to_a_heat_took(qtbot, desk):
     for day in (9, 6, 3):
         keep_session(desk, f"Day {day}", NOW - timedelta(days=day))
     page, _ = shown(qtbot, desk, MyStovePage)
-    press(page, "part_fire")
-    box = find(page, QComboBox, "fire_band")
+    push(page, "part_fire")
+    box = control(page, "fire_band", QComboBox)
     box.setCurrentIndex(box.findData("slow"))
     box.activated.emit(box.currentIndex())
     # 45 °F in 14 minutes from 80 °F at 5 minutes: 250 °F after 5 + 14 * 170 / 45 = 58 minutes, said to five.
-    qtbot.waitUntil(
-        lambda: words_of(page, "fire_rise").startswith("From lighting to slow heat: about 1 h"), timeout=5000
-    )
-    assert "(3 firings)" in words_of(page, "fire_rise")
+    qtbot.waitUntil(lambda: seen(page, "fire_rise").startswith("From lighting to slow heat: about 1 h"), timeout=5000)
+    assert "(3 firings)" in seen(page, "fire_rise")
 
 
 def test_fire_claims_nothing_without_a_past(qtbot, desk):
     page, _ = shown(qtbot, desk, MyStovePage)
-    press(page, "part_fire")
-    qtbot.waitUntil(lambda: words_of(page, "fire_rise").startswith("No firing"), timeout=5000)
-    assert "decide" in words_of(page, "fire_caution")
+    push(page, "part_fire")
+    qtbot.waitUntil(lambda: seen(page, "fire_rise").startswith("No firing"), timeout=5000)
+    assert "decide" in seen(page, "fire_caution")
 
 
 def test_a_spot_is_read_earlier_on_the_walk(qtbot, desk):
     page, _ = shown(qtbot, desk, MyStovePage)
-    press(page, "part_spots")
-    find(page, QListWidget, "spot_list").setCurrentRow(1)
-    press(page, "spot_earlier")
+    push(page, "part_spots")
+    mark(page, "spot_list", 1)
+    push(page, "spot_earlier")
     assert [spot.name for spot in desk.stove.spots[:2]] == ["top_front_left", "oven_centre"]
     assert desk.walk.spots == desk.stove.spots
-    press(page, "spot_later")
-    press(page, "spot_later")
+    push(page, "spot_later")
+    push(page, "spot_later")
     assert desk.stove.spots[2].name == "top_front_left"
 
 
 def test_scrolling_over_a_choice_does_not_choose(qtbot, desk):
     add_stove(desk, "Hut")
     page, _ = shown(qtbot, desk, MyStovePage)
-    box = find(page, QComboBox, "stove_choice")
+    box = control(page, "stove_choice", QComboBox)
     turn = QWheelEvent(
         QPointF(20, 20), QPointF(box.mapToGlobal(QPoint(20, 20))), QPoint(), QPoint(0, -120),
         Qt.MouseButton.NoButton, Qt.KeyboardModifier.NoModifier, Qt.ScrollPhase.NoScrollPhase, False,

@@ -12,7 +12,8 @@ from cookstove_gui.desk.my_stove.site import keep_barometer, keep_height
 from cookstove_gui.gui.plan.page import PlanPage
 from cookstove_gui.gui.plan.part import PlanPart
 from cookstove_gui.units import kelvin
-from tests.gui.pages import NOW, find, held_desk, keep_session, press, shown, words_of
+from tests.gui.hands import control, push, seen
+from tests.gui.pages import NOW, held_desk, keep_session, shown
 
 pytestmark = pytest.mark.gui
 
@@ -30,10 +31,10 @@ def stood(heat: float, height: str = "0 ft") -> Desk:
 
 def bake(qtbot, desk: Desk, key: str):
     page, _ = shown(qtbot, desk, PlanPage)
-    box = find(page, QComboBox, "bake_what")
+    box = control(page, "bake_what", QComboBox)
     box.setCurrentIndex(box.findData(key))
     box.activated.emit(box.currentIndex())
-    part = find(page, PlanPart, "plan_bake")
+    part = control(page, "plan_bake", PlanPart)
     qtbot.waitUntil(lambda: not part.is_busy, timeout=10000)
     return page
 
@@ -41,24 +42,24 @@ def bake(qtbot, desk: Desk, key: str):
 @pytest.mark.parametrize(("heat", "told"), [(190.0, True), (375.0, False)])
 def test_a_roast_that_warms_too_slowly_is_told_of(qtbot, heat, told):
     page = bake(qtbot, stood(heat), "chicken")
-    assert ("too long" in words_of(page, "bake_danger")) is told
+    assert ("too long" in seen(page, "bake_danger")) is told
 
 
 def test_the_caution_goes_when_bread_is_asked_about(qtbot):
     page = bake(qtbot, stood(190.0), "bread_loaf")
-    assert words_of(page, "bake_danger") == ""
+    assert seen(page, "bake_danger") == ""
 
 
 def test_what_the_height_does_to_a_bake_is_told_where_the_air_is_thin(qtbot):
-    assert words_of(bake(qtbot, stood(375.0), "bread_loaf"), "bake_height") == ""
-    assert "Yeast dough rises faster" in words_of(bake(qtbot, stood(375.0, "5000 ft"), "bread_loaf"), "bake_height")
+    assert seen(bake(qtbot, stood(375.0), "bread_loaf"), "bake_height") == ""
+    assert "Yeast dough rises faster" in seen(bake(qtbot, stood(375.0, "5000 ft"), "bread_loaf"), "bake_height")
 
 
 def boiling_words(qtbot, page) -> str:
-    press(page, "part_water")
-    part = find(page, PlanPart, "plan_water")
+    push(page, "part_water")
+    part = control(page, "plan_water", PlanPart)
     qtbot.waitUntil(lambda: not part.is_busy, timeout=10000)
-    return words_of(page, "water_boiling")
+    return seen(page, "water_boiling")
 
 
 # 970 hPa boils at 98.75 °C = 209.75 °F (between the rows of 950 and 980 hPa in the references, IAPWS IF97)

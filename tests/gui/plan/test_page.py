@@ -4,13 +4,14 @@ from dataclasses import replace
 from datetime import timedelta
 
 import pytest
-from PySide6.QtWidgets import QComboBox, QLineEdit, QTableWidget
+from PySide6.QtWidgets import QComboBox, QLineEdit
 
 from cookstove_gui.desk import Desk, Memory, Standing, work_out
 from cookstove_gui.gui.plan.page import PlanPage
 from cookstove_gui.gui.plan.part import PlanPart
 from cookstove_gui.stove.entries import Kind
-from tests.gui.pages import NOW, find, held_desk, keep_session, press, shown, type_in, words_of
+from tests.gui.hands import control, push, rows, seen, type_in
+from tests.gui.pages import NOW, held_desk, keep_session, shown
 
 pytestmark = pytest.mark.gui
 STANDINGS: dict[object, Standing] = {}
@@ -42,38 +43,38 @@ def page(qtbot, desk):
 
 
 def settle(qtbot, page, name: str) -> None:
-    part = find(page, PlanPart, name)
+    part = control(page, name, PlanPart)
     qtbot.waitUntil(lambda: not part.is_busy, timeout=10000)
 
 
 def test_without_a_fire_it_says_so_instead_of_answering(qtbot):
     made, _ = shown(qtbot, held_desk(), PlanPage)
-    assert words_of(made, "plan_bake_headline").startswith("No fire is on the table")
+    assert seen(made, "plan_bake_headline").startswith("No fire is on the table")
 
 
 def test_a_loaf_is_told_with_its_window_and_the_steady_oven_beside_it(qtbot, page):
     settle(qtbot, page, "plan_bake")
-    assert "loaf of bread" in words_of(page, "plan_bake_headline")
-    assert "In a steady oven of" in words_of(page, "bake_steady")
+    assert "loaf of bread" in seen(page, "plan_bake_headline")
+    assert "In a steady oven of" in seen(page, "bake_steady")
 
 
 def test_a_roast_is_told_with_its_safe_minimum_and_that_the_thermometer_decides(qtbot, page):
-    box = find(page, QComboBox, "bake_what")
+    box = control(page, "bake_what", QComboBox)
     box.setCurrentIndex(box.findData("chicken"))
     box.activated.emit(box.currentIndex())
     settle(qtbot, page, "plan_bake")
-    words = words_of(page, "bake_safe")
+    words = seen(page, "bake_safe")
     assert "165 °F" in words
     assert "the thermometer decides" in words
 
 
 def test_choosing_another_bake_shows_its_usual_weight(qtbot, page):
-    before = find(page, PlanPart, "plan_bake")._mass.text
-    box = find(page, QComboBox, "bake_what")
+    before = control(page, "plan_bake", PlanPart)._mass.text
+    box = control(page, "bake_what", QComboBox)
     box.setCurrentIndex(box.findData("beef_roast"))
     box.activated.emit(box.currentIndex())
     settle(qtbot, page, "plan_bake")
-    assert find(page, PlanPart, "plan_bake")._mass.text != before
+    assert control(page, "plan_bake", PlanPart)._mass.text != before
 
 
 @pytest.mark.parametrize(
@@ -88,49 +89,48 @@ def test_choosing_another_bake_shows_its_usual_weight(qtbot, page):
 def test_bad_input_gets_its_sentence_beside_the_field(qtbot, page, field, typed, said):
     settle(qtbot, page, "plan_bake")
     type_in(page, field, typed)
-    assert said in words_of(page, f"{field}_problem")
+    assert said in seen(page, f"{field}_problem")
 
 
 def test_a_probe_in_a_loaf_that_is_not_in_yet_is_questioned(qtbot, page):
     settle(qtbot, page, "plan_bake")
     type_in(page, "bake_core", "120")
     settle(qtbot, page, "plan_bake")
-    assert "type when it went in" in words_of(page, "plan_bake_problem")
+    assert "type when it went in" in seen(page, "plan_bake_problem")
 
 
 def test_a_loaf_that_is_in_already_tells_its_core(qtbot, page):
     type_in(page, "bake_when", "-20")
     settle(qtbot, page, "plan_bake")
-    assert words_of(page, "bake_core_words").startswith("The core is now about")
+    assert seen(page, "bake_core_words").startswith("The core is now about")
 
 
 def test_no_food_is_timed_while_first_fires_are_to_be_done(qtbot, desk, page):
     desk.save_stove(replace(desk.stove, is_new=True))
-    qtbot.waitUntil(lambda: "No food yet" in words_of(page, "bake_first_fires"), timeout=2000)
-    assert words_of(page, "plan_bake_headline") == ""
+    qtbot.waitUntil(lambda: "No food yet" in seen(page, "bake_first_fires"), timeout=2000)
+    assert seen(page, "plan_bake_headline") == ""
 
 
 def test_water_is_answered_for_every_spot_of_the_cooktop(qtbot, desk, page):
-    press(page, "part_water")
+    push(page, "part_water")
     settle(qtbot, page, "plan_water")
-    table = find(page, QTableWidget, "water_table")
-    assert table.rowCount() == 6
-    assert "boils" in words_of(page, "plan_water_headline") or "not likely" in words_of(page, "plan_water_headline")
+    assert len(rows(page, "water_table")) == 6
+    assert "boils" in seen(page, "plan_water_headline") or "not likely" in seen(page, "plan_water_headline")
 
 
 def test_water_boils_cooler_up_high(qtbot, desk, page):
     # Water boils at about 203 °F at 5000 ft, by the boiling points that cookery books print for high places.
     desk.save_stove(replace(desk.stove, altitude=1524.0))
     show_standing(desk)
-    press(page, "part_water")
+    push(page, "part_water")
     settle(qtbot, page, "plan_water")
-    qtbot.waitUntil(lambda: "203 °F" in words_of(page, "water_boiling"), timeout=5000)
+    qtbot.waitUntil(lambda: "203 °F" in seen(page, "water_boiling"), timeout=5000)
 
 
 def test_more_water_takes_longer(qtbot, desk, page):
-    press(page, "part_water")
+    push(page, "part_water")
     settle(qtbot, page, "plan_water")
-    part = find(page, PlanPart, "plan_water")
+    part = control(page, "plan_water", PlanPart)
     little = part.work_out(part.inputs()).rows[0].answer.minutes.p50
     type_in(page, "water_amount", "6")
     settle(qtbot, page, "plan_water")
@@ -140,17 +140,17 @@ def test_more_water_takes_longer(qtbot, desk, page):
 
 
 def test_no_water_at_all_gets_a_sentence(qtbot, page):
-    press(page, "part_water")
+    push(page, "part_water")
     type_in(page, "water_amount", "0")
-    assert "not a plausible amount" in words_of(page, "water_amount_problem")
+    assert "not a plausible amount" in seen(page, "water_amount_problem")
 
 
 def test_the_unit_switch_converts_what_was_typed(qtbot, desk, page):
-    press(page, "part_water")
+    push(page, "part_water")
     type_in(page, "water_amount", "4")
     settle(qtbot, page, "plan_water")
     desk.set_unit("C")
-    part = find(page, PlanPart, "plan_water")
+    part = control(page, "plan_water", PlanPart)
     qtbot.waitUntil(lambda: part._amount.text == "3.79", timeout=2000)
     settle(qtbot, page, "plan_water")
 
@@ -163,11 +163,11 @@ def test_an_old_session_is_answered_as_it_stood(qtbot):
     assert desk.entries[0].kind is Kind.LIT
     made, _ = shown(qtbot, desk, PlanPage)
     settle(qtbot, made, "plan_bake")
-    assert "as the stove stood" in words_of(made, "plan_bake_as_of")
+    assert "as the stove stood" in seen(made, "plan_bake_as_of")
 
 
 def test_a_loaf_that_went_in_ten_minutes_ago_is_not_put_off_by_the_clock(qtbot, page):
     type_in(page, "bake_when", "-10")
     settle(qtbot, page, "plan_bake")
     # It is 10:00 on a clock five hours behind.
-    assert find(page, QLineEdit, "bake_when").text() == "9:50"
+    assert control(page, "bake_when", QLineEdit).text() == "9:50"

@@ -6,14 +6,15 @@ from datetime import timedelta
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QListWidget, QTableWidget
 
 from cookstove_gui.cooking.fit.fit import FitState, SpotFit, TaskFit
 from cookstove_gui.cooking.fit.tasks import task_of
 from cookstove_gui.desk import Desk, Memory, work_out
 from cookstove_gui.gui.plan.page import PlanPage
 from cookstove_gui.gui.plan.part import PlanPart
-from tests.gui.pages import NOW, find, held_desk, keep_session, press, shown, words_of
+from cookstove_gui.gui.widgets.row_table import RowTable
+from tests.gui.hands import control, lines, push, rows, seen
+from tests.gui.pages import NOW, held_desk, keep_session, shown
 
 pytestmark = pytest.mark.gui
 
@@ -49,34 +50,30 @@ def desk() -> Desk:
 @pytest.fixture
 def page(qtbot, desk):
     made, _ = shown(qtbot, desk, PlanPage)
-    press(made, "part_pots")
+    push(made, "part_pots")
     return made
 
 
 def tick(qtbot, page, *keys: str) -> None:
-    tasks = find(page, QListWidget, "pots_list")
+    tasks = control(page, "pots_list", RowTable)
     tasks.setFocus()
     for key in keys:
-        place = next(row for row in range(tasks.count()) if tasks.item(row).data(Qt.ItemDataRole.UserRole) == key)
-        tasks.setCurrentRow(0)
-        for _ in range(place):
-            QTest.keyClick(tasks, Qt.Key.Key_Down)
+        QTest.keyClick(tasks, Qt.Key.Key_Home)
+        for _ in range(len(lines(page, "pots_list"))):
+            if tasks.key != key:
+                QTest.keyClick(tasks, Qt.Key.Key_Down)
         QTest.keyClick(tasks, Qt.Key.Key_Space)
-    part = find(page, PlanPart, "plan_pots")
+    part = control(page, "plan_pots", PlanPart)
     qtbot.waitUntil(lambda: not part.is_busy, timeout=10000)
 
 
 def answers(page) -> dict[str, tuple[str, str]]:
-    table = find(page, QTableWidget, "pots_table")
-    return {
-        table.item(row, 0).text(): (table.item(row, 1).text(), table.item(row, 2).text())
-        for row in range(table.rowCount())
-    }
+    return {what: (where, chance) for what, where, chance in rows(page, "pots_table")}
 
 
 def test_the_greedy_place_gives_way_to_the_better_whole(qtbot, page):
     tick(qtbot, page, "fry_eggs", "fry_bacon")
-    assert words_of(page, "plan_pots_headline") == "Both have a place now."
+    assert seen(page, "plan_pots_headline") == "Both have a place now."
     found = answers(page)
     assert found["fry bacon"] == ("front left", "8 in 10")
     assert found["fry eggs"] == ("front right", "8 in 10")
@@ -84,7 +81,7 @@ def test_the_greedy_place_gives_way_to_the_better_whole(qtbot, page):
 
 def test_a_pot_without_a_place_is_told_when_it_will_have_one(qtbot, page):
     tick(qtbot, page, "fry_eggs", "simmer", "bread")
-    assert words_of(page, "plan_pots_headline") == "2 of 3 have a place now; not simmer."
+    assert seen(page, "plan_pots_headline") == "2 of 3 have a place now; not simmer."
     found = answers(page)
     assert found["simmer"] == ("later front left", "at 10:25")
     assert found["bread"] == ("oven", "7 in 10")
@@ -95,7 +92,7 @@ def test_a_place_that_hardly_serves_is_no_place(qtbot, page):
     sear = task_of("sear")
     assert sear is not None
     assert answers(page)[sear.name] == ("not with this fire", "")
-    assert words_of(page, "plan_pots_headline") == f"1 of 2 have a place now; not {sear.name}."
+    assert seen(page, "plan_pots_headline") == f"1 of 2 have a place now; not {sear.name}."
 
 
 def test_a_pot_whose_spot_another_needs_more_is_told_so(qtbot, page):
@@ -104,16 +101,16 @@ def test_a_pot_whose_spot_another_needs_more_is_told_so(qtbot, page):
 
 
 def test_nothing_ticked_asks_to_tick(qtbot, page):
-    qtbot.waitUntil(lambda: "Space ticks" in words_of(page, "plan_pots_headline"), timeout=10000)
+    qtbot.waitUntil(lambda: "Space ticks" in seen(page, "plan_pots_headline"), timeout=10000)
     tick(qtbot, page, "fry_eggs")
     tick(qtbot, page, "fry_eggs")
-    assert "Space ticks" in words_of(page, "plan_pots_headline")
+    assert "Space ticks" in seen(page, "plan_pots_headline")
 
 
 def test_the_choice_is_kept(qtbot, page, desk):
     tick(qtbot, page, "fry_eggs", "bread")
     again, _ = shown(qtbot, desk, PlanPage)
-    press(again, "part_pots")
+    push(again, "part_pots")
     qtbot.waitUntil(lambda: set(answers(again)) == {"fry eggs", "bread"}, timeout=10000)
 
 
@@ -121,6 +118,6 @@ def test_no_pot_is_placed_before_the_first_fires(qtbot):
     desk = held_desk()
     desk.save_stove(replace(desk.stove, is_new=True))
     made, _ = shown(qtbot, desk, PlanPage)
-    press(made, "part_pots")
-    assert words_of(made, "pots_first_fires") != ""
+    push(made, "part_pots")
+    assert seen(made, "pots_first_fires") != ""
     assert answers(made) == {}

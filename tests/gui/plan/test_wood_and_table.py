@@ -8,7 +8,8 @@ from PySide6.QtWidgets import QComboBox, QLabel
 from cookstove_gui.desk import Desk
 from cookstove_gui.gui.plan.page import PlanPage
 from cookstove_gui.gui.plan.part import PlanPart
-from tests.gui.pages import NOW, find, held_desk, keep_session, press, shown, type_in, words_of
+from tests.gui.hands import control, push, seen, type_in
+from tests.gui.pages import NOW, held_desk, keep_session, shown
 
 pytestmark = pytest.mark.gui
 
@@ -25,32 +26,32 @@ def page(qtbot, desk):
 
 
 def settle(qtbot, page, name: str) -> None:
-    part = find(page, PlanPart, name)
+    part = control(page, name, PlanPart)
     qtbot.waitUntil(lambda: not part.is_busy, timeout=10000)
 
 
 def wood(qtbot, page) -> str:
     settle(qtbot, page, "plan_wood")
-    return words_of(page, "plan_wood_headline")
+    return seen(page, "plan_wood_headline")
 
 
 def test_wood_is_told_in_pounds_and_splits_with_a_range(qtbot, page):
-    press(page, "part_wood")
+    push(page, "part_wood")
     headline = wood(qtbot, page)
     assert "lb of wood" in headline
     assert "splits" in headline
-    assert "common practice" in words_of(page, "wood_spans")
+    assert "common practice" in seen(page, "wood_spans")
 
 
 def test_wood_is_told_in_kilograms_where_celsius_is_shown(qtbot, desk, page):
-    press(page, "part_wood")
+    push(page, "part_wood")
     desk.set_unit("C")
-    qtbot.waitUntil(lambda: "kg of wood" in words_of(page, "plan_wood_headline"), timeout=5000)
+    qtbot.waitUntil(lambda: "kg of wood" in seen(page, "plan_wood_headline"), timeout=5000)
 
 
 def test_a_longer_bake_takes_more_wood(qtbot, page):
-    press(page, "part_wood")
-    part = find(page, PlanPart, "plan_wood")
+    push(page, "part_wood")
+    part = control(page, "plan_wood", PlanPart)
     settle(qtbot, page, "plan_wood")
     short = part.work_out(part.inputs()).mass.p50
     type_in(page, "wood_minutes", "240")
@@ -59,9 +60,9 @@ def test_a_longer_bake_takes_more_wood(qtbot, page):
 
 
 def test_wide_open_air_burns_a_load_quicker(qtbot, page):
-    press(page, "part_wood")
-    part = find(page, PlanPart, "plan_wood")
-    box = find(page, QComboBox, "wood_air")
+    push(page, "part_wood")
+    part = control(page, "plan_wood", PlanPart)
+    box = control(page, "wood_air", QComboBox)
     minutes = {}
     for key in ("0", "1"):
         box.setCurrentIndex(box.findData(key))
@@ -78,47 +79,47 @@ def test_wide_open_air_burns_a_load_quicker(qtbot, page):
     ],
 )
 def test_bad_input_gets_its_sentence_beside_the_field(qtbot, page, field, typed, said):
-    press(page, "part_wood")
+    push(page, "part_wood")
     type_in(page, field, typed)
-    assert said in words_of(page, f"{field}_problem")
+    assert said in seen(page, f"{field}_problem")
     settle(qtbot, page, "plan_wood")
 
 
 def test_without_a_clock_the_table_asks_for_one(page):
-    press(page, "part_table")
-    assert words_of(page, "plan_table_headline") == "Type when it is to be on the table."
+    push(page, "part_table")
+    assert seen(page, "plan_table_headline") == "Type when it is to be on the table."
 
 
 def test_the_fire_is_lit_before_the_loaf_goes_in_and_that_before_the_table(qtbot, page):
-    press(page, "part_table")
+    push(page, "part_table")
     type_in(page, "table_at", "+600")
     settle(qtbot, page, "plan_table")
-    assert words_of(page, "plan_table_headline").startswith("Light the fire")
-    steps = [words_of(page, f"table_step_{place}") for place in range(5)]
+    assert seen(page, "plan_table_headline").startswith("Light the fire")
+    steps = [seen(page, f"table_step_{place}") for place in range(5)]
     assert [step.split()[0] for step in steps] == ["light", "the", "the", "out", "on"]
-    assert "common practice" in words_of(page, "table_source")
+    assert "common practice" in seen(page, "table_source")
 
 
 def test_too_late_is_said_to_be_too_late(qtbot, page):
-    press(page, "part_table")
+    push(page, "part_table")
     type_in(page, "table_at", "+20")
     settle(qtbot, page, "plan_table")
-    assert words_of(page, "plan_table_headline").startswith("Too late for")
+    assert seen(page, "plan_table_headline").startswith("Too late for")
 
 
 def test_the_past_of_the_stove_is_learned_from(qtbot, desk, page):
     for day in (9, 6, 3):
         keep_session(desk, f"Day {day}", NOW - timedelta(days=day))
-    press(page, "part_table")
-    box = find(page, QComboBox, "table_what")
+    push(page, "part_table")
+    box = control(page, "table_what", QComboBox)
     box.setCurrentIndex(box.findData("custard"))
     box.activated.emit(box.currentIndex())
     type_in(page, "table_at", "+600")
     settle(qtbot, page, "plan_table")
-    assert "3 firings" in find(page, QLabel, "table_source").text()
+    assert "3 firings" in control(page, "table_source", QLabel).text()
 
 
 def test_no_clock_gets_a_sentence(page):
-    press(page, "part_table")
+    push(page, "part_table")
     type_in(page, "table_at", "noonish")
-    assert "is not a moment" in words_of(page, "table_at_problem")
+    assert "is not a moment" in seen(page, "table_at_problem")
