@@ -16,8 +16,8 @@ from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.row_table import RowTable, TableRow
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.logbook.logbook import SessionSummary
-from cookstove_gui.phrases.edge import entries_count, sessions_count
-from cookstove_gui.phrases.logbook import session_day, session_span
+from cookstove_gui.phrases.edge import entries_count, session_day, sessions_count
+from cookstove_gui.phrases.logbook import session_span
 
 _NO_OTHER = "0"
 _ROW_HEIGHT = 68  # px, two lines
