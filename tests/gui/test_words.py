@@ -4,7 +4,7 @@ from datetime import UTC, datetime
 
 import pytest
 
-from cookstove_gui.gui.widgets.figures import (
+from cookstove_gui.phrases.figures import (
     age_text,
     band_text,
     estimate_text,

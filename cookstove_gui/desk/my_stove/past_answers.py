@@ -4,11 +4,13 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from cookstove_gui.cooking.fires.burn_times import BurnSummary, MeasuredBurn, burn_times, summary
-from cookstove_gui.cooking.fires.rise_and_hold import RiseAndHold, rise_and_hold
+from cookstove_gui.cooking.fires.rise_and_hold import RiseAndHold, rise_and_hold, rise_quantiles, typical_hold
 from cookstove_gui.forecast import spot_pattern
-from cookstove_gui.forecast.answers import SpotPattern
+from cookstove_gui.forecast.answers import Quantiles, SpotPattern
 from cookstove_gui.stove.entries import HeatBand, Session
-from cookstove_gui.stove.stove import Stove
+from cookstove_gui.stove.stove import SpotKind, Stove
+
+_WORTH_LISTING_MIN = 60.0  # a load whose end the log does not show is listed if it lasted at least so long
 
 PastReader = Callable[[str], tuple[Session, ...]]  # a stove's name to its sessions
 
@@ -18,7 +20,7 @@ class HotSide:
     """The pattern of one stove's cooktop."""
 
     stove: str
-    pattern: tuple[SpotPattern, ...]
+    pattern: tuple[SpotPattern, ...]  # the hottest first, spots never read last
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -27,17 +29,30 @@ class Firing:
 
     stove: str
     rise: RiseAndHold
-    burns: tuple[MeasuredBurn, ...]
+    rise_min: Quantiles  # from lighting to the heat
+    typical_hold_min: float | None
+    longest_hold_min: float | None
+    burns: tuple[MeasuredBurn, ...]  # worth listing, the latest first
     summary: BurnSummary
 
 
 def hot_side(stove: Stove, past: PastReader) -> HotSide:
     """How much hotter or cooler than the cooktop's mean each spot runs over all sessions."""
-    return HotSide(stove=stove.name, pattern=spot_pattern(stove, past(stove.name)))
+    top = {spot.name for spot in stove.spots_of(SpotKind.TOP)}
+    rows = (row for row in spot_pattern(stove, past(stove.name)) if row.spot in top)
+    return HotSide(stove=stove.name, pattern=tuple(sorted(rows, key=lambda row: (row.readings == 0, -row.mean))))
 
 
 def firing(stove: Stove, band: HeatBand, past: PastReader) -> Firing:
     """How long the stove takes to a heat, holds it, and how long its shut-down loads last."""
     sessions = past(stove.name)
-    burns = burn_times(stove, sessions)
-    return Firing(stove=stove.name, rise=rise_and_hold(stove, sessions, band), burns=burns, summary=summary(burns))
+    rise, burns = rise_and_hold(stove, sessions, band), burn_times(stove, sessions)
+    return Firing(
+        stove=stove.name,
+        rise=rise,
+        rise_min=rise_quantiles(rise),
+        typical_hold_min=typical_hold(rise),
+        longest_hold_min=max((hold.minutes for hold in rise.holds), default=None),
+        burns=tuple(reversed([burn for burn in burns if burn.fell or burn.minutes >= _WORTH_LISTING_MIN])),
+        summary=summary(burns),
+    )

@@ -20,6 +20,9 @@ from cookstove_gui.units import (
 LITRES_PER_QUART = 0.946352946  # US liquid quart, exact
 _AHEAD = re.compile(r"(?:\+|in)\s*(\d{1,3})\s*(?:m|min|minutes)?", re.IGNORECASE)
 _HALF_A_DAY = timedelta(hours=12)
+_ICE, _COLDEST_FOOD, _BOILING = kelvin(32.0, "F"), kelvin(0.0, "F"), kelvin(212.0, "F")  # K
+_NEARLY_BOILING = kelvin(211.0, "F")  # K
+_LONGEST_REST = 24 * 60.0  # min
 
 
 def volume_unit(unit: TemperatureUnit) -> str:
@@ -96,3 +99,34 @@ def coming(text: str, now: datetime, offset_minutes: int) -> datetime:
     """The next such moment after now, a clock of the day or `+90`."""
     at = moment(text, now, offset_minutes)
     return at if at > now else at + timedelta(days=1)
+
+
+def food_start(text: str, unit: TemperatureUnit) -> float:
+    """Temperature [K] of food as it goes in, or of its core on the way."""
+    return food_temperature(text, unit, low=_COLDEST_FOOD, high=_BOILING, what="food")
+
+
+def water_start(text: str, unit: TemperatureUnit) -> float:
+    """Temperature [K] of water that is not boiling yet."""
+    return food_temperature(text, unit, low=_ICE, high=_NEARLY_BOILING, what="water that is not boiling yet")
+
+
+def well_water_text(unit: TemperatureUnit) -> str:
+    """What water from a well has, in the unit on the screen."""
+    return "59" if unit == "F" else "15"
+
+
+def rest_minutes(text: str) -> float:
+    """Minutes that something rests before it is eaten."""
+    found = parse_number(text, "number of minutes")
+    if not 0 <= found <= _LONGEST_REST:
+        raise InputProblem(f"{text.strip()} minutes is not a rest before eating; type a number such as 15.")
+    return found
+
+
+def minutes_at_heat(text: str, longest: float) -> float:
+    """Minutes that the oven is to stay hot, `longest` at most."""
+    found = parse_number(text, "number of minutes")
+    if not 0 <= found <= longest:
+        raise InputProblem(f"{text.strip()} minutes is longer than a day of baking; type a number such as 60.")
+    return found

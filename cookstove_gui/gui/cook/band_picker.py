@@ -7,9 +7,9 @@ from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLabel, QVBoxLayout, QWidg
 from cookstove_gui.desk import Changed
 from cookstove_gui.errors import Problem
 from cookstove_gui.gui.desk_link import DeskLink
-from cookstove_gui.gui.widgets.figures import band_text
 from cookstove_gui.gui.widgets.modest_field import ModestField
 from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.phrases.figures import band_text
 
 
 class BandPicker(QWidget):

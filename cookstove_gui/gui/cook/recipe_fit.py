@@ -1,8 +1,5 @@
 """Recipe fit: what is good now, what later and when, what not with this fire; by task or by spot."""
 
-from collections.abc import Iterable
-from dataclasses import dataclass
-
 from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRect, QSize, Qt
 from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import (
@@ -20,15 +17,12 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from cookstove_gui.cooking.fit.fit import GOOD_CHANCE, FitState, SpotFit, TaskFit
-from cookstove_gui.cooking.fit.tasks import Place
+from cookstove_gui.cooking.fit.fit import FitState
 from cookstove_gui.desk import Changed
-from cookstove_gui.desk.desk import Desk
+from cookstove_gui.desk.cook.fit_rows import chances_now, rows_by_spot, rows_by_task, want_heat_of
 from cookstove_gui.gui.desk_link import DeskLink
-from cookstove_gui.gui.widgets.figures import moment_text
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import STEP, colour
-from cookstove_gui.phrases.edge import spot_label
 
 _GROUPS = (
     (FitState.NOW, "Good now", "good"),
@@ -39,65 +33,6 @@ _ANY = 16_777_215  # what Qt calls no limit
 _WHERE = Qt.ItemDataRole.UserRole
 _KEY = Qt.ItemDataRole.UserRole + 1
 _BRIEF = Qt.ItemDataRole.UserRole + 2
-
-
-@dataclass(frozen=True, slots=True)
-class FitRow:
-    """One line of a list: what, where or when, and the key it stands for."""
-
-    what: str
-    where: str
-    key: str
-    brief: str = ""  # instead of `where` when there is no room for it
-
-
-def rows_by_task(desk: Desk, fits: Iterable[TaskFit], state: FitState) -> list[FitRow]:
-    """The tasks of one state, each with its best spot and its time, the soonest first."""
-    wanted = [fit for fit in fits if fit.state is state or (state is FitState.NOT and fit.state is FitState.REFUSED)]
-    if state is FitState.LATER:
-        wanted.sort(key=lambda fit: fit.spots[0].in_min or 0.0)
-    return [FitRow(fit.task.name, _place_and_time(desk, fit), fit.task.key, _time(desk, fit)) for fit in wanted]
-
-
-def rows_by_spot(desk: Desk, fits: Iterable[TaskFit], state: FitState) -> list[FitRow]:
-    """The spots that are good for something, each with what it is good for."""
-    found: dict[str, list[str]] = {}
-    for fit in fits:
-        if fit.state is FitState.REFUSED:
-            continue
-        for spot in fit.spots:
-            if state is _spot_state(spot):
-                found.setdefault(spot.spot, []).append(fit.task.name)
-    if state is FitState.NOT:
-        return []
-    return [FitRow(_short(spot_label(desk.stove, name)), ", ".join(tasks), name) for name, tasks in found.items()]
-
-
-def _spot_state(spot: SpotFit) -> FitState:
-    if spot.chance_now >= GOOD_CHANCE:
-        return FitState.NOW
-    if spot.in_min and spot.chance_then >= GOOD_CHANCE:
-        return FitState.LATER
-    return FitState.NOT
-
-
-def _place_and_time(desk: Desk, fit: TaskFit) -> str:
-    if fit.state not in (FitState.NOW, FitState.LATER):
-        return ""
-    where = "oven" if fit.task.place is Place.OVEN else _short(spot_label(desk.stove, fit.spots[0].spot))
-    return f"{where} {_time(desk, fit)}".strip()
-
-
-def _time(desk: Desk, fit: TaskFit) -> str:
-    """The clock time at which it will be good, empty if it is now or never."""
-    standing, in_min = desk.standing, fit.spots[0].in_min
-    if fit.state is not FitState.LATER or standing is None or in_min is None:
-        return ""
-    return moment_text(standing.now, in_min, desk.rows[-1].offset_minutes if desk.rows else 0)
-
-
-def _short(label: str) -> str:
-    return label.removeprefix("top ")
 
 
 class _TwoEnds(QStyledItemDelegate):
@@ -266,29 +201,12 @@ class RecipeFit(QWidget):
 
     def _tell(self, item: QListWidgetItem | None) -> None:
         """Say more about the line that is marked."""
-        standing = self._desk.standing
-        if item is None or standing is None:
+        if item is None:
             return
-        if self._by_spot:
-            self._told.setText(item.toolTip())
+        told = item.toolTip() if self._by_spot else chances_now(self._desk, str(item.data(_KEY)))
+        if told:
+            self._told.setText(told)
             self._told.show()
-            return
-        fit = next((one for one in standing.fits if one.task.key == item.data(_KEY)), None)
-        if fit is None or fit.state is FitState.REFUSED:
-            return
-        best = ", ".join(
-            f"{_short(spot_label(self._desk.stove, spot.spot))} {10 * round(10 * spot.chance_now)} %"
-            for spot in fit.spots[:3]
-        )
-        self._told.setText(f"{fit.task.name}, chance now: {best}.")
-        self._told.show()
 
     def _ask_oven(self, item: QListWidgetItem) -> None:
-        standing = self._desk.standing
-        key = item.data(_KEY)
-        fit = next((one for one in standing.fits if one.task.key == key), None) if standing else None
-        if fit is not None and fit.task.place is Place.OVEN:
-            unit = self._desk.unit
-            from cookstove_gui.units import degrees
-
-            self._desk.choose_band(f"{degrees(fit.task.low, unit):.0f}-{degrees(fit.task.high, unit):.0f}")
+        want_heat_of(self._desk, str(item.data(_KEY)))

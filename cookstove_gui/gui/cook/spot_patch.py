@@ -1,16 +1,16 @@
 """One spot on the drawn stove: its heat as colour and number, its age, its doubt as hatching."""
 
-from dataclasses import dataclass
 from functools import cache
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QAbstractButton, QWidget
 
-from cookstove_gui.gui.widgets.figures import FRESH_MINUTES, age_text, estimate_text, temperature_text
+from cookstove_gui.desk.cook.spot_heats import SpotHeat
 from cookstove_gui.gui.widgets.heat_colours import HeatScale
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import BODY_POINTS, NUMBER_POINTS, TARGET_PIXELS, colour, font
+from cookstove_gui.phrases.figures import age_text, estimate_text, temperature_text
 from cookstove_gui.stove.stove import BESIDE, Spot, SpotKind
 
 _SURE = 14.0  # K between the tenth and ninetieth percentile, below which nothing is hatched
@@ -21,16 +21,6 @@ _LOW = 30.0  # pixels below which the number is written smaller
 _WIDE = 150.0  # pixels from which on name, number and age stand in one line
 _LEAST_GAP = 7.0  # pixels between words in one line
 _CAPTIONS = {SpotKind.SIDE: "side", SpotKind.GLASS: "glass", SpotKind.FLUE: "flue", SpotKind.ROOM: "room"}
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PatchHeat:
-    """What a patch shows."""
-
-    kelvin: float | None = None  # None: nothing is known yet
-    doubt: float = 0.0  # K, between the tenth and ninetieth percentile
-    age_min: float | None = None
-    remark: str = ""  # what the latest reading was typed as, if it means something else
 
 
 def hatch_spacing(doubt: float) -> float | None:
@@ -80,7 +70,7 @@ class SpotPatch(QAbstractButton):
         super().__init__(parent)
         self.spot = spot
         self._look = look
-        self._heat = PatchHeat()
+        self._heat = SpotHeat()
         self._unit = "F"
         self._scale = HeatScale()
         self._is_lit = False
@@ -90,7 +80,7 @@ class SpotPatch(QAbstractButton):
         self.setCursor(Qt.CursorShape.PointingHandCursor)
         self._name_it()
 
-    def show_heat(self, heat: PatchHeat, unit: str, scale: HeatScale) -> None:
+    def show_heat(self, heat: SpotHeat, unit: str, scale: HeatScale) -> None:
         """Show a heat, in a unit, on a scale of colours."""
         self._heat, self._unit, self._scale = heat, unit, scale
         self._name_it()
@@ -107,9 +97,7 @@ class SpotPatch(QAbstractButton):
         """The number written on the patch."""
         if self._heat.kelvin is None:
             return "–"
-        age = self._heat.age_min
-        fresh = age is not None and age <= FRESH_MINUTES
-        return (temperature_text if fresh else estimate_text)(self._heat.kelvin, self._unit)
+        return (temperature_text if self._heat.is_fresh else estimate_text)(self._heat.kelvin, self._unit)
 
     def sizeHint(self) -> QSize:
         """As small as a finger can press."""

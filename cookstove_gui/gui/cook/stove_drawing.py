@@ -1,22 +1,19 @@
 """The drawn plan of the cook's own stove, seen from above, with the oven opened out below the cooktop."""
 
-from datetime import datetime
-
 from PySide6.QtCore import QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from cookstove_gui.desk import Changed
-from cookstove_gui.desk.my_stove.meant import meant_heat
-from cookstove_gui.gui.cook.spot_patch import PatchHeat, SpotPatch
+from cookstove_gui.desk.cook.spot_heats import spot_heats
+from cookstove_gui.gui.cook.spot_patch import SpotPatch
 from cookstove_gui.gui.desk_link import DeskLink
-from cookstove_gui.gui.widgets.figures import JUST_READ_MINUTES
 from cookstove_gui.gui.widgets.heat_colours import HOTTEST_AT_LEAST, HeatScale
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.stove_geometry import StoveGeometry, stove_geometry
 from cookstove_gui.gui.widgets.theme import BODY_POINTS, colour, font
-from cookstove_gui.phrases.entries import meant_words, opening_words
-from cookstove_gui.stove.entries import Entry, Kind, door_is_open, fraction_open, reading_kelvin
+from cookstove_gui.phrases.entries import opening_words
+from cookstove_gui.stove.entries import Kind, door_is_open, fraction_open
 
 _ARROWS = {
     Qt.Key.Key_Left: (-1.0, 0.0),
@@ -92,32 +89,12 @@ class StoveDrawing(QWidget):
     def _show_heats(self) -> None:
         if not self._has_colours:
             return
-        standing, unit, now = self._desk.standing, self._desk.unit, self._desk.clock()
-        read = _latest_readings(self._desk.entries)
-        doubted = {row.number for row in standing.doubted} if standing else set()
-        heats: dict[str, PatchHeat] = {}
-        for name in self._patches:
-            zone = standing.zones.get(name) if standing else None
-            latest = read.get(name)
-            age = _minutes(now, latest.at) if latest is not None else None
-            remark = meant_words(latest, meant_heat(latest, self._desk.stove)) if latest is not None else ""
-            # A number just read is shown as it was read (and meant), before the stove has been worked out.
-            just_read = age is not None and age <= JUST_READ_MINUTES
-            if latest is not None and (zone is None or (just_read and latest.number not in doubted)):
-                heats[name] = PatchHeat(kelvin=self._read_heat(latest), age_min=age, remark=remark)
-            elif zone is not None:
-                heats[name] = PatchHeat(kelvin=zone.p50, doubt=zone.p90 - zone.p10, age_min=age, remark=remark)
-            else:
-                heats[name] = PatchHeat()
+        heats = spot_heats(self._desk)
         known = [heat.kelvin for heat in heats.values() if heat.kelvin is not None]
         scale = HeatScale(high=max([HOTTEST_AT_LEAST, *known]))
         for name, patch in self._patches.items():
-            patch.show_heat(heats[name], unit, scale)
+            patch.show_heat(heats[name], self._desk.unit, scale)
         self._show_fire()
-
-    def _read_heat(self, reading: Entry) -> float:
-        meant = meant_heat(reading, self._desk.stove)
-        return reading_kelvin(reading) if meant is None else meant
 
     def _show_fire(self) -> None:
         latest = {entry.kind: entry for entry in self._desk.entries}
@@ -206,11 +183,3 @@ def _write_along(painter: QPainter, box: QRectF, words: str) -> None:
     breadth = min(box.width(), box.height())
     painter.drawText(QRectF(-length / 2, -breadth / 2, length, breadth), centre, shown)
     painter.restore()
-
-
-def _latest_readings(entries: tuple[Entry, ...]) -> dict[str, Entry]:
-    return {entry.spot: entry for entry in entries if entry.kind is Kind.READING}
-
-
-def _minutes(now: datetime, at: datetime) -> float:
-    return max((now - at).total_seconds() / 60, 0.0)

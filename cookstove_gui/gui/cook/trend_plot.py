@@ -2,13 +2,13 @@
 
 from datetime import datetime
 
-import numpy as np
 import pyqtgraph as pg
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QMouseEvent, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from cookstove_gui.desk import Changed, Standing
+from cookstove_gui.desk.cook.oven_lines import oven_fan
 from cookstove_gui.forecast.answers import FloatArray, Projection
 from cookstove_gui.gui.cook.arrival_mark import ArrivalMark
 from cookstove_gui.gui.cook.clock_axis import clock_ticks
@@ -16,11 +16,11 @@ from cookstove_gui.gui.cook.fan import Fan
 from cookstove_gui.gui.cook.fire_lane import FIRE_KINDS, FireLane, LaneMark
 from cookstove_gui.gui.cook.reading_marks import ReadingMarks, oven_spot
 from cookstove_gui.gui.desk_link import DeskLink
-from cookstove_gui.gui.widgets.figures import band_text, moment_text
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import BODY_POINTS, colour, font
 from cookstove_gui.phrases import cook
 from cookstove_gui.phrases.entries import entry_words
+from cookstove_gui.phrases.figures import band_text, moment_text
 from cookstove_gui.phrases.heading import headline
 from cookstove_gui.units import degrees, local_offset_minutes
 
@@ -185,7 +185,7 @@ class TrendPlot(QWidget):
         trace = standing.trace
         past = [self._place(at) for at in trace.at]
         self._past.set(past, *(degrees(kelvin, unit) for kelvin in (trace.p10, trace.p50, trace.p90)))
-        self._ahead.set(*self._quantiles(standing.projection))
+        self._ahead.set(*self._fan(standing.projection))
         self.setAccessibleDescription(headline(standing, self._desk.edge))
         self._show_alternative(standing)
         self._now.setPos(self._place(standing.now))
@@ -197,21 +197,14 @@ class TrendPlot(QWidget):
         if other is None:
             self._other.clear()
             return
-        self._other.set(*self._quantiles(other.projection))
+        self._other.set(*self._fan(other.projection))
         self._other_name.setText(cook.action_words(other.action))
 
-    def _quantiles(self, projection: Projection) -> tuple[FloatArray, FloatArray, FloatArray, FloatArray]:
-        """Places on the axis, and the oven's tenth, fiftieth and ninetieth percentile in the unit shown."""
-        spot = oven_spot(self._desk.stove)
-        name = spot if spot in projection.spots else projection.spots[0]
-        low, middle, high = np.quantile(projection.of(name), (0.1, 0.5, 0.9), axis=0)
-        unit = self._desk.unit
-        return (
-            projection.minutes + self._place(projection.now),
-            degrees(low, unit),
-            degrees(middle, unit),
-            degrees(high, unit),
-        )
+    def _fan(self, projection: Projection) -> tuple[FloatArray, FloatArray, FloatArray, FloatArray]:
+        """Places on the axis, and the oven's fan in the unit shown."""
+        fan, unit = oven_fan(projection, oven_spot(self._desk.stove)), self._desk.unit
+        low, middle, high = (degrees(line, unit) for line in (fan.p10, fan.p50, fan.p90))
+        return fan.minutes + self._place(projection.now), low, middle, high
 
     def _show_band(self) -> None:
         band, unit, standing = self._desk.band, self._desk.unit, self._desk.standing

@@ -5,8 +5,8 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from cookstove_gui.desk import Changed
 from cookstove_gui.gui.desk_link import DeskLink
-from cookstove_gui.gui.widgets.figures import moment_text, temperature_text
 from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.phrases.figures import moment_text, temperature_text
 from cookstove_gui.phrases.heading import headline
 from cookstove_gui.resource_files import table
 from cookstove_gui.units import clock_text, local_offset_minutes

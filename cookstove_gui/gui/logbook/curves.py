@@ -5,11 +5,11 @@ import pyqtgraph as pg
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 
-from cookstove_gui.forecast.answers import FloatArray
+from cookstove_gui.desk.cook.oven_lines import oven_readings
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import colour, font
-from cookstove_gui.stove.entries import Kind, Session, fold, reading_kelvin
-from cookstove_gui.stove.stove import SpotKind, Stove
+from cookstove_gui.stove.entries import Session
+from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import degrees
 
 _POINTS = 14
@@ -79,16 +79,6 @@ class OvenCurves(QWidget):
         self._plot.setYRange(min(lowest, default=50.0), max(highest, default=450.0), padding=0.08)
         self._bottom.setTicks([_hours(max(longest))])
         self.setAccessibleName(f"Oven readings of {' and of '.join(session.title for session in sessions)}")
-
-
-def oven_readings(stove: Stove, session: Session) -> tuple[FloatArray, FloatArray]:
-    """Minutes since the first entry, and readings [K] of the oven's centre, or of all its spots if it has none."""
-    rows = fold(session.entries)
-    names = {spot.name for spot in stove.spots_of(SpotKind.OVEN)}
-    wanted = {"oven_centre"} if "oven_centre" in names else names
-    found = [row for row in rows if row.kind is Kind.READING and row.spot in wanted]
-    minutes = np.array([(row.at - rows[0].at).total_seconds() / 60 for row in found], dtype=np.float64)
-    return minutes, np.array([reading_kelvin(row) for row in found], dtype=np.float64)
 
 
 def _hours(longest: float) -> list[tuple[float, str]]:

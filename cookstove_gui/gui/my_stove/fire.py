@@ -3,7 +3,6 @@
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from cookstove_gui.cooking.fires.burn_times import FALL
-from cookstove_gui.cooking.fires.rise_and_hold import rise_quantiles, typical_hold
 from cookstove_gui.cooking.fit.bands import band_tables
 from cookstove_gui.desk.my_stove.band_tables import band_table, choose_band_table, table_words
 from cookstove_gui.desk.my_stove.past_answers import Firing, firing
@@ -17,7 +16,6 @@ from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.stove.stove import Stove
 
 _SHOWN_BURNS = 8
-_WORTH_MIN = 60.0  # a load whose end the log does not show is listed if it lasted at least so long
 _CAUTION = (
     "A fire with little air in a cool flue makes creosote, and a smouldering one makes carbon monoxide: keep the flue "
     "in its working range. The stove’s manual, your local code and a licensed sweep decide."
@@ -84,13 +82,9 @@ class FirePart(QWidget):
 
     def _show(self, found: Firing) -> None:
         rise, unit = found.rise, self._desk.unit
-        self._rise.setText(rise_words(rise.band, rise_quantiles(rise), len(rise.rises)))
-        longest = max((hold.minutes for hold in rise.holds), default=None)
-        say(self._hold, hold_words(rise.band, typical_hold(rise), longest, len(rise.holds)))
+        self._rise.setText(rise_words(rise.band, found.rise_min, len(rise.rises)))
+        say(self._hold, hold_words(rise.band, found.typical_hold_min, found.longest_hold_min, len(rise.holds)))
         self._burn.setText(burns_words(found.summary, unit, FALL))
         titles = {row.number: row.title for row in self._desk.sessions}
-        lines = [
-            burn_line(burn, titles.get(burn.session, ""), unit)
-            for burn in reversed([burn for burn in found.burns if burn.fell or burn.minutes >= _WORTH_MIN])
-        ]
-        say(self._list, "\n".join(lines[:_SHOWN_BURNS]))
+        lines = [burn_line(burn, titles.get(burn.session, ""), unit) for burn in found.burns[:_SHOWN_BURNS]]
+        say(self._list, "\n".join(lines))

@@ -64,7 +64,7 @@ class HotSidePart(QWidget):
 
     def _show_pattern(self) -> None:
         stove, unit = self._desk.stove, self._desk.unit
-        pattern = _of_cooktop(self._found.pattern, stove) if self._found.stove == stove.name else ()
+        pattern = self._found.pattern if self._found.stove == stove.name else ()
         self._sentence.setText(hot_side_words(stove, pattern, unit))
         top = replace(stove, spots=stove.spots_of(SpotKind.TOP))
         self._sketch.show_stove(top, _patches(top, pattern, unit), f"Plan of the cooktop: {self._sentence.text()}")
@@ -80,12 +80,6 @@ def _cells(row: SpotPattern, stove: Stove, unit: str) -> tuple[str, ...]:
         spot_offset(row, unit),
         readings_count(row.readings),
     )
-
-
-def _of_cooktop(pattern: tuple[SpotPattern, ...], stove: Stove) -> tuple[SpotPattern, ...]:
-    top = {spot.name for spot in stove.spots_of(SpotKind.TOP)}
-    rows = (row for row in pattern if row.spot in top)
-    return tuple(sorted(rows, key=lambda row: (row.readings == 0, -row.mean)))
 
 
 def _patches(stove: Stove, pattern: tuple[SpotPattern, ...], unit: str) -> dict[str, Patch]:

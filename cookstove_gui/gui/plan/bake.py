@@ -29,9 +29,7 @@ from cookstove_gui.phrases.plan.bake import (
     safe_words,
     turn_words,
 )
-from cookstove_gui.units import TemperatureUnit, degrees, kelvin, mass_unit_beside, tidy
-
-_COLDEST_FOOD, _WARMEST_FOOD = kelvin(0.0, "F"), kelvin(212.0, "F")  # K
+from cookstove_gui.units import TemperatureUnit, degrees, mass_unit_beside, tidy
 
 
 class BakePart(PlanPart[BakeInputs, BakePlan]):
@@ -136,9 +134,9 @@ class BakePart(PlanPart[BakeInputs, BakePlan]):
         standing = self.desk.standing
         now = standing.now if standing else self.desk.clock()
         mass = self.understood(self._mass, lambda text: plan_texts.kilograms_of(text, unit), usual_mass(key))
-        start = self.understood(self._start, lambda text: _food(text, unit), usual_start(key))
+        start = self.understood(self._start, lambda text: plan_texts.food_start(text, unit), usual_start(key))
         went_in = self.understood(self._when, lambda text: plan_texts.moment(text, now, self.offset_minutes), now)
-        core = self.understood(self._core, lambda text: _food(text, unit), 0.0)
+        core = self.understood(self._core, lambda text: plan_texts.food_start(text, unit), 0.0)
         if mass is None or start is None or went_in is None or core is None:
             return None
         self._when.show_text(plan_texts.settled(self._when.text, went_in, self.offset_minutes))
@@ -155,11 +153,7 @@ class BakePart(PlanPart[BakeInputs, BakePlan]):
         unit: TemperatureUnit = "F" if old_unit == "F" else "C"
         try:
             mass = plan_texts.kilograms_of(self._mass.text, unit)
-            start = _food(self._start.text, unit)
+            start = plan_texts.food_start(self._start.text, unit)
         except InputProblem:
             pass
         return mass, start
-
-
-def _food(text: str, unit: TemperatureUnit) -> float:
-    return plan_texts.food_temperature(text, unit, low=_COLDEST_FOOD, high=_WARMEST_FOOD, what="food")

@@ -17,10 +17,9 @@ from cookstove_gui.gui.widgets.form import Choice, say, words
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.plan.table import table_headline, table_source, table_steps
-from cookstove_gui.units import local_offset_minutes, mass_unit_beside, parse_number, tidy
+from cookstove_gui.units import local_offset_minutes, mass_unit_beside, tidy
 
 _MOST_STEPS = 5
-_LONGEST_REST = 24 * 60.0  # min
 
 
 class TablePart(PlanPart[TableInputs, TableTime]):
@@ -100,7 +99,7 @@ class TablePart(PlanPart[TableInputs, TableTime]):
         """The question, or none while something typed is not understood."""
         unit, key, edge = self.desk.unit, self._what.key, self.edge
         mass = self.understood(self._mass, lambda text: plan_texts.kilograms_of(text, unit), usual_mass(key))
-        rest = self.understood(self._rest, _rest, 0.0)
+        rest = self.understood(self._rest, plan_texts.rest_minutes, 0.0)
         at = self.understood(self._table, lambda text: plan_texts.coming(text, edge.now, edge.offset_minutes), edge.now)
         if mass is None or rest is None or at is None:
             return None
@@ -143,10 +142,3 @@ class TablePart(PlanPart[TableInputs, TableTime]):
     def _choose(self) -> None:
         self.show_unit()
         self.show_standing()
-
-
-def _rest(text: str) -> float:
-    found = parse_number(text, "number of minutes")
-    if not 0 <= found <= _LONGEST_REST:
-        raise InputProblem(f"{text.strip()} minutes is no rest; type a number such as 15.")
-    return found

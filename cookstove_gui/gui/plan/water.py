@@ -22,10 +22,9 @@ from cookstove_gui.phrases.plan.water import (
     water_headline,
     water_when,
 )
-from cookstove_gui.units import degrees, kelvin, tidy
+from cookstove_gui.units import degrees, tidy
 
 _HEADERS = ("spot", "now", "likely", "window", "then a simmer")
-_WELL_WATER = {"F": 59.0, "C": 15.0}
 _USUAL_LITRES = 2.0
 _USUAL_BASE = "as usual for it"
 
@@ -80,12 +79,12 @@ class WaterPart(PlanPart[WaterInputs, WaterPlan]):
         if unit == self._unit_shown:
             return
         old = self._unit_shown
-        amount, start = tidy(2.0), tidy(_WELL_WATER[unit])
+        amount, start = tidy(_USUAL_LITRES), plan_texts.well_water_text(unit)
         if old in ("F", "C"):
             try:
                 litres = plan_texts.litres(self._amount.text, "F" if old == "F" else "C")
                 amount = plan_texts.litres_text(litres, unit)
-                start = tidy(degrees(self._start_kelvin(old), unit), 0)
+                start = tidy(degrees(plan_texts.water_start(self._start.text, "F" if old == "F" else "C"), unit), 0)
             except InputProblem:
                 amount, start = self._amount.text, self._start.text  # not understood yet: left as it was typed
         self._unit_shown = unit
@@ -142,7 +141,7 @@ class WaterPart(PlanPart[WaterInputs, WaterPlan]):
     def _choice(self) -> WaterChoice | None:
         unit = self.desk.unit
         litres = self.understood(self._amount, lambda text: plan_texts.litres(text, unit), _USUAL_LITRES)
-        start = self.understood(self._start, lambda _text: self._start_kelvin(unit), COLD_WATER)
+        start = self.understood(self._start, lambda text: plan_texts.water_start(text, unit), COLD_WATER)
         if litres is None or start is None:
             return None
         return WaterChoice(
@@ -152,13 +151,4 @@ class WaterPart(PlanPart[WaterInputs, WaterPlan]):
             base=self._base.key,
             lid=self._lid.key == "on",
             goal=Goal(self._goal.key),
-        )
-
-    def _start_kelvin(self, unit: str) -> float:
-        return plan_texts.food_temperature(
-            self._start.text,
-            "F" if unit == "F" else "C",
-            low=273.15,
-            high=kelvin(211.0, "F"),
-            what="water that is not boiling yet",
         )

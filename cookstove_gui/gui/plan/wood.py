@@ -23,7 +23,7 @@ from cookstove_gui.gui.plan.part import CAPTION_WIDTH, CHOICE_WIDTH, PlanPart
 from cookstove_gui.gui.widgets.form import Choice, say, words
 from cookstove_gui.phrases.my_stove.fire import burns_words
 from cookstove_gui.phrases.plan.wood import heat_words, load_words, rate_words, wood_headline, wood_spans
-from cookstove_gui.units import mass_unit_beside, parse_number
+from cookstove_gui.units import mass_unit_beside
 
 _AS_LOGGED = ""
 _AIRS = ((_AS_LOGGED, "as the log says"), ("0", "shut"), ("0.25", "¼ open"), ("0.5", "half open"), ("1", "wide open"))
@@ -130,7 +130,7 @@ class WoodPart(PlanPart[WoodInputs, WoodPlan]):
         unit = self.desk.unit
         split = self.understood(self._split, lambda text: plan_texts.kilograms_of(text, unit), usual_split())
         thickness = self.understood(self._thickness, lambda _text: self._thickness_typed(unit), _THICKNESS)
-        minutes = self.understood(self._minutes, _minutes, 60.0)
+        minutes = self.understood(self._minutes, lambda text: plan_texts.minutes_at_heat(text, LONGEST_BAKE_MIN), 60.0)
         if split is None or thickness is None or minutes is None:
             return None
         return WoodChoice(
@@ -144,10 +144,3 @@ class WoodPart(PlanPart[WoodInputs, WoodPlan]):
 
     def _thickness_typed(self, unit: str) -> float:
         return describing.split_thickness(self._thickness.text, "in" if unit == "F" else "cm")
-
-
-def _minutes(text: str) -> float:
-    found = parse_number(text, "number of minutes")
-    if not 0 <= found <= LONGEST_BAKE_MIN:
-        raise InputProblem(f"{text.strip()} minutes is longer than a day of baking; type a number such as 60.")
-    return found

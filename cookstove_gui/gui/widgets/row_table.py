@@ -167,13 +167,14 @@ class RowTable(QTableView):
         return tuple(row.key for row in self._rows.rows if row.is_ticked)
 
     def show_rows(self, rows: Sequence[TableRow]) -> None:
-        """Show these; the row marked before stays marked, or else the first is. Nothing is announced."""
+        """Show these. A row marked before stays marked; of rows with keys one always is. Nothing is announced."""
         if tuple(rows) == self._rows.rows:
             return
         kept = self.key
         self.blockSignals(True)
         self._rows.show_rows(tuple(rows))
-        self.choose(kept)
+        if rows and rows[0].key:
+            self.choose(kept)
         self.blockSignals(False)
         if self._wraps:
             self.resizeRowsToContents()

@@ -199,7 +199,7 @@ def style_sheet(theme: Theme) -> str:
         background: transparent; border: none; outline: none; gridline-color: {t.faint};
         alternate-background-color: {t.raised};
     }}
-    QListView::item, QTableView::item {{ padding: 2px 4px; border-radius: 4px; }}
+    QListView::item, QTableView::item {{ padding: 2px 4px; }}
     QListView::item:selected, QTableView::item:selected {{ background: {t.plate}; color: {t.ink}; }}
     QTableView::indicator {{
         width: 20px; height: 20px; border: 2px solid {t.line}; border-radius: 4px; background: {t.raised};

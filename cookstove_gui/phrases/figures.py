@@ -1,12 +1,9 @@
-"""Short figures for the screen: temperatures, ages, arrival times. Whole sentences are made in `phrases`."""
+"""Short figures for where there is little room: temperatures, ages, arrival times."""
 
 from datetime import datetime, timedelta
 
 from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.units import clock_text, degrees
-
-JUST_READ_MINUTES = 2.0  # until then a spot shows the number as it was read
-FRESH_MINUTES = 5.0  # what was read longer ago is written as an estimate
 
 
 def temperature_text(kelvin: float, unit: str) -> str:

@@ -1,0 +1,36 @@
+"""The oven's lines on a plot, in kelvin over minutes: what was read in it, and where it is going."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from cookstove_gui.forecast.answers import FloatArray, Projection
+from cookstove_gui.stove.entries import Kind, Session, fold, reading_kelvin
+from cookstove_gui.stove.stove import SpotKind, Stove
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OvenFan:
+    """The oven to come; four arrays of one length."""
+
+    minutes: FloatArray  # from the projection's now
+    p10: FloatArray  # K
+    p50: FloatArray
+    p90: FloatArray
+
+
+def oven_fan(projection: Projection, spot: str) -> OvenFan:
+    """Tenth, fiftieth and ninetieth percentile of the oven's futures at a spot, or at the first one projected."""
+    name = spot if spot in projection.spots else projection.spots[0]
+    low, middle, high = np.quantile(projection.of(name), (0.1, 0.5, 0.9), axis=0)
+    return OvenFan(minutes=projection.minutes, p10=low, p50=middle, p90=high)
+
+
+def oven_readings(stove: Stove, session: Session) -> tuple[FloatArray, FloatArray]:
+    """Minutes since the first entry, and readings [K] of the oven's centre, or of all its spots if it has none."""
+    rows = fold(session.entries)
+    names = {spot.name for spot in stove.spots_of(SpotKind.OVEN)}
+    wanted = {"oven_centre"} if "oven_centre" in names else names
+    found = [row for row in rows if row.kind is Kind.READING and row.spot in wanted]
+    minutes = np.array([(row.at - rows[0].at).total_seconds() / 60 for row in found], dtype=np.float64)
+    return minutes, np.array([reading_kelvin(row) for row in found], dtype=np.float64)
