@@ -7,7 +7,8 @@ import pytest
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.cook.spot_heats import spot_heats
 from cookstove_gui.units import degrees
-from tests.desk.conftest import HeldClock, stand
+from tests.desk.conftest import stand
+from tests.held_clock import HeldClock
 
 
 def shown(desk: Desk, spot: str) -> float:
