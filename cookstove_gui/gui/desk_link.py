@@ -1,4 +1,4 @@
-"""The desk as Qt sees it: what changed in one turn of the event loop, told once, to whoever draws."""
+"""The desk as Qt sees it: what changed in one turn of the event loop, announced once."""
 
 from PySide6.QtCore import QObject, QTimer, Signal
 

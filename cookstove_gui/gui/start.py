@@ -1,4 +1,4 @@
-"""Start of the window: arguments, logbook, application; the window is on the screen before the plot is brought in."""
+"""Start of the window: arguments, logbook, application; the window appears before the plot is loaded."""
 
 import argparse
 import sys
@@ -33,7 +33,7 @@ def parse_arguments(arguments: Sequence[str]) -> argparse.Namespace:
     """The window's arguments; a wrong one ends the program with exit code 2."""
     parser = _Arguments(prog="cookstove-gui", description="A companion for cooking on a wood-fired cookstove.")
     parser.add_argument("--practice", nargs="?", const="", metavar="FOLDER", help="play a sample session as if live")
-    parser.add_argument("--pace", type=float, default=60.0, help="how many times as fast as life practice runs")
+    parser.add_argument("--pace", type=float, default=60.0, help="how many times faster than real time practice runs")
     parser.add_argument("--logbook", type=Path, metavar="PATH", help="a logbook other than your usual one")
     parser.add_argument("--unit", choices=("F", "C"), help="show and type temperatures in this unit")
     parser.add_argument("--quit-when-painted", action="store_true", help="close once the whole window is painted")
@@ -52,7 +52,7 @@ class Program:
         self.window: MainWindow | None = None
 
     def open(self) -> None:
-        """Open the logbook and show the window, or say what stands in the way."""
+        """Open the logbook and show the window, or say what prevents it."""
         try:
             desk, practice = self._desk()
         except SurroundingsProblem as problem:
@@ -142,7 +142,7 @@ def open_window(arguments: Sequence[str]) -> int:
 def tell_faults(
     program: Program,
 ) -> Callable[[type[BaseException], BaseException, TracebackType | None], None]:
-    """What no view has dealt with is told in the window, which goes on; a fault of our own is written out as well."""
+    """Errors no view has handled are reported in the window, which carries on; our own are printed as well."""
 
     def tell(kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> None:
         if isinstance(error, Problem) and program.window is not None:

@@ -24,7 +24,7 @@ from cookstove_gui.gui.frame.session_strip import SessionStrip
 from cookstove_gui.gui.widgets.look import MODES, Look
 from cookstove_gui.resource_files import resource
 
-_TICK_MS = 15_000  # how often ages, the clock and the outlook are brought up to date
+_TICK_MS = 15_000  # how often ages, the clock and the outlook are updated
 
 
 class MainWindow(QMainWindow):
@@ -73,7 +73,7 @@ class MainWindow(QMainWindow):
             self._bar.ticked.connect(self._tick_practice)
             column.addWidget(self._bar)
         self.setCentralWidget(page)
-        # Stated, because labels that wrap ask for absurd heights while the window is still being laid out.
+        # Stated here because wrapping labels ask for absurd heights while the window is still being laid out.
         self.setMinimumSize(1000, 700)
         room = self.screen().availableGeometry()
         self.resize(min(1280, room.width()), min(800, room.height()))
@@ -94,7 +94,7 @@ class MainWindow(QMainWindow):
     # --- pages -------------------------------------------------------------------------------------------------
 
     def show_page(self, key: str) -> None:
-        """Bring a page to the front; all but the first are made when they are first asked for."""
+        """Show a page; all but the first are built when first asked for."""
         if key not in self._pages:
             self._add_page(key, self._made(key))
         self._next.setVisible(key not in ("large", "keys"))
@@ -138,7 +138,7 @@ class MainWindow(QMainWindow):
         self.desk.set_unit("C" if self.desk.unit == "F" else "F")
 
     def toggle_theme(self) -> None:
-        """As the system, day, night, and round again."""
+        """System colours, day, night, and round again."""
         mode = MODES[(MODES.index(self._look.mode) + 1) % len(MODES)]
         self._look.set_mode(mode)
         self._buttons.show_colours()
@@ -166,17 +166,17 @@ class MainWindow(QMainWindow):
             self.working.ask()
 
     def show_problem(self, sentence: str) -> None:
-        """Tell of something that stands in the way and that no field is to blame for."""
+        """Report a problem that belongs to no field."""
         self._fault.show_problem(sentence)
 
     def show_fault(self, summary: str, details: str) -> None:
-        """Tell of a fault of our own."""
+        """Report an error of our own."""
         self._fault.show_fault(summary, details)
 
     # --- coming and going --------------------------------------------------------------------------------------
 
     def paintEvent(self, event: QPaintEvent) -> None:
-        """The first paint brings in the plot; the first one after that is the whole window's."""
+        """The first paint loads the plot; the next one shows the whole window."""
         super().paintEvent(event)
         if not self._plot_is_in:
             self._plot_is_in = True
@@ -214,7 +214,7 @@ class MainWindow(QMainWindow):
 
 
 def made_page(key: str, link: DeskLink, look: Look) -> QWidget:
-    """One of the other pages; each is imported when it is first asked for."""
+    """Build one of the other pages, importing it only now."""
     if key == "large":
         from cookstove_gui.gui.frame.large_view import LargeView
 

@@ -8,10 +8,10 @@ from cookstove_gui.gui.widgets.theme import STEP
 
 
 class AnswerLine(QWidget):
-    """One sentence beside the field; a question can be kept (Ctrl+K) or mended (Ctrl+M)."""
+    """One sentence beside the field; a question is answered with Keep (Ctrl+K) or Correct (Ctrl+M)."""
 
     kept = Signal(int)  # number of the entry
-    mend_wanted = Signal(int)
+    correction_wanted = Signal(int)
     told = Signal(bool)  # whether there is anything to read
 
     def __init__(self, parent: QWidget | None = None) -> None:
@@ -24,23 +24,23 @@ class AnswerLine(QWidget):
         self._words.setTextFormat(Qt.TextFormat.PlainText)
         self._words.setAlignment(Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
         self._words.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.MinimumExpanding)
-        self._keep = _button("keep", "Keep Ctrl+K", "Keep the number as it was typed")
-        self._mend = _button("mend", "Mend Ctrl+M", "Type another number in its place")
+        self._keep = _button("keep", "Keep Ctrl+K", "Keep the number as typed (Ctrl+K)")
+        self._correct = _button("correct", "Correct Ctrl+M", "Type another number in its place (Ctrl+M)")
         self._keep.clicked.connect(self.keep)
-        self._mend.clicked.connect(self._want_mending)
-        for button, keys in ((self._keep, "Ctrl+K"), (self._mend, "Ctrl+M")):
+        self._correct.clicked.connect(self._want_correction)
+        for button, keys in ((self._keep, "Ctrl+K"), (self._correct, "Ctrl+M")):
             shortcut = QShortcut(QKeySequence(keys), self)
             shortcut.activated.connect(button.click)
         row = QHBoxLayout()
         row.setSpacing(STEP)
         row.addWidget(self._keep, 1)
-        row.addWidget(self._mend, 1)
+        row.addWidget(self._correct, 1)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(STEP // 2)
         column.addWidget(self._words, 1)
         column.addLayout(row)
-        for button in (self._keep, self._mend):
+        for button in (self._keep, self._correct):
             button.hide()
 
     @property
@@ -54,29 +54,29 @@ class AnswerLine(QWidget):
         return bool(self._words.text())
 
     def say(self, sentence: str) -> None:
-        """Tell what was done."""
+        """Say what was done."""
         self._show(sentence, "soft", None)
 
     def refuse(self, sentence: str) -> None:
-        """Tell why something was not taken, and how to mend it."""
+        """Say why something was not taken, and how to correct it."""
         self._show(sentence, "problem", None)
 
     def ask(self, question: str, number: int) -> None:
-        """Question an entry that was kept all the same."""
+        """Question an entry; it has been kept in any case."""
         self._show(question, "problem", number)
 
     def keep(self) -> None:
-        """The number stands as typed."""
+        """Leave the number as typed."""
         number, self._number = self._number, None
         if number is not None:
             self.say("")
             self.kept.emit(number)
 
-    def _want_mending(self) -> None:
+    def _want_correction(self) -> None:
         number, self._number = self._number, None
         if number is not None:
             self.say("")
-            self.mend_wanted.emit(number)
+            self.correction_wanted.emit(number)
 
     def _show(self, words: str, role: str, number: int | None) -> None:
         self._number = number
@@ -85,7 +85,7 @@ class AnswerLine(QWidget):
             self._words.setProperty("role", role)
             self._words.style().unpolish(self._words)
             self._words.style().polish(self._words)
-        for button in (self._keep, self._mend):
+        for button in (self._keep, self._correct):
             button.setVisible(number is not None)
         self.told.emit(bool(words))
 

@@ -1,4 +1,4 @@
-"""The arrival window on the trend plot: from when to when the oven will likely enter the band."""
+"""The arrival window on the trend plot: when the oven is likely to enter the band."""
 
 from typing import Any
 
@@ -13,7 +13,7 @@ _SLIDE_MS = 200
 
 
 class ArrivalMark:
-    """A lit stretch of the band with its likeliest moment; it slides once when it changes."""
+    """A highlighted stretch of the band with its likeliest moment; it slides when it changes."""
 
     def __init__(self, plot: Any) -> None:
         self._box = QGraphicsRectItem()

@@ -1,4 +1,4 @@
-"""The target band, picked by its name or typed: `bread`, `425-475`, `425`."""
+"""The heat wanted, picked by name or typed: `bread`, `425-475`, `425`."""
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeySequence, QShortcut
@@ -56,7 +56,7 @@ class BandPicker(QWidget):
         column.addWidget(self._problem)
 
     def take_focus(self) -> None:
-        """Give the keyboard to the field, with everything in it marked."""
+        """Give the keyboard to the field, with its text selected."""
         self._box.setFocus(Qt.FocusReason.ShortcutFocusReason)
         self._line.selectAll()
 

@@ -1,4 +1,4 @@
-"""Live entry: the walk round the stove with its number field, the fire buttons, undo and mending; no mouse needed."""
+"""Live entry: a number field for the walk round the stove, fire buttons, undo and corrections, no mouse needed."""
 
 from collections.abc import Callable
 from datetime import timedelta
@@ -22,19 +22,19 @@ from cookstove_gui.phrases.heading import question
 from cookstove_gui.stove.entries import Entry, Kind
 from cookstove_gui.units import clock_text
 
-_HINT = "Number and Enter. Arrows or a name choose the spot. Ctrl+H: all keys."
-QUESTION_STANDS = 180_000  # ms for which a question may hide the buttons of the fire
-LEAST_STANDS = 20_000  # ms of that by the wall's clock, when practice runs faster than life
+_HINT = "Type a number, then Enter. Arrow keys or a name choose the spot. Ctrl+H: all keys."
+QUESTION_STANDS = 180_000  # ms for which a question may hide the fire buttons
+LEAST_STANDS = 20_000  # ms of that by the wall clock, when practice runs faster than life
 
 
 class EntryPanel(QWidget):
-    """Hands what is typed to the desk and shows what the desk says about it."""
+    """Hands what is typed to the desk and shows the desk's answer."""
 
     def __init__(self, link: DeskLink, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._link = link
         self._desk = link.desk
-        self._mending: Entry | None = None
+        self._correcting: Entry | None = None
         self._is_low = False
         self._settled: set[int] = set()  # entries whose question was answered
         self._made_way: int | None = None  # entry whose question nobody answered in time
@@ -73,7 +73,7 @@ class EntryPanel(QWidget):
         self._answer = AnswerLine()
         self._fire = FirePanel(self._desk, self._when, self)
         self._rows = RecentRows(self._link)
-        # The latest entries and the desk's answer share one place under the field.
+        # The latest entries and the desk's answer share the place under the field.
         self._below = QStackedWidget()
         self._below.addWidget(self._rows)
         self._below.addWidget(self._answer)
@@ -106,18 +106,18 @@ class EntryPanel(QWidget):
         self._number.returnPressed.connect(self._submit)
         self._number.textEdited.connect(self._preview)
         self._number.walked.connect(self._walk)
-        self._number.left.connect(self._leave_mending)
+        self._number.left.connect(self._leave_correcting)
         self._when.returnPressed.connect(self._submit)
         self._enter.clicked.connect(self._submit)
         self._unit.clicked.connect(self._switch_unit)
-        self._answer.mend_wanted.connect(self._mend)
+        self._answer.correction_wanted.connect(self._correct)
         self._answer.kept.connect(self._settle)
         self._answer.told.connect(self._show_answer)
         self._fire.entered.connect(self._told)
         self._fire.refused.connect(self._answer.refuse)
         self._fire.asking.connect(lambda: self._show_answer(False))
         self._fire.left.connect(self.take_focus)
-        self._rows.mend_wanted.connect(self._mend)
+        self._rows.correction_wanted.connect(self._correct)
         self._rows.take_back_wanted.connect(lambda number: self._undoing(lambda: self._desk.take_back(number)))
         self._rows.left.connect(self.take_focus)
         for keys, act in (
@@ -154,21 +154,21 @@ class EntryPanel(QWidget):
             if self._stood_long():
                 self._make_way()
         if changed.session or changed.stove:
-            self._leave_mending()
+            self._leave_correcting()
         if changed.log or changed.session or changed.stove:
             self._show_answer(self._answer.has_words)
 
     def _show_spot(self) -> None:
-        if self._mending is None:
+        if self._correcting is None:
             self._spot.setText(self._desk.walk.spot.label)
             self._unit.setText(f"°{self._desk.unit}")
             self._unit.setAccessibleName(f"Numbers are in °{self._desk.unit}; switch to the other unit")
 
     def _show_question(self) -> None:
-        """A slip that only the belief could see is questioned as soon as it has been worked out."""
+        """Question a slip that only the belief could show, as soon as it has been worked out."""
         standing = self._desk.standing
         asked = question(standing, self._desk.edge) if standing else ""
-        if standing is None or not asked or self._mending is not None:
+        if standing is None or not asked or self._correcting is not None:
             return
         newest = max(row.number for row in standing.doubted)
         if newest not in self._settled and self._answer.asked_about is None:
@@ -178,8 +178,8 @@ class EntryPanel(QWidget):
 
     def _submit(self) -> None:
         text = self._number.text().strip()
-        if self._mending is not None:
-            self._try(lambda: self._mended(text))
+        if self._correcting is not None:
+            self._try(lambda: self._corrected(text))
             return
         name, number = name_and_number(text)
         if name or number:
@@ -193,9 +193,9 @@ class EntryPanel(QWidget):
             return None
         return self._desk.read(number, at_text=self._when.text())
 
-    def _mended(self, text: str) -> Receipt | None:
-        """Put what is in the two fields in the place of the row being mended."""
-        row = self._mending
+    def _corrected(self, text: str) -> Receipt | None:
+        """Replace the row being corrected with what is in the two fields."""
+        row = self._correcting
         if row is None:
             return None
         receipt: Receipt | None = None
@@ -205,11 +205,11 @@ class EntryPanel(QWidget):
             row = receipt.entry
         if text and text != text_of(row):
             receipt = self._desk.correct(row.number, text)
-        self._leave_mending()
+        self._leave_correcting()
         return receipt
 
     def _try(self, enter: Callable[[], Receipt | None]) -> None:
-        """Do it, or show the desk's sentence and leave everything typed where it stands."""
+        """Do it, or show the desk's sentence and leave everything as typed."""
         try:
             receipt = enter()
         except Problem as problem:
@@ -240,23 +240,23 @@ class EntryPanel(QWidget):
         after = {row.number: row for row in self._desk.entries}
         gone = [entry_words(row, self._desk.stove) for number, row in before.items() if number not in after]
         back = [entry_words(row, self._desk.stove) for number, row in after.items() if number not in before]
-        parts = [f"Taken back: {', '.join(gone)}." if gone else "", f"Stands again: {', '.join(back)}." if back else ""]
+        parts = [f"Taken back: {', '.join(gone)}." if gone else "", f"Put back: {', '.join(back)}." if back else ""]
         self._answer.say(" ".join(part for part in parts if part))
         self.take_focus()
 
-    # --- spots, mending ----------------------------------------------------------------------------------------
+    # --- spots, corrections ------------------------------------------------------------------------------------
 
     def _switch_unit(self) -> None:
         self._desk.set_unit("C" if self._desk.unit == "F" else "F")
         self.take_focus()
 
     def _walk(self, steps: int) -> None:
-        if self._mending is None:
+        if self._correcting is None:
             self._desk.light(self._desk.walk.moved_on(steps))
 
     def _preview(self, text: str) -> None:
         """While a name is typed, show which spot it means."""
-        if self._mending is not None:
+        if self._correcting is not None:
             return
         if self._answer.asked_about is None:
             self._answer.say("")
@@ -277,7 +277,7 @@ class EntryPanel(QWidget):
         rows = 2 if self._is_low else 3
         told = max(self._answer.heightForWidth(self._below.width()), 2 * line)
         self._below.setFixedHeight(told if has_words else rows * line + 4)
-        # Little height is given to the question rather than to the fire's buttons; their keys go on working.
+        # Where height is short the question takes the place of the fire buttons; their keys still work.
         in_the_way = self._is_low and has_words and asked is not None
         self._fire.setHidden(in_the_way)
         if not in_the_way:
@@ -286,7 +286,7 @@ class EntryPanel(QWidget):
             self._patience.start()
 
     def _stood_long(self) -> bool:
-        """By the session's clock, which in practice runs ahead of the wall's."""
+        """By the session's clock, which in practice runs faster than the wall clock."""
         asked = next((row for row in self._desk.entries if row.number == self._answer.asked_about), None)
         if asked is None or not self._patience.isActive():
             return False
@@ -294,7 +294,7 @@ class EntryPanel(QWidget):
         return stood >= LEAST_STANDS and self._desk.clock() - asked.at > timedelta(milliseconds=QUESTION_STANDS)
 
     def _make_way(self) -> None:
-        """A question that stood unanswered gives the fire's buttons their place back; its row can still be mended."""
+        """A question that stood unanswered makes way for the fire buttons; its row can still be corrected."""
         self._made_way = self._answer.asked_about
         self._show_answer(self._answer.has_words)
 
@@ -310,24 +310,24 @@ class EntryPanel(QWidget):
         self._settled.add(number)
         self.take_focus()
 
-    def _mend(self, number: int) -> None:
+    def _correct(self, number: int) -> None:
         row = next((entry for entry in self._desk.entries if entry.number == number), None)
         if row is None:
             return
         self._settled.add(number)
-        self._mending = row
-        self._spot.setText(f"mend: {entry_words(row, self._desk.stove)}")
+        self._correcting = row
+        self._spot.setText(f"correct: {entry_words(row, self._desk.stove)}")
         self._unit.setText(f"°{row.unit}" if row.kind is Kind.READING else "")
         self._number.setText(text_of(row))
         self._when.setText(clock_text(row.at, row.offset_minutes))
-        self._answer.say("Type another number, or another time (Ctrl+T), and Enter. Escape leaves it.")
+        self._answer.say("Type another number, or another time (Ctrl+T), then Enter. Escape leaves the entry alone.")
         self.take_focus()
         self._number.selectAll()
 
-    def _leave_mending(self) -> None:
-        if self._mending is None:
+    def _leave_correcting(self) -> None:
+        if self._correcting is None:
             return
-        self._mending = None
+        self._correcting = None
         self._number.clear()
         self._when.clear()
         self._answer.say("")

@@ -12,7 +12,7 @@ from cookstove_gui.gui.widgets.theme import colour
 
 
 class Fan:
-    """Tenth, fiftieth and ninetieth percentile over time; its items are made once and set anew."""
+    """Tenth, fiftieth and ninetieth percentile over time; its items are made once and given new data."""
 
     def __init__(self, plot: Any, depth: int) -> None:
         self.low, self.middle, self.high = (pg.PlotCurveItem() for _ in range(3))

@@ -24,7 +24,7 @@ class LaneMark:
 
 
 class FireLane(QWidget):
-    """Ticks with words, kept from running into one another; it follows the plot above it."""
+    """Ticks with words that never overlap; it follows the plot above."""
 
     def __init__(self, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -97,4 +97,4 @@ class FireLane(QWidget):
 
     def _name_it(self) -> None:
         words = ", ".join(mark.words for mark in self._marks) or "nothing yet"
-        self.setAccessibleName(f"What was done to the fire: {words}")
+        self.setAccessibleName(f"Done to the fire: {words}")

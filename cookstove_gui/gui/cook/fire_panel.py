@@ -1,4 +1,4 @@
-"""What was done to the fire: a button and a function key for each, with a small chooser in place."""
+"""What was done to the fire: a button and a function key each, with a small chooser in place."""
 
 from collections.abc import Callable
 from dataclasses import dataclass
@@ -21,7 +21,7 @@ _PER_ROW = 4
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FireButton:
-    """One thing that is done at the stove."""
+    """Something done at the stove."""
 
     kind: Kind
     word: str
@@ -42,7 +42,7 @@ BUTTONS = (
         kind=Kind.WOOD,
         word="Wood",
         key="F6",
-        what="Wood was put on",
+        what="Wood was added",
         question="Wood",
         choices=_open(
             ("split", "one split"), ("splits", "two splits"), ("splits", "three splits"), ("kindling", "kindling")
@@ -77,23 +77,21 @@ BUTTONS = (
         kind=Kind.PAN,
         word="Pan",
         key="F10",
-        what="A pan was put on the lit-up spot or taken off",
+        what="A pan was put on or taken off the lit-up spot",
         question="Pan",
         choices=_open(("on", "on"), ("off", "off")),
     ),
-    FireButton(
-        kind=Kind.NOTE, word="Note", key="F11", what="Something worth noting", question="Note", field_hint="what"
-    ),
+    FireButton(kind=Kind.NOTE, word="Note", key="F11", what="Write a note", question="Note", field_hint="what"),
 )
 
 
 class FirePanel(QStackedWidget):
-    """The buttons, and the chooser that takes their place while something is asked."""
+    """The buttons, replaced by the chooser while a question is open."""
 
     entered = Signal(object)  # Receipt
     refused = Signal(str)  # why not
     asking = Signal()  # the chooser came up
-    left = Signal()  # the chooser was left; the number field may have the keyboard back
+    left = Signal()  # the chooser was closed; the number field may take the keyboard back
 
     def __init__(self, desk: Desk, when: WhenField, keys_on: QWidget, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -132,7 +130,7 @@ class FirePanel(QStackedWidget):
         made.setToolTip(f"{button.what} ({button.key})")
         made.setAutoDefault(False)
         made.clicked.connect(lambda _checked=False: self._ask(button))
-        # The keys belong to the panel around, because this one may be hidden while a question stands.
+        # The keys belong to the surrounding panel, because this one may be hidden while a question is open.
         QShortcut(QKeySequence(button.key), self._keys_on).activated.connect(lambda: self._ask(button))
         return made
 

@@ -1,4 +1,4 @@
-"""The number field: digits are a reading, letters find a spot, arrows walk round the stove."""
+"""The number field: digits are a reading, letters choose a spot, arrows walk round the stove."""
 
 import re
 
@@ -20,7 +20,7 @@ def name_and_number(text: str) -> tuple[str, str]:
 
 
 class NumberField(ModestField):
-    """Enter records; up and down go to the spot before or after; Escape empties."""
+    """Enter records; up and down go to the previous or next spot; Escape clears."""
 
     walked = Signal(int)  # spots further along the walk
     left = Signal()
@@ -30,11 +30,13 @@ class NumberField(ModestField):
         self.setObjectName("number_field")
         self.setProperty("role", "number")
         self.setAccessibleName("Temperature at the lit-up spot")
-        self.setToolTip("Type the number and Enter. Arrow keys or part of a spot's name choose another spot.")
+        self.setToolTip(
+            "A number, then Enter; arrow keys or part of a spot's name choose another spot (Ctrl+E comes here)"
+        )
         self.setMaxLength(60)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Arrows walk; Escape empties; everything else is typing."""
+        """Arrows walk; Escape clears; everything else is typing."""
         if event.key() in (Qt.Key.Key_Up, Qt.Key.Key_Down):
             self.walked.emit(1 if event.key() == Qt.Key.Key_Down else -1)
         elif event.key() in (Qt.Key.Key_Left, Qt.Key.Key_Right) and not self.text():

@@ -1,4 +1,4 @@
-"""The Cook page: live entry with the drawn stove, the trend plot, what if, and recipe fit, laid out for the width."""
+"""The Cook page: live entry with the drawn stove, the trend plot, what if, and recipe fit, arranged for the width."""
 
 from PySide6.QtCore import QSize
 from PySide6.QtGui import QResizeEvent
@@ -18,11 +18,11 @@ _LEFT_WIDTH, _LEFT_SHARE, _LEFT_WIDEST = 448, 0.3, 640
 _LOW = 620  # pixels of height below which fewer entries are listed
 _FIT_WIDTH = 304
 _FIT_HEIGHT = 150
-_ANY = 16_777_215  # what Qt calls no limit
+_ANY = 16_777_215  # Qt's “no limit”
 
 
 class CookPage(QWidget):
-    """What is happening now."""
+    """Live entry on the left, the oven's trend in the middle, what fits on the right."""
 
     def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -49,8 +49,8 @@ class CookPage(QWidget):
         self._all_spots.setCheckable(True)
         self._all_spots.setEnabled(False)
         self._all_spots.setAutoDefault(False)
-        self._all_spots.setAccessibleName("Plot the readings of the whole stove, not of the oven alone")
-        self._all_spots.setToolTip("Plot the readings of the whole stove, not of the oven alone")
+        self._all_spots.setAccessibleName("Plot readings from the whole stove, not just the oven")
+        self._all_spots.setToolTip("Plot readings from the whole stove, not just the oven")
         self._middle = QWidget()
         top = QHBoxLayout()
         top.setSpacing(2 * STEP)
@@ -71,7 +71,7 @@ class CookPage(QWidget):
         self._arrange(wide=True)
 
     def bring_plot(self) -> None:
-        """Bring in the plotting library and all that is drawn with it; called once, after the first paint."""
+        """Load the plotting library and draw with it; called once, after the first paint."""
         from cookstove_gui.gui.cook.trend_plot import TrendPlot
 
         self._drawing.bring_colours()
@@ -82,7 +82,7 @@ class CookPage(QWidget):
 
     @property
     def has_plot(self) -> bool:
-        """Whether the plot is in."""
+        """Whether the plot has been loaded."""
         return self._plot_place.count() > 0
 
     def take_focus(self) -> None:
@@ -94,7 +94,7 @@ class CookPage(QWidget):
         return QSize(980, 540)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
-        """Lay out anew when the width asks for it."""
+        """Rearrange for the width."""
         super().resizeEvent(event)
         self._arrange(wide=self.width() >= _WIDE)
         self._left.setFixedWidth(min(max(_LEFT_WIDTH, round(_LEFT_SHARE * self.width())), _LEFT_WIDEST))

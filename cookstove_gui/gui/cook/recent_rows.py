@@ -1,4 +1,4 @@
-"""The latest entries, newest first: take one back, put another number in its place, or move it to its right time."""
+"""The latest entries, newest first: take one back, correct its number, or move it to the right time."""
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
@@ -12,13 +12,13 @@ from cookstove_gui.phrases.entries import entry_words, meant_tip, meant_words
 from cookstove_gui.stove.entries import Entry
 from cookstove_gui.units import clock_text
 
-_SHOWN = 40  # the rest stands on the Logbook page
+_SHOWN = 40  # the rest are in the log
 
 
 class RecentRows(QListWidget):
-    """Enter mends the marked row, Delete takes it back, Escape leaves."""
+    """Enter corrects the marked row, Delete takes it back, Escape leaves the list."""
 
-    mend_wanted = Signal(int)  # number of the entry
+    correction_wanted = Signal(int)  # number of the entry
     take_back_wanted = Signal(int)
     left = Signal()
 
@@ -27,10 +27,10 @@ class RecentRows(QListWidget):
         self._desk = link.desk
         self.setObjectName("recent_rows")
         self.setAccessibleName("The latest entries")
-        self.setToolTip("Ctrl+R comes here; Enter mends a row's number or time, Delete takes it back")
+        self.setToolTip("Enter corrects an entry's number or time, Delete takes it back (Ctrl+R comes here)")
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setUniformItemSizes(True)
-        self.itemActivated.connect(self._mend)
+        self.itemActivated.connect(self._correct)
         link.changed.connect(self._show)
         self._show_rows()
 
@@ -67,12 +67,12 @@ class RecentRows(QListWidget):
             self.setCurrentRow(0)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Enter mends, Delete takes back, Escape leaves."""
+        """Enter corrects, Delete takes back, Escape leaves."""
         number = self._number()
         if event.key() == Qt.Key.Key_Escape:
             self.left.emit()
         elif event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and number is not None:
-            self.mend_wanted.emit(number)
+            self.correction_wanted.emit(number)
         elif event.key() in (Qt.Key.Key_Delete, Qt.Key.Key_Backspace) and number is not None:
             self.take_back_wanted.emit(number)
         else:
@@ -82,5 +82,5 @@ class RecentRows(QListWidget):
         item = self.currentItem()
         return int(item.data(Qt.ItemDataRole.UserRole)) if item is not None else None
 
-    def _mend(self, item: QListWidgetItem) -> None:
-        self.mend_wanted.emit(int(item.data(Qt.ItemDataRole.UserRole)))
+    def _correct(self, item: QListWidgetItem) -> None:
+        self.correction_wanted.emit(int(item.data(Qt.ItemDataRole.UserRole)))

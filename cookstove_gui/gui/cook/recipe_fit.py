@@ -1,4 +1,4 @@
-"""Recipe fit: what is good now, what later and when, what not with this fire; by task or by spot."""
+"""What fits: what is good now, what later and when, what not with this fire; by task or by spot."""
 
 from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRect, QSize, Qt
 from PySide6.QtGui import QPainter
@@ -29,7 +29,7 @@ _GROUPS = (
     (FitState.LATER, "Good later", "heading"),
     (FitState.NOT, "Not with this fire", "soft"),
 )
-_ANY = 16_777_215  # what Qt calls no limit
+_ANY = 16_777_215  # Qt's “no limit”
 _WHERE = Qt.ItemDataRole.UserRole
 _KEY = Qt.ItemDataRole.UserRole + 1
 _BRIEF = Qt.ItemDataRole.UserRole + 2
@@ -97,7 +97,7 @@ class RecipeFit(QWidget):
             button.setCheckable(True)
             button.setProperty("role", "fire")
             button.setAutoDefault(False)
-            button.setAccessibleName(f"Show the recipe fit {button.text()}")
+            button.setAccessibleName(f"Show what fits {button.text()}")
             group.addButton(button)
             switch_row.addWidget(button, 1)
         self._by_task_button.setChecked(True)
@@ -124,7 +124,7 @@ class RecipeFit(QWidget):
         rows = QListWidget()
         rows.setObjectName(f"fit_{state.name.lower()}")
         rows.setAccessibleName(words)
-        rows.setToolTip("Arrow keys tell more about one; Enter asks the oven for its heat")
+        rows.setToolTip("Arrow keys show more about a task; Enter makes its oven heat the one wanted")
         rows.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         rows.setSizeAdjustPolicy(QListWidget.SizeAdjustPolicy.AdjustToContents)
         rows.setItemDelegate(_TwoEnds(self._look, rows))
@@ -139,10 +139,10 @@ class RecipeFit(QWidget):
         return column
 
     def set_side_by_side(self, wanted: bool) -> None:
-        """Lists in a row instead of a column."""
+        """Put the lists in a row instead of a column."""
         ways = QBoxLayout.Direction
         self._groups.setDirection(ways.LeftToRight if wanted else ways.TopToBottom)
-        # Side by side there is no row to spare for the switches: they stand over the list that matters least.
+        # Side by side leaves no row for the switches, so they go above the list that matters least.
         (self._last_group if wanted else self._column).insertWidget(0, self._switches)
         self._groups.setSpacing(2 * STEP if wanted else STEP)
         self._show_fit()
@@ -179,7 +179,7 @@ class RecipeFit(QWidget):
         refused = any(fit.state is FitState.REFUSED for fit in fits)
         self._headings[FitState.NOT].setText("After the first fires" if refused else "Not with this fire")
         if not fits:
-            self._told.setText("What the stove is good for shows here after the first readings.")
+            self._told.setText("After the first readings you see here what the stove is good for.")
         elif refused:
             self._told.setText("A new stove's first fires come before food; see My stove (F3).")
         else:
@@ -187,7 +187,7 @@ class RecipeFit(QWidget):
         self._told.setVisible(bool(self._told.text()))
 
     def _give_room(self, place: int, rows: QListWidget, count: int) -> None:
-        """One below the other, a list is as tall as its lines, and the last takes what is left."""
+        """Stacked, a list is as tall as its lines, and the last takes what is left."""
         line = rows.fontMetrics().height() + 6
         stacked = self._groups.direction() is QBoxLayout.Direction.TopToBottom
         last = place == len(_GROUPS) - 1
@@ -200,7 +200,7 @@ class RecipeFit(QWidget):
         self._show_fit()
 
     def _tell(self, item: QListWidgetItem | None) -> None:
-        """Say more about the line that is marked."""
+        """Say more about the marked line."""
         if item is None:
             return
         told = item.toolTip() if self._by_spot else chances_now(self._desk, str(item.data(_KEY)))

@@ -76,7 +76,7 @@ class SpotPatch(QAbstractButton):
         self._is_lit = False
         self._is_worth_reading = False
         self.setObjectName(f"spot_{spot.name}")
-        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)  # the plan has the focus and moves the light by the arrow keys
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)  # the drawing has the focus and its arrow keys move the light
         self.setCursor(Qt.CursorShape.PointingHandCursor)
         self._name_it()
 
@@ -87,7 +87,7 @@ class SpotPatch(QAbstractButton):
         self.update()
 
     def show_marks(self, *, is_lit: bool, is_worth_reading: bool) -> None:
-        """Show whether the next number goes here, and whether this is the reading that would tell most."""
+        """Show whether the next number goes here, and whether this is the most useful reading."""
         if (is_lit, is_worth_reading) != (self._is_lit, self._is_worth_reading):
             self._is_lit, self._is_worth_reading = is_lit, is_worth_reading
             self._name_it()
@@ -100,7 +100,7 @@ class SpotPatch(QAbstractButton):
         return (temperature_text if self._heat.is_fresh else estimate_text)(self._heat.kelvin, self._unit)
 
     def sizeHint(self) -> QSize:
-        """As small as a finger can press."""
+        """The smallest that a finger can press."""
         return QSize(TARGET_PIXELS, TARGET_PIXELS)
 
     def paintEvent(self, _event: QPaintEvent) -> None:
@@ -143,7 +143,7 @@ class SpotPatch(QAbstractButton):
             name = self.spot.label.removeprefix("oven ").removeprefix("top ")
             self._write_across(painter, box, fill, ink, [(name, small), number, age])
             return
-        # Where it gets tight the age goes first, then the caption; the number is always written.
+        # Where space is tight the age is left out first, then the caption; the number is always written.
         choices = ([caption, number, age], [caption, number]) if caption[0] else ([number, age],)
         lines = next((lines for lines in choices if _fits(lines, box)), [number])
         y = box.center().y() - sum(_line_height(face) for _, face in lines) / 2
@@ -153,7 +153,7 @@ class SpotPatch(QAbstractButton):
             y += line.height()
 
     def _number_in(self, box: QRectF) -> tuple[str, QFont]:
-        """The number as large as there is room for; where there is little, hatching alone says that it is guessed."""
+        """The number, as large as there is room for; where there is little, hatching alone marks an estimate."""
         text = self.number_text()
         tries = [(text, font(NUMBER_POINTS, bold=True))] if box.height() >= _LOW else []
         tries += [(text, font(BODY_POINTS, bold=True)), (text.removeprefix("≈"), font(BODY_POINTS, bold=True))]
@@ -176,7 +176,7 @@ class SpotPatch(QAbstractButton):
 
     @staticmethod
     def _plate(painter: QPainter, box: QRectF, text: str, face: QFont, fill: str, ink: str) -> None:
-        """Write on a plain ground, so that hatching never runs through a figure."""
+        """Write on a plain ground, so that hatching never crosses a figure."""
         size = _size(face)
         width = min(size.horizontalAdvance(text) + 6, box.width())
         ground = QRectF(

@@ -1,4 +1,4 @@
-"""The drawn plan of the cook's own stove, seen from above, with the oven opened out below the cooktop."""
+"""The cook's own stove, drawn from above, with the oven opened out below the cooktop."""
 
 from PySide6.QtCore import QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent, QPen, QResizeEvent
@@ -40,7 +40,7 @@ class StoveDrawing(QWidget):
         self._door_words = "oven"
         self._door_open = False
         self.setObjectName("stove_drawing")
-        self.setAccessibleName("Plan of the stove")
+        self.setAccessibleName("Drawing of the stove")
         self.setToolTip("Arrow keys or a click choose the spot to read")
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
@@ -59,7 +59,7 @@ class StoveDrawing(QWidget):
         return self._patches[name]
 
     def bring_colours(self) -> None:
-        """Show heats from now on; their colours come with the plotting library, after the first paint."""
+        """Show heats from now on; their colours need the plotting library, which is loaded after the first paint."""
         self._has_colours = True
         self._show_heats()
 
@@ -118,11 +118,11 @@ class StoveDrawing(QWidget):
         self.update()
 
     def resizeEvent(self, _event: QResizeEvent) -> None:
-        """Place the patches anew."""
+        """Place the patches."""
         self._place()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Arrow keys light up the nearest spot that way; anything else goes on to the page."""
+        """Arrow keys light up the nearest spot in that direction; other keys go to the page."""
         way = _ARROWS.get(Qt.Key(event.key()))
         if way is None:
             super().keyPressEvent(event)
@@ -171,7 +171,7 @@ class StoveDrawing(QWidget):
 
 
 def _write_along(painter: QPainter, box: QRectF, words: str) -> None:
-    """Write along the longer side; without room for all of it, what stands before the comma."""
+    """Write along the longer side; where space is short, only what comes before the comma."""
     centre = Qt.AlignmentFlag.AlignCenter
     length = max(box.width(), box.height())
     fits = painter.fontMetrics().horizontalAdvance(words) <= length

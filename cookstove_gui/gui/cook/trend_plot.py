@@ -24,7 +24,7 @@ from cookstove_gui.phrases.figures import band_text, moment_text
 from cookstove_gui.phrases.heading import headline
 from cookstove_gui.units import degrees, local_offset_minutes
 
-_LOOK_BACK = 180.0  # min of a live session that are seen at once
+_LOOK_BACK = 180.0  # min of a live session seen at once
 _LEAST_AHEAD, _MOST_AHEAD = 75.0, 180.0  # min
 _LABEL_WIDTH = 78  # pixels for one clock time
 _AXIS_WIDTH = 58
@@ -33,7 +33,7 @@ _TALL = 320  # pixels from which on the fire lane has two rows of words
 
 
 class TrendPlot(QWidget):
-    """What was read, what is believed, and what is projected."""
+    """Readings, belief and projection; the view follows the session until it is dragged."""
 
     def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -134,7 +134,7 @@ class TrendPlot(QWidget):
             self._show_range()
 
     def showEvent(self, event: QShowEvent) -> None:
-        """Catch up with what changed while it was hidden."""
+        """Catch up with changes made while it was hidden."""
         super().showEvent(event)
         if self._stale:
             self._show_everything()
@@ -224,7 +224,7 @@ class TrendPlot(QWidget):
         )
 
     def _follow(self, wanted: bool) -> None:
-        """Keep now in sight, or leave the view where it was pulled to until a double click or the next entry."""
+        """Keep now in sight, or leave the view where it was dragged until a double click or the next entry."""
         self._follows = wanted
         if wanted:
             self._show_range()
@@ -253,7 +253,7 @@ class TrendPlot(QWidget):
         self._other_name.setPos(end, top)
 
     def _above_name(self, bottom: float, top: float) -> float:
-        """The top of the scale, high enough that the band's name stands whole above the band."""
+        """The top of the scale, high enough to fit the band's name above the band."""
         height = max(float(self._plot.getViewBox().height()), 1.0)
         share = min(float(self._band_name.boundingRect().height()) / height, _MOST_NAME_SHARE)
         return max(top, (float(degrees(self._desk.band.high, self._desk.unit)) - share * bottom) / (1.0 - share))

@@ -1,4 +1,4 @@
-"""What if: one button for each step that could be taken now; its fan is drawn beside the present one."""
+"""What if: a button for each step that could be taken now; what it would bring is drawn beside the projection."""
 
 from PySide6.QtCore import QTimer
 from PySide6.QtGui import QKeySequence, QShortcut
@@ -15,7 +15,7 @@ from cookstove_gui.situation import steps
 
 
 class WhatIf(QWidget):
-    """A row of buttons, and one sentence about the step being asked about."""
+    """A row of buttons, and one sentence about the step chosen."""
 
     def __init__(self, link: DeskLink, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -67,13 +67,13 @@ class WhatIf(QWidget):
             button.setCheckable(True)
             button.setAutoDefault(False)
             button.setAccessibleName(f"What if: {words}")
-            button.setToolTip(f"{words}: draw what this would bring (Ctrl+{number})")
+            button.setToolTip(f"{words}: show what this would do (Ctrl+{number})")
             button.clicked.connect(lambda _checked=False, wanted=action: self._desk.choose_action(wanted))
             self._group.addButton(button)
             self._flow.addWidget(button)
             self._buttons.append(button)
         if self._desk.action not in actions:
-            # Told once this turn is over: the desk is still announcing what brought us here.
+            # After this turn: the desk is still announcing the change that brought us here.
             QTimer.singleShot(0, self, lambda: self._desk.choose_action(LEAVE))
         self._show_choice()
 
@@ -96,7 +96,7 @@ class WhatIf(QWidget):
 
 
 def _short_words(action: Action) -> str:
-    """A step in two words; the whole order stands in the tooltip."""
+    """A step in two words; the tooltip has it in full."""
     match action.kind:
         case ActionKind.LEAVE:
             return "Leave it"

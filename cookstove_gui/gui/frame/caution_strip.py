@@ -1,4 +1,4 @@
-"""The cautions that are due: each in full words until it was read, then folded to its title, which stays."""
+"""The cautions that are due: each in full until it has been read, then folded to its title."""
 
 from html import escape
 
@@ -13,9 +13,9 @@ from cookstove_gui.gui.widgets.theme import STEP
 
 
 class CautionStrip(QFrame):
-    """The most urgent unread caution first; Ctrl+W says that it was read, or shows them all again."""
+    """The most urgent unread caution first; Ctrl+W marks it as read, or shows them all again."""
 
-    unfolded = Signal(bool)  # whether a caution stands there in full
+    unfolded = Signal(bool)  # whether a caution is shown in full
 
     def __init__(self, link: DeskLink, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -51,7 +51,7 @@ class CautionStrip(QFrame):
 
     def _show_cautions(self) -> None:
         cautions = self._cautions
-        self._read &= {caution.key for caution in cautions}  # one that comes back is told again
+        self._read &= {caution.key for caution in cautions}  # one that comes back is shown again
         unread = [caution for caution in cautions if caution.key not in self._read]
         self.setVisible(bool(cautions))
         if unread:
@@ -66,7 +66,7 @@ class CautionStrip(QFrame):
             self._words.setAccessibleName(f"Cautions that still hold: {titles}")
             self._press.setText("Show Ctrl+W")
             self._press.setAccessibleName("Show the cautions in full again")
-        self._press.setToolTip(self._press.accessibleName())
+        self._press.setToolTip(f"{self._press.accessibleName()} (Ctrl+W)")
         self.unfolded.emit(bool(unread))
 
     def _turn(self) -> None:

@@ -1,4 +1,4 @@
-"""Every key and every mark in one view, in a cook's order."""
+"""Every key and every mark on one page, in a cook's order."""
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QVBoxLayout, QWidget
@@ -10,11 +10,11 @@ KEYS = (
         "Reading",
         (
             ("number, Enter", "record it at the lit-up spot"),
-            ("name, Enter", "light up that spot, as “back right”"),
-            ("name number, Enter", "both at once, as “flue 410”"),
-            ("↑ ↓", "the spot before, the spot after"),
+            ("name, Enter", "light up that spot: “back right”"),
+            ("name number, Enter", "both at once: “flue 410”"),
+            ("↑ ↓", "previous spot, next spot"),
             ("196C  or  385F", "the other unit for one number"),
-            ("Ctrl+U", "the other unit from now on"),
+            ("Ctrl+U", "switch between °F and °C"),
         ),
     ),
     (
@@ -28,14 +28,14 @@ KEYS = (
         ),
     ),
     (
-        "Mending",
+        "Correcting",
         (
-            ("Ctrl+Z", "take the last entry back"),
-            ("Ctrl+Shift+Z", "take that back"),
+            ("Ctrl+Z", "take back the last entry"),
+            ("Ctrl+Shift+Z", "put it back"),
             ("Ctrl+T", "when: 7:05, or -10 for ten minutes ago"),
-            ("Ctrl+R", "the list: Enter mends, Delete takes back"),
-            ("Ctrl+K  Ctrl+M", "keep or mend a questioned number"),
-            ("Escape", "leave it as it is"),
+            ("Ctrl+R", "the list: Enter corrects, Delete takes back"),
+            ("Ctrl+K  Ctrl+M", "keep or correct a questioned number"),
+            ("Escape", "leave everything as it is"),
         ),
     ),
     (
@@ -44,7 +44,7 @@ KEYS = (
             ("F1 … F4", "Cook, Plan, My stove, Logbook"),
             ("F12", "large view"),
             ("Ctrl+E", "back to the number field"),
-            ("Ctrl+W", "caution read, or shown again"),
+            ("Ctrl+W", "mark a caution as read, or show it again"),
             ("Ctrl+D", "colours: auto, day, night"),
             ("Ctrl+H", "this list"),
         ),
@@ -53,18 +53,18 @@ KEYS = (
         "Marks",
         (
             ("○  ◇  △  □", "oven, infrared, flue, room"),
-            ("struck through", "it looks like a slip"),
-            ("dashed, dotted", "projected; one step tried"),
+            ("struck through", "looks like a slip"),
+            ("dashed, dotted", "projection; what-if step"),
             ("hatched, ≈", "less sure; an estimate"),
-            ("corner", "would tell most if read"),
+            ("corner", "most worth reading"),
         ),
     ),
 )
-_COLUMNS = (("Reading", "Mending"), ("Fire", "Window", "Marks"))
+_COLUMNS = (("Reading", "Correcting"), ("Fire", "Window", "Marks"))
 
 
 class KeysPage(QWidget):
-    """Two columns of keys and what they do."""
+    """Two columns: keys, and what they do."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)

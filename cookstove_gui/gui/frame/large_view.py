@@ -1,4 +1,4 @@
-"""The large view, to be read from across the kitchen: next line, clock, the oven now, and when it arrives."""
+"""The large view, read from across the kitchen: next line, clock, the oven now, and when it arrives."""
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
@@ -13,7 +13,7 @@ from cookstove_gui.units import clock_text, local_offset_minutes
 
 
 class LargeView(QWidget):
-    """Nothing but what is needed from two metres away."""
+    """Only what is needed from two metres away."""
 
     def __init__(self, link: DeskLink, parent: QWidget | None = None) -> None:
         super().__init__(parent)

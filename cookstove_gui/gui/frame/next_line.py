@@ -40,7 +40,7 @@ class NextLine(QWidget):
         self._show_words()
 
     def set_brief(self, wanted: bool) -> None:
-        """Where there is little room, leave the detail out while a caution needs it."""
+        """Where space is short, leave the detail out while a caution needs the room."""
         self._is_brief = wanted
         self._detail.setVisible(not (wanted and not self._is_wide))
 
@@ -51,7 +51,7 @@ class NextLine(QWidget):
         self._clock.setText(clock_text(now, offset))
 
     def resizeEvent(self, event: QResizeEvent) -> None:
-        """Lay out anew when the width asks for it."""
+        """Rearrange for the width."""
         super().resizeEvent(event)
         self._arrange(wide=self.width() >= _WIDE)
 

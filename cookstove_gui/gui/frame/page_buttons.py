@@ -31,7 +31,7 @@ class PageButtons(QWidget):
             button.clicked.connect(lambda _checked=False, wanted=key: self.page_chosen.emit(wanted))
             self._group.addButton(button)
             self._pages[key] = button
-        large = self._made("large", "Large F12", "Large view, to be read from across the kitchen", "F12")
+        large = self._made("large", "Large F12", "Large view, to read from across the kitchen", "F12")
         large.clicked.connect(self.large_chosen)
         self._colours = self._made("colours", "", "", "Ctrl+D")
         self._colours.clicked.connect(self.colours_chosen)
@@ -52,16 +52,16 @@ class PageButtons(QWidget):
         return button
 
     def show_page(self, key: str) -> None:
-        """Mark the page that is in front."""
+        """Mark the page shown."""
         if key in self._pages:
             self._pages[key].setChecked(True)
 
     def show_colours(self) -> None:
-        """Say which colours are on."""
+        """Show which colours are in use."""
         words = _COLOURS[self._look.mode]
         self._colours.setText(f"Colours: {words}")
         self._colours.setAccessibleName(f"Colours: {words}")
-        self._colours.setToolTip("Colours as the system has them (auto), of the day, or of the night (Ctrl+D)")
+        self._colours.setToolTip("Day or night colours, or the system's (auto) (Ctrl+D)")
 
     def set_in_row(self, wanted: bool) -> None:
         """One row, or a block of three rows."""

@@ -1,4 +1,4 @@
-"""The practice controls: a sample session played as if live, at a pace the newcomer chooses."""
+"""The practice controls: a sample session played as if live, at the chosen pace."""
 
 from PySide6.QtCore import QTimer, Signal
 from PySide6.QtWidgets import QButtonGroup, QFrame, QHBoxLayout, QLabel, QPushButton, QWidget
@@ -9,11 +9,11 @@ from cookstove_gui.gui.widgets.theme import STEP
 
 PACES = ((0.0, "Pause"), (1.0, "1 ×"), (20.0, "20 ×"), (60.0, "60 ×"), (240.0, "240 ×"))
 _TURN_MS = 250
-_TURNS_PER_TICK = 6  # the outlook is worked out anew every second and a half
+_TURNS_PER_TICK = 6  # the outlook is worked out every second and a half
 
 
 class PracticeBar(QFrame):
-    """Plays the rows whose time has come, and says that nothing goes into the cook's own logbook."""
+    """Plays each row when its time comes, and says that the cook's own logbook is not touched."""
 
     ticked = Signal()
 
@@ -37,7 +37,7 @@ class PracticeBar(QFrame):
             button.setCheckable(True)
             button.setAutoDefault(False)
             button.setChecked(pace == practice.clock.pace)
-            button.setAccessibleName("Stand still" if pace == 0 else f"Play {pace:.0f} times as fast as life")
+            button.setAccessibleName("Pause" if pace == 0 else f"Play at {pace:.0f} times real speed")
             button.setToolTip(button.accessibleName())
             button.clicked.connect(lambda _checked=False, wanted=pace: practice.clock.set_pace(wanted))
             group.addButton(button)
@@ -49,7 +49,7 @@ class PracticeBar(QFrame):
         self._show_words()
 
     def play(self) -> None:
-        """Enter what has come due."""
+        """Enter what is due."""
         due = self._practice.due()
         if due:
             self._desk.play(due)
@@ -59,5 +59,5 @@ class PracticeBar(QFrame):
             self.ticked.emit()
 
     def _show_words(self) -> None:
-        over = " It is over; you can go on by hand." if self._practice.is_over else ""
-        self._words.setText(f"Practice, invented; your logbook is left alone.{over}")
+        over = " It has ended; you can carry on by hand." if self._practice.is_over else ""
+        self._words.setText(f"Practice with an invented session; your logbook is not touched.{over}")

@@ -1,4 +1,4 @@
-"""What stands in the way, in one sentence, with what can be done about it; and the report of a fault of our own."""
+"""A problem in one sentence with what can be done about it; and the report of an error of our own."""
 
 from collections.abc import Sequence
 
@@ -10,7 +10,7 @@ from cookstove_gui.gui.widgets.theme import STEP
 
 
 class ProblemPane(QWidget):
-    """A whole window's worth: the sentence, and a button for each way out."""
+    """Fills the window: the sentence, and a button for each way out."""
 
     chosen = Signal(str)  # key of the way out
 
@@ -24,7 +24,7 @@ class ProblemPane(QWidget):
         words.setWordWrap(True)
         words.setTextFormat(Qt.TextFormat.PlainText)
         words.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-        safe = QLabel("Nothing in it was changed.")
+        safe = QLabel("Nothing in it has changed.")
         safe.setProperty("role", "soft")
         row = QHBoxLayout()
         row.setSpacing(STEP)
@@ -45,7 +45,7 @@ class ProblemPane(QWidget):
 
 
 class FaultStrip(QFrame):
-    """A fault of the program's own, told without stopping the work; the log is safe on disk."""
+    """An error in the program, reported without stopping work; the log is safe on disk."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -69,13 +69,13 @@ class FaultStrip(QFrame):
         self.hide()
 
     def show_fault(self, summary: str, details: str) -> None:
-        """Tell of a fault; the details can be copied for whoever mends it."""
+        """Report an error of ours; the details can be copied for whoever corrects it."""
         self._details = details
-        self._words.setText(f"The program made a mistake ({summary}). Everything you entered is in the logbook.")
+        self._words.setText(f"The program made an error ({summary}). Everything you entered is in the logbook.")
         self.show()
 
     def show_problem(self, sentence: str) -> None:
-        """Tell of a disk or file that stands in the way."""
+        """Report a problem with a disk or file."""
         self._details = sentence
         self._words.setText(sentence)
         self.show()

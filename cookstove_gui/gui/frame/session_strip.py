@@ -1,4 +1,4 @@
-"""Says so when the session on the table is an old one, so that nobody takes its heat for the stove's heat now."""
+"""Warns that the open session is an old one, so that nobody takes its heat for the stove's heat now."""
 
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QWidget
 
@@ -8,7 +8,7 @@ from cookstove_gui.gui.widgets.theme import STEP
 
 
 class SessionStrip(QFrame):
-    """Seen only while an old session is looked at; a button begins a new one."""
+    """Shown only while an old session is open; a button starts a new one."""
 
     def __init__(self, link: DeskLink, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -20,7 +20,7 @@ class SessionStrip(QFrame):
         self._words.setWordWrap(True)
         begin = QPushButton("New session")
         begin.setObjectName("new_session")
-        begin.setAccessibleName("Leave the old session and begin a new one")
+        begin.setAccessibleName("Close the old session and start a new one")
         begin.setToolTip(begin.accessibleName())
         begin.setAutoDefault(False)
         begin.clicked.connect(lambda: self._desk.start_session())
@@ -38,11 +38,10 @@ class SessionStrip(QFrame):
             self._show_session()
 
     def _show_session(self) -> None:
-        """Show or hide it, by whether the session is still being written."""
+        """Show it for an old session, hide it for a live one."""
         session = self._desk.session
         self.setVisible(session is not None and not self._desk.is_live)
         if session is not None:
             self._words.setText(
-                f"This is an old session, “{session.title}”, as it stood at its end. "
-                "The next number you type begins a new one."
+                f"This is an old session, “{session.title}”, as it ended. The next number you type starts a new one."
             )

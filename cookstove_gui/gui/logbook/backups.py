@@ -1,4 +1,4 @@
-"""Backups: how old the last good one is, and a new one on request."""
+"""Backups: how old the last good one is, and a button for a new one."""
 
 from pathlib import Path
 
@@ -11,8 +11,8 @@ from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.phrases.edge import ago
 
 _WHY = (
-    "A backup is a whole copy of the logbook, opened and counted before it is called one. "
-    "Keep one on another disk as well: a copy beside the logbook is lost with it."
+    "A backup is a complete copy of the logbook, opened and checked before it counts as one. "
+    "Keep one on another disk too: a copy beside the logbook would be lost with it."
 )
 
 
@@ -53,7 +53,7 @@ class BackupsPart(QWidget):
             f"The last good backup was made {ago(latest, self._desk.clock())}." if latest else "There is no backup yet."
         )
         path = self._desk.logbook.path
-        say(self._place, f"The logbook lies at {path}" if path else "")
+        say(self._place, f"The logbook is at {path}" if path else "")
 
     def back_up(self, folder: Path | None) -> None:
         """Make one now, in a folder or beside the logbook."""

@@ -1,4 +1,4 @@
-"""The oven's readings of one session, and of another one over them, both counted from their first entry."""
+"""The oven's readings in one session, with another's over them, each counted from its first entry."""
 
 import numpy as np
 import pyqtgraph as pg
@@ -74,7 +74,7 @@ class OvenCurves(QWidget):
                 highest.append(float(heat.max()))
                 lowest.append(float(heat.min()))
                 longest.append(float(minutes.max()))
-        self._plot.setVisible(bool(highest))  # bare axes would say nothing
+        self._plot.setVisible(bool(highest))  # bare axes say nothing
         self._plot.setXRange(0.0, max(longest), padding=0.03)
         self._plot.setYRange(min(lowest, default=50.0), max(highest, default=450.0), padding=0.08)
         self._bottom.setTicks([_hours(max(longest))])

@@ -1,4 +1,4 @@
-"""Bringing logs in: all of a clean file, or a question first, with every problem named by its line and field."""
+"""Import of logs: a clean file at once, otherwise a question first, each problem with its line and field."""
 
 from collections.abc import Sequence
 from pathlib import Path
@@ -16,8 +16,8 @@ from cookstove_gui.phrases.edge import entries_count, sessions_count
 from cookstove_gui.phrases.logbook import import_question
 
 _HELP = (
-    "A log is a CSV file with the columns clock, kind, spot, value, unit, note, one row a thing done. "
-    "A file stove.toml beside it says which stove it is of; without one it is kept for the stove in use."
+    "A log is a CSV file with the columns clock, kind, spot, value, unit, note, one row for each thing done. "
+    "A file stove.toml beside it says which stove it is of; without one the log goes to the stove in use."
 )
 
 
@@ -30,7 +30,7 @@ class ImportPart(QWidget):
         self._offer: files.ImportOffer | None = None
         self._paths: tuple[Path, ...] = ()
         self.setObjectName("import_part")
-        # Reading many files takes a while; the window stays alive meanwhile.
+        # Reading many files takes a while, so it runs in the background.
         self.reading = Job(
             self,
             lambda: self._paths,
@@ -39,7 +39,7 @@ class ImportPart(QWidget):
             self._show_failure,
         )
         self._choose_files = button("Choose files …", "import_files", "One or several log files")
-        self._choose_folder = button("Choose a folder …", "import_folder", "All logs of a folder")
+        self._choose_folder = button("Choose a folder …", "import_folder", "All logs in a folder")
         self._told = words(role="good", name="import_told")
         self._problem = words(role="problem", name="import_problem")
         self._question = words(role="heading", name="import_question")
@@ -49,7 +49,7 @@ class ImportPart(QWidget):
         self._nothing = button("Import nothing", "import_nothing", "Leave the logbook as it is")
         column = QVBoxLayout(self)
         column.setSpacing(2 * STEP)
-        column.addWidget(words("Bring logs in", role="heading"))
+        column.addWidget(words("Import logs", role="heading"))
         column.addWidget(words(_HELP, role="soft"))
         column.addLayout(row(self._choose_files, self._choose_folder))
         column.addWidget(self._told)
@@ -75,12 +75,12 @@ class ImportPart(QWidget):
         self.reading.ask()
 
     def _ask_files(self) -> None:
-        paths, _ = QFileDialog.getOpenFileNames(self, "Logs to bring in", "", "CSV files (*.csv);;All files (*)")
+        paths, _ = QFileDialog.getOpenFileNames(self, "Logs to import", "", "CSV files (*.csv);;All files (*)")
         if paths:
             self.bring_in([Path(path) for path in paths])
 
     def _ask_folder(self) -> None:
-        path = QFileDialog.getExistingDirectory(self, "Folder of logs to bring in")
+        path = QFileDialog.getExistingDirectory(self, "Folder of logs to import")
         if path:
             self.bring_in([Path(path)])
 
@@ -110,7 +110,7 @@ class ImportPart(QWidget):
         self._list.setVisible(asking)
         self._keep.setVisible(asking and bool(offer and offer.files))
         self._nothing.setVisible(asking)
-        self._nothing.setText("Import nothing" if offer and offer.files else "Understood")
+        self._nothing.setText("Import nothing" if offer and offer.files else "OK")
 
     def _accept(self) -> None:
         offer = self._offer
@@ -130,5 +130,5 @@ class ImportPart(QWidget):
     def _drop(self) -> None:
         had_rows = self._offer is not None and bool(self._offer.files)
         self._show_question(None)
-        say(self._told, "Nothing was imported; the logbook is as it was." if had_rows else "")
+        say(self._told, "Nothing was imported; the logbook has not changed." if had_rows else "")
         self._choose_files.setFocus()

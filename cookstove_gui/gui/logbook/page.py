@@ -1,4 +1,4 @@
-"""The page Logbook: what happened, what came true, and the way of logs in and out."""
+"""The page Logbook: what happened, which projections came true, logs in and out."""
 
 from PySide6.QtCore import Signal
 from PySide6.QtGui import QShowEvent
@@ -33,7 +33,7 @@ class LogbookPage(QWidget):
         self._backups = BackupsPart(link)
         self._sections = Sections()
         self._sections.add("sessions", "Sessions", self._sessions)
-        self._sections.add("import", "Bring logs in", self._import)
+        self._sections.add("import", "Import logs", self._import)
         self._sections.add("record", "Track record", self._record)
         self._sections.add("backups", "Backups", self._backups)
         column = QVBoxLayout(self)
@@ -44,7 +44,7 @@ class LogbookPage(QWidget):
         link.changed.connect(self._show)
 
     def showEvent(self, event: QShowEvent) -> None:
-        """Catch up with what changed while it was hidden, and study the past if it grew."""
+        """Catch up with changes made while hidden, and study sessions added since."""
         super().showEvent(event)
         if self._is_stale:
             self._is_stale = False

@@ -1,4 +1,4 @@
-"""The sessions: find one, open it, rename it, begin a new one, take it out as a file, see its oven beside another's."""
+"""The sessions: find one, open it, rename it, begin a new one, write it to a file, compare its oven with another's."""
 
 from pathlib import Path
 
@@ -27,13 +27,13 @@ _PDF, _HTML = "PDF (*.pdf)", "Web page (*.html)"
 class SessionsPart(QWidget):
     """The list on the left, the chosen session on the right."""
 
-    opened = Signal()  # a session was put on the table
+    opened = Signal()  # a session was opened
 
     def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._desk = link.desk
         self._report_for: tuple[int, Path] = (0, Path())
-        # A PDF takes a second or two; the window stays alive meanwhile.
+        # A PDF takes a second or two, so it is written in the background.
         self.writing = Job(
             self, lambda: self._report_for, self._write_report, self._tell_written, lambda why: self._say(problem=why)
         )
@@ -47,30 +47,30 @@ class SessionsPart(QWidget):
         self._find.setObjectName("session_find")
         self._find.setAccessibleName("Find a session")
         self._find.setPlaceholderText("find by title or date")
-        self._find.setToolTip("Shows only sessions whose title or date has these letters")
+        self._find.setToolTip("Show only sessions with these letters in the title or date")
         self._find.setClearButtonEnabled(True)
         self._list = RowTable("session_list", "Sessions, the latest first", row_height=_ROW_HEIGHT)
         self._list.setToolTip("Up and down choose a session, Enter opens it")
         self._list.setMinimumHeight(200)
         self._count = words(role="soft", name="session_count")
-        self._new = button("New session", "session_new", "Begin a new session")
+        self._new = button("New session", "session_new", "Start a new session")
         left = QVBoxLayout()
         left.setSpacing(STEP)
         left.addWidget(self._find)
         left.addWidget(self._list, 1)
         left.addWidget(self._count)
         left.addWidget(self._new)
-        self._title = Field("Title", "session_title", "Type another title, then Enter", caption_width=100, width=300)
+        self._title = Field("Title", "session_title", "Type a new title, then Enter", caption_width=100, width=300)
         self._facts = words(role="soft", name="session_facts")
-        self._open = button("Open", "session_open", "Put it on the table: the Cook page shows it", role="main")
-        self._export = button("Write as CSV …", "session_export", "Write its log as a file")
-        self._report = button("Report …", "session_report", "A dated page for someone else, as PDF or HTML")
+        self._open = button("Open", "session_open", "Open it on the Cook page", role="main")
+        self._export = button("Write as CSV …", "session_export", "Write its log to a CSV file")
+        self._report = button("Report …", "session_report", "A dated page to hand on, as PDF or HTML")
         presses = FlowLayout(STEP)
         for press in (self._open, self._export, self._report):
             presses.addWidget(press)
         self._told = words(role="good", name="session_told")
         self._problem = words(role="problem", name="session_problem")
-        self._other = Choice("Beside it", "session_other", "Draw another session’s oven over it", caption_width=100)
+        self._other = Choice("Compare", "session_other", "Draw another session’s oven over this one", caption_width=100)
         self._curves = OvenCurves(look)
         self._legend = words(role="soft", name="session_legend")
         right = QVBoxLayout()
@@ -110,7 +110,7 @@ class SessionsPart(QWidget):
         return int(self._list.key or 0)
 
     def show_sessions(self) -> None:
-        """Show the list as the logbook has it, the same session chosen as before."""
+        """Show the sessions in the logbook, keeping the chosen one."""
         chosen = self.number
         rows = self._desk.sessions
         open_number = self._desk.session.number if self._desk.session else 0
@@ -124,7 +124,7 @@ class SessionsPart(QWidget):
         self._right.setEnabled(row is not None)
         if row is None:
             self._title.show_text("")
-            self._facts.setText("No session yet: light the fire and enter it on the Cook page, or bring logs in.")
+            self._facts.setText("No session yet: light the fire and enter it on the Cook page, or import logs.")
             return
         self._title.show_text(row.title)
         span = session_span(row.first_at, row.last_at, row.offset_minutes)
@@ -144,14 +144,14 @@ class SessionsPart(QWidget):
         numbers = [self.number] + ([int(self._other.key)] if self._other.key not in ("", _NO_OTHER) else [])
         sessions = tuple(self._desk.logbook.session(number) for number in numbers if number)
         self._curves.show_sessions(self._desk.stove, sessions, self._desk.unit)
-        parts = ["Oven, hours since the first entry."]
+        parts = ["Oven, in hours since the first entry."]
         if len(sessions) == 2:
             parts.append(f"Line and circles: {sessions[0].title}. Dashes and diamonds: {sessions[1].title}.")
         self._legend.setText(" ".join(parts))
 
     def _begin(self) -> None:
         latest = max(self._desk.sessions, key=lambda row: row.number, default=None)
-        # An empty one that was begun before is used, so that pressing twice leaves no empty sessions behind.
+        # An empty session started before is used again, so that pressing twice leaves no empty ones behind.
         if latest is not None and latest.entry_count == 0:
             self._desk.open_session(latest.number)
         else:
@@ -159,7 +159,7 @@ class SessionsPart(QWidget):
         self._find.clear()
         self.show_sessions()
         self._list.choose(str(self._desk.session.number) if self._desk.session else "")
-        self._say(told="It is on the table. Give it a title if you like, and go on at the Cook page.")
+        self._say(told="It is open. Give it a title if you like, and carry on at the Cook page.")
         self._title.edit.setFocus()
         self._title.edit.selectAll()
 
@@ -181,7 +181,7 @@ class SessionsPart(QWidget):
             self._say(problem=problem.sentence)
             return
         self.show_sessions()
-        self._say(told="It is on the table: the Cook page shows it.")
+        self._say(told="It is open: the Cook page shows it.")
         self.opened.emit()
 
     def _ask_where(self) -> None:
@@ -230,5 +230,5 @@ class SessionsPart(QWidget):
 
 def _table_row(row: SessionSummary, *, is_open: bool) -> TableRow:
     """Its title, and on a second line when it was."""
-    title = f"{row.title} (on the table)" if is_open else row.title
+    title = f"{row.title} (open)" if is_open else row.title
     return TableRow(cells=(f"{title}\n{session_day(row.first_at, row.offset_minutes)}",), key=str(row.number))

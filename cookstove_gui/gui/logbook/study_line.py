@@ -1,4 +1,4 @@
-"""One line that says how the study of the past goes, with a button to stop it or to start it again."""
+"""One line on the study of past sessions, with a button to stop it or start it again."""
 
 from PySide6.QtWidgets import QHBoxLayout, QProgressBar, QWidget
 
@@ -34,18 +34,18 @@ class StudyLine(QWidget):
         self.show_study()
 
     def show_study(self) -> None:
-        """Show how the study stands."""
+        """Show how far the study is."""
         running = self._study.is_running
         self._bar.setVisible(running)
         if running:
             learned = self._study.total > 0 and self._study.done >= self._study.total
-            what = "Comparing past projections with what came true …" if learned else "Studying this stove’s past …"
+            what = "Checking past projections …" if learned else "Studying this stove’s past sessions …"
             self._words.setText(what)
             self._bar.setRange(0, 0 if learned else self._study.total)  # 0 to 0 shows that it is busy
             self._bar.setValue(self._study.done)
             self._press.setText("Stop")
         else:
-            waiting = "The study was stopped; what is shown here may lack the latest sessions."
+            waiting = "The study was stopped; the latest sessions may be missing here."
             self._words.setText(self._study.problem or waiting)
             self._press.setText("Study now")
         self._press.setAccessibleName(self._press.text())

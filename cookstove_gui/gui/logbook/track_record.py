@@ -60,8 +60,8 @@ class RecordPart(QWidget):
 
     def _not_yet(self) -> str:
         if not self._desk.sessions:
-            return "No session yet; after the first ones you see here how far the projections can be trusted."
-        return "The past sessions were not studied yet."
+            return "No session yet; after the first few you see here how far the projections can be trusted."
+        return "The past sessions have not been studied yet."
 
     def _cells(self, row: RecordRow) -> tuple[str, ...]:
         edge = Edge(unit=self._desk.unit, now=row.made_at, offset_minutes=local_offset_minutes(row.made_at))

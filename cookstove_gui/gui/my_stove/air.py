@@ -16,7 +16,7 @@ _NARROW = 130
 
 
 class AirPart(QWidget):
-    """Where the stove stands, today's barometer, and what they mean for the cook."""
+    """Where the stove is, today's barometer, and what they mean for the cook."""
 
     def __init__(self, link: DeskLink, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -57,7 +57,7 @@ class AirPart(QWidget):
         self.show_stove()
 
     def show_stove(self) -> None:
-        """Show the setting as it is kept, and what it means."""
+        """Show the setting as kept, and what it means."""
         desk = self._desk
         unit = describing.height_unit(desk)
         self._height.show_text(describing.length_text(desk.stove.altitude, unit), unit)

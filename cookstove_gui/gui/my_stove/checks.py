@@ -37,7 +37,7 @@ _SHOWN_CHECKS = 6
 
 
 class ChecksPart(QWidget):
-    """One thermometer at a time."""
+    """Checks of one thermometer at a time, and new thermometers."""
 
     def __init__(self, link: DeskLink, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -48,7 +48,7 @@ class ChecksPart(QWidget):
         self.show_stove()
 
     def _build(self) -> None:
-        self._which = Choice("Thermometer", "check_instrument", "The thermometer that is checked")
+        self._which = Choice("Thermometer", "check_instrument", "The thermometer to check")
         self._standing = words(name="check_standing", role="good")
         self._drift = words(name="check_drift", role="problem")
         self._point = Either(
@@ -57,7 +57,7 @@ class ChecksPart(QWidget):
         )  # fmt: skip
         self._point.show_key(CheckPoint.BOIL)
         self._how = words(name="check_how")
-        self._shown = Field("It shows", "check_shown", "What the thermometer shows; Enter keeps it", width=_NARROW)
+        self._shown = Field("It shows", "check_shown", "What the thermometer shows; Enter records it", width=_NARROW)
         self._undo = button("Take back the latest", "check_undo", "Take back the latest check of this thermometer")
         self._list = words(name="check_list", role="soft")
         self._emissivity = Field("Emissivity set to", "check_emissivity", "The instrument’s own setting", width=_NARROW)
@@ -108,7 +108,7 @@ class ChecksPart(QWidget):
         return self._which.key
 
     def show_stove(self) -> None:
-        """Show the thermometers as they are kept."""
+        """Show the thermometers as kept."""
         desk, unit = self._desk, self._desk.unit
         instruments = desk.stove.instruments
         self._chosen.setVisible(bool(instruments))

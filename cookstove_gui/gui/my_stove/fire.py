@@ -1,4 +1,4 @@
-"""How the stove fires by its logs: from lighting to a heat, how long it holds it, how long a shut-down load lasts."""
+"""How the stove fires, by its logs: from lighting to a heat, how long it holds it, how long a shut-down load lasts."""
 
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
@@ -59,11 +59,11 @@ class FirePart(QWidget):
 
     @property
     def is_busy(self) -> bool:
-        """Whether the past is being looked through."""
+        """Whether past sessions are being searched."""
         return self._job.is_busy
 
     def show_past(self) -> None:
-        """Look through the past for the chosen heat."""
+        """Search past sessions for the chosen heat."""
         options = [(band.name, band.name) for band in self._desk.bands]
         self._band.show_options(options, self._band.key or self._desk.band.name)
         tables = [(one.key, one.label) for one in band_tables()]

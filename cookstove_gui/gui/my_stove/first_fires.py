@@ -1,4 +1,4 @@
-"""The first fires of a new stove: what to do, what the log shows done already, what to watch; the manual goes first."""
+"""The first fires of a new stove: what to do, what the log shows done, what to watch; the manual comes first."""
 
 from dataclasses import replace
 
@@ -12,12 +12,12 @@ from cookstove_gui.gui.widgets.theme import STEP
 _WAIVE = (
     "Waive them only if the stove’s manual asks for none, or if they were done before this log began. "
     "Until they are done or waived, no food is suggested. "
-    "The manual goes first; where it says otherwise, do as it says."
+    "The manual comes first; where it says otherwise, do as it says."
 )
 
 
 class FirstFiresGuide(QWidget):
-    """The stages in order."""
+    """The stages, in order."""
 
     def __init__(self, link: DeskLink, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -27,10 +27,10 @@ class FirstFiresGuide(QWidget):
         self._always = words(role="caution", name="first_fires_always")
         self._stages = QVBoxLayout()
         self._stages.setSpacing(2 * STEP)
-        self._waive = button("Waive the rest …", "first_fires_waive", "Do without the rest of the first fires")
-        self._sure = button("Waive them", "first_fires_sure", "No more first fires are asked for")
-        self._keep = button("Keep the guide", "first_fires_keep", "Go on with the first fires")
-        self._resume = button("Take up the guide again", "first_fires_resume", "Ask for the first fires again")
+        self._waive = button("Waive the rest …", "first_fires_waive", "Skip the rest of the first fires")
+        self._sure = button("Waive them", "first_fires_sure", "Stop asking for first fires")
+        self._keep = button("Keep the guide", "first_fires_keep", "Carry on with the first fires")
+        self._resume = button("Resume the guide", "first_fires_resume", "Ask for the first fires again")
         self._waive_words = words(_WAIVE, name="first_fires_waive_words")
         column = QVBoxLayout(self)
         column.setSpacing(2 * STEP)
@@ -48,7 +48,7 @@ class FirstFiresGuide(QWidget):
         self.show_progress()
 
     def show_progress(self) -> None:
-        """Show how far the stove is."""
+        """Show how far the first fires have come."""
         fires = self._desk.first_fires
         self._standing.setText(_standing_words(fires))
         under_way = fires.needed and not fires.waived and not fires.done
@@ -111,7 +111,7 @@ def _standing_words(fires: FirstFires) -> str:
     if not fires.needed:
         return "This stove is not marked as new, so it needs none. If it never had a fire, say so under Set-up."
     if fires.waived:
-        return "The first fires are waived. The stove’s manual goes first; where it says otherwise, do as it says."
+        return "The first fires are waived. The stove’s manual comes first; where it says otherwise, do as it says."
     if fires.done:
         return "All first fires are done, by what the log shows."
     return fires.line

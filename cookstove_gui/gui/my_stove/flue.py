@@ -57,7 +57,7 @@ class FluePart(QWidget):
         self.show_flue()
 
     def show_flue(self) -> None:
-        """Show the chimney as it is kept, and how it stands."""
+        """Show the chimney as kept, and how it draws."""
         desk = self._desk
         here = chimney_here.chimney_here(desk)
         tall, short = describing.height_unit(desk), describing.short_unit(desk)

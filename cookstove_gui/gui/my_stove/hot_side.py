@@ -20,7 +20,7 @@ from cookstove_gui.phrases.my_stove.hot_side import hot_side_words, signed_diffe
 from cookstove_gui.stove.stove import SpotKind, Stove
 
 _HEADERS = ("spot", "against the cooktop’s mean", "behind it")
-_LEAST_SPAN = 20.0  # K; smaller differences are not coloured as if they were large
+_LEAST_SPAN = 20.0  # K; smaller differences are not given strong colours
 
 
 class HotSidePart(QWidget):
@@ -49,11 +49,11 @@ class HotSidePart(QWidget):
 
     @property
     def is_busy(self) -> bool:
-        """Whether the past is being looked through."""
+        """Whether past sessions are being searched."""
         return self._job.is_busy
 
     def show_past(self) -> None:
-        """Look through the past of the stove."""
+        """Search the stove's past sessions."""
         self._show_pattern()
         if self.isVisible():
             self._job.ask()
@@ -67,7 +67,7 @@ class HotSidePart(QWidget):
         pattern = self._found.pattern if self._found.stove == stove.name else ()
         self._sentence.setText(hot_side_words(stove, pattern, unit))
         top = replace(stove, spots=stove.spots_of(SpotKind.TOP))
-        self._sketch.show_stove(top, _patches(top, pattern, unit), f"Plan of the cooktop: {self._sentence.text()}")
+        self._sketch.show_stove(top, _patches(top, pattern, unit), f"Drawing of the cooktop: {self._sentence.text()}")
         self._sketch.setVisible(bool(top.spots))
         self._table.show_rows([TableRow(cells=_cells(row, stove, unit)) for row in pattern])
         self._table.setVisible(bool(pattern))

@@ -59,7 +59,7 @@ class MyStovePage(QWidget):
             self._sections.choose("first_fires")
 
     def showEvent(self, event: QShowEvent) -> None:
-        """Catch up with what changed while it was hidden, and learn from the past if it grew."""
+        """Catch up with changes made while hidden, and learn from sessions added since."""
         super().showEvent(event)
         missed, self._missed = self._missed, None
         if missed is not None:

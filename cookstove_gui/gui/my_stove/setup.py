@@ -30,8 +30,8 @@ class StoveSetup(QWidget):
         self.show_stove()
 
     def _build(self) -> None:
-        self._which = Choice("Stove", "stove_choice", "The stove that is used on all pages")
-        self._another = button("Another stove", "another_stove", "Describe one more stove")
+        self._which = Choice("Stove", "stove_choice", "The stove that all pages show")
+        self._another = button("Another stove", "another_stove", "Describe another stove")
         self._which.layout().insertWidget(2, self._another)  # type: ignore[union-attr]
         self._new_name = Field("Name of the new one", "new_stove_name", "Type its name and press Enter")
         self._new_name.hide()
@@ -44,7 +44,7 @@ class StoveSetup(QWidget):
         self._surface = Choice("Cooktop surface", "cooktop_surface", "What an infrared thermometer looks at")
         self._shiny = words(name="surface_warning", role="caution")
         self._altitude = Field("Height above the sea", "altitude", "Water boils cooler up high", width=_NARROW)
-        self._is_new = Either("Fired before", "fired", "A new stove gets its first fires before any food", _FIRED)
+        self._is_new = Either("Fired before", "fired", "A new stove needs its first fires before any food", _FIRED)
         self._problem = words(role="problem", name="stove_setup_problem")
         column = QVBoxLayout(self)
         column.setSpacing(2 * STEP)
@@ -84,7 +84,7 @@ class StoveSetup(QWidget):
         )
 
     def show_stove(self) -> None:
-        """Show the stove as it is kept."""
+        """Show the stove as kept."""
         desk, stove = self._desk, self._desk.stove
         short = describing.short_unit(desk)
         self._which.show_options([(one.name, one.name) for one in desk.stoves], stove.name)

@@ -1,4 +1,4 @@
-"""A drawn plan of a stove with words on its spots, for reading only; the numbers stand in the list beside it."""
+"""A drawing of a stove with words on its spots, for reading only; the list beside it has the numbers."""
 
 from dataclasses import dataclass
 
@@ -17,7 +17,7 @@ _TIGHT = 0.9  # of the line height
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Patch:
-    """What stands on one spot; without colours it is bare iron."""
+    """What is written on one spot; without colours it is bare iron."""
 
     number: str = ""
     words: str = ""

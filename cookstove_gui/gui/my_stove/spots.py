@@ -1,4 +1,4 @@
-"""The stove's own spots: add, name, place and remove them, with the drawn plan beside the list."""
+"""The stove's own spots: add, name, place and remove them, with the stove drawn beside the list."""
 
 from collections.abc import Callable
 
@@ -17,7 +17,7 @@ from cookstove_gui.units import tidy
 
 _NARROW = 110
 _SHOWN_SPOTS = 6
-_PLACED = (SpotKind.TOP, SpotKind.OVEN)  # the other kinds have their one place on the plan
+_PLACED = (SpotKind.TOP, SpotKind.OVEN)  # the other kinds have a fixed place in the drawing
 
 
 class StoveSpots(QWidget):
@@ -38,13 +38,13 @@ class StoveSpots(QWidget):
         self._list.setToolTip("Up and down choose a spot")
         self._sketch = StoveSketch(self._look, "spots_sketch")
         self._sketch.setFixedHeight(self._list.height())
-        self._label = Field("Name", "spot_label", "The spot’s name on the plan; its readings stay with it")
+        self._label = Field("Name", "spot_label", "The spot’s name in the drawing; its readings stay with it")
         self._across = Field("From the left", "spot_across", "Distance from the left edge", width=_NARROW)
         self._deep = Field("From the front", "spot_deep", "Distance from the front edge", width=_NARROW)
         self._earlier = button("Read it earlier", "spot_earlier", "One place earlier on the walk")
         self._later = button("Read it later", "spot_later", "One place later on the walk")
-        self._remove = button("Take it off the plan", "spot_remove", "What was read there stays in the log")
-        self._restore = button("Put it back", "spot_restore", "Put the removed spot back")
+        self._remove = button("Remove this spot", "spot_remove", "Its readings stay in the log")
+        self._restore = button("Put it back", "spot_restore", "Put back the spot just removed")
         self._restore.hide()
         self._told = words(role="soft", name="spot_told")
         self._problem = words(role="problem", name="spot_problem")
@@ -97,7 +97,7 @@ class StoveSpots(QWidget):
         return self._list.key
 
     def show_stove(self) -> None:
-        """Show the spots as they are kept."""
+        """Show the spots as kept."""
         spots = enumerate(self._desk.stove.spots, start=1)
         self._list.show_rows([TableRow(cells=(f"{place}  {spot.label}",), key=spot.name) for place, spot in spots])
         self._show_spot()
@@ -113,7 +113,7 @@ class StoveSpots(QWidget):
         self._deep.show_text(tidy(spot.y * deep), unit)
         for field in (self._across, self._deep):
             field.setVisible(spot.kind in _PLACED)
-        self._sketch.show_stove(stove, _patches(stove, spot), f"Plan of the stove, {spot.label} marked")
+        self._sketch.show_stove(stove, _patches(stove, spot), f"Drawing of the stove, {spot.label} marked")
 
     def _add(self, text: str) -> None:
         if text.strip():
@@ -140,7 +140,7 @@ class StoveSpots(QWidget):
             say(self._problem, problem.sentence)
             return
         say(self._problem, "")
-        say(self._told, f"“{spot.label}” is off the plan; what was read there stays in the log.")
+        say(self._told, f"“{spot.label}” has been removed; its readings stay in the log.")
         self._restore.show()
         self.show_stove()
 
@@ -148,7 +148,7 @@ class StoveSpots(QWidget):
         before = self._before_removal
         if before is not None and before.name == self._desk.stove.name:
             self._desk.save_stove(before)
-            say(self._told, "It is back on the plan.")
+            say(self._told, "It is back.")
         self._restore.hide()
         self._before_removal = None
         self.show_stove()
@@ -167,7 +167,7 @@ class StoveSpots(QWidget):
 
 
 def _patches(stove: Stove, chosen: Spot) -> dict[str, Patch]:
-    """Each spot's place in the walk."""
+    """Each spot's number on the walk."""
     return {
         spot.name: Patch(number=str(place), is_chosen=spot.name == chosen.name)
         for place, spot in enumerate(stove.spots, start=1)

@@ -1,4 +1,4 @@
-"""In the oven: when it will be done in this oven, what the oven's sag costs, when to turn it, and when it is safe."""
+"""In the oven: when it will be done in this oven, what a falling oven costs, when to turn it, and when it is safe."""
 
 from PySide6.QtWidgets import QWidget
 
@@ -44,10 +44,10 @@ class BakePart(PlanPart[BakeInputs, BakePlan]):
         self._what.chosen.connect(lambda _key: self._choose())
         self.form.addWidget(self._what)
         self._mass = self.field("Weight", "bake_mass", "Weight of one; empty for the usual one")
-        self._start = self.field("Starts at", "bake_start", "How warm it is when it goes in")
+        self._start = self.field("Starts at", "bake_start", "Its temperature when it goes in")
         self._when = self.field("Goes in", "bake_when", "When: now, a clock such as 7:30, or +20 for in twenty minutes")
         self._when.show_text("now")
-        self._core = self.field("Probe", "bake_core", "Its core now, if a probe is in it; empty if not")
+        self._core = self.field("Probe", "bake_core", "Its core temperature now, if a probe is in it")
         self._fires = words(role="caution", name="bake_first_fires")
         self.column.insertWidget(1, self._fires)
         self._steady = words(name="bake_steady")

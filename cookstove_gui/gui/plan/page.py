@@ -15,7 +15,7 @@ from cookstove_gui.gui.widgets.sections import Sections
 
 
 class PlanPage(QWidget):
-    """Its parts, each a question with its answer."""
+    """Five questions, each with its answer."""
 
     def __init__(self, link: DeskLink, _look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)

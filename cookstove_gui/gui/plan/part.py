@@ -1,4 +1,4 @@
-"""What the parts of the Plan page share: a form above, the answer below, worked out off the screen's thread."""
+"""What the parts of the Plan page share: a form, and beside it the answer, worked out in the background."""
 
 from abc import abstractmethod
 from collections.abc import Callable
@@ -23,13 +23,13 @@ FIELD_WIDTH = 120
 CHOICE_WIDTH = 230
 FORM_WIDTH = CAPTION_WIDTH + CHOICE_WIDTH + STEP
 
-_NO_FIRE = "No fire is on the table. Light one and read the stove on the Cook page, and the answer stands here."
+_NO_FIRE = "No session is open. Light the fire and read the stove on the Cook page; the answer then appears here."
 
 
 class PlanPart(QWidget, Generic[Asked, Found]):
     """One question of the Plan page; a newer question makes an older answer stale."""
 
-    needs_fire = True  # there is no answer without a session on the table
+    needs_fire = True  # there is no answer without an open session
 
     def __init__(self, link: DeskLink, name: str, title: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -83,12 +83,12 @@ class PlanPart(QWidget, Generic[Asked, Found]):
         return self._job.is_busy
 
     def showEvent(self, event: QShowEvent) -> None:
-        """Answer from how the stove stands now."""
+        """Answer for the stove as it is now."""
         super().showEvent(event)
         self.show_standing()
 
     def show_standing(self) -> None:
-        """The stove stands differently, or something else was asked: work the answer out again."""
+        """Work the answer out again: the stove or the question has changed."""
         if not self.isVisible():
             return
         standing = self.desk.standing
@@ -105,7 +105,7 @@ class PlanPart(QWidget, Generic[Asked, Found]):
 
     @property
     def offset_minutes(self) -> int:
-        """Offset of the local clock of the session on the table."""
+        """Offset of the open session's local clock."""
         return self.desk.rows[-1].offset_minutes if self.desk.rows else 0
 
     @property
@@ -115,7 +115,7 @@ class PlanPart(QWidget, Generic[Asked, Found]):
         return Edge(unit=self.desk.unit, now=now, offset_minutes=self.offset_minutes)
 
     def field(self, caption: str, name: str, tip: str, unit: str = "", width: int = FIELD_WIDTH) -> Field:
-        """A field of this part's form; what is typed asks the question again."""
+        """A field of this part's form; typing in it asks the question again."""
         made = Field(caption, name, tip, unit=unit, width=width, caption_width=CAPTION_WIDTH)
         made.entered.connect(lambda _text: self.show_standing())
         self.form.addWidget(made)
@@ -123,7 +123,7 @@ class PlanPart(QWidget, Generic[Asked, Found]):
 
     @staticmethod
     def understood(field: Field, read: Callable[[str], Understood], if_empty: Understood) -> Understood | None:
-        """What a field says; none, with the sentence beside it, when it is not understood."""
+        """What a field means; None, with the sentence beside it, when it cannot be understood."""
         try:
             found = read(field.text) if field.text.strip() else if_empty
         except InputProblem as problem:

@@ -1,4 +1,4 @@
-"""Several pots: what is to be on the stove at once, and the spot that each one gets."""
+"""Several pots: what goes on the stove at once, and the spot each one gets."""
 
 from PySide6.QtWidgets import QWidget
 
@@ -15,13 +15,13 @@ _SETTING = "pots"
 
 
 class PotsPart(PlanPart[PotsInputs, tuple[PotRow, ...]]):
-    """Tasks that are ticked, each with its place."""
+    """Ticked tasks, each with its place."""
 
     def __init__(self, link: DeskLink, parent: QWidget | None = None) -> None:
         super().__init__(link, "plan_pots", "Several pots", parent)
         self._fires = words(role="caution", name="pots_first_fires")
         self.column.insertWidget(1, self._fires)
-        self._list = RowTable("pots_list", "What is to be on the stove at once", shown_rows=_SHOWN_TASKS)
+        self._list = RowTable("pots_list", "What goes on the stove at once", shown_rows=_SHOWN_TASKS)
         self._list.setToolTip("Up and down mark a task, Space ticks it")
         kept = self.desk.setting(_SETTING).split()
         self._list.show_rows([TableRow(cells=(name,), key=key, is_ticked=key in kept) for key, name in pot_options()])
@@ -38,7 +38,7 @@ class PotsPart(PlanPart[PotsInputs, tuple[PotRow, ...]]):
         return self._list.ticked_keys
 
     def show_unit(self) -> None:
-        """Nothing here has a unit."""
+        """Nothing here has a unit of temperature."""
 
     def show_standing(self) -> None:
         """Ask again; while first fires are to be done there is no food to place."""

@@ -1,4 +1,4 @@
-"""Back from the table: type when it is to be eaten, and see when to light the fire and when it goes in."""
+"""Back from table time: type when to eat, and see when to light the fire and when it goes in."""
 
 from contextlib import suppress
 
@@ -28,19 +28,19 @@ class TablePart(PlanPart[TableInputs, TableTime]):
     needs_fire = False
 
     def __init__(self, link: DeskLink, past: PastSessions, parent: QWidget | None = None) -> None:
-        super().__init__(link, "plan_table", "Back from the table", parent)
+        super().__init__(link, "plan_table", "Back from table time", parent)
         self._past = past
         self._shown_for: tuple[str, str] = ("", "")
         options = bake_options()
         self._what = Choice(
-            "What", "table_what", "What is to be eaten", width=CHOICE_WIDTH, caption_width=CAPTION_WIDTH
+            "What", "table_what", "What you want to eat", width=CHOICE_WIDTH, caption_width=CAPTION_WIDTH
         )
         self._what.show_options(options, options[0][0])
         self._what.chosen.connect(lambda _key: self._choose())
         self.form.addWidget(self._what)
-        self._table = self.field("On table", "table_at", "When it is to be eaten: a clock such as 12:30")
+        self._table = self.field("Eat at", "table_at", "When you want to eat: a time such as 12:30")
         self._mass = self.field("Weight", "table_mass", "Weight of one; empty for the usual one")
-        self._rest = self.field("Rests", "table_rest", "How long it rests or cools before it is eaten", "min")
+        self._rest = self.field("Rests", "table_rest", "How long it rests or cools before you eat", "min")
         self._fires = words(role="caution", name="table_first_fires")
         self.column.insertWidget(1, self._fires)
         grid = QGridLayout()
@@ -62,7 +62,7 @@ class TablePart(PlanPart[TableInputs, TableTime]):
 
     @property
     def edge(self) -> Edge:
-        """Counted from this moment, on this computer's clock while nothing burns."""
+        """Counted from now, on this computer's clock while no fire is lit."""
         now = self.desk.clock()
         offset = self.offset_minutes if self.desk.rows and self.desk.is_live else local_offset_minutes(now)
         return Edge(unit=self.desk.unit, now=now, offset_minutes=offset)
@@ -91,7 +91,7 @@ class TablePart(PlanPart[TableInputs, TableTime]):
         if fires.next is not None:
             self.show_nothing("")
         elif not self._table.text.strip():
-            self.show_nothing("Type when it is to be on the table.")
+            self.show_nothing("Type when you want to eat.")
         else:
             super().show_standing()
 

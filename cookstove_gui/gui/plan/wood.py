@@ -55,8 +55,8 @@ class WoodPart(PlanPart[WoodInputs, WoodPlan]):
         self.form.addWidget(self._moisture)
         self.form.addWidget(self._air)
         self._split = self.field("One split", "wood_split", "What one split weighs")
-        self._thickness = self.field("Thickness", "wood_thickness", "The smaller side of a split")
-        self._minutes = self.field("Hot for", "wood_minutes", "How long the oven is to stay hot", "min")
+        self._thickness = self.field("Thickness", "wood_thickness", "Thickness of a split, across its smaller side")
+        self._minutes = self.field("Hot for", "wood_minutes", "How long the oven should stay hot", "min")
         self._minutes.show_text("60")
         self._spans = words(name="wood_spans")
         self._heat = words(name="wood_heat")
@@ -108,7 +108,7 @@ class WoodPart(PlanPart[WoodInputs, WoodPlan]):
         return plan_wood(inputs)
 
     def show_answer(self, answer: WoodPlan) -> None:
-        """Show how much, and what lies behind it."""
+        """Show how much, and how it was worked out."""
         unit, choice = self.desk.unit, answer.choice
         self.headline.setText(wood_headline(answer.mass, answer.splits, unit))
         say(

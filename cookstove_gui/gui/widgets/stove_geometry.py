@@ -1,4 +1,4 @@
-"""Where the parts of a stove go on its drawn plan: pure geometry from a stove and a size."""
+"""Where the parts of a stove go when it is drawn: pure geometry from a stove and a size."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -59,7 +59,7 @@ def rows_of(spots: Sequence[Spot]) -> list[list[Spot]]:
 
 
 def stove_geometry(stove: Stove, width: float, height: float) -> StoveGeometry:
-    """The plan of a stove seen from above, with the oven opened out below the cooktop."""
+    """A stove seen from above, with the oven opened out below the cooktop."""
     top = columns_of(stove.spots_of(SpotKind.TOP))
     oven = rows_of(stove.spots_of(SpotKind.OVEN))
     left, right = _side_columns(stove)

@@ -173,7 +173,7 @@ def test_a_row_is_moved_to_its_right_time(panel: EntryPanel, desk: Desk, qtbot: 
     assert [row.value for row in desk.entries] == ["385"]
 
 
-def test_escape_leaves_mending_and_changes_nothing(panel: EntryPanel, desk: Desk, qtbot: QtBot) -> None:
+def test_escape_leaves_correcting_and_changes_nothing(panel: EntryPanel, desk: Desk, qtbot: QtBot) -> None:
     enter_number(panel, "385")
     qtbot.waitUntil(lambda: len(lines(panel, "recent_rows")) == 1)
     ctrl(panel, Qt.Key.Key_R)
@@ -207,7 +207,7 @@ def test_keeping_ends_the_question(panel: EntryPanel, desk: Desk) -> None:
     assert len(desk.rows) == 1
 
 
-def test_mending_puts_the_number_back_into_the_field(panel: EntryPanel, desk: Desk) -> None:
+def test_correcting_puts_the_number_back_into_the_field(panel: EntryPanel, desk: Desk) -> None:
     enter_number(panel, "940")
     ctrl(panel, Qt.Key.Key_M)
     assert field(panel) == "940"
@@ -381,7 +381,7 @@ def test_counted_splits_are_counted_anew(panel: EntryPanel, desk: Desk, qtbot: Q
     assert [row.note for row in desk.entries] == ["3 splits"]
 
 
-def test_a_questioned_load_is_mended(panel: EntryPanel, desk: Desk) -> None:
+def test_a_questioned_load_is_corrected(panel: EntryPanel, desk: Desk) -> None:
     press(panel, Qt.Key.Key_F6)
     control(panel, "chooser_field", QLineEdit).setFocus()
     enter_number(panel, "900")

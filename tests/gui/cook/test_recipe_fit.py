@@ -29,7 +29,7 @@ def pane(link: DeskLink, look: Look, qtbot: QtBot) -> RecipeFit:
 
 def test_before_any_reading_nothing_is_promised(pane: RecipeFit) -> None:
     assert [lines(pane, name) for name in LISTS.values()] == [[], [], []]
-    assert "after the first readings" in words(pane, "fit_told")
+    assert "After the first readings" in words(pane, "fit_told")
 
 
 @pytest.mark.parametrize("state", list(LISTS))

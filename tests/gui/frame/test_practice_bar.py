@@ -75,7 +75,7 @@ def test_pause_stands_still(played: tuple[Desk, Practice], bar: PracticeBar, sec
 def test_the_end_is_told(played: tuple[Desk, Practice], bar: PracticeBar, seconds: Seconds) -> None:
     seconds.now = 24 * 60.0
     bar.play()
-    assert "It is over" in words(bar, "practice_words")
+    assert "It has ended" in words(bar, "practice_words")
 
 
 def test_the_samples_are_not_written_to(tmp_path: Path, seconds: Seconds, look: Look, qtbot: QtBot) -> None:

@@ -134,7 +134,7 @@ def test_nothing_is_kept_when_the_cook_says_so(qtbot, desk, tmp_path, monkeypatc
     qtbot.waitUntil(lambda: seen(page, "import_question") != "", timeout=5000)
     push(page, "import_nothing")
     assert desk.sessions == ()
-    assert "as it was" in seen(page, "import_told")
+    assert "has not changed" in seen(page, "import_told")
 
 
 def test_a_file_that_is_no_log_gets_one_sentence(qtbot, desk, tmp_path, monkeypatch):

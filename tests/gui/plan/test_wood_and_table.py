@@ -87,7 +87,7 @@ def test_bad_input_gets_its_sentence_beside_the_field(qtbot, page, field, typed,
 
 def test_without_a_clock_the_table_asks_for_one(page):
     push(page, "part_table")
-    assert seen(page, "plan_table_headline") == "Type when it is to be on the table."
+    assert seen(page, "plan_table_headline") == "Type when you want to eat."
 
 
 def test_the_fire_is_lit_before_the_loaf_goes_in_and_that_before_the_table(qtbot, page):
