@@ -11,7 +11,7 @@ from cookstove_gui.desk import Receipt
 from cookstove_gui.desk.desk import Desk
 from cookstove_gui.errors import InputProblem, Problem
 from cookstove_gui.gui.cook.when_field import WhenField
-from cookstove_gui.gui.widgets.chooser import Choice, Chooser
+from cookstove_gui.gui.widgets.chooser import Answer, Chooser
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.stove.entries import Kind
 from cookstove_gui.units import parse_number, tidy
@@ -28,12 +28,12 @@ class FireButton:
     key: str
     what: str
     question: str = ""
-    choices: tuple[Choice, ...] = ()
+    answers: tuple[Answer, ...] = ()
     field_hint: str = ""
 
 
-def _open(*pairs: tuple[str, str]) -> tuple[Choice, ...]:
-    return tuple(Choice(key=str(number), words=words, value=value) for number, (words, value) in enumerate(pairs, 1))
+def _numbered(*pairs: tuple[str, str]) -> tuple[Answer, ...]:
+    return tuple(Answer(key=str(number), words=words, value=value) for number, (words, value) in enumerate(pairs, 1))
 
 
 BUTTONS = (
@@ -44,7 +44,7 @@ BUTTONS = (
         key="F6",
         what="Wood was added",
         question="Wood",
-        choices=_open(
+        answers=_numbered(
             ("split", "one split"), ("splits", "two splits"), ("splits", "three splits"), ("kindling", "kindling")
         ),
         field_hint="or its weight",
@@ -55,7 +55,7 @@ BUTTONS = (
         key="F7",
         what="The air was set",
         question="Air",
-        choices=_open(("shut", "0"), ("¼", "0.25"), ("½", "0.5"), ("¾", "0.75"), ("open", "1")),
+        answers=_numbered(("shut", "0"), ("¼", "0.25"), ("½", "0.5"), ("¾", "0.75"), ("open", "1")),
     ),
     FireButton(
         kind=Kind.BYPASS,
@@ -63,7 +63,7 @@ BUTTONS = (
         key="F8",
         what="The oven bypass was set",
         question="Bypass",
-        choices=_open(("closed", "0"), ("half", "0.5"), ("open", "1")),
+        answers=_numbered(("closed", "0"), ("half", "0.5"), ("open", "1")),
     ),
     FireButton(
         kind=Kind.OVEN_DOOR,
@@ -71,7 +71,7 @@ BUTTONS = (
         key="F9",
         what="The oven door was opened or closed",
         question="Oven door",
-        choices=_open(("open", "open"), ("closed", "closed")),
+        answers=_numbered(("open", "open"), ("closed", "closed")),
     ),
     FireButton(
         kind=Kind.PAN,
@@ -79,7 +79,7 @@ BUTTONS = (
         key="F10",
         what="A pan was put on or taken off the lit-up spot",
         question="Pan",
-        choices=_open(("on", "on"), ("off", "off")),
+        answers=_numbered(("on", "on"), ("off", "off")),
     ),
     FireButton(kind=Kind.NOTE, word="Note", key="F11", what="Write a note", question="Note", field_hint="what"),
 )
@@ -148,7 +148,7 @@ class FirePanel(QStackedWidget):
         spot = self._desk.walk.spot.label
         question = f"Pan, {spot}" if button.kind is Kind.PAN else button.question
         hint = f"{button.field_hint} in {self._desk.mass_unit}" if button.kind is Kind.WOOD else button.field_hint
-        self._chooser.ask(question, button.choices, hint)
+        self._chooser.ask(question, button.answers, hint)
         self.asking.emit()
         self.setCurrentWidget(self._chooser)
         self._chooser.take_focus()

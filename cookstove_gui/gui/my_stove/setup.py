@@ -30,9 +30,8 @@ class StoveSetup(QWidget):
         self.show_stove()
 
     def _build(self) -> None:
-        self._which = Choice("Stove", "stove_choice", "The stove that all pages show")
         self._another = button("Another stove", "another_stove", "Describe another stove")
-        self._which.layout().insertWidget(2, self._another)  # type: ignore[union-attr]
+        self._which = Choice("Stove", "stove_choice", "The stove that all pages show", beside=(self._another,))
         self._new_name = Field("Name of the new one", "new_stove_name", "Type its name and press Enter")
         self._new_name.hide()
         self._name = Field("Name", "stove_name", "The stove’s name; its sessions go with it")

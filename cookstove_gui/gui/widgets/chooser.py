@@ -12,7 +12,7 @@ from cookstove_gui.gui.widgets.theme import STEP
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Choice:
+class Answer:
     """One answer: the digit that picks it, its word, and what it stands for."""
 
     key: str
@@ -23,14 +23,14 @@ class Choice:
 class Chooser(QWidget):
     """Digits pick, arrows move, letters and Tab go to the field, Escape leaves."""
 
-    chosen = Signal(str)  # the value of a choice
+    chosen = Signal(str)  # the value of an answer
     typed = Signal(str)  # what stands in the field
     left = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setObjectName("chooser")
-        self._choices: tuple[Choice, ...] = ()
+        self._answers: tuple[Answer, ...] = ()
         self._buttons: list[QPushButton] = []
         self._question = QLabel()
         self._question.setProperty("role", "heading")
@@ -59,21 +59,21 @@ class Chooser(QWidget):
         column.addLayout(self._row)
         column.addStretch(1)
 
-    def ask(self, question: str, choices: Sequence[Choice], field_hint: str = "") -> None:
-        """Put a question; the first choice, or the field if there are none, has the keyboard."""
-        self._choices = tuple(choices)
+    def ask(self, question: str, answers: Sequence[Answer], field_hint: str = "") -> None:
+        """Put a question; the first answer, or the field if there are none, has the keyboard."""
+        self._answers = tuple(answers)
         self._question.setText(question)
         for old in self._buttons:
             self._row.removeWidget(old)
             old.hide()
             old.deleteLater()
         self._buttons = []
-        for choice in self._choices:
-            button = QPushButton(f"{choice.key} {choice.words}")
-            button.setObjectName(f"choice_{choice.key}")
-            button.setAccessibleName(f"{question}: {choice.words}")
-            button.setToolTip(f"{choice.words} (key {choice.key})")
-            button.clicked.connect(lambda _checked=False, value=choice.value: self.chosen.emit(value))
+        for answer in self._answers:
+            button = QPushButton(f"{answer.key} {answer.words}")
+            button.setObjectName(f"choice_{answer.key}")
+            button.setAccessibleName(f"{question}: {answer.words}")
+            button.setToolTip(f"{answer.words} (key {answer.key})")
+            button.clicked.connect(lambda _checked=False, value=answer.value: self.chosen.emit(value))
             button.setAutoDefault(False)
             self._row.addWidget(button, 1)
             self._buttons.append(button)
@@ -88,7 +88,7 @@ class Chooser(QWidget):
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Digits, arrows, Enter and Escape."""
-        picked = next((choice for choice in self._choices if choice.key == event.text()), None)
+        picked = next((answer for answer in self._answers if answer.key == event.text()), None)
         steps = {Qt.Key.Key_Right: 1, Qt.Key.Key_Down: 1, Qt.Key.Key_Left: -1, Qt.Key.Key_Up: -1}
         focused = self.focusWidget()
         if event.key() == Qt.Key.Key_Escape:

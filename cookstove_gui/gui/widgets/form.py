@@ -203,12 +203,19 @@ class _CalmBox(QComboBox):
 
 
 class Choice(QWidget):
-    """A caption and one of several things to choose from, each with the key that stands behind it."""
+    """A caption and one of several things to choose from, each with its key; `beside` goes to the right of it."""
 
     chosen = Signal(str)
 
     def __init__(
-        self, caption: str, name: str, tip: str, *, width: int = _EDITOR_WIDTH, caption_width: int = CAPTION_WIDTH
+        self,
+        caption: str,
+        name: str,
+        tip: str,
+        *,
+        width: int = _EDITOR_WIDTH,
+        caption_width: int = CAPTION_WIDTH,
+        beside: Sequence[QWidget] = (),
     ) -> None:
         super().__init__()
         self.setObjectName(f"{name}_row")
@@ -222,7 +229,7 @@ class Choice(QWidget):
         self._caption = words(caption)
         self._caption.setFixedWidth(caption_width)
         self._caption.setBuddy(self.box)
-        line = row(self._caption, self.box)
+        line = row(self._caption, self.box, *beside)
         line.setContentsMargins(0, 0, 0, 0)
         self.setLayout(line)
         self.box.activated.connect(lambda index: self.chosen.emit(str(self.box.itemData(index))))
