@@ -164,12 +164,7 @@ class SessionsPart(QWidget):
         self._title.edit.selectAll()
 
     def _rename(self, text: str) -> None:
-        try:
-            self._desk.rename_session(self.number, text)
-        except Problem as problem:
-            self._title.show_problem(problem.sentence)
-        else:
-            self._title.show_problem("")
+        if self._title.takes(lambda: self._desk.rename_session(self.number, text)):
             self.show_sessions()
 
     def _put_on_table(self) -> None:

@@ -6,7 +6,6 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from cookstove_gui.desk.my_stove import air, describing
 from cookstove_gui.desk.my_stove import site as site_here
-from cookstove_gui.errors import Problem
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.form import Either, Field, say, words
 from cookstove_gui.gui.widgets.theme import STEP
@@ -78,10 +77,5 @@ class AirPart(QWidget):
         self._keep(self._pressure, lambda: site_here.keep_barometer(self._desk, text, as_at_sea=as_at_sea))
 
     def _keep(self, field: Field, change: Callable[[], object]) -> None:
-        try:
-            change()
-        except Problem as problem:
-            field.show_problem(problem.sentence)
-            return
-        field.show_problem("")
-        self.show_stove()
+        if field.takes(change):
+            self.show_stove()

@@ -182,11 +182,7 @@ class ChecksPart(QWidget):
             self._shown.edit.setFocus()
 
     def _keep(self, field: Field, change: Callable[[], object]) -> bool:
-        try:
-            change()
-        except Problem as problem:
-            field.show_problem(problem.sentence)
-            return False
-        field.show_problem("")
-        self.show_stove()
-        return True
+        taken = field.takes(change)
+        if taken:
+            self.show_stove()
+        return taken

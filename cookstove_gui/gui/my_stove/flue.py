@@ -6,7 +6,6 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from cookstove_gui.desk.my_stove import chimney as chimney_here
 from cookstove_gui.desk.my_stove import describing, flue
-from cookstove_gui.errors import Problem
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.form import Choice, Field, say, words
 from cookstove_gui.gui.widgets.theme import STEP
@@ -77,10 +76,5 @@ class FluePart(QWidget):
         field.entered.connect(lambda text: self._keep(field, lambda: keep(self._desk, text)))
 
     def _keep(self, field: Field, change: Callable[[], None]) -> None:
-        try:
-            change()
-        except Problem as problem:
-            field.show_problem(problem.sentence)
-            return
-        field.show_problem("")
-        self.show_flue()
+        if field.takes(change):
+            self.show_flue()

@@ -110,14 +110,10 @@ class StoveSetup(QWidget):
             self._name.edit.setFocus()
 
     def _keep(self, field: Field, change: Callable[[], None]) -> bool:
-        try:
-            change()
-        except Problem as problem:
-            field.show_problem(problem.sentence)
-            return False
-        field.show_problem("")
-        self.show_stove()
-        return True
+        taken = field.takes(change)
+        if taken:
+            self.show_stove()
+        return taken
 
     def _try(self, change: Callable[[], None]) -> None:
         try:

@@ -155,12 +155,7 @@ class StoveSpots(QWidget):
         self._list.setFocus()
 
     def _keep(self, field: Field, change: Callable[[], object]) -> None:
-        try:
-            change()
-        except Problem as problem:
-            field.show_problem(problem.sentence)
-        else:
-            field.show_problem("")
+        if field.takes(change):
             # A change made later than a removal would be undone with it, so the way back ends here.
             self._restore.hide()
             self.show_stove()

@@ -1,6 +1,6 @@
 """The plain parts that the pages are made of: words, fields with the sentence about a mistake beside them, choices."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QWheelEvent
@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from cookstove_gui.errors import Problem
 from cookstove_gui.gui.widgets.theme import STEP
 
 CAPTION_WIDTH = 240  # px; the captions of one form stand in a column
@@ -130,6 +131,16 @@ class Field(QWidget):
     def show_problem(self, sentence: str) -> None:
         """Say what is wrong; what was typed stays."""
         self._say(sentence)
+
+    def takes(self, change: Callable[[], object]) -> bool:
+        """Make a change that was typed here; one that is refused is explained beside the field and returns False."""
+        try:
+            change()
+        except Problem as problem:
+            self._say(problem.sentence)
+            return False
+        self._say("")
+        return True
 
     def clear(self) -> None:
         """Empty the line for the next entry."""
