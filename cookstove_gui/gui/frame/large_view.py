@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
 from cookstove_gui.desk import Changed
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.theme import STEP
-from cookstove_gui.phrases.figures import moment_text, temperature_text
+from cookstove_gui.phrases.figures import temperature_text, window_text
 from cookstove_gui.phrases.heading import headline
 from cookstove_gui.resource_files import table
 from cookstove_gui.units import clock_text, local_offset_minutes
@@ -63,20 +63,9 @@ class LargeView(QWidget):
             return
         self._headline.setText(headline(standing, self._desk.edge))
         self._oven.setText(f"{temperature_text(standing.outlook.oven.p50, unit)} °{unit}")
-        self._arrival.setText(self._arrival_words())
-
-    def _arrival_words(self) -> str:
-        standing = self._desk.standing
-        if standing is None:
-            return ""
-        enters, inside = standing.outlook.band.enters_min, standing.outlook.oven.p50
-        if inside is not None and standing.band.holds(inside):
-            return f"{standing.band.name}\nnow"
-        if enters.p10 is None:
-            return f"{standing.band.name}\nnot within 3 h"
-        first = moment_text(standing.now, enters.p10, self._offset())
-        last = "" if enters.p90 is None else moment_text(standing.now, enters.p90, self._offset())
-        return f"{standing.band.name}\n{first}–{last}" if last else f"{standing.band.name}\nfrom {first}"
+        band, enters = standing.band, standing.outlook.band.enters_min
+        when = "now" if band.holds(standing.outlook.oven.p50) else window_text(standing.now, enters, self._offset())
+        self._arrival.setText(f"{band.name}\n{when}")
 
     def _offset(self) -> int:
         rows = self._desk.rows
