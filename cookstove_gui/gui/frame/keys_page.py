@@ -44,7 +44,7 @@ KEYS = (
             ("F1 … F4", "Cook, Plan, My stove, Logbook"),
             ("F12", "large view"),
             ("Ctrl+E", "back to the number field"),
-            ("Ctrl+W", "mark a caution as read, or show it again"),
+            ("Ctrl+W", "caution read, or shown again"),
             ("Ctrl+D", "colours: auto, day, night"),
             ("Ctrl+H", "this list"),
         ),

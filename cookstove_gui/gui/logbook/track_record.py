@@ -33,7 +33,7 @@ class RecordPart(QWidget):
         self._sentence = words(name="record_sentence", role="good")
         self._behind = words(name="record_behind", role="soft")
         self._recalibrated = words(name="record_recalibrated", role="soft")
-        self._table = RowTable("record_table", "Projections and what came true", _HEADERS)
+        self._table = RowTable("record_table", "Projections and what came true", _HEADERS, wraps=True)
         self._table.setMinimumHeight(5 * TARGET_PIXELS)
         column = QVBoxLayout(self)
         column.setSpacing(2 * STEP)

@@ -27,7 +27,7 @@ class PotsPart(PlanPart[PotsInputs, tuple[PotRow, ...]]):
         self._list.show_rows([TableRow(cells=(name,), key=key, is_ticked=key in kept) for key, name in pot_options()])
         self._list.ticked.connect(self._tick)
         self.form.addWidget(self._list)
-        self._table = RowTable("pots_table", "The place of each", _HEADERS, stretch=2, shown_rows=0)
+        self._table = RowTable("pots_table", "The place of each", _HEADERS, stretch=1, shown_rows=0, wraps=True)
         self.answer_lines.addWidget(self._table)
         self.column.addStretch(1)
         self.show_nothing("")

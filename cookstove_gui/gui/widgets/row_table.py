@@ -147,7 +147,7 @@ class RowTable(QTableView):
         header.setHighlightSections(False)
         header.setVisible(bool(headers))
         if wraps:
-            header.sectionResized.connect(lambda *_: self.resizeRowsToContents())
+            header.sectionResized.connect(lambda *_: self._fit())
         if shown_rows is None:
             self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Ignored)
         else:
@@ -176,10 +176,7 @@ class RowTable(QTableView):
         if rows and rows[0].key:
             self.choose(kept)
         self.blockSignals(False)
-        if self._wraps:
-            self.resizeRowsToContents()
-        if self._shown_rows is not None:
-            self._fit()
+        self._fit()
 
     def show_only(self, text: str) -> None:
         """The rows with these letters in any column, all of them for no letters."""
@@ -214,6 +211,10 @@ class RowTable(QTableView):
             super().keyPressEvent(event)
 
     def _fit(self) -> None:
-        rows = self._shown_rows or max(self._found.rowCount(), 1)
-        header = self.horizontalHeader()
-        self.setFixedHeight(rows * self._row_height + (0 if header.isHidden() else header.sizeHint().height()) + _EDGES)
+        """Let rows grow with their words, and the table with its rows where it is to show so many or all of them."""
+        if self._wraps:
+            self.resizeRowsToContents()
+        if self._shown_rows is not None:
+            tall = self._shown_rows * self._row_height or max(self.verticalHeader().length(), self._row_height)
+            header = self.horizontalHeader()
+            self.setFixedHeight(tall + (0 if header.isHidden() else header.sizeHint().height()) + _EDGES)

@@ -125,3 +125,11 @@ def test_long_words_wrap_and_the_row_grows(made: Made) -> None:
 
 def test_tab_goes_on_to_what_comes_next(made: Made) -> None:
     assert not made().tabKeyNavigation()
+
+
+def test_rows_that_grow_make_the_table_taller_so_that_none_is_cut_off(made: Made) -> None:
+    long = TableRow(cells=("a word and another " * 20, ""), key="long")
+    table = made((long, *BAKES), wraps=True, shown_rows=0)
+    last = table.visualRect(table.model().index(3, 0))
+    assert table.viewport().rect().contains(last)
+    assert table.height() > 5 * TARGET_PIXELS
