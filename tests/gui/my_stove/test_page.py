@@ -142,7 +142,7 @@ def test_first_fires_of_a_new_stove_say_windows_open_and_the_manual_first(qtbot,
     push(page, "part_first_fires")
     caution = seen(page, "first_fires_always")
     assert "Open the windows" in caution
-    assert "manual goes first" in caution
+    assert "manual comes first" in caution
     assert "First fire 1 of 3" in seen(page, "first_fires_standing")
 
 
