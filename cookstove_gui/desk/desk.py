@@ -11,7 +11,7 @@ from cookstove_gui.cooking.fires.first_fires import FirstFires, progress
 from cookstove_gui.desk.changes import Changed, Receipt
 from cookstove_gui.desk.kept_studies import KeptStudies
 from cookstove_gui.desk.log.correcting import corrected_row
-from cookstove_gui.desk.log.open_log import OpenLog, changed_row
+from cookstove_gui.desk.log.open_log import OpenLog
 from cookstove_gui.desk.log.walk import Walk, walk_of
 from cookstove_gui.desk.wanted_band import keep_band, kept_band, named_bands
 from cookstove_gui.errors import InputProblem
@@ -242,7 +242,7 @@ class Desk:
         """Put a row at another clock time."""
         old = self._opened().row(number)
         at = parse_wall_clock(at_text, self.clock(), old.offset_minutes)
-        return self._replace(old, changed_row(old, at=at))
+        return self._replace(old, replace(old, at=at))
 
     def take_back(self, number: int) -> None:
         """Take back one row."""
@@ -251,12 +251,12 @@ class Desk:
 
     def play(self, entries: tuple[Entry, ...]) -> None:
         """Enter rows of a sample session as they stand."""
-        for row in entries:
-            if self._log is None:
-                self.start_session("Practice")
-            self._append([row])
-        if entries:
-            self.announce(Changed(log=True))
+        if not entries:
+            return
+        if self._log is None:
+            self.start_session("Practice")
+        self._append(entries)
+        self.announce(Changed(log=True))
 
     # --- band, belief, study -----------------------------------------------------------------------------------
 

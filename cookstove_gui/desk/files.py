@@ -13,7 +13,7 @@ from cookstove_gui.errors import InputProblem, Problem
 from cookstove_gui.logbook.folder import stove_beside
 from cookstove_gui.logbook.log_file import LogReading, read_log, write_log
 from cookstove_gui.logbook.stove_file import FILE_NAME, write_stove
-from cookstove_gui.stove.entries import Entry, Kind
+from cookstove_gui.stove.entries import Entry, Kind, Session
 from cookstove_gui.stove.stove import Stove, with_spots_named
 
 
@@ -61,13 +61,20 @@ def offer_import(desk: Desk, paths: Sequence[Path]) -> ImportOffer:
 
 
 def accept_import(desk: Desk, offer: ImportOffer) -> int:
-    """Keep what an offer holds; returns how many sessions were added."""
-    logbook = desk.logbook
+    """Keep all that an offer holds, or nothing; returns how many sessions were added."""
+    known = {stove.name for stove in desk.stoves}
+    new: dict[str, Stove] = {}
     for file in offer.files:
-        if file.stove.name not in {stove.name for stove in logbook.stoves()}:
+        if file.stove.name not in known:
             spots = tuple(row.spot for row in file.reading.entries)
-            logbook.save_stove(with_spots_named(file.stove, spots))
-        logbook.add_session(file.stove.name, file.path.stem, file.reading.with_repeats())
+            new[file.stove.name] = with_spots_named(new.get(file.stove.name, file.stove), spots)
+    desk.logbook.add_sessions(
+        [
+            Session(number=0, stove=file.stove.name, title=file.path.stem, entries=file.reading.with_repeats())
+            for file in offer.files
+        ],
+        new.values(),
+    )
     if offer.files and desk.stove.name not in {file.stove.name for file in offer.files}:
         desk.choose_stove(offer.files[0].stove.name)
     desk.announce(Changed(session=True, stove=True, study=True))

@@ -6,7 +6,7 @@ An unlikely entry is kept and questioned; only what has no meaning is refused.
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from cookstove_gui.errors import InputProblem
@@ -64,37 +64,53 @@ def check_entry(
     note: str = "",
     number: int = 0,
 ) -> Entry:
-    """The entry in tidy form: blanks round the short fields gone, kind and unit as the log file spells them.
+    """Make an entry from what was typed or read from a file, judged once; raises FieldProblem for what has no meaning.
 
-    The value stays as typed and the note is kept to the letter. Raises FieldProblem for what has no meaning.
+    Blanks round the short fields go, kind and unit are spelled as in the log file. The value stays as typed and the
+    note is kept to the letter.
     """
-    if at.tzinfo is None:
-        raise FieldProblem("clock", "no offset", f"The clock {at.isoformat()} has no UTC offset; add it.")
-    if abs(offset_minutes) >= _LONGEST_OFFSET:
-        raise FieldProblem("clock", "offset", f"An offset of {offset_minutes} minutes is no local clock's; mend it.")
-    spot, value, unit = spot.strip(), value.strip(), unit.strip()
-    _check_text(spot=spot, value=value, unit=unit, note=note)
-    known = _kind(kind)
-    match known:
+    return checked(
+        Entry(
+            number=number,
+            at=at,
+            offset_minutes=offset_minutes,
+            kind=_kind(kind),
+            spot=spot,
+            value=value,
+            unit=unit,
+            note=note,
+        )
+    )
+
+
+def checked(entry: Entry) -> Entry:
+    """A changed entry, judged and tidied like a new one."""
+    if entry.at.tzinfo is None:
+        raise FieldProblem("clock", "no offset", f"The clock {entry.at.isoformat()} has no UTC offset; add it.")
+    if abs(entry.offset_minutes) >= _LONGEST_OFFSET:
+        raise FieldProblem(
+            "clock", "offset", f"No local clock is {entry.offset_minutes} minutes from UTC; correct the offset."
+        )
+    spot, value, unit = entry.spot.strip(), entry.value.strip(), entry.unit.strip()
+    _check_text(spot=spot, value=value, unit=unit, note=entry.note)
+    match entry.kind:
         case Kind.READING:
             unit = _check_reading(spot, value, unit)
         case Kind.WOOD:
             unit = _check_wood(value, unit)
         case Kind.AIR | Kind.BYPASS:
-            _check_fraction(known, value)
+            _check_fraction(entry.kind, value)
         case Kind.OVEN_DOOR:
-            value = _one_of(known, value, ("open", "closed"))
+            value = _one_of(entry.kind, value, ("open", "closed"))
         case Kind.PAN:
             if not spot:
                 raise FieldProblem("spot", "missing", "A pan needs the spot it was put on or taken from.")
-            value = _one_of(known, value, ("on", "off"))
+            value = _one_of(entry.kind, value, ("on", "off"))
         case Kind.VOID:
-            value = _check_void(value, number)
+            value = _check_void(value, entry.number)
         case Kind.LIT | Kind.NOTE:
             pass
-    return Entry(
-        number=number, at=at, offset_minutes=offset_minutes, kind=known, spot=spot, value=value, unit=unit, note=note
-    )
+    return replace(entry, spot=spot, value=value, unit=unit)
 
 
 def doubt(entry: Entry, stove: Stove, earlier: Sequence[Entry] = (), now: datetime | None = None) -> Doubt | None:
@@ -158,11 +174,11 @@ def _check_reading(spot: str, value: str, unit: str) -> str:
     temperature = kelvin(number, tidied)
     if temperature < 0.0:
         raise FieldProblem(
-            "value", "below absolute zero", f"{value} °{tidied} is colder than anything can be; mend the number."
+            "value", "below absolute zero", f"{value} °{tidied} is colder than anything can be; correct the number."
         )
     if temperature > HOTTEST_MEANT:
         raise FieldProblem(
-            "value", "hotter than fire", f"{value} °{tidied} is hotter than any wood fire; mend the number."
+            "value", "hotter than fire", f"{value} °{tidied} is hotter than any wood fire; correct the number."
         )
     return tidied
 
@@ -174,7 +190,7 @@ def _check_wood(value: str, unit: str) -> str:
     number = _number(value, "mass")
     if number <= 0.0:
         raise FieldProblem(
-            "value", "not above zero", f"“{value}” is no mass of wood; type more than 0, or leave it blank."
+            "value", "not above zero", f"“{value}” isn't a mass of wood; type more than 0, or leave it blank."
         )
     if tidied not in ("kg", "lb"):
         shown = f"“{unit}” is not a unit of mass" if unit else "A mass of wood needs its unit"
@@ -259,13 +275,13 @@ def _reading_doubt(entry: Entry, stove: Stove) -> Doubt | None:
         return Doubt(
             field="value",
             why="no stove reaches it",
-            sentence=f"{typed} at {label} is more than a stove reaches there; keep or mend?",
+            sentence=f"{typed} at {label} is more than a stove reaches there; is the number right?",
         )
     if temperature < COLDEST_LIKELY:
         return Doubt(
             field="value",
             why="colder than any kitchen",
-            sentence=f"{entry.value} °{entry.unit} at {label} is colder than any kitchen; keep or mend?",
+            sentence=f"{entry.value} °{entry.unit} at {label} is colder than any kitchen; is the number right?",
         )
     return None
 

@@ -142,6 +142,22 @@ def test_correction_puts_a_new_row_in_the_old_ones_place(desk: Desk, clock: Held
     assert [(row.value, row.at) for row in desk.entries] == [("280", START)]
 
 
+def test_a_correction_is_kept_whole_or_not_at_all(desk: Desk) -> None:
+    first = desk.read("385")
+    with desk.logbook._database.transaction() as connection:
+        connection.execute(
+            "CREATE TRIGGER full_disk BEFORE INSERT ON entry WHEN NEW.kind = 'void' "
+            "BEGIN SELECT RAISE(ABORT, 'no room'); END"
+        )
+    told: list[Changed] = []
+    desk.subscribe(told.append)
+    with pytest.raises(InputProblem, match="no room"):
+        desk.correct(first.entry.number, "358")
+    assert (values(desk), told) == (["385"], [])
+    assert desk.session is not None
+    assert desk.logbook.session(desk.session.number).entries == (first.entry,)
+
+
 def test_undo_of_a_correction_restores_what_stood_before(desk: Desk) -> None:
     desk.read("820")
     desk.correct(1, "280")

@@ -36,7 +36,7 @@ def test_damaged_page_is_told_when_it_is_read(tmp_path: Path) -> None:
     book = Logbook.open(path)
     book.save_stove(stove_with_default_spots("Kitchen"))
     book.start_session("Kitchen", "Bread")
-    book.append_many(1, [reading(number, number) for number in range(1, 2000)])
+    book.append(1, [reading(number, number) for number in range(1, 2000)])
     book.close()
     content = bytearray(path.read_bytes())
     half = len(content) // 2 // 4096 * 4096

@@ -32,7 +32,7 @@ def test_older_logbook_is_brought_up_to_date(older: Path) -> None:
     assert [row.value for row in book.session(1).entries] == ["", "385"]
     assert book.sessions()[0].first_at == book.session(2).entries[0].at
     book.set_setting("unit", "C")
-    book.append(1, at=book.session(1).entries[1].at, offset_minutes=0, kind="lit")
+    book.append(1, book.session(1).entries[1:])
     assert book.sessions("Kitchen")[1].entry_count == 3
     book.close()
 
