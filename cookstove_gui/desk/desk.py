@@ -163,6 +163,11 @@ class Desk:
         """What holds of that log after corrections, in order of time."""
         return self._log.entries if self._log else ()
 
+    @property
+    def offset_minutes(self) -> int:
+        """Offset [min] of the local clock: of the session on the table, or of this computer where none is written."""
+        return self.rows[-1].offset_minutes if self.rows else local_offset_minutes(self.clock())
+
     def start_session(self, title: str = "") -> None:
         """Begin a new session."""
         day = self.clock().astimezone()
@@ -225,12 +230,12 @@ class Desk:
 
     def undo(self) -> None:
         """Take back the latest thing entered; a correction goes back to what stood before it."""
-        self._opened().undo(self.clock(), self._offset())
+        self._opened().undo(self.clock(), self.offset_minutes)
         self.announce(Changed(log=True))
 
     def redo(self) -> None:
         """Take back the latest undo, as long as nothing was entered since."""
-        self._opened().redo(self.clock(), self._offset())
+        self._opened().redo(self.clock(), self.offset_minutes)
         self.announce(Changed(log=True))
 
     def correct(self, number: int, text: str) -> Receipt:
@@ -246,7 +251,7 @@ class Desk:
 
     def take_back(self, number: int) -> None:
         """Take back one row."""
-        self._opened().take_back(number, self.clock(), self._offset())
+        self._opened().take_back(number, self.clock(), self.offset_minutes)
         self.announce(Changed(log=True))
 
     def play(self, entries: tuple[Entry, ...]) -> None:
@@ -341,7 +346,7 @@ class Desk:
     def edge(self) -> Edge:
         """How numbers about the standing leave: in the unit on the screen, by the session's clock."""
         now = self._standing.now if self._standing else self._asked_at()
-        return Edge(unit=self.unit, now=now, offset_minutes=self._offset())
+        return Edge(unit=self.unit, now=now, offset_minutes=self.offset_minutes)
 
     # --- within ------------------------------------------------------------------------------------------------
 
@@ -376,9 +381,6 @@ class Desk:
         self._standing = None
         self._action = LEAVE
 
-    def _offset(self) -> int:
-        return self.rows[-1].offset_minutes if self.rows else local_offset_minutes(self.clock())
-
     def _asked_at(self) -> datetime:
         """Now while the session is live; the end of its log when an old one is looked at."""
         now = self.clock()
@@ -409,6 +411,6 @@ class Desk:
     def _replace(self, old: Entry, new: Entry) -> Receipt:
         now = self.clock()
         asked = doubt(new, self._stove, [row for row in self.entries if row != old], now)
-        entry = self._opened().replace(old, new, now, self._offset())
+        entry = self._opened().replace(old, new, now, self.offset_minutes)
         self.announce(Changed(log=True))
         return Receipt(entry=entry, question=asked.sentence if asked else "")

@@ -3,6 +3,11 @@
 from dataclasses import dataclass, replace
 from enum import StrEnum
 
+from cookstove_gui.units import kelvin
+
+OVEN_CENTRE = "oven_centre"  # where an oven is read if only one of its spots is
+USUAL_ROOM = kelvin(68.0, "F")  # K, a kitchen whose room was not read
+
 
 class Firebox(StrEnum):
     """Where the firebox lies, seen from where the cook stands."""
@@ -65,7 +70,7 @@ def default_spots() -> tuple[Spot, ...]:
         )
 
     return (
-        Spot(name="oven_centre", label="oven centre", kind=SpotKind.OVEN),
+        Spot(name=OVEN_CENTRE, label="oven centre", kind=SpotKind.OVEN),
         *top("front", 0.25),
         *reversed(top("back", 0.75)),
         Spot(name="oven_left", label="oven left", kind=SpotKind.OVEN, x=0.1),
@@ -104,6 +109,12 @@ class Stove:
         """The kind of the spot of that name; of one the stove does not know, what its name says."""
         spot = self.spot(name)
         return spot.kind if spot else spot_kind_from_name(name)
+
+    @property
+    def oven_spot(self) -> str:
+        """Name of the spot that stands for the whole oven: its centre, or the first described if it has none."""
+        names = [spot.name for spot in self.spots_of(SpotKind.OVEN)]
+        return OVEN_CENTRE if OVEN_CENTRE in names or not names else names[0]
 
     def spots_of(self, kind: SpotKind) -> tuple[Spot, ...]:
         """All spots of one kind, in walking order."""

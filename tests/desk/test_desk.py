@@ -9,9 +9,10 @@ from cookstove_gui.desk import Changed, Desk, Memory, work_out
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.phrases.heading import headline
+from cookstove_gui.stove.checking import check_entry
 from cookstove_gui.stove.entries import Kind, reading_kelvin
 from cookstove_gui.stove.stove import stove_with_default_spots
-from cookstove_gui.units import kelvin
+from cookstove_gui.units import kelvin, local_offset_minutes
 from tests.held_clock import HeldClock
 
 START = datetime(2026, 1, 10, 12, 0, tzinfo=UTC)
@@ -229,6 +230,15 @@ def test_listeners_are_told_what_kind_of_thing_changed(desk: Desk) -> None:
     stop()
     desk.choose_band("bread")
     assert told == [Changed(band=True)]
+
+
+def test_the_clock_is_the_sessions_own_or_this_computers(desk: Desk) -> None:
+    assert desk.offset_minutes == local_offset_minutes(START)
+    row = check_entry(at=START, offset_minutes=345, kind="lit")
+    desk.open_session(desk.logbook.add_session(desk.stove.name, "Elsewhere", [row]).number)
+    assert desk.offset_minutes == 345
+    desk.undo()
+    assert desk.rows[-1].offset_minutes == 345
 
 
 def test_band_is_remembered(clock: HeldClock) -> None:

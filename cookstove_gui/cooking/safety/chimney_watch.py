@@ -9,6 +9,7 @@ from cookstove_gui.forecast.answers import FloatArray, Projection, Quantiles
 from cookstove_gui.physics.chimney import mean_flue_temperature, natural_draught
 from cookstove_gui.physics.quantities import STANDARD_PRESSURE
 from cookstove_gui.resource_files import table
+from cookstove_gui.stove.stove import USUAL_ROOM
 from cookstove_gui.units import kelvin
 
 FLUE = "flue"
@@ -100,7 +101,7 @@ def draught(
     pipe_surface: FloatArray | float,
     outdoors: float,
     *,
-    room: float = 293.15,
+    room: float = USUAL_ROOM,
     pressure: float = STANDARD_PRESSURE,
 ) -> Draught:
     """The draught that the flue's warmth makes.

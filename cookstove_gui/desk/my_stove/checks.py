@@ -25,7 +25,6 @@ from cookstove_gui.cooking.instruments.thermometers import (
 from cookstove_gui.desk.desk import Desk
 from cookstove_gui.desk.my_stove.site import site_here
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.physics.air import standard_pressure
 from cookstove_gui.stove.stove import Instrument, Stove
 from cookstove_gui.units import kelvin, parse_number, parse_temperature
 
@@ -33,14 +32,9 @@ KINDS = ("oven thermometer", INFRARED, "probe", "flue thermometer")
 _KEY = "thermometer checks"
 
 
-def pressure_here(stove: Stove) -> float:
-    """Usual air pressure [Pa] at the stove's height."""
-    return float(standard_pressure(stove.altitude))
-
-
-def right_reading(stove: Stove, point: CheckPoint) -> float:
-    """What a right thermometer shows [K] in one of the checks, at this height."""
-    return true_temperature(point, pressure_here(stove))
+def right_reading(desk: Desk, point: CheckPoint) -> float:
+    """What a right thermometer shows [K] in one of the checks, in the air here."""
+    return true_temperature(point, site_here(desk).pressure)
 
 
 def checks_of(desk: Desk) -> tuple[Check, ...]:

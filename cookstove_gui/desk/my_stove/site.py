@@ -18,8 +18,6 @@ from cookstove_gui.cooking.instruments.site import (
 from cookstove_gui.desk.desk import Desk
 from cookstove_gui.desk.my_stove.kept_rows import BAROMETER, Row, keep_row, kept_row
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.physics.air import pressure_altitude
-from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import PASCALS_PER_INCH_OF_MERCURY, tidy
 
 HOLDS_FOR = timedelta(hours=24)
@@ -45,12 +43,6 @@ def site_here(desk: Desk) -> Site:
         except InputProblem:
             return replace(site_at(altitude), note=MISFIT)
     return site_at(altitude)
-
-
-def stove_here(desk: Desk) -> Stove:
-    """The stove at the height whose usual air is today's, so that all that goes by the height goes by the weather."""
-    site = site_here(desk)
-    return replace(desk.stove, altitude=float(pressure_altitude(site.pressure)))
 
 
 def barometer_of(desk: Desk) -> Barometer | None:

@@ -18,7 +18,6 @@ from cookstove_gui.desk.my_stove.site import (
     keep_barometer,
     keep_height,
     site_here,
-    stove_here,
 )
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.logbook.logbook import Logbook
@@ -127,7 +126,7 @@ def test_a_height_changed_under_the_barometer_is_said_not_guessed(desk: Desk) ->
 
 def test_checks_of_thermometers_go_by_the_weather(desk: Desk) -> None:
     keep_barometer(desk, "990 hPa", as_at_sea=True)
-    right = checks.right_reading(stove_here(desk), CheckPoint.BOIL)
+    right = checks.right_reading(desk, CheckPoint.BOIL)
     assert right == pytest.approx(site_here(desk).boiling, abs=1e-6)
     checks.add_instrument(desk, "dial", "probe")
     made = checks.record_check(desk, "dial", CheckPoint.BOIL, "211")
