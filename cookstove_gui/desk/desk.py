@@ -124,15 +124,21 @@ class Desk:
 
     def save_stove(self, stove: Stove) -> None:
         """Keep a changed or a new stove and use it."""
-        if not stove.name.strip():
-            raise InputProblem("The stove has no name; type one, such as Kitchen stove.")
         self.logbook.save_stove(stove)
-        if stove.name != self._stove.name:
+        if stove.name == self._stove.name:
+            self.read_stove_again()
+        else:
             self.choose_stove(stove.name)
-            return
-        self._stove = self.logbook.stove(stove.name)
+
+    def read_stove_again(self) -> None:
+        """Take up the stove in use as the logbook has it now; the lit spot stays lit if it is still there."""
+        before, lit = self._stove, self._walk.spot.name
+        self._stove = self.logbook.stove(before.name)
         self._walk = walk_of(self._stove)
-        self._forget_results()
+        if self._stove.spot(lit) is not None:
+            self._walk = self._walk.at(lit)
+        if _as_projected(self._stove) != _as_projected(before):
+            self._forget_results()
         self.announce(Changed(stove=True, walk=True, study=True))
 
     # --- sessions ----------------------------------------------------------------------------------------------
@@ -414,3 +420,8 @@ class Desk:
         entry = self._opened().replace(old, new, now, self.offset_minutes)
         self.announce(Changed(log=True))
         return Receipt(entry=entry, question=asked.sentence if asked else "")
+
+
+def _as_projected(stove: Stove) -> Stove:
+    """What the forecast looks at: how the chimney and the sides are described changes no projection."""
+    return replace(stove, chimney=None, sides="")

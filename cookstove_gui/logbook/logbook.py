@@ -15,7 +15,8 @@ from cookstove_gui.errors import InputProblem, SurroundingsProblem
 from cookstove_gui.logbook import backups, migrations
 from cookstove_gui.logbook.database import Database
 from cookstove_gui.logbook.rows import SessionSummary, entry_of, renumbered, row_of, summary_of
-from cookstove_gui.logbook.stove_file import stove_from_text, stove_text
+from cookstove_gui.logbook.stove_facts import StoveFacts, move_facts, write_stove
+from cookstove_gui.logbook.stove_file import stove_from_text
 from cookstove_gui.stove.entries import Entry, Kind, Session, voided_number
 from cookstove_gui.stove.stove import Stove
 
@@ -40,6 +41,7 @@ class Logbook:
     def __init__(self, database: Database) -> None:
         """For `open` and `in_memory`; brings an older logbook up to date after backing it up."""
         self._database = database
+        self.facts = StoveFacts(database)
         try:
             migrations.migrate(database, self._back_up_before_migration)
         except BaseException:
@@ -91,18 +93,19 @@ class Logbook:
     def save_stove(self, stove: Stove) -> None:
         """Keep a stove's description, new or changed."""
         with self._database.transaction() as connection:
-            _write_stove(connection, stove)
+            write_stove(connection, stove)
 
     def rename_stove(self, old: str, new: str) -> None:
-        """Give a stove another name; its sessions and what was learned of it go with it."""
+        """Give a stove another name; its sessions and all that is known of it go with it, in one transaction."""
         stove = self.stove(old)
-        text = stove_text(replace(stove, name=new))
         with self._database.transaction() as connection:
             if connection.execute("SELECT 1 FROM stove WHERE name = ?", (new,)).fetchone() is not None:
                 raise InputProblem(f"The logbook holds a stove “{new}” already; choose another name.")
-            connection.execute("INSERT INTO stove (name, description) VALUES (?, ?)", (new, text))
+            write_stove(connection, replace(stove, name=new))
             connection.execute("UPDATE session SET stove = ? WHERE stove = ?", (new, old))
             connection.execute("UPDATE character SET stove = ? WHERE stove = ?", (new, old))
+            connection.execute("UPDATE setting SET value = ? WHERE key = 'stove' AND value = ?", (new, old))
+            move_facts(connection, old, new)
             connection.execute("DELETE FROM stove WHERE name = ?", (old,))
 
     # Sessions
@@ -150,7 +153,7 @@ class Logbook:
         """
         with self._database.transaction() as connection:
             for stove in new_stoves:
-                _write_stove(connection, stove)
+                write_stove(connection, stove)
             return tuple(_add_session(connection, session) for session in sessions)
 
     def rename_session(self, number: int, title: str) -> None:
@@ -238,16 +241,6 @@ class Logbook:
     def _back_up_before_migration(self, version: int) -> None:
         if self.path is not None:
             backups.back_up(self._database, self._backup_folder(), f"before migration from version {version}")
-
-
-def _write_stove(connection: sqlite3.Connection, stove: Stove) -> None:
-    if not stove.name.strip():
-        raise InputProblem("A stove needs a name; type one, such as Kitchen stove.")
-    connection.execute(
-        "INSERT INTO stove (name, description) VALUES (?, ?) "
-        "ON CONFLICT (name) DO UPDATE SET description = excluded.description",
-        (stove.name, stove_text(stove)),
-    )
 
 
 def _add_session(connection: sqlite3.Connection, session: Session) -> Session:

@@ -7,6 +7,13 @@ from cookstove_gui.units import kelvin
 
 OVEN_CENTRE = "oven_centre"  # where an oven is read if only one of its spots is
 USUAL_ROOM = kelvin(68.0, "F")  # K, a kitchen whose room was not read
+USUAL_SIDES = "enamelled or painted metal"
+
+# The least and the most that a stove may be described by
+COOKTOP_LENGTHS = (0.1, 5.0)  # m
+ALTITUDES = (-500.0, 6000.0)  # m above the sea
+CHIMNEY_HEIGHTS = (1.0, 30.0)  # m
+FLUE_WIDTHS = (0.08, 0.40)  # m, inside
 
 
 class Firebox(StrEnum):
@@ -60,6 +67,15 @@ class Instrument:
     checked_on: str = ""  # ISO date of the latest check
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Chimney:
+    """The chimney a stove is joined to."""
+
+    height: float = 5.0  # m, from the stove's outlet to the top
+    diameter: float = 0.15  # m, inside
+    loss: float = 4.0  # W/(m2 K): 2 lined and insulated, 4 masonry, 8 single pipe; common practice, no source
+
+
 def default_spots() -> tuple[Spot, ...]:
     """The spots a stove has when its owner names no others, in the order of a walk round the stove."""
 
@@ -99,6 +115,8 @@ class Stove:
     is_new: bool = False  # never fired before it came here: first fires come before food
     first_fires_waived: bool = False
     altitude: float = 0.0  # m above the sea
+    chimney: Chimney | None = None  # none while its owner has not described it
+    sides: str = USUAL_SIDES  # a material of resources/touch.toml
     note: str = ""
 
     def spot(self, name: str) -> Spot | None:

@@ -1,5 +1,6 @@
 """The desk is the only door to the log: what is typed is saved, taken back by rows, and told in kinds of change."""
 
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
@@ -11,7 +12,7 @@ from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.phrases.heading import headline
 from cookstove_gui.stove.checking import check_entry
 from cookstove_gui.stove.entries import Kind, reading_kelvin
-from cookstove_gui.stove.stove import stove_with_default_spots
+from cookstove_gui.stove.stove import Chimney, Firebox, stove_with_default_spots
 from cookstove_gui.units import kelvin, local_offset_minutes
 from tests.held_clock import HeldClock
 
@@ -230,6 +231,19 @@ def test_listeners_are_told_what_kind_of_thing_changed(desk: Desk) -> None:
     stop()
     desk.choose_band("bread")
     assert told == [Changed(band=True)]
+
+
+def test_a_chimney_described_leaves_what_was_worked_out_and_the_lit_spot(desk: Desk) -> None:
+    desk.read("300")
+    assert desk.show(work_out(desk.inputs(), Memory()))
+    lit = desk.walk.spot
+    desk.save_stove(replace(desk.stove, chimney=Chimney(height=7.0), sides="soapstone"))
+    assert desk.standing is not None
+    assert desk.walk.spot == lit != desk.stove.spots[0]
+    desk.save_stove(replace(desk.stove, firebox=Firebox.RIGHT))
+    assert desk.standing is None
+    desk.save_stove(replace(desk.stove, spots=tuple(spot for spot in desk.stove.spots if spot != lit)))
+    assert desk.walk.spot == desk.stove.spots[0]
 
 
 def test_the_clock_is_the_sessions_own_or_this_computers(desk: Desk) -> None:

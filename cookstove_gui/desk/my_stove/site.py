@@ -16,8 +16,9 @@ from cookstove_gui.cooking.instruments.site import (
     site_with_barometer,
 )
 from cookstove_gui.desk.desk import Desk
-from cookstove_gui.desk.my_stove.kept_rows import BAROMETER, Row, keep_row, kept_row
 from cookstove_gui.errors import InputProblem
+from cookstove_gui.stove.stove import Stove
+from cookstove_gui.stove.weather import BAROMETER, WeatherKind, WeatherReading
 from cookstove_gui.units import PASCALS_PER_INCH_OF_MERCURY, tidy
 
 HOLDS_FOR = timedelta(hours=24)
@@ -31,6 +32,7 @@ class Barometer:
     pressure: float  # Pa
     as_at_sea: bool  # brought down to the sea's level, as weather reports give it
     at: datetime
+    offset_minutes: int  # of the local clock it was read on
 
 
 def site_here(desk: Desk) -> Site:
@@ -47,11 +49,14 @@ def site_here(desk: Desk) -> Site:
 
 def barometer_of(desk: Desk) -> Barometer | None:
     """The barometer's latest reading for this stove, however old."""
-    row = kept_row(desk, BAROMETER)
-    if row is None:
+    row = desk.logbook.facts.latest_weather(desk.stove.name, *BAROMETER)
+    if row is None or row.value is None:
         return None
     return Barometer(
-        pressure=float(row["pressure"]), as_at_sea=bool(row["as_at_sea"]), at=datetime.fromisoformat(str(row["at"]))
+        pressure=row.value,
+        as_at_sea=row.kind is WeatherKind.SEA_PRESSURE,
+        at=row.at,
+        offset_minutes=row.offset_minutes,
     )
 
 
@@ -79,14 +84,20 @@ def keep_barometer(desk: Desk, text: str, *, as_at_sea: bool) -> Site:
 
     Where no height was known, a pressure that the sea never has gives the height.
     """
+    stove = desk.stove
     if not text.strip():
-        keep_row(desk, BAROMETER, None)
+        keep_weather(desk, stove, WeatherKind.PRESSURE, None)
         return site_here(desk)
     pressure = pressure_from_text(text)
     as_at_sea = as_at_sea and is_possible_at_sea(pressure)
-    site = site_with_barometer(desk.stove.altitude, pressure, as_at_sea=as_at_sea)
-    row: Row = {"pressure": pressure, "as_at_sea": as_at_sea, "at": desk.clock().isoformat()}
-    keep_row(desk, BAROMETER, row)
-    if site.altitude != desk.stove.altitude:
-        desk.save_stove(replace(desk.stove, altitude=site.altitude))
+    site = site_with_barometer(stove.altitude, pressure, as_at_sea=as_at_sea)
+    kind = WeatherKind.SEA_PRESSURE if as_at_sea else WeatherKind.PRESSURE
+    keep_weather(desk, replace(stove, altitude=site.altitude), kind, pressure)
     return site
+
+
+def keep_weather(desk: Desk, stove: Stove, kind: WeatherKind, value: float | None) -> None:
+    """Keep what was read of the weather just now, and the stove as it is described with it."""
+    reading = WeatherReading(kind=kind, value=value, at=desk.clock(), offset_minutes=desk.offset_minutes)
+    desk.logbook.facts.add_weather(stove, reading)
+    desk.read_stove_again()

@@ -5,7 +5,6 @@ from collections.abc import Callable
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from cookstove_gui.cooking.instruments.surface_readings import INFRARED
-from cookstove_gui.cooking.instruments.thermometers import CheckPoint
 from cookstove_gui.desk.my_stove import checks
 from cookstove_gui.errors import Problem
 from cookstove_gui.gui.desk_link import DeskLink
@@ -19,6 +18,7 @@ from cookstove_gui.phrases.my_stove.checks import (
     instrument_words,
     measured_emissivity_words,
 )
+from cookstove_gui.stove.checks import CheckPoint
 from cookstove_gui.stove.stove import Instrument
 from cookstove_gui.units import degrees, kelvin, tidy
 

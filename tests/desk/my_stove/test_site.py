@@ -9,7 +9,6 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 
-from cookstove_gui.cooking.instruments.thermometers import CheckPoint
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.my_stove import air, checks, describing
 from cookstove_gui.desk.my_stove.site import (
@@ -22,6 +21,7 @@ from cookstove_gui.desk.my_stove.site import (
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.physics.air import standard_pressure
+from cookstove_gui.stove.checks import CheckPoint
 from cookstove_gui.units import degrees
 
 NOW = datetime(2026, 3, 14, 15, 0, tzinfo=UTC)
