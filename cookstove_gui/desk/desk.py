@@ -1,6 +1,7 @@
 """The desk: the only door through which the log changes.
 
-An entry is on disk before the desk says it is. Listeners are told what kinds of thing changed, never more.
+An entry is on disk before anybody is told of it. Listeners learn which kinds of thing changed, and ask for the rest.
+Raises InputProblem for what cannot be understood or is not there.
 """
 
 from collections.abc import Callable, Sequence
@@ -245,12 +246,12 @@ class Desk:
         self.announce(Changed(log=True))
 
     def correct(self, number: int, text: str) -> Receipt:
-        """Put another value in the place of a row's; wood takes a mass or words, a note takes words."""
+        """Give a row another value; wood takes a mass or words, a note takes words."""
         old = self._opened().row(number)
         return self._replace(old, corrected_row(old, text, self.mass_unit))
 
     def move(self, number: int, at_text: str) -> Receipt:
-        """Put a row at another clock time."""
+        """Give a row another clock time."""
         old = self._opened().row(number)
         at = parse_wall_clock(at_text, self.clock(), old.offset_minutes)
         return self._replace(old, replace(old, at=at))

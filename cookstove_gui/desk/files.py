@@ -1,7 +1,4 @@
-"""Logs in and out of the desk's logbook.
-
-Importing is all-or-ask: an offer says what is wrong before anything is kept.
-"""
+"""Importing and exporting logs. An import is all-or-ask: an offer says what is wrong before anything is kept."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -35,7 +32,7 @@ class ImportOffer:
 
     @property
     def needs_answer(self) -> bool:
-        """Whether something is wrong, so that the person must say what to do."""
+        """Whether something is wrong, so that the person must decide."""
         return bool(self.problems)
 
 
@@ -52,7 +49,7 @@ def offer_import(desk: Desk, paths: Sequence[Path]) -> ImportOffer:
             continue
         problems.extend(problem.sentence for problem in reading.problems)
         if not reading.entries:
-            problems.append(f"{path.name} holds no row that can be read; nothing of it would be kept.")
+            problems.append(f"{path.name} has no readable row; nothing of it would be kept.")
         elif _is_known(desk, stove.name, reading.with_repeats()):
             problems.append(f"{path.name} is in the logbook already, row for row; it would not be kept twice.")
         else:

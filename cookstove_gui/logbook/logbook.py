@@ -56,7 +56,7 @@ class Logbook:
             file.parent.mkdir(parents=True, exist_ok=True)
         except OSError as error:
             raise SurroundingsProblem(
-                f"The folder {file.parent} for the logbook cannot be made ({error.strerror}); choose another place."
+                f"The folder {file.parent} for the logbook cannot be created ({error.strerror}); choose another place."
             ) from error
         return cls(Database(file))
 
@@ -208,13 +208,13 @@ class Logbook:
         try:
             content = json.loads(row[2])
         except ValueError:
-            return None  # a cache that cannot be read is made anew from the log
+            return None  # a cache that cannot be read is worked out again from the log
         return content if isinstance(content, dict) else None
 
     def save_character(
         self, stove: str, content: dict[str, Any], of_sessions_fingerprint: str, made_by: str = ""
     ) -> None:
-        """Keep what was learned of a stove, in the place of what was kept before."""
+        """Keep what was learned of a stove; it replaces what was kept before."""
         text = json.dumps(content)
         with self._database.transaction() as connection:
             _expect_stove(connection, stove)

@@ -1,6 +1,6 @@
 """The stove's own file, `stove.toml`: read with a sentence for each mistake, written so that a person can edit it.
 
-Unknown keys are left alone, missing ones take their usual value.
+Unknown keys are ignored, missing ones take their usual value. What cannot be read raises InputProblem.
 """
 
 import os
@@ -216,7 +216,7 @@ class _Fields:
         value = self._table.get(key, usual)
         if fits(value):
             return value
-        raise InputProblem(f"{self.where}{self._line(key, value)}: {key} = {value!r} will not do; write {wanted}.")
+        raise InputProblem(f"{self.where}{self._line(key, value)}: {key} = {value!r} cannot be used; write {wanted}.")
 
     def _line(self, key: str, value: object) -> str:
         """Line of a key, when only one line can be meant: tomllib does not tell."""

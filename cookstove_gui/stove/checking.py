@@ -1,7 +1,6 @@
-"""What may stand in a log entry: hard errors that cannot be read at all, and gentle questions about the unlikely.
+"""What an entry of the log may say: meaningless entries are refused, unlikely ones are kept and questioned.
 
-The desk and the file reading share these rules, so that a row typed and a row read from a file are judged alike.
-An unlikely entry is kept and questioned; only what has no meaning is refused.
+Rows that are typed and rows read from a file are judged alike, each once, before the logbook gets them.
 """
 
 import math
@@ -16,7 +15,7 @@ from cookstove_gui.units import clock_text, degrees, kelvin, parse_number, tidy
 
 # Hotter than any flame of wood (adiabatic flame temperature about 2250 K; from memory), so never a reading.
 HOTTEST_MEANT = 3000.0  # K
-# Above these nobody reads an ordinary cookstove (common practice, no source).
+# Readings of an ordinary cookstove stay below these (common practice, no source).
 HOTTEST_LIKELY = {
     SpotKind.OVEN: kelvin(700.0, "F"),
     SpotKind.TOP: kelvin(1050.0, "F"),
@@ -36,7 +35,7 @@ _UNIT_SLIP = 25.0  # K; a jump beyond this since lately, that the other unit wou
 
 
 class FieldProblem(InputProblem):
-    """An entry that cannot be read, and the field that is to blame."""
+    """An entry that cannot be understood, and the field at fault."""
 
     def __init__(self, field: str, why: str, sentence: str) -> None:
         super().__init__(sentence)
@@ -46,7 +45,7 @@ class FieldProblem(InputProblem):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Doubt:
-    """A question about an entry that was kept all the same."""
+    """A question about an unlikely entry that was kept."""
 
     field: str
     why: str

@@ -160,7 +160,7 @@ def spot_kind_from_name(name: str) -> SpotKind:
 
 
 def with_spots_named(stove: Stove, names: tuple[str, ...]) -> Stove:
-    """The stove with a spot added for every name it does not know yet."""
+    """The stove with a spot added for each unknown name."""
     known = {spot.name for spot in stove.spots}
     added = tuple(
         Spot(name=name, label=name.replace("_", " "), kind=spot_kind_from_name(name))

@@ -51,7 +51,7 @@ def test_logbook_in_memory_needs_a_folder(logbook: Logbook, tmp_path: Path) -> N
 
 def test_folder_that_cannot_be_made_is_told(filed: Logbook, tmp_path: Path) -> None:
     (tmp_path / "stick").write_text("a file")
-    with pytest.raises(SurroundingsProblem, match="does not take the copy"):
+    with pytest.raises(SurroundingsProblem, match="cannot take the copy"):
         filed.back_up(NOON, tmp_path / "stick")
 
 

@@ -1,4 +1,4 @@
-"""The session on the table and the ways its log may grow: rows are only ever added."""
+"""The open session, whose log only ever grows."""
 
 from collections.abc import Sequence
 from dataclasses import replace

@@ -11,7 +11,6 @@ from cookstove_gui.cooking.instruments import surface_readings
 from cookstove_gui.desk.desk import Desk
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.stove.stove import (
-    ALTITUDES,
     COOKTOP_LENGTHS,
     Spot,
     SpotKind,
@@ -82,12 +81,6 @@ def set_size(desk: Desk, width_text: str | None = None, depth_text: str | None =
     if depth_text is not None:
         stove = replace(stove, cooktop_depth=length_from_text(depth_text, "depth", short_unit(desk), COOKTOP_LENGTHS))
     desk.save_stove(stove)
-
-
-def set_altitude(desk: Desk, text: str) -> None:
-    """Keep the height above the sea."""
-    altitude = length_from_text(text, "height above the sea", height_unit(desk), ALTITUDES)
-    desk.save_stove(replace(desk.stove, altitude=altitude))
 
 
 def add_stove(desk: Desk, name: str) -> None:
