@@ -64,7 +64,8 @@ class LargeView(QWidget):
         self._headline.setText(headline(standing, self._desk.edge))
         self._oven.setText(f"{temperature_text(standing.outlook.oven.p50, unit)} °{unit}")
         band, enters = standing.band, standing.outlook.band.enters_min
-        when = "now" if band.holds(standing.outlook.oven.p50) else window_text(standing.now, enters, self._desk.offset_minutes)
+        window = window_text(standing.now, enters, self._desk.offset_minutes)
+        when = "now" if band.holds(standing.outlook.oven.p50) else window
         self._arrival.setText(f"{band.name}\n{when}")
 
 
