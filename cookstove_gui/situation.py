@@ -37,8 +37,7 @@ from cookstove_gui.forecast.answers import (
     TurnKind,
     Zone,
 )
-from cookstove_gui.resource_files import table
-from cookstove_gui.stove.entries import Entry, HeatBand, Kind, Session, fold, fraction_open
+from cookstove_gui.stove.entries import USUAL_SPLIT, Entry, HeatBand, Kind, Session, fold, fraction_open
 from cookstove_gui.stove.stove import Stove
 
 AHEAD_MINUTES = (15, 30, 60)
@@ -210,8 +209,7 @@ def steps(rows: Sequence[Entry]) -> tuple[Action, ...]:
     """What a cook might do now, by the rows in force: more wood, the air the other way, the bypass closed."""
     air = next((fraction_open(row) for row in reversed(rows) if row.kind is Kind.AIR), 0.5)
     bypass = next((fraction_open(row) for row in reversed(rows) if row.kind is Kind.BYPASS), 0.0)
-    split = float(table("phrases.toml")["split_kg"])
-    found = [Action(kind=ActionKind.WOOD, value=2 * split)]
+    found = [Action(kind=ActionKind.WOOD, value=2 * USUAL_SPLIT)]
     if air < 0.95:
         found.append(Action(kind=ActionKind.AIR, value=1.0))
     if air > 0.15:

@@ -12,7 +12,6 @@ from tests.reach import Source
 _BAKES = "closed solutions that the bakes' numbers are checked against"
 _POTS = "simmer bands and boil-dry times of the pots to come"
 _SKIN = "what skin meets on each material, which the order of the burn tables is checked against"
-_MODEL = "until the forecast's model is rewritten"
 LISTED = {
     "physics.conduction": _BAKES,
     "physics.superposition": _BAKES,
@@ -27,12 +26,6 @@ LISTED = {
     "physics.touch.effusivity": _SKIN,
     "physics.touch.contact_temperature": _SKIN,
     "desk.desk.Desk.study_inputs": "how the desk of the pictures studies its past",
-    "forecast.model.kalman.Surprise.log_likelihood": _MODEL,
-    "forecast.model.kalman.predict": _MODEL,
-    "forecast.model.observation.REFERENCE_EXCESS": _MODEL,
-    "forecast.model.spots.squared_exponential": _MODEL,
-    "forecast.model.spots.condition": _MODEL,
-    "forecast.model.spots.log_marginal_likelihood": _MODEL,
     "logbook.tables": "wired by the export of tables",
     "logbook.backups.restore": "wired by the logbook's restore",
     "gui.widgets.theme.TEXT_PAIRS": "which colours meet, for the test of contrast",

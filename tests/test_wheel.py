@@ -32,7 +32,10 @@ def started(place: Path, folder: Path, *arguments: str) -> subprocess.CompletedP
     )
 
 
-@pytest.mark.parametrize("name", ["resources/tasks.toml", "resources/cautions.toml", "sample_sessions/README.md"])
+@pytest.mark.parametrize(
+    "name",
+    ["resources/tasks.toml", "resources/cautions.toml", "sample_sessions/README.md", "forecast/MODEL.md"],
+)
 def test_files_beside_the_program_are_in_the_wheel(unpacked: Path, name: str) -> None:
     assert (unpacked / "cookstove_gui" / name).is_file()
 

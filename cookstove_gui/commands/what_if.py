@@ -4,7 +4,7 @@ import re
 
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import LEAVE, Action, ActionKind
-from cookstove_gui.resource_files import table
+from cookstove_gui.stove.entries import USUAL_SPLIT
 from cookstove_gui.units import kilograms, parse_number
 
 _FILLERS = {"add", "put", "on", "the", "to", "at", "now", "it", "of", "wood", "set", "turn", "leave"}
@@ -47,7 +47,7 @@ def _mass(words: list[str], text: str) -> float:
             mass = kilograms(parse_number(number), unit.removesuffix("s"))
         case [count, pieces] if _PIECES.fullmatch(pieces) and (count in _COUNTS or count[-1].isdigit()):
             pieces_count = _COUNTS[count] if count in _COUNTS else parse_number(count)
-            mass = pieces_count * float(table("phrases.toml")["split_kg"])
+            mass = pieces_count * USUAL_SPLIT
         case _:
             raise InputProblem(f"“{text}” is no step this program knows; {_HOW}.")
     if not 0.0 < mass <= 30.0:

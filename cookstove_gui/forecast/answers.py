@@ -14,7 +14,8 @@ from numpy.typing import NDArray
 from cookstove_gui.stove.entries import HeatBand
 
 FloatArray: TypeAlias = NDArray[np.float64]
-HORIZON_MINUTES = 180
+HORIZON_MINUTES = 180  # min that answers look ahead
+LEVELS = (0.1, 0.5, 0.9)  # of p10, p50 and p90
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -14,7 +14,7 @@ from cookstove_gui.forecast.answers import (
 from cookstove_gui.phrases.edge import Edge, duration, heat_name, spot_label
 from cookstove_gui.resource_files import table
 from cookstove_gui.situation import SURE_OF_TURN
-from cookstove_gui.stove.entries import HeatBand
+from cookstove_gui.stove.entries import USUAL_SPLIT, HeatBand
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import degrees, tidy
 
@@ -94,7 +94,7 @@ def fuel_needed(in_band: bool, turns: tuple[Turn, ...], edge: Edge) -> str:
 def action_words(action: Action) -> str:
     """A what-if as an order: “Add two splits”."""
     if action.kind is ActionKind.WOOD:
-        splits = round(action.value / float(table("phrases.toml")["split_kg"]))
+        splits = round(action.value / USUAL_SPLIT)
         return {1: "Add one split", 2: "Add two splits"}.get(splits, f"Add {tidy(action.value)} kg of wood")
     if action.kind is ActionKind.AIR:
         if action.value >= 0.95:

@@ -2,7 +2,34 @@
 
 import numpy as np
 
-from cookstove_gui.physics.quantities import Quantity, finite, positive, quantity, within
+from cookstove_gui.physics.quantities import Array, Quantity, finite, positive, quantity, within
+
+
+def cooled(temperature_initial: Array, temperature_surroundings: Array, ratio_time: Quantity) -> Array:
+    """As `lumped_temperature`, unchecked, for a model that takes many small steps.
+
+    Parameters
+    ----------
+    temperature_initial, temperature_surroundings : array, shape (...)
+        [K]
+    ratio_time : float or array, shape (...)
+        Elapsed time over the time constant [-], 0 or more.
+
+    Returns
+    -------
+    array, shape (...)
+        [K]
+
+    Raises
+    ------
+    Nothing; what is missing stays missing.
+
+    Source
+    ------
+    Newton's law of cooling, closed form.
+    """
+    result: Array = temperature_surroundings + (temperature_initial - temperature_surroundings) * np.exp(-ratio_time)
+    return result
 
 
 def lumped_temperature(
@@ -40,7 +67,7 @@ def lumped_temperature(
     elapsed = within("time", time, 0.0)
     start = finite("temperature_initial", temperature_initial)
     around = finite("temperature_surroundings", temperature_surroundings)
-    return quantity(around + (start - around) * np.exp(-elapsed / positive("time_constant", time_constant)))
+    return quantity(cooled(start, around, elapsed / positive("time_constant", time_constant)))
 
 
 def lumped_time(

@@ -6,6 +6,7 @@ from cookstove_gui.commands import parsing
 from cookstove_gui.commands.what_if import action_from_text
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import LEAVE, Action, ActionKind
+from cookstove_gui.stove.entries import USUAL_SPLIT
 
 
 @pytest.mark.parametrize(
@@ -13,9 +14,9 @@ from cookstove_gui.forecast.answers import LEAVE, Action, ActionKind
     [
         ("leave", LEAVE),
         ("Leave it", LEAVE),
-        ("two splits", Action(kind=ActionKind.WOOD, value=2.4)),
-        ("add 1 split now", Action(kind=ActionKind.WOOD, value=1.2)),
-        ("put a log on", Action(kind=ActionKind.WOOD, value=1.2)),
+        ("two splits", Action(kind=ActionKind.WOOD, value=2 * USUAL_SPLIT)),
+        ("add 1 split now", Action(kind=ActionKind.WOOD, value=USUAL_SPLIT)),
+        ("put a log on", Action(kind=ActionKind.WOOD, value=USUAL_SPLIT)),
         ("half a split", None),
         ("2.5 kg", Action(kind=ActionKind.WOOD, value=2.5)),
         ("2,5kg of wood", Action(kind=ActionKind.WOOD, value=2.5)),

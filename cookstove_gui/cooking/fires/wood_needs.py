@@ -11,7 +11,7 @@ from cookstove_gui.forecast.answers import Quantiles
 from cookstove_gui.physics.burning import burn_time, mean_burning_rate
 from cookstove_gui.physics.firewood import heat_output, heating_value_net
 from cookstove_gui.resource_files import table
-from cookstove_gui.stove.entries import Entry, Kind, Session, wood_count, wood_mass
+from cookstove_gui.stove.entries import USUAL_SPLIT, Entry, Kind, Session, wood_count, wood_mass
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import WATTS_PER_BTU_PER_HOUR
 
@@ -223,7 +223,7 @@ def kilograms_of(row: Entry) -> float | None:
     if mass is not None:
         return mass
     count = wood_count(row)
-    return None if count is None else count * float(table("phrases.toml")["split_kg"])
+    return None if count is None else count * USUAL_SPLIT
 
 
 def _times(quantiles: Quantiles, factor: float) -> Quantiles:

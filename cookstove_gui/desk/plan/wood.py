@@ -23,7 +23,7 @@ from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import Quantiles
 from cookstove_gui.resource_files import table
 from cookstove_gui.situation import Standing
-from cookstove_gui.stove.entries import Entry, HeatBand, Kind, Session, fraction_open
+from cookstove_gui.stove.entries import USUAL_SPLIT, Entry, HeatBand, Kind, Session, fraction_open
 from cookstove_gui.stove.stove import Stove
 
 USUAL_RISE_MIN = 75.0  # from lighting to baking heat where no firing has shown it; common practice, no source
@@ -90,7 +90,7 @@ def moisture_options() -> tuple[tuple[str, str], ...]:
 
 def usual_split() -> float:
     """Mass of one split [kg]."""
-    return float(table("phrases.toml")["split_kg"])
+    return USUAL_SPLIT
 
 
 def air_now(entries: tuple[Entry, ...]) -> float:

@@ -1,4 +1,4 @@
-"""The cook of each future: loads by habit, air and wood by where the oven is wanted, until the firing is done."""
+"""The cook of each future: feeds by habit, steers wood and air toward the band, until the firing is done."""
 
 import math
 
@@ -8,7 +8,8 @@ from numpy.typing import NDArray
 from cookstove_gui.forecast.answers import Action, ActionKind, FloatArray
 from cookstove_gui.forecast.model import heat
 from cookstove_gui.forecast.model.ensemble import MEMBERS
-from cookstove_gui.forecast.model.habits import erfc
+from cookstove_gui.forecast.model.habits import KINDLING_WAIT
+from cookstove_gui.forecast.model.normal import share_below
 from cookstove_gui.forecast.tracking.belief import Belief
 from cookstove_gui.stove.entries import HeatBand
 
@@ -16,24 +17,32 @@ FED_UNTIL_MINUTES = 240.0  # a fire not fed for this long is not expected to be 
 UNKNOWN_SINCE = 15.0  # min since a load, when the log has none but the fire burns
 LOOKS_A_TURN, LOOKS_SPREAD = 1.6, 0.6  # looks at the oven for each turn of the air; spread of their logarithm
 AIR_EDGE, AIR_SOFT = 0.6, 0.25  # half-widths off mid-band at which half of the cooks move the air, and how sharply
-AIR_TURN = (0.1, 0.4)  # by how much, at least and at most
+AIR_TURN = (0.1, 0.4)  # of the opening, at least and at most
 AIR_FORESIGHT = 10.0  # min ahead that a cook judges the oven by, at most, when setting the air
-FAR_OFF, HASTE = 1.4, 2.0  # half-widths off at which a cook looks so much more often
-LEAST_AIR = 0.05  # nobody who tends a fire shuts it altogether
+FAR_OFF, HASTE = (
+    1.4,
+    2.0,
+)  # half-widths off mid-band at which a cook hurries, and how many times as often one then looks
+LEAST_AIR = 0.05  # air opening; nobody who tends a fire shuts it altogether
 EAGER, EAGER_TURN = 0.75, 0.5  # pace of the wait for the next load in mid-band, and per half-width off it
-LEAST_EAGER = 0.25  # pace of that wait when the oven is far too hot
-MASS_TURN = 0.4  # taken off the logarithm of a load's mass for each half-width that the oven lies above mid-band
+LEAST_EAGER, MOST_EAGER = 0.25, 1.8  # pace of that wait when the oven is far too hot, and far too cool
+MASS_TURN, MOST_MASS_TURN = (
+    0.4,
+    0.9,
+)  # taken off the logarithm of a load's mass for each half-width above mid-band, and at most
 STEERING_SHARE = 0.85  # of cooks who set the air by where the oven is
 FORESIGHT = 25.0  # min ahead that a cook judges the oven by its trend
+TREND_MINUTES = 8.0  # min over which a cook sees the oven's trend
+END_AIR = 0.1  # air opening a cook leaves a dying fire
+MOST_OFF = 2.0  # half-widths off mid-band beyond which a cook does nothing more
 BAKE_MINUTES, BAKE_SPREAD = 50.0, 0.8  # a band once reached is held so long at least; spread of its logarithm
-POOL = 1024  # firings drawn to judge how long this one lasts
+POOL = 1024  # firings, drawn to judge how long this one lasts
 BYPASS_SHUT_EVERY = 18.0  # min that a bypass, opened for lighting, stays open on average
 DOOR_SHUT_AGAIN = (2.5, 15.0)  # min a door stays open from now on, at least and at most
 OPENINGS_PRIOR = (0.6, 1.0)  # door openings and hours with the oven hot, before any were seen
 OPENING_DIP = (0.08, 0.45)  # share of the oven air's excess that one opening costs
-KINDLING_WAIT = 0.5  # of a usual interval: the first load follows the kindling so soon
-SHUT_AIR = 0.2  # an air that is nearly shut speaks of a fire let die
-SHUT_ODDS = 4.0
+SHUT_AIR = 0.2  # air opening that suggests a fire left to die
+SHUT_ODDS = 4.0  # by which that multiplies the odds of it
 BAND_MARGIN = 12.0  # K added to half a band's width for “well off”
 
 
@@ -78,11 +87,10 @@ class Cook:
     def _waiting_tail(self, belief: Belief, waited: FloatArray) -> FloatArray:
         """Chance that a cook who still feeds would have waited so long."""
         habits = belief.habits
-        gone = (np.log(np.maximum(waited, 0.5)) - habits.interval_log) / (habits.interval_deviation * math.sqrt(2.0))
-        return 0.5 * erfc(gone)
+        return share_below((habits.interval_log - np.log(np.maximum(waited, 0.5))) / habits.interval_deviation)
 
     def goes_away(self) -> None:
-        """From now on nobody tends."""
+        """Nobody tends the fire from now on."""
         self._feeds[:] = False
         self._steers[:] = False
 
@@ -94,11 +102,11 @@ class Cook:
         self._left -= minutes
         ending = self._feeds & (self._left <= 0.0)
         self._feeds &= ~ending
-        inlet = np.where(ending & self._steers, 0.1, state[heat.INLET])
+        inlet = np.where(ending & self._steers, END_AIR, state[heat.INLET])
         if self._band is not None:
             off = self._off(self._band, state[heat.DIAL], minutes)
-            eager = np.clip(EAGER - EAGER_TURN * off, LEAST_EAGER, 1.8)
-            size = np.exp(np.clip(-MASS_TURN * off, -0.9, 0.0))
+            eager = np.clip(EAGER - EAGER_TURN * off, LEAST_EAGER, MOST_EAGER)
+            size = np.exp(np.clip(-MASS_TURN * off, -MOST_MASS_TURN, 0.0))
             inlet = self._set_air(inlet, self._band, state[heat.DIAL], minutes, random)
             if self._minds_bypass:
                 state[heat.BYPASS][random.random(MEMBERS) < minutes / BYPASS_SHUT_EVERY] = 0.0
@@ -138,7 +146,7 @@ class Cook:
 
     def _off(self, band: HeatBand, oven: FloatArray, minutes: float) -> FloatArray:
         """How far (members,) the oven, as its trend will have it, lies above the band's middle, in half-widths."""
-        self._trend += (1.0 - np.exp(-minutes / 8.0)) * ((oven - self._before) / minutes - self._trend)
+        self._trend += (1.0 - np.exp(-minutes / TREND_MINUTES)) * ((oven - self._before) / minutes - self._trend)
         self._before = oven.copy()
         arrives = ~self._reached & (oven >= band.low)
         self._left = np.where(arrives, np.maximum(self._left, self._bakes), self._left)
@@ -147,9 +155,9 @@ class Cook:
 
 
 def _half_widths(oven: FloatArray, band: HeatBand) -> FloatArray:
-    """How far an oven (members,) [K] lies above a band's middle, in half-widths, at most two either way."""
+    """How far an oven (members,) [K] lies above a band's middle, in half-widths, at most MOST_OFF either way."""
     half = 0.5 * (band.high - band.low) + BAND_MARGIN
-    return np.clip((oven - 0.5 * (band.low + band.high)) / half, -2.0, 2.0)
+    return np.clip((oven - 0.5 * (band.low + band.high)) / half, -MOST_OFF, MOST_OFF)
 
 
 def openings_per_minute(belief: Belief, reached: float | None) -> float:
@@ -176,7 +184,7 @@ def _tending_left(
     """Minutes (members,) for which the fire will still be fed, and who is done with it already.
 
     A firing lasts as this cook's firings do, and once the band is reached at least long enough to bake. What has
-    lasted until the last load lasts longer; a wait that is long for this cook and a shut air speak for being done.
+    lasted until the last load lasts longer; a wait that is long for this cook, or a shut air, suggests that it is done.
     """
     habits = belief.habits
     burning = belief.minutes_since_lit
@@ -188,7 +196,7 @@ def _tending_left(
     still = float(np.mean(lasts > burning))
     ordered = np.sort(lasts)
     over = np.maximum(np.searchsorted(ordered, burning) - np.searchsorted(ordered, fed_at), 0) / POOL
-    odds = (over + 1.0 / POOL) / np.maximum(still * waiting_tail, 0.1 / POOL)
+    odds = (over + 1.0 / POOL) / np.maximum(still * waiting_tail, 1e-4)
     if belief.air_logged is not None and belief.air_logged <= SHUT_AIR:
         odds *= SHUT_ODDS
     done = random.random(MEMBERS) < odds / (1.0 + odds)

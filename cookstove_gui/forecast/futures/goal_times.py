@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from cookstove_gui.forecast.answers import FloatArray, Quantiles
+from cookstove_gui.forecast.answers import LEVELS, FloatArray, Quantiles
 
 
 def first_reach(seconds: FloatArray, path: FloatArray, target: float) -> FloatArray:
@@ -21,6 +21,6 @@ def first_reach(seconds: FloatArray, path: FloatArray, target: float) -> FloatAr
 def late_quantiles(minutes: FloatArray, never: float) -> Quantiles:
     """Tenth, fiftieth and ninetieth percentile of times of which some are never (infinite): those give None."""
     ordered = np.sort(minutes)
-    found = ordered[np.ceil(np.array([0.1, 0.5, 0.9]) * (len(ordered) - 1)).astype(int)]
+    found = ordered[np.ceil(np.array(LEVELS) * (len(ordered) - 1)).astype(int)]
     p10, p50, p90 = (float(value) if value <= never else None for value in found)
     return Quantiles(p10=p10, p50=p50, p90=p90)

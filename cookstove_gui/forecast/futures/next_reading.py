@@ -11,6 +11,9 @@ from cookstove_gui.stove.stove import SpotKind
 
 WAITS = (0, 5, 10, 15, 20, 30)  # min: when the reading might be taken
 PATIENCE = 0.012  # share of narrowing that a minute's earlier answer is worth
+JUST_READ_MINUTES = 2.0  # min since a reading within which the same spot is not asked for at once
+DECIDED_MINUTES = 0.5  # min of spread below which the arrival is settled, and the heat in an hour is asked for instead
+NOTHING_TO_READ = 15  # min, the wait named for a stove without spots
 
 
 def next_reading(belief: Belief, projection: Projection, band: HeatBand) -> NextReading:
@@ -32,7 +35,7 @@ def next_reading(belief: Belief, projection: Projection, band: HeatBand) -> Next
     oven = projection.of(oven_spot(belief.stove, projection))
     enters, stays = arrivals(projection.minutes, oven, band)
     aim = np.minimum(enters if np.mean(enters > 0.0) > 0.5 else stays, float(HORIZON_MINUTES))
-    if np.std(aim) < 0.5:
+    if np.std(aim) < DECIDED_MINUTES:
         aim = oven[:, int(np.searchsorted(projection.minutes, 60.0))]
     best: tuple[float, str, int, float] | None = None
     for wait in WAITS:
@@ -45,7 +48,9 @@ def next_reading(belief: Belief, projection: Projection, band: HeatBand) -> Next
             if best is None or worth > best[0]:
                 best = (worth, spot.name, wait, float(narrowed[index]))
     if best is None:
-        return NextReading(spot=belief.stove.spots[0].name if belief.stove.spots else "", in_min=15, narrows=0.0)
+        return NextReading(
+            spot=belief.stove.spots[0].name if belief.stove.spots else "", in_min=NOTHING_TO_READ, narrows=0.0
+        )
     return NextReading(spot=best[1], in_min=best[2], narrows=min(max(best[3], 0.0), 1.0))
 
 
@@ -62,4 +67,4 @@ def _narrowing(readings: FloatArray, aim: FloatArray, belief: Belief) -> FloatAr
 
 def _just_read(belief: Belief, spot: str) -> bool:
     last = belief.last_readings.get(spot)
-    return last is not None and (belief.now - last.at).total_seconds() < 120.0
+    return last is not None and (belief.now - last.at).total_seconds() < 60.0 * JUST_READ_MINUTES

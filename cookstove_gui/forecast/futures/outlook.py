@@ -6,6 +6,7 @@ import numpy as np
 
 from cookstove_gui.forecast.answers import (
     LEAVE,
+    LEVELS,
     Action,
     Ahead,
     BandOutlook,
@@ -19,18 +20,18 @@ from cookstove_gui.forecast.tracking.belief import Belief
 from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.stove.stove import SpotKind, Stove
 
-LEVELS = (0.1, 0.5, 0.9)
+AHEAD = (15, 30, 60)  # min from now, unless others are asked for
 # Where among the futures' arrivals the tenth and ninetieth percentile lie: futures that never arrive pile up at the
 # horizon, which made windows hold more than they said. Found on invented stoves.
 ARRIVAL_LEVELS = (0.15, 0.5, 0.85)
 
 
-def outlook(belief: Belief, band: HeatBand, ahead: Sequence[int] = (15, 30, 60), action: Action = LEAVE) -> Outlook:
+def outlook(belief: Belief, band: HeatBand, ahead: Sequence[int] = AHEAD, action: Action = LEAVE) -> Outlook:
     """The oven now and ahead, and its arrival and stay in a band, if `action` is done now."""
     return outlook_of(project(belief, action, band), belief.stove, band, ahead)
 
 
-def outlook_of(projection: Projection, stove: Stove, band: HeatBand, ahead: Sequence[int] = (15, 30, 60)) -> Outlook:
+def outlook_of(projection: Projection, stove: Stove, band: HeatBand, ahead: Sequence[int] = AHEAD) -> Outlook:
     """As `outlook`, from futures already projected."""
     oven = projection.of(oven_spot(stove, projection))
     enters, stays = arrivals(projection.minutes, oven, band)

@@ -11,7 +11,7 @@ from cookstove_gui.forecast.model.ensemble import FIELD, MEMBERS, PASSING_MINUTE
 from cookstove_gui.forecast.model.observation import truth
 from cookstove_gui.forecast.model.spots import passing_covariance
 from cookstove_gui.forecast.model.walls import heat_beside
-from cookstove_gui.forecast.tracking.belief import Belief
+from cookstove_gui.forecast.tracking.belief import Belief, Draws
 from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.stove.stove import SpotKind
 
@@ -31,7 +31,9 @@ def project(belief: Belief, action: Action = LEAVE, band: HeatBand | None = None
     width = generic_width(belief, band, minutes) * np.interp(minutes, CORRECTION_MINUTES, belief.corrections.width)
     kelvin = np.empty((MEMBERS, len(minutes), len(stove.spots)))
     room = states[:, heat.ROOM].T
-    deviates = belief.random(9).standard_normal(MEMBERS)  # of walls beside the stove, which nothing else shares
+    deviates = belief.random(Draws.WALLS).standard_normal(
+        MEMBERS
+    )  # of walls beside the stove, which nothing else shares
     for index, spot in enumerate(stove.spots):
         under = truth(states.transpose(1, 2, 0), spot)
         if spot.kind is SpotKind.WALL:
@@ -48,9 +50,9 @@ def project(belief: Belief, action: Action = LEAVE, band: HeatBand | None = None
 
 
 def _share_paths(belief: Belief, minutes: FloatArray) -> FloatArray:
-    """Each spot's share of the excess (members, times, spots), the passing part fading and coming anew."""
+    """Each spot's share of the excess (members, times, spots), the passing part fading and drawn afresh."""
     spots = len(belief.stove.spots)
-    random = belief.random(2)
+    random = belief.random(Draws.SHARES)
     means = belief.ensemble.x[FIELD : FIELD + 2 * spots]
     values, vectors = np.linalg.eigh(belief.ensemble.remainder)
     root = vectors * np.sqrt(np.maximum(values, 0.0))

@@ -9,7 +9,7 @@ from cookstove_gui.forecast.futures.cook import DOOR_SHUT_AGAIN, Cook
 from cookstove_gui.forecast.model import heat
 from cookstove_gui.forecast.model.ensemble import FIRING, MEMBERS
 from cookstove_gui.forecast.model.heat import Controls
-from cookstove_gui.forecast.tracking.belief import Belief
+from cookstove_gui.forecast.tracking.belief import Belief, Draws
 from cookstove_gui.stove.entries import HeatBand
 
 FINE_UNTIL = 60.0  # min ahead with short steps; doubt is larger than the step's error beyond
@@ -20,11 +20,11 @@ def tended(
 ) -> FloatArray:
     """Physical states (times, rows, members) at `minutes` from now if `action` is done now.
 
-    `unfed` says that nobody touches the stove any more.
+    `unfed`: nobody touches the stove any more.
     """
     state = belief.ensemble.x[: heat.STATE_ROWS].copy()
     p = heat.positive(belief.ensemble.x[FIRING])
-    random = belief.random(1)
+    random = belief.random(Draws.TENDING)
     controls = _after(belief.controls, action)
     if action.kind is ActionKind.AIR:
         state[heat.INLET] = min(max(action.value, 0.0), 1.0)

@@ -2,17 +2,16 @@
 
 import numpy as np
 
-from cookstove_gui.forecast.answers import FloatArray, Zone
-from cookstove_gui.forecast.model import heat
+from cookstove_gui.forecast.answers import LEVELS, FloatArray, Zone
+from cookstove_gui.forecast.model import heat, normal
 from cookstove_gui.forecast.model.ensemble import FIELD, MEMBERS, SMALLEST_EXCESS
-from cookstove_gui.forecast.model.habits import normal_quantile
 from cookstove_gui.forecast.model.observation import truth
 from cookstove_gui.forecast.model.spot_width import BASE_WIDTH, OWN_WIDTH
 from cookstove_gui.forecast.model.walls import heat_beside
 from cookstove_gui.forecast.tracking.belief import Belief
 from cookstove_gui.stove.stove import SpotKind
 
-ROOM_WIDTH = 1.8  # what the pattern leaves out of the room's heat, found on invented stoves
+ROOM_WIDTH = 1.8  # by which the room's window is too narrow, fitted on invented stoves
 
 
 def zones(belief: Belief) -> tuple[Zone, ...]:
@@ -45,7 +44,7 @@ def spot_members(belief: Belief, index: int) -> FloatArray:
 
 def _zone(belief: Belief, index: int) -> Zone:
     spot = belief.stove.spots[index]
-    p10, p50, p90 = np.quantile(spot_members(belief, index), (0.1, 0.5, 0.9))
+    p10, p50, p90 = np.quantile(spot_members(belief, index), LEVELS)
     last = belief.last_readings.get(spot.name)
     return Zone(
         spot=spot.name,
@@ -57,5 +56,5 @@ def _zone(belief: Belief, index: int) -> Zone:
     )
 
 
-# Evenly spread standard normal deviates in an order that goes with nothing else.
-_DEVIATES = normal_quantile((np.random.Generator(np.random.Philox(7)).permutation(MEMBERS) + 0.5) / MEMBERS)
+# Evenly spread standard normal deviates, in an order unrelated to the members'.
+_DEVIATES = normal.quantile((np.random.Generator(np.random.Philox(7)).permutation(MEMBERS) + 0.5) / MEMBERS)

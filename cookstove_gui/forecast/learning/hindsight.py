@@ -7,22 +7,27 @@ from datetime import UTC, datetime
 import numpy as np
 
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.forecast.answers import LEAVE, FloatArray
-from cookstove_gui.forecast.futures.outlook import LEVELS
+from cookstove_gui.forecast.answers import LEAVE, LEVELS, FloatArray
 from cookstove_gui.forecast.futures.projection import generic_width
 from cookstove_gui.forecast.futures.tending import tended
 from cookstove_gui.forecast.model import heat
 from cookstove_gui.forecast.model.character import CORRECTION_MINUTES, Corrections
-from cookstove_gui.forecast.model.observation import instrument_offset
+from cookstove_gui.forecast.model.observation import COLDEST, HOTTEST, instrument_offset
 from cookstove_gui.forecast.tracking.tracker import OVEN_SPOT, Tracker, rows_in_force
 from cookstove_gui.stove.entries import Entry, HeatBand, Kind, Session, reading_kelvin
 from cookstove_gui.stove.stove import Stove
 
-AIM_HALF_WIDTH = 14.0  # K
+AIM_HALF_WIDTH = 14.0  # K, half the band that a past session seems to have been fired for
+AIM_LEVEL = 0.75  # of the oven's readings that lie below its middle
+LEAST_READINGS = 3  # of the oven, for a session to be looked back on
 QUESTIONS = 5  # at most so many moments a session are looked back on
-LEADS = (15.0, 30.0, 60.0)  # min
+LEADS = (15.0, 30.0, 60.0)  # min ahead that are looked back on
 _LONG_AGO = datetime(1970, 1, 1, tzinfo=UTC)
 PRIOR_CASTS = 12.0  # so many casts' worth of trust that the generic widths are right
+COVERED = LEVELS[-1] - LEVELS[0]  # share of what came true that the windows shall hold
+WIDTH_RANGE = (0.9, 1.8)  # factor of the generic widths
+LEAST_RATIO = 0.2  # of a miss to half a window, below which misses count no smaller
+LEAST_HALF = 1.0  # K, the least half-width that a miss is measured by
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +63,7 @@ def oven_readings(stove: Stove, entries: Sequence[Entry], spot: str) -> tuple[li
                 value = reading_kelvin(row) - offset
             except InputProblem:
                 continue  # the logbook lists such rows
-            if 233.0 <= value <= 1000.0:
+            if COLDEST <= value <= HOTTEST:
                 rows.append(row)
                 values.append(value)
     return rows, np.array(values, dtype=np.float64)
@@ -74,7 +79,7 @@ def questions(rows: Sequence[Entry], most: int = QUESTIONS) -> list[int]:
 
 def aimed_band(values: FloatArray) -> HeatBand:
     """The heat that a past session seems to have been fired for: where its hotter oven readings lie."""
-    middle = float(np.quantile(values, 0.75))
+    middle = float(np.quantile(values, AIM_LEVEL))
     return HeatBand(name="aimed at", low=middle - AIM_HALF_WIDTH, high=middle + AIM_HALF_WIDTH)
 
 
@@ -104,7 +109,7 @@ def oven_past(stove: Stove, session: Session) -> OvenPast:
     standing = rows_in_force(session.entries, max((row.at for row in session.entries), default=_LONG_AGO))
     rows, values = oven_readings(stove, standing, OVEN_SPOT)
     minutes = np.array([row.at.timestamp() / 60.0 for row in rows], dtype=np.float64)
-    places = questions(rows) if len(rows) >= 3 else []
+    places = questions(rows) if len(rows) >= LEAST_READINGS else []
     return OvenPast(rows=tuple(rows), minutes=minutes, kelvin=values, places=tuple(places))
 
 
@@ -140,9 +145,10 @@ def corrections_from(casts: Sequence[Hindcast]) -> Corrections:
             continue
         trust = len(chosen) / (len(chosen) + PRIOR_CASTS)
         miss = np.array([cast.came_true - cast.quantiles[1] for cast in chosen])
-        half = np.array([max(0.5 * (cast.quantiles[2] - cast.quantiles[0]), 1.0) for cast in chosen])
-        ratio = float(np.quantile(np.abs(miss) / half, 0.8))
-        widths[lead] = float(np.clip(np.exp(trust * np.log(max(ratio, 0.2))), 0.9, 1.8))
-    for beyond in (120.0, 180.0):
-        widths[beyond] = widths[60.0]
+        half = np.array([max(0.5 * (cast.quantiles[2] - cast.quantiles[0]), LEAST_HALF) for cast in chosen])
+        ratio = float(np.quantile(np.abs(miss) / half, COVERED))
+        widths[lead] = float(np.clip(np.exp(trust * np.log(max(ratio, LEAST_RATIO))), *WIDTH_RANGE))
+    for beyond in CORRECTION_MINUTES:
+        if beyond > LEADS[-1]:
+            widths[beyond] = widths[LEADS[-1]]
     return Corrections(width=tuple(widths[lead] for lead in CORRECTION_MINUTES))

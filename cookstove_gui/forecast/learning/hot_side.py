@@ -8,7 +8,8 @@ import numpy as np
 
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import FloatArray, SpotPattern
-from cookstove_gui.forecast.model.spots import distances, matern_three_halves
+from cookstove_gui.forecast.model.normal import NINETIETH, QUARTILE
+from cookstove_gui.forecast.model.spots import LENGTH, distances, matern_three_halves
 from cookstove_gui.stove.entries import Entry, Kind, Session, fold, reading_kelvin
 from cookstove_gui.stove.stove import SpotKind, Stove
 
@@ -16,6 +17,11 @@ WALK_MINUTES = 6.0  # readings this close together are one walk round the cookto
 BETWEEN_SPOTS = 30.0  # K, how far spots of a stove never read differ from its mean
 WITHIN_SPOT = 14.0  # K, one walk's scatter about a spot's lasting difference
 SCATTER_SEEN = 4.0  # readings' worth of trust in that scatter
+SCATTER_RANGE = (4.0, 40.0)  # K, least and most of that scatter as learned
+ROUNDS = 3  # of solving for the pattern and its scatter in turn
+USABLE = (270.0, 1000.0)  # K, readings of a cooktop
+TRUSTED_WITHIN = 40.0  # K of the walk's middle up to which a reading counts fully
+TRUSTED_SCATTERS = 2.5  # scatters beyond that at which it begins to count less
 
 
 def spot_pattern(stove: Stove, sessions: Sequence[Session]) -> tuple[SpotPattern, ...]:
@@ -33,17 +39,19 @@ def spot_pattern(stove: Stove, sessions: Sequence[Session]) -> tuple[SpotPattern
     names = [spot.name for spot in spots]
     walks = [walk for session in sessions for walk in _walks(fold(session.entries), names)]
     places = np.array([(spot.x, spot.y) for spot in spots], dtype=np.float64)
-    prior = matern_three_halves(BETWEEN_SPOTS**2, 0.45)(distances(places, places)) + 1e-6 * np.eye(len(spots))
+    prior = matern_three_halves(BETWEEN_SPOTS**2, LENGTH[SpotKind.TOP])(distances(places, places)) + 1e-6 * np.eye(
+        len(spots)
+    )
     centre = np.eye(len(spots)) - 1.0 / len(spots)
     scatter = WITHIN_SPOT
     mean, covariance = np.zeros(len(spots)), prior
-    for _ in range(3):
+    for _ in range(ROUNDS):
         mean, covariance = _solve(walks, prior, scatter)
         explained = len(spots) - float(np.trace(np.linalg.solve(prior, covariance)))
         scatter = _scatter(walks, mean, explained)
     mean, covariance = centre @ mean, centre @ covariance @ centre.T
     counts = np.bincount([index for walk in walks for index in walk[0]], minlength=len(spots))
-    reach = 1.2816 * np.sqrt(np.maximum(np.diag(covariance), 0.0))
+    reach = NINETIETH * np.sqrt(np.maximum(np.diag(covariance), 0.0))
     return tuple(
         SpotPattern(
             spot=name,
@@ -72,7 +80,7 @@ def _walks(standing: tuple[Entry, ...], names: Sequence[str]) -> list[_Walk]:
             value = reading_kelvin(row)
         except InputProblem:
             continue  # the logbook lists such rows
-        if not 270.0 <= value <= 1000.0:
+        if not USABLE[0] <= value <= USABLE[1]:
             continue
         if begun is None or (row.at - begun).total_seconds() > 60.0 * WALK_MINUTES:
             walks.append((indices, np.array(values)))
@@ -88,8 +96,8 @@ def _solve(walks: list[_Walk], prior: FloatArray, scatter: float) -> tuple[Float
     precision = np.linalg.inv(prior)
     weighted = np.zeros(len(prior))
     for indices, values in walks:
-        trust = np.minimum(1.0, 2.5 * scatter / np.maximum(np.abs(values - np.median(values)) - 40.0, 1e-9))
-        trust = trust / scatter**2
+        beyond = np.maximum(np.abs(values - np.median(values)) - TRUSTED_WITHIN, 1e-9)
+        trust = np.minimum(1.0, TRUSTED_SCATTERS * scatter / beyond) / scatter**2
         sees = np.zeros((len(indices), len(prior)))
         sees[np.arange(len(indices)), indices] = 1.0
         less = np.diag(trust) - np.outer(trust, trust) / trust.sum()
@@ -106,6 +114,6 @@ def _scatter(walks: list[_Walk], mean: FloatArray, explained: float) -> float:
     rest = [values - mean[indices] for indices, values in walks]
     rest = [(values - values.mean()) * math.sqrt(len(values) / (len(values) - 1.0)) for values in rest]
     seen = sum(len(values) - 1 for values in rest)
-    middle = float(np.median(np.abs(np.concatenate(rest)))) / 0.6745
+    middle = float(np.median(np.abs(np.concatenate(rest)))) / QUARTILE
     variance = (SCATTER_SEEN * WITHIN_SPOT**2 + seen * middle**2) / (SCATTER_SEEN + max(seen - explained, 0.0))
-    return min(max(math.sqrt(variance), 4.0), 40.0)
+    return min(max(math.sqrt(variance), SCATTER_RANGE[0]), SCATTER_RANGE[1])

@@ -1,7 +1,8 @@
 """The ensemble behind a belief: its rows, how it starts, and how one reading moves it.
 
-The physics is an ensemble of MEMBERS columns. Each spot's own deviation is linear given the physics, so its Gaussian
-remainder is kept exactly (one covariance for all members) and only its mean goes with the member.
+An ensemble adjustment Kalman filter (Anderson 2001, 2003) whose linear part, the field of the spots, is marginalised:
+given a member's physics it is normal, its mean goes with the member, its covariance is one for all. MODEL.md has the
+equations.
 """
 
 import math
@@ -13,33 +14,68 @@ from cookstove_gui.forecast.answers import FloatArray
 from cookstove_gui.forecast.model import heat, parameters
 from cookstove_gui.forecast.model.character import Character
 from cookstove_gui.forecast.model.kalman import Gaussian, relaxation, update
-from cookstove_gui.forecast.model.observation import Reading, base, instrument_offset
+from cookstove_gui.forecast.model.observation import UNCHECKED_DOUBT, USUAL_ROOM, Reading, base, instrument_offset
 from cookstove_gui.forecast.model.spots import passing_covariance
 from cookstove_gui.stove.stove import SpotKind, Stove
 
-MEMBERS = 640
+MEMBERS = 640  # of the ensemble
 FIRING = slice(heat.STATE_ROWS, heat.STATE_ROWS + parameters.COUNT)  # this firing's parameters
 LASTING = slice(FIRING.stop, FIRING.stop + parameters.COUNT)  # the stove's own
 OFFSET = LASTING.stop  # K the oven's thermometer reads too high, beyond what its checks have shown
 FIELD = OFFSET + 1  # first of the spots' lasting shares, then of their passing shares
-PASSING_MINUTES = 24.0
-SMALLEST_EXCESS = 15.0  # K
-SLIP_CHANCE = 0.01
+PASSING_MINUTES = 24.0  # min, time constant of a spot's passing share
+SMALLEST_EXCESS = 15.0  # K over the room, the least by which a spot's share counts
+HOT_STOVE = 40.0  # K of cooktop over the room above which a surface's reading tells nothing of the room
+SLIP_CHANCE = 0.01  # of any reading, before it is looked at
 SLIP_RANGE = 400.0  # K over which a slip may fall anywhere
-TAILS = 6.0  # degrees of freedom of the readings' tails
+TAILS = 6.0  # degrees of freedom of the readings' Student t tails
+LEAST_TRUST = 0.02  # share of its weight that even a certain slip keeps
 MODEL_DOUBT = 0.08  # share of the excess by which the physics may be wrong, when a slip is judged
-COLDER_THAN_ROOM = 20.0  # K
-USUAL_INLET = 0.6  # the air until a row tells of it
-SURPRISE = 1.8  # standard deviations
+SURPRISE = 1.8  # standard deviations from which a reading is a surprise
+
+# At the start, by one standard deviation unless said otherwise.
+START_ROOM = 3.5  # K about a usual room
+START_COLD = 2.0  # K, a cold stove over the room
+START_WARM = 260.0  # K of cooktop over the room, the most of a stove still warm
+START_PLATE = 0.25  # of the logarithm of the cooktop's excess
+START_WALLS = (0.8, 0.3)  # the walls' excess over the cooktop's, and spread of its logarithm
+START_LINING = (0.6, 0.4)  # the same of the lining
+START_AIR = 0.03  # of the excess, oven air about its walls
+START_DIAL = 0.5  # K, oven thermometer about the air
+START_FUEL = 2.0  # kg flaming, and as much in coals: the most in a stove still burning
+START_EXTRA = 0.3  # of the usual deviation of unexplained heat
+
+# After two like surprises.
+LOOSE_EXTRA = 1.2  # kW of unexplained heat
+LOOSE_DRAW = 0.3  # of the logarithm of the burning rate
+LOOSE_PART = 0.5  # of the miss, in the temperature of the part that was read
+
+# A first reading chooses among cold, warm and burning stoves.
+CHOICE_NOISE = 4.0  # times the variance of the reading
+CHOICE_DOUBT = 6.0  # K besides
+CHOICE_EXCESS = 0.15  # of the cooktop's excess by which equal members are set apart
+CHOICE_LEAST = 0.5  # K, the least of that
+CHOICE_FIRING = 0.5  # of the spread between firings by which their parameters are set apart
+
+# Bounds of what is possible.
+PART_RANGE = (240.0, 1100.0)  # K
+ROOM_RANGE = (255.0, 325.0)  # K
+COLDER_THAN_ROOM = 20.0  # K that a part may lie below the room
+FUEL_RANGE = (0.0, 25.0)  # kg
+SINCE_FED_RANGE = (0.0, 600.0)  # min
+EXTRA_RANGE = (-6.0, 12.0)  # kW
+DRAW_RANGE = (-1.5, 1.5)  # logarithm
+PARAMETER_REACH = 2.0  # of the logarithm, either way from the typical value
+SHARE_RANGE = (-0.9, 2.0)  # of the excess
 
 
-# Only the thermometer is read, never the air before it: what lies between them cannot be told apart from readings.
+# Only the thermometer is read, never the air itself, so readings cannot tell these two lags apart.
 _TELLABLE = np.array([0.0 if name in ("air_lag", "dial_lag") else 1.0 for name in parameters.NAMES])
 
 
 @dataclass(slots=True)
 class Ensemble:
-    """The moving part of a belief; `copy` before changing one that somebody else holds."""
+    """The part of a belief that moves; `copy` before changing one that is shared."""
 
     x: FloatArray  # (rows, members)
     remainder: FloatArray  # (2 spots, 2 spots) covariance of the shares given the member
@@ -60,30 +96,30 @@ class Verdict:
 
 
 def start(stove: Stove, character: Character, random: np.random.Generator, chance_warm: float) -> Ensemble:
-    """The belief before the first entry: mostly a cold stove, else one still warm or already burning."""
+    """The belief before the first row: a cold stove, or by `chance_warm` one still warm or already burning."""
     spots = len(stove.spots)
     x = np.zeros((FIELD + 2 * spots, MEMBERS))
     normal = random.standard_normal
-    room = 294.0 + 3.5 * normal(MEMBERS)
+    room = USUAL_ROOM + START_ROOM * normal(MEMBERS)
     warm = (np.arange(MEMBERS) + 0.5) / MEMBERS > 1.0 - chance_warm
     share = np.where(warm, random.random(MEMBERS), 0.0)
-    rise = np.where(warm, 260.0 * share, 2.0 * np.abs(normal(MEMBERS)))
+    rise = np.where(warm, START_WARM * share, START_COLD * np.abs(normal(MEMBERS)))
     x[heat.ROOM] = room
-    x[heat.PLATE] = room + rise * np.exp(0.25 * normal(MEMBERS))
-    x[heat.WALLS] = room + rise * 0.8 * np.exp(0.3 * normal(MEMBERS))
-    x[heat.AIR] = x[heat.WALLS] + 0.03 * rise * normal(MEMBERS)
-    x[heat.DIAL] = x[heat.AIR] + 0.5 * normal(MEMBERS)
-    x[heat.LINING] = room + rise * 0.6 * np.exp(0.4 * normal(MEMBERS))
-    x[heat.FLAMING] = share * 2.0 * random.random(MEMBERS)
-    x[heat.COALS] = share * 2.0 * random.random(MEMBERS)
-    x[heat.EXTRA] = heat.EXTRA_DEVIATION * normal(MEMBERS) * 0.3
+    x[heat.PLATE] = room + rise * np.exp(START_PLATE * normal(MEMBERS))
+    x[heat.WALLS] = room + rise * START_WALLS[0] * np.exp(START_WALLS[1] * normal(MEMBERS))
+    x[heat.AIR] = x[heat.WALLS] + START_AIR * rise * normal(MEMBERS)
+    x[heat.DIAL] = x[heat.AIR] + START_DIAL * normal(MEMBERS)
+    x[heat.LINING] = room + rise * START_LINING[0] * np.exp(START_LINING[1] * normal(MEMBERS))
+    x[heat.FLAMING] = share * START_FUEL * random.random(MEMBERS)
+    x[heat.COALS] = share * START_FUEL * random.random(MEMBERS)
+    x[heat.EXTRA] = heat.EXTRA_DEVIATION * normal(MEMBERS) * START_EXTRA
     x[heat.DRAW] = heat.DRAW_DEVIATION * normal(MEMBERS)
-    x[heat.INLET] = USUAL_INLET
+    x[heat.INLET] = heat.USUAL_INLET
     root = np.linalg.cholesky(character.covariance + 1e-9 * np.eye(parameters.COUNT))
     x[LASTING] = character.mean[:, None] + root @ normal((parameters.COUNT, MEMBERS))
     x[FIRING] = x[LASTING] + parameters.firing_deviation()[:, None] * normal((parameters.COUNT, MEMBERS))
     centre = stove.spot("oven_centre") or next(iter(stove.spots_of(SpotKind.OVEN)), None)
-    x[OFFSET] = (instrument_offset(stove, centre)[1] if centre else 3.0) * normal(MEMBERS)
+    x[OFFSET] = (instrument_offset(stove, centre)[1] if centre else UNCHECKED_DOUBT) * normal(MEMBERS)
     x[FIELD : FIELD + spots] = character.spot_share[:, None]
     remainder = np.zeros((2 * spots, 2 * spots))
     remainder[:spots, :spots] = character.spot_covariance
@@ -92,14 +128,14 @@ def start(stove: Stove, character: Character, random: np.random.Generator, chanc
 
 
 def relax_spots(ensemble: Ensemble, passing: FloatArray, minutes: float) -> None:
-    """Let the spots' passing shares fade toward nothing in particular, in place."""
+    """Let the spots' passing shares fade, and their covariance return to `passing`, in place."""
     spots = len(passing)
-    kept, _ = relaxation(minutes, PASSING_MINUTES, 0.0)
+    kept, fresh = relaxation(minutes, PASSING_MINUTES)
     ensemble.x[FIELD + spots :] *= kept
     ensemble.remainder[:spots, spots:] *= kept
     ensemble.remainder[spots:, :spots] *= kept
     ensemble.remainder[spots:, spots:] *= kept * kept
-    ensemble.remainder[spots:, spots:] += (1.0 - kept * kept) * passing
+    ensemble.remainder[spots:, spots:] += fresh * fresh * passing
 
 
 def expectation(ensemble: Ensemble, stove: Stove, index: int) -> tuple[FloatArray, FloatArray]:
@@ -118,7 +154,7 @@ def expectation(ensemble: Ensemble, stove: Stove, index: int) -> tuple[FloatArra
 
 
 def _is_hot(ensemble: Ensemble) -> bool:
-    return float(ensemble.x[heat.PLATE].mean() - ensemble.x[heat.ROOM].mean()) > 40.0
+    return float(ensemble.x[heat.PLATE].mean() - ensemble.x[heat.ROOM].mean()) > HOT_STOVE
 
 
 def _excess(ensemble: Ensemble, under: FloatArray) -> FloatArray:
@@ -126,7 +162,7 @@ def _excess(ensemble: Ensemble, under: FloatArray) -> FloatArray:
 
 
 def judge(ensemble: Ensemble, stove: Stove, reading: Reading, warming: float = 0.0) -> Verdict:
-    """How far a reading lies from what the ensemble expects; `warming` [K] is doubted more while a fire catches."""
+    """How far a reading lies from what the ensemble expects; `warming` [K] is added doubt while a fire catches."""
     seen, row = expectation(ensemble, stove, reading.spot)
     variance = float(seen.var() + row @ ensemble.remainder @ row) + reading.variance
     expected, deviation = float(seen.mean()), math.sqrt(variance)
@@ -136,19 +172,19 @@ def judge(ensemble: Ensemble, stove: Stove, reading: Reading, warming: float = 0
     excess = abs(expected - float(ensemble.x[heat.ROOM].mean()))
     wide = math.hypot(deviation, MODEL_DOUBT * excess, warming)
     far = (reading.value - expected) / wide
-    usual = (1.0 - SLIP_CHANCE) * math.exp(-0.5 * min(far * far, 600.0)) / (wide * math.sqrt(2.0 * math.pi))
+    usual = (1.0 - SLIP_CHANCE) * math.exp(-0.5 * far * far) / (wide * math.sqrt(2.0 * math.pi))
     slip = SLIP_CHANCE / SLIP_RANGE
     return Verdict(expected, deviation, score, slip / (slip + usual))
 
 
 def assimilate(ensemble: Ensemble, stove: Stove, reading: Reading, slip_chance: float) -> None:
-    """Move the ensemble by one reading, in place; the less so the likelier the reading is a slip."""
+    """Update the ensemble by one reading, in place; the likelier a slip, the less."""
     seen, row = expectation(ensemble, stove, reading.spot)
     remainder = float(row @ ensemble.remainder @ row)
     mean, variance = float(seen.mean()), float(seen.var())
     noise = reading.variance
     miss = (reading.value - mean) ** 2 / (variance + remainder + noise)
-    noise *= max(1.0, (TAILS + miss) / (TAILS + 1.0)) / max(1.0 - slip_chance, 0.02)
+    noise *= max(1.0, (TAILS + miss) / (TAILS + 1.0)) / max(1.0 - slip_chance, LEAST_TRUST)
     against = remainder + noise
     apart = seen - mean
     if variance > 1e-9:
@@ -169,52 +205,51 @@ def assimilate(ensemble: Ensemble, stove: Stove, reading: Reading, slip_chance: 
         # A member's share counts by its own excess, the covariance by the mean one.
         excess = _excess(ensemble, base(ensemble.x, stove.spots[reading.spot]))
         beyond = (reading.value - seen) * (row.max() / excess) + row @ shares.mean
-        after, _ = update(shares, row, beyond, noise)
+        after = update(shares, row, beyond, noise)
         ensemble.x[FIELD : FIELD + 2 * spots] = after.mean
         ensemble.remainder = after.covariance
 
 
 def loosen(ensemble: Ensemble, kind: SpotKind, miss: float, random: np.random.Generator) -> None:
-    """Own up to not knowing, in place: two like surprises of one kind of spot put its part and the fire in doubt."""
+    """Spread the members in place: two like surprises from one kind of spot put its part and the fire in doubt."""
     jolts = random.standard_normal((3, MEMBERS))
-    ensemble.x[heat.EXTRA] += 1.2 * jolts[0]
-    ensemble.x[heat.DRAW] += 0.3 * jolts[1]
+    ensemble.x[heat.EXTRA] += LOOSE_EXTRA * jolts[0]
+    ensemble.x[heat.DRAW] += LOOSE_DRAW * jolts[1]
     for row in (heat.WALLS, heat.AIR, heat.DIAL) if kind is SpotKind.OVEN else (heat.PLATE,):
-        ensemble.x[row] += 0.5 * abs(miss) * jolts[2]
+        ensemble.x[row] += LOOSE_PART * abs(miss) * jolts[2]
     keep_possible(ensemble)
 
 
 def choose(ensemble: Ensemble, stove: Stove, reading: Reading, random: np.random.Generator) -> None:
-    """Draw the members anew by how well they explain a first reading, in place: cold, warm or burning."""
+    """Resample the members in place by how well they explain a first reading: cold, warm or burning."""
     seen, row = expectation(ensemble, stove, reading.spot)
-    variance = float(row @ ensemble.remainder @ row) + 4.0 * reading.variance + 36.0
+    variance = float(row @ ensemble.remainder @ row) + CHOICE_NOISE * reading.variance + CHOICE_DOUBT**2
     weight = np.exp(-0.5 * np.minimum((reading.value - seen) ** 2 / variance, 60.0)) + 1e-30
     steps = np.cumsum(weight / weight.sum())
     picked = np.searchsorted(steps, (np.arange(MEMBERS) + 0.5) / MEMBERS).clip(0, MEMBERS - 1)
     ensemble.x = ensemble.x[:, picked]
     jolts = random.standard_normal((parameters.COUNT + 4, MEMBERS))
-    spread = np.maximum(0.15 * (ensemble.x[heat.PLATE] - ensemble.x[heat.ROOM]), 0.5)
+    spread = np.maximum(CHOICE_EXCESS * (ensemble.x[heat.PLATE] - ensemble.x[heat.ROOM]), CHOICE_LEAST)
     for place, at in enumerate((heat.PLATE, heat.WALLS, heat.LINING)):
         ensemble.x[at] += spread * jolts[place]
-    change = 0.5 * parameters.firing_deviation()[:, None] * jolts[4:]
-    ensemble.x[FIRING] += change
+    ensemble.x[FIRING] += CHOICE_FIRING * parameters.firing_deviation()[:, None] * jolts[4:]
     keep_possible(ensemble)
 
 
 def keep_possible(ensemble: Ensemble) -> None:
-    """Hold every row inside what can be, in place."""
+    """Clip every row to what is possible, in place."""
     x = ensemble.x
-    np.clip(x[heat.TEMPERATURES], 240.0, 1100.0, out=x[heat.TEMPERATURES])
-    np.clip(x[heat.ROOM], 255.0, 325.0, out=x[heat.ROOM])
-    # No part lies far below the room's heat; a little, as the stove may stand where it is colder than where one reads.
+    np.clip(x[heat.TEMPERATURES], *PART_RANGE, out=x[heat.TEMPERATURES])
+    np.clip(x[heat.ROOM], *ROOM_RANGE, out=x[heat.ROOM])
+    # A part may be a little colder than the room: the stove may stand where it is colder than where the room is read.
     np.maximum(x[heat.TEMPERATURES], x[heat.ROOM] - COLDER_THAN_ROOM, out=x[heat.TEMPERATURES])
-    np.clip(x[heat.FUELS], 0.0, 25.0, out=x[heat.FUELS])
+    np.clip(x[heat.FUELS], *FUEL_RANGE, out=x[heat.FUELS])
     np.clip(x[heat.INLET], 0.0, 1.0, out=x[heat.INLET])
-    np.clip(x[heat.SINCE_FED], 0.0, 600.0, out=x[heat.SINCE_FED])
+    np.clip(x[heat.SINCE_FED], *SINCE_FED_RANGE, out=x[heat.SINCE_FED])
     np.clip(x[heat.BYPASS], 0.0, 1.0, out=x[heat.BYPASS])
-    np.clip(x[heat.EXTRA], -6.0, 12.0, out=x[heat.EXTRA])
-    np.clip(x[heat.DRAW], -1.5, 1.5, out=x[heat.DRAW])
+    np.clip(x[heat.EXTRA], *EXTRA_RANGE, out=x[heat.EXTRA])
+    np.clip(x[heat.DRAW], *DRAW_RANGE, out=x[heat.DRAW])
     middle = parameters.prior_mean()[:, None]
-    np.clip(x[FIRING], middle - 2.0, middle + 2.0, out=x[FIRING])
-    np.clip(x[LASTING], middle - 2.0, middle + 2.0, out=x[LASTING])
-    np.clip(x[FIELD:], -0.9, 2.0, out=x[FIELD:])
+    np.clip(x[FIRING], middle - PARAMETER_REACH, middle + PARAMETER_REACH, out=x[FIRING])
+    np.clip(x[LASTING], middle - PARAMETER_REACH, middle + PARAMETER_REACH, out=x[LASTING])
+    np.clip(x[FIELD:], *SHARE_RANGE, out=x[FIELD:])

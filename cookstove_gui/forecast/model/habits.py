@@ -7,15 +7,26 @@ from typing import Any
 import numpy as np
 
 from cookstove_gui.forecast.answers import FloatArray
+from cookstove_gui.forecast.model import normal
 
-MOST_AIR_MINUTES = 1500.0  # of air settings kept in mind, so that a cook who changes is noticed
-HORIZON_LOADS = 10  # more than three hours hold
-LEAST_TENDING_SPREAD = 0.45  # of the logarithm; each firing has its own purpose, whatever the last ones were for
+MOST_AIR_MINUTES = 1500.0  # min of air settings kept in mind, so that a cook who changes is noticed
+HORIZON_LOADS = 10  # loads drawn ahead, more than fit in three hours
+INTERVAL_RANGE = (2.0, 300.0)  # min between loads; anything else teaches nothing of the interval
+INTERVAL_SPREAD = (0.25, 0.9)  # of the logarithm, least and most
+LOAD_RANGE = (0.05, 15.0)  # kg; anything else teaches nothing of the loads
+LOAD_SPREAD = (0.15, 0.8)  # of the logarithm, least and most
+TENDED_RANGE = (20.0, 900.0)  # min; values outside are clipped
+TENDING_SPREAD = (0.45, 0.8)  # of the logarithm; each firing has its own purpose, whatever the last ones were for
+GOES_ON_RANGE = (0.3, 0.97)  # chance
+FIRING_WEIGHT = 3.0  # loads that one firing seen stands for in the chance of another load
+MOST_LOADS_SEEN = 60.0  # loads remembered, so that a cook who changes is noticed
+MOST_FIRINGS_SEEN = 30.0  # firings remembered
+KINDLING_WAIT = 0.5  # of a usual interval: the first load follows the kindling so soon
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Habits:
-    """Loads as learned: logarithms of the interval [min] and mass [kg], and what stands behind them."""
+    """How a cook feeds a fire: lognormal interval [min], mass [kg] and length [min], each with the weight behind it."""
 
     interval_log: float = math.log(32.0)
     interval_deviation: float = 0.55
@@ -41,66 +52,55 @@ class Habits:
 
     def after_interval(self, minutes: float) -> "Habits":
         """With one more interval between loads seen."""
-        if not 2.0 <= minutes <= 300.0:
+        if not INTERVAL_RANGE[0] <= minutes <= INTERVAL_RANGE[1]:
             return self
-        weight = self.intervals_seen
-        miss = math.log(minutes) - self.interval_log
-        variance = (weight * self.interval_deviation**2 + miss**2 * weight / (weight + 1.0)) / (weight + 1.0)
-        return replace(
-            self,
-            interval_log=self.interval_log + miss / (weight + 1.0),
-            interval_deviation=min(max(math.sqrt(variance), 0.25), 0.9),
-            intervals_seen=min(weight + 1.0, 60.0),
-        )
+        seen = self.intervals_seen
+        log, deviation = _after(self.interval_log, self.interval_deviation, seen, minutes, INTERVAL_SPREAD)
+        seen = min(seen + 1.0, MOST_LOADS_SEEN)
+        return replace(self, interval_log=log, interval_deviation=deviation, intervals_seen=seen)
 
     def after_mass(self, kilograms: float) -> "Habits":
         """With one more load's mass seen."""
-        if not 0.05 <= kilograms <= 15.0:
+        if not LOAD_RANGE[0] <= kilograms <= LOAD_RANGE[1]:
             return self
-        weight = self.masses_seen
-        miss = math.log(kilograms) - self.mass_log
-        variance = (weight * self.mass_deviation**2 + miss**2 * weight / (weight + 1.0)) / (weight + 1.0)
-        return replace(
-            self,
-            mass_log=self.mass_log + miss / (weight + 1.0),
-            mass_deviation=min(max(math.sqrt(variance), 0.15), 0.8),
-            masses_seen=min(weight + 1.0, 60.0),
-        )
+        seen = self.masses_seen
+        log, deviation = _after(self.mass_log, self.mass_deviation, seen, kilograms, LOAD_SPREAD)
+        return replace(self, mass_log=log, mass_deviation=deviation, masses_seen=min(seen + 1.0, MOST_LOADS_SEEN))
 
     def after_air(self, minutes: float) -> "Habits":
-        """With one more setting of the air seen, so many minutes after the one before."""
+        """With one more setting of the air seen, `minutes` after the one before."""
         kept = min(1.0, MOST_AIR_MINUTES / (self.air_minutes + minutes))
         return replace(self, air_turns=(self.air_turns + 1.0) * kept, air_minutes=(self.air_minutes + minutes) * kept)
 
     def after_firing(self, loads: int, tended: float) -> "Habits":
-        """With one more whole firing seen: its number of loads, and minutes from lighting until it was let die."""
-        weight = 3.0 * self.firings_seen
+        """With one more firing seen: its number of loads, and for how many minutes it was tended."""
+        weight = FIRING_WEIGHT * self.firings_seen
         followed = max(loads - 1, 0)
-        miss = math.log(min(max(tended, 20.0), 900.0)) - self.tending_log
-        past = self.firings_seen
-        variance = (past * self.tending_deviation**2 + miss**2 * past / (past + 1.0)) / (past + 1.0)
+        least, most = GOES_ON_RANGE
+        tended = min(max(tended, TENDED_RANGE[0]), TENDED_RANGE[1])
+        log, deviation = _after(self.tending_log, self.tending_deviation, self.firings_seen, tended, TENDING_SPREAD)
         return replace(
             self,
-            tending_log=self.tending_log + miss / (past + 1.0),
-            tending_deviation=min(max(math.sqrt(variance), LEAST_TENDING_SPREAD), 0.8),
-            goes_on=min(max((self.goes_on * weight + followed) / (weight + max(loads, 1)), 0.3), 0.97),
-            firings_seen=min(self.firings_seen + 1.0, 30.0),
+            tending_log=log,
+            tending_deviation=deviation,
+            goes_on=min(max((self.goes_on * weight + followed) / (weight + max(loads, 1)), least), most),
+            firings_seen=min(self.firings_seen + 1.0, MOST_FIRINGS_SEEN),
         )
 
     def next_loads(
         self, since_last: float | FloatArray, members: int, random: np.random.Generator
     ) -> tuple[FloatArray, FloatArray, FloatArray]:
-        """Gaps [min] before each of the next loads, their masses [kg], and the luck that decides on going on.
+        """Gaps [min] before each of the next loads, their masses [kg], and draws that decide whether the cook goes on.
 
         Parameters
         ----------
         since_last : float or array (members,)
-            Minutes since the last load: of the first gap, only what is longer than that can still be.
+            Minutes since the last load: the first gap is drawn given that it is longer.
 
         Returns
         -------
         gaps, masses, luck : arrays (members, loads)
-            The first gap counts from now; luck is even between 0 and 1.
+            The first gap counts from now; the draws are uniform from 0 to 1.
         """
         shape = (members, HORIZON_LOADS)
         doubt = self.interval_deviation / math.sqrt(self.intervals_seen)
@@ -109,25 +109,16 @@ class Habits:
         masses = np.exp(self.mass_log + self.mass_deviation * random.standard_normal(shape))
         spread = self.interval_deviation
         gone = np.log(np.maximum(since_last, 0.5))
-        tail = 0.5 * erfc((gone - centre[:, 0]) / (spread * math.sqrt(2.0)))
-        first = np.exp(centre[:, 0] + spread * normal_quantile(1.0 - tail * random.random(members)))
+        tail = normal.share_below((centre[:, 0] - gone) / spread)
+        first = np.exp(centre[:, 0] + spread * normal.quantile(1.0 - tail * random.random(members)))
         gaps[:, 0] = np.maximum(first - since_last, 0.5)
         return gaps, masses, random.random(shape)
 
 
-def erfc(x: FloatArray) -> FloatArray:
-    """Complementary error function; Abramowitz and Stegun 7.1.26 (1964), error below 1.5e-7; from memory."""
-    t = 1.0 / (1.0 + 0.3275911 * np.abs(x))
-    series = t * (0.254829592 + t * (-0.284496736 + t * (1.421413741 + t * (-1.453152027 + t * 1.061405429))))
-    tail = series * np.exp(-x * x)
-    return np.where(x >= 0.0, tail, 2.0 - tail)
-
-
-def normal_quantile(chance: FloatArray) -> FloatArray:
-    """Standard normal quantile; Abramowitz and Stegun 26.2.23 (1964), error below 4.5e-4; from memory."""
-    lower = np.minimum(chance, 1.0 - chance)
-    t = np.sqrt(-2.0 * np.log(np.maximum(lower, 1e-12)))
-    top = 2.515517 + t * (0.802853 + t * 0.010328)
-    bottom = 1.0 + t * (1.432788 + t * (0.189269 + t * 0.001308))
-    deviate = t - top / bottom
-    return np.where(chance < 0.5, -deviate, deviate)
+def _after(
+    log: float, deviation: float, seen: float, value: float, spreads: tuple[float, float]
+) -> tuple[float, float]:
+    """Mean and deviation of a logarithm after one more value, `seen` values standing behind them before."""
+    miss = math.log(value) - log
+    variance = (seen * deviation**2 + miss**2 * seen / (seen + 1.0)) / (seen + 1.0)
+    return log + miss / (seen + 1.0), min(max(math.sqrt(variance), spreads[0]), spreads[1])

@@ -1,4 +1,4 @@
-"""The Kalman recursion for linear parts of the belief: spot fields and the oven's local trend.
+"""The Kalman recursion for the linear part of the belief, the field of the spots, and how a passing part fades.
 
 A state may be one vector (states,) or one column a member (states, members); the covariance is shared, because in a
 linear model it does not depend on what was read.
@@ -20,22 +20,8 @@ class Gaussian:
     covariance: FloatArray
 
 
-@dataclass(frozen=True, slots=True)
-class Surprise:
-    """What a reading was against what was expected: innovation (scalar or per member) and its variance."""
-
-    innovation: FloatArray
-    variance: float
-
-    @property
-    def log_likelihood(self) -> float:
-        """Log density of the reading (of a single-vector state)."""
-        squared = float(np.asarray(self.innovation) ** 2)
-        return -0.5 * (math.log(2.0 * math.pi * self.variance) + squared / self.variance)
-
-
-def relaxation(minutes: float, time_constant: float, intensity: float) -> tuple[float, float]:
-    """Share kept and variance gained by a first-order (Ornstein-Uhlenbeck) process over a time.
+def relaxation(minutes: float, time_constant: float) -> tuple[float, float]:
+    """What a stationary first-order (Ornstein-Uhlenbeck) process keeps over a time, and what is drawn afresh.
 
     Parameters
     ----------
@@ -43,30 +29,26 @@ def relaxation(minutes: float, time_constant: float, intensity: float) -> tuple[
         Time that passes, at least 0.
     time_constant : float
         Of the decay [min].
-    intensity : float
-        Of the driving noise [unit / sqrt(min)].
+
+    Returns
+    -------
+    kept, fresh : float
+        x' = kept x + fresh s z, with s the stationary standard deviation and z standard normal.
 
     Notes
     -----
-    Exact for any gap: e^(-dt/tau) and s^2 tau/2 (1 - e^(-2 dt/tau)).
+    Exact for any gap: e^(-dt/tau) and sqrt(1 - e^(-2 dt/tau)).
 
     Source
     ------
-    Closed form; checked against table 11 of the project's reference values.
+    Closed form; checked against the rows `11.irregular` to `11.gaps` in tests/reference.
     """
     kept = math.exp(-minutes / time_constant)
-    return kept, intensity**2 * time_constant / 2.0 * (1.0 - kept * kept)
+    return kept, math.sqrt(1.0 - kept * kept)
 
 
-def predict(belief: Gaussian, transition: FloatArray, noise: FloatArray, drive: FloatArray | float = 0.0) -> Gaussian:
-    """The belief one step later: x' = F x + u, P' = F P F^T + Q."""
-    return Gaussian(transition @ belief.mean + drive, transition @ belief.covariance @ transition.T + noise)
-
-
-def update(
-    belief: Gaussian, row: FloatArray, reading: FloatArray | float, noise_variance: float
-) -> tuple[Gaussian, Surprise]:
-    """The belief after one scalar reading of row . x, with the surprise it was.
+def update(belief: Gaussian, row: FloatArray, reading: FloatArray | float, noise_variance: float) -> Gaussian:
+    """The belief after one scalar reading of row . x.
 
     Parameters
     ----------
@@ -75,12 +57,15 @@ def update(
     reading : float or array (members,)
         The reading; one per member when the rest of the model has its own members.
     noise_variance : float
-        Of the reading, above 0.
+        Of the reading, above 0 unless the state itself leaves doubt.
+
+    Source
+    ------
+    Kalman 1960; checked against Durbin and Koopman's Nile level, statsmodels and scikit-learn's Gaussian process.
     """
     seen = belief.covariance @ row
-    variance = float(row @ seen) + noise_variance
-    gain = seen / variance
+    gain = seen / (float(row @ seen) + noise_variance)
     innovation = np.asarray(reading - row @ belief.mean, dtype=np.float64)
     mean = belief.mean + (np.multiply.outer(gain, innovation) if belief.mean.ndim == 2 else gain * innovation)
     covariance = belief.covariance - np.outer(gain, seen)
-    return Gaussian(mean, 0.5 * (covariance + covariance.T)), Surprise(innovation, variance)
+    return Gaussian(mean, 0.5 * (covariance + covariance.T))

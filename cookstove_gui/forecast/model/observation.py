@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from datetime import datetime
 
 import numpy as np
 
@@ -10,16 +11,28 @@ from cookstove_gui.forecast.answers import FloatArray
 from cookstove_gui.forecast.model import heat
 from cookstove_gui.stove.entries import Entry, reading_kelvin
 from cookstove_gui.stove.stove import Spot, SpotKind, Stove
-from cookstove_gui.units import parse_number
+from cookstove_gui.units import degrees_difference, parse_number
 
 COLDEST, HOTTEST = 233.0, 1000.0  # K: what a surface or an oven of a stove can show
 ROOM_COLDEST, ROOM_HOTTEST = 258.0, 325.0  # K
-INFRARED_FLOOR = 2.5  # K
+INFRARED_FLOOR = 2.5  # K, of one reading near the room's temperature
 INFRARED_SHARE = 0.012  # of the excess over a usual room
-OVEN_NOISE = 2.5  # K
+OVEN_NOISE = 2.5  # K, of one reading of an oven thermometer
+INFRARED_MOST = 600.0  # K of excess beyond which the noise grows no more
 ROOM_NOISE = 1.5  # K
 USUAL_ROOM = 294.0  # K
-REFERENCE_EXCESS = 200.0  # K at which a spot's share is turned into kelvin
+UNCHECKED_DOUBT = 3.0  # K, standard deviation of the offset of an instrument that was never checked
+DOUBT_SHARE = 0.1  # of the variance of a doubtful offset that counts as noise of each reading
+# A spot's excess over the room as a share of the cooktop's; a side's, of the mean of cooktop and lining.
+SHARE_OF_PLATE = {
+    SpotKind.TOP: 1.0, SpotKind.GLASS: 1.2, SpotKind.FLUE: 0.45, SpotKind.SIDE: 0.42,
+    SpotKind.ROOM: 0.0, SpotKind.WALL: 0.0,
+}  # fmt: skip
+# A cook is taken to round to a step if ROUND_SHARE of the latest readings, at least ROUND_LEAST, lie on it.
+ROUND_STEPS = (10.0, 5.0)  # of the unit typed
+ROUND_SHARE = 0.85
+ROUND_LATEST = 40  # readings
+ROUND_LEAST = 4  # readings
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,16 +47,23 @@ class Reading:
     possible: bool  # inside what such a spot can show
 
 
+@dataclass(frozen=True, slots=True)
+class LastReading:
+    """The latest usable reading of a spot: when, and its true-scale value [K]."""
+
+    at: datetime
+    value: float
+
+
 def base(state: FloatArray, spot: Spot) -> FloatArray:
     """Heat (members,) [K] that the physics gives a spot before its own deviation."""
     room, plate = state[heat.ROOM], state[heat.PLATE]
-    lean = {SpotKind.GLASS: 1.2, SpotKind.FLUE: 0.45, SpotKind.TOP: 1.0, SpotKind.ROOM: 0.0, SpotKind.WALL: 0.0}
     if spot.kind is SpotKind.OVEN:
         under = state[heat.DIAL] if spot.name == "oven_centre" else state[heat.WALLS]
     elif spot.kind is SpotKind.SIDE:
-        under = room + 0.42 * (0.5 * (plate + state[heat.LINING]) - room)
+        under = room + SHARE_OF_PLATE[spot.kind] * (0.5 * (plate + state[heat.LINING]) - room)
     else:
-        under = room + lean[spot.kind] * (plate - room)
+        under = room + SHARE_OF_PLATE[spot.kind] * (plate - room)
     return np.asarray(under, dtype=np.float64)
 
 
@@ -53,7 +73,7 @@ def truth(state: FloatArray, spot: Spot) -> FloatArray:
 
 
 def read(entry: Entry, stove: Stove, index: int, rounding: float) -> Reading | None:
-    """The reading in a row, or none if it holds no number; `rounding` is the cook's step [K]."""
+    """The reading in a row, or none if it holds no number; `rounding` is the step [K] the cook rounds to."""
     spot = stove.spots[index]
     try:
         typed = reading_kelvin(entry)
@@ -64,7 +84,7 @@ def read(entry: Entry, stove: Stove, index: int, rounding: float) -> Reading | N
     offset, doubt = instrument_offset(stove, spot)
     value = typed - offset
     coldest, hottest = (ROOM_COLDEST, ROOM_HOTTEST) if spot.kind is SpotKind.ROOM else (COLDEST, HOTTEST)
-    variance = noise_deviation(spot, value) ** 2 + rounding**2 / 12.0 + 0.1 * doubt**2
+    variance = noise_deviation(spot, value) ** 2 + rounding**2 / 12.0 + DOUBT_SHARE * doubt**2
     return Reading(entry.number, index, typed, value, variance, coldest <= value <= hottest)
 
 
@@ -74,7 +94,7 @@ def noise_deviation(spot: Spot, value: float) -> float:
         return ROOM_NOISE
     if spot.kind is SpotKind.OVEN:
         return OVEN_NOISE
-    return INFRARED_FLOOR + INFRARED_SHARE * min(abs(value - USUAL_ROOM), 600.0)
+    return INFRARED_FLOOR + INFRARED_SHARE * min(abs(value - USUAL_ROOM), INFRARED_MOST)
 
 
 def instrument_offset(stove: Stove, spot: Spot) -> tuple[float, float]:
@@ -84,17 +104,17 @@ def instrument_offset(stove: Stove, spot: Spot) -> tuple[float, float]:
         for instrument in stove.instruments:
             if instrument.kind == kind:
                 return instrument.offset, instrument.offset_doubt
-    return 0.0, 3.0
+    return 0.0, UNCHECKED_DOUBT
 
 
 def rounding_step(readings: Sequence[Entry]) -> float:
     """The step [K] that a cook rounds to: 10, 5 or 1 of the unit, judged from the readings typed so far."""
-    if len(readings) < 4:
+    if len(readings) < ROUND_LEAST:
         return 1.0
-    numbers = [_number(entry) for entry in readings[-40:]]
-    unit = 1.0 if readings[-1].unit == "C" else 1.0 / 1.8
-    for step in (10.0, 5.0):
-        if np.mean([number % step == 0.0 for number in numbers]) > 0.85:
+    numbers = [_number(entry) for entry in readings[-ROUND_LATEST:]]
+    unit = 1.0 / degrees_difference(1.0, readings[-1].unit)
+    for step in ROUND_STEPS:
+        if np.mean([number % step == 0.0 for number in numbers]) > ROUND_SHARE:
             return step * unit
     return unit
 

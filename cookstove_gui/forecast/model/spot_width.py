@@ -1,4 +1,4 @@
-"""How wide the windows of a stove's spots have to be, learned reading by reading: adaptive conformal inference.
+"""How wide the windows of a stove's spots must be, learned reading by reading: adaptive conformal inference.
 
 The pattern of one stove strays more than another's. Each reading of the cooktop that falls outside its window widens
 the windows to come, each inside narrows them, so that in the long run the share asked for falls inside.
@@ -7,14 +7,14 @@ the windows to come, each inside narrows them, so that in the long run the share
 import math
 
 from cookstove_gui.forecast.model.ensemble import Ensemble, expectation
+from cookstove_gui.forecast.model.normal import NINETIETH
 from cookstove_gui.forecast.model.observation import Reading
 from cookstove_gui.stove.stove import Stove
 
-# What the pattern leaves out, found on invented stoves: of the physics below a spot, and of its own deviation.
+# By how much windows are too narrow, calibrated on invented stoves: of the physics below a spot, of its own deviation.
 BASE_WIDTH = 1.35
 OWN_WIDTH = 1.2
-HALF_WINDOW = 1.2816  # standard deviations from the middle of a normal distribution to the end of its 80 % window
-INSIDE = 0.8  # share of the readings that shall lie inside their windows
+INSIDE = 0.8  # share of readings that should fall inside their windows
 PACE = 0.05  # of the width's logarithm, for each reading
 NARROWEST, WIDEST = 0.45, 1.8
 
@@ -24,7 +24,7 @@ def strays(ensemble: Ensemble, stove: Stove, reading: Reading) -> float:
     seen, row = expectation(ensemble, stove, reading.spot)
     own = float(row @ ensemble.remainder @ row)
     variance = BASE_WIDTH**2 * float(seen.var()) + OWN_WIDTH**2 * own + reading.variance
-    return abs(reading.value - float(seen.mean())) / (HALF_WINDOW * math.sqrt(variance))
+    return abs(reading.value - float(seen.mean())) / (NINETIETH * math.sqrt(variance))
 
 
 def next_width(width: float, strayed: float) -> float:

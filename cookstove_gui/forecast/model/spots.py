@@ -13,25 +13,24 @@ Kernel = Callable[[FloatArray], FloatArray]  # distance -> covariance
 
 # How far a spot's excess over the room runs from its part's mean, as a share of the excess: one standard deviation
 # between stoves (lasting) and within a session (passing). Common practice, no source.
-_LASTING_SHARE = {
+LASTING_SHARE = {
     SpotKind.TOP: 0.12, SpotKind.OVEN: 0.13, SpotKind.SIDE: 0.35,
     SpotKind.GLASS: 0.32, SpotKind.FLUE: 0.30, SpotKind.ROOM: 0.0,
 }  # fmt: skip
-_PASSING_SHARE = {
+PASSING_SHARE = {
     SpotKind.TOP: 0.11, SpotKind.OVEN: 0.07, SpotKind.SIDE: 0.20,
     SpotKind.GLASS: 0.15, SpotKind.FLUE: 0.15, SpotKind.ROOM: 0.0,
 }  # fmt: skip
-_LASTING_LEAN = {SpotKind.TOP: 0.28, SpotKind.OVEN: 0.08, SpotKind.SIDE: 0.15}  # left against right, at the edge
-_PASSING_LEAN = {SpotKind.TOP: 0.07, SpotKind.OVEN: 0.03}
+LASTING_LEAN = {SpotKind.TOP: 0.28, SpotKind.OVEN: 0.08, SpotKind.SIDE: 0.15}  # left against right, at the edge
+PASSING_LEAN = {SpotKind.TOP: 0.07, SpotKind.OVEN: 0.03}
 # The cooktop's mean as the physics has it may be off by such a share on one stove, lastingly. Without this doubt, spots
 # that are never read would be believed cold whenever those that are read run hotter than the physics says.
-_COMMON_SHARE = 0.03
-_LENGTH = {SpotKind.TOP: 0.45, SpotKind.OVEN: 0.6}  # correlation length, in plan units
-
-
-def squared_exponential(variance: float, length: float) -> Kernel:
-    """Covariance variance * exp(-d^2 / (2 length^2)) of two places a distance apart."""
-    return lambda distance: np.asarray(variance * np.exp(-0.5 * (distance / length) ** 2), dtype=np.float64)
+COMMON_SHARE = 0.03
+LENGTH = {SpotKind.TOP: 0.45, SpotKind.OVEN: 0.6}  # correlation length, in plan units
+OTHER_LENGTH = 0.3  # the same of all other kinds
+# Expected lasting share at the edge next to the firebox; the opposite at the far edge.
+FIREBOX_SHARE = {SpotKind.TOP: 0.20, SpotKind.OVEN: 0.05, SpotKind.SIDE: 0.15}
+OVEN_SHARE = 0.06  # of the excess by which places in the oven beside its centre run hotter
 
 
 def matern_three_halves(variance: float, length: float) -> Kernel:
@@ -49,45 +48,15 @@ def distances(places: FloatArray, others: FloatArray) -> FloatArray:
     return np.asarray(np.hypot(*(places[:, None, :] - others[None, :, :]).transpose(2, 0, 1)), dtype=np.float64)
 
 
-def condition(
-    covariance: FloatArray, seen: Sequence[int], values: FloatArray, noise_variance: FloatArray | float
-) -> tuple[FloatArray, FloatArray]:
-    """Mean and covariance of a zero-mean field at all its places, given noisy values at some of them.
-
-    Parameters
-    ----------
-    covariance : array (places, places)
-        Of the field before anything was seen.
-    seen : sequence of int
-        Index of the place of each value.
-    values : array (len(seen),)
-    noise_variance : float or array (len(seen),)
-    """
-    index = np.asarray(seen, dtype=np.intp)
-    between = covariance[:, index]
-    among = between[index] + np.diag(np.broadcast_to(np.asarray(noise_variance, dtype=np.float64), index.shape))
-    gain = np.linalg.solve(among, between.T).T
-    return gain @ values, covariance - gain @ between.T
-
-
-def log_marginal_likelihood(covariance: FloatArray, values: FloatArray, noise_variance: float) -> float:
-    """Log density of noisy values (n,) of a zero-mean field with covariance (n, n)."""
-    among = covariance + noise_variance * np.eye(len(values))
-    _, log_determinant = np.linalg.slogdet(among)
-    return float(
-        -0.5 * (values @ np.linalg.solve(among, values) + log_determinant + len(values) * math.log(2 * math.pi))
-    )
-
-
 def lasting_covariance(spots: Sequence[Spot]) -> FloatArray:
     """Covariance (spots, spots) between stoves of each spot's lasting share."""
     cooktop = np.array([spot.kind is SpotKind.TOP for spot in spots], dtype=np.float64)
-    return _covariance(spots, _LASTING_SHARE, _LASTING_LEAN) + _COMMON_SHARE**2 * np.outer(cooktop, cooktop)
+    return _covariance(spots, LASTING_SHARE, LASTING_LEAN) + COMMON_SHARE**2 * np.outer(cooktop, cooktop)
 
 
 def passing_covariance(spots: Sequence[Spot]) -> FloatArray:
     """Covariance (spots, spots) within a session of each spot's passing share."""
-    return _covariance(spots, _PASSING_SHARE, _PASSING_LEAN)
+    return _covariance(spots, PASSING_SHARE, PASSING_LEAN)
 
 
 def lasting_mean(spots: Sequence[Spot], firebox: Firebox) -> FloatArray:
@@ -96,11 +65,10 @@ def lasting_mean(spots: Sequence[Spot], firebox: Firebox) -> FloatArray:
 
     def share(spot: Spot) -> float:
         lean = toward * (spot.x - 0.5) * 2.0
-        if spot.kind is SpotKind.TOP:
-            return 0.20 * lean
-        if spot.kind is SpotKind.OVEN and spot.name != "oven_centre":
-            return 0.06 + 0.05 * lean
-        return 0.15 * lean if spot.kind is SpotKind.SIDE else 0.0
+        if spot.name == "oven_centre":
+            return 0.0
+        apart = OVEN_SHARE if spot.kind is SpotKind.OVEN else 0.0
+        return apart + FIREBOX_SHARE.get(spot.kind, 0.0) * lean
 
     return np.array([share(spot) for spot in spots], dtype=np.float64)
 
@@ -112,7 +80,7 @@ def _covariance(spots: Sequence[Spot], share: dict[SpotKind, float], lean: dict[
     total = np.zeros_like(apart)
     for kind, deviation in share.items():
         members = np.array([spot.kind is kind for spot in spots], dtype=bool)
-        block = matern_three_halves(deviation**2, _LENGTH.get(kind, 0.3))(apart)
+        block = matern_three_halves(deviation**2, LENGTH.get(kind, OTHER_LENGTH))(apart)
         block = block + lean.get(kind, 0.0) ** 2 * np.outer(across, across)
         total += np.where(np.outer(members, members), block, 0.0)
     total = _about_the_mean(total, np.array([spot.kind is SpotKind.TOP for spot in spots], dtype=bool))

@@ -1,13 +1,12 @@
-"""Walls and floors beside the stove: they tell nothing of the fire, and their heat is their own last reading's.
+"""Walls and floors beside the stove: they say nothing about the fire, and are as hot as they were last read.
 
-Between readings it drifts toward the room, ever less sure; a wall that nobody read is a wall of the room.
+From then on they drift toward the room with growing doubt; a wall never read is as warm as the room.
 """
 
 import numpy as np
 
 from cookstove_gui.forecast.answers import FloatArray
-from cookstove_gui.forecast.model.observation import noise_deviation, read
-from cookstove_gui.forecast.tracking.belief import LastReading
+from cookstove_gui.forecast.model.observation import LastReading, noise_deviation, read
 from cookstove_gui.stove.entries import Entry, Kind
 from cookstove_gui.stove.stove import Spot, SpotKind, Stove
 
@@ -16,7 +15,7 @@ LOST_DEVIATION = 15.0  # K, one standard deviation of a wall that nobody read; c
 
 
 def apart(stove: Stove, standing: tuple[Entry, ...]) -> tuple[tuple[Entry, ...], dict[str, LastReading]]:
-    """The rows that tell of the stove, and the latest usable reading of every spot beside it."""
+    """The rows about the stove itself, and the latest usable reading of every spot beside it."""
     beside = {spot.name: index for index, spot in enumerate(stove.spots) if spot.kind is SpotKind.WALL}
     if not beside:
         return standing, {}

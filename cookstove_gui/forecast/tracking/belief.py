@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, field
 from datetime import datetime
+from enum import IntEnum
 
 import numpy as np
 
@@ -11,7 +12,22 @@ from cookstove_gui.forecast.model.character import Character, Corrections
 from cookstove_gui.forecast.model.ensemble import FIRING, Ensemble
 from cookstove_gui.forecast.model.habits import Habits
 from cookstove_gui.forecast.model.heat import Controls
+from cookstove_gui.forecast.model.observation import LastReading
 from cookstove_gui.stove.stove import Stove
+
+
+class Draws(IntEnum):
+    """Where the random numbers for each purpose begin, so that no two share any."""
+
+    START = 0
+    STEPS = 1  # and one more with each row
+    AHEAD = 500_000  # from the last row to now
+    TENDING = 1_000_001  # of the futures: what the cook does
+    SHARES = 1_000_002  # the spots' own shares
+    WALLS = 1_000_009  # what stands beside the stove
+    LIT = 2_000_000
+    WOOD = 3_000_000
+    READING = 4_000_000
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,14 +38,6 @@ class TracePoint:
     p10: float
     p50: float
     p90: float
-
-
-@dataclass(frozen=True, slots=True)
-class LastReading:
-    """The latest usable reading of a spot [K]."""
-
-    at: datetime
-    value: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -72,9 +80,9 @@ class Belief:
         first = self.lit_first or (self.points[0].at if self.points else self.now)
         return (self.now - first).total_seconds() / 60.0
 
-    def random(self, purpose: int) -> np.random.Generator:
+    def random(self, purpose: Draws) -> np.random.Generator:
         """A generator that gives the same numbers for the same stove and purpose."""
-        return np.random.Generator(np.random.Philox(key=[self.seed, 1_000_000 + purpose]))
+        return np.random.Generator(np.random.Philox(key=[self.seed, purpose]))
 
     def fire_power(self) -> FloatArray:
         """Heat that the fire gives now (members,) [kW]."""

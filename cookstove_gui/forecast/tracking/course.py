@@ -1,4 +1,4 @@
-"""What each row of the log does to the belief: the entry semantics, one function a kind."""
+"""What each row of the log does to the belief, one function for each kind."""
 
 import math
 from collections.abc import Callable
@@ -23,30 +23,35 @@ from cookstove_gui.forecast.model.ensemble import (
 )
 from cookstove_gui.forecast.model.habits import Habits
 from cookstove_gui.forecast.model.heat import Controls
-from cookstove_gui.forecast.model.observation import Reading, read, rounding_step
+from cookstove_gui.forecast.model.normal import NINETIETH
+from cookstove_gui.forecast.model.observation import LastReading, Reading, read, rounding_step
 from cookstove_gui.forecast.model.spot_width import next_width, strays
-from cookstove_gui.forecast.tracking.belief import LastReading, TracePoint
+from cookstove_gui.forecast.tracking.belief import Draws, TracePoint
 from cookstove_gui.stove.entries import Entry, Kind, door_is_open, fraction_open, wood_count, wood_mass
 from cookstove_gui.stove.stove import SpotKind, Stove
 
 KINDLING = (0.9, 0.5)  # kg, spread of the logarithm: what lies under a fire that is lit
-FRESH_START_MINUTES = 4.0  # readings this soon after the first entry choose between a cold and a warm stove
-SURPRISE_MINUTES = 40.0
-LIKE_SURPRISES = 2.0  # times the one before, up to which a surprise bears it out
+KINDLING_UNDER_WOOD = 0.7  # of that, when wood was laid before
+FRESH_START_MINUTES = 4.0  # min; readings this soon after the first entry choose between a cold and a warm stove
+SURPRISE_MINUTES = 40.0  # min within which a second surprise confirms the first
+LIKE_SURPRISES = 2.0  # times the first, up to which a second surprise confirms it
+CONFIRMED_SLIP = 0.3  # chance, the most that a confirmed surprise is a slip
+DOUBTED = 0.5  # chance of a slip above which a reading is questioned
+ROUNDED_ROWS = 60  # rows before a reading that show what the cook rounds to
 WARMING_DOUBT, WARMING_MINUTES = 30.0, 25.0  # K by which a fire just lit may heat a part otherwise; fades so fast
 WARMING_NOISE = 0.5  # of that, in what such a surface's reading tells
 WARMED = 8.0  # K of that doubt below which a fire no longer counts as just lit
 AIR_SETTLES_MINUTES = 30.0  # from lighting on, in which the air is set by the fire rather than by the oven
 LONGEST_AIR_WAIT = 120.0  # min
-MASS_SPREAD = 0.15  # of the logarithm of a stated mass
-MOST_SPLITS, MOST_MASS = 12.0, 20.0  # kg; more is taken as so much
+STATED_SPREAD = 0.15  # of the logarithm of a stated mass
+MOST_SPLITS, MOST_MASS = 12.0, 20.0  # pieces and kg of one load; more is clipped
 
 Generators = Callable[[int], np.random.Generator]  # purpose -> its random numbers
 
 
 @dataclass(slots=True)
 class Course:
-    """Where the tracker stands after some entry."""
+    """The belief after some row, as the tracker carries it on."""
 
     at: datetime
     began: datetime  # when the log began, or the fire
@@ -76,11 +81,11 @@ def take(course: Course, stove: Stove, standing: tuple[Entry, ...], place: int, 
     """Let one row change the course, in place; `standing` is the whole log up to now, `place` the row's index."""
     entry = standing[place]
     if entry.kind is Kind.READING:
-        _take_reading(course, stove, standing, place, generators(4_000_000 + place))
+        _take_reading(course, stove, standing, place, generators(Draws.READING + place))
     elif entry.kind is Kind.WOOD:
-        _take_wood(course, entry, generators(3_000_000 + place))
+        _take_wood(course, entry, generators(Draws.WOOD + place))
     elif entry.kind is Kind.LIT:
-        _light(course, entry, generators(2_000_000 + place))
+        _light(course, entry, generators(Draws.LIT + place))
     elif entry.kind is Kind.OVEN_DOOR:
         _move_door(course, entry)
     elif entry.kind in (Kind.AIR, Kind.BYPASS):
@@ -113,7 +118,7 @@ def _light(course: Course, entry: Entry, random: np.random.Generator) -> None:
     kindling = middle * np.exp(spread * random.standard_normal(MEMBERS))
     x = course.ensemble.x
     if course.loads and course.laid > 0.0:
-        kindling *= 0.7
+        kindling *= KINDLING_UNDER_WOOD
     x[heat.FRESH] += kindling + course.laid
     course.laid = 0.0
     course.began = course.began if course.lit_first else entry.at
@@ -129,13 +134,13 @@ def _take_wood(course: Course, entry: Entry, random: np.random.Generator) -> Non
     x = course.ensemble.x
     normal = random.standard_normal(MEMBERS)
     if mass is not None:
-        loaded = mass * np.exp(MASS_SPREAD * normal)
+        loaded = mass * np.exp(STATED_SPREAD * normal)
     elif count is not None:
-        loaded = min(count, MOST_SPLITS) * heat.positive(x[FIRING])["split_mass"] * np.exp(MASS_SPREAD * normal)
+        loaded = min(count, MOST_SPLITS) * heat.positive(x[FIRING])["split_mass"] * np.exp(STATED_SPREAD * normal)
     else:
         habits = course.habits
         loaded = np.exp(habits.mass_log + habits.mass_deviation * normal)
-    waited = float(np.median(x[heat.SINCE_FED]))  # since a load, if need be one without a row
+    waited = float(np.median(x[heat.SINCE_FED]))  # since a load, logged or believed
     if not course.controls.lit:
         course.laid += float(np.mean(loaded))
     else:
@@ -155,7 +160,7 @@ def _take_reading(
     index = next((i for i, spot in enumerate(stove.spots) if spot.name == entry.spot), None)
     if index is None:
         return
-    recent = [row for row in standing[max(0, place - 60) : place + 1] if _like(row, entry)]
+    recent = [row for row in standing[max(0, place - ROUNDED_ROWS) : place + 1] if _like(row, entry)]
     reading = read(entry, stove, index, rounding_step(recent))
     if reading is None:
         return
@@ -169,10 +174,10 @@ def _take_reading(
     if reading.possible and _again(course.surprises.get(spot.kind), entry.at, verdict):
         loosen(course.ensemble, spot.kind, reading.value - verdict.expected, random)
         verdict = judge(course.ensemble, stove, reading, warming)
-        verdict = replace(verdict, slip_chance=min(verdict.slip_chance, 0.3))
+        verdict = replace(verdict, slip_chance=min(verdict.slip_chance, CONFIRMED_SLIP))
     if reading.possible:
         course.surprises = {**course.surprises, spot.kind: (entry.at, verdict.score)}
-    if verdict.slip_chance > 0.5:
+    if verdict.slip_chance > DOUBTED:
         course.doubted += (_doubt(reading, verdict),)
     elif spot.kind is SpotKind.TOP and warming < WARMED:
         course.spot_width = next_width(course.spot_width, strays(course.ensemble, stove, reading))
@@ -203,9 +208,9 @@ def _mass(entry: Entry) -> float | None:
 
 
 def _again(before: tuple[datetime, float] | None, at: datetime, verdict: Verdict) -> bool:
-    """Whether a surprise follows one like it soon enough to mean the stove, not the reading.
+    """Whether a surprise confirms one like it: then the stove is not as believed, rather than the reading wrong.
 
-    A far larger one does not: after a wall that is warmer than expected, a centre at bread heat is still a slip.
+    A far larger one confirms nothing: after a wall warmer than expected, a centre at bread heat is still a slip.
     """
     if before is None or min(abs(verdict.score), abs(before[1])) <= SURPRISE:
         return False
@@ -215,9 +220,9 @@ def _again(before: tuple[datetime, float] | None, at: datetime, verdict: Verdict
 
 
 def _doubt(reading: Reading, verdict: Verdict) -> DoubtedReading:
-    """What the instrument, with its known offset, would have shown."""
+    """The reading with what the instrument, its known offset included, was expected to show."""
     middle = verdict.expected + reading.typed - reading.value
-    reach = 1.2816 * verdict.deviation
+    reach = NINETIETH * verdict.deviation
     return DoubtedReading(
         number=reading.number,
         typed=reading.typed,

@@ -1,17 +1,17 @@
 """From the log to the belief: entries are followed one by one, with a checkpoint after each.
 
-A new row costs one step; a back-dated or taken-back row goes on from the last checkpoint before the change. Random
-numbers are tied to the stove and to the entry's place, so a tracker and a fresh run agree to the last bit.
+A new row costs one step; a back-dated or voided row goes on from the last checkpoint before it. Random numbers are
+keyed by stove and place in the log, so a tracker and a fresh run agree to the last bit.
 """
 
 import zlib
 from collections.abc import Sequence
-from dataclasses import replace
 from datetime import datetime, timedelta
 
 import numpy as np
 
 from cookstove_gui.errors import InputProblem
+from cookstove_gui.forecast.answers import LEVELS
 from cookstove_gui.forecast.model import heat
 from cookstove_gui.forecast.model.character import Character
 from cookstove_gui.forecast.model.ensemble import (
@@ -24,7 +24,7 @@ from cookstove_gui.forecast.model.heat import Controls
 from cookstove_gui.forecast.model.spots import passing_covariance
 from cookstove_gui.forecast.model.walls import apart
 from cookstove_gui.forecast.tracking import unlogged
-from cookstove_gui.forecast.tracking.belief import Belief, TracePoint
+from cookstove_gui.forecast.tracking.belief import Belief, Draws, TracePoint
 from cookstove_gui.forecast.tracking.course import Course, take
 from cookstove_gui.stove.entries import (
     Entry,
@@ -35,9 +35,12 @@ from cookstove_gui.stove.entries import (
 from cookstove_gui.stove.stove import SpotKind, Stove, with_spots_named
 
 LONGEST_RUN = 240  # steps between two entries, however far apart they are
-DENSE_CHECKPOINTS = 24  # the latest ones are all kept, older ones every eighth
+DENSE_CHECKPOINTS = 24  # rows; the latest checkpoints are all kept
+SPARSE_CHECKPOINTS = 8  # rows; of older ones, one in so many is kept
+EARLY_MINUTES = 2.0  # min from the first row in which a lit row says that the stove was cold
+WARM_IF_LIT, WARM_IF_NOT = 0.1, 0.5  # chance that the stove is warm or burning when the log begins
 OVEN_SPOT = "oven_centre"  # added to a stove whose owner named no spot of its oven
-_Q10, _Q50, _Q90 = (int(MEMBERS * q) for q in (0.1, 0.5, 0.9))
+_Q10, _Q50, _Q90 = (int(MEMBERS * level) for level in LEVELS)
 
 
 class Tracker:
@@ -51,7 +54,7 @@ class Tracker:
         self._seed = zlib.crc32(stove.name.encode())
         self._passing = passing_covariance(self._stove.spots)
         self._entries: list[Entry] = []
-        self._checkpoints: dict[int, Course] = {}  # after so many entries
+        self._checkpoints: dict[int, Course] = {}  # by the number of rows followed
         self._points: list[tuple[TracePoint, ...]] = []  # of each entry
 
     @property
@@ -66,7 +69,7 @@ class Tracker:
         standing, beside = apart(self._stove, standing)
         course = self._catch_up(standing, now)
         ahead = course.copy()
-        self._run(ahead, now, len(standing) + 1_000_000 // 2)
+        self._run(ahead, now, Draws.AHEAD + len(standing))
         points = tuple(point for some in self._points for point in some)
         return Belief(
             now=now,
@@ -93,7 +96,7 @@ class Tracker:
         return (self._given or Character.generic(stove)).for_stove(stove)
 
     def _know_spots(self, standing: tuple[Entry, ...]) -> None:
-        """A spot that only the log names is added, and the session followed anew."""
+        """Add spots that only the log names; the session is then followed again from its start."""
         names = tuple(row.spot for row in standing if row.kind is Kind.READING and row.spot)
         known = with_spots_named(self._described, names)
         if known.spots != self._stove.spots:
@@ -119,12 +122,12 @@ class Tracker:
         for place in range(begin, len(standing)):
             course = course.copy()
             entry = standing[place]
-            self._run(course, entry.at, place + 1)
+            self._run(course, entry.at, Draws.STEPS + place)
             take(course, self._stove, standing, place, self._random)
             self._points.append(course.points)
             self._checkpoints[place + 1] = course
             old_place = place + 1 - DENSE_CHECKPOINTS
-            if old_place % 8:
+            if old_place % SPARSE_CHECKPOINTS:
                 self._checkpoints.pop(old_place, None)
         self._entries = list(standing)
         return course
@@ -133,22 +136,18 @@ class Tracker:
         return np.random.Generator(np.random.Philox(key=[self._seed, purpose]))
 
     def _begin(self, standing: tuple[Entry, ...], now: datetime) -> Course:
-        """Before the first entry: a stove that is lit first was cold, one that is read or fed first may be burning."""
-        chance_warm = 0.0
-        if standing:
-            early = [row for row in standing if row.at - standing[0].at <= timedelta(minutes=2)]
-            chance_warm = 0.1 if any(row.kind is Kind.LIT for row in early) else 0.5
-        course = Course(
+        """The start: a stove lit first was cold, one read or fed first may be burning."""
+        early = [row for row in standing if row.at - standing[0].at <= timedelta(minutes=EARLY_MINUTES)]
+        lit = any(row.kind is Kind.LIT for row in early)
+        chance_warm = 0.0 if not standing else WARM_IF_LIT if lit else WARM_IF_NOT
+        return Course(
             at=standing[0].at if standing else now,
             began=standing[0].at if standing else now,
-            ensemble=start(self._stove, self._character, self._random(0), chance_warm),
-            controls=Controls(),
+            ensemble=start(self._stove, self._character, self._random(Draws.START), chance_warm),
+            controls=Controls(lit=bool(standing) and not lit),
             habits=self._character.habits,
             spot_width=self._character.spot_width,
         )
-        if chance_warm > 0.3:
-            course.controls = replace(course.controls, lit=True)
-        return course
 
     def _run(self, course: Course, until: datetime, purpose: int) -> None:
         """Let time pass in place, without entries."""

@@ -1,23 +1,24 @@
-"""What a cook did and did not write down: wood put in when it was due, the bypass shut once the fire drew."""
+"""What a cook did without a row: wood put in when it was due, the bypass shut once the fire drew."""
 
 import math
 
 import numpy as np
 
 from cookstove_gui.forecast.answers import FloatArray
-from cookstove_gui.forecast.futures.cook import KINDLING_WAIT
 from cookstove_gui.forecast.model import heat
-from cookstove_gui.forecast.model.habits import Habits, erfc
+from cookstove_gui.forecast.model.habits import KINDLING_WAIT, Habits
+from cookstove_gui.forecast.model.normal import share_below
 
 LOADS_SHARE = 0.1  # of loads that nobody writes down; common practice, no source
 LEAST_SPREAD = 0.25  # of the logarithm of the wait for a load
-BYPASS_MINUTES = 80.0  # until an open bypass is shut without a row
+JUST_FED = 0.01  # min, the least wait, so that it has a logarithm
+BYPASS_MINUTES = 80.0  # min, mean time until an open bypass is shut without a row
 
 
 def let_pass(
     state: FloatArray, habits: Habits, burning: float, loads: int, minutes: float, random: np.random.Generator
 ) -> None:
-    """Let some members do in place what the log has no row for.
+    """Let some members load wood or shut the bypass in place, as cooks do without a row.
 
     Parameters
     ----------
@@ -35,9 +36,9 @@ def let_pass(
     state[heat.BYPASS][random.random(members) < minutes / BYPASS_MINUTES] = 0.0
     usual = habits.interval_log + (0.0 if loads else math.log(KINDLING_WAIT))
     spread = max(habits.interval_deviation, LEAST_SPREAD)
-    done = _below(math.log(max(burning, 1.0)), habits.tending_log, habits.tending_deviation)
-    before = 1.0 - _below(np.log(state[heat.SINCE_FED] + 0.01), usual, spread)
-    after = 1.0 - _below(np.log(state[heat.SINCE_FED] + minutes), usual, spread)
+    done = share_below((math.log(max(burning, 1.0)) - habits.tending_log) / habits.tending_deviation)
+    before = share_below((usual - np.log(state[heat.SINCE_FED] + JUST_FED)) / spread)
+    after = share_below((usual - np.log(state[heat.SINCE_FED] + minutes)) / spread)
     chance = unlogged_chance(before, after, float(done))
     luck, size = random.random(members), random.standard_normal(members)
     put = luck < chance
@@ -46,7 +47,7 @@ def let_pass(
 
 
 def unlogged_chance(before: FloatArray, after: FloatArray, done: float) -> FloatArray:
-    """Chance (members,) that a load went in during a step, given that no row tells of one since the last.
+    """Chance (members,) that a load went in during a step, given that none was logged since the last.
 
     Parameters
     ----------
@@ -67,8 +68,3 @@ def _not_fed(waits: FloatArray, done: float) -> FloatArray:
     """Part of the firings without a row in which nothing was put in."""
     not_yet = np.maximum((1.0 - done) * waits + done, 1e-9)
     return np.asarray(not_yet / (not_yet + LOADS_SHARE * (1.0 - done) * (1.0 - waits)), dtype=np.float64)
-
-
-def _below(value: FloatArray | float, middle: float, deviation: float) -> FloatArray:
-    """Normal distribution function."""
-    return 0.5 * erfc(np.asarray((middle - value) / (deviation * math.sqrt(2.0))))

@@ -24,7 +24,7 @@ from cookstove_gui.cooking.fires.wood_needs import (
     woods,
 )
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.stove.entries import Entry
+from cookstove_gui.stove.entries import USUAL_SPLIT, Entry
 from tests.cooking.made import STOVE, fahrenheit, session
 from tests.cooking.made import log as made_log
 
@@ -123,7 +123,7 @@ def test_wood_of_unknown_mass_teaches_nothing(value: str) -> None:
 
 def test_counted_splits_have_a_usual_mass() -> None:
     row: Entry = replace(made_log((0, "wood", "", "", ""))[0], note="two splits")
-    assert kilograms_of(row) == pytest.approx(2.4)
+    assert kilograms_of(row) == pytest.approx(2 * USUAL_SPLIT)
 
 
 def test_pounds_are_weighed_as_pounds() -> None:

@@ -14,7 +14,7 @@ from cookstove_gui.forecast.model.ensemble import (
     judge,
     start,
 )
-from cookstove_gui.forecast.model.habits import Habits, normal_quantile
+from cookstove_gui.forecast.model.habits import Habits
 from cookstove_gui.forecast.model.observation import Reading
 from tests.forecast.logs import STOVE
 
@@ -84,13 +84,6 @@ def test_a_reading_of_one_spot_tells_of_its_neighbours():
     assimilate(ensemble, STOVE, _reading(_TOP, 560.0, 9.0), 0.0)
     assert ensemble.x[neighbour].mean() > 0.0
     assert ensemble.remainder[_TOP, _TOP] < before
-
-
-def test_normal_quantile_agrees_with_scipy():
-    from scipy.stats import norm
-
-    chances = np.linspace(0.001, 0.999, 97)
-    assert normal_quantile(chances) == pytest.approx(norm.ppf(chances), abs=5e-4)
 
 
 def test_waiting_longer_than_usual_leaves_only_longer_gaps():

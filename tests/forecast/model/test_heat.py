@@ -4,6 +4,10 @@ import numpy as np
 import pytest
 
 from cookstove_gui.forecast.model import heat, parameters
+from cookstove_gui.physics.burning import AIR_SHUT_SHARE
+from cookstove_gui.physics.convection import surface_heat_loss
+from cookstove_gui.physics.firewood import split_mass
+from cookstove_gui.stove.entries import USUAL_SPLIT
 from tests.reference import check
 
 _ROOM = 293.15
@@ -124,6 +128,36 @@ def test_more_air_burns_faster(less, more):
     slow, fast = _state(FLAMING=2.0, INLET=less), _state(FLAMING=2.0, INLET=more)
     lit = heat.Controls(lit=True)
     assert heat.burn(fast, _stove(), lit, 2.5) > heat.burn(slow, _stove(), lit, 2.5)
+
+
+def test_at_the_usual_air_flames_fall_to_a_third_in_their_burning_time():
+    p, warm = _stove(flaming_min=19.0), _ROOM + heat.WARM_BED
+    state = _state(FLAMING=1.0 - heat.LAST_FLAMES, INLET=heat.USUAL_INLET, PLATE=warm)
+    heat.burn(state, p, heat.Controls(lit=True), 19.0)
+    assert state[heat.FLAMING, 0] / (1.0 - heat.LAST_FLAMES) == pytest.approx(np.exp(-1.0), rel=1e-9)
+
+
+def test_a_shut_air_slows_the_fire_as_the_burn_of_a_load_has_it_within_one_standard_deviation():
+    # physics.burning (common practice): a load burns a quarter as fast with the air shut.
+    prior = parameters.PARAMETERS[parameters.NAMES.index("air_power")]
+    usual = heat.BURN_SHUT**prior.typical
+    least = heat.BURN_SHUT ** (prior.typical * np.exp(-prior.between_stoves))
+    assert usual < AIR_SHUT_SHARE < least
+
+
+@pytest.mark.parametrize("rise", [50.0, 150.0, 260.0])
+def test_a_part_loses_more_heat_as_it_warms_but_no_more_than_bare_iron_does(rise):
+    # Bare iron: natural convection and radiation of physics.convection, checked there against published correlations.
+    bare = surface_heat_loss("up", 0.2, _ROOM + np.array([5.0, rise]), _ROOM, 0.8) / np.array([5.0, rise])
+    state = _state(PLATE=_ROOM + rise, LINING=_ROOM)
+    p = _stove(**{**_ALONE, **_STILL}, plate_capacity=1e6, plate_loss=1.0)
+    heat.warm(state, p, heat.Controls(), 1.0, np.zeros(1))
+    lost = (_ROOM + rise - state[heat.PLATE, 0]) * 1e6 / rise  # in units of its loss at small excess
+    assert 1.0 < lost < bare[1] / bare[0]
+
+
+def test_a_usual_split_is_that_of_a_usual_stick():
+    assert split_mass(0.35, 0.20, 6, 600.0) == pytest.approx(USUAL_SPLIT, abs=0.01)
 
 
 def test_an_open_bypass_keeps_heat_from_the_oven():

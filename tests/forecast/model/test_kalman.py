@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from cookstove_gui.forecast.model.kalman import Gaussian, predict, relaxation, update
+from cookstove_gui.forecast.model.kalman import Gaussian, relaxation, update
 
 
 def _nile() -> np.ndarray:
@@ -12,15 +12,23 @@ def _nile() -> np.ndarray:
     return np.asarray(nile.load_pandas().data["volume"], dtype=float)
 
 
+def _predict(belief: Gaussian, kept: float, noise: float, drive: float = 0.0) -> Gaussian:
+    return Gaussian(kept * belief.mean + drive, kept**2 * belief.covariance + noise)
+
+
+def _log_density(belief: Gaussian, value: float, noise: float) -> float:
+    """Of a value that reads a belief of one state."""
+    variance = belief.covariance[0, 0] + noise
+    return float(-0.5 * (np.log(2.0 * np.pi * variance) + (value - belief.mean[0]) ** 2 / variance))
+
+
 def _local_level(values: np.ndarray, observation: float, level: float) -> tuple[list[Gaussian], list[float]]:
     """Predicted beliefs for steps 2.. and log densities of y2.., from a level known by the first value alone."""
-    row, one = np.ones(1), np.ones((1, 1))
-    belief = predict(Gaussian(values[:1], np.array([[observation]])), one, np.array([[level]]))
+    belief = _predict(Gaussian(values[:1], np.array([[observation]])), 1.0, level)
     predicted, densities = [belief], []
     for value in values[1:]:
-        belief, surprise = update(belief, row, value, observation)
-        densities.append(surprise.log_likelihood)
-        belief = predict(belief, one, np.array([[level]]))
+        densities.append(_log_density(belief, value, observation))
+        belief = _predict(update(belief, np.ones(1), value, observation), 1.0, level)
         predicted.append(belief)
     return predicted, densities
 
@@ -64,16 +72,17 @@ _FILTERED = [
 
 
 def _relaxed(belief: Gaussian, minutes: float) -> Gaussian:
-    kept, gained = relaxation(minutes, 45.0, 2.0)
-    return predict(belief, np.array([[kept]]), np.array([[gained]]), 160.0 * (1.0 - kept))
+    kept, fresh = relaxation(minutes, 45.0)
+    stationary = 2.0**2 * 45.0 / 2.0  # of a driving noise of 2 per square root of a minute
+    return _predict(belief, kept, fresh**2 * stationary, 160.0 * (1.0 - kept))
 
 
 def _irregular() -> tuple[list[Gaussian], float]:
     belief, last, density, out = Gaussian(np.array([22.0]), np.array([[25.0]])), 0.0, 0.0, []
     for minute, value in _READINGS:
         belief = _relaxed(belief, minute - last)
-        belief, surprise = update(belief, np.ones(1), value, 4.0)
-        density += surprise.log_likelihood
+        density += _log_density(belief, value, 4.0)
+        belief = update(belief, np.ones(1), value, 4.0)
         last = minute
         out.append(belief)
     return out, density
@@ -103,8 +112,8 @@ def test_a_gap_in_two_parts_predicts_the_same():
 
 def test_a_repeated_reading_equals_one_of_half_the_variance():
     belief = Gaussian(np.array([80.0]), np.array([[9.0]]))
-    twice = update(update(belief, np.ones(1), 85.0, 4.0)[0], np.ones(1), 85.0, 4.0)[0]
-    once = update(belief, np.ones(1), 85.0, 2.0)[0]
+    twice = update(update(belief, np.ones(1), 85.0, 4.0), np.ones(1), 85.0, 4.0)
+    once = update(belief, np.ones(1), 85.0, 2.0)
     assert twice.mean[0] == pytest.approx(once.mean[0], rel=1e-12)
     assert twice.covariance[0, 0] == pytest.approx(once.covariance[0, 0], rel=1e-12)
 
@@ -113,8 +122,8 @@ def test_readings_of_one_moment_may_come_in_any_order():
     covariance = np.array([[9.0, 4.0], [4.0, 6.0]])
     belief = Gaussian(np.array([80.0, 70.0]), covariance)
     first, second = (np.array([1.0, 0.0]), 85.0, 4.0), (np.array([0.0, 1.0]), 66.0, 2.0)
-    forward = update(update(belief, *first)[0], *second)[0]
-    backward = update(update(belief, *second)[0], *first)[0]
+    forward = update(update(belief, *first), *second)
+    backward = update(update(belief, *second), *first)
     assert forward.mean == pytest.approx(backward.mean, rel=1e-12)
     assert forward.covariance == pytest.approx(backward.covariance, rel=1e-12)
 
@@ -122,7 +131,7 @@ def test_readings_of_one_moment_may_come_in_any_order():
 def test_members_share_one_covariance_and_keep_their_own_means():
     covariance = np.array([[9.0, 4.0], [4.0, 6.0]])
     both = Gaussian(np.array([[80.0, 60.0], [70.0, 50.0]]), covariance)
-    together, _ = update(both, np.array([1.0, 0.0]), np.array([85.0, 85.0]), 4.0)
-    alone, _ = update(Gaussian(np.array([60.0, 50.0]), covariance), np.array([1.0, 0.0]), 85.0, 4.0)
+    together = update(both, np.array([1.0, 0.0]), np.array([85.0, 85.0]), 4.0)
+    alone = update(Gaussian(np.array([60.0, 50.0]), covariance), np.array([1.0, 0.0]), 85.0, 4.0)
     assert together.mean[:, 1] == pytest.approx(alone.mean, rel=1e-12)
     assert together.covariance == pytest.approx(alone.covariance, rel=1e-12)

@@ -7,7 +7,8 @@ import numpy as np
 import pytest
 
 from cookstove_gui.forecast import learn, track, zones
-from cookstove_gui.forecast.model.spot_width import HALF_WINDOW, INSIDE, NARROWEST, PACE, WIDEST, next_width
+from cookstove_gui.forecast.model.normal import NINETIETH
+from cookstove_gui.forecast.model.spot_width import INSIDE, NARROWEST, PACE, WIDEST, next_width
 from cookstove_gui.forecast.tracking.belief import Belief
 from tests.forecast.logs import STOVE, TOP_SPOTS, at, sessions, usual_morning
 
@@ -26,7 +27,7 @@ def test_the_share_inside_is_the_promised_one_up_to_what_the_width_has_moved():
     # differs from the promised one by the movement of the width over pace and count
     random = np.random.default_rng(3)
     deviation = np.exp(0.25 * np.sin(np.arange(900) / 60.0))  # readings that stray more by and by, and less again
-    inside, width = _followed(np.abs(random.standard_normal(900)) * deviation / HALF_WINDOW)
+    inside, width = _followed(np.abs(random.standard_normal(900)) * deviation / NINETIETH)
     assert NARROWEST < width < WIDEST
     assert np.mean(~inside) - (1.0 - INSIDE) == pytest.approx(math.log(width) / (PACE * 900), abs=1e-9)
     assert abs(inside.mean() - INSIDE) < 0.02
@@ -35,7 +36,7 @@ def test_the_share_inside_is_the_promised_one_up_to_what_the_width_has_moved():
 @pytest.mark.parametrize("deviation", [0.6, 1.0, 1.4])
 def test_the_width_finds_a_steady_spread(deviation):
     # normal distribution: 80 % lie within 1.2816 standard deviations
-    strayed = np.abs(np.random.default_rng(5).standard_normal(4000)) * deviation / HALF_WINDOW
+    strayed = np.abs(np.random.default_rng(5).standard_normal(4000)) * deviation / NINETIETH
     widths, width = [], 1.0
     for far in strayed:
         width = next_width(width, float(far))
