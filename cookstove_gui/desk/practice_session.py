@@ -22,5 +22,6 @@ def practice_desk(folder: Path, pace: float, seconds: Callable[[], float] = time
     logbook = Logbook.in_memory()
     logbook.save_stove(stove)
     for session in earlier:
-        logbook.add_session(stove.name, session.title, session.entries)
+        kept = logbook.start_session(stove.name, session.title)
+        logbook.append_many(kept.number, session.entries)
     return Desk(logbook, practice.clock), practice

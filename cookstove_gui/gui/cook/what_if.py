@@ -85,7 +85,8 @@ class WhatIf(QWidget):
         if standing is None or other is None or self._desk.action == LEAVE:
             self._outcome.hide()
             return
-        edge = Edge(unit=self._desk.unit, now=standing.now, offset_minutes=self._desk.offset_minutes)
+        offset = self._desk.rows[-1].offset_minutes if self._desk.rows else 0
+        edge = Edge(unit=self._desk.unit, now=standing.now, offset_minutes=offset)
         self._outcome.setText(step_to_take(other.action, other.outlook, self._desk.band, edge))
         self._outcome.show()
 
