@@ -29,6 +29,10 @@ def _answer(request: Request) -> int:
         from cookstove_gui.commands.report import report
 
         return report(request, _complain)
+    if request.command == "table":
+        from cookstove_gui.commands.table import table
+
+        return table(request, _complain)
     if request.command == "track-record":
         from cookstove_gui.commands.track_record import record_lines
 

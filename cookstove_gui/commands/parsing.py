@@ -112,6 +112,11 @@ def _parser() -> _Parser:
     report.add_argument("-o", dest="target", type=Path, required=True, metavar="FILE", help="FILE.html or FILE.pdf")
     _add_past(report)
     _add_unit(report)
+    table = commands.add_parser("table", help="all entries of a folder's sessions as one table")
+    table.add_argument("logs", nargs=1, type=Path, metavar="DIR", help="folder of logs")
+    table.add_argument(
+        "-o", dest="target", type=Path, required=True, metavar="FILE", help="FILE.csv, FILE.xlsx or FILE.parquet"
+    )
     return parser
 
 

@@ -98,6 +98,17 @@ def write_report(desk: Desk, number: int, path: Path) -> None:
     write(path, session_report(asked, session.title, desk.unit))
 
 
+def write_table(desk: Desk, number: int, path: Path) -> None:
+    """Write a session's entries in force as a table, all sessions' of its stove for 0; may run in a thread."""
+    from cookstove_gui.logbook.tables import session_table
+    from cookstove_gui.logbook.tables import write_table as write
+
+    sessions = (desk.logbook.session(number),) if number else desk.logbook.past_sessions(desk.stove.name)
+    if not any(session.entries for session in sessions):
+        raise InputProblem("There are no entries yet; there is nothing to write.")
+    write(path, session_table(desk.logbook.stove(sessions[0].stove), sessions))
+
+
 def _log_files(paths: Sequence[Path]) -> list[Path]:
     found: list[Path] = []
     for path in paths:

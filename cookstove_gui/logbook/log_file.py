@@ -2,15 +2,15 @@
 
 import csv
 import io
-import os
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import timedelta
 from pathlib import Path
 
-from cookstove_gui.errors import InputProblem, SurroundingsProblem
+from cookstove_gui.errors import InputProblem
 from cookstove_gui.logbook.log_text import RawRow, decoded, header_notes, header_of, raw_rows
 from cookstove_gui.logbook.rows import renumbered
+from cookstove_gui.logbook.whole_file import write_whole
 from cookstove_gui.stove.checking import FieldProblem, check_entry, doubt
 from cookstove_gui.stove.entries import Entry, Kind, voided_number
 from cookstove_gui.stove.stove import Stove
@@ -135,12 +135,7 @@ def log_text(entries: Iterable[Entry]) -> str:
 
 def write_log(path: Path, entries: Iterable[Entry]) -> None:
     """Write a log file, whole or not at all."""
-    side = path.with_name(path.name + ".part")
-    try:
-        side.write_bytes(log_text(entries).encode("utf-8"))
-        os.replace(side, path)
-    except OSError as error:
-        raise SurroundingsProblem(f"{path} cannot be written ({error.strerror}); choose another place.") from error
+    write_whole(path, log_text(entries).encode("utf-8"))
 
 
 def in_one_sentence(problems: Sequence[LogProblem]) -> str:

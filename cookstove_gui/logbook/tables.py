@@ -1,120 +1,140 @@
-"""Tables in and out through pandas: entries as a table, and a table as CSV or a spreadsheet file.
+"""Sessions as one tidy table for other programs: a row an entry, as CSV, spreadsheet or Parquet.
 
-pandas takes a third of a second to load, so it is imported only where a table is really made.
+pandas takes a third of a second to load, so it is imported only where a table is made.
 """
 
-import zipfile
-from collections.abc import Sequence
+import io
+from collections.abc import Iterable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from cookstove_gui.errors import InputProblem, SurroundingsProblem
-from cookstove_gui.logbook.log_file import COLUMNS, LogReading, log_text, read_log_text
-from cookstove_gui.stove.entries import Entry, Kind, fold, reading_kelvin
-from cookstove_gui.units import TemperatureUnit, degrees
+from cookstove_gui.errors import InputProblem
+from cookstove_gui.logbook.whole_file import write_whole
+from cookstove_gui.stove.entries import Entry, Kind, Session, fold, fraction_open, reading_kelvin, wood_mass
+from cookstove_gui.stove.stove import Stove
+from cookstove_gui.units import iso_clock, parse_number
 
 if TYPE_CHECKING:
     from pandas import DataFrame
 
+ENDINGS = (".csv", ".xlsx", ".parquet")
+_TYPES = {
+    "session": "int64",
+    "title": "object",
+    "stove": "object",
+    "clock": "object",
+    "utc_offset_min": "int64",
+    "kind": "object",
+    "spot": "object",
+    "label": "object",
+    "value": "float64",
+    "unit": "object",
+    "value_si": "float64",
+    "unit_si": "object",
+    "note": "object",
+}
+_MOST_ROWS = 1_048_575  # what a sheet holds under its header
+_IS_OPEN_OR_ON = {"open": 1.0, "closed": 0.0, "on": 1.0, "off": 0.0}
 
-def entry_table(entries: Sequence[Entry]) -> "DataFrame":
-    """The log as a table of texts, one row an entry, with the columns of the log file."""
-    import io
 
-    import pandas
-
-    return pandas.read_csv(
-        io.StringIO(log_text(entries), newline=""), dtype=str, keep_default_na=False, na_filter=False
-    )
+def check_ending(path: Path) -> None:
+    """Raises InputProblem unless the name ends in one of `ENDINGS`."""
+    if path.suffix.lower() not in ENDINGS:
+        raise InputProblem(f"{path} must end in .csv, .xlsx or .parquet; give it one of these endings.")
 
 
-def entries_from_table(table: "DataFrame", where: str = "table") -> LogReading:
-    """The entries of a table with the columns of the log file, judged like a log file."""
-    texts = table.reindex(columns=[name for name in COLUMNS if name in table.columns]).fillna("").astype(str)
-    return read_log_text(texts.to_csv(index=False), where)
+def session_table(stove: Stove, sessions: Iterable[Session]) -> "DataFrame":
+    """The entries in force of a stove's sessions, in order of session and time.
 
-
-def read_spreadsheet(path: Path) -> LogReading:
-    """The entries of a log kept as .xlsx, its first sheet having the columns of the log file, all cells as text.
-
-    Raises InputProblem for a file that is no spreadsheet. A clock kept as a spreadsheet's own date has no UTC offset
-    and is told like any other clock without one.
+    Returns
+    -------
+    DataFrame
+        Columns: `session` its number, `title`, `stove`, `clock` the instant in UTC, `utc_offset_min` of the local clock
+        [min], `kind`, `spot` and its `label`, `value` in the `unit` typed, `value_si` in `unit_si` (K, kg, or 1 for a
+        share; a door open or a pan on is 1, closed or off 0), `note`. Numbers are missing where an entry has none.
     """
     import pandas
 
-    try:
-        table = pandas.read_excel(path, dtype=str, keep_default_na=False, na_filter=False)
-    except OSError as error:
-        raise InputProblem(f"{path} cannot be read: {error.strerror or error}.") from error
-    except (ValueError, KeyError, zipfile.BadZipFile) as error:
-        raise InputProblem(
-            f"{path} is no spreadsheet that can be read; save it as .xlsx or as CSV in UTF-8."
-        ) from error
-    return entries_from_table(table, str(path))
+    rows = [_row(stove, session, entry) for session in sessions for entry in fold(session.entries)]
+    table = pandas.DataFrame(rows, columns=list(_TYPES)).astype(_TYPES)
+    table["clock"] = pandas.to_datetime(table["clock"], utc=True)
+    return table
 
 
-def reading_table(entries: Sequence[Entry], unit: TemperatureUnit) -> "DataFrame":
-    """Standing readings as numbers: index the UTC instant, one column a spot, in the unit asked for.
-
-    Where a spot was read twice at one instant the later row counts.
-    """
-    import pandas
-
-    readings = [row for row in fold(entries) if row.kind is Kind.READING]
-    long = pandas.DataFrame(
-        {
-            "at": pandas.to_datetime([row.at for row in readings], utc=True),
-            "spot": [row.spot for row in readings],
-            "value": [float(degrees(reading_kelvin(row), unit)) for row in readings],
-        }
+def _row(stove: Stove, session: Session, entry: Entry) -> tuple[object, ...]:
+    spot = stove.spot(entry.spot)
+    typed, si, unit_si = _numbers(entry)
+    return (
+        session.number,
+        session.title,
+        session.stove,
+        entry.at,
+        entry.offset_minutes,
+        str(entry.kind),
+        entry.spot,
+        spot.label if spot else entry.spot,
+        typed,
+        entry.unit,
+        si,
+        unit_si,
+        entry.note,
     )
-    return long.pivot_table(index="at", columns="spot", values="value", aggfunc="last", sort=True)
 
 
-def table_of_cells(header: Sequence[str], rows: Sequence[Sequence[object]]) -> "DataFrame":
-    """A table of what a report shows."""
+def _numbers(entry: Entry) -> tuple[float | None, float | None, str]:
+    """The number typed, the same in SI, and its SI unit."""
+    match entry.kind:
+        case Kind.READING:
+            return parse_number(entry.value), reading_kelvin(entry), "K"
+        case Kind.WOOD if entry.value:
+            return parse_number(entry.value), wood_mass(entry), "kg"
+        case Kind.AIR | Kind.BYPASS:
+            return fraction_open(entry), fraction_open(entry), "1"
+        case Kind.OVEN_DOOR | Kind.PAN:
+            return _IS_OPEN_OR_ON[entry.value], _IS_OPEN_OR_ON[entry.value], "1"
+        case _:
+            return None, None, ""
+
+
+def write_table(path: Path, table: "DataFrame") -> None:
+    """Write a table of sessions as .csv, .xlsx or .parquet, whole or not at all.
+
+    CSV and spreadsheet say the clock as ISO 8601 text with its offset, since a spreadsheet's own dates know none.
+    """
+    check_ending(path)
+    match path.suffix.lower():
+        case ".csv":
+            content = _with_local_clocks(table).to_csv(index=False, lineterminator="\r\n").encode("utf-8")
+        case ".xlsx":
+            content = _spreadsheet(_with_local_clocks(table), path)
+        case _:
+            stream = io.BytesIO()
+            table.to_parquet(stream, engine="pyarrow", index=False)
+            content = stream.getvalue()
+    write_whole(path, content)
+
+
+def _with_local_clocks(table: "DataFrame") -> "DataFrame":
+    clocks = [iso_clock(at, int(offset)) for at, offset in zip(table["clock"], table["utc_offset_min"], strict=True)]
+    return table.assign(clock=clocks).drop(columns="utc_offset_min")
+
+
+def _spreadsheet(table: "DataFrame", path: Path) -> bytes:
+    """Texts stay texts: one that begins with “=” would be taken for a formula, and control letters are refused."""
     import pandas
 
-    return pandas.DataFrame([list(row) for row in rows], columns=list(header))
-
-
-def write_table(path: Path, table: "DataFrame", with_index: bool = False) -> None:
-    """Write a table as .csv or .xlsx, told by the ending of the name."""
-    try:
-        match path.suffix.lower():
-            case ".csv":
-                table.to_csv(path, index=with_index)
-            case ".xlsx":
-                _write_spreadsheet(path, _without_zones(table), with_index)
-            case _:
-                raise InputProblem(f"{path} must end in .csv or .xlsx; give it one of these endings.")
-    except OSError as error:
-        raise SurroundingsProblem(f"{path} cannot be written ({error.strerror}); choose another place.") from error
-
-
-def _write_spreadsheet(path: Path, table: "DataFrame", with_index: bool) -> None:
-    """Texts stay texts: one that begins with “=” would else be taken for a formula, and control letters are refused."""
-    import pandas
-
-    with pandas.ExcelWriter(path, engine="openpyxl") as writer:
-        table.map(_printable).to_excel(writer, index=with_index)
-        for row in writer.book.active.iter_rows():
-            for cell in row:
-                if cell.data_type == "f":
-                    cell.data_type = "s"
+    if len(table) > _MOST_ROWS:
+        raise InputProblem(f"{path} would have more rows than a sheet can hold; choose .csv or .parquet.")
+    stream = io.BytesIO()
+    with pandas.ExcelWriter(stream, engine="openpyxl") as writer:
+        table.map(_printable).to_excel(writer, sheet_name="entries", index=False)
+        for cell in (cell for row in writer.book.active.iter_rows() for cell in row):
+            if cell.data_type == "f":
+                cell.data_type = "s"
+    return stream.getvalue()
 
 
 def _printable(value: object) -> object:
     if not isinstance(value, str):
         return value
     return "".join(letter if letter in "\n\t" or ord(letter) >= 32 else " " for letter in value)
-
-
-def _without_zones(table: "DataFrame") -> "DataFrame":
-    """A copy with UTC instants bare, because spreadsheet files know no time zones."""
-    import pandas
-
-    copy = table.copy()
-    if isinstance(copy.index, pandas.DatetimeIndex) and copy.index.tz is not None:
-        copy.index = copy.index.tz_localize(None).rename(f"{copy.index.name or 'at'} (UTC)")
-    return copy

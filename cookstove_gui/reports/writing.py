@@ -1,11 +1,11 @@
 """A report laid out and written: HTML through jinja2, PDF through typst; no network anywhere."""
 
 import json
-import os
 from dataclasses import asdict
 from pathlib import Path
 
-from cookstove_gui.errors import InputProblem, SurroundingsProblem
+from cookstove_gui.errors import InputProblem
+from cookstove_gui.logbook.whole_file import write_whole
 from cookstove_gui.reports.session_report import SessionReport
 from cookstove_gui.resource_files import resource
 
@@ -46,12 +46,7 @@ def write_report(path: Path, report: SessionReport) -> None:
             content = pdf_bytes(report)
         case _:
             raise InputProblem(f"{path} must end in .html or .pdf; give the report one of these endings.")
-    side = path.with_name(path.name + ".part")
-    try:
-        side.write_bytes(content)
-        os.replace(side, path)
-    except OSError as error:
-        raise SurroundingsProblem(f"{path} cannot be written ({error.strerror}); choose another place.") from error
+    write_whole(path, content)
 
 
 def _printable(value: object) -> object:

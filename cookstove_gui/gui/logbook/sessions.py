@@ -1,11 +1,13 @@
 """The sessions: find one, open it, rename it, begin a new one, write it to a file, compare its oven with another's."""
 
+from collections.abc import Callable
 from pathlib import Path
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QLineEdit, QVBoxLayout, QWidget
 
 from cookstove_gui.desk import files
+from cookstove_gui.desk.desk import Desk
 from cookstove_gui.errors import Problem
 from cookstove_gui.gui.background.job import Job
 from cookstove_gui.gui.desk_link import DeskLink
@@ -22,6 +24,8 @@ from cookstove_gui.phrases.logbook import session_span
 _NO_OTHER = "0"
 _ROW_HEIGHT = 68  # px, two lines
 _PDF, _HTML = "PDF (*.pdf)", "Web page (*.html)"
+_TABLES = {"Spreadsheet (*.xlsx)": ".xlsx", "CSV table (*.csv)": ".csv", "Parquet (*.parquet)": ".parquet"}
+_Wanted = tuple[Callable[[Desk, int, Path], None], int, Path]  # what writes which session (0: all) where
 
 
 class SessionsPart(QWidget):
@@ -32,10 +36,10 @@ class SessionsPart(QWidget):
     def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._desk = link.desk
-        self._report_for: tuple[int, Path] = (0, Path())
-        # A PDF takes a second or two, so it is written in the background.
+        self._wanted: _Wanted = (files.write_report, 0, Path())
+        # A PDF or a table takes a second or two, so it is written in the background.
         self.writing = Job(
-            self, lambda: self._report_for, self._write_report, self._tell_written, lambda why: self._say(problem=why)
+            self, lambda: self._wanted, self._write, self._tell_written, lambda why: self._say(problem=why)
         )
         self.setObjectName("sessions_part")
         self._build(look)
@@ -54,19 +58,24 @@ class SessionsPart(QWidget):
         self._list.setMinimumHeight(200)
         self._count = words(role="soft", name="session_count")
         self._new = button("New session", "session_new", "Start a new session")
+        self._all_table = button(
+            "All as a table …", "sessions_table", "Every entry of all sessions, for a spreadsheet or other programs"
+        )
         left = QVBoxLayout()
         left.setSpacing(STEP)
         left.addWidget(self._find)
         left.addWidget(self._list, 1)
         left.addWidget(self._count)
         left.addWidget(self._new)
+        left.addWidget(self._all_table)
         self._title = Field("Title", "session_title", "Type a new title, then Enter", caption_width=100, width=300)
         self._facts = words(role="soft", name="session_facts")
         self._open = button("Open", "session_open", "Open it on the Cook page", role="main")
         self._export = button("Write as CSV …", "session_export", "Write its log to a CSV file")
         self._report = button("Report …", "session_report", "A dated page to hand on, as PDF or HTML")
+        self._table = button("Table …", "session_table", "Its entries as numbers, for a spreadsheet or other programs")
         presses = FlowLayout(STEP)
-        for press in (self._open, self._export, self._report):
+        for press in (self._open, self._export, self._table, self._report):
             presses.addWidget(press)
         self._told = words(role="good", name="session_told")
         self._problem = words(role="problem", name="session_problem")
@@ -102,19 +111,8 @@ class SessionsPart(QWidget):
         self._open.clicked.connect(self._put_on_table)
         self._export.clicked.connect(self._ask_where)
         self._report.clicked.connect(self._ask_where_report)
-        self._other.chosen.connect(lambda _key: self._show_curves())
-
-    @property
-    def number(self) -> int:
-        """Number of the chosen session; 0 when there is none."""
-        return int(self._list.key or 0)
-
-    def show_sessions(self) -> None:
-        """Show the sessions in the logbook, keeping the chosen one."""
-        chosen = self.number
-        rows = self._desk.sessions
-        open_number = self._desk.session.number if self._desk.session else 0
-        self._list.show_rows([_table_row(row, is_open=row.number == open_number) for row in rows])
+        self._table.clicked.connect(lambda: self._ask_where_table(self.number))
+        self._all_table.clicked.connect(lambda: self._ask_where_table(0))
         self._count.setText(f"{sessions_count(len(rows))} of {self._desk.stove.name}")
         self._list.choose(str(chosen or open_number))
         self._show_chosen()
@@ -133,6 +131,7 @@ class SessionsPart(QWidget):
         self._open.setVisible(not on_table)
         self._export.setEnabled(row.entry_count > 0)
         self._report.setEnabled(row.entry_count > 0)
+        self._table.setEnabled(row.entry_count > 0)
         others = [(str(other.number), other.title) for other in self._desk.sessions if other.number != row.number]
         self._other.show_options([(_NO_OTHER, "no other session"), *others], self._other.key)
         self._show_curves()
@@ -206,13 +205,25 @@ class SessionsPart(QWidget):
 
     def report_to(self, path: Path) -> None:
         """Write the chosen session's report, .pdf or .html."""
-        self._report_for = (self.number, path)
-        self._say(told="Writing the report …")
+        self._ask_for(files.write_report, self.number, path)
+
+    def _ask_where_table(self, number: int) -> None:
+        row = self._summary() if number else None
+        name = f"{row.title if row else self._desk.stove.name}.xlsx".replace("/", "-")
+        path, chosen = QFileDialog.getSaveFileName(self, "Write the table as", name, ";;".join(_TABLES))
+        if path:
+            target = Path(path)
+            target = target if target.suffix else target.with_suffix(_TABLES.get(chosen, ".xlsx"))
+            self._ask_for(files.write_table, number, target)
+
+    def _ask_for(self, write: Callable[[Desk, int, Path], None], number: int, path: Path) -> None:
+        self._wanted = (write, number, path)
+        self._say(told=f"Writing {path.name} …")
         self.writing.ask()
 
-    def _write_report(self, wanted: tuple[int, Path]) -> Path:
-        number, path = wanted
-        files.write_report(self._desk, number, path)
+    def _write(self, wanted: _Wanted) -> Path:
+        write, number, path = wanted
+        write(self._desk, number, path)
         return path
 
     def _tell_written(self, path: Path) -> None:
