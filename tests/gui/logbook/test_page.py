@@ -232,7 +232,7 @@ def test_a_table_of_one_session_or_of_all_is_written(qtbot, desk, tmp_path, monk
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_args, **_named: given)
     page, _ = shown(qtbot, desk, LogbookPage)
     press(page, control)
-    qtbot.waitUntil(lambda: words_of(page, "session_told").startswith("Written: "), timeout=20000)
+    qtbot.waitUntil(lambda: words_of(page, "session_told").startswith("Written: "), timeout=60000)
     read = {".csv": pandas.read_csv, ".xlsx": pandas.read_excel, ".parquet": pandas.read_parquet}[ending]
     assert set(read(tmp_path / f"table{ending}")["title"]) == titles
 
@@ -242,4 +242,4 @@ def test_a_table_that_cannot_be_written_gets_one_sentence(qtbot, desk, tmp_path,
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_args, **_named: (str(tmp_path / "no" / "t.csv"), ""))
     page, _ = shown(qtbot, desk, LogbookPage)
     press(page, "session_table")
-    qtbot.waitUntil(lambda: "choose another place" in words_of(page, "session_problem"), timeout=20000)
+    qtbot.waitUntil(lambda: "choose another place" in words_of(page, "session_problem"), timeout=60000)
