@@ -55,7 +55,7 @@ class SessionsPart(QWidget):
         self._find.setClearButtonEnabled(True)
         self._list = RowTable("session_list", "Sessions, the latest first", row_height=_ROW_HEIGHT)
         self._list.setToolTip("Up and down choose a session, Enter opens it")
-        self._list.setMinimumHeight(200)
+        self._list.setMinimumHeight(140)  # two sessions, also below a long caution
         self._count = words(role="soft", name="session_count")
         self._new = button("New session", "session_new", "Start a new session")
         self._all_table = button(
@@ -66,8 +66,10 @@ class SessionsPart(QWidget):
         left.addWidget(self._find)
         left.addWidget(self._list, 1)
         left.addWidget(self._count)
-        left.addWidget(self._new)
-        left.addWidget(self._all_table)
+        begin_or_take_out = FlowLayout(STEP)
+        for press in (self._new, self._all_table):
+            begin_or_take_out.addWidget(press)
+        left.addLayout(begin_or_take_out)
         self._title = Field("Title", "session_title", "Type a new title, then Enter", caption_width=100, width=300)
         self._facts = words(role="soft", name="session_facts")
         self._open = button("Open", "session_open", "Open it on the Cook page", role="main")
