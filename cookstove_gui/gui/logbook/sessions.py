@@ -23,9 +23,9 @@ from cookstove_gui.phrases.logbook import session_span
 
 _NO_OTHER = "0"
 _ROW_HEIGHT = 68  # px, two lines
-_PDF, _HTML = "PDF (*.pdf)", "Web page (*.html)"
 _TABLES = {"Spreadsheet (*.xlsx)": ".xlsx", "CSV table (*.csv)": ".csv", "Parquet (*.parquet)": ".parquet"}
 _Wanted = tuple[Callable[[Desk, int, Path], None], int, Path]  # what writes which session (0: all) where
+_PDF, _HTML = "PDF (*.pdf)", "Web page (*.html)"
 
 
 class SessionsPart(QWidget):
@@ -58,18 +58,18 @@ class SessionsPart(QWidget):
         self._list.setMinimumHeight(140)  # two sessions, also below a long caution
         self._count = words(role="soft", name="session_count")
         self._new = button("New session", "session_new", "Start a new session")
-        self._all_table = button(
-            "All as a table …", "sessions_table", "Every entry of all sessions, for a spreadsheet or other programs"
-        )
         left = QVBoxLayout()
         left.setSpacing(STEP)
         left.addWidget(self._find)
         left.addWidget(self._list, 1)
         left.addWidget(self._count)
-        begin_or_take_out = FlowLayout(STEP)
+        self._all_table = button(
+            "All as a table …", "sessions_table", "Every entry of all sessions, for a spreadsheet or other programs"
+        )
+        start_or_write = FlowLayout(STEP)
         for press in (self._new, self._all_table):
-            begin_or_take_out.addWidget(press)
-        left.addLayout(begin_or_take_out)
+            start_or_write.addWidget(press)
+        left.addLayout(start_or_write)
         self._title = Field("Title", "session_title", "Type a new title, then Enter", caption_width=100, width=300)
         self._facts = words(role="soft", name="session_facts")
         self._open = button("Open", "session_open", "Open it on the Cook page", role="main")
@@ -115,6 +115,20 @@ class SessionsPart(QWidget):
         self._report.clicked.connect(self._ask_where_report)
         self._table.clicked.connect(lambda: self._ask_where_table(self.number))
         self._all_table.clicked.connect(lambda: self._ask_where_table(0))
+        self._other.chosen.connect(lambda _key: self._show_curves())
+
+    @property
+    def number(self) -> int:
+        """Number of the chosen session; 0 when there is none."""
+        return int(self._list.key or 0)
+
+    def show_sessions(self) -> None:
+        """Show the sessions in the logbook, keeping the chosen one."""
+        chosen = self.number
+        rows = self._desk.sessions
+        open_number = self._desk.session.number if self._desk.session else 0
+        self._list.show_rows([_table_row(row, is_open=row.number == open_number) for row in rows])
+        self._all_table.setEnabled(any(row.entry_count for row in rows))
         self._count.setText(f"{sessions_count(len(rows))} of {self._desk.stove.name}")
         self._list.choose(str(chosen or open_number))
         self._show_chosen()
@@ -133,7 +147,6 @@ class SessionsPart(QWidget):
         self._open.setVisible(not on_table)
         self._export.setEnabled(row.entry_count > 0)
         self._report.setEnabled(row.entry_count > 0)
-        self._table.setEnabled(row.entry_count > 0)
         others = [(str(other.number), other.title) for other in self._desk.sessions if other.number != row.number]
         self._other.show_options([(_NO_OTHER, "no other session"), *others], self._other.key)
         self._show_curves()

@@ -221,18 +221,16 @@ def test_a_study_that_is_stopped_is_offered_again(qtbot, desk):
 
 
 @pytest.mark.parametrize("ending", [".csv", ".xlsx", ".parquet"])
-@pytest.mark.parametrize(
-    ("control", "titles"), [("session_table", {"Monday"}), ("sessions_table", {"Sunday", "Monday"})]
-)
-def test_a_table_of_one_session_or_of_all_is_written(qtbot, desk, tmp_path, monkeypatch, ending, control, titles):
+@pytest.mark.parametrize(("name", "titles"), [("session_table", {"Monday"}), ("sessions_table", {"Sunday", "Monday"})])
+def test_a_table_of_one_session_or_of_all_is_written(qtbot, desk, tmp_path, monkeypatch, ending, name, titles):
     keep_session(desk, "Sunday", NOW - timedelta(days=9))
     keep_session(desk, "Monday", NOW - timedelta(days=8))
     filters = {".csv": "CSV table (*.csv)", ".xlsx": "Spreadsheet (*.xlsx)", ".parquet": "Parquet (*.parquet)"}
     given = (str(tmp_path / "table"), filters[ending])
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_args, **_named: given)
     page, _ = shown(qtbot, desk, LogbookPage)
-    press(page, control)
-    qtbot.waitUntil(lambda: words_of(page, "session_told").startswith("Written: "), timeout=60000)
+    push(page, name)
+    qtbot.waitUntil(lambda: seen(page, "session_told").startswith("Written: "), timeout=60000)
     read = {".csv": pandas.read_csv, ".xlsx": pandas.read_excel, ".parquet": pandas.read_parquet}[ending]
     assert set(read(tmp_path / f"table{ending}")["title"]) == titles
 
@@ -241,5 +239,5 @@ def test_a_table_that_cannot_be_written_gets_one_sentence(qtbot, desk, tmp_path,
     keep_session(desk, "Sunday", NOW - timedelta(days=9))
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_args, **_named: (str(tmp_path / "no" / "t.csv"), ""))
     page, _ = shown(qtbot, desk, LogbookPage)
-    press(page, "session_table")
-    qtbot.waitUntil(lambda: "choose another place" in words_of(page, "session_problem"), timeout=60000)
+    push(page, "session_table")
+    qtbot.waitUntil(lambda: "choose another place" in seen(page, "session_problem"), timeout=60000)
