@@ -26,7 +26,6 @@ LISTED = {
     "physics.touch.effusivity": _SKIN,
     "physics.touch.contact_temperature": _SKIN,
     "desk.desk.Desk.study_inputs": "how the desk of the pictures studies its past",
-    "gui.cook.stove_drawing.StoveDrawing.patch": "how a test finds a spot on the drawn stove",
     "logbook.backups.restore": "wired by the logbook's restore",
     "gui.widgets.theme.TEXT_PAIRS": "which colours meet, for the test of contrast",
     "gui.widgets.theme.EDGE_PAIRS": "the same for lines",
