@@ -148,5 +148,13 @@ def test_a_step_that_makes_the_heat_come_much_later_is_not_advised(present, step
 def _arriving(minutes: float | None) -> Outlook:
     at = Quantiles(p10=minutes, p50=minutes, p90=minutes)
     long = Quantiles(p10=90.0, p50=90.0, p90=90.0)
-    band = BandOutlook(low=BREAD.low, high=BREAD.high, chance_reached_3h=0.9, enters_min=at, stays_min=long)
+    band = BandOutlook(
+        low=BREAD.low,
+        high=BREAD.high,
+        chance_reached_3h=0.9,
+        enters_min=at,
+        stays_min=long,
+        line_enters_min=minutes,
+        line_leaves_min=None,
+    )
     return Outlook(now=START, oven=Quantiles(p10=400.0, p50=400.0, p90=400.0), ahead=(), band=band)

@@ -64,13 +64,20 @@ class Ahead:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BandOutlook:
-    """Arrival in the band, and how long the oven stays once it is there."""
+    """Arrival in the band, and how long the oven stays once it is there.
+
+    The line is the median of the futures' heats at each time, as the plot draws it: only where it is in the band is
+    the oven likely there. `enters_min` counts the futures instead, and half of them may have been in the band before
+    the line enters, or without its ever entering.
+    """
 
     low: float
     high: float
     chance_reached_3h: float
     enters_min: Quantiles  # of the futures, never reached counting as later than the horizon
     stays_min: Quantiles
+    line_enters_min: float | None  # when the drawn median line first is in the band; none: not within the horizon
+    line_leaves_min: float | None  # when it first leaves again; none: beyond the horizon, or it never enters
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

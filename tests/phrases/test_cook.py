@@ -41,7 +41,15 @@ def quantiles(p10: float | None, p50: float | None, p90: float | None) -> Quanti
 
 
 def band_outlook(enters: Quantiles, stays: Quantiles, chance: float = 0.9) -> BandOutlook:
-    return BandOutlook(low=BREAD.low, high=BREAD.high, chance_reached_3h=chance, enters_min=enters, stays_min=stays)
+    return BandOutlook(
+        low=BREAD.low,
+        high=BREAD.high,
+        chance_reached_3h=chance,
+        enters_min=enters,
+        stays_min=stays,
+        line_enters_min=enters.p50,
+        line_leaves_min=None,
+    )
 
 
 @pytest.mark.parametrize(

@@ -26,7 +26,15 @@ def found(oven: float, enters: Quantiles, stays: Quantiles) -> Outlook:
         now=NOW,
         oven=of(heat - 5, heat, heat + 5),
         ahead=(step,),
-        band=BandOutlook(low=BREAD.low, high=BREAD.high, chance_reached_3h=0.9, enters_min=enters, stays_min=stays),
+        band=BandOutlook(
+            low=BREAD.low,
+            high=BREAD.high,
+            chance_reached_3h=0.9,
+            enters_min=enters,
+            stays_min=stays,
+            line_enters_min=enters.p50,
+            line_leaves_min=None,
+        ),
     )
 
 

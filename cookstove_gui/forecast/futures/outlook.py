@@ -35,6 +35,7 @@ def outlook_of(projection: Projection, stove: Stove, band: HeatBand, ahead: Sequ
     """As `outlook`, from futures already projected."""
     oven = projection.of(oven_spot(stove, projection))
     enters, stays = arrivals(projection.minutes, oven, band)
+    line_enters, line_stays = arrivals(projection.minutes, np.median(oven, axis=0, keepdims=True), band)
     return Outlook(
         now=projection.now,
         oven=_quantiles(oven[:, 0]),
@@ -45,6 +46,8 @@ def outlook_of(projection: Projection, stove: Stove, band: HeatBand, ahead: Sequ
             chance_reached_3h=float(np.mean(np.isfinite(enters))),
             enters_min=_quantiles(enters, ARRIVAL_LEVELS),
             stays_min=_quantiles(stays[np.isfinite(enters)]),
+            line_enters_min=_within_horizon(line_enters[0]),
+            line_leaves_min=_within_horizon(line_enters[0] + line_stays[0]),
         ),
     )
 
@@ -105,6 +108,10 @@ def oven_at(minutes: FloatArray, oven: FloatArray, at: float) -> FloatArray:
     span = max(float(minutes[later] - minutes[before]), 1e-9)
     share = (at - float(minutes[before])) / span
     return np.asarray(oven[:, before] + share * (oven[:, later] - oven[:, before]), dtype=np.float64)
+
+
+def _within_horizon(minutes: float) -> float | None:
+    return float(minutes) if np.isfinite(minutes) else None
 
 
 def _quantiles(values: FloatArray, levels: Sequence[float] = LEVELS) -> Quantiles:

@@ -115,6 +115,44 @@ def test_a_stay_is_that_of_the_futures_that_come():
     assert (nowhere.stays_min.p10, nowhere.enters_min.p50, nowhere.chance_reached_3h) == (None, None, 0.0)
 
 
+def test_the_line_enters_where_the_median_of_each_time_does_by_a_ruler():
+    # Three futures; the middle one at every time is the second: 380 K and 1 K a minute, in 400 to 420 K after 20 min.
+    band = _view(lines(np.array([300.0, 380.0, 430.0]), np.array([0.0, 1.0, 1.0]))).band
+    assert (band.line_enters_min, band.line_leaves_min) == pytest.approx((20.0, 40.0))
+
+
+def test_a_line_that_only_cools_towards_the_band_enters_it_from_above():
+    band = _view(lines(np.array([440.0, 470.0, 500.0]), np.full(3, -2.0))).band
+    assert (band.line_enters_min, band.line_leaves_min) == pytest.approx((25.0, 35.0))
+
+
+def test_futures_that_each_pass_the_band_at_another_time_leave_the_line_below_it():
+    # Nine of ten futures are in the band one after another: nearly all come, and the line stays at 350 K.
+    oven = np.full((10, len(MINUTES)), 350.0)
+    for row in range(9):
+        oven[row, 3 * row + 2 : 3 * row + 4] = 410.0
+    band = _view(oven).band
+    assert band.chance_reached_3h == 0.9
+    assert band.enters_min.p50 is not None
+    assert (band.line_enters_min, band.line_leaves_min) == (None, None)
+
+
+def test_a_line_in_the_band_entered_it_now_and_one_that_stays_never_leaves():
+    still = _view(lines(410.0, 0.0)).band
+    assert (still.line_enters_min, still.line_leaves_min) == (0.0, None)
+    falling = _view(lines(410.0, -1.0)).band
+    assert (falling.line_enters_min, falling.line_leaves_min) == pytest.approx((0.0, 10.0))
+
+
+def test_the_line_is_never_in_the_band_before_half_of_the_futures_were():
+    belief = track(STOVE, usual_morning(), at(54))
+    for low in (MODERATE.low - 20, MODERATE.low, MODERATE.low + 20):
+        band = outlook(belief, HeatBand(name="x", low=low, high=low + 25)).band
+        if band.line_enters_min is not None:
+            assert band.enters_min.p50 is not None
+            assert band.line_enters_min >= band.enters_min.p50 - 1e-9
+
+
 def test_between_a_time_and_never_lies_never():
     # The middle of three is one that comes; the middle of two lies between one that comes and one that does not.
     three = _view(lines(np.array([390.0, 380.0, 300.0]), np.array([1.0, 1.0, 0.0]))).band.enters_min
