@@ -1,15 +1,15 @@
 """The few kinds of problem that a person is told about.
 
     Problem
-    ├── InputProblem         what was typed or read from a file; the person can mend it
-    └── SurroundingsProblem  disk, rights, a damaged or too new file
+    ├── InputProblem         what was typed or read from a file; the person can correct it
+    └── SurroundingsProblem  disk, permissions, a damaged or too new file
 
-Anything else that is raised is our own bug. The sentence always says what, where and how to mend it.
+Anything else that is raised is our own bug. The sentence always says what is wrong, where, and how to correct it.
 """
 
 
 class Problem(Exception):
-    """Something to say to the person in one clear sentence."""
+    """A problem put to the person in one clear sentence."""
 
     def __init__(self, sentence: str) -> None:
         super().__init__(sentence)
@@ -21,4 +21,4 @@ class InputProblem(Problem):
 
 
 class SurroundingsProblem(Problem):
-    """The disk, the rights or a stored file stand in the way."""
+    """The disk, its permissions or a stored file prevent it."""

@@ -107,7 +107,7 @@ def parse_iso_clock(text: str) -> tuple[datetime, int]:
     try:
         return local.astimezone(UTC), round(offset.total_seconds() / 60)
     except OverflowError:
-        raise InputProblem(f"clock “{cleaned}” lies outside the calendar; mend the year.") from None
+        raise InputProblem(f"clock “{cleaned}” is outside the calendar; correct the year.") from None
 
 
 def iso_clock(at: datetime, offset_minutes: int) -> str:

@@ -55,7 +55,7 @@ def desk_at(minutes: float) -> Desk:
     logbook = Logbook.in_memory()
     logbook.save_stove(stove)
     for session in earlier:
-        logbook.append_many(logbook.start_session(stove.name, session.title).number, session.entries)
+        logbook.add_session(stove.name, session.title, session.entries)
     now = min(row.at for row in last.entries) + timedelta(minutes=minutes)
     desk = Desk(logbook, lambda: now)
     found = study(desk.study_inputs())

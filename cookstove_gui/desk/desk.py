@@ -1,6 +1,7 @@
 """The desk: the only door through which the log changes.
 
-An entry is on disk before the desk says it is. Listeners are told what kinds of thing changed, never more.
+An entry is on disk before anybody is told of it. Listeners learn which kinds of thing changed, and ask for the rest.
+Raises InputProblem for what cannot be understood or is not there.
 """
 
 from collections.abc import Callable, Sequence
@@ -11,7 +12,7 @@ from cookstove_gui.cooking.fires.first_fires import FirstFires, progress
 from cookstove_gui.desk.changes import Changed, Receipt
 from cookstove_gui.desk.kept_studies import KeptStudies
 from cookstove_gui.desk.log.correcting import corrected_row
-from cookstove_gui.desk.log.open_log import OpenLog, changed_row
+from cookstove_gui.desk.log.open_log import OpenLog
 from cookstove_gui.desk.log.walk import Walk, walk_of
 from cookstove_gui.desk.wanted_band import keep_band, kept_band, named_bands
 from cookstove_gui.errors import InputProblem
@@ -124,15 +125,21 @@ class Desk:
 
     def save_stove(self, stove: Stove) -> None:
         """Keep a changed or a new stove and use it."""
-        if not stove.name.strip():
-            raise InputProblem("The stove has no name; type one, such as Kitchen stove.")
         self.logbook.save_stove(stove)
-        if stove.name != self._stove.name:
+        if stove.name == self._stove.name:
+            self.read_stove_again()
+        else:
             self.choose_stove(stove.name)
-            return
-        self._stove = self.logbook.stove(stove.name)
+
+    def read_stove_again(self) -> None:
+        """Take up the stove in use as the logbook has it now; the lit spot stays lit if it is still there."""
+        before, lit = self._stove, self._walk.spot.name
+        self._stove = self.logbook.stove(before.name)
         self._walk = walk_of(self._stove)
-        self._forget_results()
+        if self._stove.spot(lit) is not None:
+            self._walk = self._walk.at(lit)
+        if _as_projected(self._stove) != _as_projected(before):
+            self._forget_results()
         self.announce(Changed(stove=True, walk=True, study=True))
 
     # --- sessions ----------------------------------------------------------------------------------------------
@@ -162,6 +169,11 @@ class Desk:
     def entries(self) -> tuple[Entry, ...]:
         """What holds of that log after corrections, in order of time."""
         return self._log.entries if self._log else ()
+
+    @property
+    def offset_minutes(self) -> int:
+        """Offset [min] of the local clock: of the session on the table, or of this computer where none is written."""
+        return self.rows[-1].offset_minutes if self.rows else local_offset_minutes(self.clock())
 
     def start_session(self, title: str = "") -> None:
         """Begin a new session."""
@@ -225,38 +237,38 @@ class Desk:
 
     def undo(self) -> None:
         """Take back the latest thing entered; a correction goes back to what stood before it."""
-        self._opened().undo(self.clock(), self._offset())
+        self._opened().undo(self.clock(), self.offset_minutes)
         self.announce(Changed(log=True))
 
     def redo(self) -> None:
         """Take back the latest undo, as long as nothing was entered since."""
-        self._opened().redo(self.clock(), self._offset())
+        self._opened().redo(self.clock(), self.offset_minutes)
         self.announce(Changed(log=True))
 
     def correct(self, number: int, text: str) -> Receipt:
-        """Put another value in the place of a row's; wood takes a mass or words, a note takes words."""
+        """Give a row another value; wood takes a mass or words, a note takes words."""
         old = self._opened().row(number)
         return self._replace(old, corrected_row(old, text, self.mass_unit))
 
     def move(self, number: int, at_text: str) -> Receipt:
-        """Put a row at another clock time."""
+        """Give a row another clock time."""
         old = self._opened().row(number)
         at = parse_wall_clock(at_text, self.clock(), old.offset_minutes)
-        return self._replace(old, changed_row(old, at=at))
+        return self._replace(old, replace(old, at=at))
 
     def take_back(self, number: int) -> None:
         """Take back one row."""
-        self._opened().take_back(number, self.clock(), self._offset())
+        self._opened().take_back(number, self.clock(), self.offset_minutes)
         self.announce(Changed(log=True))
 
     def play(self, entries: tuple[Entry, ...]) -> None:
         """Enter rows of a sample session as they stand."""
-        for row in entries:
-            if self._log is None:
-                self.start_session("Practice")
-            self._append([row])
-        if entries:
-            self.announce(Changed(log=True))
+        if not entries:
+            return
+        if self._log is None:
+            self.start_session("Practice")
+        self._append(entries)
+        self.announce(Changed(log=True))
 
     # --- band, belief, study -----------------------------------------------------------------------------------
 
@@ -341,7 +353,7 @@ class Desk:
     def edge(self) -> Edge:
         """How numbers about the standing leave: in the unit on the screen, by the session's clock."""
         now = self._standing.now if self._standing else self._asked_at()
-        return Edge(unit=self.unit, now=now, offset_minutes=self._offset())
+        return Edge(unit=self.unit, now=now, offset_minutes=self.offset_minutes)
 
     # --- within ------------------------------------------------------------------------------------------------
 
@@ -376,9 +388,6 @@ class Desk:
         self._standing = None
         self._action = LEAVE
 
-    def _offset(self) -> int:
-        return self.rows[-1].offset_minutes if self.rows else local_offset_minutes(self.clock())
-
     def _asked_at(self) -> datetime:
         """Now while the session is live; the end of its log when an old one is looked at."""
         now = self.clock()
@@ -409,6 +418,11 @@ class Desk:
     def _replace(self, old: Entry, new: Entry) -> Receipt:
         now = self.clock()
         asked = doubt(new, self._stove, [row for row in self.entries if row != old], now)
-        entry = self._opened().replace(old, new, now, self._offset())
+        entry = self._opened().replace(old, new, now, self.offset_minutes)
         self.announce(Changed(log=True))
         return Receipt(entry=entry, question=asked.sentence if asked else "")
+
+
+def _as_projected(stove: Stove) -> Stove:
+    """What the forecast looks at: how the chimney and the sides are described changes no projection."""
+    return replace(stove, chimney=None, sides="")

@@ -1,7 +1,4 @@
-"""Logs in and out of the desk's logbook.
-
-Importing is all-or-ask: an offer says what is wrong before anything is kept.
-"""
+"""Importing and exporting logs. An import is all-or-ask: an offer says what is wrong before anything is kept."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -13,7 +10,7 @@ from cookstove_gui.errors import InputProblem, Problem
 from cookstove_gui.logbook.folder import stove_beside
 from cookstove_gui.logbook.log_file import LogReading, read_log, write_log
 from cookstove_gui.logbook.stove_file import FILE_NAME, write_stove
-from cookstove_gui.stove.entries import Entry, Kind
+from cookstove_gui.stove.entries import Entry, Kind, Session
 from cookstove_gui.stove.stove import Stove, with_spots_named
 
 
@@ -35,7 +32,7 @@ class ImportOffer:
 
     @property
     def needs_answer(self) -> bool:
-        """Whether something is wrong, so that the person must say what to do."""
+        """Whether something is wrong, so that the person must decide."""
         return bool(self.problems)
 
 
@@ -52,7 +49,7 @@ def offer_import(desk: Desk, paths: Sequence[Path]) -> ImportOffer:
             continue
         problems.extend(problem.sentence for problem in reading.problems)
         if not reading.entries:
-            problems.append(f"{path.name} holds no row that can be read; nothing of it would be kept.")
+            problems.append(f"{path.name} has no readable row; nothing of it would be kept.")
         elif _is_known(desk, stove.name, reading.with_repeats()):
             problems.append(f"{path.name} is in the logbook already, row for row; it would not be kept twice.")
         else:
@@ -61,13 +58,20 @@ def offer_import(desk: Desk, paths: Sequence[Path]) -> ImportOffer:
 
 
 def accept_import(desk: Desk, offer: ImportOffer) -> int:
-    """Keep what an offer holds; returns how many sessions were added."""
-    logbook = desk.logbook
+    """Keep all that an offer holds, or nothing; returns how many sessions were added."""
+    known = {stove.name for stove in desk.stoves}
+    new: dict[str, Stove] = {}
     for file in offer.files:
-        if file.stove.name not in {stove.name for stove in logbook.stoves()}:
+        if file.stove.name not in known:
             spots = tuple(row.spot for row in file.reading.entries)
-            logbook.save_stove(with_spots_named(file.stove, spots))
-        logbook.add_session(file.stove.name, file.path.stem, file.reading.with_repeats())
+            new[file.stove.name] = with_spots_named(new.get(file.stove.name, file.stove), spots)
+    desk.logbook.add_sessions(
+        [
+            Session(number=0, stove=file.stove.name, title=file.path.stem, entries=file.reading.with_repeats())
+            for file in offer.files
+        ],
+        new.values(),
+    )
     if offer.files and desk.stove.name not in {file.stove.name for file in offer.files}:
         desk.choose_stove(offer.files[0].stove.name)
     desk.announce(Changed(session=True, stove=True, study=True))

@@ -1,4 +1,4 @@
-"""The past of each stove at the desk: its sessions for a study, and what earlier studies found."""
+"""What was learned of each stove's past, and the sessions that the next study learns from."""
 
 import zlib
 from collections.abc import Iterable
@@ -11,11 +11,11 @@ from cookstove_gui.stove.entries import Session
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.study import Study, StudyInputs
 
-_MADE_BY = "lessons 1"  # goes up when what older code kept must not be used any more
+_MADE_BY = "lessons 1"  # raised when what older code kept must no longer be used
 
 
 def fingerprint(stove: Stove, sessions: Iterable[tuple[int, int]]) -> str:
-    """Tells a past by what its readings mean on this stove, the numbers of its sessions and of their rows."""
+    """Identifies a past by what its readings mean on this stove, the numbers of its sessions and of their rows."""
     meaning = zlib.crc32(repr((stove.firebox, stove.cooktop_surface, stove.instruments)).encode())
     return " ".join([f"{meaning:08x}", *(f"{number}:{rows}" for number, rows in sessions)])
 
@@ -54,7 +54,7 @@ class KeptStudies:
         return StudyInputs(stove=stove, sessions=sessions, fingerprint=made_of, known=self._lessons(stove, made_of))
 
     def keep(self, found: Study) -> None:
-        """Take up what a study found."""
+        """Keep what a study found."""
         self._studies[found.stove_name] = found
         self._characters[found.stove_name] = found.character
         content = {"made_of": found.fingerprint, **kept.to_json(found.lessons)}

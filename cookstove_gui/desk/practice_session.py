@@ -22,6 +22,5 @@ def practice_desk(folder: Path, pace: float, seconds: Callable[[], float] = time
     logbook = Logbook.in_memory()
     logbook.save_stove(stove)
     for session in earlier:
-        kept = logbook.start_session(stove.name, session.title)
-        logbook.append_many(kept.number, session.entries)
+        logbook.add_session(stove.name, session.title, session.entries)
     return Desk(logbook, practice.clock), practice

@@ -1,4 +1,4 @@
-"""The band the oven is wanted in, kept in the logbook as it was typed, with the unit it was typed in."""
+"""The band wanted for the oven, kept in the logbook as it was typed, with the unit it was typed in."""
 
 from cookstove_gui.cooking.fit.bands import DEFAULT_TABLE, band_from_text, oven_bands
 from cookstove_gui.errors import InputProblem
@@ -15,10 +15,7 @@ def named_bands(logbook: Logbook) -> tuple[HeatBand, ...]:
 
 
 def keep_band(logbook: Logbook, text: str, unit: TemperatureUnit) -> HeatBand:
-    """The band that a text means, kept for the next start.
-
-    Raises InputProblem, and keeps nothing, for a text that means none.
-    """
+    """The band that a text means, kept for the next start; InputProblem, with nothing kept, if it means none."""
     band = band_from_text(text, unit, logbook.setting("band_table", DEFAULT_TABLE))
     logbook.set_setting("band", text)
     logbook.set_setting("band_unit", unit)
@@ -26,7 +23,7 @@ def keep_band(logbook: Logbook, text: str, unit: TemperatureUnit) -> HeatBand:
 
 
 def kept_band(logbook: Logbook) -> HeatBand:
-    """The band kept last; bread heat before any was, or when the kept one has no meaning any more."""
+    """The band kept last; bread heat before the first, or when the kept text means nothing any more."""
     unit: TemperatureUnit = "C" if logbook.setting("band_unit") == "C" else "F"
     try:
         return band_from_text(logbook.setting("band", _FIRST), unit, logbook.setting("band_table", DEFAULT_TABLE))

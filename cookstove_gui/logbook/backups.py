@@ -1,6 +1,6 @@
 """Copies of the logbook: made by SQLite's online copy to a side name, opened and counted, only then given their name.
 
-Restoring a backup never throws another one away, and keeps the logbook it takes the place of.
+Restoring a backup deletes no other backup, and keeps the logbook it replaces.
 """
 
 import os
@@ -37,7 +37,7 @@ def back_up(database: Database, folder: Path, name: str) -> Path:
             copied = counts(copy)
         if any(there < here for there, here in zip(copied, before, strict=True)):
             raise SurroundingsProblem(
-                f"The backup {side} came out shorter than the logbook; see whether the disk is full."
+                f"The backup {side} came out shorter than the logbook; check whether the disk is full."
             )
         target = _free_name(folder, name)
         os.replace(side, target)
@@ -67,7 +67,7 @@ def dated(folder: Path) -> dict[Path, datetime]:
 def to_drop(taken_at: Iterable[datetime], now: datetime) -> tuple[datetime, ...]:
     """Moments of backups that may go.
 
-    All are kept for two days, then one a day for two weeks, one a week for ten weeks, one a month for ever; of each
+    All are kept for two days, then one a day for two weeks, one a week for ten weeks, one a month for good; of each
     period the last one stays.
     """
     keep: dict[object, datetime] = {}
@@ -87,12 +87,12 @@ def to_drop(taken_at: Iterable[datetime], now: datetime) -> tuple[datetime, ...]
 
 
 def restore(backup: Path, logbook: Path) -> Path | None:
-    """Put a backup in the place of a closed logbook; returns where the old logbook is kept, if there was one."""
+    """Replace a closed logbook by a backup; returns where the old logbook is kept, if there was one."""
     with _surroundings(logbook.parent):
         side = logbook.with_name(f"{logbook.name}.part")
         side.unlink(missing_ok=True)
         if not backup.is_file():
-            raise SurroundingsProblem(f"The backup {backup} is not there; choose another one.")
+            raise SurroundingsProblem(f"There is no backup {backup}; choose another one.")
         with closing(Database(backup)) as source:
             counts(source)
             source.copy_to(side)
@@ -101,7 +101,7 @@ def restore(backup: Path, logbook: Path) -> Path | None:
             folder = folder_of(logbook)
             folder.mkdir(parents=True, exist_ok=True)
             kept = _free_name(folder, "replaced by a backup")
-            # Together with its side files, so that nothing that only stands there is lost.
+            # Together with its side files, which may hold what the main file does not have yet.
             for ending in ("-wal", "-shm", ""):
                 part = logbook.with_name(logbook.name + ending)
                 if part.exists():
@@ -111,7 +111,7 @@ def restore(backup: Path, logbook: Path) -> Path | None:
 
 
 def counts(database: Database) -> tuple[int, int]:
-    """Number of sessions and of entries; raises SurroundingsProblem for a file that is damaged or no logbook."""
+    """Number of sessions and of entries; raises SurroundingsProblem for a damaged file or another kind of file."""
     check = database.row("PRAGMA quick_check(1)")
     if check != ("ok",):
         raise SurroundingsProblem(f"The logbook {database.path} is damaged; open a backup of it or another logbook.")
@@ -133,5 +133,5 @@ def _surroundings(folder: Path) -> Iterator[None]:
     except OSError as error:
         reason = error.strerror or str(error)
         raise SurroundingsProblem(
-            f"The folder {folder} does not take the copy ({reason}); see to its rights and room."
+            f"The folder {folder} cannot take the copy ({reason}); check its permissions and free space."
         ) from error

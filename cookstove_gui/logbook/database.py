@@ -1,7 +1,7 @@
-"""The connection to the logbook's SQLite file: the one place where sqlite3 is spoken.
+"""The connection to the logbook's SQLite file, the only module that talks to sqlite3.
 
 Every sqlite3 error, of reads too, leaves here as one of our own problems with a sentence. Each thread has a connection
-of its own to a file (SQLite lets readers work while one writes); a logbook in memory has one connection and a lock.
+of its own to a file (SQLite lets others read while one writes); a logbook in memory has one connection and a lock.
 """
 
 import sqlite3
@@ -28,14 +28,14 @@ class Database:
     def __init__(self, path: Path | None) -> None:
         self.path = path
         self._lock = threading.RLock()
-        self._of_thread = threading.local()
+        self._of_thread = _OfThread()
         self._held: weakref.WeakSet[_Held] = weakref.WeakSet()
         self._closed = False
         self._shared: _Held | None = None
         try:
             if path is None:
                 self._shared = self._connect()
-            self.rows("SELECT count(*) FROM sqlite_master")  # a file that is no database is told here, not later
+            self.rows("SELECT count(*) FROM sqlite_master")  # a file that is not a database is refused here, not later
         except BaseException:
             self.close()
             raise
@@ -99,10 +99,9 @@ class Database:
             yield (self._shared or self._of_this_thread()).connection
 
     def _of_this_thread(self) -> "_Held":
-        held: _Held | None = getattr(self._of_thread, "held", None)
-        if held is None:
-            held = self._of_thread.held = self._connect()
-        return held
+        if self._of_thread.held is None:
+            self._of_thread.held = self._connect()
+        return self._of_thread.held
 
     def _connect(self) -> "_Held":
         # One thread uses a connection, but the one that closes the logbook may be another.
@@ -118,6 +117,12 @@ class Database:
             # An entry must be on the disk before the window says so.
             connection.execute("PRAGMA synchronous = FULL")
         return held
+
+
+class _OfThread(threading.local):
+    """The connection of the thread that asks."""
+
+    held: "_Held | None" = None
 
 
 class _Held:
@@ -140,27 +145,26 @@ def told(path: Path | None) -> Iterator[None]:
 
 
 def _problem(error: sqlite3.Error, what: str) -> Problem:
-    code = getattr(error, "sqlite_errorcode", None)
-    match code & _PRIMARY_CODE if isinstance(code, int) else None:
+    try:
+        primary = error.sqlite_errorcode & _PRIMARY_CODE
+    except AttributeError:  # only what SQLite itself reports has a code
+        primary = sqlite3.SQLITE_ERROR
+    match primary:
         case sqlite3.SQLITE_CORRUPT | sqlite3.SQLITE_NOTADB:
             return SurroundingsProblem(
-                f"{what} is damaged or no logbook at all; open a backup of it or another logbook."
+                f"{what} is damaged or not a logbook at all; open a backup of it or another logbook."
             )
         case sqlite3.SQLITE_BUSY | sqlite3.SQLITE_LOCKED:
             return SurroundingsProblem(f"{what} is in use by another program; close that one and try again.")
         case sqlite3.SQLITE_READONLY | sqlite3.SQLITE_PERM | sqlite3.SQLITE_AUTH:
-            return SurroundingsProblem(
-                f"{what} may not be written to; give yourself the right to, or open another logbook."
-            )
+            return SurroundingsProblem(f"{what} is write-protected; change its permissions, or open another logbook.")
         case sqlite3.SQLITE_CANTOPEN:
-            return SurroundingsProblem(
-                f"{what} cannot be opened; see whether its folder is there and may be written to."
-            )
+            return SurroundingsProblem(f"{what} cannot be opened; check that its folder exists and can be written to.")
         case sqlite3.SQLITE_FULL:
             return SurroundingsProblem(f"{what} cannot grow because the disk is full; make room and enter it again.")
         case sqlite3.SQLITE_IOERR:
             return SurroundingsProblem(
-                f"{what} cannot be read or written because the disk fails; try a backup on another disk."
+                f"{what} cannot be read or written because the disk is failing; try a backup on another disk."
             )
         case sqlite3.SQLITE_CONSTRAINT:
             return InputProblem(f"{what} refused this because it breaks one of its rules ({error}).")

@@ -1,4 +1,4 @@
-"""The log as a CSV file (RFC 4180): rows that can be read are kept, every other one is listed with its line and why."""
+"""The log as a CSV file (RFC 4180): readable rows are kept, every other one is listed with its line and the reason."""
 
 import csv
 import io
@@ -24,7 +24,7 @@ _FAR_FROM_THE_REST = timedelta(days=1)
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LogProblem:
-    """Something to say about one row of a log file; `kept` when the row is in the log all the same."""
+    """What is wrong or doubtful about one row of a log file; `kept` when the row is in the log all the same."""
 
     line: int  # in the file, the header being line 1
     field: str
@@ -51,7 +51,7 @@ class LogReading:
         return tuple(problem for problem in self.problems if not problem.kept)
 
     def with_repeats(self) -> tuple[Entry, ...]:
-        """All good rows for a logbook that keeps everything: the repeats too, each taken back at once."""
+        """All good rows, for a logbook that keeps everything: the repeats too, each voided at once."""
         rows = self.entries + self.repeats
         # A void may name a row that could not be read; its number must not be given away.
         named = [voided_number(row) for row in rows if row.kind is Kind.VOID]
@@ -73,7 +73,7 @@ class LogReading:
 def read_log(path: Path, stove: Stove | None = None) -> LogReading:
     """Read a log file; with a stove, unlikely numbers are questioned too.
 
-    Raises InputProblem when there is no such file, or when the file as a whole is no log: empty, wrong encoding, a
+    Raises InputProblem when there is no such file, or when the whole of it is not a log: empty, wrong encoding, a
     column missing, far too large.
     """
     try:

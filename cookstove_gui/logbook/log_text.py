@@ -34,7 +34,7 @@ def decoded(content: bytes, where: str) -> str:
     """The text of a file; a byte-order mark is taken off. Raises InputProblem for anything but UTF-8."""
     begin = content[:200]
     if begin.startswith((b"\xff\xfe", b"\xfe\xff")) or begin.count(0) > len(begin) // 4:
-        raise InputProblem(f"{where} is written in UTF-16 or is no text; save it as CSV in UTF-8.")
+        raise InputProblem(f"{where} is written in UTF-16 or is not text; save it as CSV in UTF-8.")
     try:
         return content.decode("utf-8-sig")
     except UnicodeDecodeError as error:
@@ -45,7 +45,7 @@ def decoded(content: bytes, where: str) -> str:
 
 
 def header_of(text: str, where: str, wanted: Sequence[str]) -> Header:
-    """The header, in whatever order its columns stand; raises InputProblem when one is missing."""
+    """The header, with its columns in any order; raises InputProblem when one is missing."""
     expected = ",".join(wanted)
     if not text.strip():
         raise InputProblem(f"{where} is empty; a log begins with the line {expected}.")
@@ -63,22 +63,22 @@ def header_of(text: str, where: str, wanted: Sequence[str]) -> Header:
         raise InputProblem(f"{where} line 1: the {plural} {names} {verb} missing; the header must read {expected}.")
     twice = next((name for name in wanted if columns.count(name) > 1), None)
     if twice:
-        raise InputProblem(f"{where} line 1: the column “{twice}” stands there twice; the header must read {expected}.")
+        raise InputProblem(f"{where} line 1: the column “{twice}” appears twice; the header must read {expected}.")
     return Header(separator=separator, columns=columns)
 
 
 def header_notes(header: Header, wanted: Sequence[str]) -> Iterator[str]:
-    """What to say about a header that was understood but is not as it should be."""
+    """What is unusual about a header that was understood all the same."""
     if header.separator != ",":
-        yield f"The fields are set apart by {_SEPARATORS[header.separator]}; read all the same, commas are the rule."
+        yield f"The fields are separated by {_SEPARATORS[header.separator]}; they were read, but commas are the rule."
     unknown = [name for name in header.columns if name not in wanted]
     if unknown:
         names = ", ".join(f"“{name}”" for name in unknown)
-        yield f"Of the unknown columns {names} nothing was read; put such remarks in the column note."
+        yield f"The unknown columns {names} were ignored; put such remarks in the column note."
 
 
 def raw_rows(text: str, header: Header) -> Iterator[RawRow]:
-    """The rows under the header; blank lines count for nothing, a broken row is told and the next one is read again."""
+    """The rows under the header; blank lines do not count, and after a broken row reading goes on with the next one."""
     lines = list(io.StringIO(text, newline=""))
     start = next(place for place, line in enumerate(lines) if line.strip()) + 1
     number = 0
@@ -110,7 +110,7 @@ def raw_rows(text: str, header: Header) -> Iterator[RawRow]:
 def _broken(error: csv.Error) -> str:
     if "limit" in str(error):
         return _TOO_LONG
-    return "A quotation mark is opened and not closed, or stands inside a text; double it inside quoted text."
+    return "A quotation mark is not closed, or is inside a text; double it inside quoted text."
 
 
 def _row(number: int, line: int, cells: list[str], header: Header) -> RawRow:

@@ -14,9 +14,9 @@ from typing import Any, Self
 from cookstove_gui.errors import InputProblem, SurroundingsProblem
 from cookstove_gui.logbook import backups, migrations
 from cookstove_gui.logbook.database import Database
-from cookstove_gui.logbook.rows import SessionSummary, checked, entry_of, renumbered, row_of, summary_of
-from cookstove_gui.logbook.stove_file import stove_from_text, stove_text
-from cookstove_gui.stove.checking import check_entry
+from cookstove_gui.logbook.rows import SessionSummary, entry_of, renumbered, row_of, summary_of
+from cookstove_gui.logbook.stove_facts import StoveFacts, move_facts, write_stove
+from cookstove_gui.logbook.stove_file import stove_from_text
 from cookstove_gui.stove.entries import Entry, Kind, Session, voided_number
 from cookstove_gui.stove.stove import Stove
 
@@ -41,6 +41,7 @@ class Logbook:
     def __init__(self, database: Database) -> None:
         """For `open` and `in_memory`; brings an older logbook up to date after backing it up."""
         self._database = database
+        self.facts = StoveFacts(database)
         try:
             migrations.migrate(database, self._back_up_before_migration)
         except BaseException:
@@ -55,7 +56,7 @@ class Logbook:
             file.parent.mkdir(parents=True, exist_ok=True)
         except OSError as error:
             raise SurroundingsProblem(
-                f"The folder {file.parent} for the logbook cannot be made ({error.strerror}); choose another place."
+                f"The folder {file.parent} for the logbook cannot be created ({error.strerror}); choose another place."
             ) from error
         return cls(Database(file))
 
@@ -91,26 +92,20 @@ class Logbook:
 
     def save_stove(self, stove: Stove) -> None:
         """Keep a stove's description, new or changed."""
-        if not stove.name.strip():
-            raise InputProblem("A stove needs a name; type one, such as Kitchen stove.")
-        text = stove_text(stove)
         with self._database.transaction() as connection:
-            connection.execute(
-                "INSERT INTO stove (name, description) VALUES (?, ?) "
-                "ON CONFLICT (name) DO UPDATE SET description = excluded.description",
-                (stove.name, text),
-            )
+            write_stove(connection, stove)
 
     def rename_stove(self, old: str, new: str) -> None:
-        """Give a stove another name; its sessions and what was learned of it go with it."""
+        """Give a stove another name; its sessions and all that is known of it go with it, in one transaction."""
         stove = self.stove(old)
-        text = stove_text(replace(stove, name=new))
         with self._database.transaction() as connection:
             if connection.execute("SELECT 1 FROM stove WHERE name = ?", (new,)).fetchone() is not None:
                 raise InputProblem(f"The logbook holds a stove “{new}” already; choose another name.")
-            connection.execute("INSERT INTO stove (name, description) VALUES (?, ?)", (new, text))
+            write_stove(connection, replace(stove, name=new))
             connection.execute("UPDATE session SET stove = ? WHERE stove = ?", (new, old))
             connection.execute("UPDATE character SET stove = ? WHERE stove = ?", (new, old))
+            connection.execute("UPDATE setting SET value = ? WHERE key = 'stove' AND value = ?", (new, old))
+            move_facts(connection, old, new)
             connection.execute("DELETE FROM stove WHERE name = ?", (old,))
 
     # Sessions
@@ -147,14 +142,19 @@ class Logbook:
         return self.add_session(stove, title, ())
 
     def add_session(self, stove: str, title: str, entries: Iterable[Entry]) -> Session:
-        """A new session with the rows of a log from elsewhere: all of it or nothing."""
-        added = renumbered([checked(entry) for entry in entries])
+        """A new session with the checked rows of another log: all of it or nothing."""
+        (added,) = self.add_sessions([Session(number=0, stove=stove, title=title, entries=tuple(entries))])
+        return added
+
+    def add_sessions(self, sessions: Iterable[Session], new_stoves: Iterable[Stove] = ()) -> tuple[Session, ...]:
+        """New sessions with the checked rows of other logs, and their stoves if new: all of it or nothing.
+
+        The sessions' numbers are given by the logbook.
+        """
         with self._database.transaction() as connection:
-            _expect_stove(connection, stove)
-            cursor = connection.execute("INSERT INTO session (stove, title) VALUES (?, ?)", (stove, title))
-            number = int(cursor.lastrowid or 0)
-            connection.executemany(_INSERT_ENTRY, [row_of(number, entry) for entry in added])
-        return Session(number=number, stove=stove, title=title, entries=added)
+            for stove in new_stoves:
+                write_stove(connection, stove)
+            return tuple(_add_session(connection, session) for session in sessions)
 
     def rename_session(self, number: int, title: str) -> None:
         """Give a session another title."""
@@ -164,34 +164,19 @@ class Logbook:
 
     # Entries
 
-    def append(
-        self,
-        session_number: int,
-        *,
-        at: datetime,
-        offset_minutes: int,
-        kind: Kind | str,
-        spot: str = "",
-        value: str = "",
-        unit: str = "",
-        note: str = "",
-    ) -> Entry:
-        """Add one entry; it is on the disk when this returns. Raises InputProblem for what has no meaning."""
-        entry = check_entry(
-            at=at, offset_minutes=offset_minutes, kind=kind, spot=spot, value=value, unit=unit, note=note
-        )
-        with self._database.transaction() as connection:
-            entry = replace(entry, number=_next_number(connection, session_number))
-            if entry.kind is Kind.VOID and not voided_number(entry) < entry.number:
-                raise InputProblem(f"There is no row {entry.value} to take back; the last one is {entry.number - 1}.")
-            connection.execute(_INSERT_ENTRY, row_of(session_number, entry))
-        return entry
+    def append(self, session_number: int, entries: Iterable[Entry]) -> tuple[Entry, ...]:
+        """Add checked entries to a session, all or none, numbered on from its last row; they come back so.
 
-    def append_many(self, session_number: int, entries: Iterable[Entry]) -> tuple[Entry, ...]:
-        """Add the rows of another log, all or none; they are numbered on from the session's last row."""
-        judged = [checked(entry) for entry in entries]
+        A void row names a row of this session that stands before it.
+        """
         with self._database.transaction() as connection:
-            added = renumbered(judged, first=_next_number(connection, session_number))
+            first = _next_number(connection, session_number)
+            added = tuple(replace(entry, number=number) for number, entry in enumerate(entries, start=first))
+            for entry in added:
+                if entry.kind is Kind.VOID and not 1 <= voided_number(entry) < entry.number:
+                    raise InputProblem(
+                        f"There is no row {entry.value} to take back; the last one is {entry.number - 1}."
+                    )
             connection.executemany(_INSERT_ENTRY, [row_of(session_number, entry) for entry in added])
         return added
 
@@ -223,13 +208,13 @@ class Logbook:
         try:
             content = json.loads(row[2])
         except ValueError:
-            return None  # a cache that cannot be read is made anew from the log
+            return None  # a cache that cannot be read is worked out again from the log
         return content if isinstance(content, dict) else None
 
     def save_character(
         self, stove: str, content: dict[str, Any], of_sessions_fingerprint: str, made_by: str = ""
     ) -> None:
-        """Keep what was learned of a stove, in the place of what was kept before."""
+        """Keep what was learned of a stove; it replaces what was kept before."""
         text = json.dumps(content)
         with self._database.transaction() as connection:
             _expect_stove(connection, stove)
@@ -256,6 +241,14 @@ class Logbook:
     def _back_up_before_migration(self, version: int) -> None:
         if self.path is not None:
             backups.back_up(self._database, self._backup_folder(), f"before migration from version {version}")
+
+
+def _add_session(connection: sqlite3.Connection, session: Session) -> Session:
+    _expect_stove(connection, session.stove)
+    cursor = connection.execute("INSERT INTO session (stove, title) VALUES (?, ?)", (session.stove, session.title))
+    added = replace(session, number=int(cursor.lastrowid or 0), entries=renumbered(session.entries))
+    connection.executemany(_INSERT_ENTRY, [row_of(added.number, entry) for entry in added.entries])
+    return added
 
 
 def _expect_stove(connection: sqlite3.Connection, name: str) -> None:

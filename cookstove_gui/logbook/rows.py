@@ -5,7 +5,6 @@ from dataclasses import dataclass, replace
 from datetime import UTC, datetime, timedelta
 
 from cookstove_gui.logbook.database import Row
-from cookstove_gui.stove.checking import check_entry
 from cookstove_gui.stove.entries import Entry, Kind, voided_number
 
 _EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
@@ -77,20 +76,6 @@ def summary_of(row: Row) -> SessionSummary:
         last_at=None if last_at is None else instant(last_at),
         offset_minutes=offset_minutes,
         entry_count=entry_count,
-    )
-
-
-def checked(entry: Entry) -> Entry:
-    """An entry made elsewhere, judged like one that is typed; raises InputProblem."""
-    return check_entry(
-        number=entry.number,
-        at=entry.at,
-        offset_minutes=entry.offset_minutes,
-        kind=entry.kind,
-        spot=entry.spot,
-        value=entry.value,
-        unit=entry.unit,
-        note=entry.note,
     )
 
 

@@ -1,6 +1,6 @@
 """The stove's own file, `stove.toml`: read with a sentence for each mistake, written so that a person can edit it.
 
-Unknown keys are left alone, missing ones take their usual value.
+Unknown keys are ignored, missing ones take their usual value. What cannot be read raises InputProblem.
 """
 
 import os
@@ -11,7 +11,20 @@ from pathlib import Path
 from typing import Any, TypeVar
 
 from cookstove_gui.errors import InputProblem, SurroundingsProblem
-from cookstove_gui.stove.stove import Firebox, Instrument, Spot, SpotKind, Stove, default_spots, spot_kind_from_name
+from cookstove_gui.stove.stove import (
+    ALTITUDES,
+    CHIMNEY_HEIGHTS,
+    COOKTOP_LENGTHS,
+    FLUE_WIDTHS,
+    Chimney,
+    Firebox,
+    Instrument,
+    Spot,
+    SpotKind,
+    Stove,
+    default_spots,
+    spot_kind_from_name,
+)
 
 FILE_NAME = "stove.toml"
 _LARGEST_FILE = 1_000_000  # bytes; a stove takes a few hundred
@@ -58,11 +71,18 @@ def stove_text(stove: Stove) -> str:
         "cooktop_width_m": stove.cooktop_width,
         "cooktop_depth_m": stove.cooktop_depth,
         "cooktop_surface": stove.cooktop_surface,
+        "sides": stove.sides,
         "is_new": stove.is_new,
         "first_fires_waived": stove.first_fires_waived,
         "altitude_m": stove.altitude,
         "note": stove.note,
     }
+    if stove.chimney is not None:
+        table["chimney"] = {
+            "height_m": stove.chimney.height,
+            "inside_width_m": stove.chimney.diameter,
+            "wall_loss_w_m2_k": stove.chimney.loss,
+        }
     if stove.spots != default_spots():
         table["spot"] = [
             {"name": spot.name, "label": spot.label, "kind": str(spot.kind), "x": spot.x, "y": spot.y}
@@ -90,24 +110,38 @@ def stove_from_text(text: str, where: str, name: str = "stove") -> Stove:
     try:
         table = tomllib.loads(text)
     except tomllib.TOMLDecodeError as error:
-        raise InputProblem(f"{where}: the text is not TOML ({error}); mend that line.") from None
+        raise InputProblem(f"{where}: the text is not TOML ({error}); correct that line.") from None
     field = _Fields(table, where, text)
+    usual = Stove(name=name)
     spots = tuple(_spot(_Fields(row, f"{where}, spot {place}", text)) for place, row in field.tables("spot"))
     _expect_unlike([spot.name for spot in spots], f"{where}, [[spot]]")
     return Stove(
         name=field.text("name", name),
-        firebox=field.word("firebox", Firebox, Firebox.LEFT),
-        cooktop_width=field.number("cooktop_width_m", 0.90, 0.1, 5.0),
-        cooktop_depth=field.number("cooktop_depth_m", 0.60, 0.1, 5.0),
-        cooktop_surface=field.text("cooktop_surface", "oxidised cast iron"),
+        firebox=field.word("firebox", Firebox, usual.firebox),
+        cooktop_width=field.number("cooktop_width_m", usual.cooktop_width, *COOKTOP_LENGTHS),
+        cooktop_depth=field.number("cooktop_depth_m", usual.cooktop_depth, *COOKTOP_LENGTHS),
+        cooktop_surface=field.text("cooktop_surface", usual.cooktop_surface),
         spots=spots or default_spots(),
         instruments=tuple(
             _instrument(_Fields(row, f"{where}, instrument {place}", text)) for place, row in field.tables("instrument")
         ),
         is_new=field.yes_or_no("is_new", False),
         first_fires_waived=field.yes_or_no("first_fires_waived", False),
-        altitude=field.number("altitude_m", 0.0, -500.0, 6000.0),
+        altitude=field.number("altitude_m", usual.altitude, *ALTITUDES),
+        chimney=_chimney(field.table("chimney", f"{where}, chimney")),
+        sides=field.text("sides", usual.sides),
         note=field.text("note", ""),
+    )
+
+
+def _chimney(field: "_Fields | None") -> Chimney | None:
+    if field is None:
+        return None
+    usual = Chimney()
+    return Chimney(
+        height=field.number("height_m", usual.height, *CHIMNEY_HEIGHTS),
+        diameter=field.number("inside_width_m", usual.diameter, *FLUE_WIDTHS),
+        loss=field.number("wall_loss_w_m2_k", usual.loss, 0.0, 50.0),
     )
 
 
@@ -165,6 +199,10 @@ class _Fields:
         known = [str(word) for word in words]
         return words(self._value(key, str(usual), lambda value: value in known, f"one of {', '.join(known)}"))
 
+    def table(self, key: str, where: str) -> "_Fields | None":
+        row = self._value(key, None, lambda value: value is None or isinstance(value, dict), f"a [{key}] table")
+        return None if row is None else _Fields(row, where, self._text)
+
     def tables(self, key: str) -> list[tuple[int, Mapping[str, Any]]]:
         rows = self._value(
             key,
@@ -178,7 +216,7 @@ class _Fields:
         value = self._table.get(key, usual)
         if fits(value):
             return value
-        raise InputProblem(f"{self.where}{self._line(key, value)}: {key} = {value!r} will not do; write {wanted}.")
+        raise InputProblem(f"{self.where}{self._line(key, value)}: {key} = {value!r} cannot be used; write {wanted}.")
 
     def _line(self, key: str, value: object) -> str:
         """Line of a key, when only one line can be meant: tomllib does not tell."""

@@ -1,12 +1,11 @@
-"""What may stand in a log entry: hard errors that cannot be read at all, and gentle questions about the unlikely.
+"""What an entry of the log may say: meaningless entries are refused, unlikely ones are kept and questioned.
 
-The desk and the file reading share these rules, so that a row typed and a row read from a file are judged alike.
-An unlikely entry is kept and questioned; only what has no meaning is refused.
+Rows that are typed and rows read from a file are judged alike, each once, before the logbook gets them.
 """
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from cookstove_gui.errors import InputProblem
@@ -16,7 +15,7 @@ from cookstove_gui.units import clock_text, degrees, kelvin, parse_number, tidy
 
 # Hotter than any flame of wood (adiabatic flame temperature about 2250 K; from memory), so never a reading.
 HOTTEST_MEANT = 3000.0  # K
-# Above these nobody reads an ordinary cookstove (common practice, no source).
+# Readings of an ordinary cookstove stay below these (common practice, no source).
 HOTTEST_LIKELY = {
     SpotKind.OVEN: kelvin(700.0, "F"),
     SpotKind.TOP: kelvin(1050.0, "F"),
@@ -36,7 +35,7 @@ _UNIT_SLIP = 25.0  # K; a jump beyond this since lately, that the other unit wou
 
 
 class FieldProblem(InputProblem):
-    """An entry that cannot be read, and the field that is to blame."""
+    """An entry that cannot be understood, and the field at fault."""
 
     def __init__(self, field: str, why: str, sentence: str) -> None:
         super().__init__(sentence)
@@ -46,7 +45,7 @@ class FieldProblem(InputProblem):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Doubt:
-    """A question about an entry that was kept all the same."""
+    """A question about an unlikely entry that was kept."""
 
     field: str
     why: str
@@ -64,37 +63,53 @@ def check_entry(
     note: str = "",
     number: int = 0,
 ) -> Entry:
-    """The entry in tidy form: blanks round the short fields gone, kind and unit as the log file spells them.
+    """Make an entry from what was typed or read from a file, judged once; raises FieldProblem for what has no meaning.
 
-    The value stays as typed and the note is kept to the letter. Raises FieldProblem for what has no meaning.
+    Blanks round the short fields go, kind and unit are spelled as in the log file. The value stays as typed and the
+    note is kept to the letter.
     """
-    if at.tzinfo is None:
-        raise FieldProblem("clock", "no offset", f"The clock {at.isoformat()} has no UTC offset; add it.")
-    if abs(offset_minutes) >= _LONGEST_OFFSET:
-        raise FieldProblem("clock", "offset", f"An offset of {offset_minutes} minutes is no local clock's; mend it.")
-    spot, value, unit = spot.strip(), value.strip(), unit.strip()
-    _check_text(spot=spot, value=value, unit=unit, note=note)
-    known = _kind(kind)
-    match known:
+    return checked(
+        Entry(
+            number=number,
+            at=at,
+            offset_minutes=offset_minutes,
+            kind=_kind(kind),
+            spot=spot,
+            value=value,
+            unit=unit,
+            note=note,
+        )
+    )
+
+
+def checked(entry: Entry) -> Entry:
+    """A changed entry, judged and tidied like a new one."""
+    if entry.at.tzinfo is None:
+        raise FieldProblem("clock", "no offset", f"The clock {entry.at.isoformat()} has no UTC offset; add it.")
+    if abs(entry.offset_minutes) >= _LONGEST_OFFSET:
+        raise FieldProblem(
+            "clock", "offset", f"No local clock is {entry.offset_minutes} minutes from UTC; correct the offset."
+        )
+    spot, value, unit = entry.spot.strip(), entry.value.strip(), entry.unit.strip()
+    _check_text(spot=spot, value=value, unit=unit, note=entry.note)
+    match entry.kind:
         case Kind.READING:
             unit = _check_reading(spot, value, unit)
         case Kind.WOOD:
             unit = _check_wood(value, unit)
         case Kind.AIR | Kind.BYPASS:
-            _check_fraction(known, value)
+            _check_fraction(entry.kind, value)
         case Kind.OVEN_DOOR:
-            value = _one_of(known, value, ("open", "closed"))
+            value = _one_of(entry.kind, value, ("open", "closed"))
         case Kind.PAN:
             if not spot:
                 raise FieldProblem("spot", "missing", "A pan needs the spot it was put on or taken from.")
-            value = _one_of(known, value, ("on", "off"))
+            value = _one_of(entry.kind, value, ("on", "off"))
         case Kind.VOID:
-            value = _check_void(value, number)
+            value = _check_void(value, entry.number)
         case Kind.LIT | Kind.NOTE:
             pass
-    return Entry(
-        number=number, at=at, offset_minutes=offset_minutes, kind=known, spot=spot, value=value, unit=unit, note=note
-    )
+    return replace(entry, spot=spot, value=value, unit=unit)
 
 
 def doubt(entry: Entry, stove: Stove, earlier: Sequence[Entry] = (), now: datetime | None = None) -> Doubt | None:
@@ -158,11 +173,11 @@ def _check_reading(spot: str, value: str, unit: str) -> str:
     temperature = kelvin(number, tidied)
     if temperature < 0.0:
         raise FieldProblem(
-            "value", "below absolute zero", f"{value} °{tidied} is colder than anything can be; mend the number."
+            "value", "below absolute zero", f"{value} °{tidied} is colder than anything can be; correct the number."
         )
     if temperature > HOTTEST_MEANT:
         raise FieldProblem(
-            "value", "hotter than fire", f"{value} °{tidied} is hotter than any wood fire; mend the number."
+            "value", "hotter than fire", f"{value} °{tidied} is hotter than any wood fire; correct the number."
         )
     return tidied
 
@@ -174,7 +189,7 @@ def _check_wood(value: str, unit: str) -> str:
     number = _number(value, "mass")
     if number <= 0.0:
         raise FieldProblem(
-            "value", "not above zero", f"“{value}” is no mass of wood; type more than 0, or leave it blank."
+            "value", "not above zero", f"“{value}” isn't a mass of wood; type more than 0, or leave it blank."
         )
     if tidied not in ("kg", "lb"):
         shown = f"“{unit}” is not a unit of mass" if unit else "A mass of wood needs its unit"
@@ -259,13 +274,13 @@ def _reading_doubt(entry: Entry, stove: Stove) -> Doubt | None:
         return Doubt(
             field="value",
             why="no stove reaches it",
-            sentence=f"{typed} at {label} is more than a stove reaches there; keep or mend?",
+            sentence=f"{typed} at {label} is more than a stove reaches there; is the number right?",
         )
     if temperature < COLDEST_LIKELY:
         return Doubt(
             field="value",
             why="colder than any kitchen",
-            sentence=f"{entry.value} °{entry.unit} at {label} is colder than any kitchen; keep or mend?",
+            sentence=f"{entry.value} °{entry.unit} at {label} is colder than any kitchen; is the number right?",
         )
     return None
 

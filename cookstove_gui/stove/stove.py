@@ -3,6 +3,18 @@
 from dataclasses import dataclass, replace
 from enum import StrEnum
 
+from cookstove_gui.units import kelvin
+
+OVEN_CENTRE = "oven_centre"  # where an oven is read if only one of its spots is
+USUAL_ROOM = kelvin(68.0, "F")  # K, a kitchen whose room was not read
+USUAL_SIDES = "enamelled or painted metal"
+
+# The least and the most that a stove may be described by
+COOKTOP_LENGTHS = (0.1, 5.0)  # m
+ALTITUDES = (-500.0, 6000.0)  # m above the sea
+CHIMNEY_HEIGHTS = (1.0, 30.0)  # m
+FLUE_WIDTHS = (0.08, 0.40)  # m, inside
+
 
 class Firebox(StrEnum):
     """Where the firebox lies, seen from where the cook stands."""
@@ -55,6 +67,15 @@ class Instrument:
     checked_on: str = ""  # ISO date of the latest check
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Chimney:
+    """The chimney a stove is joined to."""
+
+    height: float = 5.0  # m, from the stove's outlet to the top
+    diameter: float = 0.15  # m, inside
+    loss: float = 4.0  # W/(m2 K): 2 lined and insulated, 4 masonry, 8 single pipe; common practice, no source
+
+
 def default_spots() -> tuple[Spot, ...]:
     """The spots a stove has when its owner names no others, in the order of a walk round the stove."""
 
@@ -65,7 +86,7 @@ def default_spots() -> tuple[Spot, ...]:
         )
 
     return (
-        Spot(name="oven_centre", label="oven centre", kind=SpotKind.OVEN),
+        Spot(name=OVEN_CENTRE, label="oven centre", kind=SpotKind.OVEN),
         *top("front", 0.25),
         *reversed(top("back", 0.75)),
         Spot(name="oven_left", label="oven left", kind=SpotKind.OVEN, x=0.1),
@@ -94,6 +115,8 @@ class Stove:
     is_new: bool = False  # never fired before it came here: first fires come before food
     first_fires_waived: bool = False
     altitude: float = 0.0  # m above the sea
+    chimney: Chimney | None = None  # none while its owner has not described it
+    sides: str = USUAL_SIDES  # a material of resources/touch.toml
     note: str = ""
 
     def spot(self, name: str) -> Spot | None:
@@ -104,6 +127,12 @@ class Stove:
         """The kind of the spot of that name; of one the stove does not know, what its name says."""
         spot = self.spot(name)
         return spot.kind if spot else spot_kind_from_name(name)
+
+    @property
+    def oven_spot(self) -> str:
+        """Name of the spot that stands for the whole oven: its centre, or the first described if it has none."""
+        names = [spot.name for spot in self.spots_of(SpotKind.OVEN)]
+        return OVEN_CENTRE if OVEN_CENTRE in names or not names else names[0]
 
     def spots_of(self, kind: SpotKind) -> tuple[Spot, ...]:
         """All spots of one kind, in walking order."""
@@ -131,7 +160,7 @@ def spot_kind_from_name(name: str) -> SpotKind:
 
 
 def with_spots_named(stove: Stove, names: tuple[str, ...]) -> Stove:
-    """The stove with a spot added for every name it does not know yet."""
+    """The stove with a spot added for each unknown name."""
     known = {spot.name for spot in stove.spots}
     added = tuple(
         Spot(name=name, label=name.replace("_", " "), kind=spot_kind_from_name(name))

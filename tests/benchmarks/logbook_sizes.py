@@ -11,6 +11,7 @@ from statistics import median
 from time import perf_counter
 
 from cookstove_gui.logbook.logbook import Logbook
+from cookstove_gui.stove.checking import check_entry
 from cookstove_gui.stove.entries import Entry, Kind
 from cookstove_gui.stove.stove import stove_with_default_spots
 
@@ -38,7 +39,7 @@ def filled(path: Path, sessions: int) -> Path:
             )
             for n in range(1, ENTRIES + 1)
         ]
-        book.append_many(number, rows)
+        book.append(number, rows)
     book.start_session("Kitchen", "now")
     book.close()
     return path
@@ -54,7 +55,7 @@ def opened_and_listed(path: Path) -> None:
 
 def appended(book: Logbook, number: int) -> None:
     """One entry."""
-    book.append(number, at=START, offset_minutes=0, kind="reading", spot="flue", value="300", unit="F")
+    book.append(number, [check_entry(at=START, offset_minutes=0, kind="reading", spot="flue", value="300", unit="F")])
 
 
 def milliseconds(work: Callable[[], object]) -> float:

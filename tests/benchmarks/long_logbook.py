@@ -24,9 +24,9 @@ def long_logbook(path: Path, now: datetime | None = None) -> None:
     logbook.save_stove(stove_with_default_spots(STOVE))
     for days in range(PAST_SESSIONS, 0, -1):
         began = moment - timedelta(days=days)
-        logbook.append_many(logbook.start_session(STOVE, f"{days} days ago").number, fire(began, 40, 3.0, chance))
+        logbook.add_session(STOVE, f"{days} days ago", fire(began, 40, 3.0, chance))
     began = moment - timedelta(hours=_HOURS, minutes=1)
-    logbook.append_many(logbook.start_session(STOVE, "Today").number, fire(began, READINGS, _HOURS, chance))
+    logbook.add_session(STOVE, "Today", fire(began, READINGS, _HOURS, chance))
     logbook.set_setting("stove", STOVE)
     logbook.close()
 

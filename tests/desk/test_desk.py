@@ -1,5 +1,6 @@
 """The desk is the only door to the log: what is typed is saved, taken back by rows, and told in kinds of change."""
 
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
@@ -9,9 +10,10 @@ from cookstove_gui.desk import Changed, Desk, Memory, work_out
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.phrases.heading import headline
+from cookstove_gui.stove.checking import check_entry
 from cookstove_gui.stove.entries import Kind, reading_kelvin
-from cookstove_gui.stove.stove import stove_with_default_spots
-from cookstove_gui.units import kelvin
+from cookstove_gui.stove.stove import Chimney, Firebox, stove_with_default_spots
+from cookstove_gui.units import kelvin, local_offset_minutes
 from tests.held_clock import HeldClock
 
 START = datetime(2026, 1, 10, 12, 0, tzinfo=UTC)
@@ -142,6 +144,22 @@ def test_correction_puts_a_new_row_in_the_old_ones_place(desk: Desk, clock: Held
     assert [(row.value, row.at) for row in desk.entries] == [("280", START)]
 
 
+def test_a_correction_is_kept_whole_or_not_at_all(desk: Desk) -> None:
+    first = desk.read("385")
+    with desk.logbook._database.transaction() as connection:
+        connection.execute(
+            "CREATE TRIGGER full_disk BEFORE INSERT ON entry WHEN NEW.kind = 'void' "
+            "BEGIN SELECT RAISE(ABORT, 'no room'); END"
+        )
+    told: list[Changed] = []
+    desk.subscribe(told.append)
+    with pytest.raises(InputProblem, match="no room"):
+        desk.correct(first.entry.number, "358")
+    assert (values(desk), told) == (["385"], [])
+    assert desk.session is not None
+    assert desk.logbook.session(desk.session.number).entries == (first.entry,)
+
+
 def test_undo_of_a_correction_restores_what_stood_before(desk: Desk) -> None:
     desk.read("820")
     desk.correct(1, "280")
@@ -213,6 +231,28 @@ def test_listeners_are_told_what_kind_of_thing_changed(desk: Desk) -> None:
     stop()
     desk.choose_band("bread")
     assert told == [Changed(band=True)]
+
+
+def test_a_chimney_described_leaves_what_was_worked_out_and_the_lit_spot(desk: Desk) -> None:
+    desk.read("300")
+    assert desk.show(work_out(desk.inputs(), Memory()))
+    lit = desk.walk.spot
+    desk.save_stove(replace(desk.stove, chimney=Chimney(height=7.0), sides="soapstone"))
+    assert desk.standing is not None
+    assert desk.walk.spot == lit != desk.stove.spots[0]
+    desk.save_stove(replace(desk.stove, firebox=Firebox.RIGHT))
+    assert desk.standing is None
+    desk.save_stove(replace(desk.stove, spots=tuple(spot for spot in desk.stove.spots if spot != lit)))
+    assert desk.walk.spot == desk.stove.spots[0]
+
+
+def test_the_clock_is_the_sessions_own_or_this_computers(desk: Desk) -> None:
+    assert desk.offset_minutes == local_offset_minutes(START)
+    row = check_entry(at=START, offset_minutes=345, kind="lit")
+    desk.open_session(desk.logbook.add_session(desk.stove.name, "Elsewhere", [row]).number)
+    assert desk.offset_minutes == 345
+    desk.undo()
+    assert desk.rows[-1].offset_minutes == 345
 
 
 def test_band_is_remembered(clock: HeldClock) -> None:

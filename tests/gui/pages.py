@@ -37,7 +37,7 @@ def keep_session(desk: Desk, title: str, began: datetime, warmer_left: float = 3
                 rows.append(_row(at, Kind.READING, spot=f"top_{depth}_{column}", value=value, unit="F"))
         rows.append(_row(at + timedelta(minutes=2), Kind.WOOD, value="2", unit="lb"))
     numbered = [replace(row, number=place) for place, row in enumerate(rows, start=1)]
-    desk.logbook.append_many(session.number, numbered)
+    desk.logbook.append(session.number, numbered)
     return session.number
 
 

@@ -25,7 +25,7 @@ def _count(path: Path) -> tuple[int, int]:
 
 
 def test_backup_holds_what_still_stands_in_the_side_file(filed: Logbook) -> None:
-    filed.append_many(1, [reading(1), reading(2, 5)])
+    filed.append(1, [reading(1), reading(2, 5)])
     path = filed.back_up(NOON)
     assert path.name == "logbook 2026-03-01 120000.sqlite"
     assert _count(path) == (1, 2)
@@ -51,12 +51,12 @@ def test_logbook_in_memory_needs_a_folder(logbook: Logbook, tmp_path: Path) -> N
 
 def test_folder_that_cannot_be_made_is_told(filed: Logbook, tmp_path: Path) -> None:
     (tmp_path / "stick").write_text("a file")
-    with pytest.raises(SurroundingsProblem, match="does not take the copy"):
+    with pytest.raises(SurroundingsProblem, match="cannot take the copy"):
         filed.back_up(NOON, tmp_path / "stick")
 
 
 def test_copy_that_came_out_short_is_no_backup(filed: Logbook, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    filed.append_many(1, [reading(1), reading(2, 5)])
+    filed.append(1, [reading(1), reading(2, 5)])
 
     def short(_: Database, side: Path) -> None:
         connection = sqlite3.connect(side)
@@ -71,9 +71,9 @@ def test_copy_that_came_out_short_is_no_backup(filed: Logbook, tmp_path: Path, m
 
 def test_restoring_brings_back_what_was_and_keeps_what_is(filed: Logbook) -> None:
     assert filed.path is not None
-    filed.append_many(1, [reading(1)])
+    filed.append(1, [reading(1)])
     path = filed.back_up(NOON)
-    filed.append_many(1, [reading(2, 5)])
+    filed.append(1, [reading(2, 5)])
     filed.close()
     kept = backups.restore(path, filed.path)
     assert kept is not None
@@ -103,7 +103,7 @@ def test_damaged_logbook_is_kept_when_a_backup_takes_its_place(filed: Logbook) -
 def test_side_file_of_a_killed_program_is_kept_and_not_taken_for_the_backups(filed: Logbook, tmp_path: Path) -> None:
     assert filed.path is not None
     path = filed.back_up(NOON)
-    filed.append_many(1, [reading(1), reading(2, 5)])
+    filed.append(1, [reading(1), reading(2, 5)])
     crashed = tmp_path / "crashed" / "logbook.sqlite"
     crashed.parent.mkdir()
     for ending in ("", "-wal"):  # what a killed program leaves: the entries stand only in the side file

@@ -36,7 +36,7 @@ def test_damaged_page_is_told_when_it_is_read(tmp_path: Path) -> None:
     book = Logbook.open(path)
     book.save_stove(stove_with_default_spots("Kitchen"))
     book.start_session("Kitchen", "Bread")
-    book.append_many(1, [reading(number, number) for number in range(1, 2000)])
+    book.append(1, [reading(number, number) for number in range(1, 2000)])
     book.close()
     content = bytearray(path.read_bytes())
     half = len(content) // 2 // 4096 * 4096
@@ -56,14 +56,14 @@ def test_folder_in_the_way_of_the_file_is_told(tmp_path: Path) -> None:
 
 def test_file_in_the_way_of_the_folder_is_told(tmp_path: Path) -> None:
     (tmp_path / "place").write_text("a file")
-    with pytest.raises(SurroundingsProblem, match="cannot be made"):
+    with pytest.raises(SurroundingsProblem, match="cannot be created"):
         Logbook.open(tmp_path / "place" / "logbook.sqlite")
 
 
 def test_write_without_the_right_to_is_told(tmp_path: Path) -> None:
     database = Database(tmp_path / "x.sqlite")
     database.rows("PRAGMA query_only = ON")
-    with pytest.raises(SurroundingsProblem, match="may not be written"):
+    with pytest.raises(SurroundingsProblem, match="write-protected"):
         database.run_script("CREATE TABLE t (x);")
     database.close()
 
@@ -102,8 +102,8 @@ def test_full_disk_is_told_and_nothing_is_half_written(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("code", "kind", "words"),
     [
-        (sqlite3.SQLITE_IOERR_READ, SurroundingsProblem, "disk fails"),
-        (sqlite3.SQLITE_READONLY_DIRECTORY, SurroundingsProblem, "may not be written"),
+        (sqlite3.SQLITE_IOERR_READ, SurroundingsProblem, "disk is failing"),
+        (sqlite3.SQLITE_READONLY_DIRECTORY, SurroundingsProblem, "write-protected"),
         (sqlite3.SQLITE_CONSTRAINT_TRIGGER, InputProblem, "rules"),
         (sqlite3.SQLITE_BUSY_SNAPSHOT, SurroundingsProblem, "in use"),
         (None, SurroundingsProblem, "cannot be used"),

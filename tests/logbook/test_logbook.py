@@ -14,7 +14,8 @@ from hypothesis import given, settings
 from cookstove_gui.errors import InputProblem, SurroundingsProblem
 from cookstove_gui.logbook import logbook as logbook_module
 from cookstove_gui.logbook.logbook import Logbook, SessionSummary
-from cookstove_gui.stove.entries import Entry, Kind, fold
+from cookstove_gui.stove.checking import check_entry
+from cookstove_gui.stove.entries import Entry, Kind, Session, fold
 from cookstove_gui.stove.stove import Firebox, stove_with_default_spots
 
 from .strategies import logs, reading
@@ -24,9 +25,12 @@ SEVEN = datetime(2026, 1, 5, 12, 0, tzinfo=UTC)
 
 def _append(logbook: Logbook, value: str = "385", minute: float = 0.0, session: int = 1) -> Entry:
     at = SEVEN + timedelta(minutes=minute)
-    return logbook.append(
-        session, at=at, offset_minutes=-300, kind="reading", spot="oven_centre", value=value, unit="F"
-    )
+    row = check_entry(at=at, offset_minutes=-300, kind="reading", spot="oven_centre", value=value, unit="F")
+    return logbook.append(session, [row])[0]
+
+
+def _void(logbook: Logbook, row: str) -> None:
+    logbook.append(1, [check_entry(at=SEVEN, offset_minutes=0, kind="void", value=row)])
 
 
 def test_entries_come_back_as_they_went_in(logbook: Logbook) -> None:
@@ -90,12 +94,14 @@ def test_entry_of_a_killed_program_is_on_the_disk(tmp_path: Path) -> None:
 import os, pathlib
 from datetime import datetime, UTC
 from cookstove_gui.logbook.logbook import Logbook
+from cookstove_gui.stove.checking import check_entry
 from cookstove_gui.stove.stove import stove_with_default_spots
 book = Logbook.open(pathlib.Path({str(path)!r}))
 book.save_stove(stove_with_default_spots("Kitchen"))
 book.start_session("Kitchen", "Bread")
 for value in ("301", "302", "303"):
-    book.append(1, at=datetime.now(UTC), offset_minutes=0, kind="reading", spot="flue", value=value, unit="F")
+    row = check_entry(at=datetime.now(UTC), offset_minutes=0, kind="reading", spot="flue", value=value, unit="F")
+    book.append(1, [row])
 with book._database.transaction() as connection:
     connection.execute("INSERT INTO entry VALUES (1, 4, 0, 0, 'note', '', '', '', 'half done')")
     os.kill(os.getpid(), 9)
@@ -108,9 +114,9 @@ with book._database.transaction() as connection:
 
 def test_void_takes_back_and_a_voided_void_gives_back(logbook: Logbook) -> None:
     _append(logbook)
-    logbook.append(1, at=SEVEN, offset_minutes=0, kind=Kind.VOID, value="1")
+    _void(logbook, "1")
     assert fold(logbook.session(1).entries) == ()
-    logbook.append(1, at=SEVEN, offset_minutes=0, kind=Kind.VOID, value="2")
+    _void(logbook, "2")
     assert [row.number for row in fold(logbook.session(1).entries)] == [1]
 
 
@@ -118,7 +124,15 @@ def test_void_takes_back_and_a_voided_void_gives_back(logbook: Logbook) -> None:
 def test_void_of_a_row_that_is_not_there_is_refused(logbook: Logbook, row: str) -> None:
     _append(logbook)
     with pytest.raises(InputProblem, match="no row"):
-        logbook.append(1, at=SEVEN, offset_minutes=0, kind="void", value=row)
+        _void(logbook, row)
+    assert len(logbook.session(1).entries) == 1
+
+
+def test_rows_are_added_all_or_none(logbook: Logbook) -> None:
+    _append(logbook)
+    void = Entry(number=0, at=SEVEN, offset_minutes=0, kind=Kind.VOID, value="9")
+    with pytest.raises(InputProblem, match="no row"):
+        logbook.append(1, [reading(0, 1), void])
     assert len(logbook.session(1).entries) == 1
 
 
@@ -128,37 +142,35 @@ def test_any_log_goes_in_and_comes_back(log: tuple[Entry, ...]) -> None:
     book = Logbook.in_memory()
     book.save_stove(stove_with_default_spots("Kitchen"))
     book.start_session("Kitchen", "Bread")
-    book.append_many(1, log)
+    book.append(1, log)
     assert book.session(1).entries == log
     book.close()
 
 
-def test_rows_added_to_a_session_that_has_some_are_numbered_on(logbook: Logbook) -> None:
+def test_rows_are_numbered_on_from_the_last_one(logbook: Logbook) -> None:
     _append(logbook)
-    void = Entry(number=9, at=SEVEN, offset_minutes=0, kind=Kind.VOID, value="7")
-    added = logbook.append_many(1, [reading(7, 1), void])
-    assert [(row.number, row.kind, row.value) for row in added] == [(2, Kind.READING, "385"), (3, Kind.VOID, "2")]
+    void = Entry(number=0, at=SEVEN, offset_minutes=0, kind=Kind.VOID, value="1")
+    added = logbook.append(1, [reading(7, 1), void])
+    assert [(row.number, row.kind, row.value) for row in added] == [(2, Kind.READING, "385"), (3, Kind.VOID, "1")]
+    assert logbook.session(1).entries[1:] == added
 
 
-def test_new_session_with_a_bad_row_is_not_begun(logbook: Logbook) -> None:
-    with pytest.raises(InputProblem, match="38x"):
-        logbook.add_session("Kitchen", "Stew", [reading(1), replace(reading(2, 1), value="38x")])
-    with pytest.raises(InputProblem, match="Barn"):
-        logbook.add_session("Barn", "Stew", [reading(1)])
-    assert len(logbook.sessions()) == 1
-
-
-def test_new_session_takes_the_rows_of_a_log(logbook: Logbook) -> None:
-    added = logbook.add_session("Kitchen", "Stew", [reading(4), reading(9, 5)])
-    assert [row.number for row in added.entries] == [1, 2]
+def test_new_session_takes_the_rows_of_a_log_and_what_they_take_back(logbook: Logbook) -> None:
+    void = Entry(number=11, at=SEVEN, offset_minutes=0, kind=Kind.VOID, value="9")
+    added = logbook.add_session("Kitchen", "Stew", [reading(4), reading(9, 5), void])
+    assert [(row.number, row.value) for row in added.entries] == [(1, "385"), (2, "385"), (3, "2")]
     assert logbook.session(added.number) == added
 
 
 def test_import_is_all_or_nothing(logbook: Logbook) -> None:
-    bad = replace(reading(2, 1), value="38x")
-    with pytest.raises(InputProblem, match="38x"):
-        logbook.append_many(1, [reading(1), bad])
-    assert logbook.session(1).entries == ()
+    cabin = stove_with_default_spots("Cabin")
+    logs = [Session(number=0, stove=name, title=name, entries=(reading(1),)) for name in ("Cabin", "Barn")]
+    with pytest.raises(InputProblem, match="Barn"):
+        logbook.add_sessions(logs, [cabin])
+    assert len(logbook.sessions()) == 1
+    assert [stove.name for stove in logbook.stoves()] == ["Kitchen"]
+    logbook.add_sessions(logs[:1], [cabin])
+    assert {session.stove for session in logbook.sessions()} == {"Cabin", "Kitchen"}
 
 
 def test_list_of_sessions_says_when_and_how_many(logbook: Logbook) -> None:
@@ -184,7 +196,7 @@ def test_past_sessions_began_before(logbook: Logbook) -> None:
     for day in (3, 1, 2):
         logbook.start_session("Kitchen", f"day {day}")
         number = logbook.sessions()[0].number
-        logbook.append(number, at=SEVEN + timedelta(days=day), offset_minutes=0, kind="lit")
+        logbook.append(number, [check_entry(at=SEVEN + timedelta(days=day), offset_minutes=0, kind="lit")])
     assert [session.title for session in logbook.past_sessions("Kitchen")] == ["day 1", "day 2", "day 3"]
     assert [session.title for session in logbook.past_sessions("Kitchen", before=4)] == ["day 1"]
     assert len(logbook.past_sessions("Kitchen", before=1)) == 3  # an empty session comes after all others

@@ -2,6 +2,7 @@
 
 import shutil
 import sqlite3
+from datetime import UTC, datetime
 from pathlib import Path
 
 import pytest
@@ -10,6 +11,11 @@ from cookstove_gui.errors import SurroundingsProblem
 from cookstove_gui.logbook import migrations
 from cookstove_gui.logbook.database import Database
 from cookstove_gui.logbook.logbook import Logbook
+from cookstove_gui.physics.air import station_pressure
+from cookstove_gui.stove.checks import CheckPoint
+from cookstove_gui.stove.stove import USUAL_SIDES, Chimney
+from cookstove_gui.stove.weather import BAROMETER, WeatherKind, WeatherReading
+from cookstove_gui.units import kelvin, local_offset_minutes
 
 STORED = Path(__file__).parent / "stored"
 
@@ -32,8 +38,40 @@ def test_older_logbook_is_brought_up_to_date(older: Path) -> None:
     assert [row.value for row in book.session(1).entries] == ["", "385"]
     assert book.sessions()[0].first_at == book.session(2).entries[0].at
     book.set_setting("unit", "C")
-    book.append(1, at=book.session(1).entries[1].at, offset_minutes=0, kind="lit")
+    book.append(1, book.session(1).entries[1:])
     assert book.sessions("Kitchen")[1].entry_count == 3
+    book.close()
+
+
+def test_what_version_3_kept_as_settings_joins_the_stove(tmp_path: Path) -> None:
+    """The stored file was written by the program of that version; what was typed into it is named here."""
+    book = Logbook.open(Path(shutil.copy(STORED / "version_3.sqlite", tmp_path / "logbook.sqlite")))
+    at = datetime(2026, 1, 8, 15, 0, tzinfo=UTC)
+    offset = local_offset_minutes(at)
+    kitchen, cabin = book.stove("Kitchen"), book.stove("Cabin")
+    assert kitchen.chimney == Chimney(height=pytest.approx(28 * 0.3048), diameter=0.15, loss=2.0)
+    assert cabin.chimney == Chimney(height=5.0, diameter=pytest.approx(8 * 0.0254), loss=4.0)
+    assert (kitchen.sides, cabin.sides) == ("soapstone", USUAL_SIDES)
+    assert (kitchen.altitude, [one.name for one in kitchen.instruments]) == (1000.0, ["oven dial", "gun"])
+    checks = book.facts.checks("Kitchen")
+    assert [(check.instrument, check.point, check.on.day) for check in checks.values()] == [
+        ("oven dial", CheckPoint.ICE, 6),
+        ("gun", CheckPoint.ICE, 6),
+        ("oven dial", CheckPoint.BOIL, 8),
+    ]
+    assert [check.shown for check in checks.values()] == [
+        pytest.approx(kelvin(degrees, "F")) for degrees in (35.0, 31.0, 210.0)
+    ]
+    assert checks[3].pressure == pytest.approx(float(station_pressure(102_000.0, 1000.0)))
+    assert book.facts.latest_weather("Kitchen", *BAROMETER) == WeatherReading(
+        kind=WeatherKind.SEA_PRESSURE, value=102_000.0, at=at, offset_minutes=offset
+    )
+    assert book.facts.latest_weather("Kitchen", WeatherKind.OUTDOORS) == WeatherReading(
+        kind=WeatherKind.OUTDOORS, value=pytest.approx(kelvin(20.0, "F")), at=at, offset_minutes=offset
+    )
+    assert book.facts.latest_weather("Cabin", WeatherKind.OUTDOORS) is None
+    assert [book.setting(key) for key in ("thermometer checks", "barometer", "chimney", "sides")] == [""] * 4
+    assert (book.setting("stove"), book.setting("band")) == ("Kitchen", "bread")
     book.close()
 
 

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from cookstove_gui.errors import InputProblem, SurroundingsProblem
 from cookstove_gui.logbook.stove_file import read_stove, stove_from_text, stove_text, write_stove
-from cookstove_gui.stove.stove import Firebox, Instrument, Spot, SpotKind, Stove, default_spots
+from cookstove_gui.stove.stove import Chimney, Firebox, Instrument, Spot, SpotKind, Stove, default_spots
 
 from .strategies import texts
 
@@ -40,6 +40,14 @@ stoves = st.builds(
     is_new=st.booleans(),
     first_fires_waived=st.booleans(),
     altitude=st.floats(min_value=-500, max_value=6000),
+    chimney=st.none()
+    | st.builds(
+        Chimney,
+        height=st.floats(min_value=1.0, max_value=30.0),
+        diameter=st.floats(min_value=0.08, max_value=0.4),
+        loss=st.floats(min_value=0.0, max_value=50.0),
+    ),
+    sides=texts,
     note=texts,
 )
 
@@ -54,7 +62,7 @@ def test_file_has_the_agreed_keys(tmp_path: Path) -> None:
     instrument = Instrument(name="gun", kind="infrared", offset=1.5)
     spot = Spot(name="warmer", label="warmer", kind=SpotKind.TOP)
     path = tmp_path / "stove.toml"
-    write_stove(path, Stove(name="Kitchen", spots=(spot,), instruments=(instrument,)))
+    write_stove(path, Stove(name="Kitchen", spots=(spot,), instruments=(instrument,), chimney=Chimney(height=6.0)))
     table = tomllib.loads(path.read_text("utf-8"))
     assert list(table) == [
         "name",
@@ -62,13 +70,16 @@ def test_file_has_the_agreed_keys(tmp_path: Path) -> None:
         "cooktop_width_m",
         "cooktop_depth_m",
         "cooktop_surface",
+        "sides",
         "is_new",
         "first_fires_waived",
         "altitude_m",
         "note",
+        "chimney",
         "spot",
         "instrument",
     ]
+    assert table["chimney"] == {"height_m": 6.0, "inside_width_m": 0.15, "wall_loss_w_m2_k": 4.0}
     assert list(table["spot"][0]) == ["name", "label", "kind", "x", "y"]
     assert list(table["instrument"][0]) == [
         "name",
@@ -86,6 +97,11 @@ def test_missing_keys_take_their_usual_value_and_unknown_ones_are_left_alone(tmp
     path.parent.mkdir()
     path.write_text('\ufefffirebox = "right"\ncolour = "black"\n[shed]\ndry = true\n', encoding="utf-8")
     assert read_stove(path) == Stove(name="cabin", firebox=Firebox.RIGHT, spots=default_spots())
+
+
+def test_chimney_without_keys_is_a_usual_one_and_none_is_none() -> None:
+    assert stove_from_text("[chimney]\n", "x").chimney == Chimney()
+    assert stove_from_text("", "x").chimney is None
 
 
 def test_spot_takes_its_kind_and_label_from_its_name() -> None:
@@ -107,6 +123,9 @@ def test_spot_takes_its_kind_and_label_from_its_name() -> None:
         ('[[spot]]\nname = "a"\nx = 1.5', "spot 1 line 3: x = 1.5"),
         ('[[spot]]\nname = "a"\n[[spot]]\nname = "a"', "two spots are named “a”"),
         ('[[spot]]\nname = "a"\nkind = "roof"', "kind = 'roof'"),
+        ("chimney = 5", r"a \[chimney\] table"),
+        ("[chimney]\nheight_m = 100", "stove.toml, chimney line 2: height_m = 100 .* 1 to 30"),
+        ("[chimney]\ninside_width_m = 6", "inside_width_m = 6 .* 0.08 to 0.4"),
         ("[[instrument]]\nemissivity = 95", "instrument 1 line 2: emissivity = 95"),
         ("is_new = false\nname = = 1", "not TOML .*line 2"),
     ],

@@ -1,5 +1,7 @@
 """A stove has the spots its owner names, and every spot that was read."""
 
+from dataclasses import replace
+
 import pytest
 
 from cookstove_gui.stove.stove import (
@@ -68,3 +70,13 @@ def test_spots_are_added_once_and_only_if_unknown() -> None:
     assert with_spots_named(stove, ("flue", "room", "")) is stove
     grown = with_spots_named(stove, ("side_shelf", "flue", "side_shelf"))
     assert [spot.name for spot in grown.spots[len(stove.spots) :]] == ["side_shelf"]
+
+
+def test_the_oven_is_stood_for_by_its_centre_or_else_its_first_spot() -> None:
+    whole = stove_with_default_spots("Kitchen")
+    left, right = (Spot(name=name, label=name, kind=SpotKind.OVEN) for name in ("oven_left", "oven_right"))
+    top = Spot(name="top", label="top", kind=SpotKind.TOP)
+    assert whole.oven_spot == "oven_centre"
+    assert replace(whole, spots=(top, right, *whole.spots)).oven_spot == "oven_centre"
+    assert replace(whole, spots=(top, right, left)).oven_spot == "oven_right"
+    assert replace(whole, spots=(top,)).oven_spot == "oven_centre"

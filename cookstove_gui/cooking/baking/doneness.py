@@ -9,7 +9,6 @@ from datetime import datetime
 import numpy as np
 
 from cookstove_gui.cooking.baking.catalogue import Bake, body_of, done_temperature, exposure_of
-from cookstove_gui.cooking.fit.evenness import OVEN_CENTRE
 from cookstove_gui.cooking.fit.tasks import Task, task_of
 from cookstove_gui.cooking.safety.food_safety import SafeMinimum, danger_minutes, safe_minimum
 from cookstove_gui.errors import InputProblem
@@ -18,6 +17,7 @@ from cookstove_gui.forecast.futures.goal_times import first_reach, late_quantile
 from cookstove_gui.physics.quantities import STANDARD_PRESSURE
 from cookstove_gui.physics.warming import warm_through
 from cookstove_gui.physics.water import boiling_temperature
+from cookstove_gui.stove.stove import OVEN_CENTRE
 
 FUTURES = 15  # that stand for all
 STEP = 20.0  # s

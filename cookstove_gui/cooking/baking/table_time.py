@@ -7,14 +7,13 @@ from datetime import datetime, timedelta
 from cookstove_gui.cooking.baking.catalogue import Bake
 from cookstove_gui.cooking.baking.doneness import steady_minutes
 from cookstove_gui.cooking.fires.rise_and_hold import rise_and_hold, rise_quantiles
-from cookstove_gui.cooking.fit.evenness import OVEN_CENTRE
 from cookstove_gui.cooking.fit.tasks import Task, task_of
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import Projection, Quantiles
 from cookstove_gui.forecast.futures.goal_times import first_reach, late_quantiles
-from cookstove_gui.physics.air import standard_pressure
+from cookstove_gui.physics.quantities import STANDARD_PRESSURE
 from cookstove_gui.stove.entries import HeatBand, Session
-from cookstove_gui.stove.stove import Stove
+from cookstove_gui.stove.stove import OVEN_CENTRE, Stove
 
 # Minutes from the oven to the table, by task; common practice, no source.
 _REST = {"bread": 60.0, "roast_meat": 15.0}
@@ -53,6 +52,7 @@ def work_back(
     rest_min: float,
     sessions: Iterable[Session],
     projection: Projection | None = None,
+    pressure: float = STANDARD_PRESSURE,
 ) -> TableTime:
     """The moments of the day for one bake.
 
@@ -68,6 +68,8 @@ def work_back(
         The stove's past, which shows how long it takes from lighting.
     projection : Projection, optional
         Where a fire burns now.
+    pressure : float
+        Of the air at the stove [Pa].
 
     Raises
     ------
@@ -76,7 +78,7 @@ def work_back(
     """
     task = _task(bake)
     band = HeatBand(name=task.name, low=task.low, high=task.high)
-    minutes = steady_minutes(bake, 0.5 * (task.low + task.high), float(standard_pressure(stove.altitude)))
+    minutes = steady_minutes(bake, 0.5 * (task.low + task.high), pressure)
     if minutes is None:
         raise InputProblem(
             f"The {bake.name} would not be done within half a day at its usual heat; choose a smaller one."

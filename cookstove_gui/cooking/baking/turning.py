@@ -4,9 +4,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from cookstove_gui.cooking.fit.evenness import OVEN_CENTRE
 from cookstove_gui.forecast.answers import Projection
-from cookstove_gui.stove.stove import SpotKind, Stove
+from cookstove_gui.stove.stove import OVEN_CENTRE, SpotKind, Stove
 
 TURN_FROM = 25.0 / 1.8  # K, 25 °F from wall to wall: less browns evenly enough; common practice, no source
 TURN_AT = 0.5  # of the bake; common practice, no source

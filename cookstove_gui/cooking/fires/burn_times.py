@@ -8,9 +8,8 @@ import numpy as np
 
 from cookstove_gui.cooking.fires.fires import MOSTLY_SHUT, Fire, fires, fraction_or_none, kelvin_or_none
 from cookstove_gui.cooking.fires.wood_needs import kilograms_of
-from cookstove_gui.cooking.fit.evenness import OVEN_CENTRE
 from cookstove_gui.stove.entries import Entry, Kind, Session
-from cookstove_gui.stove.stove import Stove
+from cookstove_gui.stove.stove import OVEN_CENTRE, Stove
 
 FALL = 50.0 / 1.8  # K, 50 °F: what a cook notices in a bake; common practice, no source
 LOAD_WITHIN_MIN = 15.0  # wood rows so close together are one load

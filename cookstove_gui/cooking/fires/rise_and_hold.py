@@ -7,10 +7,9 @@ from itertools import pairwise
 import numpy as np
 
 from cookstove_gui.cooking.fires.fires import Fire, fires, kelvin_or_none
-from cookstove_gui.cooking.fit.evenness import OVEN_CENTRE
 from cookstove_gui.forecast.answers import Quantiles
 from cookstove_gui.stove.entries import HeatBand, Session
-from cookstove_gui.stove.stove import Stove
+from cookstove_gui.stove.stove import OVEN_CENTRE, Stove
 
 LEAST_FIRES = 3  # fewer say nothing of a tenth and a ninetieth percentile
 _COLD_START = 30.0  # K, an oven within this of the band's low end when lit was still warm from before

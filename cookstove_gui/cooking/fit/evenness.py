@@ -5,13 +5,12 @@ from numpy.typing import NDArray
 
 from cookstove_gui.cooking.fit.tasks import Place
 from cookstove_gui.forecast.answers import Projection
-from cookstove_gui.stove.stove import SpotKind, Stove
+from cookstove_gui.stove.stove import OVEN_CENTRE, SpotKind, Stove
 
 PAN_WIDTH = 0.25  # m, common practice, no source
 # What stands in the middle and is turned once half way feels this share of the difference from wall to wall; common
 # practice, no source
 FELT_SHARE = 0.3
-OVEN_CENTRE = "oven_centre"
 _NEIGHBOUR_REACH = 1.3  # neighbours are the spots within this multiple of the smallest distance
 
 

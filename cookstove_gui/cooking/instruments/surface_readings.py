@@ -7,10 +7,9 @@ from cookstove_gui.errors import InputProblem
 from cookstove_gui.physics.infrared import emissivity_from_contact, shown_temperature, surface_temperature
 from cookstove_gui.physics.planck import TEMPERATURE_HIGH
 from cookstove_gui.resource_files import table
-from cookstove_gui.stove.stove import Instrument, Spot, SpotKind, Stove
+from cookstove_gui.stove.stove import USUAL_ROOM, Instrument, Spot, SpotKind, Stove
 
 INFRARED = "infrared"
-USUAL_ROOM = 293.15  # K, what the surface mirrors where the room was not read
 _SURFACES = {SpotKind.GLASS: "glass", SpotKind.FLUE: "stove paint", SpotKind.SIDE: "stove paint"}
 SHINY_ADVICE = (
     "This surface mirrors its surroundings, so the reading is not to be trusted; blacken or tape a spot and read that."

@@ -3,10 +3,10 @@
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from datetime import date
-from enum import StrEnum
 
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.physics.water import boiling_temperature
+from cookstove_gui.stove.checks import Check, CheckPoint
 from cookstove_gui.stove.stove import Instrument
 from cookstove_gui.units import ZERO_CELSIUS, degrees, tidy
 
@@ -16,24 +16,6 @@ WANDER_PER_YEAR = 1.0  # K, how far an offset wanders in a year; common practice
 GREATEST_ERROR = 15.0  # K; a check further off is a slip or a broken thermometer
 DRIFT_FROM = 2.0  # standard deviations from which a change counts as drift
 _DAYS_PER_YEAR = 365.25
-
-
-class CheckPoint(StrEnum):
-    """What an instrument is held against."""
-
-    ICE = "ice"  # crushed ice in water, stirred
-    BOIL = "boil"  # water at a rolling boil
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Check:
-    """One check of one instrument."""
-
-    instrument: str
-    point: CheckPoint
-    shown: float  # K
-    on: date
-    pressure: float  # Pa, where the stove stands
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -16,6 +16,7 @@ from cookstove_gui.physics.boiling import pan_course, spot_to_hold
 from cookstove_gui.physics.lumped import lumped_time
 from cookstove_gui.physics.pan import pan_time_constant
 from cookstove_gui.resource_files import table
+from cookstove_gui.stove.stove import USUAL_ROOM
 from cookstove_gui.units import kelvin
 
 STEP = 30.0  # s, of the reckoning
@@ -158,7 +159,7 @@ def preheat_minutes(
     start: float,
     *,
     short_of: float = 10.0,
-    room: float = 293.15,
+    room: float = USUAL_ROOM,
     contact: float | None = None,
 ) -> float:
     """Minutes until an empty pan on a steady spot is within `short_of` [K] of where it will settle.
@@ -186,7 +187,7 @@ def preheat_minutes(
     return float(lumped_time(target, start, settles, pan_lag(pan, contact) * 60.0)) / 60.0
 
 
-def settled_heat(pan: Pan, spot_heat: float, *, room: float = 293.15, contact: float | None = None) -> float:
+def settled_heat(pan: Pan, spot_heat: float, *, room: float = USUAL_ROOM, contact: float | None = None) -> float:
     """Where an empty pan settles on a steady spot [K]: a little under it, for its upper side faces the room."""
     passed = usual_contact(pan).median if contact is None else contact
     return (passed * spot_heat + UPPER_LOSS * room) / (passed + UPPER_LOSS)

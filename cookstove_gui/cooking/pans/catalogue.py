@@ -12,6 +12,7 @@ from cookstove_gui.physics.pan import Pan as PhysicalPan
 from cookstove_gui.physics.quantities import STANDARD_PRESSURE
 from cookstove_gui.physics.water import boiling_temperature, liquid_density
 from cookstove_gui.resource_files import table
+from cookstove_gui.stove.stove import USUAL_ROOM
 
 _COLD = 288.15  # K, at which the water is measured out
 _LEAST_LITRES, _MOST_LITRES = 0.06, 40.0
@@ -55,7 +56,7 @@ class PanOfWater:
 
     pan: Pan
     litres: float
-    room: float = 293.15  # K
+    room: float = USUAL_ROOM  # K
     pressure: float = STANDARD_PRESSURE  # Pa, where the stove stands
 
     def __post_init__(self) -> None:

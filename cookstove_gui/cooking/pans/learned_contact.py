@@ -15,10 +15,10 @@ from cookstove_gui.cooking.pans.boiling_time import COLD_WATER, Goal, goal_tempe
 from cookstove_gui.cooking.pans.catalogue import Contact, Pan, PanOfWater, pans, usual_contact
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import FloatArray
-from cookstove_gui.physics.air import standard_pressure
 from cookstove_gui.physics.boiling import conductance_from_time
+from cookstove_gui.physics.quantities import STANDARD_PRESSURE
 from cookstove_gui.stove.entries import Entry, Kind, Session
-from cookstove_gui.stove.stove import Stove
+from cookstove_gui.stove.stove import USUAL_ROOM, Stove
 
 RUN_LOG_SD = 0.2  # of one run's contact: clock, water and reading are a cook's; common practice, no source
 NEAR_MIN = 20.0  # readings of the spot so long before the pan went on still tell of it
@@ -82,10 +82,11 @@ def contact_of(run: PanRun) -> float | None:
     return found if _LEAST < found < _MOST else None
 
 
-def pan_runs(stove: Stove, sessions: Iterable[Session], pan: Pan, room: float = 293.15) -> tuple[PanRun, ...]:
+def pan_runs(
+    stove: Stove, sessions: Iterable[Session], pan: Pan, room: float = USUAL_ROOM, pressure: float = STANDARD_PRESSURE
+) -> tuple[PanRun, ...]:
     """The runs that a stove's sessions tell of; where a note names none of the usual pans it was with this one."""
     found = []
-    pressure = float(standard_pressure(stove.altitude))
     for session in sessions:
         if session.stove != stove.name:
             continue

@@ -12,11 +12,10 @@ from cookstove_gui.cooking.instruments.surface_readings import INFRARED, cooktop
 from cookstove_gui.cooking.safety.chimney_watch import flue_limits
 from cookstove_gui.cooking.safety.fats import fats_that_smoke, in_words
 from cookstove_gui.cooking.safety.touch_watch import material_of, seconds_to_burn
-from cookstove_gui.cooking.safety.wall_rises import USUAL_ROOM
 from cookstove_gui.forecast.answers import Turn, TurnKind, Zone
 from cookstove_gui.resource_files import table
 from cookstove_gui.stove.entries import Entry, Kind, door_is_open
-from cookstove_gui.stove.stove import SpotKind, Stove
+from cookstove_gui.stove.stove import USUAL_ROOM, SpotKind, Stove
 from cookstove_gui.units import kelvin
 
 NEARLY_SHUT = 0.1  # fraction of the air or bypass

@@ -9,6 +9,7 @@ from cookstove_gui.forecast.answers import FloatArray, Projection, Quantiles
 from cookstove_gui.physics.chimney import mean_flue_temperature, natural_draught
 from cookstove_gui.physics.quantities import STANDARD_PRESSURE
 from cookstove_gui.resource_files import table
+from cookstove_gui.stove.stove import USUAL_ROOM, Chimney
 from cookstove_gui.units import kelvin
 
 FLUE = "flue"
@@ -38,15 +39,6 @@ class FlueAnswer:
     too_cool_within_hour: float
     too_hot_within_hour: float
     decides: str
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Chimney:
-    """The chimney a stove is joined to."""
-
-    height: float  # m, from the stove's outlet to the top
-    diameter: float = 0.15  # m, inside
-    loss: float = 4.0  # W/(m2 K): 2 lined and insulated, 4 masonry, 8 single pipe; common practice, no source
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -100,7 +92,7 @@ def draught(
     pipe_surface: FloatArray | float,
     outdoors: float,
     *,
-    room: float = 293.15,
+    room: float = USUAL_ROOM,
     pressure: float = STANDARD_PRESSURE,
 ) -> Draught:
     """The draught that the flue's warmth makes.

@@ -5,10 +5,7 @@ from dataclasses import dataclass
 
 from cookstove_gui.cooking.fires.fires import kelvin_or_none
 from cookstove_gui.stove.entries import Entry
-from cookstove_gui.stove.stove import SpotKind, Stove
-from cookstove_gui.units import kelvin
-
-USUAL_ROOM = kelvin(68.0, "F")  # K, where the room was not read
+from cookstove_gui.stove.stove import USUAL_ROOM, SpotKind, Stove
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -63,7 +63,7 @@ def _time(desk: Desk, fit: TaskFit) -> str:
     standing, in_min = desk.standing, fit.spots[0].in_min
     if fit.state is not FitState.LATER or standing is None or in_min is None:
         return ""
-    return moment_text(standing.now, in_min, desk.rows[-1].offset_minutes if desk.rows else 0)
+    return moment_text(standing.now, in_min, desk.offset_minutes)
 
 
 def _place_name(desk: Desk, name: str) -> str:

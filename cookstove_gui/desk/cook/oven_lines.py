@@ -6,7 +6,7 @@ import numpy as np
 
 from cookstove_gui.forecast.answers import FloatArray, Projection
 from cookstove_gui.stove.entries import Kind, Session, fold, reading_kelvin
-from cookstove_gui.stove.stove import SpotKind, Stove
+from cookstove_gui.stove.stove import Stove
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -27,10 +27,8 @@ def oven_fan(projection: Projection, spot: str) -> OvenFan:
 
 
 def oven_readings(stove: Stove, session: Session) -> tuple[FloatArray, FloatArray]:
-    """Minutes since the first entry, and readings [K] of the oven's centre, or of all its spots if it has none."""
+    """Minutes since the first entry, and readings [K] of the spot that stands for the oven."""
     rows = fold(session.entries)
-    names = {spot.name for spot in stove.spots_of(SpotKind.OVEN)}
-    wanted = {"oven_centre"} if "oven_centre" in names else names
-    found = [row for row in rows if row.kind is Kind.READING and row.spot in wanted]
+    found = [row for row in rows if row.kind is Kind.READING and row.spot == stove.oven_spot]
     minutes = np.array([(row.at - rows[0].at).total_seconds() / 60 for row in found], dtype=np.float64)
     return minutes, np.array([reading_kelvin(row) for row in found], dtype=np.float64)

@@ -1,10 +1,11 @@
 """What a row becomes when the cook types something else in its place."""
 
 import re
+from dataclasses import replace
 from typing import cast
 
-from cookstove_gui.desk.log.open_log import changed_row
 from cookstove_gui.errors import InputProblem
+from cookstove_gui.stove.checking import checked
 from cookstove_gui.stove.entries import Entry, Kind
 from cookstove_gui.units import MassUnit, TemperatureUnit, parse_temperature, tidy
 
@@ -12,41 +13,39 @@ _MASS = re.compile(r"(\d+(?:[.,]\d+)?)\s*(kg|lb)?", re.IGNORECASE)
 
 
 def corrected_row(old: Entry, text: str, mass_unit: MassUnit) -> Entry:
-    """The row with what was typed in the place of its value.
+    """The row with what was typed in the place of its value; raises InputProblem for a text of no meaning there.
 
-    Wood takes a mass, `4.5` or `2 kg`, or words such as `two splits`; where splits were counted, a bare number counts
-    them anew. A note takes words.
-
-    Raises
-    ------
-    InputProblem
-        If the text has no meaning for that kind of row.
+    Wood takes a mass, `4.5` or `2 kg`, or words such as `two splits`; where splits were counted, a bare number is
+    their new count. A note takes words.
     """
-    typed = text.strip()
+    return checked(_retyped(old, text.strip(), mass_unit))
+
+
+def _retyped(old: Entry, typed: str, mass_unit: MassUnit) -> Entry:
     match old.kind:
         case Kind.READING:
             value, unit = parse_temperature(typed, cast(TemperatureUnit, old.unit))
-            return changed_row(old, value=tidy(value, 2), unit=unit)
+            return replace(old, value=tidy(value, 2), unit=unit)
         case Kind.WOOD:
             mass = _MASS.fullmatch(typed)
             if mass is None:
-                return changed_row(old, value="", unit="", note=typed)
+                return replace(old, value="", unit="", note=typed)
             if not old.value and mass[2] is None:
-                return changed_row(old, note=f"{typed} {'split' if typed == '1' else 'splits'}")
+                return replace(old, note=f"{typed} {'split' if typed == '1' else 'splits'}")
             unit_of_mass = (mass[2] or old.unit or mass_unit).lower()
-            return changed_row(old, value=mass[1].replace(",", "."), unit=unit_of_mass, note="")
+            return replace(old, value=mass[1].replace(",", "."), unit=unit_of_mass, note="")
         case Kind.NOTE:
             if not typed:
                 raise InputProblem("The note would be empty; type what it should say, or take it back with Delete.")
-            return changed_row(old, note=typed)
+            return replace(old, note=typed)
         case Kind.LIT:
-            raise InputProblem("Lighting has no number to mend; change its time, or take it back with Delete.")
+            raise InputProblem("Lighting has no number to correct; change its time, or take it back with Delete.")
         case _:
-            return changed_row(old, value=typed)
+            return replace(old, value=typed)
 
 
 def text_of(row: Entry) -> str:
-    """What stands in the field while a row is mended: the text that would leave it as it is."""
+    """What stands in the field while a row is corrected: the text that would leave it as it is."""
     match row.kind:
         case Kind.WOOD:
             return f"{row.value} {row.unit}".strip() if row.value else row.note

@@ -1,4 +1,4 @@
-"""The session on the table and the ways its log may grow: rows are only ever added."""
+"""The open session, whose log only ever grows."""
 
 from collections.abc import Sequence
 from dataclasses import replace
@@ -7,7 +7,6 @@ from datetime import datetime
 from cookstove_gui.desk.log import undoing
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.logbook.logbook import Logbook
-from cookstove_gui.stove.checking import check_entry
 from cookstove_gui.stove.entries import Entry, Session, fold
 
 
@@ -44,21 +43,9 @@ class OpenLog:
             raise InputProblem(f"Row {number} is not in this session's log, or was taken back already.")
         return found
 
-    def append(self, rows: Sequence[Entry]) -> list[Entry]:
-        """Write rows to the disk, then take them up; their numbers are the log's."""
-        kept = [
-            self._logbook.append(
-                self.session.number,
-                at=row.at,
-                offset_minutes=row.offset_minutes,
-                kind=row.kind,
-                spot=row.spot,
-                value=row.value,
-                unit=row.unit,
-                note=row.note,
-            )
-            for row in rows
-        ]
+    def append(self, rows: Sequence[Entry]) -> tuple[Entry, ...]:
+        """Write rows to the disk, all or none, then take them up; their numbers are the log's."""
+        kept = self._logbook.append(self.session.number, rows)
         self.session = replace(self.session, entries=(*self.session.entries, *kept))
         return kept
 
@@ -75,25 +62,5 @@ class OpenLog:
         self.append([undoing.void(self.row(number).number, now, offset_minutes)])
 
     def replace(self, old: Entry, new: Entry, now: datetime, offset_minutes: int) -> Entry:
-        """Put a row in another's place. The new one is written first, so that a power cut loses neither."""
+        """Put a row in another's place, in one transaction, so that a power cut loses neither."""
         return self.append([new, undoing.void(old.number, now, offset_minutes, undoing.CORRECTED)])[0]
-
-
-def changed_row(
-    old: Entry,
-    *,
-    value: str | None = None,
-    unit: str | None = None,
-    at: datetime | None = None,
-    note: str | None = None,
-) -> Entry:
-    """A row as it was but for what is named, checked."""
-    return check_entry(
-        at=at or old.at,
-        offset_minutes=old.offset_minutes,
-        kind=old.kind,
-        spot=old.spot,
-        value=old.value if value is None else value,
-        unit=old.unit if unit is None else unit,
-        note=old.note if note is None else note,
-    )

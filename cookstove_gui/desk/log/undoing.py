@@ -1,4 +1,4 @@
-"""Undo and redo as rows of the log: nothing is removed, a void row takes back.
+"""Undo and redo as rows of the log: nothing is removed, a void row takes another one back.
 
 A correction is the new row and, right behind it, a void of the old one with the note `corrected`.
 """

@@ -10,7 +10,6 @@ from cookstove_gui.phrases.my_stove.air import (
     stale_barometer,
     usual_pressure_line,
 )
-from cookstove_gui.units import local_offset_minutes
 
 
 def pressure_line(desk: Desk) -> str:
@@ -18,7 +17,7 @@ def pressure_line(desk: Desk) -> str:
     site, barometer = site_here(desk), barometer_of(desk)
     if barometer is None:
         return usual_pressure_line(site)
-    offset = local_offset_minutes(barometer.at)
+    offset = barometer.offset_minutes
     if is_past(desk, barometer):
         return usual_pressure_line(site, stale_barometer(barometer.at, offset, HOLDS_FOR // timedelta(hours=1)))
     if site.note == MISFIT:

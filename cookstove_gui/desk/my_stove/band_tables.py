@@ -15,9 +15,9 @@ def band_table(desk: Desk) -> BandTable:
 
 
 def choose_band_table(desk: Desk, key: str) -> None:
-    """Read names in another table; a wanted heat that was chosen by name means what it means there.
+    """Read names in another table; a wanted heat chosen by name means what it means there, bread if nothing.
 
-    A name that the other table does not have gives way to bread. Raises InputProblem for a table there is not.
+    Raises InputProblem for an unknown table.
     """
     oven_bands(key)
     wanted = desk.band.name
@@ -31,7 +31,7 @@ def choose_band_table(desk: Desk, key: str) -> None:
 
 
 def table_words(desk: Desk) -> str:
-    """What each name means in the table in use, and where it comes from."""
+    """What each name means in the table in use, and the table's source."""
     chosen = band_table(desk)
     names = ", ".join(
         f"{band.name} {degrees(band.low, desk.unit):.0f} to {degrees(band.high, desk.unit):.0f}"

@@ -1,8 +1,7 @@
 """The thermometers of a stove and their checks: every check is kept, the offset is worked out from all of them."""
 
-import json
 from dataclasses import replace
-from datetime import date
+from datetime import date, timedelta
 
 from cookstove_gui.cooking.instruments.surface_readings import (
     INFRARED,
@@ -14,8 +13,6 @@ from cookstove_gui.cooking.instruments.surface_readings import (
 )
 from cookstove_gui.cooking.instruments.thermometers import (
     USUAL_DOUBT,
-    Check,
-    CheckPoint,
     Drift,
     drift_of,
     error_of,
@@ -25,36 +22,21 @@ from cookstove_gui.cooking.instruments.thermometers import (
 from cookstove_gui.desk.desk import Desk
 from cookstove_gui.desk.my_stove.site import site_here
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.physics.air import standard_pressure
+from cookstove_gui.stove.checks import Check, CheckPoint
 from cookstove_gui.stove.stove import Instrument, Stove
 from cookstove_gui.units import kelvin, parse_number, parse_temperature
 
 KINDS = ("oven thermometer", INFRARED, "probe", "flue thermometer")
-_KEY = "thermometer checks"
 
 
-def pressure_here(stove: Stove) -> float:
-    """Usual air pressure [Pa] at the stove's height."""
-    return float(standard_pressure(stove.altitude))
-
-
-def right_reading(stove: Stove, point: CheckPoint) -> float:
-    """What a right thermometer shows [K] in one of the checks, at this height."""
-    return true_temperature(point, pressure_here(stove))
+def right_reading(desk: Desk, point: CheckPoint) -> float:
+    """What a right thermometer shows [K] in one of the checks, in the air here."""
+    return true_temperature(point, site_here(desk).pressure)
 
 
 def checks_of(desk: Desk) -> tuple[Check, ...]:
-    """All checks of this stove's thermometers, as they were entered."""
-    return tuple(
-        Check(
-            instrument=str(row["instrument"]),
-            point=CheckPoint(str(row["point"])),
-            shown=float(row["shown"]),
-            on=date.fromisoformat(str(row["on"])),
-            pressure=float(row["pressure"]),
-        )
-        for row in _kept(desk).get(desk.stove.name, [])
-    )
+    """All checks of this stove's thermometers that were not taken back, in the order they were entered."""
+    return tuple(desk.logbook.facts.checks(desk.stove.name).values())
 
 
 def drift(desk: Desk, instrument: str) -> Drift | None:
@@ -80,8 +62,8 @@ def set_emissivity(desk: Desk, name: str, text: str) -> None:
     """Keep the emissivity that an infrared thermometer is set to."""
     number = parse_number(text, "emissivity")
     if not 0.1 <= number <= 1.0:
-        raise InputProblem(f"{text.strip()} is no emissivity setting; type the instrument’s, such as 0.95.")
-    _keep(desk, replace(_instrument(desk.stove, name), emissivity=number))
+        raise InputProblem(f"{text.strip()} isn't an emissivity setting; type the instrument’s, such as 0.95.")
+    desk.save_stove(_with_instrument(desk.stove, replace(_instrument(desk.stove, name), emissivity=number)))
 
 
 def record_check(desk: Desk, name: str, point: CheckPoint, text: str) -> Check:
@@ -92,27 +74,28 @@ def record_check(desk: Desk, name: str, point: CheckPoint, text: str) -> Check:
         instrument=name,
         point=point,
         shown=float(kelvin(value, unit)),
-        on=desk.clock().astimezone().date(),
+        on=_today(desk),
         pressure=site_here(desk).pressure,
     )
     error_of(made)  # refuses what is too far off to be a check
-    everything = (*checks_of(desk), made)
-    _write(desk, everything)
-    _keep(desk, instrument_after(instrument, everything))
+    checked = instrument_after(instrument, (*checks_of(desk), made))
+    desk.logbook.facts.add_check(_with_instrument(desk.stove, checked), made)
+    desk.read_stove_again()
     return made
 
 
 def take_back_latest(desk: Desk, name: str) -> None:
     """Take back the latest check of a thermometer."""
-    everything = list(checks_of(desk))
-    place = next((index for index in reversed(range(len(everything))) if everything[index].instrument == name), None)
-    if place is None:
+    left = desk.logbook.facts.checks(desk.stove.name)
+    number = max((number for number, check in left.items() if check.instrument == name), default=None)
+    if number is None:
         raise InputProblem(f"“{name}” was never checked; there is nothing to take back.")
-    del everything[place]
-    _write(desk, tuple(everything))
+    del left[number]
     old = _instrument(desk.stove, name)
-    fresh = Instrument(name=old.name, kind=old.kind, emissivity=old.emissivity, offset_doubt=USUAL_DOUBT)
-    _keep(desk, instrument_after(fresh, everything))
+    unchecked = Instrument(name=old.name, kind=old.kind, emissivity=old.emissivity, offset_doubt=USUAL_DOUBT)
+    stove = _with_instrument(desk.stove, instrument_after(unchecked, left.values()))
+    desk.logbook.facts.take_back_check(stove, number, _today(desk))
+    desk.read_stove_again()
 
 
 def reading_at(stove: Stove, instrument: Instrument, typed: float) -> CorrectedReading | None:
@@ -136,14 +119,6 @@ def measured_emissivity(desk: Desk, name: str, contact_text: str, shown_text: st
     return measured_surface(surface, contact, shown, _instrument(desk.stove, name).emissivity)
 
 
-def move_checks(desk: Desk, old: str, new: str) -> None:
-    """The checks of a stove that got another name go with it."""
-    kept = _kept(desk)
-    if old in kept:
-        kept[new] = kept.pop(old)
-        desk.set_setting(_KEY, json.dumps(kept))
-
-
 def _instrument(stove: Stove, name: str) -> Instrument:
     found = next((one for one in stove.instruments if one.name == name), None)
     if found is None:
@@ -151,27 +126,9 @@ def _instrument(stove: Stove, name: str) -> Instrument:
     return found
 
 
-def _keep(desk: Desk, changed: Instrument) -> None:
-    instruments = tuple(changed if one.name == changed.name else one for one in desk.stove.instruments)
-    desk.save_stove(replace(desk.stove, instruments=instruments))
+def _with_instrument(stove: Stove, changed: Instrument) -> Stove:
+    return replace(stove, instruments=tuple(changed if one.name == changed.name else one for one in stove.instruments))
 
 
-def _write(desk: Desk, checks: tuple[Check, ...]) -> None:
-    kept = _kept(desk)
-    kept[desk.stove.name] = [
-        {
-            "instrument": check.instrument,
-            "point": str(check.point),
-            "shown": check.shown,
-            "on": check.on.isoformat(),
-            "pressure": check.pressure,
-        }
-        for check in checks
-    ]
-    desk.set_setting(_KEY, json.dumps(kept))
-
-
-def _kept(desk: Desk) -> dict[str, list[dict[str, str | float]]]:
-    text = desk.setting(_KEY)
-    kept: dict[str, list[dict[str, str | float]]] = json.loads(text) if text else {}
-    return kept
+def _today(desk: Desk) -> date:
+    return (desk.clock() + timedelta(minutes=desk.offset_minutes)).date()

@@ -1,4 +1,4 @@
-"""How a stove's description changes by what its owner types: checked, each mistake with its sentence.
+"""How a stove's description changes by what its owner types; what cannot be kept raises InputProblem.
 
 Lengths are typed in inches and feet while the screen shows °F, in centimetres and metres while it shows °C.
 """
@@ -9,15 +9,19 @@ from dataclasses import replace
 
 from cookstove_gui.cooking.instruments import surface_readings
 from cookstove_gui.desk.desk import Desk
-from cookstove_gui.desk.my_stove.checks import move_checks
-from cookstove_gui.desk.my_stove.kept_rows import move_rows
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.stove.stove import Spot, SpotKind, Stove, spot_kind_from_name, stove_with_default_spots
+from cookstove_gui.stove.stove import (
+    COOKTOP_LENGTHS,
+    Spot,
+    SpotKind,
+    Stove,
+    spot_kind_from_name,
+    stove_with_default_spots,
+)
 from cookstove_gui.units import METRES_PER_FOOT, parse_number, tidy
 
 METRES_PER_INCH = METRES_PER_FOOT / 12
-_SMALLEST, _LARGEST = 0.1, 5.0  # m, of a cooktop
-_LOWEST, _HIGHEST = -500.0, 6000.0  # m above the sea
+_SPLITS = (0.01, 0.25)  # m, of the smaller side
 _KINDS_TO_ADD = {
     "top": "on the cooktop",
     "oven": "in the oven",
@@ -52,37 +56,31 @@ def length_text(metres: float, unit: str) -> str:
     return tidy(metres / _metres_per(unit), 0 if unit in ("ft", "m") else 1)
 
 
-def split_thickness(text: str, unit: str) -> float:
-    """The smaller side of a split [m] from a number in `in` or `cm`."""
-    metres = parse_number(text, "thickness") * _metres_per(unit)
-    if not 0.01 <= metres <= 0.25:
+def length_from_text(text: str, what: str, unit: str, limits: tuple[float, float]) -> float:
+    """A length [m] from a number in `in`, `cm`, `ft` or `m`; raises InputProblem outside its limits [m]."""
+    metres = parse_number(text, what) * _metres_per(unit)
+    low, high = limits
+    if not low <= metres <= high:
         raise InputProblem(
-            f"A split {text.strip()} {unit} thick is no stove wood; type a number from "
-            f"{length_text(0.01, unit)} to {length_text(0.25, unit)}."
+            f"{text.strip()} {unit} isn't a plausible {what}; type a number from {length_text(low, unit)} to "
+            f"{length_text(high, unit)}."
         )
     return metres
+
+
+def split_thickness(text: str, unit: str) -> float:
+    """The smaller side of a split [m] from a number in `in` or `cm`."""
+    return length_from_text(text, "split thickness", unit, _SPLITS)
 
 
 def set_size(desk: Desk, width_text: str | None = None, depth_text: str | None = None) -> None:
     """Keep the cooktop's width or depth."""
     stove = desk.stove
     if width_text is not None:
-        stove = replace(stove, cooktop_width=_length(width_text, "width", short_unit(desk)))
+        stove = replace(stove, cooktop_width=length_from_text(width_text, "width", short_unit(desk), COOKTOP_LENGTHS))
     if depth_text is not None:
-        stove = replace(stove, cooktop_depth=_length(depth_text, "depth", short_unit(desk)))
+        stove = replace(stove, cooktop_depth=length_from_text(depth_text, "depth", short_unit(desk), COOKTOP_LENGTHS))
     desk.save_stove(stove)
-
-
-def set_altitude(desk: Desk, text: str) -> None:
-    """Keep the height above the sea."""
-    unit = height_unit(desk)
-    metres = parse_number(text, "height") * _metres_per(unit)
-    if not _LOWEST <= metres <= _HIGHEST:
-        raise InputProblem(
-            f"{text.strip()} {unit} is not a height people cook at; type a number from "
-            f"{length_text(_LOWEST, unit)} to {length_text(_HIGHEST, unit)}."
-        )
-    desk.save_stove(replace(desk.stove, altitude=metres))
 
 
 def add_stove(desk: Desk, name: str) -> None:
@@ -102,8 +100,6 @@ def rename_stove(desk: Desk, name: str) -> None:
         raise InputProblem(f"There is a stove “{tidied}” already; give this one another name.")
     number = desk.session.number if desk.session else None
     desk.logbook.rename_stove(old, tidied)
-    move_checks(desk, old, tidied)
-    move_rows(desk, old, tidied)
     desk.choose_stove(tidied)
     if number is not None and (desk.session is None or desk.session.number != number):
         desk.open_session(number)
@@ -200,16 +196,6 @@ def _spot_label(stove: Stove, text: str) -> str:
     if tidied.casefold() in {spot.label.casefold() for spot in stove.spots}:
         raise InputProblem(f"There is a spot “{tidied}” already; give this one another name.")
     return tidied
-
-
-def _length(text: str, what: str, unit: str) -> float:
-    metres = parse_number(text, what) * _metres_per(unit)
-    if not _SMALLEST <= metres <= _LARGEST:
-        raise InputProblem(
-            f"A {what} of {text.strip()} {unit} is no cooktop's; type a number from "
-            f"{length_text(_SMALLEST, unit)} to {length_text(_LARGEST, unit)}."
-        )
-    return metres
 
 
 def _share(text: str, span: float, unit: str, edge: str) -> float:

@@ -4,8 +4,8 @@ from datetime import timedelta
 
 import numpy as np
 
+from cookstove_gui.cooking.instruments.kitchen import room_heat
 from cookstove_gui.cooking.safety.chimney_watch import Draught, draught, flue_answer
-from cookstove_gui.cooking.safety.wall_rises import USUAL_ROOM
 from cookstove_gui.desk.desk import Desk
 from cookstove_gui.desk.my_stove.chimney import chimney_here
 from cookstove_gui.desk.my_stove.site import site_here
@@ -29,7 +29,7 @@ def pipe_now(desk: Desk) -> FloatArray | None:
 def draught_here(desk: Desk) -> Draught:
     """The draught now; of a flue as warm as the room while no fire is known."""
     here = chimney_here(desk)
-    room = _room(desk)
+    room = room_heat(desk.stove, desk.standing.zones if desk.standing else {})
     pipe = pipe_now(desk)
     return draught(
         here.chimney, room if pipe is None else pipe, here.outdoors, room=room, pressure=site_here(desk).pressure
@@ -64,15 +64,3 @@ def _assumed(desk: Desk) -> Assumed:
     if here.outdoors_at is None:
         return Assumed.OUTDOORS
     return Assumed.NOTHING if desk.clock() - here.outdoors_at <= OUTDOORS_HOLDS else Assumed.OLD_OUTDOORS
-
-
-def _room(desk: Desk) -> float:
-    zone = next(
-        (
-            desk.standing.zones[spot.name]
-            for spot in desk.stove.spots_of(SpotKind.ROOM)
-            if desk.standing is not None and spot.name in desk.standing.zones
-        ),
-        None,
-    )
-    return USUAL_ROOM if zone is None or zone.last_reading is None else min(max(zone.p50, 260.0), 320.0)

@@ -1,7 +1,7 @@
 """Where the stove stands: its height, and today's barometer if one was read; behind boiling, checks, baking, draught.
 
-The height belongs to the stove and stays. A barometer's reading holds for a day, for the weather moves on; after that
-the usual pressure of the height is taken again, and it is said.
+A barometer's reading holds for a day; after that the usual pressure at this height is assumed again, and the page says
+so. Raises InputProblem for what cannot be such a height or pressure.
 """
 
 from dataclasses import dataclass, replace
@@ -9,21 +9,21 @@ from datetime import datetime, timedelta
 
 from cookstove_gui.cooking.instruments.site import (
     Site,
+    height_from_text,
     is_possible_at_sea,
     pressure_from_text,
     site_at,
-    site_from_text,
     site_with_barometer,
 )
 from cookstove_gui.desk.desk import Desk
-from cookstove_gui.desk.my_stove.kept_rows import BAROMETER, Row, keep_row, kept_row
+from cookstove_gui.desk.my_stove.describing import height_unit
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.physics.air import pressure_altitude
 from cookstove_gui.stove.stove import Stove
+from cookstove_gui.stove.weather import BAROMETER, WeatherKind, WeatherReading
 from cookstove_gui.units import PASCALS_PER_INCH_OF_MERCURY, tidy
 
 HOLDS_FOR = timedelta(hours=24)
-MISFIT = "The barometer’s reading does not go with this height; type it again."
+MISFIT = "The barometer’s reading does not fit this height; type it again."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -31,8 +31,9 @@ class Barometer:
     """A reading as it was typed."""
 
     pressure: float  # Pa
-    as_at_sea: bool  # brought down to the sea's level, as weather reports give it
+    as_at_sea: bool  # reduced to sea level, as weather reports give it
     at: datetime
+    offset_minutes: int  # of the local clock it was read on
 
 
 def site_here(desk: Desk) -> Site:
@@ -47,19 +48,16 @@ def site_here(desk: Desk) -> Site:
     return site_at(altitude)
 
 
-def stove_here(desk: Desk) -> Stove:
-    """The stove at the height whose usual air is today's, so that all that goes by the height goes by the weather."""
-    site = site_here(desk)
-    return replace(desk.stove, altitude=float(pressure_altitude(site.pressure)))
-
-
 def barometer_of(desk: Desk) -> Barometer | None:
     """The barometer's latest reading for this stove, however old."""
-    row = kept_row(desk, BAROMETER)
-    if row is None:
+    row = desk.logbook.facts.latest_weather(desk.stove.name, *BAROMETER)
+    if row is None or row.value is None:
         return None
     return Barometer(
-        pressure=float(row["pressure"]), as_at_sea=bool(row["as_at_sea"]), at=datetime.fromisoformat(str(row["at"]))
+        pressure=row.value,
+        as_at_sea=row.kind is WeatherKind.SEA_PRESSURE,
+        at=row.at,
+        offset_minutes=row.offset_minutes,
     )
 
 
@@ -76,25 +74,29 @@ def is_past(desk: Desk, barometer: Barometer) -> bool:
 
 
 def keep_height(desk: Desk, text: str) -> None:
-    """Keep the height from what was typed (`4000`, `4000 ft`, `1200 m`); a bare number is in the unit on the screen."""
-    bare = text.strip().lstrip("-").replace(".", "", 1).replace(",", "", 1).isdigit()
-    altitude = site_from_text(f"{text} m" if bare and desk.unit == "C" else text).altitude
-    desk.save_stove(replace(desk.stove, altitude=altitude))
+    """Keep the height above the sea from what was typed; a bare number is in the unit on the screen."""
+    desk.save_stove(replace(desk.stove, altitude=height_from_text(text, height_unit(desk))))
 
 
 def keep_barometer(desk: Desk, text: str, *, as_at_sea: bool) -> Site:
     """Keep what the barometer shows now (`25.1 inHg`, `850 hPa`); blank forgets it.
 
-    Where no height was known, a pressure that the sea never has gives the height.
+    Where no height was known, a pressure that is impossible at sea level gives it.
     """
+    stove = desk.stove
     if not text.strip():
-        keep_row(desk, BAROMETER, None)
+        keep_weather(desk, stove, WeatherKind.PRESSURE, None)
         return site_here(desk)
     pressure = pressure_from_text(text)
     as_at_sea = as_at_sea and is_possible_at_sea(pressure)
-    site = site_with_barometer(desk.stove.altitude, pressure, as_at_sea=as_at_sea)
-    row: Row = {"pressure": pressure, "as_at_sea": as_at_sea, "at": desk.clock().isoformat()}
-    keep_row(desk, BAROMETER, row)
-    if site.altitude != desk.stove.altitude:
-        desk.save_stove(replace(desk.stove, altitude=site.altitude))
+    site = site_with_barometer(stove.altitude, pressure, as_at_sea=as_at_sea)
+    kind = WeatherKind.SEA_PRESSURE if as_at_sea else WeatherKind.PRESSURE
+    keep_weather(desk, replace(stove, altitude=site.altitude), kind, pressure)
     return site
+
+
+def keep_weather(desk: Desk, stove: Stove, kind: WeatherKind, value: float | None) -> None:
+    """Keep what was read of the weather just now, and the stove as it is described with it."""
+    reading = WeatherReading(kind=kind, value=value, at=desk.clock(), offset_minutes=desk.offset_minutes)
+    desk.logbook.facts.add_weather(stove, reading)
+    desk.read_stove_again()

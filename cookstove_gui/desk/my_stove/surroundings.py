@@ -1,16 +1,14 @@
 """The hot surfaces of the stove in use and the walls near it, as last worked out; what its sides are made of."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from cookstove_gui.cooking.safety.touch_watch import material_of, materials
 from cookstove_gui.cooking.safety.wall_rises import WallRise, latest_of_each, wall_rises
 from cookstove_gui.desk.desk import Desk
-from cookstove_gui.desk.my_stove.kept_rows import SIDES, keep_row, kept_row
 from cookstove_gui.forecast.answers import Zone
 from cookstove_gui.phrases.my_stove.surroundings import surface_line
-from cookstove_gui.stove.stove import SpotKind, Stove
+from cookstove_gui.stove.stove import USUAL_SIDES, SpotKind, Stove
 
-_USUAL_SIDE = "enamelled or painted metal"
 _GLASS = "glass, tile or stone"
 _TOPS = {"soapstone": "soapstone", "enamel": "enamelled or painted metal", "stove paint": "enamelled or painted metal"}
 
@@ -30,14 +28,14 @@ def side_materials() -> tuple[str, ...]:
 
 def side_material(desk: Desk) -> str:
     """What the sides of the stove in use are made of."""
-    kept = str((kept_row(desk, SIDES) or {}).get("material", _USUAL_SIDE))
-    return kept if kept in side_materials() else _USUAL_SIDE
+    kept = desk.stove.sides
+    return kept if kept in side_materials() else USUAL_SIDES
 
 
 def choose_side_material(desk: Desk, name: str) -> None:
     """Keep what the sides are made of."""
     material_of(name)
-    keep_row(desk, SIDES, {"material": name})
+    desk.save_stove(replace(desk.stove, sides=name))
 
 
 def surface_lines(desk: Desk) -> tuple[SurfaceLine, ...]:

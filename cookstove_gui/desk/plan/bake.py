@@ -18,7 +18,6 @@ from cookstove_gui.cooking.baking.turning import TurnReminder, turn_reminder
 from cookstove_gui.cooking.fit.tasks import Task, task_of
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import Projection
-from cookstove_gui.physics.air import standard_pressure
 from cookstove_gui.situation import Standing
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import KILOGRAMS_PER_POUND
@@ -54,6 +53,7 @@ class BakeInputs:
 
     standing: Standing
     stove: Stove
+    pressure: float  # Pa, of the air at the stove
     choice: BakeChoice
 
 
@@ -92,7 +92,6 @@ def plan_bake(inputs: BakeInputs) -> BakePlan:
     """When it will be done."""
     choice, standing = inputs.choice, inputs.standing
     projection = _possible(standing.projection)
-    pressure = float(standard_pressure(inputs.stove.altitude))
     bake = sized(choice)
     went_in = choice.went_in or standing.now
     ago = (standing.now - went_in).total_seconds() / 60
@@ -101,8 +100,8 @@ def plan_bake(inputs: BakeInputs) -> BakePlan:
             raise InputProblem(
                 f"The {bake.name} must be in the oven before a probe tells anything; type when it went in."
             )
-        bake = matched_to_core(bake, oven_since(projection, standing.trace, went_in), choice.core, pressure)
-    answer = bake_outlook(bake, projection, went_in=went_in, past=standing.trace, pressure=pressure)
+        bake = matched_to_core(bake, oven_since(projection, standing.trace, went_in), choice.core, inputs.pressure)
+    answer = bake_outlook(bake, projection, went_in=went_in, past=standing.trace, pressure=inputs.pressure)
     whole = None if answer.done_min.p50 is None else answer.done_min.p50 + ago
     turn = None if whole is None else turn_reminder(projection, inputs.stove, ago, whole)
     return BakePlan(choice=choice, task=task_of(bake.task), goes_in_min=-ago, answer=answer, turn=turn)

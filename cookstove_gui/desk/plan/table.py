@@ -16,6 +16,7 @@ class TableInputs:
     """What is to be eaten when, and the stove it is baked in."""
 
     stove: Stove
+    pressure: float  # Pa, of the air at the stove
     bake: BakeChoice
     table_at: datetime
     rest_min: float
@@ -32,4 +33,12 @@ def plan_table(inputs: TableInputs) -> TableTime:
     """The moments of the day."""
     projection = None if inputs.standing is None else inputs.standing.projection
     sessions = inputs.past(inputs.stove.name)
-    return work_back(inputs.stove, sized(inputs.bake), inputs.table_at, inputs.rest_min, sessions, projection)
+    return work_back(
+        inputs.stove,
+        sized(inputs.bake),
+        inputs.table_at,
+        inputs.rest_min,
+        sessions,
+        projection,
+        pressure=inputs.pressure,
+    )

@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from cookstove_gui.cooking.instruments.kitchen import room_heat
 from cookstove_gui.cooking.pans.boiling_time import (
     COLD_WATER,
     Goal,
@@ -25,9 +26,9 @@ from cookstove_gui.stove.stove import SpotKind, Stove
 
 SIMMER_MINUTES = 30.0  # how long a simmer is asked to hold
 _COLDEST, _HOTTEST = 233.0, 1150.0  # K, what a cooktop can be; a future beyond it is cut there
-_LOWEST = -200.0  # m; below it water boils hotter than the pan's physics goes, by no more than half a degree
-_ROOM = 293.15  # K, a kitchen whose room was not read
-_WARMEST_ROOM = 320.0  # K
+# Pa, 200 m below the sea; in denser air water boils hotter than the pan's physics goes, by no more than half a degree
+_DENSEST = float(standard_pressure(-200.0))
+_COLDEST_ROOM = 275.0  # K, what the pan's physics takes
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -70,6 +71,7 @@ class WaterInputs:
 
     standing: Standing
     stove: Stove
+    pressure: float  # Pa, of the air at the stove
     choice: WaterChoice
     past: Callable[[str], tuple[Session, ...]]  # a stove's name to its sessions
 
@@ -88,12 +90,13 @@ def pan_of(choice: WaterChoice) -> Pan:
 def plan_water(inputs: WaterInputs) -> WaterPlan:
     """When the water gets there on each spot of the cooktop, if it goes on now."""
     choice = inputs.choice
-    stove = replace(inputs.stove, altitude=max(inputs.stove.altitude, _LOWEST))
+    stove = inputs.stove
     projection = _possible(inputs.standing.projection)
     pan = pan_of(choice)
-    room = _room(inputs.standing)
-    water = PanOfWater(pan, choice.litres, room, float(standard_pressure(stove.altitude)))
-    runs = tuple(run for run in pan_runs(stove, inputs.past(stove.name), pan, room) if _tells(run, pan))
+    room = max(room_heat(stove, inputs.standing.zones), _COLDEST_ROOM)
+    water = PanOfWater(pan, choice.litres, room, min(inputs.pressure, _DENSEST))
+    usual = min(float(standard_pressure(stove.altitude)), _DENSEST)  # the weather of the past is not known
+    runs = tuple(run for run in pan_runs(stove, inputs.past(stove.name), pan, room, usual) if _tells(run, pan))
     contact = calibrate_contact(runs, pan)
     rows = []
     for spot in stove.spots_of(SpotKind.TOP):
@@ -126,8 +129,3 @@ def _soonest(row: SpotWater) -> tuple[float, float, float]:
 
 def _possible(projection: Projection) -> Projection:
     return replace(projection, kelvin=np.clip(projection.kelvin, _COLDEST, _HOTTEST))
-
-
-def _room(standing: Standing) -> float:
-    zone = standing.zones.get("room")
-    return min(max(zone.p50, 275.0), _WARMEST_ROOM) if zone and zone.last_reading is not None else _ROOM

@@ -106,7 +106,7 @@ def oven_at(minutes: FloatArray, oven: FloatArray, at: float) -> FloatArray:
     later = min(int(np.searchsorted(minutes, at)), len(minutes) - 1)
     before = max(later - 1, 0)
     span = max(float(minutes[later] - minutes[before]), 1e-9)
-    share = (at - float(minutes[before])) / span
+    share = (at - float(minutes[before])) / span if later else 0.0
     return np.asarray(oven[:, before] + share * (oven[:, later] - oven[:, before]), dtype=np.float64)
 
 

@@ -41,7 +41,7 @@ class ReadingMarks:
     ) -> None:
         """Show the readings among these entries; `place` gives a moment's place on the time axis."""
         kinds = {spot.name: spot.kind for spot in stove.spots}
-        centre = oven_spot(stove)
+        centre = stove.oven_spot
         readings = [entry for entry in entries if entry.kind is Kind.READING]
         oven = [row for row in readings if row.spot == centre]
         elsewhere = [
@@ -72,12 +72,6 @@ class ReadingMarks:
     def heats(self) -> list[float]:
         """All that is marked, in the unit shown."""
         return [float(heat) for item in (self.oven, self.elsewhere) for heat in item.getData()[1]]
-
-
-def oven_spot(stove: Stove) -> str:
-    """The spot that stands for the oven: its centre, or the first there is."""
-    names = [spot.name for spot in stove.spots_of(SpotKind.OVEN)]
-    return "oven_centre" if "oven_centre" in names or not names else names[0]
 
 
 def _stroke() -> QPainterPath:

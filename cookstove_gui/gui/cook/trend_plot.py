@@ -14,7 +14,7 @@ from cookstove_gui.gui.cook.arrival_mark import ArrivalMark
 from cookstove_gui.gui.cook.clock_axis import clock_ticks
 from cookstove_gui.gui.cook.fan import Fan
 from cookstove_gui.gui.cook.fire_lane import FIRE_KINDS, FireLane, LaneMark
-from cookstove_gui.gui.cook.reading_marks import ReadingMarks, oven_spot
+from cookstove_gui.gui.cook.reading_marks import ReadingMarks
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import BODY_POINTS, colour, font
@@ -22,7 +22,7 @@ from cookstove_gui.phrases import cook
 from cookstove_gui.phrases.entries import entry_words
 from cookstove_gui.phrases.figures import band_text, moment_text
 from cookstove_gui.phrases.heading import headline
-from cookstove_gui.units import degrees, local_offset_minutes
+from cookstove_gui.units import degrees
 
 _LOOK_BACK = 180.0  # min of a live session seen at once
 _LEAST_AHEAD, _MOST_AHEAD = 75.0, 180.0  # min
@@ -202,7 +202,7 @@ class TrendPlot(QWidget):
 
     def _fan(self, projection: Projection) -> tuple[FloatArray, FloatArray, FloatArray, FloatArray]:
         """Places on the axis, and the oven's fan in the unit shown."""
-        fan, unit = oven_fan(projection, oven_spot(self._desk.stove)), self._desk.unit
+        fan, unit = oven_fan(projection, self._desk.stove.oven_spot), self._desk.unit
         low, middle, high = (degrees(line, unit) for line in (fan.p10, fan.p50, fan.p90))
         return fan.minutes + self._place(projection.now), low, middle, high
 
@@ -213,7 +213,7 @@ class TrendPlot(QWidget):
         if standing is None or standing.band != band or not self._desk.entries:
             self._arrival.hide()
             return
-        enters, offset = standing.outlook.band.enters_min, self._offset()
+        enters, offset = standing.outlook.band.enters_min, self._desk.offset_minutes
         self._arrival.show_window(
             enters,
             f"likely {moment_text(standing.now, enters.p50, offset)}",
@@ -269,14 +269,10 @@ class TrendPlot(QWidget):
     def _show_clock(self) -> None:
         low, high = self._plot.getViewBox().viewRange()[0]
         room = max((self._plot.width() - _AXIS_WIDTH) // _LABEL_WIDTH, 1)
-        self._bottom.setTicks([clock_ticks(self._anchor, self._offset(), low, high, room)])
+        self._bottom.setTicks([clock_ticks(self._anchor, self._desk.offset_minutes, low, high, room)])
         box = self._plot.getViewBox().sceneBoundingRect()
         self._lane.show_span((low, high), (box.left(), box.right()))
         self._band_name.setPos(low + (high - low) * 0.01, degrees(self._desk.band.high, self._desk.unit))
-
-    def _offset(self) -> int:
-        rows = self._desk.rows
-        return rows[-1].offset_minutes if rows else local_offset_minutes(self._anchor)
 
     def _place(self, at: datetime) -> float:
         """Minutes from the start of the time axis."""

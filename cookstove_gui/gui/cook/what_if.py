@@ -85,8 +85,7 @@ class WhatIf(QWidget):
         if standing is None or other is None or self._desk.action == LEAVE:
             self._outcome.hide()
             return
-        offset = self._desk.rows[-1].offset_minutes if self._desk.rows else 0
-        edge = Edge(unit=self._desk.unit, now=standing.now, offset_minutes=offset)
+        edge = Edge(unit=self._desk.unit, now=standing.now, offset_minutes=self._desk.offset_minutes)
         self._outcome.setText(step_to_take(other.action, other.outlook, self._desk.band, edge))
         self._outcome.show()
 

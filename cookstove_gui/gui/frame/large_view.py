@@ -9,7 +9,7 @@ from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.phrases.figures import temperature_text, window_text
 from cookstove_gui.phrases.heading import headline
 from cookstove_gui.resource_files import table
-from cookstove_gui.units import clock_text, local_offset_minutes
+from cookstove_gui.units import clock_text
 
 
 class LargeView(QWidget):
@@ -51,7 +51,7 @@ class LargeView(QWidget):
             self._show_clock()
 
     def _show_clock(self) -> None:
-        self._clock.setText(clock_text(self._desk.clock(), self._offset()))
+        self._clock.setText(clock_text(self._desk.clock(), self._desk.offset_minutes))
 
     def _show_all(self) -> None:
         self._show_clock()
@@ -64,12 +64,9 @@ class LargeView(QWidget):
         self._headline.setText(headline(standing, self._desk.edge))
         self._oven.setText(f"{temperature_text(standing.outlook.oven.p50, unit)} °{unit}")
         band, enters = standing.band, standing.outlook.band.enters_min
-        when = "now" if band.holds(standing.outlook.oven.p50) else window_text(standing.now, enters, self._offset())
+        window = window_text(standing.now, enters, self._desk.offset_minutes)
+        when = "now" if band.holds(standing.outlook.oven.p50) else window
         self._arrival.setText(f"{band.name}\n{when}")
-
-    def _offset(self) -> int:
-        rows = self._desk.rows
-        return rows[-1].offset_minutes if rows else local_offset_minutes(self._desk.clock())
 
 
 def _label(name: str, role: str) -> QLabel:

@@ -10,7 +10,7 @@ from cookstove_gui.gui.frame.page_buttons import PageButtons
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.phrases.heading import detail, headline
 from cookstove_gui.resource_files import table
-from cookstove_gui.units import clock_text, local_offset_minutes
+from cookstove_gui.units import clock_text
 
 _WIDE = 1200  # pixels from which on the buttons stand beside the sentence
 
@@ -45,10 +45,7 @@ class NextLine(QWidget):
         self._detail.setVisible(not (wanted and not self._is_wide))
 
     def _show_clock(self) -> None:
-        now = self._desk.clock()
-        rows = self._desk.rows
-        offset = rows[-1].offset_minutes if rows else local_offset_minutes(now)
-        self._clock.setText(clock_text(now, offset))
+        self._clock.setText(clock_text(self._desk.clock(), self._desk.offset_minutes))
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Rearrange for the width."""

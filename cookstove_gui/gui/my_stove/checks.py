@@ -5,9 +5,7 @@ from collections.abc import Callable
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from cookstove_gui.cooking.instruments.surface_readings import INFRARED
-from cookstove_gui.cooking.instruments.thermometers import CheckPoint
 from cookstove_gui.desk.my_stove import checks
-from cookstove_gui.desk.my_stove.site import stove_here
 from cookstove_gui.errors import Problem
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.form import Choice, Either, Field, button, row, say, words
@@ -20,6 +18,7 @@ from cookstove_gui.phrases.my_stove.checks import (
     instrument_words,
     measured_emissivity_words,
 )
+from cookstove_gui.stove.checks import CheckPoint
 from cookstove_gui.stove.stove import Instrument
 from cookstove_gui.units import degrees, kelvin, tidy
 
@@ -121,7 +120,7 @@ class ChecksPart(QWidget):
         changed = checks.drift(desk, chosen.name)
         say(self._drift, drifted(changed, unit) if changed else "")
         point = CheckPoint(self._point.key)
-        right = degrees(checks.right_reading(stove_here(desk), point), unit)
+        right = degrees(checks.right_reading(desk, point), unit)
         self._how.setText(f"{_HOW[point]} A right one shows {tidy(right)} °{unit} in the air here.")
         self._shown.show_text("", f"°{unit}")
         own = [check for check in checks.checks_of(desk) if check.instrument == chosen.name]
@@ -142,7 +141,7 @@ class ChecksPart(QWidget):
         self._emissivity.show_text(tidy(chosen.emissivity, 2))
         for field in (self._contact, self._beside):
             field.show_text(field.text, f"°{self._desk.unit}")
-        edge = Edge(unit=self._desk.unit, now=self._desk.clock(), offset_minutes=0)
+        edge = Edge(unit=self._desk.unit, now=self._desk.clock(), offset_minutes=self._desk.offset_minutes)
         found = checks.reading_at(stove, chosen, _EXAMPLE)
         surface = checks.cooktop_surface(stove)
         say(self._means, emissivity_words(surface, stove.cooktop_surface, found, edge))

@@ -60,8 +60,8 @@ class FluePart(QWidget):
         desk = self._desk
         here = chimney_here.chimney_here(desk)
         tall, short = describing.height_unit(desk), describing.short_unit(desk)
-        self._height.show_text(describing.length_text(here.height, tall), tall)
-        self._width.show_text(describing.length_text(here.diameter, short), short)
+        self._height.show_text(describing.length_text(here.chimney.height, tall), tall)
+        self._width.show_text(describing.length_text(here.chimney.diameter, short), short)
         self._wall.show_options([(key, text) for key, (text, _loss) in chimney_here.WALLS.items()], here.wall)
         self._outdoors.show_text(tidy(degrees(here.outdoors, desk.unit), 0), f"°{desk.unit}")
         old = desk.standing is not None and bool(desk.entries) and not desk.is_live

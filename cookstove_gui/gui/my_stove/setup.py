@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from cookstove_gui.desk.my_stove import describing
 from cookstove_gui.desk.my_stove.meant import surface_warning
+from cookstove_gui.desk.my_stove.site import keep_height
 from cookstove_gui.errors import Problem
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.form import Choice, Either, Field, button, say, words
@@ -72,9 +73,7 @@ class StoveSetup(QWidget):
         self._surface.chosen.connect(
             lambda key: self._try(lambda: self._desk.save_stove(replace(self._desk.stove, cooktop_surface=key)))
         )
-        self._altitude.entered.connect(
-            lambda text: self._keep(self._altitude, lambda: describing.set_altitude(self._desk, text))
-        )
+        self._altitude.entered.connect(lambda text: self._keep(self._altitude, lambda: keep_height(self._desk, text)))
         self._is_new.chosen.connect(
             lambda key: self._try(lambda: self._desk.save_stove(replace(self._desk.stove, is_new=key == "new")))
         )

@@ -2,8 +2,8 @@
 
 from PySide6.QtWidgets import QWidget
 
-from cookstove_gui.cooking.safety.wall_rises import USUAL_ROOM
-from cookstove_gui.desk.my_stove.site import site_here, stove_here
+from cookstove_gui.cooking.instruments.kitchen import room_heat
+from cookstove_gui.desk.my_stove.site import site_here
 from cookstove_gui.desk.plan import texts as plan_texts
 from cookstove_gui.desk.plan.bake import (
     BakeChoice,
@@ -95,7 +95,9 @@ class BakePart(PlanPart[BakeInputs, BakePlan]):
         standing, choice = self.desk.standing, self._choice()
         if standing is None or choice is None:
             return None
-        return BakeInputs(standing=standing, stove=stove_here(self.desk), choice=choice)
+        return BakeInputs(
+            standing=standing, stove=self.desk.stove, pressure=site_here(self.desk).pressure, choice=choice
+        )
 
     def work_out(self, inputs: BakeInputs) -> BakePlan:
         """The answer."""
@@ -122,8 +124,7 @@ class BakePart(PlanPart[BakeInputs, BakePlan]):
             say(line, "")
 
     def _room(self) -> float:
-        zone = self.desk.standing.zones.get("room") if self.desk.standing else None
-        return zone.p50 if zone is not None and zone.last_reading is not None else USUAL_ROOM
+        return room_heat(self.desk.stove, self.desk.standing.zones if self.desk.standing else {})
 
     def _choose(self) -> None:
         self.show_unit()
@@ -135,11 +136,11 @@ class BakePart(PlanPart[BakeInputs, BakePlan]):
         now = standing.now if standing else self.desk.clock()
         mass = self.understood(self._mass, lambda text: plan_texts.kilograms_of(text, unit), usual_mass(key))
         start = self.understood(self._start, lambda text: plan_texts.food_start(text, unit), usual_start(key))
-        went_in = self.understood(self._when, lambda text: plan_texts.moment(text, now, self.offset_minutes), now)
+        went_in = self.understood(self._when, lambda text: plan_texts.moment(text, now, self.desk.offset_minutes), now)
         core = self.understood(self._core, lambda text: plan_texts.food_start(text, unit), 0.0)
         if mass is None or start is None or went_in is None or core is None:
             return None
-        self._when.show_text(plan_texts.settled(self._when.text, went_in, self.offset_minutes))
+        self._when.show_text(plan_texts.settled(self._when.text, went_in, self.desk.offset_minutes))
         choice = BakeChoice(key=key, mass=mass, start=start, went_in=went_in, core=core or None)
         try:
             sized(choice)

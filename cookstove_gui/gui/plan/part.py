@@ -97,22 +97,17 @@ class PlanPart(QWidget, Generic[Asked, Found]):
                 self.show_nothing(_NO_FIRE)
                 return
             old = not self.desk.is_live
-            say(self.as_of, as_it_stood(standing.now, self.offset_minutes) if old else "")
+            say(self.as_of, as_it_stood(standing.now, self.desk.offset_minutes) if old else "")
         inputs = self.inputs()
         if inputs is not None:
             self._asked = inputs
             self._job.ask()
 
     @property
-    def offset_minutes(self) -> int:
-        """Offset of the open session's local clock."""
-        return self.desk.rows[-1].offset_minutes if self.desk.rows else 0
-
-    @property
     def edge(self) -> Edge:
         """How numbers leave for the screen."""
         now = self.desk.standing.now if self.desk.standing else self.desk.clock()
-        return Edge(unit=self.desk.unit, now=now, offset_minutes=self.offset_minutes)
+        return Edge(unit=self.desk.unit, now=now, offset_minutes=self.desk.offset_minutes)
 
     def field(self, caption: str, name: str, tip: str, unit: str = "", width: int = FIELD_WIDTH) -> Field:
         """A field of this part's form; typing in it asks the question again."""

@@ -5,7 +5,7 @@ from contextlib import suppress
 from PySide6.QtWidgets import QGridLayout, QWidget
 
 from cookstove_gui.cooking.baking.table_time import TableTime
-from cookstove_gui.desk.my_stove.site import stove_here
+from cookstove_gui.desk.my_stove.site import site_here
 from cookstove_gui.desk.plan import texts as plan_texts
 from cookstove_gui.desk.plan.bake import BakeChoice, bake_options, sized, usual_mass
 from cookstove_gui.desk.plan.table import TableInputs, plan_table, rest_of
@@ -64,7 +64,7 @@ class TablePart(PlanPart[TableInputs, TableTime]):
     def edge(self) -> Edge:
         """Counted from now, on this computer's clock while no fire is lit."""
         now = self.desk.clock()
-        offset = self.offset_minutes if self.desk.rows and self.desk.is_live else local_offset_minutes(now)
+        offset = self.desk.offset_minutes if self.desk.is_live else local_offset_minutes(now)
         return Edge(unit=self.desk.unit, now=now, offset_minutes=offset)
 
     def show_unit(self) -> None:
@@ -109,7 +109,8 @@ class TablePart(PlanPart[TableInputs, TableTime]):
             return None
         burning = self.desk.is_live and bool(self.desk.entries)
         return TableInputs(
-            stove=stove_here(self.desk),
+            stove=self.desk.stove,
+            pressure=site_here(self.desk).pressure,
             bake=bake,
             table_at=at,
             rest_min=rest,

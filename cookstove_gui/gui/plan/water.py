@@ -4,7 +4,7 @@ from PySide6.QtWidgets import QWidget
 
 from cookstove_gui.cooking.pans.boiling_time import COLD_WATER, Goal
 from cookstove_gui.cooking.pans.catalogue import pans
-from cookstove_gui.desk.my_stove.site import stove_here
+from cookstove_gui.desk.my_stove.site import site_here
 from cookstove_gui.desk.plan import texts as plan_texts
 from cookstove_gui.desk.plan.water import WaterChoice, WaterInputs, WaterPlan, bases, plan_water
 from cookstove_gui.desk.studying import PastSessions
@@ -97,7 +97,13 @@ class WaterPart(PlanPart[WaterInputs, WaterPlan]):
         choice = self._choice()
         if standing is None or choice is None:
             return None
-        return WaterInputs(standing=standing, stove=stove_here(self.desk), choice=choice, past=self._past)
+        return WaterInputs(
+            standing=standing,
+            stove=self.desk.stove,
+            pressure=site_here(self.desk).pressure,
+            choice=choice,
+            past=self._past,
+        )
 
     def work_out(self, inputs: WaterInputs) -> WaterPlan:
         """The answer."""

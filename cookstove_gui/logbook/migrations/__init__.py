@@ -23,7 +23,7 @@ def version(database: Database) -> int:
 def migrate(database: Database, before: Callable[[int], object], up_to: int | None = None) -> None:
     """Bring a logbook up to date; `before` is told the old version before anything that exists is touched.
 
-    Raises SurroundingsProblem for a logbook of a newer program and for a database that is no logbook.
+    Raises SurroundingsProblem for the logbook of a newer program and for the database of another one.
     """
     newest = len(steps()) if up_to is None else up_to
     found = version(database)
@@ -36,7 +36,7 @@ def migrate(database: Database, before: Callable[[int], object], up_to: int | No
     mark = database.row("PRAGMA application_id")
     tables = database.row("SELECT count(*) FROM sqlite_master")
     if (found and mark != (APPLICATION_ID,)) or (not found and tables != (0,)):
-        raise SurroundingsProblem(f"The file {where} is a database of another program; open a logbook instead.")
+        raise SurroundingsProblem(f"The file {where} belongs to another program; open a logbook instead.")
     if 0 < found < newest:
         before(found)
     for number, step in enumerate(steps()[found:newest], start=found + 1):

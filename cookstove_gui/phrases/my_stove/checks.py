@@ -3,8 +3,9 @@
 from datetime import date
 
 from cookstove_gui.cooking.instruments.surface_readings import CorrectedReading, Surface
-from cookstove_gui.cooking.instruments.thermometers import Check, CheckPoint, Drift, true_temperature
+from cookstove_gui.cooking.instruments.thermometers import Drift, true_temperature
 from cookstove_gui.phrases.edge import Edge, full_date
+from cookstove_gui.stove.checks import Check, CheckPoint
 from cookstove_gui.stove.stove import Instrument
 from cookstove_gui.units import degrees, degrees_difference, tidy
 

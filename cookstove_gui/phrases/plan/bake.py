@@ -4,9 +4,8 @@ from cookstove_gui.cooking.baking.doneness import BakeAnswer
 from cookstove_gui.cooking.baking.turning import TurnReminder
 from cookstove_gui.cooking.fit.tasks import Task
 from cookstove_gui.cooking.safety.food_safety import danger_minutes_allowed, holding_limits
-from cookstove_gui.cooking.safety.wall_rises import USUAL_ROOM
 from cookstove_gui.phrases.edge import Edge, duration, span, spot_label
-from cookstove_gui.stove.stove import Stove
+from cookstove_gui.stove.stove import USUAL_ROOM, Stove
 from cookstove_gui.units import degrees_difference
 
 

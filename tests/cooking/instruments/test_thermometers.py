@@ -10,8 +10,6 @@ from cookstove_gui.cooking.instruments.thermometers import (
     CHECK_DOUBT,
     USUAL_DOUBT,
     WANDER_PER_YEAR,
-    Check,
-    CheckPoint,
     drift_of,
     error_of,
     instrument_after,
@@ -19,6 +17,7 @@ from cookstove_gui.cooking.instruments.thermometers import (
 )
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.physics.air import standard_pressure
+from cookstove_gui.stove.checks import Check, CheckPoint
 from cookstove_gui.stove.stove import Instrument
 
 PROBE = Instrument(name="probe", kind="probe")

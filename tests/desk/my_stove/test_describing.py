@@ -9,6 +9,7 @@ from cookstove_gui.desk.my_stove import describing
 from cookstove_gui.desk.studying import learning_is_due, study_is_due, study_reader
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.logbook.logbook import Logbook
+from cookstove_gui.stove.checking import check_entry
 from cookstove_gui.stove.entries import Kind
 from cookstove_gui.stove.stove import SpotKind, spot_kind_from_name
 from cookstove_gui.study import study
@@ -113,7 +114,7 @@ def test_a_stove_of_another_name_is_not_overwritten(desk):
 def test_a_study_is_due_once_there_is_a_past_and_not_after_it(desk):
     assert not study_is_due(desk)
     session = desk.logbook.start_session(desk.stove.name, "Old")
-    desk.logbook.append(session.number, at=NOW - timedelta(days=3), offset_minutes=0, kind=Kind.LIT)
+    desk.logbook.append(session.number, [check_entry(at=NOW - timedelta(days=3), offset_minutes=0, kind="lit")])
     assert study_is_due(desk)
     inputs = study_reader(desk)()
     assert [one.number for one in inputs.sessions] == [session.number]
@@ -127,11 +128,13 @@ def test_the_live_session_makes_no_study_due(desk):
 
 def test_learning_is_due_until_the_study_of_that_past_was_kept(desk):
     session = desk.logbook.start_session(desk.stove.name, "Old")
-    desk.logbook.append(session.number, at=NOW - timedelta(days=3), offset_minutes=0, kind=Kind.LIT)
+    desk.logbook.append(session.number, [check_entry(at=NOW - timedelta(days=3), offset_minutes=0, kind="lit")])
     assert learning_is_due(desk)
     found = study(study_reader(desk)())
     assert found is not None
     desk.show_study(found)
     assert not learning_is_due(desk)
-    desk.logbook.append(session.number, at=NOW - timedelta(days=3), offset_minutes=0, kind=Kind.NOTE, note="cold")
+    desk.logbook.append(
+        session.number, [check_entry(at=NOW - timedelta(days=3), offset_minutes=0, kind="note", note="cold")]
+    )
     assert learning_is_due(desk)

@@ -108,7 +108,7 @@ def test_what_is_no_chimney_or_weather_is_told(held_desk: Desk) -> None:
 def test_the_chimney_is_kept_for_its_stove_and_goes_with_its_name(held_desk: Desk) -> None:
     chimney_here.keep_diameter(held_desk, "8")
     describing.rename_stove(held_desk, "Range")
-    assert chimney_here.chimney_here(held_desk).diameter == pytest.approx(0.2032)
+    assert chimney_here.chimney_here(held_desk).chimney.diameter == pytest.approx(0.2032)
     describing.add_stove(held_desk, "Other")
     assert not chimney_here.chimney_here(held_desk).is_described
 

@@ -9,7 +9,6 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 
-from cookstove_gui.cooking.instruments.thermometers import CheckPoint
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.my_stove import air, checks, describing
 from cookstove_gui.desk.my_stove.site import (
@@ -18,11 +17,11 @@ from cookstove_gui.desk.my_stove.site import (
     keep_barometer,
     keep_height,
     site_here,
-    stove_here,
 )
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.physics.air import standard_pressure
+from cookstove_gui.stove.checks import CheckPoint
 from cookstove_gui.units import degrees
 
 NOW = datetime(2026, 3, 14, 15, 0, tzinfo=UTC)
@@ -98,7 +97,7 @@ def test_a_pressure_that_the_sea_never_has_is_the_airs_own_and_gives_the_height(
 
 @pytest.mark.parametrize("text", ["850 psi", "3 inHg", "high", "4000 ft"])
 def test_what_is_no_pressure_is_told_and_nothing_is_kept(desk: Desk, text: str) -> None:
-    with pytest.raises(InputProblem, match="no pressure of the air"):
+    with pytest.raises(InputProblem, match="isn't a plausible air pressure"):
         keep_barometer(desk, text, as_at_sea=False)
     assert barometer_of(desk) is None
 
@@ -127,7 +126,7 @@ def test_a_height_changed_under_the_barometer_is_said_not_guessed(desk: Desk) ->
 
 def test_checks_of_thermometers_go_by_the_weather(desk: Desk) -> None:
     keep_barometer(desk, "990 hPa", as_at_sea=True)
-    right = checks.right_reading(stove_here(desk), CheckPoint.BOIL)
+    right = checks.right_reading(desk, CheckPoint.BOIL)
     assert right == pytest.approx(site_here(desk).boiling, abs=1e-6)
     checks.add_instrument(desk, "dial", "probe")
     made = checks.record_check(desk, "dial", CheckPoint.BOIL, "211")

@@ -197,7 +197,7 @@ def test_delete_takes_back_the_marked_row(panel: EntryPanel, desk: Desk, qtbot: 
 def test_an_unlikely_number_is_kept_and_questioned_in_the_line(panel: EntryPanel, desk: Desk) -> None:
     enter_number(panel, "940")
     assert [row.value for row in desk.entries] == ["940"]
-    assert "keep or mend" in words(panel, "answer")
+    assert "is the number right" in words(panel, "answer")
 
 
 def test_keeping_ends_the_question(panel: EntryPanel, desk: Desk) -> None:
@@ -234,7 +234,7 @@ def test_a_question_left_standing_gives_the_fires_buttons_their_place_back(panel
     panel.set_low(True)  # shown anew, they stay
     assert lit.isVisible()
     enter_number(panel, "2200")  # a new doubt is asked about anew
-    assert "keep or mend" in words(panel, "answer")
+    assert "is the number right" in words(panel, "answer")
     assert not lit.isVisible()
 
 

@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QApplication, QComboBox, QLineEdit, QPushButton
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.desk import Desk
-from cookstove_gui.desk.my_stove.site import barometer_of, stove_here
+from cookstove_gui.desk.my_stove.site import barometer_of, site_here
 from cookstove_gui.gui.my_stove.page import MyStovePage
 from tests.gui.hands import control, push, seen, type_in
 from tests.gui.pages import held_desk, shown
@@ -44,12 +44,12 @@ def test_what_the_barometer_shows_is_chosen_by_a_key(page: tuple[MyStovePage, De
     made, desk = page
     type_in(made, "air_height", "600 ft")
     type_in(made, "air_pressure", "1000 hPa")
-    as_at_sea = stove_here(desk).altitude
+    as_at_sea = site_here(desk).pressure
     push(made, "air_shows_here")
     kept = barometer_of(desk)
     assert kept is not None
     assert not kept.as_at_sea
-    assert stove_here(desk).altitude < as_at_sea
+    assert site_here(desk).pressure > as_at_sea
 
 
 def test_what_is_not_understood_stays_with_its_sentence(page: tuple[MyStovePage, Desk]) -> None:

@@ -89,7 +89,7 @@ def test_an_infrared_one_set_too_high_for_the_cooktop_reads_too_low(page, desk):
 def test_an_emissivity_that_is_none_is_refused(page):
     add(page, "spot gun", "infrared")
     type_in(page, "check_emissivity", "95")
-    assert "no emissivity setting" in seen(page, "check_emissivity_problem")
+    assert "isn't an emissivity setting" in seen(page, "check_emissivity_problem")
 
 
 def test_two_thermometers_of_one_name_are_refused(page):

@@ -49,7 +49,7 @@ def test_letters_for_a_width_get_a_sentence_and_stay_in_the_field(qtbot, desk):
 def test_a_height_nobody_cooks_at_gets_a_sentence(qtbot, desk):
     page, _ = shown(qtbot, desk, MyStovePage)
     type_in(page, "altitude", "99999")
-    assert "not a height people cook at" in seen(page, "altitude_problem")
+    assert "isn't a plausible height for a kitchen" in seen(page, "altitude_problem")
 
 
 def test_altitude_typed_in_feet_is_kept_in_metres(qtbot, desk):

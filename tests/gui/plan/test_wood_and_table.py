@@ -75,7 +75,7 @@ def test_wide_open_air_burns_a_load_quicker(qtbot, page):
     [
         ("wood_minutes", "9999", "longer than a day"),
         ("wood_split", "none", "is not a weight"),
-        ("wood_thickness", "40", "no stove wood"),
+        ("wood_thickness", "40", "plausible split thickness"),
     ],
 )
 def test_bad_input_gets_its_sentence_beside_the_field(qtbot, page, field, typed, said):
