@@ -12,6 +12,7 @@ from cookstove_gui.errors import InputProblem
 ZERO_CELSIUS = 273.15  # K
 KILOGRAMS_PER_POUND = 0.45359237  # exact, international pound
 METRES_PER_FOOT = 0.3048  # exact
+LITRES_PER_QUART = 0.946352946  # US liquid quart: a quarter of a gallon of 231 cubic inches
 PASCALS_PER_INCH_OF_MERCURY = 3386.389  # conventional, 0 °C
 PASCALS_PER_INCH_OF_WATER = 249.08891  # conventional, 4 °C
 WATTS_PER_BTU_PER_HOUR = 0.29307107

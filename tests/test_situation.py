@@ -85,7 +85,7 @@ def test_the_fan_and_the_arrival_are_of_the_same_futures() -> None:
 
 
 def test_what_if_is_answered_beside_the_present_course() -> None:
-    wood = Action(kind=ActionKind.WOOD, value=2.4)
+    wood = Action(kind=ActionKind.WOOD, value=2.2)
     standing = work_out(inputs(RISING, 46, wood), Memory())
     assert standing.alternative is not None
     assert standing.alternative.action == wood

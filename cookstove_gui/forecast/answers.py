@@ -3,9 +3,11 @@
 A quantile that falls beyond the horizon of three hours is None.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from enum import StrEnum
+from math import exp
 from typing import TypeAlias
 
 import numpy as np
@@ -16,6 +18,7 @@ from cookstove_gui.stove.entries import HeatBand
 FloatArray: TypeAlias = NDArray[np.float64]
 HORIZON_MINUTES = 180  # min that answers look ahead
 LEVELS = (0.1, 0.5, 0.9)  # of p10, p50 and p90
+NORMAL_P90 = 1.2815515655446004  # ninetieth percentile of the standard normal
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -25,6 +28,23 @@ class Quantiles:
     p10: float | None
     p50: float | None
     p90: float | None
+
+    @classmethod
+    def of(cls, values: FloatArray | Sequence[float]) -> "Quantiles":
+        """Of equally likely finite values."""
+        p10, p50, p90 = (float(value) for value in np.quantile(values, LEVELS))
+        return cls(p10=p10, p50=p50, p90=p90)
+
+    @classmethod
+    def lognormal(cls, median: float, log_sd: float) -> "Quantiles":
+        """Of a lognormal belief."""
+        spread = exp(NORMAL_P90 * log_sd)
+        return cls(p10=median / spread, p50=median, p90=median * spread)
+
+    def times(self, factor: float) -> "Quantiles":
+        """In another unit: each multiplied by a factor above 0."""
+        p10, p50, p90 = (None if value is None else value * factor for value in (self.p10, self.p50, self.p90))
+        return Quantiles(p10=p10, p50=p50, p90=p90)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

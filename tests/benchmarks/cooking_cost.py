@@ -9,10 +9,10 @@ from collections.abc import Callable
 import numpy as np
 
 from cookstove_gui.cooking.baking.catalogue import bake_of
-from cookstove_gui.cooking.baking.doneness import bake_outlook
+from cookstove_gui.cooking.baking.doneness import doneness
 from cookstove_gui.cooking.fit.fit import fits
 from cookstove_gui.cooking.fit.tasks import catalogue
-from cookstove_gui.cooking.pans.boiling_time import time_to_reach
+from cookstove_gui.cooking.pans.boiling_time import water_time
 from cookstove_gui.cooking.pans.catalogue import PanOfWater, pans
 from cookstove_gui.forecast.answers import Projection
 from cookstove_gui.stove.stove import Spot, SpotKind, Stove, default_spots
@@ -57,8 +57,8 @@ def main() -> None:
     rows = {
         f"fit: {len(catalogue())} tasks, {TOPS} top spots": lambda: fits(futures, stove),
         "fit: 24 tasks": lambda: fits(futures, stove, catalogue()[:24]),
-        "a pan of water": lambda: time_to_reach(futures, tops[0].name, water),
-        "a loaf of bread": lambda: bake_outlook(bake_of("bread_loaf"), futures),
+        "a pan of water": lambda: water_time(futures, tops[0].name, water),
+        "a loaf of bread": lambda: doneness(bake_of("bread_loaf"), futures),
     }
     print(f"{FUTURES} futures, {TIMES} times; one plain pass over them {plain:.2f} ms")
     for name, work in rows.items():

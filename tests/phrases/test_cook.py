@@ -125,7 +125,7 @@ def test_next_reading_names_the_spot_and_the_clock() -> None:
 @pytest.mark.parametrize(
     ("action", "expected"),
     [
-        (Action(kind=ActionKind.WOOD, value=2.4), "Add two splits"),
+        (Action(kind=ActionKind.WOOD, value=2.2), "Add two splits"),
         (Action(kind=ActionKind.WOOD, value=5.0), "Add 5 kg of wood"),
         (Action(kind=ActionKind.AIR, value=1.0), "Open the air wide"),
         (Action(kind=ActionKind.AIR, value=0.3), "Set the air to 30 % open"),
@@ -144,5 +144,5 @@ def test_step_to_take_says_what_it_brings() -> None:
         ahead=(),
         band=band_outlook(quantiles(20, 30, 50), quantiles(30, 60, None)),
     )
-    step = step_to_take(Action(kind=ActionKind.WOOD, value=2.4), found, BREAD, EDGE)
+    step = step_to_take(Action(kind=ActionKind.WOOD, value=2.2), found, BREAD, EDGE)
     assert step == "Add two splits: reaches bread heat about 7:30, holds it about 1 h."

@@ -1,11 +1,12 @@
 """What is baked or roasted, as a body that warms through: from `resources/bakes.toml`."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache, lru_cache
 from typing import Any
 
 import numpy as np
 
+from cookstove_gui.cooking.by_name import by_name
 from cookstove_gui.cooking.safety.food_safety import safe_minimum
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.physics.bricks import equivalent_body
@@ -16,9 +17,11 @@ from cookstove_gui.physics.warming import Body, Exposure
 from cookstove_gui.resource_files import table
 from cookstove_gui.units import kelvin
 
-BELOW_BOILING = 1.0  # K; a moist core comes no nearer to boiling than this, common practice, no source
-_TABLE = np.linspace(275.0, 405.0, 14)  # K, where the properties are tabled
+BELOW_BOILING = 1.0  # K; a moist core gets no closer to boiling than this; common practice, no source
+SMALLEST, LARGEST = 0.1, 10.0  # times the usual mass
+_TABLE = np.linspace(275.0, 405.0, 14)  # K, at which the properties are tabulated
 _USUAL_OVEN = kelvin(375.0, "F")
+_WEIGHED_AT = kelvin(68.0, "F")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -32,12 +35,12 @@ class Bake:
     is_round: bool
     composition: Composition
     porosity: float
-    vapour: float  # factor on conduction
-    wetness: float
+    vapour: float  # factor on conduction, for steam that moves through a crumb
+    wetness: float  # share of its surface that dries as free water
     done: float  # K, core, at sea level
-    past_best: float  # K
+    past_best: float  # K, core, above which it is overdone
     start: float  # K
-    safety: str  # key of a safe minimum, or empty
+    safety: str  # key of its safe minimum, or empty
 
 
 @cache
@@ -68,17 +71,8 @@ def _bake(row: dict[str, Any], food: dict[str, Any]) -> Bake:
 
 
 def bake_of(key: str) -> Bake:
-    """The bake of that key.
-
-    Raises
-    ------
-    InputProblem
-        If there is none.
-    """
-    found = next((bake for bake in bakes() if bake.key == key), None)
-    if found is None:
-        raise InputProblem(f"There is no bake called “{key}”; choose one of {', '.join(b.key for b in bakes())}.")
-    return found
+    """The bake with that key; raises InputProblem if there is none."""
+    return by_name(bakes(), key, "bake", lambda bake: bake.key)
 
 
 def scaled(bake: Bake, mass_share: float) -> Bake:
@@ -87,29 +81,27 @@ def scaled(bake: Bake, mass_share: float) -> Bake:
     Raises
     ------
     InputProblem
-        If the share is not from a tenth to ten.
+        If the share is outside `SMALLEST` to `LARGEST`.
     """
-    if not 0.1 <= mass_share <= 10.0:
-        raise InputProblem(f"A size of {mass_share:g} times the usual one is out of reach; write 0.1 to 10.")
+    if not SMALLEST <= mass_share <= LARGEST:
+        raise InputProblem(
+            f"{mass_share:g} times the usual weight is out of range; choose {SMALLEST:g} to {LARGEST:g} times."
+        )
     factor = mass_share ** (1 / 3)
-    small, middle, large = (side * factor for side in bake.sizes)
-    return Bake(
-        **{name: getattr(bake, name) for name in Bake.__slots__ if name != "sizes"},
-        sizes=(small, middle, large),
-    )
+    small, middle, large = bake.sizes
+    return replace(bake, sizes=(factor * small, factor * middle, factor * large))
 
 
 def mass_of(bake: Bake) -> float:
-    """Of one, as a brick of its sizes or a round one [kg]."""
+    """Of one [kg], taken as a brick or a disc of its sizes."""
     volume = float(np.prod(bake.sizes)) * (np.pi / 4 if bake.is_round else 1.0)
-    return volume * float(density(bake.composition, 293.15, bake.porosity))
+    return volume * float(density(bake.composition, _WEIGHED_AT, bake.porosity))
 
 
 def done_temperature(bake: Bake, boiling: float) -> float:
     """Core temperature [K] at which it is done where water boils at `boiling` [K].
 
-    What is done near boiling is capped `BELOW_BOILING` it, for no moist core gets hotter; a safe minimum is never
-    undercut.
+    At most `BELOW_BOILING` under the boil, for no moist core gets hotter; never below the food's safe minimum.
     """
     capped = min(bake.done, boiling - BELOW_BOILING)
     return max(capped, safe_minimum(bake.safety).temperature) if bake.safety else capped
@@ -117,7 +109,7 @@ def done_temperature(bake: Bake, boiling: float) -> float:
 
 @lru_cache(maxsize=64)
 def body_of(bake: Bake) -> Body:
-    """The bake as a one-dimensional body whose middle warms as its own does."""
+    """A one-dimensional body whose middle warms as the bake's own does."""
     conducted = bake.vapour * np.asarray(conductivity(bake.composition, _TABLE, bake.porosity))
     dense = np.asarray(density(bake.composition, _TABLE, bake.porosity))
     stored = dense * np.asarray(specific_heat(bake.composition, _TABLE))
@@ -138,7 +130,7 @@ def body_of(bake: Bake) -> Body:
 
 
 def exposure_of(bake: Bake, pressure: float) -> Exposure:
-    """How a wood-fired oven, still and dark, gives heat to it."""
+    """How a still, dark, wood-fired oven gives heat to it, at a pressure [Pa]."""
     oven = table("bakes.toml")["oven"]
     return Exposure(
         convection_coefficient=oven["convection"],

@@ -1,4 +1,4 @@
-"""When a bake will be done in this oven, as measured so far and as projected; and how much the oven's sag costs.
+"""When a bake will be done in this oven, as measured so far and as projected, and how much the oven's sag costs.
 
 A few futures that stand for all of them, ranked by how hot they keep the oven, are baked through one by one.
 """
@@ -9,10 +9,10 @@ from datetime import datetime
 import numpy as np
 
 from cookstove_gui.cooking.baking.catalogue import Bake, body_of, done_temperature, exposure_of
-from cookstove_gui.cooking.fit.tasks import Task, task_of
+from cookstove_gui.cooking.fit.tasks import task_of
 from cookstove_gui.cooking.safety.food_safety import SafeMinimum, danger_minutes, safe_minimum
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.forecast.answers import FloatArray, Projection, Quantiles, Trace
+from cookstove_gui.forecast.answers import NORMAL_P90, FloatArray, Projection, Quantiles, Trace
 from cookstove_gui.forecast.futures.goal_times import first_reach, late_quantiles
 from cookstove_gui.physics.quantities import STANDARD_PRESSURE
 from cookstove_gui.physics.warming import warm_through
@@ -20,16 +20,15 @@ from cookstove_gui.physics.water import boiling_temperature
 from cookstove_gui.stove.stove import OVEN_CENTRE
 
 FUTURES = 15  # that stand for all
-STEP = 20.0  # s
-NODES = 30
-COLDEST_OVEN, HOTTEST_OVEN = 240.0, 850.0  # K, an unheated shed in winter, and more than iron bears
-LONGEST_MINUTES = 12 * 60.0  # a bake longer than this went in by a slip of the clock
-_NORMAL_P90 = 1.2815515655446004  # ninetieth percentile of the standard normal
+STEP = 20.0  # s, between two moments of a bake
+NODES = 30  # from its middle to its surface
+COLDEST_OVEN, HOTTEST_OVEN = 240.0, 850.0  # K, an unheated shed in winter, and more than an iron oven bears
+LONGEST_MINUTES = 12 * 60.0  # one in longer than this has a wrong clock
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class BakeAnswer:
-    """How a bake stands; minutes from the projection's now unless said."""
+class Doneness:
+    """How far a bake is and will be; minutes from the projection's `now` unless said otherwise."""
 
     bake: Bake
     done_at: float  # K, core
@@ -39,25 +38,27 @@ class BakeAnswer:
     safe: SafeMinimum | None
     safe_min: Quantiles | None  # when the core reaches the safe minimum, before any rest
     recipe_min: float | None  # from going in, in a steady oven in the middle of the task's band
-    late_min: float | None  # how much longer than that it will take; below 0 sooner
-    danger_min: Quantiles | None = None  # how long its core is where what makes people ill grows; as `safe`
+    late_min: float | None  # how much longer than that it will take; negative if less
+    danger_min: Quantiles | None = None  # how long its core is in the danger zone; None without a safe minimum
 
 
-def bake_outlook(
+def doneness(
     bake: Bake,
     projection: Projection,
     *,
+    oven: str = OVEN_CENTRE,
     went_in: datetime | None = None,
     past: Trace | None = None,
     pressure: float = STANDARD_PRESSURE,
-) -> BakeAnswer:
+) -> Doneness:
     """When a bake will be done.
 
     Parameters
     ----------
     bake : Bake
     projection : Projection
-        With the oven's centre.
+    oven : str
+        The spot that stands for the oven.
     went_in : datetime, optional
         When it went in, or will go in; now if left out.
     past : Trace, optional
@@ -67,7 +68,7 @@ def bake_outlook(
 
     Returns
     -------
-    BakeAnswer
+    Doneness
 
     Raises
     ------
@@ -76,15 +77,15 @@ def bake_outlook(
     """
     ago = 0.0 if went_in is None else (projection.now - went_in).total_seconds() / 60.0
     if ago > LONGEST_MINUTES:
-        raise InputProblem(f"The {bake.name} went in {ago / 60:.0f} hours ago by the log; mend the clock of that row.")
+        raise InputProblem(f"By the log the {bake.name} went in {ago / 60:.0f} hours ago; correct that time.")
     if -ago >= projection.minutes[-1]:
-        raise InputProblem(f"The {bake.name} goes in after the projection ends; ask again nearer the time.")
+        raise InputProblem(f"The {bake.name} goes in later than the oven can be projected; ask again nearer the time.")
     if ago > 0 and (past is None or not past.at):
-        raise InputProblem(f"The oven was not followed while the {bake.name} was in; read the oven.")
+        raise InputProblem(f"The oven was not followed while the {bake.name} was in it; read the oven.")
     boiling = float(boiling_temperature(pressure))
     goal = done_temperature(bake, boiling)
-    seconds, ovens = _ovens(projection, past, ago)
-    cores: FloatArray = np.stack([core_path(bake, oven, pressure) for oven in ovens])
+    seconds, ovens = _ovens(projection.of(oven), projection, past, ago)
+    cores: FloatArray = np.stack([core_path(bake, heat, pressure) for heat in ovens])
     never = float(seconds[-1]) / 60.0
     taken = first_reach(seconds, cores, goal) / 60.0
     done = late_quantiles(np.maximum(taken - ago, 0.0), never - ago)
@@ -95,9 +96,9 @@ def bake_outlook(
         safe_min = late_quantiles(np.maximum(reached - ago, 0.0), never - ago)
     in_danger = None if safe is None else _in_danger(seconds, cores)
     task = task_of(bake.task)
-    recipe = None if task is None else steady_minutes(bake, _middle(task), pressure)
+    recipe = None if task is None else steady_minutes(bake, task.middle, pressure)
     late = None if recipe is None or done.p50 is None else done.p50 + ago - recipe
-    return BakeAnswer(
+    return Doneness(
         bake=bake,
         done_at=goal,
         core_now=_core_now(seconds, cores, ago) if ago > 0 else None,
@@ -132,7 +133,7 @@ def core_path(bake: Bake, oven: FloatArray, pressure: float = STANDARD_PRESSURE)
 
 
 def matched_to_core(bake: Bake, oven: FloatArray, measured_core: float, pressure: float = STANDARD_PRESSURE) -> Bake:
-    """The bake with its spread of heat set so that its core is now what a probe shows.
+    """The bake with its conduction adjusted so that its core is now what a probe shows.
 
     Parameters
     ----------
@@ -147,7 +148,7 @@ def matched_to_core(bake: Bake, oven: FloatArray, measured_core: float, pressure
     Returns
     -------
     Bake
-        With `vapour` between half and twice the usual: a probe further off than that is not in the core.
+        With `vapour` between half and twice the usual: a probe that asks for more is not in the core.
     """
     low, high = 0.5 * bake.vapour, 2.0 * bake.vapour
     for _ in range(12):
@@ -167,10 +168,9 @@ def oven_since(projection: Projection, past: Trace, went_in: datetime) -> FloatA
 # --- within ----------------------------------------------------------------------------------------------------------
 
 
-def _ovens(projection: Projection, past: Trace | None, ago: float) -> tuple[FloatArray, FloatArray]:
+def _ovens(oven: FloatArray, projection: Projection, past: Trace | None, ago: float) -> tuple[FloatArray, FloatArray]:
     """Seconds since it went in, (steps,), and the oven then in the futures that stand for all, (FUTURES, steps)."""
-    oven = projection.of(OVEN_CENTRE)
-    soon = projection.minutes <= min(60.0, float(projection.minutes[-1]))
+    soon = projection.minutes <= 60.0
     ranked = np.argsort(oven[:, soon].mean(axis=1), kind="stable")
     chosen = ranked[np.unique(((np.arange(FUTURES) + 0.5) / FUTURES * len(oven)).astype(int))]
     seconds = np.arange(0.0, (ago + projection.minutes[-1]) * 60.0 + 1e-6, STEP)
@@ -185,13 +185,13 @@ def _ovens(projection: Projection, past: Trace | None, ago: float) -> tuple[Floa
 def _past_heats(
     projection: Projection, past: Trace, minutes: FloatArray, all_now: FloatArray, now: FloatArray
 ) -> FloatArray:
-    """The past that goes with each future: as far up or down in the belief then as the future is now."""
+    """The past of each future: as many standard deviations from the middle of the belief then as the future is now."""
     spread = float(np.std(all_now))
     place = (now - float(np.mean(all_now))) / spread if spread > 1e-9 else np.zeros(len(now))
     at = _trace_seconds(projection, past)
     middle = np.interp(minutes * 60.0, at, past.p50)
-    sd = np.interp(minutes * 60.0, at, (past.p90 - past.p10) / (2 * _NORMAL_P90))
-    # A belief that is still vague spreads beyond what an oven can be; there it ends.
+    sd = np.interp(minutes * 60.0, at, (past.p90 - past.p10) / (2 * NORMAL_P90))
+    # A belief that is still vague spreads beyond what an oven can be; it is cut off there.
     return np.clip(middle + np.clip(place, -2.5, 2.5)[:, None] * sd, COLDEST_OVEN, HOTTEST_OVEN)
 
 
@@ -200,16 +200,9 @@ def _trace_seconds(projection: Projection, past: Trace) -> FloatArray:
 
 
 def _core_now(seconds: FloatArray, cores: FloatArray, ago: float) -> Quantiles:
-    now = [float(np.interp(ago * 60.0, seconds, core)) for core in cores]
-    p10, p50, p90 = np.quantile(now, [0.1, 0.5, 0.9])
-    return Quantiles(p10=float(p10), p50=float(p50), p90=float(p90))
+    return Quantiles.of([float(np.interp(ago * 60.0, seconds, core)) for core in cores])
 
 
 def _in_danger(seconds: FloatArray, cores: FloatArray) -> Quantiles:
     """How long the core is between cold and hot enough, to the end of the projection at most."""
-    p10, p50, p90 = np.quantile([danger_minutes(seconds / 60.0, core) for core in cores], [0.1, 0.5, 0.9])
-    return Quantiles(p10=float(p10), p50=float(p50), p90=float(p90))
-
-
-def _middle(task: Task) -> float:
-    return 0.5 * (task.low + task.high)
+    return Quantiles.of([danger_minutes(seconds / 60.0, core) for core in cores])

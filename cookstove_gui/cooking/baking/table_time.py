@@ -1,4 +1,4 @@
-"""Back from the table: when a bake must go in, and when the fire must be lit, for it to be eaten at a clock time."""
+"""Back from the table: when a bake must go in, and when the fire must be lit, for it to be eaten at a given time."""
 
 from collections.abc import Iterable
 from dataclasses import dataclass
@@ -6,20 +6,19 @@ from datetime import datetime, timedelta
 
 from cookstove_gui.cooking.baking.catalogue import Bake
 from cookstove_gui.cooking.baking.doneness import steady_minutes
-from cookstove_gui.cooking.fires.rise_and_hold import rise_and_hold, rise_quantiles
+from cookstove_gui.cooking.fires.rise_and_hold import USUAL_RISE, rise_and_hold, rise_quantiles
 from cookstove_gui.cooking.fit.tasks import Task, task_of
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import Projection, Quantiles
 from cookstove_gui.forecast.futures.goal_times import first_reach, late_quantiles
 from cookstove_gui.physics.quantities import STANDARD_PRESSURE
 from cookstove_gui.stove.entries import HeatBand, Session
-from cookstove_gui.stove.stove import OVEN_CENTRE, Stove
+from cookstove_gui.stove.stove import Stove
 
 # Minutes from the oven to the table, by task; common practice, no source.
 _REST = {"bread": 60.0, "roast_meat": 15.0}
 _REST_OTHERWISE = 10.0
-USUAL_RISE = Quantiles(p10=60.0, p50=75.0, p90=90.0)  # min, where the log shows none; common practice, no source
-MORE_FOR_FEW = 1.25  # a rise seen once or twice may take a quarter longer; common practice, no source
+MORE_FOR_FEW = 1.25  # times a rise seen only once or twice, to be sure; judgement
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,7 +36,7 @@ class TableTime:
     light_surely_at: datetime  # lit then, it is there nine times in ten
     firings: int  # that the rise was learned from
     burns_now: bool  # whether there is a fire, however late the bake
-    arrival_min: Quantiles | None  # of the band from now, where a fire burns that it may be baked on
+    arrival_min: Quantiles | None  # from now to the band, where this fire may serve the bake
 
 
 def usual_rest(bake: Bake) -> float:
@@ -54,41 +53,29 @@ def work_back(
     projection: Projection | None = None,
     pressure: float = STANDARD_PRESSURE,
 ) -> TableTime:
-    """The moments of the day for one bake.
+    """The moments of the day for one bake that is to be eaten at `table_at`, after resting `rest_min` minutes.
 
-    Parameters
-    ----------
-    stove : Stove
-    bake : Bake
-    table_at : datetime
-        When it is to be eaten.
-    rest_min : float
-        How long it rests before [min].
-    sessions : sessions
-        The stove's past, which shows how long it takes from lighting.
-    projection : Projection, optional
-        Where a fire burns now.
-    pressure : float
-        Of the air at the stove [Pa].
+    `sessions` are the stove's past, which shows how long it takes from lighting; `projection` is given where a fire
+    burns now.
 
     Raises
     ------
     InputProblem
-        If it would not be done within half a day.
+        If it would not be done within twelve hours.
     """
     task = _task(bake)
     band = HeatBand(name=task.name, low=task.low, high=task.high)
-    minutes = steady_minutes(bake, 0.5 * (task.low + task.high), pressure)
+    minutes = steady_minutes(bake, task.middle, pressure)
     if minutes is None:
         raise InputProblem(
-            f"The {bake.name} would not be done within half a day at its usual heat; choose a smaller one."
+            f"The {bake.name} would not be done within twelve hours at its usual heat; choose a smaller one."
         )
     out = table_at - timedelta(minutes=rest_min)
     goes_in = out - timedelta(minutes=minutes)
     found = rise_and_hold(stove, sessions, band)
     rise = rise_quantiles(found) if found.rises else USUAL_RISE
-    middle = rise.p50 if rise.p50 is not None else 0.0
-    sure = rise.p90 if rise.p90 is not None else MORE_FOR_FEW * middle
+    middle = rise.p50 or 0.0
+    sure = MORE_FOR_FEW * middle if rise.p90 is None else rise.p90
     return TableTime(
         bake=bake,
         band=band,
@@ -101,20 +88,20 @@ def work_back(
         light_surely_at=goes_in - timedelta(minutes=sure),
         firings=len(found.rises),
         burns_now=projection is not None,
-        arrival_min=None if projection is None else _arrival(projection, band.low, goes_in),
+        arrival_min=None if projection is None else _arrival(projection, stove.oven_spot, band.low, goes_in),
     )
 
 
-def _arrival(projection: Projection, low: float, goes_in: datetime) -> Quantiles | None:
-    """When the band is reached; None where it is wanted later than the projection sees: another fire will see to it."""
+def _arrival(projection: Projection, oven: str, low: float, goes_in: datetime) -> Quantiles | None:
+    """When the band is reached; None where it is wanted later than the projection sees: that takes another fire."""
     if goes_in > projection.now + timedelta(minutes=float(projection.minutes[-1])):
         return None
-    reached = first_reach(projection.minutes, projection.of(OVEN_CENTRE), low)
+    reached = first_reach(projection.minutes, projection.of(oven), low)
     return late_quantiles(reached, float(projection.minutes[-1]))
 
 
 def _task(bake: Bake) -> Task:
     task = task_of(bake.task)
     if task is None:
-        raise InputProblem(f"The task “{bake.task}” of the {bake.name} is not in tasks.toml; mend bakes.toml.")
+        raise InputProblem(f"The task “{bake.task}” of the {bake.name} is not in tasks.toml; correct bakes.toml.")
     return task

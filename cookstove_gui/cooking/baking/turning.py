@@ -1,11 +1,12 @@
-"""The turn-the-loaf reminder, from the measured difference between the oven's walls."""
+"""When to turn what is in the oven, from the difference between the oven's walls."""
 
 from dataclasses import dataclass
 
 import numpy as np
 
+from cookstove_gui.cooking.fit.evenness import oven_sides
 from cookstove_gui.forecast.answers import Projection
-from cookstove_gui.stove.stove import OVEN_CENTRE, SpotKind, Stove
+from cookstove_gui.stove.stove import OVEN_CENTRE, Stove
 
 TURN_FROM = 25.0 / 1.8  # K, 25 °F from wall to wall: less browns evenly enough; common practice, no source
 TURN_AT = 0.5  # of the bake; common practice, no source
@@ -20,31 +21,16 @@ class TurnReminder:
     difference: float  # K, between the two over the next hour, middle of the futures
     least: float  # K, tenth percentile of the difference
     most: float  # K, ninetieth
-    chance: float  # that the difference is as much as `TURN_FROM`
+    chance: float  # that the difference is at least `TURN_FROM`
     in_min: float  # from now; 0 when it is time, or past it
 
 
 def turn_reminder(projection: Projection, stove: Stove, elapsed_min: float, whole_min: float) -> TurnReminder | None:
-    """Whether a bake should be turned, and when.
+    """Whether a bake should be turned, and when; None where fewer than two walls are known or they differ too little.
 
-    Parameters
-    ----------
-    projection : Projection
-    stove : Stove
-        Says which spots are the oven's walls.
-    elapsed_min, whole_min : float
-        How long it has been in, and will have been when done [min].
-
-    Returns
-    -------
-    TurnReminder or None
-        None where fewer than two walls are known, or they differ too little.
+    `elapsed_min` and `whole_min` say how long it has been in, and will have been when done [min].
     """
-    walls = [
-        spot.name
-        for spot in stove.spots_of(SpotKind.OVEN)
-        if spot.name in projection.spots and spot.name != OVEN_CENTRE and "floor" not in spot.name
-    ]
+    walls = [name for name in oven_sides(stove, projection) if name != OVEN_CENTRE]
     if len(walls) < 2:
         return None
     soon = projection.minutes <= 60.0
@@ -52,15 +38,15 @@ def turn_reminder(projection: Projection, stove: Stove, elapsed_min: float, whol
     typical = np.median(means, axis=1)
     hot, cool = int(np.argmax(typical)), int(np.argmin(typical))
     apart = means[hot] - means[cool]
-    difference = float(np.median(apart))
+    least, difference, most = (float(value) for value in np.quantile(apart, [0.1, 0.5, 0.9]))
     if difference < TURN_FROM:
         return None
     return TurnReminder(
         hotter=walls[hot],
         cooler=walls[cool],
         difference=difference,
-        least=float(np.quantile(apart, 0.1)),
-        most=float(np.quantile(apart, 0.9)),
+        least=least,
+        most=most,
         chance=float(np.mean(apart >= TURN_FROM)),
         in_min=max(0.0, TURN_AT * whole_min - elapsed_min),
     )

@@ -3,61 +3,60 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime
+from itertools import pairwise, zip_longest
 
 import numpy as np
 
-from cookstove_gui.cooking.fires.fires import MOSTLY_SHUT, Fire, fires, fraction_or_none, kelvin_or_none
+from cookstove_gui.cooking.fires.logged_fires import (
+    MOSTLY_SHUT,
+    Fire,
+    crossing,
+    fires,
+    fraction_or_none,
+    minutes_between,
+    readings_of,
+)
 from cookstove_gui.cooking.fires.wood_needs import kilograms_of
 from cookstove_gui.stove.entries import Entry, Kind, Session
-from cookstove_gui.stove.stove import OVEN_CENTRE, Stove
+from cookstove_gui.stove.stove import Stove
 
 FALL = 50.0 / 1.8  # K, 50 °F: what a cook notices in a bake; common practice, no source
-LOAD_WITHIN_MIN = 15.0  # wood rows so close together are one load
-SHUT_WITHIN_MIN = 45.0  # the air is shut down so soon after a load that is to last
+LOAD_WITHIN_MIN = 15.0  # wood rows this close together are one load; judgement
+SHUT_WITHIN_MIN = 45.0  # the air is shut down this soon after a load that is meant to last; judgement
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MeasuredBurn:
-    """One load with the air shut down, as the log shows it."""
+    """One load that burnt with the air shut down."""
 
     session: int
     loaded_at: datetime
     mass: float | None  # kg, where the log says
     air_open: float  # after it was shut down
     hottest: float  # K, of the oven after the load
-    minutes: float  # from the load until the oven had fallen, or until the log knows no more of it
+    minutes: float  # from the load until the oven had fallen, or until its last reading
     fell: bool  # False: it burnt at least this long
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BurnSummary:
-    """What a stove's measured burns say together."""
+    """A stove's measured burns together."""
 
-    burns: int  # of which the fall was seen
+    burns: int  # whose fall the log shows
     typical_min: float | None  # median of those
-    longest_min: float | None  # of all, seen to the end or not
+    longest_min: float | None  # of all, whether their fall is seen or not
 
 
 def burn_times(stove: Stove, sessions: Iterable[Session], fall: float = FALL) -> tuple[MeasuredBurn, ...]:
-    """All loads with the air shut down that a stove's logs can time.
+    """All loads with the air shut down that a stove's logs can time, oldest first.
 
-    Parameters
-    ----------
-    stove : Stove
-    sessions : sessions
-    fall : float
-        By how much the oven's centre falls from its hottest after the load [K].
-
-    Returns
-    -------
-    tuple of MeasuredBurn
-        Oldest first.
+    `fall` [K] is how far the oven falls from its hottest after the load.
     """
-    return tuple(burn for fire in fires(stove, sessions) for burn in _burns(fire, fall))
+    return tuple(burn for fire in fires(stove, sessions) for burn in _burns(fire, stove.oven_spot, fall))
 
 
 def summary(burns: Iterable[MeasuredBurn]) -> BurnSummary:
-    """The measured burns in three numbers."""
+    """How many burns were seen to their end, how long they typically took, and the longest."""
     known = tuple(burns)
     seen = [burn.minutes for burn in known if burn.fell]
     return BurnSummary(
@@ -67,15 +66,13 @@ def summary(burns: Iterable[MeasuredBurn]) -> BurnSummary:
     )
 
 
-def _burns(fire: Fire, fall: float) -> list[MeasuredBurn]:
-    found = []
+def _burns(fire: Fire, oven: str, fall: float) -> list[MeasuredBurn]:
     loads = _loads(fire)
-    for place, load in enumerate(loads):
-        ends = loads[place + 1][0].at if place + 1 < len(loads) else None
-        burn = _burn(fire, load, ends, fall)
-        if burn is not None:
-            found.append(burn)
-    return found
+    found = (
+        _burn(fire, load, following[0].at if following else None, oven, fall)
+        for load, following in zip_longest(loads, loads[1:])
+    )
+    return [burn for burn in found if burn is not None]
 
 
 def _loads(fire: Fire) -> list[list[Entry]]:
@@ -83,28 +80,24 @@ def _loads(fire: Fire) -> list[list[Entry]]:
     for row in fire.rows:
         if row.kind is not Kind.WOOD:
             continue
-        if loads and (row.at - loads[-1][-1].at).total_seconds() / 60.0 <= LOAD_WITHIN_MIN:
+        if loads and minutes_between(loads[-1][-1].at, row.at) <= LOAD_WITHIN_MIN:
             loads[-1].append(row)
         else:
             loads.append([row])
     return loads
 
 
-def _burn(fire: Fire, load: list[Entry], ends: datetime | None, fall: float) -> MeasuredBurn | None:
+def _burn(fire: Fire, load: list[Entry], ends: datetime | None, oven: str, fall: float) -> MeasuredBurn | None:
     loaded = load[-1].at
     after = [row for row in fire.rows if row.at >= loaded and (ends is None or row.at < ends)]
     airs = [
         (row.at, fraction) for row in after if row.kind is Kind.AIR and (fraction := fraction_or_none(row)) is not None
     ]
     shut = next((pair for pair in airs if pair[1] <= MOSTLY_SHUT), None)
-    if shut is None or (shut[0] - loaded).total_seconds() / 60.0 > SHUT_WITHIN_MIN:
+    if shut is None or minutes_between(loaded, shut[0]) > SHUT_WITHIN_MIN:
         return None
     opened = next((at for at, fraction in airs if at > shut[0] and fraction > MOSTLY_SHUT), None)
-    readings = [
-        ((row.at - loaded).total_seconds() / 60.0, heat)
-        for row in after
-        if row.spot == OVEN_CENTRE and (opened is None or row.at < opened) and (heat := kelvin_or_none(row)) is not None
-    ]
+    readings = readings_of((row for row in after if opened is None or row.at < opened), oven, loaded)
     if len(readings) < 2:
         return None
     masses = [kilograms_of(row) for row in load]
@@ -121,10 +114,10 @@ def _burn(fire: Fire, load: list[Entry], ends: datetime | None, fall: float) -> 
 
 
 def _fall(readings: list[tuple[float, float]], fall: float) -> tuple[float, bool]:
-    """When the oven had fallen from its hottest, straight between readings; else the last time, and not fallen."""
+    """When the oven had fallen from its hottest, and true; or when it was last read, and false."""
     hottest = max(range(len(readings)), key=lambda place: readings[place][1])
     limit = readings[hottest][1] - fall
-    for (before, warm), (after, cool) in zip(readings[hottest:], readings[hottest + 1 :], strict=False):
-        if cool <= limit:
-            return before + (warm - limit) / (warm - cool) * (after - before), True
+    for before, after in pairwise(readings[hottest:]):
+        if after[1] <= limit:
+            return crossing(before, after, limit), True
     return readings[-1][0], False

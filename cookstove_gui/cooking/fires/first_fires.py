@@ -1,14 +1,14 @@
-"""The first fires of a new stove: which are done by the logs, which is next, and what to watch.
+"""The first fires of a new stove: which of them the logs show done, which is next, and what to watch.
 
-Common practice, no source; the stove's manual goes first. A stage counts only on what the log shows, so that nothing is
-taken for done on a guess; a cook who knows better waives the rest.
+Common practice, no source; the stove's manual goes first. A stage counts only by what the log shows, never on a guess;
+a cook who knows better waives the rest.
 """
 
 from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cache
 
-from cookstove_gui.cooking.fires.fires import Fire, fires
+from cookstove_gui.cooking.fires.logged_fires import Fire, fires
 from cookstove_gui.resource_files import table
 from cookstove_gui.stove.entries import Session
 from cookstove_gui.stove.stove import Stove
@@ -38,17 +38,17 @@ class StageProgress:
     stage: Stage
     done: bool
     session: int | None  # the session that did it, or the latest that tried
-    missing: tuple[str, ...]  # why the latest try does not count; empty when done or not yet tried
+    missing: tuple[str, ...]  # why the latest try does not count; empty if done or not tried yet
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FirstFires:
-    """How far a stove is through its first fires."""
+    """How far a stove has got with its first fires."""
 
     needed: bool  # a stove that was fired before needs none
     waived: bool
     stages: tuple[StageProgress, ...]
-    always: str  # what holds during all of them, and who decides
+    always: str  # what applies to all of them, and who decides
 
     @property
     def done(self) -> bool:
@@ -121,7 +121,7 @@ def progress(stove: Stove, sessions: Iterable[Session]) -> FirstFires:
 
 
 def shortfalls(stage: Stage, fire: Fire) -> tuple[str, ...]:
-    """Why a fire does not count as a stage, in sentences; none when it does."""
+    """Why a fire does not count as a stage, in sentences; none if it does."""
     found = []
     if fire.minutes < stage.minutes:
         found.append(f"The log shows {fire.minutes:.0f} minutes of fire; it takes about {stage.minutes:.0f}.")

@@ -1,18 +1,17 @@
-"""How long this stove took from lighting to a heat, and how long it held it, by what its logs show."""
+"""How long this stove took from lighting to a heat, and how long it held that heat, according to its logs."""
 
 from collections.abc import Iterable
 from dataclasses import dataclass
 from itertools import pairwise
 
-import numpy as np
-
-from cookstove_gui.cooking.fires.fires import Fire, fires, kelvin_or_none
+from cookstove_gui.cooking.fires.logged_fires import crossing, fires
 from cookstove_gui.forecast.answers import Quantiles
 from cookstove_gui.stove.entries import HeatBand, Session
-from cookstove_gui.stove.stove import OVEN_CENTRE, Stove
+from cookstove_gui.stove.stove import Stove
 
-LEAST_FIRES = 3  # fewer say nothing of a tenth and a ninetieth percentile
-_COLD_START = 30.0  # K, an oven within this of the band's low end when lit was still warm from before
+LEAST_FIRES = 3  # fewer say nothing about a tenth and a ninetieth percentile; judgement
+USUAL_RISE = Quantiles(p10=60.0, p50=75.0, p90=90.0)  # min, where the log shows none; common practice, no source
+_COLD_START = 30.0  # K, an oven this close to the band when lit was still warm from before; judgement
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -33,17 +32,17 @@ class RiseAndHold:
 
 
 def rise_and_hold(stove: Stove, sessions: Iterable[Session], band: HeatBand) -> RiseAndHold:
-    """Rises and stays of the oven's centre over a stove's fires, straight between its readings.
+    """Rises and stays of the oven over a stove's fires, by straight lines between its readings.
 
-    A fire whose oven was already near the band when it was lit tells nothing of a rise and is left out.
+    A fire whose oven was already near the band when it was lit says nothing about a rise and is left out.
     """
     rises: list[float] = []
     holds: list[Hold] = []
     for fire in fires(stove, sessions):
-        readings = _oven(fire)
+        readings = fire.readings_of(stove.oven_spot)
         if len(readings) < 2 or readings[0][1] > band.low - _COLD_START:
             continue
-        rise = _crossing(readings, band.low)
+        rise = _first_reached(readings, band.low)
         if rise is not None:
             rises.append(rise)
             holds.append(_hold(readings, band.low, rise))
@@ -51,21 +50,20 @@ def rise_and_hold(stove: Stove, sessions: Iterable[Session], band: HeatBand) -> 
 
 
 def rise_quantiles(found: RiseAndHold) -> Quantiles:
-    """Tenth, fiftieth and ninetieth percentile of the rises [min]; the outer two None from fewer than LEAST_FIRES."""
+    """Percentiles of the rises [min]; the outer two are None with fewer than `LEAST_FIRES`."""
     if not found.rises:
         return Quantiles(p10=None, p50=None, p90=None)
-    p10, p50, p90 = (float(value) for value in np.quantile(found.rises, [0.1, 0.5, 0.9]))
-    enough = len(found.rises) >= LEAST_FIRES
-    return Quantiles(p10=p10 if enough else None, p50=p50, p90=p90 if enough else None)
+    seen = Quantiles.of(found.rises)
+    return seen if len(found.rises) >= LEAST_FIRES else Quantiles(p10=None, p50=seen.p50, p90=None)
 
 
 def typical_hold(found: RiseAndHold) -> float | None:
-    """Median of the stays [min], those that the log does not see the end of counted as at least so long.
+    """Median of the stays [min]; one whose end the log does not show counts as at least that long.
 
     Source
     ------
     Kaplan and Meier, Nonparametric estimation from incomplete observations, 1958: the first time at which the share
-    still at the heat is one half or less. None where it never comes so low.
+    still at the heat is one half or less. None where it never gets that low.
     """
     share = 1.0
     stays = sorted(found.holds, key=lambda hold: (hold.minutes, not hold.ended))
@@ -77,27 +75,15 @@ def typical_hold(found: RiseAndHold) -> float | None:
     return None
 
 
-def _oven(fire: Fire) -> list[tuple[float, float]]:
-    """Minutes since lighting, and the oven [K]."""
-    return [
-        ((row.at - fire.began).total_seconds() / 60.0, heat)
-        for row in fire.rows
-        if row.spot == OVEN_CENTRE and (heat := kelvin_or_none(row)) is not None
-    ]
+def _first_reached(readings: list[tuple[float, float]], heat: float) -> float | None:
+    return next(
+        (crossing(before, after, heat) for before, after in pairwise(readings) if before[1] < heat <= after[1]), None
+    )
 
 
-def _crossing(readings: list[tuple[float, float]], level: float) -> float | None:
-    for (before, cool), (after, warm) in pairwise(readings):
-        if cool < level <= warm:
-            return before + (level - cool) / (warm - cool) * (after - before)
-    return None
-
-
-def _hold(readings: list[tuple[float, float]], level: float, came: float) -> Hold:
-    later = [reading for reading in readings if reading[0] >= came]
-    before, warm = came, level
-    for after, heat in later:
-        if heat < level:
-            return Hold(minutes=before + (warm - level) / (warm - heat) * (after - before) - came, ended=True)
-        before, warm = after, heat
-    return Hold(minutes=before - came, ended=False)
+def _hold(readings: list[tuple[float, float]], heat: float, came: float) -> Hold:
+    stay = [(came, heat), *(reading for reading in readings if reading[0] >= came)]
+    for before, after in pairwise(stay):
+        if after[1] < heat:
+            return Hold(minutes=crossing(before, after, heat) - came, ended=True)
+    return Hold(minutes=stay[-1][0] - came, ended=False)

@@ -1,13 +1,16 @@
-"""Firewood: how long a load burns at the present air, the heat it gives, and the wood for a whole bake."""
+"""Firewood: how long a load burns at a setting of the air, the heat it gives, and the wood for a whole bake."""
 
 from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cache
 from math import exp, log
+from typing import Any
 
-from cookstove_gui.cooking.fires.fires import Fire, fires
+from cookstove_gui.cooking.belief import updated
+from cookstove_gui.cooking.by_name import by_name
+from cookstove_gui.cooking.fires.logged_fires import Fire, fires, minutes_between
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.forecast.answers import Quantiles
+from cookstove_gui.forecast.answers import NORMAL_P90, Quantiles
 from cookstove_gui.physics.burning import burn_time, mean_burning_rate
 from cookstove_gui.physics.firewood import heat_output, heating_value_net
 from cookstove_gui.resource_files import table
@@ -15,12 +18,11 @@ from cookstove_gui.stove.entries import USUAL_SPLIT, Entry, Kind, Session, wood_
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import WATTS_PER_BTU_PER_HOUR
 
-BURN_FACTOR = 1.5  # the burn model is right within this either way, taken as its tenth and ninetieth percentile
+BURN_FACTOR = 1.5  # from the middle to the tenth and ninetieth percentile of a burn time; judgement
 USUAL_RATE = 2.0  # kg/h of a cookstove at baking heat; common practice, no source
-RATE_FACTOR = 1.6  # by which that may be off, one standard deviation of the logarithm
-RATE_LOG_SD = 0.35  # of one logged fire: weather, wood and cook differ; common practice, no source
-LEAST_FIRE_MIN = 60.0  # a shorter fire says little of a rate
-_NORMAL_P90 = 1.2815515655446004
+RATE_FACTOR = 1.6  # by which that may be off either way, one standard deviation of the logarithm; judgement
+RATE_LOG_SD = 0.35  # of one logged fire: weather, wood and cook differ; judgement
+LEAST_FIRE_MIN = 60.0  # a shorter fire says too little about a rate; judgement
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,16 +56,16 @@ class Heat:
     @property
     def kilowatts(self) -> Quantiles:
         """[kW]"""
-        return _times(self.watts, 1e-3)
+        return self.watts.times(1e-3)
 
     @property
     def btu_per_hour(self) -> Quantiles:
         """[BTU/h]"""
-        return _times(self.watts, 1.0 / WATTS_PER_BTU_PER_HOUR)
+        return self.watts.times(1.0 / WATTS_PER_BTU_PER_HOUR)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class LoadAnswer:
+class LoadBurn:
     """How a load burns at one setting of the air."""
 
     to_coals_min: Quantiles
@@ -72,11 +74,11 @@ class LoadAnswer:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BurningRate:
-    """What is believed of how fast this stove takes wood at baking heat: lognormal."""
+    """The belief about how fast this stove takes wood at baking heat: lognormal."""
 
     median: float  # kg/h
-    log_sd: float
-    fires: int  # logged ones behind it
+    log_sd: float  # standard deviation of the logarithm
+    fires: int  # how many logged fires it rests on
 
 
 @cache
@@ -96,13 +98,7 @@ def woods() -> tuple[Wood, ...]:
 
 
 def wood_of(name: str) -> Wood:
-    """The class of that name, or the one that names it among its examples.
-
-    Raises
-    ------
-    InputProblem
-        If there is none.
-    """
+    """The class of that name, or the one that has it among its examples; raises InputProblem if there is none."""
     wanted = name.strip().casefold()
     for wood in woods():
         if wanted == wood.name or wanted in [kind.strip() for kind in wood.examples.split(",")]:
@@ -113,36 +109,24 @@ def wood_of(name: str) -> Wood:
 
 def usual_moisture(name: str) -> float:
     """Moisture [% of the whole mass] of wood called dry, seasoned, half dry or green."""
-    rows = table("firewood.toml")["moisture"]
-    found = next((row for row in rows if row["name"] == name.strip().casefold()), None)
-    if found is None:
-        raise InputProblem(f"Wood is not called “{name}” here; choose one of {', '.join(row['name'] for row in rows)}.")
+    rows: list[dict[str, Any]] = table("firewood.toml")["moisture"]
+    found = by_name(rows, name.strip().casefold(), "word for how dry wood is", lambda row: str(row["name"]))
     return float(found["percent"][1])
 
 
-def load_burn(load: Load, air_open: float) -> LoadAnswer:
-    """How long a load burns to coals with the air so far open, and the heat it gives meanwhile.
-
-    Parameters
-    ----------
-    load : Load
-    air_open : float
-        0 (shut) to 1 (wide open).
-
-    Returns
-    -------
-    LoadAnswer
+def load_burn(load: Load, air_open: float) -> LoadBurn:
+    """How long a load burns to coals with the air open from 0 (shut) to 1 (wide), and the heat it gives meanwhile.
 
     Raises
     ------
     InputProblem
-        If the load or the air is none.
+        If the load or the air is out of range.
     """
     if not 0.0 <= air_open <= 1.0:
-        raise InputProblem(f"Air {air_open:g} open is none; write 0 (shut) to 1 (wide open).")
+        raise InputProblem(f"The air cannot be {air_open:g} open; write 0 (shut) to 1 (wide open).")
     if not 0.05 <= load.mass <= 60.0 or not 0.01 <= load.thickness <= 0.25 or not 0.0 <= load.moisture <= 60.0:
         raise InputProblem(
-            "That load is none; write 0.05 to 60 kg of splits 1 to 25 cm thick with 0 to 60 % of water in them."
+            "That isn't a load a stove takes; write 0.05 to 60 kg of splits 1 to 25 cm thick, 0 to 60 % of it water."
         )
     stove = table("firewood.toml")["stove"]
     middle = float(burn_time(load.thickness, air_open, load.wood.charring_rate, load.moisture, stove["air_shut_share"]))
@@ -153,7 +137,7 @@ def load_burn(load: Load, air_open: float) -> LoadAnswer:
         rate = float(mean_burning_rate(load.mass, seconds, load.wood.char_share))
         return float(heat_output(rate, value, efficiency))
 
-    return LoadAnswer(
+    return LoadBurn(
         to_coals_min=Quantiles(p10=middle / BURN_FACTOR / 60, p50=middle / 60, p90=middle * BURN_FACTOR / 60),
         heat=Heat(
             watts=Quantiles(
@@ -164,46 +148,35 @@ def load_burn(load: Load, air_open: float) -> LoadAnswer:
 
 
 def burning_rate(stove: Stove, sessions: Iterable[Session]) -> BurningRate:
-    """How fast this stove takes wood, after its logged fires; the usual rate where none says.
-
-    The usual rate is updated in the logarithm, each fire of an hour or more whose wood is known being one reading. The
-    last load is left out, for it burns on after the log.
-    """
-    precision = 1.0 / log(RATE_FACTOR) ** 2
-    weighed, count = log(USUAL_RATE) * precision, 0
-    for fire in fires(stove, sessions):
-        rate = rate_of(fire)
-        if rate is not None:
-            weighed += log(rate) / RATE_LOG_SD**2
-            precision += 1.0 / RATE_LOG_SD**2
-            count += 1
-    return BurningRate(median=exp(weighed / precision), log_sd=precision**-0.5, fires=count)
+    """How fast this stove takes wood: the usual rate, updated by each logged fire that shows one."""
+    shown = [rate for fire in fires(stove, sessions) if (rate := rate_of(fire)) is not None]
+    median, log_sd = updated(USUAL_RATE, log(RATE_FACTOR), shown, RATE_LOG_SD)
+    return BurningRate(median=median, log_sd=log_sd, fires=len(shown))
 
 
 def rate_of(fire: Fire) -> float | None:
-    """Mean rate [kg/h] at which one fire took its wood, up to its last load; None where the log does not say."""
-    loads = [(row, kilograms_of(row)) for row in fire.rows if row.kind is Kind.WOOD]
-    masses = [mass for _, mass in loads]
-    if len(loads) < 2 or any(mass is None or mass <= 0 for mass in masses):
+    """Mean rate [kg/h] at which one fire took its wood until its last load; None where the log does not say.
+
+    The last load is left out: it burns on after the log.
+    """
+    rows = [row for row in fire.rows if row.kind is Kind.WOOD]
+    masses = [mass for row in rows if (mass := kilograms_of(row)) is not None and mass > 0]
+    if len(rows) < 2 or len(masses) < len(rows):
         return None
-    minutes = (loads[-1][0].at - fire.began).total_seconds() / 60.0
-    if minutes < LEAST_FIRE_MIN:
-        return None
-    return sum(mass for mass in masses[:-1] if mass is not None) / (minutes / 60.0)
+    minutes = minutes_between(fire.began, rows[-1].at)
+    return sum(masses[:-1]) / (minutes / 60.0) if minutes >= LEAST_FIRE_MIN else None
 
 
 def wood_for(minutes: float, rate: BurningRate) -> Quantiles:
-    """Wood [kg] that keeps the stove at baking heat for so long: warming up and the whole bake."""
-    hours = max(minutes, 0.0) / 60.0
-    spread = exp(_NORMAL_P90 * rate.log_sd)
-    return Quantiles(p10=hours * rate.median / spread, p50=hours * rate.median, p90=hours * rate.median * spread)
+    """Wood [kg] for so many minutes of fire: warming up and the whole bake."""
+    return Quantiles.lognormal(rate.median, rate.log_sd).times(max(minutes, 0.0) / 60.0)
 
 
 def heat_at(rate: BurningRate, wood: Wood, moisture: float) -> Heat:
-    """Heat that the stove gives while it takes wood at a rate."""
+    """Heat that the stove gives while it takes wood of so much moisture [% of the whole mass] at a rate."""
     value = float(heating_value_net(wood.heating_value, moisture))
-    spread = exp(_NORMAL_P90 * rate.log_sd)
     worst, usual, best = table("firewood.toml")["stove"]["efficiency"]
+    spread = exp(NORMAL_P90 * rate.log_sd)
     per_second = rate.median / 3600.0
     return Heat(
         watts=Quantiles(
@@ -215,7 +188,7 @@ def heat_at(rate: BurningRate, wood: Wood, moisture: float) -> Heat:
 
 
 def kilograms_of(row: Entry) -> float | None:
-    """Mass [kg] of a wood row: as weighed, or by the count of splits in its note; None where it says neither."""
+    """Mass [kg] of a wood row: as weighed, or by the number of splits in its note; None where it gives neither."""
     try:
         mass = wood_mass(row)
     except InputProblem:
@@ -224,11 +197,3 @@ def kilograms_of(row: Entry) -> float | None:
         return mass
     count = wood_count(row)
     return None if count is None else count * USUAL_SPLIT
-
-
-def _times(quantiles: Quantiles, factor: float) -> Quantiles:
-    return Quantiles(
-        p10=None if quantiles.p10 is None else quantiles.p10 * factor,
-        p50=None if quantiles.p50 is None else quantiles.p50 * factor,
-        p90=None if quantiles.p90 is None else quantiles.p90 * factor,
-    )

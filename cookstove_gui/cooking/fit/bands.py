@@ -1,16 +1,18 @@
-"""Bands of oven heat: the traditional names in one chosen table, and what a cook types instead of a name."""
+"""Bands of oven heat: the traditional names as one chosen table gives them, or a range or number typed instead."""
 
 import re
 from dataclasses import dataclass
 from functools import cache
 
+from cookstove_gui.cooking.by_name import by_name
+from cookstove_gui.cooking.fit.tasks import task_of
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.resource_files import table
 from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.units import TemperatureUnit, degrees, kelvin, tidy
 
 HALF_WIDTH = 25.0 / 1.8  # K, either side of a single number that is typed: 25 °F, common practice, no source
-OVEN_LOWEST = kelvin(60.0, "F")  # K, a cold kitchen
+OVEN_LOWEST = kelvin(60.0, "F")  # K, a cold kitchen; common practice, no source
 OVEN_HIGHEST = kelvin(700.0, "F")  # K, above what cookstove ovens reach; common practice, no source
 DEFAULT_TABLE = "wide"
 
@@ -31,7 +33,7 @@ class BandTable:
 
 @cache
 def band_tables() -> tuple[BandTable, ...]:
-    """The published tables; the first is used when nothing is chosen."""
+    """The published tables of `resources/bands.toml`."""
     return tuple(
         BandTable(
             key=row["key"],
@@ -48,29 +50,19 @@ def band_tables() -> tuple[BandTable, ...]:
 
 @cache
 def oven_bands(table_key: str = DEFAULT_TABLE) -> tuple[HeatBand, ...]:
-    """The bands a cook may pick by name: what is baked first, then the heats of one table.
-
-    Raises
-    ------
-    InputProblem
-        If there is no table of that key.
-    """
-    chosen = next((one for one in band_tables() if one.key == table_key), None)
-    if chosen is None:
-        keys = ", ".join(one.key for one in band_tables())
-        raise InputProblem(f"There is no table of oven heats called “{table_key}”; choose one of {keys}.")
-    return _bands_of_bakes() + chosen.bands
+    """The bands a cook may pick by name: first those of what is baked, then the heats of one table."""
+    return _bands_of_bakes() + by_name(band_tables(), table_key, "table of oven heats", lambda one: one.key).bands
 
 
 def band_from_text(text: str, unit: TemperatureUnit, table_key: str = DEFAULT_TABLE) -> HeatBand:
     """The band that was typed: a name, a range such as `425-475` or `425 to 475 F`, or `425` (25 °F either side).
 
-    A unit behind either number holds for both; `unit` is meant when none is typed.
+    A unit after either number holds for both; `unit` is assumed when none is typed.
 
     Raises
     ------
     InputProblem
-        If it is no band, the ends are the wrong way round, or no oven gets there.
+        If it isn't a band, its ends are the wrong way round, or no oven gets that hot or that cold.
     """
     typed = " ".join(text.split())
     known = {band.name: band for band in oven_bands(table_key)}
@@ -84,7 +76,7 @@ def band_from_text(text: str, unit: TemperatureUnit, table_key: str = DEFAULT_TA
             raise InputProblem(
                 f"“{typed}” runs from high to low; write the lower end first: {tidy(high)}-{tidy(low)}."
                 if low > high
-                else f"“{typed}” leaves no room; write two different numbers, or {tidy(low)} alone."
+                else f"“{typed}” has no width; write two different numbers, or {tidy(low)} alone."
             )
         return _within_reach(
             typed, kelvin(low, meant), kelvin(high, meant), meant, f"{tidy(low)}–{tidy(high)} °{meant}"
@@ -103,11 +95,9 @@ def band_from_text(text: str, unit: TemperatureUnit, table_key: str = DEFAULT_TA
 
 @cache
 def _bands_of_bakes() -> tuple[HeatBand, ...]:
-    limits = {row["key"]: row["band"] for row in table("tasks.toml")["task"]}
+    baked = table("bands.toml")["baked"].items()
     return tuple(
-        HeatBand(name=name, low=kelvin(float(limits[key][0]), "F"), high=kelvin(float(limits[key][1]), "F"))
-        for name, key in table("bands.toml")["baked"].items()
-        if key in limits
+        HeatBand(name=name, low=task.low, high=task.high) for name, key in baked if (task := task_of(key)) is not None
     )
 
 
@@ -128,7 +118,7 @@ def _within_reach(typed: str, low: float, high: float, unit: TemperatureUnit, na
     if low < OVEN_LOWEST or high > OVEN_HIGHEST:
         other = "F" if unit == "C" else "C"
         raise InputProblem(
-            f"“{typed}” in °{unit} is beyond what an oven does ({tidy(degrees(OVEN_LOWEST, unit), 0)} to "
-            f"{tidy(degrees(OVEN_HIGHEST, unit), 0)} °{unit}); mend the number, or write {other} behind it."
+            f"“{typed}” in °{unit} is beyond what an oven reaches ({tidy(degrees(OVEN_LOWEST, unit), 0)} to "
+            f"{tidy(degrees(OVEN_HIGHEST, unit), 0)} °{unit}); correct the number, or write {other} after it."
         )
     return HeatBand(name=name, low=low, high=high)

@@ -1,4 +1,4 @@
-"""Which spots a task may use, and how much the heat differs across the place."""
+"""Which spots a task may use, and how much the heat varies across its place."""
 
 import numpy as np
 from numpy.typing import NDArray
@@ -8,8 +8,8 @@ from cookstove_gui.forecast.answers import Projection
 from cookstove_gui.stove.stove import OVEN_CENTRE, SpotKind, Stove
 
 PAN_WIDTH = 0.25  # m, common practice, no source
-# What stands in the middle and is turned once half way feels this share of the difference from wall to wall; common
-# practice, no source
+# Food in the middle that is turned once half-way feels this share of the difference from wall to wall; common practice,
+# no source
 FELT_SHARE = 0.3
 _NEIGHBOUR_REACH = 1.3  # neighbours are the spots within this multiple of the smallest distance
 
@@ -20,19 +20,27 @@ def top_spot_names(stove: Stove, projection: Projection) -> tuple[str, ...]:
 
 
 def oven_spot_names(stove: Stove, projection: Projection) -> tuple[str, ...]:
-    """The oven's centre; the oven's other spots if the projection has no centre."""
+    """The oven's centre, or its other spots if the projection has no centre."""
     known = tuple(spot.name for spot in stove.spots_of(SpotKind.OVEN) if spot.name in projection.spots)
     return (OVEN_CENTRE,) if OVEN_CENTRE in known else known
+
+
+def oven_sides(stove: Stove, projection: Projection) -> tuple[str, ...]:
+    """The oven's spots that the projection knows, without its floor: the pan stands on a rack."""
+    return tuple(
+        spot.name
+        for spot in stove.spots_of(SpotKind.OVEN)
+        if spot.name in projection.spots and "floor" not in spot.name
+    )
 
 
 def differences(
     stove: Stove, projection: Projection, place: Place, names: tuple[str, ...]
 ) -> NDArray[np.floating] | None:
-    """Greatest difference of heat across the place [K], (futures, times, names); None where nothing tells of it.
+    """Difference of heat across the place [K], (futures, times, names); None where too few spots are known.
 
-    In the oven it is what is felt of the difference between the hottest and the coolest of its sides; the floor is left
-    out, because the pan stands on a rack. On the cooktop it is the difference between the edges of a pan on the spot,
-    the heat running straight to each neighbouring spot.
+    In the oven: `FELT_SHARE` of the difference between its hottest and its coolest side. On the cooktop: the difference
+    between the edges of a pan on the spot, with heat interpolated linearly to each neighbouring spot.
     """
     if place is Place.OVEN:
         return _across_oven(stove, projection, len(names))
@@ -40,11 +48,7 @@ def differences(
 
 
 def _across_oven(stove: Stove, projection: Projection, count: int) -> NDArray[np.floating] | None:
-    sides = [
-        projection.spots.index(spot.name)
-        for spot in stove.spots_of(SpotKind.OVEN)
-        if spot.name in projection.spots and "floor" not in spot.name
-    ]
+    sides = [projection.spots.index(name) for name in oven_sides(stove, projection)]
     if len(sides) < 2:
         return None
     felt = FELT_SHARE * np.ptp(projection.kelvin[:, :, sides], axis=2)

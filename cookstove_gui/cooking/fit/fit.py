@@ -4,13 +4,13 @@ A future is good for a start when all of this holds, judged at the projection's 
 
 - the spot is in the band at the start;
 - its mean over the task's duration is in the band;
-- it never strays from the band by more than `EXCURSION`; a bake of `LONG_BAKE_MINUTES` or more bears the swings of a
-  wood fire, up to `RISING_EXCURSION` above the band and, as the falling oven of old, `FALLING_EXCURSION` below it, as
-  long as the mean holds (common practice, no source);
-- the mean difference across the place is no more than the task bears.
+- it never strays from the band by more than `EXCURSION`; a bake of `LONG_BAKE_MINUTES` or more tolerates the swings of
+  a wood fire, up to `RISING_EXCURSION` above the band and, as in a falling oven, `FALLING_EXCURSION` below it, as long
+  as the mean holds;
+- the mean difference across the place is no more than the task tolerates.
 
-The chance is the share of such futures. Near the horizon a start is judged by what is left of its duration, and only if
-that is at least `JUDGED_SHARE` of it.
+The chance is the share of such futures. Near the horizon a start is judged by the part of its duration that is still
+projected, and only if that is at least `JUDGED_SHARE` of it.
 """
 
 from collections.abc import Iterable
@@ -29,11 +29,12 @@ from cookstove_gui.stove.stove import Stove
 EXCURSION = 25.0 / 1.8  # K, 25 °F: what a pan or a bake forgives for a while; common practice, no source
 FALLING_EXCURSION = 50.0 / 1.8  # K, 50 °F: a long bake in a falling oven; common practice, no source
 RISING_EXCURSION = 40.0 / 1.8  # K, 40 °F: a long bake after a load of wood; common practice, no source
-LONG_BAKE_MINUTES = 40.0
+LONG_BAKE_MINUTES = 40.0  # common practice, no source
+# All judgement, no source:
 JUDGED_SHARE = 0.5
-GOOD_CHANCE = 0.6  # good now, and good at a later moment
-POSSIBLE_CHANCE = 0.4  # good at some moment of the next three hours; with less it is “not with this fire”
-WORTH_CHANCE = 0.2  # good at the likeliest of those moments: less is no time to name
+GOOD_CHANCE = 0.6  # from which a spot is called good, now or later
+POSSIBLE_CHANCE = 0.4  # of a good start within three hours; with less it is “not with this fire”
+WORTH_CHANCE = 0.2  # at the likeliest later start; with less that time is not named
 
 
 class FitState(StrEnum):
@@ -42,7 +43,7 @@ class FitState(StrEnum):
     NOW = "good now"
     LATER = "good later"
     NOT = "not with this fire"
-    REFUSED = "first fires not done"  # no food before a new stove's first fires are done or waived
+    REFUSED = "first fires not done"  # no food until a new stove's first fires are done or waived
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,11 +51,11 @@ class SpotFit:
     """One task on one spot."""
 
     spot: str
-    chance_now: float  # in the band now and for the task's duration
-    in_min: float | None  # when it will most likely be good, 0 if now, None if not within three hours
-    chance_then: float  # the chance at that moment
-    chance_ever: float = 0.0  # that there is a good moment to start within three hours
-    uneven_now: float = 0.0  # that it would be good now but for the difference across the place
+    chance_now: float  # that it is good to start now
+    in_min: float | None  # when it is good to start; 0 if now, None if not within three hours
+    chance_then: float  # that it is good to start then
+    chance_ever: float = 0.0  # that there is a good start within three hours
+    uneven_now: float = 0.0  # that only the difference across the place keeps it from being good now
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -72,23 +73,10 @@ def fits(
     tasks: Iterable[Task] | None = None,
     first_fires_done: bool = True,
 ) -> tuple[TaskFit, ...]:
-    """Every task against every spot it may be done on.
+    """Every task against every spot it may be done on, in the order of the tasks.
 
-    Parameters
-    ----------
-    projection : Projection
-        Equally likely futures of the stove's spots.
-    stove : Stove
-        Says which spots lie on the cooktop and which in the oven.
-    tasks : tasks, optional
-        In the order wanted; all of the catalogue if left out.
-    first_fires_done : bool
-        False refuses food, with no chances given.
-
-    Returns
-    -------
-    tuple of TaskFit
-        In the order of the tasks; a task whose place the projection does not know is left out.
+    `tasks` is the whole catalogue if left out; tasks whose place the projection does not know are left out. Without the
+    first fires done, food is refused with no chances given.
     """
     wanted = catalogue() if tasks is None else tuple(tasks)
     answers: dict[str, TaskFit] = {}
@@ -136,7 +124,7 @@ def window_of(task: Task, heat: WindowedHeat) -> Window:
 
 
 def _share(good: NDArray[np.bool_]) -> FloatArray:
-    """Share of the futures, which lie along the last axis; bytes are summed, many times faster than booleans."""
+    """Share of the futures, along the last axis; summing bytes is many times faster than summing booleans."""
     return np.asarray(good.view(np.uint8).sum(axis=-1, dtype=np.uint32) / good.shape[-1], dtype=np.float64)
 
 
@@ -147,7 +135,7 @@ def _spot_fits(
     likely = chances >= GOOD_CHANCE
     then = likely.argmax(axis=0)
     if len(starts) > 1:
-        # only later moments: what is not good enough now is not offered as “in 0 minutes”
+        # only later starts: what is not good enough now is not offered as “in 0 minutes”
         then = np.where(likely.any(axis=0), then, 1 + chances[1:].argmax(axis=0))
     chance_then = np.take_along_axis(chances, then[None, :], axis=0)[0]
     worth_naming = likely[0] | ((then > 0) & (ever >= POSSIBLE_CHANCE) & (chance_then >= WORTH_CHANCE))
@@ -175,7 +163,7 @@ def _spot_fits(
 
 
 def _rank(spot: SpotFit) -> tuple[float, float, float]:
-    """Good now before good later before not; within each the likelier or the sooner first."""
+    """Good now before good later before not; within these the likelier or the sooner first."""
     if spot.chance_now >= GOOD_CHANCE:
         return (0.0, -spot.chance_now, 0.0)
     if spot.in_min is not None:

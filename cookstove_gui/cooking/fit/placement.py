@@ -1,4 +1,4 @@
-"""Which pot goes where when several are to be on the cooktop at once."""
+"""Which pot goes where when several are on the cooktop at once."""
 
 from collections.abc import Iterable
 
@@ -22,10 +22,9 @@ def assign(gains: FloatArray) -> tuple[int | None, ...]:
 
 
 def place_pots(task_fits: Iterable[TaskFit], chosen_keys: Iterable[str]) -> dict[str, str | None]:
-    """A spot for each chosen task, so that the sum of the chances now is greatest; one pot to a spot.
+    """A spot for each chosen task, one pot to a spot, with the greatest sum of chances now; the oven is shared.
 
-    What goes into the oven shares it. A task is without a spot (None) when there are more pots than spots, when no spot
-    has any chance for it, or when it is not among the fits.
+    A task gets none if there are more pots than spots, if no spot has a chance for it, or if it is not among the fits.
     """
     by_key = {fit.task.key: fit for fit in task_fits}
     placed: dict[str, str | None] = dict.fromkeys(chosen_keys)

@@ -4,8 +4,6 @@ from dataclasses import dataclass
 from enum import StrEnum
 from functools import cache
 
-from cookstove_gui.cooking.fit.bands import band_from_text as band_from_text
-from cookstove_gui.cooking.fit.bands import oven_bands as oven_bands
 from cookstove_gui.resource_files import table
 from cookstove_gui.units import kelvin
 
@@ -31,6 +29,11 @@ class Task:
     is_food: bool = True
     source: str = "common practice, no source"
 
+    @property
+    def middle(self) -> float:
+        """Middle of the band [K]."""
+        return 0.5 * (self.low + self.high)
+
 
 @cache
 def catalogue() -> tuple[Task, ...]:
@@ -52,5 +55,5 @@ def catalogue() -> tuple[Task, ...]:
 
 
 def task_of(key: str) -> Task | None:
-    """The task of that key, or none."""
+    """The task with that key, or none."""
     return next((task for task in catalogue() if task.key == key), None)

@@ -1,4 +1,4 @@
-"""Heat over every window of a given length, of all futures and spots at once: each task is then a few comparisons."""
+"""Heat over every window of a given length, for all futures and spots at once: a task is then a few comparisons."""
 
 from dataclasses import dataclass
 from typing import TypeAlias
@@ -16,12 +16,12 @@ _Single: TypeAlias = NDArray[np.float32]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Window:
-    """How far a band has to reach to be good, for a window that opens at each start."""
+    """How far a band has to reach to hold a window's heat, for the window that opens at each start."""
 
     starts: FloatArray  # (starts,) min
     least: _Single  # (starts, spots, futures) K from the origin; the band's low end may be no higher
     most: _Single  # and its high end no lower
-    difference: _Single | None  # K, mean difference across the place; None where nothing tells of it
+    difference: _Single | None  # K, mean difference across the place; None where too few spots are known
 
     def holds(self, low: float, high: float) -> NDArray[np.bool_]:
         """Which futures a band [K] holds, from which start: (starts, spots, futures)."""
@@ -30,7 +30,7 @@ class Window:
         return good
 
     def even(self, evenness: float) -> NDArray[np.bool_] | np.bool_:
-        """Which futures differ across the place by no more than this [K]: alike, or true where nothing tells."""
+        """Which futures differ across the place by no more than this [K]; true where none is known."""
         return np.True_ if self.difference is None else self.difference <= evenness + _ROUNDING
 
 
@@ -40,20 +40,18 @@ class WindowedHeat:
     def __init__(self, projection: Projection, names: tuple[str, ...], difference: NDArray[np.floating] | None) -> None:
         columns = [projection.spots.index(name) for name in names]
         self._minutes = projection.minutes
-        self._heat = _time_first(projection.kelvin[:, :, columns] - _ORIGIN)
+        self._heat, self._integral = self._with_integral(_time_first(projection.kelvin[:, :, columns] - _ORIGIN))
         self._coldest = _RunExtremes(self._heat, np.minimum)
         self._hottest = _RunExtremes(self._heat, np.maximum)
-        self._integral = self._running_integral(self._heat)
-        self._difference = None if difference is None else _time_first(difference)
-        self._difference_integral = None if self._difference is None else self._running_integral(self._difference)
+        self._difference = None if difference is None else self._with_integral(_time_first(difference))
         self._windows: dict[tuple[bytes, float, float], Window] = {}
 
     def window(self, duration: float, *, below: float, above: float, judged_share: float) -> Window:
         """The windows of one duration [min].
 
-        The window that opens at a start closes at the first time of the projection at or after its end, or at the
-        horizon; starts that would see less than `judged_share` of their duration are left out (never the first one).
-        `below` and `above` [K] is how far the heat may stray from the band.
+        A window closes at the first time of the projection at or after its end, or at the horizon. Starts that see less
+        than `judged_share` of their duration are left out (never the first one). `below` and `above` [K] are how far
+        the heat may stray from the band.
         """
         minutes = self._minutes
         count = max(1, int(np.sum(minutes + judged_share * duration <= minutes[-1] + 1e-9)))
@@ -74,19 +72,18 @@ class WindowedHeat:
         most -= np.float32(above)
         np.maximum(most, start, out=most)
         np.maximum(most, mean, out=most)
-        difference = None
-        if self._difference is not None and self._difference_integral is not None:
-            difference = self._mean(self._difference, self._difference_integral, last)
+        difference = None if self._difference is None else self._mean(*self._difference, last)
         return Window(starts=self._minutes[:count], least=least, most=most, difference=difference)
 
-    def _running_integral(self, values: _Single) -> _Single:
+    def _with_integral(self, values: _Single) -> tuple[_Single, _Single]:
+        """The values, and their integral up to each time [K min] by the trapezoidal rule."""
         half_steps = (0.5 * np.diff(self._minutes)).astype(np.float32)[:, None, None]
         integral = np.zeros_like(values)
         np.cumsum(half_steps * (values[1:] + values[:-1]), axis=0, out=integral[1:])
-        return integral
+        return values, integral
 
     def _mean(self, values: _Single, integral: _Single, last: NDArray[np.intp]) -> _Single:
-        """Mean over the windows that open at the first times and close at `last`; one of no length is its value."""
+        """Mean over the windows that open at the first times and close at `last`; of one without length, its value."""
         count = len(last)
         length = (self._minutes[last] - self._minutes[:count]).astype(np.float32)
         steady = _steady_starts(last)
@@ -104,7 +101,7 @@ def _time_first(values: NDArray[np.floating]) -> _Single:
 
 
 def _steady_starts(last: NDArray[np.intp]) -> int:
-    """How many of the first windows are of as many rows as the very first: they need no look-up row by row."""
+    """How many of the first windows have as many rows as the very first: they are taken in one slice."""
     same = last - np.arange(len(last)) == last[0]
     return int(len(same) if same.all() else same.argmin())
 
@@ -117,7 +114,7 @@ class _RunExtremes:
 
     def __init__(self, values: _Single, pick: np.ufunc) -> None:
         self._pick = pick
-        self._levels = [values]  # made as far as they are asked for
+        self._levels = [values]  # added as they are needed
         self._to_end = values.copy()  # of all rows from each one on
         for row in range(len(values) - 2, -1, -1):  # row by row is many times faster than the ufunc's accumulate
             pick(values[row], self._to_end[row + 1], out=self._to_end[row])

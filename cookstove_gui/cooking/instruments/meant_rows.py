@@ -1,15 +1,13 @@
-"""Readings as they are meant for the forecast: as the surface is, not as it was shown.
+"""Readings as the forecast takes them: infrared ones corrected for a wrong emissivity setting. The log is unchanged.
 
-Infrared readings are corrected where the instrument's emissivity is set otherwise than the surface's. The log keeps
-what was typed; only what the forecast is told changes. A setting inside the range of emissivities that the surface may
-have is not known to be wrong, so nothing is changed then; nor for a stove whose owner described no infrared
-thermometer, nor for a shiny surface, whose readings no correction makes good.
+A setting within the range of emissivities that the surface may have is not known to be wrong, so nothing is corrected
+then; nor on a shiny surface, which no correction makes good, nor where no infrared thermometer is described.
 """
 
 from collections.abc import Iterable
 from dataclasses import replace
 
-from cookstove_gui.cooking.fires.fires import kelvin_or_none
+from cookstove_gui.cooking.fires.logged_fires import kelvin_or_none
 from cookstove_gui.cooking.instruments.surface_readings import INFRARED, corrected_reading, surface_at, surfaces
 from cookstove_gui.stove.entries import Entry, Kind, Session
 from cookstove_gui.stove.stove import Instrument, Spot, SpotKind, Stove
@@ -19,9 +17,9 @@ _POINTED_AT = (SpotKind.TOP, SpotKind.SIDE, SpotKind.GLASS)
 
 
 def meant_rows(stove: Stove, rows: Iterable[Entry]) -> tuple[Entry, ...]:
-    """The rows with every infrared reading corrected for its surface; all others as they stand.
+    """The rows with every infrared reading corrected for its surface.
 
-    The instrument's offset is left in: the forecast takes it off together with its doubt.
+    The instrument's offset is left in: the forecast takes it off together with its uncertainty.
     """
     instrument = next((one for one in stove.instruments if one.kind == INFRARED), None)
     if instrument is None:
@@ -30,12 +28,12 @@ def meant_rows(stove: Stove, rows: Iterable[Entry]) -> tuple[Entry, ...]:
 
 
 def meant_sessions(stove: Stove, sessions: Iterable[Session]) -> tuple[Session, ...]:
-    """Past sessions with their infrared readings corrected likewise."""
+    """Past sessions with their infrared readings corrected."""
     return tuple(replace(session, entries=meant_rows(stove, session.entries)) for session in sessions)
 
 
 def meant_kelvin(stove: Stove, row: Entry) -> float | None:
-    """What a reading means [K] if that is not what was typed; None otherwise."""
+    """A reading as corrected [K]; None if it stays as typed."""
     meant = meant_rows(stove, (row,))[0]
     return kelvin_or_none(meant) if meant is not row else None
 

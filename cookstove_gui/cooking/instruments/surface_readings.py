@@ -1,8 +1,9 @@
-"""What a typed reading means once the instrument's offset and the emissivity of the surface are reckoned in."""
+"""What a typed reading means once the instrument's offset and the surface's emissivity are taken into account."""
 
 from dataclasses import dataclass
 from functools import cache
 
+from cookstove_gui.cooking.by_name import by_name
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.physics.infrared import emissivity_from_contact, shown_temperature, surface_temperature
 from cookstove_gui.physics.planck import TEMPERATURE_HIGH
@@ -11,9 +12,7 @@ from cookstove_gui.stove.stove import USUAL_ROOM, Instrument, Spot, SpotKind, St
 
 INFRARED = "infrared"
 _SURFACES = {SpotKind.GLASS: "glass", SpotKind.FLUE: "stove paint", SpotKind.SIDE: "stove paint"}
-SHINY_ADVICE = (
-    "This surface mirrors its surroundings, so the reading is not to be trusted; blacken or tape a spot and read that."
-)
+SHINY_ADVICE = "This surface mirrors its surroundings, so don't trust this reading; blacken or tape a spot to read."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -30,7 +29,7 @@ class Surface:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CorrectedReading:
-    """A reading as typed and as it is meant; all [K]."""
+    """A reading as typed and as corrected; all [K]."""
 
     typed: float
     corrected: float
@@ -56,18 +55,8 @@ def surfaces() -> tuple[Surface, ...]:
 
 
 def surface_of(name: str) -> Surface:
-    """The surface of that name.
-
-    Raises
-    ------
-    InputProblem
-        If there is none.
-    """
-    found = next((surface for surface in surfaces() if surface.name == name), None)
-    if found is None:
-        names = ", ".join(surface.name for surface in surfaces())
-        raise InputProblem(f"“{name}” is not a known surface; choose one of {names}.")
-    return found
+    """The surface of that name; raises InputProblem if there is none."""
+    return by_name(surfaces(), name, "surface", lambda surface: surface.name)
 
 
 def cooktop_is_shiny(stove: Stove) -> bool:
@@ -92,11 +81,11 @@ def corrected_reading(
     typed : float
         What the instrument showed [K].
     instrument : Instrument
-        Its offset is taken off; if it is an infrared one its emissivity setting is replaced by the surface's.
+        Its offset is taken off; an infrared one's emissivity setting is replaced by the surface's.
     surface : Surface
-        What it was pointed at; not looked at for other instruments.
+        What an infrared one was pointed at; ignored for other instruments.
     reflected : float
-        What the surface mirrors, near enough the room [K].
+        What the surface mirrors, roughly the room [K].
 
     Returns
     -------
@@ -104,8 +93,8 @@ def corrected_reading(
 
     Notes
     -----
-    A surface no warmer than what it mirrors is left as it is: there is next to nothing to correct and much to spoil.
-    A shiny one is left as it is too, for its emissivity may be off tenfold; `high` tells how far it may be off.
+    A surface no warmer than what it mirrors stays as read: there is next to nothing to correct and much to spoil.
+    A shiny one stays as read too, for its emissivity may be off tenfold; `high` says how far the reading may be off.
     """
     meant = typed - instrument.offset
     doubt = instrument.offset_doubt
@@ -126,7 +115,7 @@ def corrected_reading(
 
 
 def _surface_temperature(shown: float, emissivity: float, setting: float, reflected: float) -> float:
-    """As the physics' `surface_temperature`, held to the hottest it reckons with."""
+    """The physics' `surface_temperature`, capped at the hottest it covers."""
     dark = emissivity < setting  # only then is the surface hotter than what is shown
     if dark and shown >= float(shown_temperature(TEMPERATURE_HIGH, emissivity, setting, reflected)):
         return TEMPERATURE_HIGH
@@ -151,7 +140,7 @@ def measured_surface(
     Returns
     -------
     Surface
-        With 0.03 either side for the doubt of one such check (common practice, no source).
+        With 0.03 either side for the uncertainty of one such check (common practice, no source).
 
     Raises
     ------
@@ -166,7 +155,7 @@ def measured_surface(
         found = float("nan")
     if not 0.03 <= found <= 1.03:
         raise InputProblem(
-            "The two readings do not belong together; read the same place with both, one after the other."
+            "These two readings don't go together; read the same place with both, one right after the other."
         )
     found = min(found, 1.0)
     return Surface(

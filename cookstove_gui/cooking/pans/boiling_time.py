@@ -1,6 +1,6 @@
 """Water on a spot: when it simmers or boils, whether it holds a simmer, and how far a heavy pan lags its spot.
 
-The doubt in the answers is that of the spot's futures and that of the pan's contact, each future meeting one contact.
+Two things are uncertain: the spot's futures and the pan's contact. Each future is given one contact.
 """
 
 from dataclasses import dataclass
@@ -9,7 +9,7 @@ from statistics import NormalDist
 
 import numpy as np
 
-from cookstove_gui.cooking.pans.catalogue import Contact, Pan, PanOfWater, usual_contact
+from cookstove_gui.cooking.pans.catalogue import COLD_WATER, Contact, Pan, PanOfWater, usual_contact
 from cookstove_gui.forecast.answers import FloatArray, Projection, Quantiles
 from cookstove_gui.forecast.futures.goal_times import first_reach, late_quantiles
 from cookstove_gui.physics.boiling import pan_course, spot_to_hold
@@ -19,8 +19,7 @@ from cookstove_gui.resource_files import table
 from cookstove_gui.stove.stove import USUAL_ROOM
 from cookstove_gui.units import kelvin
 
-STEP = 30.0  # s, of the reckoning
-COLD_WATER = 288.15  # K, from the well or tap; common practice, no source
+STEP = 30.0  # s, between two moments of a course
 BOILING_AT_SEA_LEVEL = kelvin(212.0, "F")
 UPPER_LOSS = 25.0  # W/(m2 K), an empty pan to the room: section 14 of the handbook tables, convection and radiation
 
@@ -34,7 +33,7 @@ class Goal(StrEnum):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class WaterAnswer:
+class WaterTime:
     """When the water gets there, from the moment the pan goes on."""
 
     goal: Goal
@@ -44,19 +43,19 @@ class WaterAnswer:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class SimmerAnswer:
-    """Whether a simmer holds."""
+class SimmerHold:
+    """The chances that a simmer holds for some minutes."""
 
-    chance: float  # stays between a simmer's low end and a boil
+    chance: float  # that it stays between a simmer's low end and a boil
     chance_boils: float
-    chance_falls: float  # below a simmer
+    chance_falls: float  # that it falls below a simmer
     litres_lost: Quantiles
 
 
 def goal_temperature(goal: Goal, boiling: float) -> float:
-    """What a goal means where water boils at `boiling` [K]: the low end of its range, which moves with the boil.
+    """Temperature of a goal [K] where water boils at `boiling` [K]: the low end of a range that moves with the boil.
 
-    Source: ranges at sea level in `resources/pans.toml`.
+    The ranges at sea level, with their source, are in `resources/pans.toml`.
     """
     if goal is Goal.BOIL:
         return boiling
@@ -64,7 +63,7 @@ def goal_temperature(goal: Goal, boiling: float) -> float:
     return kelvin(float(low), "F") - (BOILING_AT_SEA_LEVEL - boiling)
 
 
-def time_to_reach(
+def water_time(
     projection: Projection,
     spot: str,
     water: PanOfWater,
@@ -73,7 +72,7 @@ def time_to_reach(
     start: float = COLD_WATER,
     contact: Contact | None = None,
     goes_on_min: float = 0.0,
-) -> WaterAnswer:
+) -> WaterTime:
     """When a pan of water that goes on a spot gets to a simmer or a boil.
 
     Parameters
@@ -87,13 +86,13 @@ def time_to_reach(
     start : float
         The water's temperature when the pan goes on [K].
     contact : Contact, optional
-        What is believed of the pan's contact on this stove; the usual one if left out.
+        The belief about the pan's contact on this stove; the usual one if left out.
     goes_on_min : float
         When the pan goes on [min from now].
 
     Returns
     -------
-    WaterAnswer
+    WaterTime
 
     Raises
     ------
@@ -105,7 +104,7 @@ def time_to_reach(
     seconds, heats = _heats(projection, spot, goes_on_min)
     course = pan_course(water.physical(contacts), min(start, water.boiling), heats.T, STEP, water.kitchen)
     reached = first_reach(seconds, _as_if_never_capped(course.temperature.T, water.boiling), target) / 60.0
-    return WaterAnswer(
+    return WaterTime(
         goal=goal,
         temperature=target,
         minutes=late_quantiles(reached, (seconds[-1] + STEP) / 60.0),
@@ -113,9 +112,9 @@ def time_to_reach(
     )
 
 
-def hold_simmer(
+def simmer_hold(
     projection: Projection, spot: str, water: PanOfWater, minutes: float, *, contact: Contact | None = None
-) -> SimmerAnswer:
+) -> SimmerHold:
     """Whether water that simmers now still simmers, without boiling, all through the next minutes on a spot."""
     contacts = contact_draws(contact or usual_contact(water.pan), len(projection.kelvin))
     seconds, heats = _heats(projection, spot, 0.0)
@@ -125,12 +124,11 @@ def hold_simmer(
     course = pan_course(water.physical(contacts), start, heats[:, kept].T, STEP, water.kitchen)
     boils = (course.temperature >= water.boiling).any(axis=0)
     falls = (course.temperature < low).any(axis=0)
-    p10, p50, p90 = np.quantile(np.minimum(course.boiled_away[-1], water.litres), [0.1, 0.5, 0.9])
-    return SimmerAnswer(
+    return SimmerHold(
         chance=float(np.mean(~boils & ~falls)),
         chance_boils=float(boils.mean()),
         chance_falls=float(falls.mean()),
-        litres_lost=Quantiles(p10=float(p10), p50=float(p50), p90=float(p90)),
+        litres_lost=Quantiles.of(np.minimum(course.boiled_away[-1], water.litres)),
     )
 
 
@@ -164,20 +162,8 @@ def preheat_minutes(
 ) -> float:
     """Minutes until an empty pan on a steady spot is within `short_of` [K] of where it will settle.
 
-    Parameters
-    ----------
-    pan : Pan
-    spot_heat, start, room : float
-        Of the spot, of the pan when it goes on, of the room [K].
-    short_of : float
-        [K]
-    contact : float, optional
-        [W/(m2 K)]
-
-    Returns
-    -------
-    float
-        0 if it is there already.
+    `spot_heat`, `start` and `room` are temperatures [K] of the spot, of the pan when it goes on, and of the room;
+    `contact` [W/(m2 K)] is the usual one if left out.
     """
     settles = settled_heat(pan, spot_heat, room=room, contact=contact)
     gap = settles - start
@@ -188,16 +174,16 @@ def preheat_minutes(
 
 
 def settled_heat(pan: Pan, spot_heat: float, *, room: float = USUAL_ROOM, contact: float | None = None) -> float:
-    """Where an empty pan settles on a steady spot [K]: a little under it, for its upper side faces the room."""
+    """Where an empty pan settles on a steady spot [K]: a little below it, for its upper side faces the room."""
     passed = usual_contact(pan).median if contact is None else contact
     return (passed * spot_heat + UPPER_LOSS * room) / (passed + UPPER_LOSS)
 
 
-# --- the reckoning ---------------------------------------------------------------------------------------------------
+# --- courses ---------------------------------------------------------------------------------------------------------
 
 
 def contact_draws(contact: Contact, count: int) -> FloatArray:
-    """Equally likely contacts [W/(m2 K)], (count,): midpoints of the belief in an order unrelated to the futures'."""
+    """Equally likely contacts [W/(m2 K)], (count,), in an order unrelated to that of the futures."""
     normal = NormalDist()
     order = np.argsort([_mirrored(number) for number in range(count)])
     ranks = np.empty(count)
@@ -222,9 +208,9 @@ def _heats(projection: Projection, spot: str, begins_min: float) -> tuple[FloatA
 
 
 def _as_if_never_capped(path: FloatArray, boiling: float) -> FloatArray:
-    """The path (futures, steps) with its first moment at the boil carried on at the pace before it.
+    """The path (futures, steps) with its first moment at the boil extrapolated at the pace before it.
 
-    A course stops at boiling, so that the step in which it gets there looks as if it took its whole length.
+    A course stops at boiling, so the step in which it gets there would otherwise seem to take its whole length.
     """
     first = (path >= boiling).argmax(axis=1)
     rows = np.flatnonzero((first >= 2) & (path[:, -1] >= boiling))
@@ -235,7 +221,7 @@ def _as_if_never_capped(path: FloatArray, boiling: float) -> FloatArray:
 
 
 def _mirrored(number: int) -> float:
-    """The number's binary digits mirrored at the point (van der Corput)."""
+    """The number's binary digits mirrored at the point (van der Corput sequence)."""
     share, place = 0.0, 0.5
     while number:
         share += place * (number & 1)

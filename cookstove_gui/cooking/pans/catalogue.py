@@ -1,10 +1,11 @@
-"""The pans a cook has, from `resources/pans.toml`, and a pan with water in it as the physics wants it."""
+"""The pans a cook has, from `resources/pans.toml`, and a pan of water as the physics takes it."""
 
 from dataclasses import dataclass
 from functools import cache
 from math import log, pi
 from typing import Any
 
+from cookstove_gui.cooking.by_name import by_name
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import FloatArray
 from cookstove_gui.physics.pan import Kitchen
@@ -13,9 +14,10 @@ from cookstove_gui.physics.quantities import STANDARD_PRESSURE
 from cookstove_gui.physics.water import boiling_temperature, liquid_density
 from cookstove_gui.resource_files import table
 from cookstove_gui.stove.stove import USUAL_ROOM
+from cookstove_gui.units import ZERO_CELSIUS
 
-_COLD = 288.15  # K, at which the water is measured out
-_LEAST_LITRES, _MOST_LITRES = 0.06, 40.0
+COLD_WATER = 288.15  # K, from the well or tap; common practice, no source
+LEAST_LITRES, MOST_LITRES = 0.06, 40.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,7 +46,7 @@ class Pan:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Contact:
-    """What is believed of the heat that passes from a bare spot's heat into the water of a pan: lognormal."""
+    """The belief about how well heat passes from a bare spot into the water of a pan: lognormal."""
 
     median: float  # W/(m2 K)
     log_sd: float  # standard deviation of the logarithm
@@ -60,12 +62,14 @@ class PanOfWater:
     pressure: float = STANDARD_PRESSURE  # Pa, where the stove stands
 
     def __post_init__(self) -> None:
-        if not _LEAST_LITRES <= self.litres <= _MOST_LITRES:
+        if not LEAST_LITRES <= self.litres <= MOST_LITRES:
             raise InputProblem(
-                f"{self.litres:g} litres is not a pan of water; write {_LEAST_LITRES:g} to {_MOST_LITRES:g} litres."
+                f"{self.litres:g} litres isn't a pan of water; write {LEAST_LITRES:g} to {MOST_LITRES:g} litres."
             )
-        if not 273.15 <= self.room <= 325.0:
-            raise InputProblem(f"A room at {self.room - 273.15:.0f} °C is no kitchen; mend the room's temperature.")
+        if not ZERO_CELSIUS <= self.room <= 325.0:
+            raise InputProblem(
+                f"{self.room - ZERO_CELSIUS:.0f} °C isn't a plausible kitchen; correct the room's temperature."
+            )
 
     @property
     def boiling(self) -> float:
@@ -74,12 +78,12 @@ class PanOfWater:
 
     @property
     def kitchen(self) -> Kitchen:
-        """The air round it."""
+        """The air around it."""
         return Kitchen(temperature_room=self.room, pressure=self.pressure)
 
     def physical(self, contact: FloatArray | float) -> PhysicalPan:
-        """The pan for one contact or an array of them [W/(m2 K)]."""
-        water = self.litres * 1e-3 * float(liquid_density(_COLD))
+        """The physics' pan, for one contact or an array of them [W/(m2 K)]."""
+        water = self.litres * 1e-3 * float(liquid_density(COLD_WATER))
         depth = self.litres * 1e-3 / self.pan.base_area
         return PhysicalPan(
             water=water,
@@ -103,19 +107,13 @@ def pans() -> tuple[Pan, ...]:
 
 
 def pan(key: str, *, material: str, base: str, diameter: float, mass: float, lid: bool = False) -> Pan:
-    """A pan of the cook's own.
-
-    Raises
-    ------
-    InputProblem
-        If the material or base is not in the file, or a size is no pan's.
-    """
+    """A pan of the cook's own; raises InputProblem for an unknown material or base, or an implausible size."""
     of_material = _row("material", material)
     _row("base", base)
     if not 0.05 <= diameter <= 0.6:
-        raise InputProblem(f"A pan's base {diameter:g} m across is no pan's; write its width in metres, such as 0.22.")
+        raise InputProblem(f"A pan isn't {diameter:g} m across; write the width of its base in metres, such as 0.22.")
     if not 0.05 <= mass <= 30:
-        raise InputProblem(f"A pan of {mass:g} kg is no pan; write its mass in kilograms, such as 1.5.")
+        raise InputProblem(f"A pan doesn't weigh {mass:g} kg; write its mass in kilograms, such as 1.5.")
     return Pan(
         key=key,
         material=material,
@@ -129,15 +127,11 @@ def pan(key: str, *, material: str, base: str, diameter: float, mass: float, lid
 
 
 def usual_contact(of_pan: Pan) -> Contact:
-    """What is believed of a pan's contact before this stove has shown it."""
+    """The belief about a pan's contact before this stove has shown any."""
     row = _row("base", of_pan.base)
     return Contact(median=float(row["contact"]), log_sd=log(row["factor"]))
 
 
 def _row(kind: str, key: str) -> dict[str, Any]:
     rows: list[dict[str, Any]] = table("pans.toml")[kind]
-    found = next((row for row in rows if row["key"] == key), None)
-    if found is None:
-        keys = ", ".join(str(row["key"]) for row in rows)
-        raise InputProblem(f"“{key}” is not a known {kind} of a pan; choose one of {keys}.")
-    return found
+    return by_name(rows, key, f"{kind} of a pan", lambda row: str(row["key"]))

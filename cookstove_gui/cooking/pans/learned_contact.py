@@ -1,7 +1,7 @@
-"""What this stove's own `pan` rows say about a pan's contact, so that the next answer is narrower.
+"""A pan's contact learned from this stove's own `pan` rows, so that the next answer is narrower.
 
-A run counts when the pan was noted on a spot with how much water (`on`, note “kettle, 2 litres, lid”), off or noted
-again with what it did (“boiled”, “simmers”), and the spot was read near that time.
+A run counts if a `pan` row put the pan on a spot with its water (`on`, note “kettle, 2 litres, lid”), a later row of
+that spot says what the water did (“boiled”, “simmers”), and the spot was read about then.
 """
 
 import re
@@ -10,23 +10,29 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from cookstove_gui.cooking.fires.fires import kelvin_or_none, standing_rows
-from cookstove_gui.cooking.pans.boiling_time import COLD_WATER, Goal, goal_temperature
-from cookstove_gui.cooking.pans.catalogue import Contact, Pan, PanOfWater, pans, usual_contact
+from cookstove_gui.cooking.belief import updated
+from cookstove_gui.cooking.fires.logged_fires import minutes_between, readings_of, standing_rows
+from cookstove_gui.cooking.pans.boiling_time import Goal, goal_temperature
+from cookstove_gui.cooking.pans.catalogue import COLD_WATER, Contact, Pan, PanOfWater, pans, usual_contact
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import FloatArray
 from cookstove_gui.physics.boiling import conductance_from_time
 from cookstove_gui.physics.quantities import STANDARD_PRESSURE
 from cookstove_gui.stove.entries import Entry, Kind, Session
 from cookstove_gui.stove.stove import USUAL_ROOM, Stove
+from cookstove_gui.units import LITRES_PER_QUART
 
-RUN_LOG_SD = 0.2  # of one run's contact: clock, water and reading are a cook's; common practice, no source
-NEAR_MIN = 20.0  # readings of the spot so long before the pan went on still tell of it
-_LEAST, _MOST = 5.0, 2000.0  # W/(m2 K); beyond them the note or the clock slipped
+RUN_LOG_SD = 0.2  # of one run's contact: clock, water and reading are rough; judgement
+NEAR_MIN = 20.0  # a reading of the spot counts from this long before the pan went on; judgement
+_LEAST, _MOST = 5.0, 2000.0  # W/(m2 K); outside them the note or the clock is wrong
 _LITRES = {
-    "l": 1.0, "litre": 1.0, "liter": 1.0, "ml": 0.001, "qt": 0.946353, "quart": 0.946353, "pt": 0.473176,
-    "pint": 0.473176, "gal": 3.785412, "gallon": 3.785412, "cup": 0.236588,
-}  # fmt: skip  # US customary measures, exact to six figures
+    **dict.fromkeys(("l", "litre", "liter"), 1.0),
+    "ml": 0.001,
+    **dict.fromkeys(("gal", "gallon"), 4 * LITRES_PER_QUART),
+    **dict.fromkeys(("qt", "quart"), LITRES_PER_QUART),
+    **dict.fromkeys(("pt", "pint"), LITRES_PER_QUART / 2),
+    "cup": LITRES_PER_QUART / 4,
+}
 _VOLUME = re.compile(
     r"(\d+(?:[.,]\d+)?)\s*(ml|litres?|liters?|l|quarts?|qt|pints?|pt|gallons?|gal|cups?)\b", re.IGNORECASE
 )
@@ -44,30 +50,17 @@ class PanRun:
     spot_heats: FloatArray  # (readings,) K
 
 
-def calibrate_contact(past: Iterable[PanRun], pan: Pan) -> Contact:
-    """The belief about a pan's contact after some runs with pans of its kind of base.
+def learned_contact(runs: Iterable[PanRun], pan: Pan) -> Contact:
+    """The belief about a pan's contact after the runs that tell of its kind of base."""
+    usual = usual_contact(pan)
+    shown = [contact for run in runs if tells_of(run, pan) and (contact := contact_of(run)) is not None]
+    median, log_sd = updated(usual.median, usual.log_sd, shown, RUN_LOG_SD)
+    return Contact(median=median, log_sd=log_sd)
 
-    The usual belief is updated in the logarithm, each run being a reading with `RUN_LOG_SD`; runs that no contact
-    explains are left out.
 
-    Parameters
-    ----------
-    past : runs
-    pan : Pan
-
-    Returns
-    -------
-    Contact
-    """
-    belief = usual_contact(pan)
-    precision = 1.0 / belief.log_sd**2
-    weighed = np.log(belief.median) * precision
-    for run in past:
-        contact = contact_of(run) if run.water.pan.base == pan.base else None
-        if contact is not None:
-            weighed += np.log(contact) / RUN_LOG_SD**2
-            precision += 1.0 / RUN_LOG_SD**2
-    return Contact(median=float(np.exp(weighed / precision)), log_sd=float(precision**-0.5))
+def tells_of(run: PanRun, pan: Pan) -> bool:
+    """Whether a run was with a base of the pan's kind and some contact explains it."""
+    return run.water.pan.base == pan.base and contact_of(run) is not None
 
 
 def contact_of(run: PanRun) -> float | None:
@@ -85,7 +78,7 @@ def contact_of(run: PanRun) -> float | None:
 def pan_runs(
     stove: Stove, sessions: Iterable[Session], pan: Pan, room: float = USUAL_ROOM, pressure: float = STANDARD_PRESSURE
 ) -> tuple[PanRun, ...]:
-    """The runs that a stove's sessions tell of; where a note names none of the usual pans it was with this one."""
+    """The runs in a stove's sessions; where a note names none of the usual pans, `pan` is assumed."""
     found = []
     for session in sessions:
         if session.stove != stove.name:
@@ -99,7 +92,7 @@ def pan_runs(
 
 
 def litres_in(note: str) -> float | None:
-    """How much water a note speaks of [litres], or None."""
+    """How much water a note names [litres], or None."""
     match = _VOLUME.search(note)
     if match is None:
         return None
@@ -114,7 +107,7 @@ def goal_in(note: str) -> Goal | None:
 
 
 def pan_in(note: str) -> Pan | None:
-    """The usual pan that a note names, with its lid if it speaks of one; None if it names none."""
+    """The usual pan that a note names, with a lid if the note says so; None if it names none."""
     lowered = note.casefold()
     named = max((pan for pan in pans() if pan.key in lowered), key=lambda pan: len(pan.key), default=None)
     return None if named is None else replace(named, lid="lid" in lowered and "no lid" not in lowered)
@@ -138,19 +131,13 @@ def _run(rows: tuple[Entry, ...], place: int, one_litre: PanOfWater) -> PanRun |
     litres = litres_in(on.note)
     if end is None or goal is None or litres is None:
         return None
-    minutes = (end.at - on.at).total_seconds() / 60.0
-    readings = [
-        (after, heat)
-        for row in rows
-        if row.spot == on.spot
-        and (heat := kelvin_or_none(row)) is not None
-        and -NEAR_MIN <= (after := (row.at - on.at).total_seconds() / 60.0) <= minutes
-    ]
+    minutes = minutes_between(on.at, end.at)
+    readings = [(at, heat) for at, heat in readings_of(rows, on.spot, on.at) if -NEAR_MIN <= at <= minutes]
     if not readings or minutes <= 0:
         return None
     try:
         water = replace(one_litre, litres=litres)
-    except InputProblem:  # a slip in the note: no pan holds that
+    except InputProblem:  # a slip in the note: no pan holds that much
         return None
     times, heats = zip(*readings, strict=True)
     return PanRun(

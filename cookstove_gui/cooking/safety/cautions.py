@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 
-from cookstove_gui.cooking.fires.fires import fraction_or_none, kelvin_or_none
+from cookstove_gui.cooking.fires.logged_fires import fraction_or_none, kelvin_or_none
 from cookstove_gui.cooking.instruments.surface_readings import INFRARED, cooktop_is_shiny
 from cookstove_gui.cooking.safety.chimney_watch import flue_limits
 from cookstove_gui.cooking.safety.fats import fats_that_smoke, in_words

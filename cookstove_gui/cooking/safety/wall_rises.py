@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from cookstove_gui.cooking.fires.fires import kelvin_or_none
+from cookstove_gui.cooking.fires.logged_fires import kelvin_or_none
 from cookstove_gui.stove.entries import Entry
 from cookstove_gui.stove.stove import USUAL_ROOM, SpotKind, Stove
 

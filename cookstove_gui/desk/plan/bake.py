@@ -1,16 +1,16 @@
-"""In the oven: when a bake will be done in this oven as read and as projected."""
+"""In the oven: when a bake will be done in this oven, as read and as projected."""
 
 from dataclasses import dataclass, replace
 from datetime import datetime
 
 import numpy as np
 
-from cookstove_gui.cooking.baking.catalogue import Bake, bake_of, bakes, mass_of, scaled
+from cookstove_gui.cooking.baking.catalogue import LARGEST, SMALLEST, Bake, bake_of, bakes, mass_of, scaled
 from cookstove_gui.cooking.baking.doneness import (
     COLDEST_OVEN,
     HOTTEST_OVEN,
-    BakeAnswer,
-    bake_outlook,
+    Doneness,
+    doneness,
     matched_to_core,
     oven_since,
 )
@@ -22,7 +22,7 @@ from cookstove_gui.situation import Standing
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import KILOGRAMS_PER_POUND
 
-_LEAST_IN_MIN = 2.0  # a probe tells nothing of a bake that has only just gone in
+_LEAST_IN_MIN = 2.0  # a probe says nothing about a bake that has only just gone in
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -38,12 +38,12 @@ class BakeChoice:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BakePlan:
-    """How it stands."""
+    """When it will be done, and when to turn it."""
 
     choice: BakeChoice
     task: Task | None
     goes_in_min: float  # from now; below 0 it is in already
-    answer: BakeAnswer
+    answer: Doneness
     turn: TurnReminder | None
 
 
@@ -77,8 +77,8 @@ def sized(choice: BakeChoice) -> Bake:
     bake = bake_of(choice.key)
     if choice.mass is not None:
         usual = mass_of(bake)
-        if not 0.1 <= choice.mass / usual <= 10.0:
-            least, most = 0.1 * usual, 10.0 * usual
+        if not SMALLEST <= choice.mass / usual <= LARGEST:
+            least, most = SMALLEST * usual, LARGEST * usual
             raise InputProblem(
                 f"{choice.mass:.3g} kg ({choice.mass / KILOGRAMS_PER_POUND:.3g} lb) is not a plausible weight for one "
                 f"{bake.name}; type {least:.2g} to {most:.2g} kg "
@@ -101,7 +101,9 @@ def plan_bake(inputs: BakeInputs) -> BakePlan:
                 f"The {bake.name} must be in the oven before a probe tells anything; type when it went in."
             )
         bake = matched_to_core(bake, oven_since(projection, standing.trace, went_in), choice.core, inputs.pressure)
-    answer = bake_outlook(bake, projection, went_in=went_in, past=standing.trace, pressure=inputs.pressure)
+    answer = doneness(
+        bake, projection, oven=inputs.stove.oven_spot, went_in=went_in, past=standing.trace, pressure=inputs.pressure
+    )
     whole = None if answer.done_min.p50 is None else answer.done_min.p50 + ago
     turn = None if whole is None else turn_reminder(projection, inputs.stove, ago, whole)
     return BakePlan(choice=choice, task=task_of(bake.task), goes_in_min=-ago, answer=answer, turn=turn)

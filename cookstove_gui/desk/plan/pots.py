@@ -1,4 +1,4 @@
-"""Several pots at once: which spot each one gets, so that all together are served best."""
+"""Several pots at once: which spot each one gets so that together they fare best."""
 
 from dataclasses import dataclass
 
@@ -39,7 +39,7 @@ def pot_options() -> tuple[tuple[str, str], ...]:
 
 
 def plan_pots(inputs: PotsInputs) -> tuple[PotRow, ...]:
-    """A place for each, in the order they were chosen."""
+    """A place for each pot, in the order they were chosen."""
     by_key = {fit.task.key: fit for fit in inputs.standing.fits}
     placed = place_pots(inputs.standing.fits, [key for key in inputs.keys if key in by_key])
     return tuple(_row(by_key[key], spot, inputs.stove) for key, spot in placed.items())

@@ -1,4 +1,4 @@
-"""Back from the table, as the Plan page asks it; the caller runs it off the screen's thread."""
+"""Back from the table: when to light, bake and take out, as the Plan page asks."""
 
 from collections.abc import Callable
 from dataclasses import dataclass

@@ -1,4 +1,4 @@
-"""What is typed on the Plan page, understood: amounts, weights, moments to come; each mistake with its sentence.
+"""What is typed on the Plan page, read: amounts, weights, times to come; a mistake gets a sentence.
 
 Amounts are quarts and pounds while the screen shows °F, litres and kilograms while it shows °C.
 """
@@ -6,9 +6,11 @@ Amounts are quarts and pounds while the screen shows °F, litres and kilograms w
 import re
 from datetime import datetime, timedelta
 
+from cookstove_gui.cooking.pans.catalogue import LEAST_LITRES, MOST_LITRES
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.units import (
     KILOGRAMS_PER_POUND,
+    LITRES_PER_QUART,
     TemperatureUnit,
     clock_text,
     kelvin,
@@ -17,7 +19,6 @@ from cookstove_gui.units import (
     parse_wall_clock,
 )
 
-LITRES_PER_QUART = 0.946352946  # US liquid quart, exact
 _AHEAD = re.compile(r"(?:\+|in)\s*(\d{1,3})\s*(?:m|min|minutes)?", re.IGNORECASE)
 _HALF_A_DAY = timedelta(hours=12)
 _ICE, _COLDEST_FOOD, _BOILING = kelvin(32.0, "F"), kelvin(0.0, "F"), kelvin(212.0, "F")  # K
@@ -34,7 +35,7 @@ def litres(text: str, unit: TemperatureUnit) -> float:
     """Litres of water from what was typed."""
     number = parse_number(text, "amount")
     found = number * (LITRES_PER_QUART if unit == "F" else 1.0)
-    if not 0.06 <= found <= 40.0:
+    if not LEAST_LITRES <= found <= MOST_LITRES:
         raise InputProblem(f"{text.strip()} {volume_unit(unit)} is not a plausible amount; type a number such as 2.")
     return found
 
@@ -58,7 +59,7 @@ def kilograms_text(mass: float, unit: TemperatureUnit) -> str:
 
 
 def food_temperature(text: str, unit: TemperatureUnit, *, low: float, high: float, what: str) -> float:
-    """Temperature [K] of water or food that is still raw or warming; `low` and `high` [K] are what it can be."""
+    """Temperature [K] of water or of food that is raw or warming, which lies between `low` and `high` [K]."""
     value, typed_unit = parse_temperature(text, unit)
     found = kelvin(value, typed_unit)
     if not low <= found <= high:
@@ -69,9 +70,9 @@ def food_temperature(text: str, unit: TemperatureUnit, *, low: float, high: floa
 
 
 def moment(text: str, now: datetime, offset_minutes: int) -> datetime:
-    """An instant from `` or `now`, `7:30`, `-10` (minutes ago), `+20` or `in 20` (minutes).
+    """An instant from nothing or `now`, `7:30`, `-10` (minutes ago), `+20` or `in 20` (minutes).
 
-    A clock of the day means the one nearest to now, before or after.
+    A time of day means the one nearest to now, before or after.
     """
     tidied = text.strip()
     if tidied.casefold() in ("", "now"):
@@ -81,22 +82,22 @@ def moment(text: str, now: datetime, offset_minutes: int) -> datetime:
         return now + timedelta(minutes=int(ahead[1]))
     if tidied.startswith("-"):
         return parse_wall_clock(tidied, now, offset_minutes)
-    # Half a day from now most clocks of the day have passed once; the rest were passed before now.
+    # Seen from half a day ahead, most times of day lie in the past; the others did before now.
     for seen_from in (now + _HALF_A_DAY, now):
         try:
             return parse_wall_clock(tidied, seen_from, offset_minutes)
         except InputProblem:
             continue
-    raise InputProblem(f"“{tidied}” is not a moment; type now, a clock such as 7:30, or +20 for in twenty minutes.")
+    raise InputProblem(f"“{tidied}” isn't a time; type now, a time such as 7:30, or +20 for in twenty minutes.")
 
 
 def settled(text: str, at: datetime, offset_minutes: int) -> str:
-    """The words for a moment that was understood, with minutes from now put as a clock, so that time cannot move it."""
+    """The words for an instant that was understood; minutes from now become a time of day, so that it stays put."""
     return clock_text(at, offset_minutes) if re.match(r"\s*(?:[+-]|in\b)", text, re.IGNORECASE) else text
 
 
 def coming(text: str, now: datetime, offset_minutes: int) -> datetime:
-    """The next such moment after now, a clock of the day or `+90`."""
+    """The next such instant after now: a time of day, or `+90`."""
     at = moment(text, now, offset_minutes)
     return at if at > now else at + timedelta(days=1)
 

@@ -7,16 +7,15 @@ import numpy as np
 
 from cookstove_gui.cooking.instruments.kitchen import room_heat
 from cookstove_gui.cooking.pans.boiling_time import (
-    COLD_WATER,
     Goal,
-    SimmerAnswer,
-    WaterAnswer,
-    hold_simmer,
+    SimmerHold,
+    WaterTime,
     preheat_minutes,
-    time_to_reach,
+    simmer_hold,
+    water_time,
 )
-from cookstove_gui.cooking.pans.catalogue import Pan, PanOfWater, pans
-from cookstove_gui.cooking.pans.learned_contact import PanRun, calibrate_contact, contact_of, pan_runs
+from cookstove_gui.cooking.pans.catalogue import COLD_WATER, Pan, PanOfWater, pans
+from cookstove_gui.cooking.pans.learned_contact import learned_contact, pan_runs, tells_of
 from cookstove_gui.forecast.answers import Projection
 from cookstove_gui.physics.air import standard_pressure
 from cookstove_gui.resource_files import table
@@ -50,8 +49,8 @@ class SpotWater:
     spot: str
     label: str
     heat: float  # K, now
-    answer: WaterAnswer
-    simmer: SimmerAnswer
+    answer: WaterTime
+    simmer: SimmerHold
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -96,13 +95,13 @@ def plan_water(inputs: WaterInputs) -> WaterPlan:
     room = max(room_heat(stove, inputs.standing.zones), _COLDEST_ROOM)
     water = PanOfWater(pan, choice.litres, room, min(inputs.pressure, _DENSEST))
     usual = min(float(standard_pressure(stove.altitude)), _DENSEST)  # the weather of the past is not known
-    runs = tuple(run for run in pan_runs(stove, inputs.past(stove.name), pan, room, usual) if _tells(run, pan))
-    contact = calibrate_contact(runs, pan)
+    runs = tuple(run for run in pan_runs(stove, inputs.past(stove.name), pan, room, usual) if tells_of(run, pan))
+    contact = learned_contact(runs, pan)
     rows = []
     for spot in stove.spots_of(SpotKind.TOP):
         if spot.name in projection.spots:
-            answer = time_to_reach(projection, spot.name, water, choice.goal, start=choice.start, contact=contact)
-            simmer = hold_simmer(projection, spot.name, water, SIMMER_MINUTES, contact=contact)
+            answer = water_time(projection, spot.name, water, choice.goal, start=choice.start, contact=contact)
+            simmer = simmer_hold(projection, spot.name, water, SIMMER_MINUTES, contact=contact)
             heat = float(np.median(projection.of(spot.name)[:, 0]))
             rows.append(SpotWater(spot=spot.name, label=spot.label, heat=heat, answer=answer, simmer=simmer))
     rows.sort(key=_soonest)
@@ -116,10 +115,6 @@ def plan_water(inputs: WaterInputs) -> WaterPlan:
         if hottest is None
         else preheat_minutes(pan, hottest, min(room, hottest), room=room, contact=contact.median),
     )
-
-
-def _tells(run: PanRun, pan: Pan) -> bool:
-    return run.water.pan.base == pan.base and contact_of(run) is not None
 
 
 def _soonest(row: SpotWater) -> tuple[float, float, float]:

@@ -4,12 +4,12 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from cookstove_gui.cooking.fires.burn_times import BurnSummary, burn_times, summary
-from cookstove_gui.cooking.fires.rise_and_hold import rise_and_hold, rise_quantiles
+from cookstove_gui.cooking.fires.rise_and_hold import USUAL_RISE, rise_and_hold, rise_quantiles
 from cookstove_gui.cooking.fires.wood_needs import (
     BurningRate,
     Heat,
     Load,
-    LoadAnswer,
+    LoadBurn,
     Wood,
     burning_rate,
     heat_at,
@@ -23,11 +23,10 @@ from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import Quantiles
 from cookstove_gui.resource_files import table
 from cookstove_gui.situation import Standing
-from cookstove_gui.stove.entries import USUAL_SPLIT, Entry, HeatBand, Kind, Session, fraction_open
+from cookstove_gui.stove.entries import Entry, HeatBand, Kind, Session, fraction_open
 from cookstove_gui.stove.stove import Stove
 
-USUAL_RISE_MIN = 75.0  # from lighting to baking heat where no firing has shown it; common practice, no source
-USUAL_AIR = 0.5  # where the log does not say
+USUAL_AIR = 0.5  # where the log does not say; common practice, no source
 LONGEST_BAKE_MIN = 12 * 60.0
 
 
@@ -54,7 +53,7 @@ class WoodPlan:
     splits: Quantiles
     heat: Heat
     air: float
-    load: LoadAnswer  # of two splits
+    load: LoadBurn  # of two splits
     rate: BurningRate
     measured: BurnSummary
 
@@ -72,7 +71,7 @@ class WoodInputs:
 
 
 def wood_options() -> tuple[tuple[str, str], ...]:
-    """Classes of wood."""
+    """Keys and names of the classes of wood."""
     return tuple((wood.name, wood.name) for wood in woods())
 
 
@@ -88,11 +87,6 @@ def moisture_options() -> tuple[tuple[str, str], ...]:
     return tuple((str(row["name"]), f"{row['name']} ({row['percent'][1]} %)") for row in rows)
 
 
-def usual_split() -> float:
-    """Mass of one split [kg]."""
-    return USUAL_SPLIT
-
-
 def air_now(entries: tuple[Entry, ...]) -> float:
     """How far the air is open by the log."""
     for row in reversed(entries):
@@ -102,10 +96,10 @@ def air_now(entries: tuple[Entry, ...]) -> float:
 
 
 def plan_wood(inputs: WoodInputs) -> WoodPlan:
-    """How much wood it takes."""
+    """How much wood the warm-up and the bake take."""
     choice, stove = inputs.choice, inputs.stove
     if not 0.0 <= choice.at_heat_min <= LONGEST_BAKE_MIN:
-        raise InputProblem("That is longer than a day of baking; type the minutes at heat, such as 60.")
+        raise InputProblem("That is longer than a day of baking; type how many minutes at heat, such as 60.")
     sessions = inputs.past(stove.name)
     wood: Wood = wood_of(choice.wood)
     moisture = usual_moisture(choice.moisture)
@@ -119,12 +113,7 @@ def plan_wood(inputs: WoodInputs) -> WoodPlan:
         warm_up_min=warm_up,
         warm_up_from=source,
         mass=mass,
-        splits=Quantiles(
-            **{
-                name: None if value is None else value / choice.split
-                for name, value in (("p10", mass.p10), ("p50", mass.p50), ("p90", mass.p90))
-            }
-        ),
+        splits=mass.times(1.0 / choice.split),
         heat=heat_at(rate, wood, moisture),
         air=air,
         load=load_burn(load, air),
@@ -142,4 +131,4 @@ def _warm_up(inputs: WoodInputs, sessions: tuple[Session, ...]) -> tuple[float, 
         if standing.band == inputs.band and standing.outlook.band.enters_min.p50 is not None:
             return standing.outlook.band.enters_min.p50, "outlook"
     rise = rise_quantiles(rise_and_hold(inputs.stove, sessions, inputs.band)).p50
-    return (USUAL_RISE_MIN, "common practice") if rise is None else (rise, "past")
+    return (USUAL_RISE.p50 or 0.0, "common practice") if rise is None else (rise, "past")

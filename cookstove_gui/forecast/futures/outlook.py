@@ -18,7 +18,7 @@ from cookstove_gui.forecast.answers import (
 from cookstove_gui.forecast.futures.projection import project
 from cookstove_gui.forecast.tracking.belief import Belief
 from cookstove_gui.stove.entries import HeatBand
-from cookstove_gui.stove.stove import SpotKind, Stove
+from cookstove_gui.stove.stove import Stove
 
 AHEAD = (15, 30, 60)  # min from now, unless others are asked for
 # Where among the futures' arrivals the tenth and ninetieth percentile lie: futures that never arrive pile up at the
@@ -54,10 +54,7 @@ def outlook_of(projection: Projection, stove: Stove, band: HeatBand, ahead: Sequ
 
 def oven_spot(stove: Stove, projection: Projection) -> str:
     """The spot that stands for the oven: its centre, else its first, else the hottest part there is."""
-    names = [spot.name for spot in stove.spots_of(SpotKind.OVEN)]
-    if "oven_centre" in names:
-        return "oven_centre"
-    return names[0] if names else projection.spots[0]
+    return stove.oven_spot if stove.oven_spot in projection.spots else projection.spots[0]
 
 
 def arrivals(minutes: FloatArray, oven: FloatArray, band: HeatBand) -> tuple[FloatArray, FloatArray]:

@@ -2,8 +2,8 @@
 
 from PySide6.QtWidgets import QWidget
 
-from cookstove_gui.cooking.pans.boiling_time import COLD_WATER, Goal
-from cookstove_gui.cooking.pans.catalogue import pans
+from cookstove_gui.cooking.pans.boiling_time import Goal
+from cookstove_gui.cooking.pans.catalogue import COLD_WATER, pans
 from cookstove_gui.desk.my_stove.site import site_here
 from cookstove_gui.desk.plan import texts as plan_texts
 from cookstove_gui.desk.plan.water import WaterChoice, WaterInputs, WaterPlan, bases, plan_water

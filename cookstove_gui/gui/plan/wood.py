@@ -12,7 +12,6 @@ from cookstove_gui.desk.plan.wood import (
     WoodPlan,
     moisture_options,
     plan_wood,
-    usual_split,
     wood_examples,
     wood_options,
 )
@@ -23,6 +22,7 @@ from cookstove_gui.gui.plan.part import CAPTION_WIDTH, CHOICE_WIDTH, PlanPart
 from cookstove_gui.gui.widgets.form import Choice, say, words
 from cookstove_gui.phrases.my_stove.fire import burns_words
 from cookstove_gui.phrases.plan.wood import heat_words, load_words, rate_words, wood_headline, wood_spans
+from cookstove_gui.stove.entries import USUAL_SPLIT
 from cookstove_gui.units import mass_unit_beside
 
 _AS_LOGGED = ""
@@ -74,7 +74,7 @@ class WoodPart(PlanPart[WoodInputs, WoodPlan]):
         unit = self.desk.unit
         if unit == self._unit_shown:
             return
-        split, thickness = usual_split(), _THICKNESS
+        split, thickness = USUAL_SPLIT, _THICKNESS
         try:
             if self._unit_shown in ("F", "C"):
                 split = plan_texts.kilograms_of(self._split.text, "F" if self._unit_shown == "F" else "C")
@@ -128,7 +128,7 @@ class WoodPart(PlanPart[WoodInputs, WoodPlan]):
 
     def _choice(self) -> WoodChoice | None:
         unit = self.desk.unit
-        split = self.understood(self._split, lambda text: plan_texts.kilograms_of(text, unit), usual_split())
+        split = self.understood(self._split, lambda text: plan_texts.kilograms_of(text, unit), USUAL_SPLIT)
         thickness = self.understood(self._thickness, lambda _text: self._thickness_typed(unit), _THICKNESS)
         minutes = self.understood(self._minutes, lambda text: plan_texts.minutes_at_heat(text, LONGEST_BAKE_MIN), 60.0)
         if split is None or thickness is None or minutes is None:

@@ -1,6 +1,6 @@
 """When a bake is done, when to turn it, and when it is safe. Kelvin, and minutes from the edge’s now."""
 
-from cookstove_gui.cooking.baking.doneness import BakeAnswer
+from cookstove_gui.cooking.baking.doneness import Doneness
 from cookstove_gui.cooking.baking.turning import TurnReminder
 from cookstove_gui.cooking.fit.tasks import Task
 from cookstove_gui.cooking.safety.food_safety import danger_minutes_allowed, holding_limits
@@ -9,7 +9,7 @@ from cookstove_gui.stove.stove import USUAL_ROOM, Stove
 from cookstove_gui.units import degrees_difference
 
 
-def bake_headline(name: str, answer: BakeAnswer, goes_in_min: float, edge: Edge) -> str:
+def bake_headline(name: str, answer: Doneness, goes_in_min: float, edge: Edge) -> str:
     """When the bake is done."""
     done = answer.done_min
     if done.p50 is None:
@@ -23,7 +23,7 @@ def bake_headline(name: str, answer: BakeAnswer, goes_in_min: float, edge: Edge)
     return f"{begin} {name} is done about {edge.clock(done.p50)}; {span(done, edge)}."
 
 
-def bake_against_steady(answer: BakeAnswer, task: Task | None, edge: Edge) -> str:
+def bake_against_steady(answer: Doneness, task: Task | None, edge: Edge) -> str:
     """What this oven makes of the time a steady one would take."""
     if answer.recipe_min is None or task is None:
         return ""
@@ -38,7 +38,7 @@ def bake_against_steady(answer: BakeAnswer, task: Task | None, edge: Edge) -> st
     return f"{words}; this oven takes about {duration(abs(answer.late_min))} {more}, {cause}."
 
 
-def core_words(answer: BakeAnswer, edge: Edge) -> str:
+def core_words(answer: Doneness, edge: Edge) -> str:
     """The core now and at the end."""
     end = f"Done at a core of about {edge.heat(answer.done_at)}."
     now = answer.core_now
@@ -47,7 +47,7 @@ def core_words(answer: BakeAnswer, edge: Edge) -> str:
     return f"The core is now about {edge.heat(now.p50)}, likely {edge.range(now.p10, now.p90)}. {end}"
 
 
-def safe_words(answer: BakeAnswer, edge: Edge) -> str:
+def safe_words(answer: Doneness, edge: Edge) -> str:
     """The safe minimum with its source; a thermometer decides."""
     if answer.safe is None:
         return ""
@@ -88,7 +88,7 @@ def turn_words(reminder: TurnReminder | None, stove: Stove, edge: Edge) -> str:
     return f"Turn it {when}: {hotter} {apart}."
 
 
-def danger_words(found: BakeAnswer, edge: Edge, room: float = USUAL_ROOM) -> str:
+def danger_words(found: Doneness, edge: Edge, room: float = USUAL_ROOM) -> str:
     """That the core likely spends too long between cold and hot enough, for a kitchen as warm as `room` [K]."""
     if found.danger_min is None or found.danger_min.p50 is None:
         return ""

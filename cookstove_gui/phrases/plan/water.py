@@ -1,13 +1,13 @@
 """When a pan of water simmers or boils, and whether a simmer holds. Kelvin, and minutes from the edge’s now."""
 
-from cookstove_gui.cooking.pans.boiling_time import Goal, SimmerAnswer, WaterAnswer
+from cookstove_gui.cooking.pans.boiling_time import Goal, SimmerHold, WaterTime
 from cookstove_gui.phrases.edge import Edge, duration, span
 
 _LIKELY, _SURE = 0.5, 0.8
 _VERBS = {Goal.BOIL: "boils", Goal.SIMMER: "simmers", Goal.POACH: "is warm enough to poach"}
 
 
-def water_headline(label: str, answer: WaterAnswer, edge: Edge) -> str:
+def water_headline(label: str, answer: WaterTime, edge: Edge) -> str:
     """The best spot, and when the water is there."""
     verb = _VERBS[answer.goal]
     if answer.minutes.p50 is None:
@@ -16,14 +16,14 @@ def water_headline(label: str, answer: WaterAnswer, edge: Edge) -> str:
     return f"On {label} it {verb} about {edge.clock(middle)}, in {duration(middle)}; {span(answer.minutes, edge)}."
 
 
-def water_when(answer: WaterAnswer, edge: Edge) -> str:
+def water_when(answer: WaterTime, edge: Edge) -> str:
     """One spot's cell: likely when."""
     if answer.minutes.p50 is not None:
         return edge.clock(answer.minutes.p50)
     return "hardly" if answer.chance_reached >= 0.1 else "no"
 
 
-def simmer_words(answer: SimmerAnswer) -> str:
+def simmer_words(answer: SimmerHold) -> str:
     """Whether a simmer holds on a spot."""
     if answer.chance >= _SURE:
         return "holds"

@@ -1,5 +1,6 @@
 """Rises and holds are what the log's readings show, and stays without an end are not taken for short ones."""
 
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 
 import numpy as np
@@ -51,6 +52,50 @@ def test_a_log_that_ends_at_heat_counts_as_at_least_so_long():
 def test_an_oven_still_warm_from_before_tells_nothing_of_a_rise():
     found = rise_and_hold(STOVE, [firing(1, [(0, 360), (10, 400), (60, 300)])], BAND)
     assert found.rises == ()
+
+
+@pytest.mark.parametrize(("began_at", "counts"), [(320, True), (322, False)])
+def test_an_oven_within_54_degrees_of_the_band_was_warm(began_at, counts):
+    found = rise_and_hold(STOVE, [firing(1, [(0, began_at), (10, 400), (60, 300)])], BAND)
+    assert bool(found.rises) is counts
+
+
+def test_a_warm_start_does_not_hide_the_firings_after_it():
+    sessions = [firing(1, [(0, 360), (10, 400)]), firing(2, [(0, 75), (60, 375)])]
+    assert rise_and_hold(STOVE, sessions, BAND).rises == (pytest.approx(60.0),)
+
+
+def test_an_oven_just_at_the_band_has_arrived_and_has_not_left():
+    found = rise_and_hold(STOVE, [firing(1, [(0, 75), (60, 375), (100, 375), (120, 275)])], BAND)
+    assert found.rises == (pytest.approx(60.0),)
+    assert found.holds == (Hold(minutes=pytest.approx(40.0), ended=True),)
+
+
+def test_leaving_the_band_upward_is_no_end_of_a_hold():
+    found = rise_and_hold(STOVE, [firing(1, [(0, 75), (60, 375), (90, 480), (120, 380)])], BAND)
+    assert found.holds == (Hold(minutes=pytest.approx(60.0), ended=False),)
+
+
+def test_a_stove_without_an_oven_centre_is_read_at_its_first_oven_spot():
+    side = replace(STOVE, spots=tuple(spot for spot in STOVE.spots if spot.name != "oven_centre"))
+    sessions = [firing(1, [(0, 75), (60, 375)])]
+    moved = [
+        replace(one, entries=tuple(replace(row, spot=row.spot and "oven_left") for row in one.entries))
+        for one in sessions
+    ]
+    assert rise_and_hold(side, moved, BAND).rises == (pytest.approx(60.0),)
+    assert rise_and_hold(side, sessions, BAND).rises == ()
+
+
+def test_three_firings_give_percentiles():
+    # 0.1 and 0.9 of the way along the sorted 60, 70, 100 min: 62 and 94 min
+    found = rise_quantiles(RiseAndHold(band=BAND, rises=(100.0, 60.0, 70.0), holds=()))
+    assert (found.p10, found.p50, found.p90) == pytest.approx((62.0, 70.0, 94.0))
+
+
+def test_no_firings_give_none():
+    found = rise_quantiles(RiseAndHold(band=BAND, rises=(), holds=()))
+    assert (found.p10, found.p50, found.p90) == (None, None, None)
 
 
 def test_a_firing_that_never_gets_there_is_left_out():

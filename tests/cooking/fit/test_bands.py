@@ -109,6 +109,42 @@ def test_an_unknown_table_lists_the_tables() -> None:
         oven_bands("grandmother's")
 
 
+@pytest.mark.parametrize(
+    ("text", "possible"),
+    [("60-100", True), ("59-100", False), ("650-700", True), ("650-701", False), ("85", True), ("84", False)],
+)
+def test_an_oven_lies_between_60_and_700_degrees(text: str, possible: bool) -> None:
+    if possible:
+        assert band_from_text(text, "F").low >= fahrenheit(60) - 1e-9
+    else:
+        with pytest.raises(InputProblem, match="beyond what an oven reaches"):
+            band_from_text(text, "F")
+
+
+@pytest.mark.parametrize(
+    ("text", "unit", "name"),
+    [
+        ("425-475", "F", "425–475 °F"),
+        ("200-230", "C", "200–230 °C"),
+        ("425F to 475", "C", "425–475 °F"),
+        ("212.5", "F", "about 212.5 °F"),
+        ("Very  HOT", "F", "very hot"),
+    ],
+)
+def test_a_band_is_called_what_was_typed(text: str, unit: str, name: str) -> None:
+    assert band_from_text(text, unit).name == name  # type: ignore[arg-type]
+
+
+def test_the_wide_table_is_read_when_none_is_chosen() -> None:
+    assert band_from_text("moderate", "F") == band_from_text("moderate", "F", "wide")
+    assert oven_bands() == oven_bands("wide")
+
+
+def test_a_band_of_the_wrong_way_round_is_offered_the_right_way_round() -> None:
+    with pytest.raises(InputProblem, match="425-475"):
+        band_from_text("475-425", "F")
+
+
 @given(st.integers(100, 600), st.integers(1, 90))
 def test_a_typed_range_is_exact_in_both_units(low: int, width: int) -> None:
     band = band_from_text(f"{low}-{low + width}", "F")

@@ -52,6 +52,32 @@ def test_other_readings_stay_as_typed(setting: float | None, surface: str, spot:
     assert meant_rows(stove(setting, surface), [row]) == (row,)
 
 
+@pytest.mark.parametrize(("setting", "corrected"), [(0.87, True), (0.88, False), (0.98, False), (0.99, True)])
+def test_only_a_setting_outside_the_surfaces_range_is_known_to_be_wrong(setting: float, corrected: bool) -> None:
+    # stove paint: 0.88 to 0.98 (surfaces.toml)
+    row = reading("240")
+    assert (meant_rows(stove(setting), [row])[0] is not row) is corrected
+
+
+def test_half_a_degree_is_not_worth_a_correction() -> None:
+    # near the room the correction is about the excess times 0.07 / 0.94: 5.5 K above it 0.4 K, 12 K above it 0.9 K
+    low, high = reading("25.5"), reading("32")
+    assert meant_rows(stove(0.87), [low])[0] is low
+    assert reading_kelvin(meant_rows(stove(0.87), [high])[0]) == pytest.approx(305.15 - 0.9, abs=0.2)
+
+
+@pytest.mark.parametrize("spot", ["top_front_left", "side_left", "door_glass"])
+def test_the_cooktop_the_sides_and_the_glass_are_pointed_at(spot: str) -> None:
+    row = reading("200", spot)
+    assert meant_rows(stove(0.70), [row])[0] is not row
+
+
+def test_the_unit_that_was_typed_stays() -> None:
+    meant = meant_rows(stove(0.70), [reading("400", unit="F")])[0]
+    assert meant.unit == "F"
+    assert float(meant.value) < 400
+
+
 def test_offset_is_left_for_the_forecast_to_take_off() -> None:
     plain = reading_kelvin(meant_rows(stove(0.70), [reading("200")])[0])
     offset = reading_kelvin(meant_rows(stove(0.70, offset=4.0), [reading("204")])[0])

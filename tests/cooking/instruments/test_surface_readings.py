@@ -1,5 +1,7 @@
 """Readings corrected for offset and emissivity against the reference table of the band integral."""
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -53,6 +55,26 @@ def test_the_offset_is_taken_off() -> None:
     assert (found.corrected, found.low, found.high) == (397.0, 396.0, 398.0)
 
 
+def test_the_doubt_of_surface_and_instrument_add_as_squares() -> None:
+    # of the table above: 250 °C read with 0.95 is 268.31 °C at 0.85 and 250 °C at 0.95
+    surface = Surface(name="made up", low=0.85, usual=0.85, high=0.95, shiny=False, source="")
+    found = corrected_reading(523.15, replace(GUN, offset_doubt=4.0), surface)
+    assert found.corrected - 273.15 == pytest.approx(268.31, abs=0.05)
+    assert found.corrected - found.low == pytest.approx((18.31**2 + 4.0**2) ** 0.5, abs=0.05)
+    assert found.high - found.corrected == pytest.approx(4.0, abs=0.01)
+
+
+def test_an_infrared_offset_is_taken_off_before_the_correction() -> None:
+    plain_one = corrected_reading(523.15, GUN, plain(0.85)).corrected
+    assert corrected_reading(526.15, replace(GUN, offset=3.0), plain(0.85)).corrected == pytest.approx(plain_one)
+
+
+def test_what_the_surface_mirrors_counts() -> None:
+    # the warmer the surroundings that a grey surface mirrors, the cooler it is itself
+    cool, warm = (corrected_reading(473.15, GUN, plain(0.64), mirrored).corrected for mirrored in (283.15, 323.15))
+    assert warm < cool - 2
+
+
 def test_a_shiny_surface_is_not_corrected_but_warned_of() -> None:
     found = corrected_reading(400.0, GUN, surface_of("polished steel"))
     assert found.corrected == 400.0
@@ -78,11 +100,23 @@ def test_low_and_high_hold_the_corrected(typed: float, emissivity: float, share:
     assert found.low <= found.corrected <= found.high
 
 
+@pytest.mark.parametrize(("above_room", "enough"), [(59.9, False), (60.1, True)])
+def test_a_check_needs_a_surface_60_kelvin_above_the_room(above_room: float, enough: bool) -> None:
+    contact = 293.15 + above_room
+    if enough:
+        assert measured_surface(surface_of("brick"), contact, contact - 2.0, 0.95).usual < 0.95
+    else:
+        with pytest.raises(InputProblem, match="too cool for this check; do it where it is at least 110 °F above"):
+            measured_surface(surface_of("brick"), contact, contact - 2.0, 0.95)
+
+
 def test_contact_and_infrared_together_measure_the_surface() -> None:
     # reference section 3: contact 232.4 °C, set to 0.95 reads 210.0 °C, reflected 20 °C: 0.80952
     found = measured_surface(surface_of("oxidised cast iron"), 232.4 + 273.15, 210.0 + 273.15, 0.95)
     assert found.usual == pytest.approx(0.80952, abs=1e-4)
-    assert found.low < found.usual < found.high
+    assert (found.low, found.high) == pytest.approx((found.usual - 0.03, found.usual + 0.03))
+    assert not found.shiny
+    assert found.name == "oxidised cast iron"
     assert corrected_reading(210.0 + 273.15, GUN, found).corrected - 273.15 == pytest.approx(232.4, abs=0.02)
 
 
@@ -90,6 +124,18 @@ def test_contact_and_infrared_together_measure_the_surface() -> None:
 def test_readings_that_do_not_belong_together(contact: float, shown: float) -> None:
     with pytest.raises(InputProblem):
         measured_surface(surface_of("brick"), contact, shown, 0.95)
+
+
+def test_a_surface_that_hides_half_of_its_heat_is_shiny() -> None:
+    # reference section 3: a surface of emissivity 0.30 at 207.04 °C shows 100 °C to an instrument set to 0.95
+    found = measured_surface(surface_of("bare steel"), 207.04 + 273.15, 373.15, 0.95)
+    assert found.usual == pytest.approx(0.30, abs=1e-3)
+    assert found.shiny
+
+
+def test_no_emissivity_is_above_one() -> None:
+    found = measured_surface(surface_of("brick"), 500.0, 505.0, 0.98)
+    assert (found.usual, found.high) == (1.0, 1.0)
 
 
 def test_each_spot_has_a_surface() -> None:
@@ -108,5 +154,5 @@ def test_surfaces_are_ranges() -> None:
 
 
 def test_a_contact_reading_out_of_reach_is_told_in_words() -> None:
-    with pytest.raises(InputProblem, match="belong together"):
+    with pytest.raises(InputProblem, match="go together"):
         measured_surface(surface_of("brick"), 1800.0, 500.0, 0.95)

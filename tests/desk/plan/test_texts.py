@@ -38,7 +38,7 @@ def test_a_clock_just_past_midnight_is_the_coming_one():
 
 @pytest.mark.parametrize("typed", ["soon", "25:00", "7:75", "+", "in a while"])
 def test_what_is_no_moment_gets_a_sentence(typed):
-    with pytest.raises(InputProblem, match="is not a moment"):
+    with pytest.raises(InputProblem, match="isn't a time"):
         plan_texts.moment(typed, MORNING, OFFSET)
 
 

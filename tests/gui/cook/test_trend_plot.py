@@ -88,7 +88,7 @@ def test_the_arrival_window_spans_its_quantiles(stood_desk: Desk, plot: TrendPlo
 
 
 def test_a_step_is_drawn_beside_the_present_course(stood_desk: Desk, plot: TrendPlot) -> None:
-    stood_desk.choose_action(Action(kind=ActionKind.WOOD, value=2.4))
+    stood_desk.choose_action(Action(kind=ActionKind.WOOD, value=2.2))
     stand(stood_desk)
     assert len(plot._other.middle.getData()[0]) > 10
     assert len(plot._ahead.middle.getData()[0]) > 10

@@ -112,4 +112,4 @@ def test_readings_that_do_not_belong_together_are_refused(page):
     add(page, "spot gun", "infrared")
     type_in(page, "check_contact", "300")
     type_in(page, "check_beside", "600")
-    assert "do not belong together" in seen(page, "check_beside_problem")
+    assert "don't go together" in seen(page, "check_beside_problem")

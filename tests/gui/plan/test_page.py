@@ -83,7 +83,7 @@ def test_choosing_another_bake_shows_its_usual_weight(qtbot, page):
         ("bake_mass", "heavy", "is not a weight"),
         ("bake_mass", "500", "not a plausible weight"),
         ("bake_start", "900", "not a plausible temperature for food"),
-        ("bake_when", "soon", "is not a moment"),
+        ("bake_when", "soon", "isn't a time"),
     ],
 )
 def test_bad_input_gets_its_sentence_beside_the_field(qtbot, page, field, typed, said):

@@ -122,4 +122,4 @@ def test_the_past_of_the_stove_is_learned_from(qtbot, desk, page):
 def test_no_clock_gets_a_sentence(page):
     push(page, "part_table")
     type_in(page, "table_at", "noonish")
-    assert "is not a moment" in seen(page, "table_at_problem")
+    assert "isn't a time" in seen(page, "table_at_problem")

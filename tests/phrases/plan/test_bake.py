@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from cookstove_gui.cooking.baking.catalogue import bake_of
-from cookstove_gui.cooking.baking.doneness import BakeAnswer
+from cookstove_gui.cooking.baking.doneness import Doneness
 from cookstove_gui.cooking.baking.turning import TurnReminder
 from cookstove_gui.cooking.fit.tasks import task_of
 from cookstove_gui.cooking.safety.food_safety import safe_minimum
@@ -25,9 +25,9 @@ from tests.phrases.facts import EDGE, HORIZON, ahead, edges, is_plain, of, quant
 STOVE = stove_with_default_spots("range")
 
 
-def answer(done: Quantiles, *, key: str = "chicken", late: float | None = 12.0) -> BakeAnswer:
+def answer(done: Quantiles, *, key: str = "chicken", late: float | None = 12.0) -> Doneness:
     bake = bake_of(key)
-    return BakeAnswer(
+    return Doneness(
         bake=bake,
         done_at=bake.done,
         core_now=None,
@@ -81,7 +81,7 @@ def test_against_a_steady_oven(late: float | None, said: str) -> None:
 
 @given(quantiles(270, 380), edges())
 def test_the_core_is_told_with_its_range_or_only_its_end(core: Quantiles, edge: Edge) -> None:
-    found = BakeAnswer(
+    found = Doneness(
         bake=bake_of("chicken"), done_at=347.0, core_now=core, done_min=of(1, 2, 3), chance_done=1.0,
         safe=None, safe_min=None, recipe_min=None, late_min=None,
     )  # fmt: skip

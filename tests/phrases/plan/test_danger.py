@@ -5,7 +5,7 @@ from datetime import UTC, datetime
 import pytest
 
 from cookstove_gui.cooking.baking.catalogue import bake_of
-from cookstove_gui.cooking.baking.doneness import BakeAnswer, bake_outlook
+from cookstove_gui.cooking.baking.doneness import Doneness, doneness
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.plan.bake import danger_words
 from tests.cooking.made import fahrenheit, projection
@@ -13,8 +13,8 @@ from tests.cooking.made import fahrenheit, projection
 EDGE = Edge(unit="F", now=datetime(2026, 3, 14, 15, 0, tzinfo=UTC), offset_minutes=0)
 
 
-def answer(key: str, oven: float) -> BakeAnswer:
-    return bake_outlook(bake_of(key), projection({"oven_centre": [oven] * 37}))
+def answer(key: str, oven: float) -> Doneness:
+    return doneness(bake_of(key), projection({"oven_centre": [oven] * 37}))
 
 
 def test_a_roast_in_a_slow_oven_is_warned_of() -> None:

@@ -3,7 +3,7 @@
 import pytest
 from hypothesis import given
 
-from cookstove_gui.cooking.pans.boiling_time import Goal, SimmerAnswer, WaterAnswer
+from cookstove_gui.cooking.pans.boiling_time import Goal, SimmerHold, WaterTime
 from cookstove_gui.forecast.answers import Quantiles
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.plan.water import (
@@ -17,12 +17,12 @@ from cookstove_gui.phrases.plan.water import (
 from tests.phrases.facts import EDGE, HORIZON, ahead, edges, is_plain, of, quantiles
 
 
-def answer(minutes: Quantiles, goal: Goal = Goal.BOIL, chance: float = 0.3) -> WaterAnswer:
-    return WaterAnswer(goal=goal, temperature=373.15, minutes=minutes, chance_reached=chance)
+def answer(minutes: Quantiles, goal: Goal = Goal.BOIL, chance: float = 0.3) -> WaterTime:
+    return WaterTime(goal=goal, temperature=373.15, minutes=minutes, chance_reached=chance)
 
 
-def simmer(chance: float, boils: float, falls: float) -> SimmerAnswer:
-    return SimmerAnswer(chance=chance, chance_boils=boils, chance_falls=falls, litres_lost=of(0, 0, 0))
+def simmer(chance: float, boils: float, falls: float) -> SimmerHold:
+    return SimmerHold(chance=chance, chance_boils=boils, chance_falls=falls, litres_lost=of(0, 0, 0))
 
 
 def test_water_that_boils() -> None:
@@ -59,7 +59,7 @@ def test_a_spot_where_it_hardly_boils() -> None:
         (simmer(0.2, 0.2, 0.6), "falls off"),
     ],
 )
-def test_a_simmer(found: SimmerAnswer, said: str) -> None:
+def test_a_simmer(found: SimmerHold, said: str) -> None:
     assert simmer_words(found) == said
 
 

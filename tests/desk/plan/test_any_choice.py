@@ -1,7 +1,7 @@
 """The Plan page answers at every height, size and heat that can be typed, or refuses with a sentence."""
 
 from dataclasses import replace
-from datetime import UTC, datetime, timedelta
+from datetime import timedelta
 
 import numpy as np
 import pytest
@@ -10,38 +10,13 @@ from hypothesis import strategies as st
 
 from cookstove_gui.cooking.pans.boiling_time import Goal
 from cookstove_gui.cooking.pans.catalogue import pans
-from cookstove_gui.desk import Desk, Memory, Standing, work_out
 from cookstove_gui.desk.plan.bake import BakeChoice, BakeInputs, bake_options, plan_bake, usual_mass
-from cookstove_gui.desk.plan.table import TableInputs, plan_table
 from cookstove_gui.desk.plan.water import WaterChoice, WaterInputs, bases, plan_water
 from cookstove_gui.desk.plan.wood import WoodChoice, WoodInputs, moisture_options, plan_wood, wood_options
-from cookstove_gui.errors import InputProblem
-from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.physics.air import standard_pressure
-from cookstove_gui.physics.quantities import STANDARD_PRESSURE
-from cookstove_gui.stove.entries import Kind
-from cookstove_gui.stove.stove import Stove
 
-NOW = datetime(2026, 3, 14, 15, 0, tzinfo=UTC)
 ALTITUDES = st.sampled_from([-500.0, 0.0, 1500.0, 6000.0])
 QUICK = settings(max_examples=10, suppress_health_check=[HealthCheck.too_slow])
-
-
-@pytest.fixture(scope="module")
-def stands() -> tuple[Stove, Standing]:
-    """A stove that has been warming for an hour."""
-    clock = [NOW]
-    desk = Desk(Logbook.in_memory(), clock=lambda: clock[0])
-    desk.do(Kind.LIT)
-    for minutes in (2, 30, 60):
-        clock[0] = NOW + timedelta(minutes=minutes)
-        desk.read(str(80 + 4 * minutes), spot="oven_centre")
-        for spot in desk.stove.spots[1:7]:
-            desk.read(str(120 + 5 * minutes), spot=spot.name)
-    standing = work_out(desk.inputs(), Memory())
-    projection = standing.projection
-    # A few futures are enough to meet every corner, and quicker.
-    return desk.stove, replace(standing, projection=replace(projection, kelvin=projection.kelvin[::8]))
 
 
 @QUICK
@@ -95,53 +70,6 @@ def test_a_bake_is_answered_whatever_is_asked(stands, altitude, key, size, start
     plan = plan_bake(BakeInputs(standing=standing, stove=stove, pressure=pressure, choice=choice))
     assert 0.0 <= plan.answer.chance_done <= 1.0
     assert plan.goes_in_min == pytest.approx(minutes)
-
-
-def test_thin_air_boils_sooner_and_bakes_longer(stands):
-    """The air's pressure is today's, whatever the stove's height says."""
-    stove, standing = stands
-
-    def boiling(pressure: float) -> float:
-        choice = WaterChoice(litres=2.0)
-        asked = WaterInputs(standing=standing, stove=stove, pressure=pressure, choice=choice, past=lambda _name: ())
-        return plan_water(asked).boiling
-
-    def steady(pressure: float) -> float:
-        table_at = standing.now + timedelta(hours=12)
-        choice = BakeChoice(key="potatoes")
-        asked = TableInputs(
-            stove=stove, pressure=pressure, bake=choice, table_at=table_at, rest_min=0.0, standing=None,
-            past=lambda _name: (),
-        )  # fmt: skip
-        return plan_table(asked).bake_min
-
-    def done(pressure: float) -> float:
-        asked = BakeInputs(standing=standing, stove=stove, pressure=pressure, choice=BakeChoice(key="potatoes"))
-        return plan_bake(asked).answer.chance_done
-
-    assert boiling(85_000.0) == pytest.approx(273.15 + 95.125, abs=0.05)  # IAPWS IF97, row 1.4 of the references
-    assert steady(70_000.0) > steady(101_325.0)
-    assert done(70_000.0) <= done(101_325.0)
-
-
-def test_a_probe_in_a_bake_that_is_not_in_yet_is_refused(stands):
-    stove, standing = stands
-    choice = BakeChoice(key="bread_loaf", went_in=standing.now + timedelta(minutes=10), core=300.0)
-    with pytest.raises(InputProblem, match="must be in the oven"):
-        plan_bake(BakeInputs(standing=standing, stove=stove, pressure=STANDARD_PRESSURE, choice=choice))
-
-
-def test_a_hotter_core_now_is_done_sooner(stands):
-    stove, standing = stands
-    went_in = standing.now - timedelta(minutes=50)
-
-    def chance(core: float) -> float:
-        choice = BakeChoice(key="bread_loaf", went_in=went_in, core=core)
-        return plan_bake(
-            BakeInputs(standing=standing, stove=stove, pressure=STANDARD_PRESSURE, choice=choice)
-        ).answer.chance_done
-
-    assert chance(345.0) >= chance(310.0)
 
 
 @QUICK

@@ -1,4 +1,4 @@
-"""The fires in a session's log: when each began, how long it is on record, how hot it was. Messy logs are borne.
+"""The fires in a session's log: when each began, how long it is on record, how hot it got.
 
 Rows that cannot be read as numbers are passed over; a fire is only what the log shows of it.
 """
@@ -12,12 +12,13 @@ from cookstove_gui.stove.entries import Entry, Kind, Session, fold, fraction_ope
 from cookstove_gui.stove.stove import SpotKind, Stove
 from cookstove_gui.units import kelvin
 
+# All judgement, no source:
 RELIGHT = timedelta(minutes=20)  # lighting again sooner than this after lighting or wood is the same fire
-LONGEST_SILENCE = timedelta(hours=4)  # rows after a longer gap tell nothing of the fire before it
+LONGEST_SILENCE = timedelta(hours=4)  # rows after a longer gap say nothing about the fire before it
 WIDE_OPEN = 0.9  # fraction of the air
 MOSTLY_SHUT = 0.4
 _BELIEVABLE = (kelvin(-40.0, "F"), kelvin(1200.0, "F"))  # K; other readings are slips
-_SLIP_FREE_COUNT = 4  # with so many readings the single hottest one may be a slip, and the next one is taken
+_ONE_MAY_BE_A_SLIP = 4  # of so many readings or more the hottest may be a slip, so the next hottest is taken
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -32,17 +33,21 @@ class Fire:
 
     @property
     def began(self) -> datetime:
-        """When it was lit."""
+        """The first lighting or load."""
         return self.rows[0].at
 
     @property
     def minutes(self) -> float:
         """How long it is on record."""
-        return (self.rows[-1].at - self.rows[0].at).total_seconds() / 60
+        return minutes_between(self.began, self.rows[-1].at)
+
+    def readings_of(self, spot: str) -> list[tuple[float, float]]:
+        """One spot's readings: minutes since the fire was lit, and the heat [K]."""
+        return readings_of(self.rows, spot, self.began)
 
 
 def standing_rows(entries: Iterable[Entry]) -> tuple[Entry, ...]:
-    """The rows that hold, in order of time; a void row that names no row takes nothing back."""
+    """The rows in force, in order of time; a void row that names no row takes nothing back."""
     return fold(row for row in entries if row.kind is not Kind.VOID or _names_a_row(row))
 
 
@@ -55,6 +60,26 @@ def fires(stove: Stove, sessions: Iterable[Session]) -> tuple[Fire, ...]:
         for rows in _split(standing_rows(session.entries))
     ]
     return tuple(sorted(found, key=lambda fire: (fire.began, fire.session)))
+
+
+def minutes_between(start: datetime, end: datetime) -> float:
+    """Minutes from one instant to another."""
+    return (end - start).total_seconds() / 60.0
+
+
+def readings_of(rows: Iterable[Entry], spot: str, since: datetime) -> list[tuple[float, float]]:
+    """One spot's usable readings: minutes since an instant, and the heat [K]."""
+    return [
+        (minutes_between(since, row.at), heat)
+        for row in rows
+        if row.spot == spot and (heat := kelvin_or_none(row)) is not None
+    ]
+
+
+def crossing(earlier: tuple[float, float], later: tuple[float, float], heat: float) -> float:
+    """When the straight line between two readings (minutes, K) of different heat passes a heat [min]."""
+    (start, before), (end, after) = earlier, later
+    return start + (heat - before) / (after - before) * (end - start)
 
 
 def kelvin_or_none(entry: Entry) -> float | None:
@@ -100,7 +125,7 @@ def _fire(stove: Stove, session: int, rows: list[Entry]) -> Fire:
     )
     hottest = None
     if heats:
-        hottest = heats[-2] if len(heats) >= _SLIP_FREE_COUNT else heats[-1]
+        hottest = heats[-2] if len(heats) >= _ONE_MAY_BE_A_SLIP else heats[-1]
     return Fire(
         session=session,
         rows=tuple(rows),

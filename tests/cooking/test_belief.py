@@ -1,0 +1,40 @@
+"""A lognormal belief after readings: a worked conjugate example, and laws."""
+
+from math import e, exp
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from cookstove_gui.cooking.belief import updated
+
+values = st.lists(st.floats(0.1, 100.0), max_size=6)
+spreads = st.floats(0.05, 2.0)
+
+
+def test_two_readings_as_sure_as_the_belief_weigh_twice_as_much() -> None:
+    # in the logarithm: 0 within 1, then 1 and 1 within 1 each: mean 2/3, standard deviation 1/sqrt(3)
+    assert updated(1.0, 1.0, [e, e], 1.0) == pytest.approx((exp(2 / 3), 3**-0.5))
+
+
+def test_nothing_shown_changes_nothing() -> None:
+    assert updated(150.0, 0.4, [], 0.2) == pytest.approx((150.0, 0.4))
+
+
+@given(st.floats(0.1, 100.0), spreads, values, values, spreads)
+def test_one_after_the_other_is_all_at_once(
+    median: float, log_sd: float, first: list[float], then: list[float], shown_log_sd: float
+) -> None:
+    between = updated(median, log_sd, first, shown_log_sd)
+    assert updated(*between, then, shown_log_sd) == pytest.approx(
+        updated(median, log_sd, first + then, shown_log_sd), rel=1e-6
+    )
+
+
+@given(st.floats(0.1, 100.0), spreads, st.floats(0.1, 100.0), spreads)
+def test_the_belief_moves_toward_what_is_shown_and_narrows(
+    median: float, log_sd: float, shown: float, shown_log_sd: float
+) -> None:
+    moved, narrower = updated(median, log_sd, [shown], shown_log_sd)
+    assert min(median, shown) * (1 - 1e-9) <= moved <= max(median, shown) * (1 + 1e-9)
+    assert narrower < min(log_sd, shown_log_sd)

@@ -1,0 +1,125 @@
+"""Water as the Plan page asks about it: which spot first, in which room, and what past pans have taught."""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from cookstove_gui.desk.plan.water import WaterChoice, WaterInputs, WaterPlan, pan_of, plan_water
+from cookstove_gui.physics.air import standard_pressure
+from tests.cooking.made import START, log, projection, session
+
+HEATS = {"top_front_left": 420.0, "top_front_middle": 520.0, "top_back_left": 180.0, "top_back_right": 120.0}
+
+
+def heating(standing, heats: dict[str, float], room: float | None = None):  # type: ignore[no-untyped-def]
+    """The standing with steady spots [°F] and the room's zone read at some heat [K], or unread."""
+    steady = projection({name: [heat] * 37 for name, heat in heats.items()}, futures=10)
+    zone = replace(
+        standing.zones["room"], p50=room or 280.0, last_reading=room, last_reading_age_min=None if room is None else 5.0
+    )
+    return replace(standing, projection=steady, zones={**standing.zones, "room": zone})
+
+
+@pytest.fixture
+def plan(stands):
+    stove, standing = stands
+
+    def planned(heats=HEATS, room=None, sessions=(), altitude=0.0, **chosen) -> WaterPlan:
+        choice = WaterChoice(**{"litres": 2.0, **chosen})
+        return plan_water(
+            WaterInputs(
+                standing=heating(standing, heats, room),
+                stove=replace(stove, altitude=altitude),
+                pressure=float(standard_pressure(altitude)),
+                choice=choice,
+                past=lambda _name: sessions,
+            )
+        )
+
+    return planned
+
+
+def test_the_soonest_spot_comes_first_and_of_those_too_cool_the_hottest(plan):
+    assert [row.spot for row in plan().rows] == [
+        "top_front_middle", "top_front_left", "top_back_left", "top_back_right",
+    ]  # fmt: skip
+    assert plan().rows[0].label == "top front middle"
+
+
+def test_only_spots_that_the_projection_knows_are_answered(plan):
+    assert len(plan({"top_front_left": 420.0, "oven_centre": 500.0}).rows) == 1
+
+
+def test_a_simmer_is_asked_to_hold_for_half_an_hour(plan):
+    rows = {row.spot: row.simmer for row in plan(lid=True).rows}
+    assert rows["top_front_middle"].chance_boils == 1.0
+    assert rows["top_back_right"].chance_falls == 1.0
+
+
+def test_the_room_is_as_it_was_read(plan):
+    def minutes(room):
+        return plan(room=room).rows[0].answer.minutes.p50
+
+    assert minutes(280.0) > minutes(310.0)
+    # a room that was not read is taken as 20 °C, one beyond what a kitchen can be as the nearest that can
+    assert minutes(None) == minutes(293.15)
+    assert minutes(340.0) == minutes(320.0)
+    assert minutes(250.0) == minutes(275.0)
+
+
+def test_water_boils_lower_high_up_and_no_higher_far_below_the_sea(plan):
+    # reference 1.9: 93.315 °C at 2000 m of the standard atmosphere
+    assert plan(altitude=2000.0).boiling == pytest.approx(93.315 + 273.15, abs=0.01)
+    assert plan(altitude=-400.0).boiling == plan(altitude=-200.0).boiling
+
+
+def boiled_in(stove, minutes: float, count: int = 1):
+    """Sessions in which the saucepan boiled two litres in so many minutes on a top of 480 °F."""
+    rows = log(
+        (0, "reading", "top_front_left", "480", "F"),
+        (5, "pan", "top_front_left", "on", ""),
+        (5 + minutes, "pan", "top_front_left", "off", ""),
+        start=START,
+    )
+    notes = ("", "saucepan, 2 litres", "boiled")
+    noted = tuple(replace(row, note=note) for row, note in zip(rows, notes, strict=True))
+    return tuple(session(number, noted, stove) for number in range(1, count + 1))
+
+
+def test_pans_that_boiled_sooner_than_usual_make_the_answer_sooner_and_narrower(plan, stands):
+    stove, _ = stands
+    usual = plan()
+    quick = plan(sessions=boiled_in(stove, 10.0, count=4))
+    assert (usual.runs, quick.runs) == (0, 4)
+    before, after = usual.rows[0].answer.minutes, quick.rows[0].answer.minutes
+    assert after.p50 < before.p50
+    assert after.p90 - after.p10 < before.p90 - before.p10
+
+
+def test_pans_with_another_base_do_not_count(plan, stands):
+    stove, _ = stands
+    assert plan(sessions=boiled_in(stove, 10.0), base="warped or ringed").runs == 0
+
+
+def test_an_empty_pan_preheats_on_the_hottest_spot(plan):
+    iron = plan(pan_key="iron pot")
+    skillet = plan(pan_key="iron skillet")
+    assert iron.preheat_min > skillet.preheat_min > 1.0
+    assert plan({"top_front_left": 69.0}).preheat_min == 0.0  # it is there already
+    assert plan({"oven_centre": 400.0}).preheat_min is None
+
+
+def test_the_chosen_pan_base_and_lid_are_taken():
+    assert (pan_of(WaterChoice(litres=1.0, pan_key="kettle")).key, pan_of(WaterChoice(litres=1.0)).key) == (
+        "kettle", "saucepan",
+    )  # fmt: skip
+    other = pan_of(WaterChoice(litres=1.0, base="warped or ringed", lid=True))
+    assert (other.base, other.lid) == ("warped or ringed", True)
+    assert pan_of(WaterChoice(litres=1.0)).base == "flat and heavy"
+
+
+def test_a_spot_beyond_what_a_cooktop_can_be_is_cut_off(plan, stands):
+    wild, most = (plan({"top_front_left": heat}) for heat in (5000.0, 1610.33))
+    assert wild.rows[0].heat == pytest.approx(1150.0)
+    assert np.isclose(wild.rows[0].answer.minutes.p50, most.rows[0].answer.minutes.p50)
