@@ -186,7 +186,6 @@ def test_without_a_centre_the_first_spot_of_the_oven_stands_for_it():
     future = futures(**paths)
     assert oven_spot(stove_with(**kinds, oven_centre=SpotKind.OVEN), future) == "oven_centre"
     assert oven_spot(stove_with(**kinds), future) == "oven_left"
-    assert oven_spot(stove_with(top_a=SpotKind.TOP), future) == "top_a"
 
 
 def test_outlook_has_rising_quantiles_and_chances_between_none_and_certain():
