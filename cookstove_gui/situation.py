@@ -6,9 +6,10 @@ are made here; `phrases` turns a standing into sentences.
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from cookstove_gui.cooking.fires.first_fires import FirstFires, progress
+from cookstove_gui.cooking.fit.bands import minutes_of_bake
 from cookstove_gui.cooking.fit.fit import TaskFit, fits
 from cookstove_gui.cooking.instruments.meant_rows import meant_rows
 from cookstove_gui.cooking.safety.cautions import Caution, due
@@ -22,6 +23,7 @@ from cookstove_gui.forecast import (
     project,
     trace,
     turns,
+    turns_to_come,
     zones,
 )
 from cookstove_gui.forecast.answers import (
@@ -41,6 +43,7 @@ from cookstove_gui.stove.entries import USUAL_SPLIT, Entry, HeatBand, Kind, Sess
 from cookstove_gui.stove.stove import Stove
 
 AHEAD_MINUTES = (15, 30, 60)
+_JUST_AFTER = timedelta(seconds=20)
 SURE_OF_TURN = 0.6  # a turn of the fire is only spoken of from this chance on
 _SHORT_OF_BAND = 0.5  # below this chance of reaching the band a step to take is looked for
 _SHORT_STAY_MIN = 30.0  # a stay shorter than this asks for a step to take
@@ -74,6 +77,15 @@ class Alternative:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Course:
+    """What the latest row told of the course to come. Its times do not move until something is read or done."""
+
+    asked_at: datetime
+    turns: tuple[Turn, ...]  # minutes from `asked_at`
+    next_reading: NextReading | None  # likewise
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Standing:
     """How a stove stands at one moment, and what is likely to come."""
 
@@ -90,11 +102,16 @@ class Standing:
     trace: Trace
     zones: dict[str, Zone]
     fits: tuple[TaskFit, ...]
-    next_reading: NextReading | None  # none before anything was read
-    turns: tuple[Turn, ...]
+    course: Course
+    turns: tuple[Turn, ...]  # those of the course, and what has turned already
     doubted: tuple[DoubtedReading, ...]
     best_step: Alternative | None  # looked for only when the present course falls short of the band
     alternative: Alternative | None
+
+    @property
+    def next_reading(self) -> NextReading | None:
+        """The reading worth taking; none before anything was read."""
+        return self.course.next_reading
 
     @property
     def has_readings(self) -> bool:
@@ -117,52 +134,81 @@ class Present:
     first_fires: FirstFires
     zones: dict[str, Zone]
     turns: tuple[Turn, ...]
+    course: Course
     cautions: tuple[Caution, ...]
 
 
 class Memory:
-    """The tracker of the stove last asked about, with its checkpoints; it belongs to the one worker that calls."""
+    """What the latest answers left to go on from; it belongs to the one worker that calls, and only saves time."""
 
     def __init__(self) -> None:
         self._stove: Stove | None = None
         self._character: Character | None = None
         self._tracker: Tracker | None = None
+        self._course: tuple[tuple[Entry, ...], HeatBand, Course] | None = None
 
     def tracker(self, stove: Stove, character: Character | None) -> Tracker:
         """The tracker for a stove and its character, kept while both stay the same."""
         if self._tracker is None or stove != self._stove or character is not self._character:
-            self._stove, self._character = stove, character
+            self._stove, self._character, self._course = stove, character, None
             self._tracker = Tracker(stove, character)
         return self._tracker
 
+    def course(self, rows: tuple[Entry, ...], band: HeatBand) -> Course | None:
+        """The course kept, if it is of these rows and this band."""
+        kept = self._course
+        return kept[2] if kept is not None and kept[0] == rows and kept[1] == band else None
+
+    def keep_course(self, rows: tuple[Entry, ...], band: HeatBand, found: Course) -> None:
+        """Keep the course that these rows told of."""
+        self._course = (rows, band, found)
+
 
 def present(inputs: Inputs, memory: Memory | None = None) -> Present:
-    """How the stove is at the moment asked about; the same with and without a memory, which only saves time."""
-    tracker = (memory or Memory()).tracker(inputs.stove, inputs.character)
-    belief = tracker.follow(meant_rows(inputs.stove, inputs.rows), inputs.now)
+    """How the stove is at the moment asked about."""
+    memory = memory or Memory()
+    tracker = memory.tracker(inputs.stove, inputs.character)
+    told = meant_rows(inputs.stove, inputs.rows)
+    seen = tuple(row for row in inputs.rows if row.at <= inputs.now)
+    latest = max((row.at for row in seen), default=inputs.now)
+    # Just after a row the stove is as it was at the row, so that one projection serves both.
+    belief = tracker.follow(told, latest if inputs.now - latest < _JUST_AFTER else inputs.now)
     rows = fold(inputs.rows, inputs.now)
+    course = memory.course(seen, inputs.band)
+    if course is None:
+        course = _course(belief if belief.now == latest else tracker.follow(told, latest), rows, inputs.band)
+        memory.keep_course(seen, inputs.band, course)
     first_fires = _first_fires(inputs, rows)
-    fit_for_food = first_fires.done or first_fires.waived
     zone_rows = zones(belief)
-    turn_rows = turns(belief, project(belief, unfed=True), inputs.band)
-    cautions = due(belief.stove, rows, zone_rows, turn_rows, now=inputs.now, first_fires_done=fit_for_food)
+    turn_rows = (*turns(belief), *course.turns)
+    fit_for_food = first_fires.done or first_fires.waived
     return Present(
         belief=belief,
         rows=rows,
         first_fires=first_fires,
         zones={zone.spot: zone for zone in zone_rows},
         turns=turn_rows,
-        cautions=cautions,
+        course=course,
+        cautions=due(belief.stove, rows, zone_rows, turn_rows, now=inputs.now, first_fires_done=fit_for_food),
+    )
+
+
+def _course(belief: Belief, rows: Sequence[Entry], band: HeatBand) -> Course:
+    has_readings = any(row.kind is Kind.READING for row in rows)
+    return Course(
+        asked_at=belief.now,
+        turns=turns_to_come(belief, project(belief, unfed=True), band),
+        next_reading=next_reading(belief, project(belief, band=band), band) if has_readings else None,
     )
 
 
 def work_out(inputs: Inputs, memory: Memory | None = None) -> Standing:
-    """How the stove stands and what is likely to come."""
+    """How the stove stands and what is likely to come; the same with and without a memory."""
     found = present(inputs, memory)
     belief, stove, band = found.belief, found.belief.stove, inputs.band
     fit_for_food = found.first_fires.done or found.first_fires.waived
     projection = project(belief, band=band)  # the fan on the screen, the arrival and the fit are of the same futures
-    course = outlook_of(projection, stove, band, inputs.ahead)
+    ahead = outlook_of(projection, stove, band, inputs.ahead)
     has_readings = any(row.kind is Kind.READING for row in found.rows)
     is_fed = has_readings and fit_for_food and not fire_is_out(found.turns)
     return Standing(
@@ -174,15 +220,15 @@ def work_out(inputs: Inputs, memory: Memory | None = None) -> Standing:
         belief=belief,
         first_fires=found.first_fires,
         cautions=found.cautions,
-        outlook=course,
+        outlook=ahead,
         projection=projection,
         trace=trace(belief),
         zones=found.zones,
         fits=fits(projection, stove, first_fires_done=fit_for_food),
-        next_reading=next_reading(belief, projection, band) if has_readings else None,
+        course=found.course,
         turns=found.turns,
         doubted=doubted_readings(belief),
-        best_step=_best_step(belief, band, found.rows, course) if is_fed else None,
+        best_step=_best_step(belief, band, found.rows, ahead) if is_fed else None,
         alternative=None if inputs.action == LEAVE else _alternative(belief, band, inputs.action, inputs.ahead),
     )
 
@@ -222,7 +268,8 @@ def steps(rows: Sequence[Entry]) -> tuple[Action, ...]:
 def _best_step(belief: Belief, band: HeatBand, rows: Sequence[Entry], present: Outlook) -> Alternative | None:
     """The step that holds the band longest."""
     stays = present.band.stays_min.p50
-    if present.band.chance_reached_3h >= _SHORT_OF_BAND and (stays is None or stays >= _SHORT_STAY_MIN):
+    enough = max(_SHORT_STAY_MIN, minutes_of_bake(band))
+    if present.band.chance_reached_3h >= _SHORT_OF_BAND and (stays is None or stays >= enough):
         return None
     tried = [_alternative(belief, band, action, AHEAD_MINUTES) for action in steps(rows)]
     better = [

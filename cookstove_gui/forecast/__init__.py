@@ -3,7 +3,7 @@
 from cookstove_gui.forecast.futures.next_reading import next_reading
 from cookstove_gui.forecast.futures.outlook import outlook, outlook_of
 from cookstove_gui.forecast.futures.projection import project
-from cookstove_gui.forecast.futures.turns import turns
+from cookstove_gui.forecast.futures.turns import turns, turns_to_come
 from cookstove_gui.forecast.futures.zones import zones
 from cookstove_gui.forecast.learning.hot_side import spot_pattern
 from cookstove_gui.forecast.learning.learn import Lessons, learn, lessons
@@ -29,5 +29,6 @@ __all__ = [
     "track",
     "track_record",
     "turns",
+    "turns_to_come",
     "zones",
 ]

@@ -32,6 +32,10 @@ class Edge:
         """Wall clock some minutes from now."""
         return clock_text(self.now + timedelta(minutes=minutes), self.offset_minutes)
 
+    def at(self, moment: datetime) -> str:
+        """Wall clock of an instant."""
+        return clock_text(moment, self.offset_minutes)
+
     def heat(self, kelvin: float) -> str:
         """A temperature in whole degrees with its unit."""
         return f"{whole(degrees(kelvin, self.unit))} °{self.unit}"

@@ -1,34 +1,20 @@
 """The heading over every page: the one thing to do now, what is behind it, and the question about a slip."""
 
-from cookstove_gui.phrases import cook
-from cookstove_gui.phrases.edge import Edge
-from cookstove_gui.resource_files import table
-from cookstove_gui.situation import Standing, fire_is_out
+from cookstove_gui.advice import advise
+from cookstove_gui.phrases import advice, cook
+from cookstove_gui.phrases.edge import Edge, spot_label
+from cookstove_gui.situation import Standing
 from cookstove_gui.stove.entries import reading_kelvin
 
 
 def headline(standing: Standing, edge: Edge) -> str:
     """The one thing to do now, and why."""
-    if standing.first_fires.line:
-        return standing.first_fires.line
-    if not standing.has_readings:
-        return str(table("phrases.toml")["no_readings"])
-    return cook.headline(standing.band, standing.outlook.band, standing.is_in_band, standing.turns, edge)
+    return advice.headline(advise(standing), standing, edge)
 
 
 def detail(standing: Standing, edge: Edge) -> str:
-    """The step that would help, and the reading worth taking next."""
-    reading = cook.next_reading_words(standing.next_reading, standing.stove, edge)
-    return " ".join(part for part in (_step(standing, edge), reading) if part)
-
-
-def _step(standing: Standing, edge: Edge) -> str:
-    if standing.first_fires.line or not standing.has_readings or fire_is_out(standing.turns):
-        return ""
-    best = standing.best_step
-    if best is not None:
-        return cook.step_to_take(best.action, best.outlook, standing.band, edge)
-    return cook.fuel_needed(standing.is_in_band, standing.turns, edge)
+    """The step that helps, and the reading worth taking next."""
+    return advice.detail(advise(standing), standing, edge)
 
 
 def question(standing: Standing, edge: Edge) -> str:
@@ -38,5 +24,4 @@ def question(standing: Standing, edge: Edge) -> str:
     if asked is None:
         return ""
     entry = next(row for row in standing.rows if row.number == asked.number)
-    spot = standing.stove.spot(entry.spot)
-    return cook.doubted_words(asked, spot.label if spot else entry.spot, edge, reading_kelvin(entry))
+    return cook.doubted_words(asked, spot_label(standing.stove, entry.spot), edge, reading_kelvin(entry))

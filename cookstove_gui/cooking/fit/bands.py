@@ -101,6 +101,12 @@ def _bands_of_bakes() -> tuple[HeatBand, ...]:
     )
 
 
+def minutes_of_bake(band: HeatBand) -> float:
+    """How long the bake takes that a band is named for [min]; 0 for a band that is named for none."""
+    key = table("bands.toml")["baked"].get(band.name)
+    return next((float(row["minutes"]) for row in table("tasks.toml")["task"] if row["key"] == key), 0.0)
+
+
 def _number(text: str) -> float:
     return float(text.replace(",", "."))
 

@@ -15,8 +15,13 @@ AIR_WIDE = 0.85
 LEAST_CHANCE = 0.3
 
 
-def turns(belief: Belief, unfed: Projection, band: HeatBand) -> tuple[Turn, ...]:
-    """The turns that are likely enough to speak of, the most pressing first.
+def turns(belief: Belief) -> tuple[Turn, ...]:
+    """What has already turned: the fire out, the oven door open."""
+    return _likely([*_fire_out(belief), *_door_open(belief)])
+
+
+def turns_to_come(belief: Belief, unfed: Projection, band: HeatBand) -> tuple[Turn, ...]:
+    """What the fire will ask for, the most pressing first.
 
     Parameters
     ----------
@@ -27,18 +32,20 @@ def turns(belief: Belief, unfed: Projection, band: HeatBand) -> tuple[Turn, ...]
         The heat the oven is wanted at.
     """
     minutes, oven = unfed.minutes, unfed.of(oven_spot(belief.stove, unfed))
-    found = [
-        *_reload_due(belief, minutes, oven, band),
-        *_fire_out(belief),
-        *_door_open(belief),
-        *_air_open(belief, minutes, oven, band),
-    ]
+    return _likely([*_reload_due(belief, minutes, oven, band), *_air_open(belief, minutes, oven, band)])
+
+
+def _likely(found: list[Turn]) -> tuple[Turn, ...]:
+    """Those likely enough to speak of, in order of time."""
     return tuple(sorted((turn for turn in found if turn.chance >= LEAST_CHANCE), key=lambda turn: turn.in_min))
 
 
 def _reload_due(belief: Belief, minutes: FloatArray, oven: FloatArray, band: HeatBand) -> list[Turn]:
-    """Unfed, the oven that is or will be in the band falls out of its lower end: wood a lead time before that."""
-    if not belief.controls.lit:
+    """Unfed, the oven that is or will be in the band falls out of its lower end: wood a lead time before that.
+
+    While the oven door is open the oven falls for want of a door, not of wood.
+    """
+    if not belief.controls.lit or belief.controls.door_open:
         return []
     enters, stays = arrivals(minutes, oven, band)
     reached = np.isfinite(enters)

@@ -5,7 +5,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from cookstove_gui.forecast import project, track, turns
+from cookstove_gui.forecast import track, turns, turns_to_come
 from cookstove_gui.forecast.answers import TurnKind
 from cookstove_gui.forecast.model import heat
 from cookstove_gui.forecast.model.ensemble import Ensemble
@@ -14,7 +14,7 @@ from cookstove_gui.forecast.tracking.belief import Belief
 from cookstove_gui.stove.entries import HeatBand, Kind
 from cookstove_gui.stove.stove import SpotKind
 from tests.forecast.futures.made import BAND, MINUTES, futures, lines, stove_with, usual_belief
-from tests.forecast.logs import MODERATE, STOVE, Log, at, usual_morning
+from tests.forecast.logs import STOVE, Log, at, usual_morning
 
 OVEN = stove_with(oven_centre=SpotKind.OVEN)
 COLD = lines(390.0, -1.0)  # never in the band, and a fire of no use
@@ -23,7 +23,8 @@ COLD = lines(390.0, -1.0)  # never in the band, and a fire of no use
 def _told(oven: np.ndarray, belief: Belief | None = None, band: HeatBand = BAND):
     """The turns that are told, as {kind: (chance, in_min)}; a fire that is lit and burns unless a belief is given."""
     belief = belief or _burning()
-    found = turns(replace(belief, stove=OVEN), futures(oven_centre=oven), band)
+    seen = replace(belief, stove=OVEN)
+    found = (*turns(seen), *turns_to_come(seen, futures(oven_centre=oven), band))
     return {turn.kind: (turn.chance, turn.in_min) for turn in found}
 
 
@@ -172,10 +173,15 @@ def test_air_is_told_from_a_chance_of_three_in_ten(of_a_hundred, told):
 # All together
 
 
-def test_the_most_pressing_turn_comes_first():
-    belief = _burning(0.0, controls=Controls(lit=True, door_open=True))
+def test_what_has_turned_comes_before_what_will():
+    belief = _burning(0.0, controls=Controls(lit=True))
     kinds = list(_told(lines(415.0, -0.5), belief))
-    assert kinds == [TurnKind.FIRE_OUT, TurnKind.DOOR_OPEN, TurnKind.RELOAD_DUE]
+    assert kinds == [TurnKind.FIRE_OUT, TurnKind.RELOAD_DUE]
+
+
+def test_an_oven_that_falls_with_its_door_open_needs_no_wood():
+    told = _told(lines(415.0, -0.5), _burning(controls=Controls(lit=True, door_open=True)))
+    assert list(told) == [TurnKind.DOOR_OPEN]
 
 
 def test_a_door_left_open_in_a_log_is_a_turn():
@@ -183,7 +189,7 @@ def test_a_door_left_open_in_a_log_is_a_turn():
     log.entries = [*usual_morning()]
     log.add(71, Kind.OVEN_DOOR, value="open")
     belief = track(STOVE, log.entries, at(75))
-    assert TurnKind.DOOR_OPEN in [turn.kind for turn in turns(belief, project(belief, unfed=True), MODERATE)]
+    assert TurnKind.DOOR_OPEN in [turn.kind for turn in turns(belief)]
 
 
 def test_a_fire_left_alone_for_hours_is_out_and_a_fresh_one_is_not():
@@ -191,5 +197,5 @@ def test_a_fire_left_alone_for_hours_is_out_and_a_fresh_one_is_not():
     log.entries = list(usual_morning())
     log.reads(300, "oven_centre", 110).reads(301, "top_front_left", 100)
     for belief, out in ((track(STOVE, log.entries, at(302)), True), (usual_belief(), False)):
-        kinds = [turn.kind for turn in turns(belief, project(belief, unfed=True), MODERATE)]
+        kinds = [turn.kind for turn in turns(belief)]
         assert (TurnKind.FIRE_OUT in kinds) is out

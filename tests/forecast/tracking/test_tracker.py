@@ -18,6 +18,7 @@ from cookstove_gui.forecast import (
     trace,
     track,
     turns,
+    turns_to_come,
     zones,
 )
 from cookstove_gui.forecast.model.heat import AIR
@@ -157,7 +158,8 @@ def test_any_log_gives_sane_answers(entries):
     belief = track(STOVE, entries, at(320))
     assert _is_sane(belief)
     assert next_reading(belief, project(belief, band=MODERATE), MODERATE).spot
-    assert isinstance(turns(belief, project(belief, unfed=True), MODERATE), tuple)
+    assert isinstance(turns(belief), tuple)
+    assert isinstance(turns_to_come(belief, project(belief, unfed=True), MODERATE), tuple)
 
 
 def test_no_reading_at_all_is_a_cold_stove_at_room_heat():

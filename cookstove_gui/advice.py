@@ -1,0 +1,247 @@
+"""From how a stove stands to what its cook should do now: why, by when, how sure, and what to read next. No words.
+
+The rules stand in `RULES`, in the order in which they speak: danger, first fires, the fire, the band. The first that has
+something to say makes the heading; nothing else composes advice.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from enum import StrEnum
+
+from cookstove_gui.cooking.baking.whole_bake import whole_bake_chance
+from cookstove_gui.cooking.fires.first_fires import cold_below
+from cookstove_gui.cooking.fit.bands import minutes_of_bake
+from cookstove_gui.cooking.safety.cautions import Caution
+from cookstove_gui.forecast.answers import TurnKind
+from cookstove_gui.situation import SURE_OF_TURN, Alternative, Standing, fire_is_out
+from cookstove_gui.stove.entries import Kind, reading_kelvin
+from cookstove_gui.stove.stove import SpotKind
+
+EVEN_CHANCE = 0.5  # a whole bake is called for from this chance of staying in its heat on; common practice, no source
+SOON = timedelta(minutes=10)  # a deadline this near is the one thing to do now
+LONG_PAST = timedelta(minutes=60)  # a deadline so long gone says nothing any more
+JUST_READ = timedelta(minutes=3)  # a spot read this lately is not asked for, and the walk is still going on
+PREPARE_MIN = (3.0, 45.0)  # before the heat comes, when the dough is to be made ready
+
+
+class Subject(StrEnum):
+    """What a piece of advice is about."""
+
+    DANGER = "danger"
+    LET_COOL = "let it go cold"
+    FIRST_FIRE = "first fire"
+    NOTHING_READ = "nothing read"
+    FIRE_OUT = "fire out"
+    DOOR_OPEN = "oven door open"
+    AIR_OPEN = "air wide open"
+    WOOD_DUE = "wood due"
+    PUT_IN = "put it in"
+    TOO_SHORT = "at heat, too short for the bake"
+    COMING = "heat coming"
+    COOLING_IN = "cooling into the band"
+    NOT_COMING = "heat not coming"
+    TOO_HOT = "too hot"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Deadline:
+    """When something is to be done; it stays as it is until something is read or done."""
+
+    at: datetime
+    passed: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Arrival:
+    """When the oven comes into the band: where the drawn middle line enters, and its window."""
+
+    likely: datetime
+    earliest: datetime
+    latest: datetime | None  # none: perhaps not within the horizon
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReadingWanted:
+    """The reading worth taking next."""
+
+    spot: str
+    by: Deadline
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Advice:
+    """What to do now, and what is behind it."""
+
+    subject: Subject
+    caution: Caution | None = None  # of a danger
+    by: Deadline | None = None  # for wood or air
+    arrival: Arrival | None = None
+    leaves: datetime | None = None  # when the oven likely leaves the band it is in; none: not within the horizon
+    bake_min: float = 0.0  # of the bake that the band is for; 0: the band is for none
+    bake_chance: float = 0.0  # that a whole bake put in now stays in its heat
+    step: Alternative | None = None  # the least step that helps
+    wood_by: Deadline | None = None  # beside a heading that is about something else
+    reading: ReadingWanted | None = None
+    prepares: bool = False  # it is time to make the dough ready
+
+
+def advise(standing: Standing) -> Advice:
+    """The one piece of advice for a moment."""
+    return next(found for rule in RULES if (found := rule(standing)) is not None)
+
+
+# The rules, in the order in which they speak
+
+
+def _danger(standing: Standing) -> Advice | None:
+    """An urgent caution comes before everything, but for the fumes, which go with the first fires' own line."""
+    found = next((one for one in standing.cautions if one.urgent and one.key != "first_fire_fumes"), None)
+    return None if found is None else Advice(subject=Subject.DANGER, caution=found)
+
+
+def _first_fires(standing: Standing) -> Advice | None:
+    """While first fires run nothing is baked, and the next fire waits until the readings say that the stove is cold."""
+    following = standing.first_fires.next
+    if following is None:
+        return None
+    burning = any(row.kind is Kind.LIT for row in standing.rows) and not fire_is_out(standing.turns)
+    done_now = any(stage.done and stage.session == 0 for stage in standing.first_fires.stages)
+    if burning and not done_now:
+        return Advice(subject=Subject.FIRST_FIRE, reading=_reading(standing))
+    if _is_hot(standing):
+        return Advice(subject=Subject.LET_COOL)
+    return Advice(subject=Subject.FIRST_FIRE)
+
+
+def _nothing_read(standing: Standing) -> Advice | None:
+    return None if standing.has_readings else Advice(subject=Subject.NOTHING_READ)
+
+
+def _fire_out(standing: Standing) -> Advice | None:
+    return Advice(subject=Subject.FIRE_OUT, reading=_reading(standing)) if fire_is_out(standing.turns) else None
+
+
+def _door_open(standing: Standing) -> Advice | None:
+    is_open = any(turn.kind is TurnKind.DOOR_OPEN for turn in standing.turns)
+    return Advice(subject=Subject.DOOR_OPEN) if is_open else None
+
+
+def _air_open(standing: Standing) -> Advice | None:
+    by = _deadline(standing, TurnKind.AIR_OPEN)
+    if by is None or by.at > standing.now + SOON:
+        return None
+    return Advice(subject=Subject.AIR_OPEN, by=by, reading=_reading(standing))
+
+
+def _wood_due(standing: Standing) -> Advice | None:
+    """In the band, wood before it falls out; on the way up wood is part of the course and stands beside the heading."""
+    by = _deadline(standing, TurnKind.RELOAD_DUE)
+    if by is None or by.at > standing.now + SOON or not _is_in_band(standing):
+        return None
+    return Advice(subject=Subject.WOOD_DUE, by=by, reading=_reading(standing))
+
+
+def _in_band(standing: Standing) -> Advice | None:
+    if not _is_in_band(standing):
+        return None
+    stays, minutes = standing.outlook.band.stays_min.p50, minutes_of_bake(standing.band)
+    chance = whole_bake_chance(standing.projection, standing.stove, standing.band, minutes) if minutes else 0.0
+    called_for = minutes == 0.0 or chance >= EVEN_CHANCE
+    return Advice(
+        subject=Subject.PUT_IN if called_for else Subject.TOO_SHORT,
+        leaves=None if stays is None else standing.now + timedelta(minutes=stays),
+        bake_min=minutes,
+        bake_chance=chance,
+        step=None if called_for else standing.best_step,
+        wood_by=_deadline(standing, TurnKind.RELOAD_DUE),
+        reading=_reading(standing),
+    )
+
+
+def _out_of_band(standing: Standing) -> Advice | None:
+    oven = standing.outlook.oven.p50
+    above = oven is not None and oven > standing.band.high
+    arrival = _arrival(standing)
+    if arrival is None:
+        subject = Subject.TOO_HOT if above else Subject.NOT_COMING
+        return Advice(subject=subject, step=standing.best_step, reading=_reading(standing))
+    wait = (arrival.likely - standing.now).total_seconds() / 60.0
+    return Advice(
+        subject=Subject.COOLING_IN if above else Subject.COMING,
+        arrival=arrival,
+        step=standing.best_step,
+        wood_by=None if above or standing.best_step else _deadline(standing, TurnKind.RELOAD_DUE),
+        reading=_reading(standing),
+        prepares=PREPARE_MIN[0] <= wait <= PREPARE_MIN[1],
+    )
+
+
+RULES: tuple[Callable[[Standing], Advice | None], ...] = (
+    _danger,
+    _first_fires,
+    _nothing_read,
+    _fire_out,
+    _door_open,
+    _air_open,
+    _wood_due,
+    _in_band,
+    _out_of_band,
+)
+
+
+def _is_in_band(standing: Standing) -> bool:
+    oven = standing.outlook.oven.p50
+    return oven is not None and standing.band.holds(oven)
+
+
+def _arrival(standing: Standing) -> Arrival | None:
+    """Where the drawn line enters; the window of the futures, which never leaves that moment out."""
+    found = standing.outlook.band
+    if found.line_enters_min is None:
+        return None
+    likely = found.line_enters_min
+    earliest = likely if found.enters_min.p10 is None else min(found.enters_min.p10, likely)
+    latest = None if found.enters_min.p90 is None else max(found.enters_min.p90, likely)
+    return Arrival(
+        likely=standing.now + timedelta(minutes=likely),
+        earliest=standing.now + timedelta(minutes=earliest),
+        latest=None if latest is None else standing.now + timedelta(minutes=latest),
+    )
+
+
+def _deadline(standing: Standing, kind: TurnKind) -> Deadline | None:
+    """When a likely turn needs the cook, by what the latest row told."""
+    turns = standing.course.turns
+    found = next((turn for turn in turns if turn.kind is kind and turn.chance >= SURE_OF_TURN), None)
+    if found is None:
+        return None
+    return _told(standing, standing.course.asked_at + timedelta(minutes=found.in_min))
+
+
+def _reading(standing: Standing) -> ReadingWanted | None:
+    """What to read next once the walk is done; a spot just read is not asked for again."""
+    wanted = standing.course.next_reading
+    readings = [row for row in standing.rows if row.kind is Kind.READING]
+    if wanted is None or not readings or standing.now - readings[-1].at < JUST_READ:
+        return None
+    by = _told(standing, standing.course.asked_at + timedelta(minutes=wanted.in_min))
+    return None if by is None else ReadingWanted(spot=wanted.spot, by=by)
+
+
+def _told(standing: Standing, at: datetime) -> Deadline | None:
+    if standing.now - at > LONG_PAST:
+        return None
+    return Deadline(at=at, passed=at < standing.now)
+
+
+def _is_hot(standing: Standing) -> bool:
+    """Whether the cooktop is not yet known to be cold: by its latest reading since the fire, and by what is believed."""
+    limit = cold_below()
+    tops = [spot.name for spot in standing.stove.spots_of(SpotKind.TOP)]
+    believed = max((standing.zones[name].p50 for name in tops if name in standing.zones), default=0.0)
+    read = [row for row in standing.rows if row.kind is Kind.READING and row.spot in tops]
+    lit = any(row.kind is Kind.LIT for row in standing.rows)
+    if not lit:
+        return believed >= limit
+    return believed >= limit or not read or reading_kelvin(read[-1]) >= limit

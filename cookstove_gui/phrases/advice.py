@@ -1,0 +1,106 @@
+"""The sentences of an advice: the heading, what is behind it, and what to read next."""
+
+from cookstove_gui.advice import Advice, Arrival, Deadline, Subject
+from cookstove_gui.phrases.cook import action_words, step_to_take
+from cookstove_gui.phrases.edge import Edge, duration, heat_name, spot_label
+from cookstove_gui.resource_files import table
+from cookstove_gui.situation import Standing
+from cookstove_gui.stove.entries import HeatBand
+
+
+def headline(advice: Advice, standing: Standing, edge: Edge) -> str:
+    """The one thing to do now, and why."""
+    band = standing.band
+    match advice.subject:
+        case Subject.DANGER if advice.caution is not None:
+            return f"{advice.caution.title}: {advice.caution.text}"
+        case Subject.LET_COOL:
+            return "Let the stove go cold. Read the cooktop when it is; the next first fire waits for that."
+        case Subject.FIRST_FIRE:
+            return standing.first_fires.line
+        case Subject.FIRE_OUT:
+            return "The fire looks out. Look in, and relight it on a little kindling if you still need heat."
+        case Subject.DOOR_OPEN:
+            return "The oven door is open and the oven loses heat. Close it."
+        case Subject.AIR_OPEN:
+            return "The air has been wide open for a while. Shut it down, unless the fire is still catching."
+        case Subject.WOOD_DUE if advice.by is not None:
+            return f"{wood_words(advice.by, edge)}, or the oven falls out of {heat_name(band)}."
+        case Subject.PUT_IN:
+            ready = _band_words(band, "ready") if advice.bake_min else ""
+            return f"{ready} The oven is at {heat_name(band)}. {stay_words(advice, edge)}".strip()
+        case Subject.TOO_SHORT:
+            return (
+                f"The oven is at {heat_name(band)}, but a bake takes about {duration(advice.bake_min)}. "
+                f"{stay_words(advice, edge)}"
+            )
+        case Subject.COMING | Subject.COOLING_IN if advice.arrival is not None:
+            prepare = _band_words(band, "prepare") if advice.prepares else ""
+            return f"{prepare} {arrival_words(band, advice.arrival, edge)}".strip()
+        case Subject.TOO_HOT:
+            return f"The oven is above {heat_name(band)} and is not likely to fall to it within three hours."
+        case Subject.NOT_COMING:
+            return f"With this fire the oven is not likely to reach {heat_name(band)} within three hours."
+    return str(table("phrases.toml")["no_readings"])
+
+
+def detail(advice: Advice, standing: Standing, edge: Edge) -> str:
+    """The step that helps, wood to come, and the reading worth taking."""
+    parts = []
+    if advice.step is not None:
+        parts.append(step_to_take(advice.step.action, advice.step.outlook, standing.band, edge))
+    elif advice.subject is Subject.TOO_SHORT:
+        parts.append("Build the fire up again before you bake.")
+    elif advice.wood_by is not None:
+        parts.append(f"{wood_words(advice.wood_by, edge)}.")
+    if advice.reading is not None:
+        label = spot_label(standing.stove, advice.reading.spot)
+        parts.append(f"Worth reading next: {label}, {by_words(advice.reading.by, edge)}.")
+    return " ".join(parts)
+
+
+def arrival_words(band: HeatBand, arrival: Arrival, edge: Edge) -> str:
+    """When the oven is at a heat: likely where the drawn line enters, with the window around it."""
+    this_minute, first, likely = edge.clock(0.0), edge.at(arrival.earliest), edge.at(arrival.likely)
+    last = None if arrival.latest is None else edge.at(arrival.latest)
+    if likely == this_minute:
+        return f"The oven is just coming to {heat_name(band)}."
+    if last is None:
+        return f"The oven reaches {heat_name(band)} about {likely}, perhaps much later."
+    if first == last:
+        return f"The oven reaches {heat_name(band)} at {likely}."
+    if first == this_minute:
+        return f"The oven reaches {heat_name(band)} by {last}, likely {likely}."
+    return f"The oven reaches {heat_name(band)} between {first} and {last}, likely {likely}."
+
+
+def stay_words(advice: Advice, edge: Edge) -> str:
+    """How long the oven stays at the heat it has."""
+    if advice.leaves is None:
+        return "It likely stays there for hours."
+    if (advice.leaves - edge.now).total_seconds() < 300.0:
+        return "It is about to leave it."
+    return f"It likely stays until {edge.at(advice.leaves)}."
+
+
+def wood_words(by: Deadline, edge: Edge) -> str:
+    """When wood is to go in."""
+    if by.passed:
+        return f"Wood was due at {edge.at(by.at)}: add some now"
+    return "Add wood now" if edge.at(by.at) == edge.clock(0.0) else f"Add wood by {edge.at(by.at)}"
+
+
+def by_words(by: Deadline, edge: Edge) -> str:
+    """By when something is to be done."""
+    if by.passed:
+        return f"due since {edge.at(by.at)}"
+    return "now" if edge.at(by.at) == edge.clock(0.0) else f"by {edge.at(by.at)}"
+
+
+def next_words(advice: Advice) -> str:
+    """The step in two words, for a button or speech; empty without one."""
+    return "" if advice.step is None else action_words(advice.step.action)
+
+
+def _band_words(band: HeatBand, key: str) -> str:
+    return str(table("phrases.toml")["bands"].get(band.name, {}).get(key, ""))
