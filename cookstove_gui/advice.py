@@ -1,7 +1,7 @@
 """From how a stove stands to what its cook should do now: why, by when, how sure, and what to read next. No words.
 
-The rules stand in `RULES`, in the order in which they speak: danger, first fires, the fire, the band. The first that has
-something to say makes the heading; nothing else composes advice.
+The rules stand in `RULES`, in the order in which they speak: danger, first fires, the fire, the band. The first that
+has something to say makes the heading; nothing else composes advice.
 """
 
 from collections.abc import Callable
@@ -13,7 +13,7 @@ from cookstove_gui.cooking.baking.whole_bake import whole_bake_chance
 from cookstove_gui.cooking.fires.first_fires import cold_below
 from cookstove_gui.cooking.fit.bands import minutes_of_bake
 from cookstove_gui.cooking.safety.cautions import Caution
-from cookstove_gui.forecast.answers import TurnKind
+from cookstove_gui.forecast.answers import Outlook, TurnKind
 from cookstove_gui.situation import SURE_OF_TURN, Alternative, Standing, fire_is_out
 from cookstove_gui.stove.entries import Kind, reading_kelvin
 from cookstove_gui.stove.stove import SpotKind
@@ -145,12 +145,12 @@ def _wood_due(standing: Standing) -> Advice | None:
 def _in_band(standing: Standing) -> Advice | None:
     if not _is_in_band(standing):
         return None
-    stays, minutes = standing.outlook.band.stays_min.p50, minutes_of_bake(standing.band)
+    minutes = minutes_of_bake(standing.band)
     chance = whole_bake_chance(standing.projection, standing.stove, standing.band, minutes) if minutes else 0.0
     called_for = minutes == 0.0 or chance >= EVEN_CHANCE
     return Advice(
         subject=Subject.PUT_IN if called_for else Subject.TOO_SHORT,
-        leaves=None if stays is None else standing.now + timedelta(minutes=stays),
+        leaves=leaving_of(standing.outlook),
         bake_min=minutes,
         bake_chance=chance,
         step=None if called_for else standing.best_step,
@@ -162,7 +162,7 @@ def _in_band(standing: Standing) -> Advice | None:
 def _out_of_band(standing: Standing) -> Advice | None:
     oven = standing.outlook.oven.p50
     above = oven is not None and oven > standing.band.high
-    arrival = _arrival(standing)
+    arrival = arrival_of(standing.outlook)
     if arrival is None:
         subject = Subject.TOO_HOT if above else Subject.NOT_COMING
         return Advice(subject=subject, step=standing.best_step, reading=_reading(standing))
@@ -195,19 +195,25 @@ def _is_in_band(standing: Standing) -> bool:
     return oven is not None and standing.band.holds(oven)
 
 
-def _arrival(standing: Standing) -> Arrival | None:
-    """Where the drawn line enters; the window of the futures, which never leaves that moment out."""
-    found = standing.outlook.band
+def arrival_of(outlook: Outlook) -> Arrival | None:
+    """Where the drawn line enters the band, and the futures' window, which never leaves that moment out."""
+    found = outlook.band
     if found.line_enters_min is None:
         return None
     likely = found.line_enters_min
     earliest = likely if found.enters_min.p10 is None else min(found.enters_min.p10, likely)
     latest = None if found.enters_min.p90 is None else max(found.enters_min.p90, likely)
     return Arrival(
-        likely=standing.now + timedelta(minutes=likely),
-        earliest=standing.now + timedelta(minutes=earliest),
-        latest=None if latest is None else standing.now + timedelta(minutes=latest),
+        likely=outlook.now + timedelta(minutes=likely),
+        earliest=outlook.now + timedelta(minutes=earliest),
+        latest=None if latest is None else outlook.now + timedelta(minutes=latest),
     )
+
+
+def leaving_of(outlook: Outlook) -> datetime | None:
+    """When the drawn line leaves the band again; none beyond the horizon, or where it never enters."""
+    leaves = outlook.band.line_leaves_min
+    return None if leaves is None else outlook.now + timedelta(minutes=leaves)
 
 
 def _deadline(standing: Standing, kind: TurnKind) -> Deadline | None:
@@ -236,12 +242,12 @@ def _told(standing: Standing, at: datetime) -> Deadline | None:
 
 
 def _is_hot(standing: Standing) -> bool:
-    """Whether the cooktop is not yet known to be cold: by its latest reading since the fire, and by what is believed."""
+    """Whether the cooktop is not yet known to be cold, by its latest reading and by what is believed."""
     limit = cold_below()
     tops = [spot.name for spot in standing.stove.spots_of(SpotKind.TOP)]
-    believed = max((standing.zones[name].p50 for name in tops if name in standing.zones), default=0.0)
+    believed = float(max((standing.zones[name].p50 for name in tops if name in standing.zones), default=0.0))
     read = [row for row in standing.rows if row.kind is Kind.READING and row.spot in tops]
     lit = any(row.kind is Kind.LIT for row in standing.rows)
     if not lit:
         return believed >= limit
-    return believed >= limit or not read or reading_kelvin(read[-1]) >= limit
+    return believed >= limit or not read or bool(reading_kelvin(read[-1]) >= limit)

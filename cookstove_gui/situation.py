@@ -118,12 +118,6 @@ class Standing:
         """Whether anything was read yet."""
         return any(row.kind is Kind.READING for row in self.rows)
 
-    @property
-    def is_in_band(self) -> bool:
-        """Whether the oven is in the band now, by the arrival that is drawn."""
-        arrives = self.outlook.band.enters_min.p50
-        return arrives is not None and arrives < 1.0
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Present:

@@ -9,8 +9,9 @@ from cookstove_gui.commands.parsing import Request
 from cookstove_gui.commands.question import Asked
 from cookstove_gui.cooking.fit.fit import FitState
 from cookstove_gui.forecast.answers import Outlook, Quantiles
-from cookstove_gui.phrases.cook import action_words, next_reading_words
+from cookstove_gui.phrases.cook import action_words
 from cookstove_gui.phrases.edge import Edge
+from cookstove_gui.phrases.heading import detail, headline
 from cookstove_gui.phrases.printed import fit_row, outlook_lines, zone_row
 from cookstove_gui.situation import Memory, Standing, work_out
 from cookstove_gui.units import degrees, iso_clock
@@ -63,22 +64,30 @@ def _edge(request: Request, asked: Asked) -> Edge:
 def _outlook_lines(request: Request, asked: Asked) -> list[str]:
     memory, edge = Memory(), _edge(request, asked)
     standing = work_out(asked.inputs, memory)
-    reading = standing.next_reading
     lines: list[str] = []
     for typed, action in request.actions:
         other = work_out(replace(asked.inputs, action=action), memory).alternative
         found = other.outlook if other else standing.outlook
         if request.as_json:
             answer = _outlook_object(request, asked, found)
-            answer["next_reading"] = {"spot": reading.spot, "in_min": reading.in_min} if reading else None
+            answer["next_reading"] = _next_reading(standing)
             lines.append(one_line(answer | ({"if": typed} if typed else {})))
         else:
             step = f", if: {action_words(action).lower()}" if typed else ""
             lines.append(f"{_heading(asked)}{step}")
             lines.extend(f"  {line}" for line in outlook_lines(found, standing.band, edge))
-            if reading:
-                lines.append(f"  {next_reading_words(reading, standing.stove, edge)}")
-    return lines if request.as_json else lines + _caution_lines(standing)
+    if request.as_json:
+        return lines
+    advice = [headline(standing, edge), detail(standing, edge)]
+    return [*lines, *(f"  {line}" for line in advice if line), *_caution_lines(standing)]
+
+
+def _next_reading(standing: Standing) -> dict[str, Any] | None:
+    reading = standing.next_reading
+    if reading is None:
+        return None
+    gone = (standing.now - standing.course.asked_at).total_seconds() / 60.0
+    return {"spot": reading.spot, "in_min": max(0, round(reading.in_min - gone))}
 
 
 def _caution_lines(standing: Standing) -> list[str]:

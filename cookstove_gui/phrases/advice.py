@@ -1,7 +1,9 @@
 """The sentences of an advice: the heading, what is behind it, and what to read next."""
 
+from datetime import datetime
+
 from cookstove_gui.advice import Advice, Arrival, Deadline, Subject
-from cookstove_gui.phrases.cook import action_words, step_to_take
+from cookstove_gui.phrases.cook import step_to_take
 from cookstove_gui.phrases.edge import Edge, duration, heat_name, spot_label
 from cookstove_gui.resource_files import table
 from cookstove_gui.situation import Standing
@@ -28,11 +30,11 @@ def headline(advice: Advice, standing: Standing, edge: Edge) -> str:
             return f"{wood_words(advice.by, edge)}, or the oven falls out of {heat_name(band)}."
         case Subject.PUT_IN:
             ready = _band_words(band, "ready") if advice.bake_min else ""
-            return f"{ready} The oven is at {heat_name(band)}. {stay_words(advice, edge)}".strip()
+            return f"{ready} The oven is at {heat_name(band)}. {stay_words(advice.leaves, edge)}".strip()
         case Subject.TOO_SHORT:
             return (
                 f"The oven is at {heat_name(band)}, but a bake takes about {duration(advice.bake_min)}. "
-                f"{stay_words(advice, edge)}"
+                f"{stay_words(advice.leaves, edge)}"
             )
         case Subject.COMING | Subject.COOLING_IN if advice.arrival is not None:
             prepare = _band_words(band, "prepare") if advice.prepares else ""
@@ -74,13 +76,13 @@ def arrival_words(band: HeatBand, arrival: Arrival, edge: Edge) -> str:
     return f"The oven reaches {heat_name(band)} between {first} and {last}, likely {likely}."
 
 
-def stay_words(advice: Advice, edge: Edge) -> str:
+def stay_words(leaves: datetime | None, edge: Edge) -> str:
     """How long the oven stays at the heat it has."""
-    if advice.leaves is None:
+    if leaves is None:
         return "It likely stays there for hours."
-    if (advice.leaves - edge.now).total_seconds() < 300.0:
+    if (leaves - edge.now).total_seconds() < 300.0:
         return "It is about to leave it."
-    return f"It likely stays until {edge.at(advice.leaves)}."
+    return f"It likely stays until {edge.at(leaves)}."
 
 
 def wood_words(by: Deadline, edge: Edge) -> str:
@@ -95,11 +97,6 @@ def by_words(by: Deadline, edge: Edge) -> str:
     if by.passed:
         return f"due since {edge.at(by.at)}"
     return "now" if edge.at(by.at) == edge.clock(0.0) else f"by {edge.at(by.at)}"
-
-
-def next_words(advice: Advice) -> str:
-    """The step in two words, for a button or speech; empty without one."""
-    return "" if advice.step is None else action_words(advice.step.action)
 
 
 def _band_words(band: HeatBand, key: str) -> str:

@@ -39,9 +39,13 @@ def step_to_take(action: Action, outlook: Outlook, band: HeatBand, edge: Edge) -
     """One step and what it brings."""
     if action.kind is ActionKind.LEAVE:
         return ""
-    enters, stays = outlook.band.enters_min, outlook.band.stays_min
-    if enters.p50 is None:
+    enters, leaves = outlook.band.line_enters_min, outlook.band.line_leaves_min
+    if enters is None:
         return f"{action_words(action)}: the best chance of {heat_name(band)}."
-    when = "" if enters.p50 < 1 else f"reaches {heat_name(band)} about {edge.clock(enters.p50)}, "
-    held = "holds it for hours" if stays.p50 is None else f"holds it about {duration(stays.p50)}"
-    return f"{action_words(action)}: {when}{held}."
+    when = "" if enters < 1 else f"reaches {heat_name(band)} about {edge.clock(enters)}, "
+    return f"{action_words(action)}: {when}{holds_words(None if leaves is None else leaves - enters)}."
+
+
+def holds_words(minutes: float | None) -> str:
+    """How long a heat is held; none is beyond the horizon."""
+    return "holds it for hours" if minutes is None else f"holds it about {duration(minutes)}"

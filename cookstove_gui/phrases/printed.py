@@ -1,8 +1,10 @@
 """The lines that the headless commands print for people; scripts ask for JSON."""
 
+from cookstove_gui.advice import arrival_of, leaving_of
 from cookstove_gui.cooking.fit.fit import TaskFit
 from cookstove_gui.forecast.answers import Outlook, RecordRow, TrackRecord, Zone
-from cookstove_gui.phrases.cook import arrival, stay, stay_length
+from cookstove_gui.phrases.advice import arrival_words, stay_words
+from cookstove_gui.phrases.cook import holds_words
 from cookstove_gui.phrases.edge import Edge, heat_name, sessions_count, spot_label
 from cookstove_gui.phrases.logbook import arrival_window
 from cookstove_gui.stove.entries import HeatBand
@@ -16,11 +18,15 @@ def outlook_lines(found: Outlook, band: HeatBand, edge: Edge) -> tuple[str, ...]
     if oven.p10 is not None and oven.p50 is not None and oven.p90 is not None:
         lines.append(f"The oven is at about {edge.heat(oven.p50)} ({edge.range(oven.p10, oven.p90)}).")
     if oven.p50 is not None and band.holds(oven.p50):
-        lines.append(f"The oven is at {heat_name(band)}. {stay(band, found.band.stays_min, edge)}")
+        lines.append(f"The oven is at {heat_name(band)}. {stay_words(leaving_of(found), edge)}")
     else:
-        lines.append(arrival(band, found.band.enters_min, edge))
-        if found.band.enters_min.p50 is not None:
-            lines.append(stay_length(found.band.stays_min))
+        arrival, leaves = arrival_of(found), leaving_of(found)
+        if arrival is None:
+            lines.append(f"The oven is not likely to reach {heat_name(band)} within three hours.")
+        else:
+            lines.append(arrival_words(band, arrival, edge))
+            held = None if leaves is None else (leaves - arrival.likely).total_seconds() / 60.0
+            lines.append(f"{holds_words(held).capitalize()} once there.")
     lines.extend(
         f"{edge.clock(ahead.minutes):>5}  {edge.heat(ahead.p50):>7}  ({edge.range(ahead.p10, ahead.p90)}), "
         f"in the band {ahead.chance_in_band:.0%}"

@@ -33,7 +33,7 @@ def found(oven: float, enters: Quantiles, stays: Quantiles) -> Outlook:
             enters_min=enters,
             stays_min=stays,
             line_enters_min=enters.p50,
-            line_leaves_min=None,
+            line_leaves_min=None if enters.p50 is None or stays.p50 is None else enters.p50 + stays.p50,
         ),
     )
 
@@ -42,7 +42,7 @@ def test_an_oven_on_its_way() -> None:
     assert outlook_lines(found(300.0, of(20, 30, 50), of(30, 60, None)), BREAD, EDGE) == (
         "The oven is at about 300 °F (291 to 309 °F).",
         "The oven reaches bread heat between 8:23 and 8:53, likely 8:33.",
-        "Holds about 1 h once there.",
+        "Holds it about 1 h once there.",
         " 8:33   318 °F  (300 to 336 °F), in the band 62%",
     )
 

@@ -92,6 +92,11 @@ def stages() -> tuple[Stage, ...]:
     )
 
 
+def cold_below() -> float:
+    """Heat of the cooktop [K] below which a stove has gone cold between its first fires."""
+    return kelvin(float(table("first_fires.toml")["cold_below"]), "F")
+
+
 def progress(stove: Stove, sessions: Iterable[Session]) -> FirstFires:
     """Which of the first fires a stove's sessions have done; in order, one fire to a stage."""
     waiting = list(stages())
