@@ -6,12 +6,10 @@ from cookstove_gui.commands.lines import one_line, quantiles
 from cookstove_gui.commands.parsing import Request
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast import track_record
-from cookstove_gui.forecast.answers import RecordRow, TrackRecord
+from cookstove_gui.forecast.answers import TrackRecord
 from cookstove_gui.logbook.folder import read_folder, stove_for
-from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.logbook import track_record_words
 from cookstove_gui.phrases.printed import record_heading, record_line
-from cookstove_gui.stove.entries import Session
 from cookstove_gui.study import past_lessons
 from cookstove_gui.units import degrees, iso_clock
 
@@ -29,25 +27,16 @@ def record_lines(request: Request, complain: Callable[[str], None]) -> tuple[lis
     stove = stove_for(folder, past.sessions, past.stove)
     found = past_lessons(stove, past.sessions)
     record = track_record(stove.name, found.sessions, found.record)
-    offsets = {session.title: _offset(session) for session in past.sessions}
     if request.as_json:
-        return [one_line(_record_object(record, offsets))], not past.problems
+        return [one_line(_record_object(record))], not past.problems
     return [
         record_heading(record),
         f"  {track_record_words(record)}",
-        *(f"  {record_line(row, _edge(row, offsets))}" for row in record.rows),
+        *(f"  {record_line(row)}" for row in record.rows),
     ], not past.problems
 
 
-def _offset(session: Session) -> int:
-    return session.entries[0].offset_minutes
-
-
-def _edge(row: RecordRow, offsets: dict[str, int]) -> Edge:
-    return Edge(unit="F", now=row.made_at, offset_minutes=offsets.get(row.session, 0))
-
-
-def _record_object(record: TrackRecord, offsets: dict[str, int]) -> dict[str, object]:
+def _record_object(record: TrackRecord) -> dict[str, object]:
     return {
         "stove": record.stove,
         "sessions": record.sessions,
@@ -57,7 +46,7 @@ def _record_object(record: TrackRecord, offsets: dict[str, int]) -> dict[str, ob
         "rows": [
             {
                 "session": row.session,
-                "made_at": iso_clock(row.made_at, offsets.get(row.session, 0)),
+                "made_at": iso_clock(row.made_at, row.offset_minutes),
                 "band": {
                     "name": row.band.name,
                     "low": round(float(degrees(row.band.low, "F")), 1),

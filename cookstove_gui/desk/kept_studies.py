@@ -11,7 +11,7 @@ from cookstove_gui.stove.entries import Session
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.study import Study, StudyInputs
 
-_MADE_BY = "lessons 1"  # raised when what older code kept must no longer be used
+_MADE_BY = "lessons 2"  # raised when what older code kept must no longer be used
 
 
 def fingerprint(stove: Stove, sessions: Iterable[tuple[int, int]]) -> str:

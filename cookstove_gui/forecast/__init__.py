@@ -7,7 +7,7 @@ from cookstove_gui.forecast.futures.turns import turns, turns_to_come
 from cookstove_gui.forecast.futures.zones import zones
 from cookstove_gui.forecast.learning.hot_side import spot_pattern
 from cookstove_gui.forecast.learning.learn import Lessons, learn, lessons
-from cookstove_gui.forecast.learning.track_record import track_record
+from cookstove_gui.forecast.learning.track_record import track_record, verdict
 from cookstove_gui.forecast.model.character import Character
 from cookstove_gui.forecast.tracking.belief import Belief, doubted_readings, trace
 from cookstove_gui.forecast.tracking.tracker import Tracker, track
@@ -30,5 +30,6 @@ __all__ = [
     "track_record",
     "turns",
     "turns_to_come",
+    "verdict",
     "zones",
 ]

@@ -199,7 +199,7 @@ class TrackRecord:
     sessions: int
     projections: int
     inside_window: int
-    typical_miss_min: float | None  # median absolute error of the arrival's p50
+    typical_miss_min: float | None  # median absolute error of the arrivals said to be likely
     rows: tuple["RecordRow", ...]
 
 
@@ -209,7 +209,21 @@ class RecordRow:
 
     session: str
     made_at: datetime
+    offset_minutes: int  # of the session's clock from UTC
     band: HeatBand
     enters_min: Quantiles
+    likely_min: float | None  # when the drawn line entered the band; none: not within the horizon
     came_true_min: float | None  # none if no reading saw the heat come
     watched_min: float = 0.0  # until the session's last oven reading
+
+
+class Verdict(StrEnum):
+    """What came of a window."""
+
+    INSIDE = "inside"
+    EARLIER = "earlier"
+    LATER = "later"
+    NOT_REACHED = "not reached"  # the window closed before the last reading, and the heat had not come
+    NEVER_AS_SAID = "never, as said"  # the window's end was open, and the heat did not come
+    NO_CLAIM = "no claim"  # “not within three hours”, and indeed not: too little was said to count
+    OPEN = "open"  # the readings ended before the window did

@@ -6,7 +6,7 @@ from cookstove_gui.forecast.answers import Outlook, RecordRow, TrackRecord, Zone
 from cookstove_gui.phrases.advice import arrival_words, stay_words
 from cookstove_gui.phrases.cook import holds_words
 from cookstove_gui.phrases.edge import Edge, heat_name, sessions_count, spot_label
-from cookstove_gui.phrases.logbook import arrival_window
+from cookstove_gui.phrases.logbook import arrival_window, came_true, row_edge
 from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.stove.stove import Stove
 
@@ -58,10 +58,8 @@ def record_heading(record: TrackRecord) -> str:
     return f"{record.stove}, {sessions_count(record.sessions)}"
 
 
-def record_line(row: RecordRow, edge: Edge) -> str:
+def record_line(row: RecordRow) -> str:
     """One projection and what came of it."""
-    middle = row.enters_min.p50
-    likely = "" if middle is None else f", likely {edge.clock(middle)}"
-    came = "not reached" if row.came_true_min is None else f"reached {edge.clock(row.came_true_min)}"
-    window = arrival_window(row.enters_min, edge)
-    return f"{row.session}, {edge.clock(0)}: {heat_name(row.band)} {window}{likely}; {came}"
+    edge = row_edge(row)
+    likely = "" if row.likely_min is None else f", likely {edge.clock(row.likely_min)}"
+    return f"{row.session}, {edge.clock(0)}: {heat_name(row.band)} {arrival_window(row)}{likely}; {came_true(row)}"

@@ -7,6 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from cookstove_gui.forecast import track_record
 from cookstove_gui.forecast.answers import Quantiles, RecordRow, TrackRecord
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.logbook import (
@@ -22,17 +23,19 @@ from cookstove_gui.phrases.logbook import (
 from cookstove_gui.stove.entries import HeatBand
 from tests.phrases.facts import HORIZON, NOW, ahead, edges, is_plain, of, quantiles
 
-EDGE = Edge(unit="F", now=datetime(2026, 3, 14, 15, 0, tzinfo=UTC), offset_minutes=-240)
 RECORD = TrackRecord(stove="range", sessions=8, projections=23, inside_window=19, typical_miss_min=6.2, rows=())
 
 
-def row(came_true_min: float | None, enters: Quantiles) -> RecordRow:
+def row(came_true_min: float | None, enters: Quantiles, offset: int = -240, watched: float = 120.0) -> RecordRow:
     return RecordRow(
         session="Sunday",
         made_at=NOW,
+        offset_minutes=offset,
         band=HeatBand(name="hot", low=480.0, high=505.0),
         enters_min=enters,
+        likely_min=enters.p50,
         came_true_min=came_true_min,
+        watched_min=watched,
     )
 
 
@@ -51,23 +54,53 @@ def test_a_session_in_a_list_begins_with_its_local_day() -> None:
 
 @pytest.mark.parametrize(
     ("minutes", "said"),
-    [(30.0, "11:30, inside"), (10.0, "11:10, earlier"), (70.0, "12:10, later"), (None, "not reached")],
+    [
+        (30.0, "8:33, inside"),
+        (10.0, "8:13, earlier"),
+        (70.0, "9:13, later"),
+        (50.1, "8:53, just later"),  # the window ends at 8:53 too
+        (19.9, "8:23, just earlier"),
+        (None, "not reached"),
+    ],
 )
 def test_what_came_true(minutes: float | None, said: str) -> None:
-    assert came_true(row(minutes, of(20, 30, 50)), EDGE) == said
+    assert came_true(row(minutes, of(20, 30, 50))) == said
+
+
+def test_what_never_came_is_held_against_a_window_only_where_it_closed() -> None:
+    assert came_true(row(None, of(20, 30, 50), watched=40.0)) == "readings ended before"
+    assert came_true(row(None, of(20, 30, None))) == "not reached, as it might"
+    assert came_true(row(None, of(None, None, None))) == "not reached, as said"
+
+
+@given(quantiles(), st.none() | st.floats(0, HORIZON), st.floats(0, HORIZON))
+def test_a_row_reads_inside_exactly_where_the_record_counts_it(
+    enters: Quantiles, minutes: float | None, watched: float
+) -> None:
+    made = row(minutes, enters, watched=watched)
+    counted = track_record("range", 2, [made])
+    if minutes is not None:
+        assert came_true(made).endswith(", inside") == (counted.inside_window == 1)
+        assert counted.projections == 1
+
+
+def test_a_projection_is_told_by_the_clock_of_its_own_session() -> None:
+    assert came_true(row(30.0, of(20, 30, 50), offset=120)) == "14:33, inside"
+    assert arrival_window(row(None, of(20, 30, 50), offset=120)) == "14:23 to 14:53"
 
 
 def test_an_arrival_after_an_open_end_counts_as_inside() -> None:
-    assert came_true(row(170.0, of(20, 30, None)), EDGE) == "13:50, inside"
-    assert arrival_window(of(20, 30, None), EDGE) == "11:20 to later than 3 h"
-    assert arrival_window(of(None, None, None), EDGE) == "not within three hours"
+    assert came_true(row(170.0, of(20, 30, None))) == "10:53, inside"
+    assert arrival_window(row(None, of(20, 30, None))) == "8:23 to later than 3 h"
+    assert arrival_window(row(None, of(None, None, None))) == "not within three hours"
 
 
 @given(quantiles(), st.none() | st.floats(0, HORIZON), edges())
 def test_clocks_of_the_record_lie_after_the_moment_it_was_made(
     enters: Quantiles, minutes: float | None, edge: Edge
 ) -> None:
-    told = f"{arrival_window(enters, edge)} {came_true(row(minutes, enters), edge)}"
+    made = row(minutes, enters, edge.offset_minutes)
+    told = f"{arrival_window(made)} {came_true(made)}"
     assert is_plain(told)
     assert all(found <= HORIZON + 1 for found in ahead(told, edge))
 
@@ -94,13 +127,30 @@ def test_track_record_in_one_sentence() -> None:
 
 def test_what_the_record_was_made_from() -> None:
     assert record_behind(RECORD).startswith("From 8 sessions, ")
-    assert record_behind(replace(RECORD, sessions=1)).startswith("From 1 session, ")
+
+
+def test_with_one_session_the_record_claims_nothing() -> None:
+    one = replace(RECORD, sessions=1)
+    assert track_record_words(one).startswith("One session is too little to judge")
+    assert (record_behind(one), recalibrated(1.4, one)) == ("", "")
+    two = replace(RECORD, sessions=2)
+    assert track_record_words(two).startswith("Of 23 projections")
+    assert record_behind(two).startswith("From 2 sessions")
+    assert recalibrated(1.4, two)
+
+
+def test_a_single_projection_is_told_as_one() -> None:
+    one = replace(RECORD, projections=1, inside_window=1, typical_miss_min=None)
+    assert track_record_words(one) == (
+        "The only projection given at least 30 minutes ahead came true inside its window."
+    )
+    assert "did not come true" in track_record_words(replace(one, inside_window=0))
 
 
 @pytest.mark.parametrize(
     ("factor", "often"), [(1.4, "less often than eight times in ten"), (0.5, "more often than eight times in ten")]
 )
 def test_recalibration_is_said(factor: float, often: str) -> None:
-    assert often in recalibrated(factor)
-    assert recalibrated(factor).endswith(f"that range is now {factor} times as wide.")
-    assert recalibrated(1.02) == ""
+    assert often in recalibrated(factor, RECORD)
+    assert recalibrated(factor, RECORD).endswith(f"that range is now {factor} times as wide.")
+    assert recalibrated(1.02, RECORD) == ""

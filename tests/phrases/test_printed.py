@@ -81,8 +81,15 @@ def test_a_task_and_its_best_spot(in_min: float | None, said: tuple[str, str]) -
 def test_a_record_and_its_rows() -> None:
     record = TrackRecord(stove="Kitchen", sessions=1, projections=0, inside_window=0, typical_miss_min=None, rows=())
     assert record_heading(record) == "Kitchen, 1 session"
-    row = RecordRow(session="Sunday", made_at=NOW, band=BREAD, enters_min=of(20, 30, None), came_true_min=40.0)
-    assert record_line(row, EDGE) == "Sunday, 8:03: bread heat 8:23 to later than 3 h, likely 8:33; reached 8:43"
-    assert record_line(replace(row, enters_min=of(None, None, None), came_true_min=None), EDGE) == (
-        "Sunday, 8:03: bread heat not within three hours; not reached"
+    row = RecordRow(
+        session="Sunday",
+        made_at=NOW,
+        offset_minutes=-240,
+        band=BREAD,
+        enters_min=of(20, 30, None),
+        likely_min=31.0,
+        came_true_min=40.0,
     )
+    assert record_line(row) == "Sunday, 8:03: bread heat 8:23 to later than 3 h, likely 8:34; 8:43, inside"
+    never = replace(row, enters_min=of(None, None, None), likely_min=None, came_true_min=None)
+    assert record_line(never) == ("Sunday, 8:03: bread heat not within three hours; not reached, as said")

@@ -58,8 +58,10 @@ def _row(row: RecordRow) -> dict[str, Any]:
     return {
         "session": row.session,
         "made_at": row.made_at.isoformat(),
+        "offset_minutes": row.offset_minutes,
         "band": [row.band.name, row.band.low, row.band.high],
         "enters_min": [enters.p10, enters.p50, enters.p90],
+        "likely_min": row.likely_min,
         "came_true_min": row.came_true_min,
         "watched_min": row.watched_min,
     }
@@ -71,8 +73,10 @@ def _row_of(table: dict[str, Any]) -> RecordRow:
     return RecordRow(
         session=table["session"],
         made_at=datetime.fromisoformat(table["made_at"]),
+        offset_minutes=table["offset_minutes"],
         band=HeatBand(name=name, low=low, high=high),
         enters_min=Quantiles(p10=p10, p50=p50, p90=p90),
+        likely_min=table["likely_min"],
         came_true_min=table["came_true_min"],
         watched_min=table["watched_min"],
     )

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from cookstove_gui.forecast.answers import FloatArray, RecordRow, TrackRecord
+from cookstove_gui.forecast.answers import FloatArray, RecordRow, TrackRecord, Verdict
 from cookstove_gui.forecast.futures.outlook import outlook
 from cookstove_gui.forecast.learning.hindsight import OvenPast
 from cookstove_gui.forecast.tracking.belief import doubted_readings
@@ -30,14 +30,17 @@ def windows_at(
     for band in bands:
         if not so_far or max(so_far) >= band.low:
             continue
-        enters = outlook(belief, band).band.enters_min
+        found = outlook(belief, band).band
+        enters = found.enters_min
         if enters.p50 is None or enters.p50 >= LEAST_LEAD_MINUTES:
             made.append(
                 RecordRow(
                     session=session.title,
                     made_at=belief.now,
+                    offset_minutes=past.rows[place].offset_minutes,
                     band=band,
                     enters_min=enters,
+                    likely_min=found.line_enters_min,
                     came_true_min=None,
                     watched_min=float(past.minutes[-1] - past.minutes[place]),
                 )
@@ -65,9 +68,9 @@ def track_record(stove: str, sessions: int, rows: Iterable[RecordRow]) -> TrackR
     told = tuple(rows)
     held = [verdict for row in told if (verdict := held_true(row)) is not None]
     misses = [
-        abs(row.came_true_min - row.enters_min.p50)
+        abs(row.came_true_min - row.likely_min)
         for row in told
-        if row.came_true_min is not None and row.enters_min.p50 is not None
+        if row.came_true_min is not None and row.likely_min is not None
     ]
     return TrackRecord(
         stove=stove,
@@ -79,21 +82,26 @@ def track_record(stove: str, sessions: int, rows: Iterable[RecordRow]) -> TrackR
     )
 
 
-def held_true(row: RecordRow) -> bool | None:
-    """Whether a window held; None where nobody can say.
-
-    A heat that never came refutes a window that closed before the last reading, and confirms one that said it may
-    never come. A window that was still open then is not settled. “Not within three hours” of a heat that indeed never
-    came claims too little to count.
-    """
+def verdict(row: RecordRow) -> Verdict:
+    """What came of a window; its ends belong to it."""
     low, high, came = row.enters_min.p10, row.enters_min.p90, row.came_true_min
     if came is not None:
-        return low is not None and low <= came and (high is None or came <= high)
+        if low is None or came < low:
+            return Verdict.EARLIER
+        return Verdict.LATER if high is not None and came > high else Verdict.INSIDE
     if low is None:
-        return None
+        return Verdict.NO_CLAIM
     if high is None:
-        return True
-    return False if high < row.watched_min else None
+        return Verdict.NEVER_AS_SAID
+    return Verdict.NOT_REACHED if high < row.watched_min else Verdict.OPEN
+
+
+def held_true(row: RecordRow) -> bool | None:
+    """Whether a window held; None where nobody can say."""
+    found = verdict(row)
+    if found in (Verdict.NO_CLAIM, Verdict.OPEN):
+        return None
+    return found in (Verdict.INSIDE, Verdict.NEVER_AS_SAID)
 
 
 def arrival(clock: FloatArray, values: FloatArray, low: float) -> float | None:

@@ -8,16 +8,15 @@ from cookstove_gui.gui.logbook.study_line import StudyLine
 from cookstove_gui.gui.widgets.form import say, words
 from cookstove_gui.gui.widgets.row_table import RowTable, TableRow
 from cookstove_gui.gui.widgets.theme import STEP, TARGET_PIXELS
-from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.logbook import (
     arrival_window,
     came_true,
     dated,
     recalibrated,
     record_behind,
+    row_edge,
     track_record_words,
 )
-from cookstove_gui.units import local_offset_minutes
 
 _HEADERS = ("session", "at", "heat", "projected window", "came true")
 
@@ -53,7 +52,7 @@ class RecordPart(QWidget):
         rows = found.record.rows if found else ()
         self._sentence.setText(track_record_words(found.record) if found else self._not_yet())
         self._behind.setText(record_behind(found.record) if found else "")
-        say(self._recalibrated, recalibrated(found.width_at_an_hour) if found else "")
+        say(self._recalibrated, recalibrated(found.width_at_an_hour, found.record) if found else "")
         self._table.setVisible(bool(rows))
         latest_first = sorted(rows, key=lambda one: one.made_at, reverse=True)
         self._table.show_rows([TableRow(cells=self._cells(row)) for row in latest_first])
@@ -63,12 +62,12 @@ class RecordPart(QWidget):
             return "No session yet; after the first few you see here how far the projections can be trusted."
         return "The past sessions have not been studied yet."
 
-    def _cells(self, row: RecordRow) -> tuple[str, ...]:
-        edge = Edge(unit=self._desk.unit, now=row.made_at, offset_minutes=local_offset_minutes(row.made_at))
+    @staticmethod
+    def _cells(row: RecordRow) -> tuple[str, ...]:
         return (
-            dated(row.session, row.made_at, edge.offset_minutes),
-            edge.clock(0),
+            dated(row.session, row.made_at, row.offset_minutes),
+            row_edge(row).clock(0),
             row.band.name,
-            arrival_window(row.enters_min, edge),
-            came_true(row, edge),
+            arrival_window(row),
+            came_true(row),
         )

@@ -5,7 +5,7 @@ from datetime import UTC, datetime
 import numpy as np
 import pytest
 
-from cookstove_gui.forecast import Tracker, track_record
+from cookstove_gui.forecast import Tracker, outlook, track_record
 from cookstove_gui.forecast.answers import Quantiles, RecordRow
 from cookstove_gui.forecast.learning.hindsight import oven_past
 from cookstove_gui.forecast.learning.learn import lessons
@@ -23,8 +23,10 @@ def row(p10: float | None, p90: float | None, came: float | None, watched: float
     return RecordRow(
         session="x",
         made_at=datetime(2026, 1, 5, 12, 0, tzinfo=UTC),
+        offset_minutes=-300,
         band=SLOW,
-        enters_min=Quantiles(p10=p10, p50=middle, p90=p90),
+        enters_min=Quantiles(p10=p10, p50=None if middle is None else middle + 9.0, p90=p90),
+        likely_min=middle,  # where the line entered, which the middle of the futures is not
         came_true_min=came,
         watched_min=watched,
     )
@@ -55,7 +57,7 @@ def test_a_heat_that_never_came_counts_against_the_windows_that_promised_it():
     assert (told.projections, told.inside_window) == (2, 1)
 
 
-def test_the_typical_miss_is_the_median_of_the_middles_misses():
+def test_the_typical_miss_is_that_of_the_moments_said_to_be_likely():
     told = track_record("Kitchen", 1, [row(40.0, 80.0, came) for came in (60.0, 65.0, 90.0)])
     assert told.typical_miss_min == pytest.approx(5.0)  # |60 - 60|, |65 - 60|, |90 - 60|
 
@@ -77,6 +79,9 @@ def test_windows_near_at_hand_and_heats_already_reached_are_not_asked_about():
         heats = [value for at, value in zip(past.rows, past.kelvin, strict=True) if at.at <= one.made_at]
         assert max(heats) < one.band.low
         assert one.enters_min.p50 is None or one.enters_min.p50 >= LEAST_LEAD_MINUTES
+        assert one.offset_minutes == session.entries[0].offset_minutes
+        belief = teller.follow(session.entries, one.made_at)
+        assert one.likely_min == outlook(belief, one.band).band.line_enters_min
 
 
 def test_a_session_in_which_the_heat_never_came_is_on_the_record():
