@@ -72,8 +72,13 @@ def arrival_words(band: HeatBand, arrival: Arrival, edge: Edge) -> str:
     if first == last:
         return f"The oven reaches {heat_name(band)} at {likely}."
     if first == this_minute:
-        return f"The oven reaches {heat_name(band)} by {last}, likely {likely}."
-    return f"The oven reaches {heat_name(band)} between {first} and {last}, likely {likely}."
+        return f"The oven reaches {heat_name(band)} by {last}, {likely_words(arrival, edge)}."
+    return f"The oven reaches {heat_name(band)} between {first} and {last}, {likely_words(arrival, edge)}."
+
+
+def likely_words(arrival: Arrival, edge: Edge) -> str:
+    """Where the drawn line enters, as it stands beside the mark on the plot."""
+    return f"likely {edge.at(arrival.likely)}"
 
 
 def stay_words(leaves: datetime | None, edge: Edge) -> str:

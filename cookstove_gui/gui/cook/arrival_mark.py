@@ -6,7 +6,6 @@ import pyqtgraph as pg
 from PySide6.QtCore import QEasingCurve, QRectF, Qt, QVariantAnimation
 from PySide6.QtWidgets import QApplication, QGraphicsRectItem
 
-from cookstove_gui.forecast.answers import HORIZON_MINUTES, Quantiles
 from cookstove_gui.gui.widgets.theme import BODY_POINTS, Theme, colour, font
 
 _SLIDE_MS = 200
@@ -49,18 +48,10 @@ class ArrivalMark:
         self._likely.hide()
         self._words.hide()
 
-    def show_window(
-        self, enters: Quantiles, words: str, *, place: float, low: float, high: float, is_inside: bool
-    ) -> None:
-        """Show a window: minutes from `place`, between two temperatures in the unit of the plot."""
+    def show_window(self, words: str, *, start: float, likely: float, end: float, low: float, high: float) -> None:
+        """Show a window from `start` to `end` on the time axis, between two temperatures in the unit of the plot."""
         self._words.setText(words)
-        if is_inside or enters.p10 is None:
-            self.hide()
-            return
-        end = float(HORIZON_MINUTES)
-        p90 = end if enters.p90 is None else enters.p90
-        p50 = end if enters.p50 is None else enters.p50
-        target = (place + enters.p10, place + p50, place + p90, low, high)
+        target = (start, likely, end, low, high)
         if target == self._target:
             return
         self._target, self._from = target, self._shown

@@ -1,15 +1,16 @@
 """The trend plot: readings, belief, target band, projection and arrival on one time axis, the fire lane below."""
 
-from datetime import datetime
+from datetime import datetime, timedelta
 
 import pyqtgraph as pg
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QMouseEvent, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
+from cookstove_gui.advice import Arrival, arrival_of
 from cookstove_gui.desk import Changed, Standing
 from cookstove_gui.desk.cook.oven_lines import oven_fan
-from cookstove_gui.forecast.answers import FloatArray, Projection
+from cookstove_gui.forecast.answers import HORIZON_MINUTES, FloatArray, Projection
 from cookstove_gui.gui.cook.arrival_mark import ArrivalMark
 from cookstove_gui.gui.cook.clock_axis import clock_ticks
 from cookstove_gui.gui.cook.fan import Fan
@@ -19,8 +20,9 @@ from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import BODY_POINTS, colour, font
 from cookstove_gui.phrases import cook
+from cookstove_gui.phrases.advice import likely_words
 from cookstove_gui.phrases.entries import entry_words
-from cookstove_gui.phrases.figures import band_text, moment_text
+from cookstove_gui.phrases.figures import band_text
 from cookstove_gui.phrases.heading import headline
 from cookstove_gui.units import degrees
 
@@ -210,18 +212,29 @@ class TrendPlot(QWidget):
         band, unit, standing = self._desk.band, self._desk.unit, self._desk.standing
         self._band.setRegion((degrees(band.low, unit), degrees(band.high, unit)))
         self._band_name.setText(band_text(band, unit))
-        if standing is None or standing.band != band or not self._desk.entries:
+        arrival = self._arrival_to_come()
+        if standing is None or arrival is None:
             self._arrival.hide()
             return
-        enters, offset = standing.outlook.band.enters_min, self._desk.offset_minutes
+        latest = arrival.latest or standing.now + timedelta(minutes=HORIZON_MINUTES)
         self._arrival.show_window(
-            enters,
-            f"likely {moment_text(standing.now, enters.p50, offset)}",
-            place=self._place(standing.now),
+            likely_words(arrival, self._desk.edge),
+            start=self._place(arrival.earliest),
+            likely=self._place(arrival.likely),
+            end=self._place(latest),
             low=degrees(band.low, unit),
             high=degrees(band.high, unit),
-            is_inside=standing.outlook.oven.p50 is not None and band.holds(standing.outlook.oven.p50),
         )
+
+    def _arrival_to_come(self) -> Arrival | None:
+        """Where the line that is drawn will enter the band; none if it is there, and for a session that is over."""
+        standing = self._desk.standing
+        if standing is None or standing.band != self._desk.band or not self._desk.entries or not self._desk.is_live:
+            return None
+        if standing.first_fires.next is not None:  # nothing is baked before they are done
+            return None
+        found = arrival_of(standing.outlook)
+        return found if found is not None and found.likely > standing.now else None
 
     def _follow(self, wanted: bool) -> None:
         """Keep now in sight, or leave the view where it was dragged until a double click or the next entry."""
@@ -259,12 +272,10 @@ class TrendPlot(QWidget):
         return max(top, (float(degrees(self._desk.band.high, self._desk.unit)) - share * bottom) / (1.0 - share))
 
     def _ahead_end(self) -> float:
-        standing = self._desk.standing
-        if standing is None:
-            return self._place(self._desk.clock()) + _LEAST_AHEAD
-        p90, p50 = standing.outlook.band.enters_min.p90, standing.outlook.band.enters_min.p50
-        wanted = p90 if p90 is not None else p50 if p50 is not None else 0.0
-        return self._place(standing.now) + min(max(wanted + 30.0, _LEAST_AHEAD), _MOST_AHEAD)
+        standing, arrival = self._desk.standing, self._arrival_to_come()
+        now = self._place(self._desk.clock() if standing is None else standing.now)
+        wanted = 0.0 if arrival is None else self._place(arrival.latest or arrival.likely) - now
+        return now + min(max(wanted + 30.0, _LEAST_AHEAD), _MOST_AHEAD)
 
     def _show_clock(self) -> None:
         low, high = self._plot.getViewBox().viewRange()[0]

@@ -1,13 +1,16 @@
 """The plot shows what was read, believed and projected, on the local clock, and what was done to the fire below it."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
-from cookstove_gui.desk import Desk, Memory, work_out
-from cookstove_gui.forecast.answers import Action, ActionKind
+from cookstove_gui.cooking.fires.first_fires import progress
+from cookstove_gui.desk import Changed, Desk, Memory, work_out
+from cookstove_gui.forecast.answers import Action, ActionKind, Quantiles
 from cookstove_gui.gui.cook.fire_lane import FireLane
 from cookstove_gui.gui.cook.trend_plot import TrendPlot
 from cookstove_gui.gui.desk_link import DeskLink
@@ -78,13 +81,73 @@ def test_the_band_is_drawn_where_it_was_chosen(plot: TrendPlot, desk: Desk, qtbo
     qtbot.waitUntil(lambda: plot._band.getRegion() == pytest.approx((425, 475)))
 
 
-def test_the_arrival_window_spans_its_quantiles(stood_desk: Desk, plot: TrendPlot) -> None:
-    assert stood_desk.standing is not None
-    enters = stood_desk.standing.outlook.band.enters_min
-    assert enters.p10 is not None
+def show_arrival(desk: Desk, *, line: float | None, window: tuple[float | None, ...] = (20.0, 35.0, 60.0)) -> None:
+    """Let the standing on the table have this arrival: minutes from now."""
+    standing = desk.standing
+    assert standing is not None
+    enters = Quantiles(p10=window[0], p50=window[1], p90=window[2])
+    band = replace(standing.outlook.band, enters_min=enters, line_enters_min=line)
+    desk._standing = replace(standing, outlook=replace(standing.outlook, band=band))
+    desk.announce(Changed(standing=True))
+    QApplication.processEvents()
+
+
+def tick(plot: TrendPlot) -> float:
+    return float(plot._arrival._likely.getData()[0][0])
+
+
+def test_likely_stands_where_the_drawn_middle_line_enters_the_band(stood_desk: Desk, plot: TrendPlot) -> None:
+    low = degrees(stood_desk.band.low, "F")
+    x, y = plot._ahead.middle.getData()
+    place = int(np.argmax(y >= low))
+    assert place > 0
+    enters = x[place - 1] + (low - y[place - 1]) / (y[place] - y[place - 1]) * (x[place] - x[place - 1])
+    assert tick(plot) == pytest.approx(enters, abs=0.01)
+
+
+def test_the_mark_says_the_moment_that_the_headline_says(stood_desk: Desk, plot: TrendPlot) -> None:
+    show_arrival(stood_desk, line=42.0)
+    said = f"likely {stood_desk.edge.clock(42.0)}"
+    assert plot._arrival._words.textItem.toPlainText() == said
+    assert said in plot.accessibleDescription()
     box = plot._arrival._box.rect()
-    assert box.left() == pytest.approx(36 + enters.p10)
-    assert box.right() == pytest.approx(36 + (180 if enters.p90 is None else enters.p90), abs=0.6)
+    assert (box.left(), box.right(), tick(plot)) == pytest.approx((36 + 20, 36 + 60, 36 + 42))
+
+
+def test_a_line_that_never_enters_the_band_has_no_mark(stood_desk: Desk, plot: TrendPlot) -> None:
+    show_arrival(stood_desk, line=42.0)
+    assert plot._arrival._words.isVisible()
+    show_arrival(stood_desk, line=None, window=(20.0, 35.0, None))  # half of the futures come, and no line
+    assert not plot._arrival._words.isVisible()
+    assert not plot._arrival._box.isVisible()
+    assert "not likely" in plot.accessibleDescription()
+
+
+def test_a_window_without_an_end_is_drawn_to_the_horizon(stood_desk: Desk, plot: TrendPlot) -> None:
+    show_arrival(stood_desk, line=42.0, window=(20.0, 35.0, None))
+    assert plot._arrival._box.rect().right() == pytest.approx(36 + 180)
+
+
+def test_an_oven_in_its_band_has_no_arrival_to_come(stood_desk: Desk, plot: TrendPlot) -> None:
+    show_arrival(stood_desk, line=0.0, window=(0.0, 0.0, 10.0))
+    assert not plot._arrival._box.isVisible()
+
+
+def test_an_old_session_has_no_arrival_to_come(stood_desk: Desk, plot: TrendPlot, clock: HeldClock) -> None:
+    clock.pass_minutes(7 * 60)
+    show_arrival(stood_desk, line=42.0)
+    assert not plot._arrival._box.isVisible()
+
+
+def test_no_heat_is_marked_while_first_fires_run(stood_desk: Desk, plot: TrendPlot) -> None:
+    show_arrival(stood_desk, line=42.0)
+    standing = stood_desk.standing
+    assert standing is not None
+    new = progress(replace(stood_desk.stove, is_new=True), ())
+    stood_desk._standing = replace(standing, first_fires=new)
+    stood_desk.announce(Changed(standing=True))
+    QApplication.processEvents()
+    assert not plot._arrival._box.isVisible()
 
 
 def test_a_step_is_drawn_beside_the_present_course(stood_desk: Desk, plot: TrendPlot) -> None:
