@@ -167,7 +167,7 @@ def _band(typed: list[str] | None, unit: TemperatureUnit) -> HeatBand | None:
     if not low < high:
         raise InputProblem(f"The band {typed[0]} to {typed[1]} is empty; write the lower end first.")
     if kelvin(low, unit) < 0.0:
-        raise InputProblem(f"{typed[0]} °{unit} is colder than anything can be; mend the lower end of the band.")
+        raise InputProblem(f"{typed[0]} °{unit} is colder than anything can be; correct the lower end of the band.")
     return HeatBand(name=f"{typed[0]}–{typed[1]} °{unit}", low=kelvin(low, unit), high=kelvin(high, unit))
 
 

@@ -8,6 +8,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 
+from cookstove_gui.advice import advise
 from cookstove_gui.cooking.fires.first_fires import FirstFires, progress
 from cookstove_gui.desk.changes import Changed, Receipt
 from cookstove_gui.desk.kept_studies import KeptStudies
@@ -61,6 +62,7 @@ class Desk:
         self._stove = logbook.stove(wanted if wanted in names else names[0])
         self._log: OpenLog | None = None
         self._walk: Walk = walk_of(self._stove)
+        self._walk_is_held = False  # the cook chose the spot that is lit up, or has begun to type its number
         self._band = kept_band(logbook)
         self._take_up_latest_session()
 
@@ -213,9 +215,14 @@ class Desk:
         return self._walk
 
     def light(self, walk: Walk) -> None:
-        """Light up another spot."""
+        """Light up another spot, as the cook chose."""
         self._walk = walk
+        self._walk_is_held = True
         self.announce(Changed(walk=True))
+
+    def hold_walk(self) -> None:
+        """A number is being typed: the spot it is meant for stays lit."""
+        self._walk_is_held = True
 
     def read(self, text: str, spot: str = "", at_text: str = "") -> Receipt:
         """Enter a temperature at the lit spot (or at `spot`) and light up the next one."""
@@ -224,6 +231,7 @@ class Desk:
         receipt = self._record(Kind.READING, spot=where, value=tidy(value, 2), unit=unit, at_text=at_text)
         if where == self._walk.spot.name:
             self._walk = self._walk.moved_on()
+        self._walk_is_held = False
         self.announce(Changed(log=True, walk=True))
         return receipt
 
@@ -319,7 +327,18 @@ class Desk:
         if standing.serial != self._serial:
             return False
         self._standing = standing
-        self.announce(Changed(standing=True))
+        lit = self._light_what_is_wanted(standing)
+        self.announce(Changed(standing=True, walk=lit))
+        return True
+
+    def _light_what_is_wanted(self, standing: Standing) -> bool:
+        """Light up the spot that is worth reading next, unless the cook chose one or has begun to type."""
+        wanted = advise(standing).reading
+        if wanted is None or self._walk_is_held or wanted.spot == self._walk.spot.name:
+            return False
+        if all(spot.name != wanted.spot for spot in self._walk.spots):
+            return False
+        self._walk = self._walk.at(wanted.spot)
         return True
 
     @property

@@ -21,7 +21,7 @@ WATER_EMISSIVITY = 0.96
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Pan:
-    """A pan with water; each number may be an array, shape (...), so that many guesses are reckoned at once."""
+    """A pan with water; each number may be an array, shape (...), so that many guesses are worked out at once."""
 
     water: Quantity  # kg, 0.05 and more
     heat_capacity: Quantity  # J/K, empty: mass times specific heat (iron 460, steel 490, aluminium 900 J/(kg K))

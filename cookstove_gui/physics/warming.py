@@ -1,6 +1,6 @@
 """A loaf or roast that warms through under an oven that changes: one-dimensional finite volumes, fast.
 
-The step matrix of the conduction is computed once (or anew where properties have drifted) as an exact exponential, so
+The step matrix of the conduction is computed once (and again where properties have drifted) as an exact exponential, so
 that a step of a second costs microseconds and no step is ever unstable. What cannot be linear, the heat at the
 surface and the drying front, is solved for the surface alone.
 """
@@ -17,7 +17,7 @@ from cookstove_gui.physics.water import boiling_temperature, heat_of_vaporisatio
 # Constant, or a table of temperatures [K] (rising) and values: straight between, level beyond its ends.
 Property = float | tuple[Array, Array]
 REFRESH_TIME = 120.0  # s between looks at properties that vary
-REFRESH_CHANGE = 0.02  # share by which one must have changed before the step is computed anew
+REFRESH_CHANGE = 0.02  # share by which one must have changed before the step is computed again
 AIR_SPECIFIC_HEAT = 1007.0  # J/(kg K)
 LEWIS_FACTOR = 0.9  # Le^(2/3) of water vapour in air, Le 0.85
 

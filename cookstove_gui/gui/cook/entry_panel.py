@@ -258,6 +258,7 @@ class EntryPanel(QWidget):
         """While a name is typed, show which spot it means."""
         if self._correcting is not None:
             return
+        self._desk.hold_walk()
         if self._answer.asked_about is None:
             self._answer.say("")
         name, _ = name_and_number(text)
