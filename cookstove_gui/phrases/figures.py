@@ -17,15 +17,31 @@ def estimate_text(kelvin: float, unit: str) -> str:
     return f"≈{5 * round(degrees(kelvin, unit) / 5):.0f}"
 
 
+def spot_number(kelvin: float | None, typed: float | None, unit: str, *, means_other: bool = False) -> str:
+    """A spot's number: `385` as it was just typed, `385*` where it means something else, `≈385` believed."""
+    if typed is not None:
+        return f"{temperature_text(typed, unit)}{'*' if means_other else ''}"
+    return "–" if kelvin is None else estimate_text(kelvin, unit)
+
+
+def spot_words(kelvin: float | None, typed: float | None, age_min: float | None, remark: str, unit: str) -> str:
+    """A spot's heat for somebody who cannot see the patch: `about 385 °F, read 12 min ago`."""
+    if kelvin is None:
+        return "nothing known yet"
+    number = spot_number(kelvin, typed, unit).replace("≈", "about ")
+    read = "not read yet" if age_min is None else f"read {age_text(age_min)} ago".replace("now ago", "just now")
+    return ", ".join(part for part in (f"{number} °{unit}", read, remark) if part)
+
+
 def age_text(minutes: float | None) -> str:
-    """How long ago: `now`, `12 min`, `3 h`; `unread` if it never was."""
+    """How long ago: `now`, `12 min`, `3 h`, `2 d`; `unread` if it never was."""
     if minutes is None:
         return "unread"
     if minutes < 0.75:
         return "now"
     if minutes < 100:
         return f"{minutes:.0f} min"
-    return f"{minutes / 60:.0f} h"
+    return f"{minutes / 60:.0f} h" if minutes < 48 * 60 else f"{minutes / 1440:.0f} d"
 
 
 def range_text(low: float, high: float, unit: str) -> str:

@@ -10,7 +10,7 @@ from cookstove_gui.desk.cook.spot_heats import SpotHeat
 from cookstove_gui.gui.widgets.heat_colours import HeatScale
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import BODY_POINTS, NUMBER_POINTS, TARGET_PIXELS, colour, font
-from cookstove_gui.phrases.figures import age_text, estimate_text, temperature_text
+from cookstove_gui.phrases.figures import age_text, spot_number, spot_words, temperature_text
 from cookstove_gui.stove.stove import BESIDE, Spot, SpotKind
 
 _SURE = 14.0  # K between the tenth and ninetieth percentile, below which nothing is hatched
@@ -19,6 +19,8 @@ _WIDEST, _DENSEST = 15.0, 4.0  # pixels between hatching lines
 _EDGES = 4.0  # pixels that may be written on beyond the coloured box
 _LOW = 30.0  # pixels below which the number is written smaller
 _WIDE = 150.0  # pixels from which on name, number and age stand in one line
+_SMALLEST_POINTS = 12
+_BADGE = 20.0  # pixels, the mark of a doubted reading
 _LEAST_GAP = 7.0  # pixels between words in one line
 _CAPTIONS = {SpotKind.SIDE: "side", SpotKind.GLASS: "glass", SpotKind.FLUE: "flue", SpotKind.ROOM: "room"}
 
@@ -95,9 +97,15 @@ class SpotPatch(QAbstractButton):
 
     def number_text(self) -> str:
         """The number written on the patch."""
-        if self._heat.kelvin is None:
-            return "–"
-        return (temperature_text if self._heat.is_fresh else estimate_text)(self._heat.kelvin, self._unit)
+        heat = self._heat
+        return spot_number(heat.kelvin, heat.typed, self._unit, means_other=bool(heat.remark))
+
+    def second_line(self) -> str:
+        """What stands below the number: its age, or what a number just typed means where it means something else."""
+        heat = self._heat
+        if heat.kelvin is None or heat.typed is None or not heat.remark:
+            return age_text(heat.age_min)
+        return f"= {temperature_text(heat.kelvin, self._unit)}"
 
     def sizeHint(self) -> QSize:
         """The smallest that a finger can press."""
@@ -137,7 +145,7 @@ class SpotPatch(QAbstractButton):
 
     def _write(self, painter: QPainter, box: QRectF, fill: str, ink: str) -> None:
         small = font(BODY_POINTS)
-        number, age = self._number_in(box), (age_text(self._heat.age_min), small)
+        number, age = self._number_in(box), (self.second_line(), small)
         caption = (_caption(self.spot), small)
         if box.width() > _WIDE:
             name = self.spot.label.removeprefix("oven ").removeprefix("top ")
@@ -153,10 +161,10 @@ class SpotPatch(QAbstractButton):
             y += line.height()
 
     def _number_in(self, box: QRectF) -> tuple[str, QFont]:
-        """The number, as large as there is room for; where there is little, hatching alone marks an estimate."""
+        """The number with its sign, as large as there is room for."""
         text = self.number_text()
         tries = [(text, font(NUMBER_POINTS, bold=True))] if box.height() >= _LOW else []
-        tries += [(text, font(BODY_POINTS, bold=True)), (text.removeprefix("≈"), font(BODY_POINTS, bold=True))]
+        tries += [(text, font(points, bold=True)) for points in (BODY_POINTS, _SMALLEST_POINTS)]
         return next(
             (one for one in tries if _size(one[1]).horizontalAdvance(one[0]) <= box.width() + _EDGES), tries[-1]
         )
@@ -202,16 +210,20 @@ class SpotPatch(QAbstractButton):
             painter.setPen(QPen(colour(theme.ground), 2))
             painter.setBrush(colour(theme.ember))
             painter.drawPolygon(corner)
+        if self._heat.is_doubted:
+            badge = QRectF(box.left(), box.top(), _BADGE, _BADGE)
+            painter.setPen(Qt.PenStyle.NoPen)
+            painter.setBrush(colour(theme.ember))
+            painter.drawEllipse(badge)
+            painter.setPen(colour(theme.ground))
+            painter.setFont(font(_SMALLEST_POINTS, bold=True))
+            painter.drawText(badge, Qt.AlignmentFlag.AlignCenter, "?")
 
     def _name_it(self) -> None:
-        parts = [self.spot.label]
-        if self._heat.kelvin is not None:
-            age = self._heat.age_min
-            parts.append(f"{temperature_text(self._heat.kelvin, self._unit)} °{self._unit}")
-            parts.append("not read yet" if age is None else f"read {age:.0f} min ago")
-            parts.extend([self._heat.remark] if self._heat.remark else [])
-        else:
-            parts.append("nothing known yet")
+        heat = self._heat
+        parts = [self.spot.label, spot_words(heat.kelvin, heat.typed, heat.age_min, heat.remark, self._unit)]
+        if heat.is_doubted:
+            parts.append("a reading here is in doubt, keep or correct it")
         if self._is_lit:
             parts.append("the next number goes here")
         if self._is_worth_reading:

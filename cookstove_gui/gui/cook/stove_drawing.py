@@ -4,6 +4,7 @@ from PySide6.QtCore import QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from cookstove_gui.advice import advise
 from cookstove_gui.desk import Changed
 from cookstove_gui.desk.cook.spot_heats import spot_heats
 from cookstove_gui.gui.cook.spot_patch import SpotPatch
@@ -106,7 +107,8 @@ class StoveDrawing(QWidget):
 
     def _show_marks(self) -> None:
         standing = self._desk.standing
-        worth = standing.next_reading.spot if standing and standing.next_reading else ""
+        wanted = advise(standing).reading if standing is not None and self._desk.is_live else None
+        worth = "" if wanted is None else wanted.spot
         lit = self._desk.walk.spot.name
         for name, patch in self._patches.items():
             patch.show_marks(is_lit=name == lit, is_worth_reading=name == worth)

@@ -1,4 +1,4 @@
-"""What a spot shows: the number as it was read at first, then the belief, with its age; a doubted reading never."""
+"""What a spot shows: the number as it was typed at first, then the belief with its age; what is doubted is marked."""
 
 from dataclasses import replace
 
@@ -6,7 +6,9 @@ import pytest
 
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.cook.spot_heats import spot_heats
-from cookstove_gui.units import degrees
+from cookstove_gui.stove.entries import Kind
+from cookstove_gui.stove.stove import Instrument
+from cookstove_gui.units import degrees, kelvin
 from tests.desk.conftest import stand
 from tests.held_clock import HeldClock
 
@@ -27,42 +29,64 @@ def test_before_anything_is_worked_out_the_latest_reading_is_shown(burning_desk:
     assert spot_heats(burning_desk)["top_back_right"].kelvin is None
 
 
-@pytest.mark.parametrize(("minutes", "as_read"), [(1.5, True), (2.5, False)])
-def test_a_number_stands_as_read_for_two_minutes(
-    burning_desk: Desk, held_clock: HeldClock, minutes: float, as_read: bool
+@pytest.mark.parametrize(("minutes", "stands"), [(2.5, True), (3.5, False)])
+def test_a_number_stands_as_typed_for_three_minutes_and_then_the_belief(
+    burning_desk: Desk, held_clock: HeldClock, minutes: float, stands: bool
 ) -> None:
     stand(burning_desk)
     held_clock.pass_minutes(minutes)
     assert burning_desk.standing is not None
     heat = spot_heats(burning_desk)["oven_centre"]
     believed = burning_desk.standing.zones["oven_centre"]
+    assert heat.age_min == pytest.approx(minutes)
+    assert (heat.typed is not None) is stands
+    assert heat.kelvin == (pytest.approx(kelvin(300.0, "F")) if stands else believed.p50)
+    assert heat.doubt == (0.0 if stands else believed.p90 - believed.p10)
+
+
+def test_a_number_read_long_ago_is_an_estimate_before_anything_is_worked_out(
+    burning_desk: Desk, held_clock: HeldClock
+) -> None:
+    assert spot_heats(burning_desk)["flue"].typed is not None
+    held_clock.pass_minutes(90)
+    assert spot_heats(burning_desk)["flue"].typed is None
+
+
+def test_a_corrected_number_stands_as_typed_with_what_it_means(burning_desk: Desk) -> None:
+    gun = Instrument(name="gun", kind="infrared", emissivity=0.70)
+    burning_desk.save_stove(replace(burning_desk.stove, instruments=(gun,), cooktop_surface="stove paint"))
+    heat = spot_heats(burning_desk)["top_front_left"]
+    assert heat.typed == pytest.approx(kelvin(470.0, "F"))
     assert heat.kelvin is not None
-    assert (heat.kelvin == believed.p50) is not as_read
-    assert heat.doubt == (0.0 if as_read else believed.p90 - believed.p10)
+    assert heat.kelvin < kelvin(440.0, "F")  # paint of 0.94 gives off more than a thermometer set to 0.70 takes it for
+    assert heat.remark.startswith("typed 470, meant ")
 
 
-def test_a_doubted_number_is_not_shown_as_read(burning_desk: Desk) -> None:
+def test_a_doubted_number_stands_as_typed_and_stays_marked(burning_desk: Desk, held_clock: HeldClock) -> None:
     stand(burning_desk)
     standing = burning_desk.standing
     assert standing is not None
+    assert not any(heat.is_doubted for heat in spot_heats(burning_desk).values())
     newest = next(row for row in reversed(burning_desk.entries) if row.spot == "oven_centre")
     burning_desk._standing = replace(standing, doubted=(newest,))
-    assert spot_heats(burning_desk)["oven_centre"].kelvin == standing.zones["oven_centre"].p50
+    held_clock.pass_minutes(1)
+    burning_desk.read("312", spot="oven_centre")  # a newer number is no answer to the question about the one before
+    found = spot_heats(burning_desk)
+    assert [name for name, heat in found.items() if heat.is_doubted] == ["oven_centre"]
+    assert found["oven_centre"].typed == pytest.approx(kelvin(312.0, "F"))
 
 
-@pytest.mark.parametrize(("minutes", "is_fresh"), [(4.0, True), (6.0, False)])
-def test_after_five_minutes_a_number_is_an_estimate(
-    burning_desk: Desk, held_clock: HeldClock, minutes: float, is_fresh: bool
-) -> None:
-    held_clock.pass_minutes(minutes)
-    heat = spot_heats(burning_desk)["flue"]
-    assert heat.age_min == pytest.approx(minutes)
-    assert heat.is_fresh is is_fresh
-
-
-def test_a_spot_never_read_is_never_fresh(burning_desk: Desk) -> None:
+def test_a_spot_never_read_is_an_estimate_without_an_age(burning_desk: Desk) -> None:
     stand(burning_desk)
     heat = spot_heats(burning_desk)["top_back_right"]
-    assert heat.age_min is None
-    assert not heat.is_fresh
+    assert (heat.age_min, heat.typed) == (None, None)
     assert heat.doubt > 0
+
+
+def test_ages_in_a_session_that_is_over_count_to_its_end(burning_desk: Desk, held_clock: HeldClock) -> None:
+    held_clock.pass_minutes(10)
+    burning_desk.do(Kind.NOTE, note="went to bed")
+    held_clock.pass_minutes(400 * 24 * 60)
+    assert spot_heats(burning_desk)["oven_centre"].age_min == pytest.approx(10)
+    stand(burning_desk)
+    assert spot_heats(burning_desk)["oven_centre"].age_min == pytest.approx(10)

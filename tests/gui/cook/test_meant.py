@@ -65,7 +65,7 @@ def test_the_plan_says_it_at_the_patch(desk: Desk, link: DeskLink, look: Look, q
     patch = control(plan, "spot_top_front_left", SpotPatch)
     qtbot.waitUntil(lambda: f"typed {typed}, meant 400" in patch.toolTip())
     assert f"typed {typed}, meant 400" in patch.accessibleName()
-    assert patch.number_text() == "400"
+    assert (patch.number_text(), patch.second_line()) == (f"{typed}*", "= 400")
 
 
 def test_a_reading_that_means_what_was_typed_says_no_more(fired_desk: Desk) -> None:

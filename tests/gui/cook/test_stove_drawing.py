@@ -1,5 +1,7 @@
 """The drawn stove shows a number on every spot, its age and doubt, the spot lit up and the one worth reading."""
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -7,7 +9,9 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
-from cookstove_gui.desk import Changed, Desk
+from cookstove_gui.advice import advise
+from cookstove_gui.desk import Changed, Desk, Memory, work_out
+from cookstove_gui.forecast.answers import DoubtedReading
 from cookstove_gui.gui.cook.spot_patch import SpotPatch, hatch_spacing
 from cookstove_gui.gui.cook.stove_drawing import StoveDrawing
 from cookstove_gui.gui.desk_link import DeskLink
@@ -53,7 +57,7 @@ def test_later_the_heat_is_that_of_the_zone(
     assert stood_desk.standing is not None
     clock.pass_minutes(4)
     stood_desk.announce(Changed(settings=True))
-    expected = f"{degrees(stood_desk.standing.zones['top_front_left'].p50, 'F'):.0f}"
+    expected = f"≈{5 * round(degrees(stood_desk.standing.zones['top_front_left'].p50, 'F') / 5):.0f}"
     qtbot.waitUntil(lambda: drawing.patch("top_front_left").number_text() == expected)
 
 
@@ -100,13 +104,42 @@ def test_the_lit_spot_is_marked_and_said(drawing: StoveDrawing, desk: Desk, qtbo
     assert "the next number" not in drawing.patch("oven_centre").accessibleName()
 
 
-def test_the_reading_that_tells_most_is_marked(stood_desk: Desk, drawing: StoveDrawing) -> None:
+def marked_as_worth_reading(drawing: StoveDrawing) -> list[str]:
+    names = [spot.name for spot in drawing._desk.stove.spots]
+    return [name for name in names if "worth reading" in drawing.patch(name).accessibleName()]
+
+
+def test_the_reading_that_tells_most_is_marked(stood_desk: Desk, drawing: StoveDrawing, clock: HeldClock) -> None:
+    clock.pass_minutes(8)
+    assert stood_desk.show(work_out(stood_desk.inputs(), Memory()))
     assert stood_desk.standing is not None
-    assert stood_desk.standing.next_reading is not None
-    marked = [
-        spot.name for spot in stood_desk.stove.spots if "worth reading" in drawing.patch(spot.name).accessibleName()
-    ]
-    assert marked == [stood_desk.standing.next_reading.spot]
+    wanted = advise(stood_desk.standing).reading
+    assert wanted is not None
+    QApplication.processEvents()
+    assert marked_as_worth_reading(drawing) == [wanted.spot]
+
+
+def test_nothing_is_worth_reading_while_the_walk_goes_on_or_when_the_session_is_over(
+    stood_desk: Desk, drawing: StoveDrawing, clock: HeldClock
+) -> None:
+    assert marked_as_worth_reading(drawing) == []
+    clock.pass_minutes(7 * 60)
+    stood_desk.announce(Changed(standing=True))
+    QApplication.processEvents()
+    assert marked_as_worth_reading(drawing) == []
+
+
+def test_what_is_in_doubt_is_marked_on_its_spot(stood_desk: Desk, drawing: StoveDrawing, qtbot: QtBot) -> None:
+    patch = drawing.patch("top_front_left")
+    plain = patch.grab().toImage()
+    row = next(row for row in stood_desk.entries if row.spot == "top_front_left")
+    assert stood_desk.standing is not None
+    slip = DoubtedReading(number=row.number, typed=500.0, expected_p10=380.0, expected_p50=400.0, expected_p90=420.0)
+    stood_desk._standing = replace(stood_desk.standing, doubted=(slip,))
+    stood_desk.announce(Changed(standing=True))
+    qtbot.waitUntil(lambda: "a reading here is in doubt" in patch.accessibleName())
+    assert "doubt" not in drawing.patch("oven_centre").accessibleName()
+    assert patch.grab().toImage() != plain
 
 
 def test_another_stove_is_drawn_when_it_is_chosen(drawing: StoveDrawing, desk: Desk, qtbot: QtBot) -> None:
