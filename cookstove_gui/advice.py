@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from enum import StrEnum
 
-from cookstove_gui.cooking.baking.whole_bake import whole_bake_chance
+from cookstove_gui.cooking.baking.whole_bake import WholeBake, whole_bake
 from cookstove_gui.cooking.fires.first_fires import cold_below
 from cookstove_gui.cooking.fit.bands import minutes_of_bake
 from cookstove_gui.cooking.safety.cautions import Caution
@@ -67,6 +67,7 @@ class ReadingWanted:
 
     spot: str
     by: Deadline
+    is_due: bool  # now, rather than by a moment to come
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -79,7 +80,7 @@ class Advice:
     arrival: Arrival | None = None
     leaves: datetime | None = None  # when the oven likely leaves the band it is in; none: not within the horizon
     bake_min: float = 0.0  # of the bake that the band is for; 0: the band is for none
-    bake_chance: float = 0.0  # that a whole bake put in now stays in its heat
+    bake: WholeBake | None = None  # what the oven does to a bake put in now
     step: Alternative | None = None  # the least step that helps
     wood_by: Deadline | None = None  # beside a heading that is about something else
     reading: ReadingWanted | None = None
@@ -146,13 +147,13 @@ def _in_band(standing: Standing) -> Advice | None:
     if not _is_in_band(standing):
         return None
     minutes = minutes_of_bake(standing.band)
-    chance = whole_bake_chance(standing.projection, standing.stove, standing.band, minutes) if minutes else 0.0
-    called_for = minutes == 0.0 or chance >= EVEN_CHANCE
+    bake = whole_bake(standing.projection, standing.stove, standing.band, minutes) if minutes else None
+    called_for = bake is None or bake.stays >= EVEN_CHANCE
     return Advice(
         subject=Subject.PUT_IN if called_for else Subject.TOO_SHORT,
         leaves=leaving_of(standing.outlook),
         bake_min=minutes,
-        bake_chance=chance,
+        bake=bake,
         step=None if called_for else standing.best_step,
         wood_by=_deadline(standing, TurnKind.RELOAD_DUE),
         reading=_reading(standing),
@@ -232,7 +233,9 @@ def _reading(standing: Standing) -> ReadingWanted | None:
     if wanted is None or not readings or standing.now - readings[-1].at < JUST_READ:
         return None
     by = _told(standing, standing.course.asked_at + timedelta(minutes=wanted.in_min))
-    return None if by is None else ReadingWanted(spot=wanted.spot, by=by)
+    if by is None:
+        return None
+    return ReadingWanted(spot=wanted.spot, by=by, is_due=by.at < standing.now + timedelta(minutes=1))
 
 
 def _told(standing: Standing, at: datetime) -> Deadline | None:

@@ -263,7 +263,8 @@ def _best_step(belief: Belief, band: HeatBand, rows: Sequence[Entry], present: O
     """The step that holds the band longest."""
     stays = present.band.stays_min.p50
     enough = max(_SHORT_STAY_MIN, minutes_of_bake(band))
-    if present.band.chance_reached_3h >= _SHORT_OF_BAND and (stays is None or stays >= enough):
+    comes = present.band.line_enters_min is not None and present.band.chance_reached_3h >= _SHORT_OF_BAND
+    if comes and (stays is None or stays >= enough):
         return None
     tried = [_alternative(belief, band, action, AHEAD_MINUTES) for action in steps(rows)]
     better = [

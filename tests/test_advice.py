@@ -8,6 +8,7 @@ import numpy as np
 import pytest
 
 from cookstove_gui.advice import LONG_PAST, Subject, advise
+from cookstove_gui.cooking.baking.whole_bake import WholeBake
 from cookstove_gui.cooking.safety.cautions import Caution
 from cookstove_gui.forecast.answers import BandOutlook, NextReading, Outlook, Projection, Quantiles, Turn, TurnKind
 from cookstove_gui.phrases.edge import Edge
@@ -145,18 +146,38 @@ def test_an_unlikely_turn_is_not_spoken_of():
 
 def test_a_bake_is_called_for_when_all_of_it_stays_in_its_heat():
     found = advise(standing(390.0))
-    assert (found.subject, found.bake_chance) == (Subject.PUT_IN, 1.0)
+    assert found.subject is Subject.PUT_IN
+    assert found.bake is not None
+    assert found.bake.stays == 1.0
     assert words(standing(390.0)).startswith("Put the loaves in.")
 
 
 def test_no_bake_is_called_for_that_the_oven_will_not_see_through():
     # 378 °F falling by half a kelvin a minute leaves 365 °F after some 15 min; bread takes 50.
     found = advise(standing(378.0, -0.5))
-    assert (found.subject, found.bake_chance) == (Subject.TOO_SHORT, 0.0)
+    assert found.subject is Subject.TOO_SHORT
+    assert found.bake == WholeBake(stays=0.0, too_hot=0.0, too_cool=1.0)
     said = words(standing(378.0, -0.5))
     assert "Put the loaves in" not in said
+    assert "It likely stays only until" in said
     assert "a bake takes about 50 min" in said
     assert "Build the fire up" in said
+
+
+def test_an_oven_that_climbs_out_of_its_heat_wants_less_air_and_not_more_fire():
+    said = words(standing(410.0, 0.5))
+    assert "Shut the air down" in said
+    assert "Build" not in said
+
+
+def test_half_the_futures_are_enough_to_call_for_a_bake_and_fewer_are_not():
+    steady, falling = standing(390.0), standing(378.0, -0.5)
+    count = len(steady.projection.kelvin)
+    for stay, subject in ((count // 2, Subject.PUT_IN), (count // 2 - 1, Subject.TOO_SHORT)):
+        mixed = falling.projection.kelvin.copy()
+        mixed[:stay] = steady.projection.kelvin[:stay]
+        found = advise(replace(steady, projection=replace(steady.projection, kelvin=mixed)))
+        assert found.subject is subject
 
 
 def test_likely_is_where_the_line_enters():
@@ -258,3 +279,9 @@ def test_the_next_first_fire_waits_until_the_stove_is_cold():
 def test_no_food_and_no_wood_before_the_first_fires_are_done():
     said = words(work_out(asked(KINDLED, 30, NEW)), 30).lower()
     assert not any(word in said for word in ("loaves", "bread", "split", "add wood"))
+
+
+def test_a_reading_due_is_asked_for_now_and_one_to_come_by_its_clock():
+    late = replace(standing(390.0, reading_in=0), now=START + timedelta(minutes=50))
+    assert "Worth reading now: oven centre." in words(late)
+    assert "Worth reading by 7:56: oven centre." in words(standing(390.0, reading_in=10))

@@ -32,10 +32,7 @@ def headline(advice: Advice, standing: Standing, edge: Edge) -> str:
             ready = _band_words(band, "ready") if advice.bake_min else ""
             return f"{ready} The oven is at {heat_name(band)}. {stay_words(advice.leaves, edge)}".strip()
         case Subject.TOO_SHORT:
-            return (
-                f"The oven is at {heat_name(band)}, but a bake takes about {duration(advice.bake_min)}. "
-                f"{stay_words(advice.leaves, edge)}"
-            )
+            return f"The oven is at {heat_name(band)}. {_what_lacks(advice, edge)}"
         case Subject.COMING | Subject.COOLING_IN if advice.arrival is not None:
             prepare = _band_words(band, "prepare") if advice.prepares else ""
             return f"{prepare} {arrival_words(band, advice.arrival, edge)}".strip()
@@ -51,13 +48,15 @@ def detail(advice: Advice, standing: Standing, edge: Edge) -> str:
     parts = []
     if advice.step is not None:
         parts.append(step_to_take(advice.step.action, advice.step.outlook, standing.band, edge))
-    elif advice.subject is Subject.TOO_SHORT:
-        parts.append("Build the fire up again before you bake.")
+    elif advice.subject is Subject.TOO_SHORT and advice.bake is not None:
+        hot = advice.bake.too_hot > advice.bake.too_cool
+        parts.append("Shut the air down some before you bake." if hot else "Build the fire up before you bake.")
     elif advice.wood_by is not None:
         parts.append(f"{wood_words(advice.wood_by, edge)}.")
     if advice.reading is not None:
         label = spot_label(standing.stove, advice.reading.spot)
-        parts.append(f"Worth reading next: {label}, {by_words(advice.reading.by, edge)}.")
+        when = "now" if advice.reading.is_due else f"by {edge.at(advice.reading.by.at)}"
+        parts.append(f"Worth reading {when}: {label}.")
     return " ".join(parts)
 
 
@@ -97,11 +96,14 @@ def wood_words(by: Deadline, edge: Edge) -> str:
     return "Add wood now" if edge.at(by.at) == edge.clock(0.0) else f"Add wood by {edge.at(by.at)}"
 
 
-def by_words(by: Deadline, edge: Edge) -> str:
-    """By when something is to be done."""
-    if by.passed:
-        return f"due since {edge.at(by.at)}"
-    return "now" if edge.at(by.at) == edge.clock(0.0) else f"by {edge.at(by.at)}"
+def _what_lacks(advice: Advice, edge: Edge) -> str:
+    """Why a bake is not called for yet."""
+    takes = f"a bake takes about {duration(advice.bake_min)}"
+    if advice.leaves is not None and (advice.leaves - edge.now).total_seconds() < 60.0 * advice.bake_min:
+        return f"It likely stays only until {edge.at(advice.leaves)}; {takes}."
+    if advice.bake is not None and advice.bake.too_hot > advice.bake.too_cool:
+        return f"It may well get too hot before a bake is done; {takes}."
+    return f"It may well fall too low before a bake is done; {takes}."
 
 
 def _band_words(band: HeatBand, key: str) -> str:

@@ -1,4 +1,6 @@
-"""The chance that the oven stays in its heat for the whole of a bake."""
+"""Whether the oven stays in its heat for the whole of a bake."""
+
+from dataclasses import dataclass
 
 import numpy as np
 
@@ -7,14 +9,27 @@ from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.stove.stove import Stove
 
 
-def whole_bake_chance(
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WholeBake:
+    """Shares of the futures; they add up to 1."""
+
+    stays: float  # in the band from the first minute to the last
+    too_hot: float  # leaves it upward first
+    too_cool: float  # leaves it downward first
+
+
+def whole_bake(
     projection: Projection, stove: Stove, band: HeatBand, minutes: float, start_min: float = 0.0
-) -> float:
-    """Share of the futures whose oven is in the band from `start_min` until `minutes` later."""
+) -> WholeBake:
+    """What the oven does from `start_min` from now until `minutes` later."""
     times = projection.minutes
     oven = projection.of(stove.oven_spot)
-    inside = (times >= start_min) & (times <= start_min + minutes)
-    ends = np.array([start_min, start_min + minutes])
-    at_ends = np.array([np.interp(ends, times, future) for future in oven])
-    course = np.concatenate([oven[:, inside], at_ends], axis=1)
-    return float(np.mean(((course >= band.low) & (course <= band.high)).all(axis=1)))
+    between = times[(times > start_min) & (times < start_min + minutes)]
+    asked = np.concatenate([[start_min], between, [start_min + minutes]])
+    course = np.array([np.interp(asked, times, future) for future in oven])
+    hot, cool = course > band.high, course < band.low
+    first_hot = np.where(hot.any(axis=1), np.argmax(hot, axis=1), len(asked))
+    first_cool = np.where(cool.any(axis=1), np.argmax(cool, axis=1), len(asked))
+    too_hot = float(np.mean(first_hot < first_cool))
+    too_cool = float(np.mean(first_cool < first_hot))
+    return WholeBake(stays=1.0 - too_hot - too_cool, too_hot=too_hot, too_cool=too_cool)
