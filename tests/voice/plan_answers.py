@@ -1,0 +1,121 @@
+"""What the Plan page answers at one moment, and the numbers that its sentences may name."""
+
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from cookstove_gui.desk.plan.bake import BakeChoice
+from cookstove_gui.desk.plan.pots import PotRow, PotsInputs, place_words, plan_pots
+from cookstove_gui.desk.plan.table import TableInputs, plan_table, rest_of
+from cookstove_gui.desk.plan.wood import WoodChoice, WoodInputs, plan_wood, usual_split, wood_options
+from cookstove_gui.forecast.answers import Quantiles
+from cookstove_gui.phrases.edge import Edge
+from cookstove_gui.phrases.plan.pots import pot_chance, pot_later, pots_headline
+from cookstove_gui.phrases.plan.table import table_headline, table_steps
+from cookstove_gui.phrases.plan.wood import load_words, wood_headline, wood_spans
+from cookstove_gui.situation import Inputs, Standing
+from cookstove_gui.stove.entries import Session
+from tests.voice.said import Said
+
+POTS = ("simmer", "fry_eggs", "fry_bacon", "keep_warm")
+BAKED = "bread_loaf"
+_AT_HEAT_MIN = 60.0
+_THICKNESS = 0.08  # m, of the splits asked about
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlanAnswers:
+    """The sentences, and what they are said of."""
+
+    said: tuple[Said, ...] = ()
+    pots: tuple[PotRow, ...] = ()  # where each pot goes; empty while the page offers none
+    goes_in_at: datetime | None = None  # when the bake for the table goes in
+    instants: tuple[datetime, ...] = ()
+    spans: tuple[Quantiles, ...] = ()  # min
+    lengths: tuple[float, ...] = ()  # min
+
+
+def plan_answers(asked: Inputs, standing: Standing, edge: Edge, past: tuple[Session, ...]) -> PlanAnswers:
+    """Pots, a loaf for the table and the wood for an hour of baking; nothing before the first row."""
+    if not standing.rows:
+        return PlanAnswers()
+    wood = _wood(asked, standing, past)
+    if standing.first_fires.next is not None:  # the other parts of the page then show the first fires in their place
+        return wood
+    return _joined(_pots(standing, edge), _table(standing, edge, past), wood)
+
+
+def _joined(*parts: PlanAnswers) -> PlanAnswers:
+    return PlanAnswers(
+        said=tuple(one for part in parts for one in part.said),
+        pots=tuple(one for part in parts for one in part.pots),
+        goes_in_at=next((part.goes_in_at for part in parts if part.goes_in_at), None),
+        instants=tuple(one for part in parts for one in part.instants),
+        spans=tuple(one for part in parts for one in part.spans),
+        lengths=tuple(one for part in parts for one in part.lengths),
+    )
+
+
+def _pots(standing: Standing, edge: Edge) -> PlanAnswers:
+    rows = plan_pots(PotsInputs(standing=standing, stove=standing.stove, keys=POTS))
+    head = pots_headline([row.task.name for row in rows], [row.task.name for row in rows if not row.spot])
+    texts = [head]
+    for row in rows:
+        chance = pot_chance(row.chance) if row.spot else pot_later(row.later_min, edge)
+        texts.append(f"{row.task.name}: {place_words(row)} {chance}".strip())
+    return PlanAnswers(said=tuple(Said(place="pots", text=text) for text in texts), pots=rows)
+
+
+def _table(standing: Standing, edge: Edge, past: tuple[Session, ...]) -> PlanAnswers:
+    """A loaf to be eaten four hours after the first row, or two hours from now where that is later."""
+    at = max(standing.rows[0].at + timedelta(hours=4), standing.now + timedelta(hours=2))
+    bake, rest = BakeChoice(key=BAKED), rest_of(BAKED)
+    plan = plan_table(
+        TableInputs(
+            stove=standing.stove, bake=bake, table_at=at, rest_min=rest, standing=standing, past=lambda _name: past
+        )
+    )
+    steps = (f"{clock} {words}" for clock, words in table_steps(plan, edge))
+    late = []
+    if plan.arrival_min is not None and plan.arrival_min.p50 is not None:
+        late.append(plan.arrival_min.p50 - (plan.goes_in_at - standing.now).total_seconds() / 60.0)
+    late.append((standing.now - plan.light_likely_at).total_seconds() / 60.0)
+    return PlanAnswers(
+        said=(
+            Said(place="table", text=table_headline(plan, edge)),
+            *(Said(place="table steps", text=text) for text in steps),
+        ),
+        goes_in_at=plan.goes_in_at,
+        instants=(at, plan.goes_in_at, plan.out_at, plan.light_likely_at, plan.light_surely_at),
+        spans=(plan.arrival_min,) if plan.arrival_min else (),
+        lengths=(rest, plan.bake_min, *late),
+    )
+
+
+def _wood(asked: Inputs, standing: Standing, past: tuple[Session, ...]) -> PlanAnswers:
+    choice = WoodChoice(
+        wood=wood_options()[0][0],
+        moisture="seasoned",
+        split=usual_split(),
+        thickness=_THICKNESS,
+        at_heat_min=_AT_HEAT_MIN,
+    )
+    plan = plan_wood(
+        WoodInputs(
+            stove=standing.stove,
+            band=standing.band,
+            standing=standing,
+            entries=asked.rows,
+            choice=choice,
+            past=lambda _name: past,
+        )
+    )
+    texts = (
+        wood_headline(plan.mass, plan.splits, "F"),
+        wood_spans(plan.warm_up_min, plan.warm_up_from, choice.at_heat_min, standing.band),
+        load_words(plan.load.to_coals_min, plan.air),
+    )
+    return PlanAnswers(
+        said=tuple(Said(place="wood", text=text) for text in texts),
+        spans=(plan.load.to_coals_min,),
+        lengths=(plan.warm_up_min, _AT_HEAT_MIN),
+    )

@@ -1,0 +1,350 @@
+"""The rules: each looks at one moment, or at two consecutive ones, and gives a sentence for every breach."""
+
+import re
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+
+from cookstove_gui.cooking.fit.fit import FitState, TaskFit
+from cookstove_gui.cooking.fit.tasks import Place, task_of
+from cookstove_gui.forecast.answers import HORIZON_MINUTES
+from cookstove_gui.resource_files import table
+from tests.voice.drawn_line import entering, leaving
+from tests.voice.moment import Moment
+from tests.voice.numbers import unknown_numbers
+from tests.voice.replay import Pair, Step
+from tests.voice.words import BY, CLOCK, LIKELY, PAST_TENSE, UNTIL, WOOD, minutes_to, sentences
+
+LINE_TOLERANCE = 3.0  # min; the eye reads no closer off a plot of three hours
+EVEN = 0.5
+JUST_READ = 5.0  # min
+STILL_HOT = 323.15  # K, 122 °F: a cooktop that cannot be called cold
+_SOON = 10.0  # min
+_ADVICE = ("headline", "detail", "plot", "large", "outlook", "fit", "pots", "table", "table steps")
+_TASK_OF_BAND = {"bread": "bread", "biscuit": "biscuits", "cake": "cake", "roast": "roast_meat", "pie": "pie"}
+
+Breaches = Iterator[str]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rule:
+    """A name, what it holds, and how it is looked for."""
+
+    name: str
+    sentence: str
+    of_moment: Callable[[Moment], Breaches] | None = None
+    of_pair: Callable[[Pair], Breaches] | None = None
+    steps: tuple[Step, ...] = (Step.TIME,)  # the kinds of pairs it looks at
+
+
+# --- of one moment ----------------------------------------------------------------------------------------------------
+
+
+def likely_is_the_line(moment: Moment) -> Breaches:
+    """An arrival is likely when the drawn middle line enters the band; a line that never does says no such clock."""
+    minutes, kelvin = moment.line
+    enters = entering(minutes, kelvin, moment.standing.band.low, moment.standing.band.high)
+    for text in moment.at("headline", "plot", "outlook"):
+        for sentence in sentences(text):
+            if UNTIL.search(sentence) or not ("reach" in sentence or sentence.startswith("likely ")):
+                continue
+            if "later than 3 h" in sentence and enters is not None:
+                yield f"“{sentence}”, but the drawn line enters in {enters:.0f} min"
+            for clock in LIKELY.findall(sentence):
+                said = minutes_to(clock, moment.now, moment.edge.offset_minutes)
+                if enters is None:
+                    yield f"“{sentence}”, but the drawn line never enters the band"
+                elif abs(said - enters) > LINE_TOLERANCE:
+                    yield f"“{sentence}”, in {said:.0f} min, but the drawn line enters in {enters:.0f} min"
+
+
+def stay_is_the_line(moment: Moment) -> Breaches:
+    """A stay ends when the drawn middle line leaves the band."""
+    minutes, kelvin = moment.line
+    leaves = leaving(minutes, kelvin, moment.standing.band.low, moment.standing.band.high)
+    for text in moment.at("headline", "outlook"):
+        for clock in UNTIL.findall(text):
+            said = minutes_to(clock, moment.now, moment.edge.offset_minutes)
+            if said < HORIZON_MINUTES - LINE_TOLERANCE and (leaves is None or abs(said - leaves) > LINE_TOLERANCE):
+                yield f"“{text}”, in {said:.0f} min, but the drawn line leaves {_in(leaves)}"
+
+
+def unlikely_is_plain(moment: Moment) -> Breaches:
+    """What is called not likely within three hours is not given a clock in the same breath."""
+    for text in moment.at("headline", "outlook"):
+        if "not likely" in text and CLOCK.search(text):
+            yield f"“{text}”"
+
+
+def deadline_is_ahead(moment: Moment) -> Breaches:
+    """A deadline names neither the present minute nor one that has gone."""
+    for place in _ADVICE:
+        for text in moment.at(place):
+            for clock in BY.findall(text.replace("It might by", "")):
+                if "should have" not in text and minutes_to(clock, moment.now, moment.edge.offset_minutes) <= 0:
+                    yield f"{place}: “{text}” at {moment.edge.clock(0)}"
+
+
+def one_band_state(moment: Moment) -> Breaches:
+    """Headline, plot words, large view, fit, plan and commands agree whether the oven is in the band."""
+    claims = list(_claims(moment))
+    if len({inside for _, inside in claims}) > 1:
+        band, heat = moment.standing.band, moment.edge.heat(_oven(moment))
+        told = "; ".join(f"{place}: {'in' if inside else 'not in'} the band" for place, inside in claims)
+        yield f"{told} (oven {heat}, band {moment.edge.range(band.low, band.high)})"
+
+
+def _claims(moment: Moment) -> Iterator[tuple[str, bool]]:
+    band = moment.standing.band
+    for place in ("headline", "outlook"):
+        for text in moment.at(place):
+            if re.search(r"The oven is at .*heat|The oven is at (?!about).* now", text):
+                yield place, True
+            elif re.search(r"The oven (reaches|may reach)|not likely to reach", text):
+                yield place, False
+    for text in moment.at("plot"):
+        if text.startswith("likely"):
+            yield "plot", False
+    for text in moment.at("large"):
+        yield "large view", text.endswith(" now")
+    for text in moment.at("wood"):
+        if "the oven is there already" in text:
+            yield "wood", True
+    for fit in moment.standing.fits:
+        same_heat = fit.task.place is Place.OVEN and (fit.task.low, fit.task.high) == (band.low, band.high)
+        if same_heat and fit.state is FitState.NOW:
+            yield f"fit of {fit.task.name}", True
+
+
+def no_food_before_first_fires(moment: Moment) -> Breaches:
+    """Before the first fires are done nothing is said of food, bread or loads of wood for a bake."""
+    if moment.standing.first_fires.next is None:
+        return
+    leads = [words[key] for words in table("phrases.toml")["bands"].values() for key in ("prepare", "ready")]
+    for fit in moment.standing.fits:
+        if fit.task.is_food and fit.state is not FitState.REFUSED:
+            yield f"{fit.task.name} is {fit.state}"
+    for one in moment.said:
+        if one.place in ("pots", "table", "table steps", "wood") or any(lead in one.text for lead in leads):
+            yield f"{one.place}: “{one.text}”"
+
+
+def no_next_first_fire_while_hot(moment: Moment) -> Breaches:
+    """A first fire that this firing has done is left to go cold: the next one is not ordered while the stove is hot."""
+    fires = moment.standing.first_fires
+    if fires.next is None or not any(stage.done and stage.session == 0 for stage in fires.stages):
+        return
+    if moment.hottest_top < STILL_HOT:
+        return
+    for place in ("headline", "detail", "fit", "outlook"):
+        for text in moment.at(place):
+            if fires.next.stage.line in text or fires.next.stage.doing in text:
+                yield f"{place}: “{text}” with the cooktop at {moment.edge.heat(moment.hottest_top)}"
+
+
+def numbers_are_known(moment: Moment) -> Breaches:
+    """Every number in a sentence is in the record that it is said of."""
+    for one in moment.said:
+        if one.place in _ADVICE:
+            for number in unknown_numbers(moment, one.text):
+                yield f"{one.place}: {number} in “{one.text}” is nowhere in the record"
+
+
+_AGAINST = {  # key of a caution: what must not be said beside it
+    "over_fired_flue": (WOOD, re.compile(r"Open the air")),
+    "over_fired_top": (WOOD, re.compile(r"Open the air")),
+    "wall_urgent": (WOOD, re.compile(r"Open the air")),
+    "carbon_monoxide": (re.compile(r"Shut the air|Set the air to (?:5|10) %|Shut it down"),),
+    "back_puff": (re.compile(r"Shut the air|Set the air to (?:5|10) %|Shut it down"),),
+    "creosote": (re.compile(r"Shut the air|Set the air to (?:5|10) %|Shut it down"),),
+    "air_open": (re.compile(r"Open the air"),),
+    "cold_flue": (re.compile(r"Close the bypass|Shut the air|Set the air to (?:5|10) %"),),
+    "bypass_early": (re.compile(r"Close the bypass"),),
+    "first_fire_fumes": (re.compile(r"Put the|Shape|Cut the|Roll out|Mix the|Season the|has a place now"),),
+}
+
+
+def no_word_against_a_caution(moment: Moment) -> Breaches:
+    """No sentence orders what a caution of the same moment warns of."""
+    for caution in moment.standing.cautions:
+        for pattern in _AGAINST.get(caution.key, ()):
+            for place in ("headline", "detail", "table", "pots"):
+                for text in moment.at(place):
+                    if pattern.search(text):
+                        yield f"{place}: “{text}” beside the caution “{caution.title}”"
+
+
+def clocks_are_ahead(moment: Moment) -> Breaches:
+    """No clock is earlier than now except in the past tense."""
+    for place in _ADVICE:
+        for text in moment.at(place):
+            for sentence in sentences(text):
+                if PAST_TENSE.search(sentence) and "not before" not in sentence:
+                    continue
+                for match in CLOCK.finditer(sentence):
+                    if minutes_to(match[0], moment.now, moment.edge.offset_minutes) < 0:
+                        yield f"{place}: “{sentence}” at {moment.edge.clock(0)}"
+
+
+def bake_has_an_even_chance(moment: Moment) -> Breaches:
+    """A bake is called for only when the whole of it has at least an even chance of staying in its heat."""
+    words = table("phrases.toml")["bands"].get(moment.standing.band.name)
+    fit = _fit(moment, _TASK_OF_BAND.get(moment.standing.band.name, ""))
+    if words is None or fit is None:
+        return
+    for place in ("headline", "detail"):
+        for text in moment.at(place):
+            chance = fit.spots[0].chance_now + fit.spots[0].uneven_now
+            if words["ready"] in text and chance < EVEN:
+                yield f"“{text}” with a chance of {chance:.0%} for {fit.task.minutes:.0f} min of {fit.task.name}"
+            if words["prepare"] in text and max(one.chance_ever for one in fit.spots) < EVEN:
+                best = max(one.chance_ever for one in fit.spots)
+                yield f"“{text}” with a chance of {best:.0%} that {fit.task.name} ever finds its heat"
+
+
+def table_time_is_in_heat(moment: Moment) -> Breaches:
+    """A bake for the table is called for, and its oven called hot enough, only where the drawn line is hot then."""
+    bread = task_of("bread")
+    if moment.plan.goes_in_at is None or bread is None:
+        return
+    wait = (moment.plan.goes_in_at - moment.now).total_seconds() / 60.0
+    minutes, kelvin = moment.line
+    if not 0.0 <= wait <= minutes[-1]:
+        return
+    place = min(range(len(minutes)), key=lambda number: abs(minutes[number] - wait))
+    for text in moment.at("table"):
+        if re.search(r"hot enough now|in time\.", text) and "Put the" in text and kelvin[place] < bread.low - 1.0:
+            yield f"“{text}”, but the drawn line is at {moment.edge.heat(kelvin[place])} then"
+
+
+def no_reading_asked_twice(moment: Moment) -> Breaches:
+    """No spot is asked for that was read within the last minutes."""
+    reading = moment.standing.next_reading
+    zone = None if reading is None else moment.standing.zones.get(reading.spot)
+    age = None if zone is None else zone.last_reading_age_min
+    if (
+        age is not None
+        and age <= JUST_READ
+        and any("Worth reading" in text for text in moment.at("headline", "detail"))
+    ):
+        yield f"“{' '.join(moment.at('detail'))}”, read {age:.0f} min ago"
+
+
+def a_place_has_an_even_chance(moment: Moment) -> Breaches:
+    """A pot has a place only where it is right with an even chance or better."""
+    for row in moment.plan.pots:
+        if row.spot and row.chance < EVEN:
+            yield f"{row.task.name} has a place on {row.label} with a chance of {row.chance:.0%}"
+
+
+def no_spot_left_is_true(moment: Moment) -> Breaches:
+    """“No spot is left” is said only when every spot of the cooktop is taken."""
+    tops = [zone for zone in moment.standing.zones if zone.startswith("top_")]
+    taken = {row.spot for row in moment.plan.pots if row.spot}
+    for row in moment.plan.pots:
+        if "no spot is left" in row.why_not and len(taken & set(tops)) < len(tops):
+            yield f"{row.task.name}: “{row.why_not}” with {len(tops) - len(taken & set(tops))} spots empty"
+
+
+# --- of two moments ---------------------------------------------------------------------------------------------------
+
+
+def deadline_never_recedes(pair: Pair) -> Breaches:
+    """Without a new row a deadline never moves later."""
+    for place in ("headline", "detail", "table", "outlook"):
+        earlier = dict(_deadlines(pair.before, place))
+        for stem, (left, text) in _deadlines(pair.after, place):
+            if stem in earlier:
+                elapsed = _elapsed(pair)
+                gone, was = earlier[stem]
+                if left + elapsed > gone + 1.0:
+                    yield f"{place}: “{was}” became “{text}” {elapsed:.0f} min later"
+
+
+def _deadlines(moment: Moment, place: str) -> Iterator[tuple[str, tuple[float, str]]]:
+    """What is to be done by some clock: its first two words, and the minutes left with the sentence."""
+    for text in moment.at(place):
+        for sentence in sentences(text):
+            found = BY.search(sentence)
+            if found and "It might" not in sentence:
+                stem = " ".join(sentence.split()[:2])
+                yield stem, (minutes_to(found[1], moment.now, moment.edge.offset_minutes), sentence)
+
+
+def good_later_comes(pair: Pair) -> Breaches:
+    """“Good later” comes nearer as time passes, and is not always a few minutes away."""
+    before = {fit.task.key: fit for fit in pair.before.standing.fits if fit.state is FitState.LATER}
+    for fit in pair.after.standing.fits:
+        was = before.get(fit.task.key)
+        if was is None or fit.state is not FitState.LATER:
+            continue
+        first, then = was.spots[0].in_min, fit.spots[0].in_min
+        if first is not None and then is not None and first <= _SOON and then + _elapsed(pair) > first + 1.0 + _SOON:
+            yield f"{fit.task.name}: in {first:.0f} min became in {then:.0f} min, {_elapsed(pair):.0f} min later"
+        elif first is not None and then is not None and then >= first and first <= _SOON and _elapsed(pair) >= 1.0:
+            yield f"{fit.task.name}: in {first:.0f} min, and in {then:.0f} min {_elapsed(pair):.0f} min later"
+
+
+def no_wood_for_an_open_door(pair: Pair) -> Breaches:
+    """Opening the oven door is no reason to advise wood."""
+    before = " ".join(pair.before.at("headline", "detail"))
+    after = " ".join(pair.after.at("headline", "detail"))
+    if WOOD.search(after) and not WOOD.search(before):
+        yield f"“{before}” became “{after}” with the oven door opened"
+
+
+def pots_stay_put(pair: Pair) -> Breaches:
+    """Without a new row no pot changes its spot from one minute to the next."""
+    if _elapsed(pair) > 2.5:
+        return
+    places = {row.task.key: row for row in pair.before.plan.pots if row.spot}
+    for row in pair.after.plan.pots:
+        was = places.get(row.task.key)
+        if was is not None and row.spot and row.spot != was.spot:
+            yield f"{row.task.name}: {was.label} became {row.label} in {_elapsed(pair):.0f} min"
+
+
+def _elapsed(pair: Pair) -> float:
+    return (pair.after.now.replace(second=0) - pair.before.now.replace(second=0)).total_seconds() / 60.0
+
+
+def _in(minutes: float | None) -> str:
+    return "never" if minutes is None else f"in {minutes:.0f} min"
+
+
+def _oven(moment: Moment) -> float:
+    return moment.standing.outlook.oven.p50 or 0.0
+
+
+def _fit(moment: Moment, key: str) -> TaskFit | None:
+    return next((fit for fit in moment.standing.fits if fit.task.key == key), None)
+
+
+def _rule(look: Callable[[Moment], Breaches]) -> Rule:
+    return Rule(name=look.__name__, sentence=(look.__doc__ or "").strip(), of_moment=look)
+
+
+def _pair_rule(look: Callable[[Pair], Breaches], step: Step = Step.TIME) -> Rule:
+    return Rule(name=look.__name__, sentence=(look.__doc__ or "").strip(), of_pair=look, steps=(step,))
+
+
+RULES: tuple[Rule, ...] = (
+    _rule(likely_is_the_line),
+    _rule(stay_is_the_line),
+    _rule(unlikely_is_plain),
+    _rule(deadline_is_ahead),
+    _pair_rule(deadline_never_recedes),
+    _rule(one_band_state),
+    _rule(no_food_before_first_fires),
+    _rule(no_next_first_fire_while_hot),
+    _rule(numbers_are_known),
+    _rule(no_word_against_a_caution),
+    _rule(clocks_are_ahead),
+    _rule(bake_has_an_even_chance),
+    _rule(table_time_is_in_heat),
+    _rule(no_reading_asked_twice),
+    _pair_rule(good_later_comes),
+    _pair_rule(no_wood_for_an_open_door, Step.DOOR),
+    _rule(a_place_has_an_even_chance),
+    _rule(no_spot_left_is_true),
+    _pair_rule(pots_stay_put),
+)

@@ -1,0 +1,34 @@
+"""Reading the program's sentences back: clocks, orders, what they claim of the oven."""
+
+import re
+from datetime import datetime, timedelta, timezone
+
+CLOCK = re.compile(r"(?<![\d.])(\d{1,2}):(\d\d)(?!\d)")
+BY = re.compile(r"\bby (\d{1,2}:\d\d)")
+LIKELY = re.compile(r"\b(?:likely|about) (\d{1,2}:\d\d)")
+UNTIL = re.compile(r"\blikely stays until (\d{1,2}:\d\d)")
+PAST_TENSE = re.compile(r"\b(?:was|were|had|should have|passed|ago|lit at|went in|read at|before)\b", re.IGNORECASE)
+WOOD = re.compile(
+    r"\b(?:add (?:wood|some|one split|two splits|[\d.]+ kg)|more wood|put (?:more )?wood)\b", re.IGNORECASE
+)
+
+
+def sentences(text: str) -> list[str]:
+    """The sentences of a text."""
+    return [part for part in re.split(r"(?<=[.!?])\s+", text) if part]
+
+
+def clock_of(text: str, now: datetime, offset_minutes: int) -> datetime:
+    """The instant that a wall clock means, the nearest to now."""
+    hours, minutes = (int(part) for part in text.split(":"))
+    local = now.astimezone(timezone(timedelta(minutes=offset_minutes)))
+    at = local.replace(hour=hours, minute=minutes, second=0, microsecond=0)
+    if at - local > timedelta(hours=12):
+        return at - timedelta(days=1)
+    return at + timedelta(days=1) if local - at > timedelta(hours=12) else at
+
+
+def minutes_to(text: str, now: datetime, offset_minutes: int) -> float:
+    """Whole minutes from the present minute to a wall clock; below 0 it has gone."""
+    present = now.replace(second=0, microsecond=0)
+    return (clock_of(text, now, offset_minutes) - present).total_seconds() / 60.0
