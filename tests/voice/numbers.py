@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterator
 from datetime import datetime
 
-from cookstove_gui.forecast.answers import HORIZON_MINUTES, Quantiles
+from cookstove_gui.forecast.answers import HORIZON_MINUTES, Outlook, Quantiles
 from cookstove_gui.stove.entries import Kind, reading_kelvin
 from cookstove_gui.units import degrees
 from tests.voice.moment import Moment
@@ -32,7 +32,7 @@ def unknown_numbers(moment: Moment, text: str) -> Iterator[str]:
     for match in _LENGTH.finditer(text):
         hours, rest, alone = (int(part) if part else 0 for part in match.groups())
         minutes = 60 * hours + rest + alone
-        if not any(abs(minutes - known) <= (0.6 if minutes < 20 else 3.0) for known in _lengths(moment)):
+        if not any(abs(minutes - max(known, 1.0)) <= (0.6 if minutes < 20 else 3.0) for known in _lengths(moment)):
             yield match[0]
     for match in _SHARE.finditer(text):
         share = float(match[1]) / 100 if match[1] else float(match[2]) / 10
@@ -47,9 +47,13 @@ def _instants(moment: Moment) -> list[float]:
     found: list[float | None] = [0.0, float(HORIZON_MINUTES)]
     for quantiles in _spans(moment):
         found += [quantiles.p10, quantiles.p50, quantiles.p90]
+    for outlook in _outlooks(moment):
+        found += [outlook.band.line_enters_min, outlook.band.line_leaves_min]
+    since = _until(moment, standing.course.asked_at)  # deadlines count from the latest row
+    found += [since + turn.in_min for turn in standing.course.turns]
     found += [float(turn.in_min) for turn in standing.turns]
     found += [float(ahead.minutes) for ahead in standing.outlook.ahead]
-    found += [standing.next_reading.in_min if standing.next_reading else None]
+    found += [since + standing.next_reading.in_min if standing.next_reading else None]
     found += [spot.in_min for fit in standing.fits for spot in fit.spots]
     found += [row.later_min for row in moment.plan.pots]
     found += [_until(moment, at) for at in (*(row.at for row in standing.rows), *moment.plan.instants)]
@@ -61,15 +65,23 @@ def _lengths(moment: Moment) -> list[float]:
     found: list[float | None] = []
     for quantiles in _spans(moment):
         found += [quantiles.p10, quantiles.p50, quantiles.p90]
+    for outlook in _outlooks(moment):
+        enters, leaves = outlook.band.line_enters_min, outlook.band.line_leaves_min
+        found.append(None if enters is None or leaves is None else leaves - enters)
     found += [fit.task.minutes for fit in moment.standing.fits]
     found += moment.plan.lengths
     return [one for one in found if one is not None]
 
 
 def _spans(moment: Moment) -> list[Quantiles]:
+    found = (span for outlook in _outlooks(moment) for span in (outlook.band.enters_min, outlook.band.stays_min))
+    return [*found, *moment.plan.spans]
+
+
+def _outlooks(moment: Moment) -> list[Outlook]:
+    """Of the present course, and of the steps asked about."""
     standing = moment.standing
-    outlooks = [standing.outlook, *(step.outlook for step in (standing.best_step, standing.alternative) if step)]
-    return [*(q for found in outlooks for q in (found.band.enters_min, found.band.stays_min)), *moment.plan.spans]
+    return [standing.outlook, *(step.outlook for step in (standing.best_step, standing.alternative) if step)]
 
 
 def _heats(moment: Moment) -> list[float]:

@@ -6,19 +6,21 @@ from datetime import datetime, timedelta
 from cookstove_gui.desk.plan.bake import BakeChoice
 from cookstove_gui.desk.plan.pots import PotRow, PotsInputs, place_words, plan_pots
 from cookstove_gui.desk.plan.table import TableInputs, plan_table, rest_of
-from cookstove_gui.desk.plan.wood import WoodChoice, WoodInputs, plan_wood, usual_split, wood_options
+from cookstove_gui.desk.plan.wood import WoodChoice, WoodInputs, plan_wood, wood_options
 from cookstove_gui.forecast.answers import Quantiles
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.plan.pots import pot_chance, pot_later, pots_headline
 from cookstove_gui.phrases.plan.table import table_headline, table_steps
 from cookstove_gui.phrases.plan.wood import load_words, wood_headline, wood_spans
+from cookstove_gui.physics.air import standard_pressure
 from cookstove_gui.situation import Inputs, Standing
-from cookstove_gui.stove.entries import Session
+from cookstove_gui.stove.entries import USUAL_SPLIT, Session
 from tests.voice.said import Said
 
 POTS = ("simmer", "fry_eggs", "fry_bacon", "keep_warm")
 BAKED = "bread_loaf"
 _AT_HEAT_MIN = 60.0
+_TABLE_AFTER = timedelta(hours=5)
 _THICKNESS = 0.08  # m, of the splits asked about
 
 
@@ -66,12 +68,20 @@ def _pots(standing: Standing, edge: Edge) -> PlanAnswers:
 
 
 def _table(standing: Standing, edge: Edge, past: tuple[Session, ...]) -> PlanAnswers:
-    """A loaf to be eaten four hours after the first row, or two hours from now where that is later."""
-    at = max(standing.rows[0].at + timedelta(hours=4), standing.now + timedelta(hours=2))
+    """A loaf to be eaten some hours after the first row."""
+    at = standing.rows[0].at + _TABLE_AFTER
+    if at <= standing.now:
+        return PlanAnswers()
     bake, rest = BakeChoice(key=BAKED), rest_of(BAKED)
     plan = plan_table(
         TableInputs(
-            stove=standing.stove, bake=bake, table_at=at, rest_min=rest, standing=standing, past=lambda _name: past
+            stove=standing.stove,
+            pressure=float(standard_pressure(standing.stove.altitude)),
+            bake=bake,
+            table_at=at,
+            rest_min=rest,
+            standing=standing,
+            past=lambda _name: past,
         )
     )
     steps = (f"{clock} {words}" for clock, words in table_steps(plan, edge))
@@ -95,7 +105,7 @@ def _wood(asked: Inputs, standing: Standing, past: tuple[Session, ...]) -> PlanA
     choice = WoodChoice(
         wood=wood_options()[0][0],
         moisture="seasoned",
-        split=usual_split(),
+        split=USUAL_SPLIT,
         thickness=_THICKNESS,
         at_heat_min=_AT_HEAT_MIN,
     )

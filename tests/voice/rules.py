@@ -4,6 +4,8 @@ import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
+import numpy as np
+
 from cookstove_gui.cooking.fit.fit import FitState, TaskFit
 from cookstove_gui.cooking.fit.tasks import Place, task_of
 from cookstove_gui.forecast.answers import HORIZON_MINUTES
@@ -12,7 +14,7 @@ from tests.voice.drawn_line import entering, leaving
 from tests.voice.moment import Moment
 from tests.voice.numbers import unknown_numbers
 from tests.voice.replay import Pair, Step
-from tests.voice.words import BY, CLOCK, LIKELY, PAST_TENSE, UNTIL, WOOD, minutes_to, sentences
+from tests.voice.words import CLOCK, LIKELY, PAST_TENSE, UNTIL, WOOD, deadlines, minutes_to, sentences
 
 LINE_TOLERANCE = 3.0  # min; the eye reads no closer off a plot of three hours
 EVEN = 0.5
@@ -79,9 +81,9 @@ def deadline_is_ahead(moment: Moment) -> Breaches:
     """A deadline names neither the present minute nor one that has gone."""
     for place in _ADVICE:
         for text in moment.at(place):
-            for clock in BY.findall(text.replace("It might by", "")):
-                if "should have" not in text and minutes_to(clock, moment.now, moment.edge.offset_minutes) <= 0:
-                    yield f"{place}: “{text}” at {moment.edge.clock(0)}"
+            for sentence, clock in deadlines(text):
+                if minutes_to(clock, moment.now, moment.edge.offset_minutes) <= 0:
+                    yield f"{place}: “{sentence}” at {moment.edge.clock(0)}"
 
 
 def one_band_state(moment: Moment) -> Breaches:
@@ -169,7 +171,8 @@ def no_word_against_a_caution(moment: Moment) -> Breaches:
         for pattern in _AGAINST.get(caution.key, ()):
             for place in ("headline", "detail", "table", "pots"):
                 for text in moment.at(place):
-                    if pattern.search(text):
+                    told_by_a_caution = any(one.text in text for one in moment.standing.cautions)
+                    if pattern.search(text) and not told_by_a_caution:
                         yield f"{place}: “{text}” beside the caution “{caution.title}”"
 
 
@@ -191,14 +194,20 @@ def bake_has_an_even_chance(moment: Moment) -> Breaches:
     fit = _fit(moment, _TASK_OF_BAND.get(moment.standing.band.name, ""))
     if words is None or fit is None:
         return
-    for place in ("headline", "detail"):
-        for text in moment.at(place):
-            chance = fit.spots[0].chance_now + fit.spots[0].uneven_now
-            if words["ready"] in text and chance < EVEN:
-                yield f"“{text}” with a chance of {chance:.0%} for {fit.task.minutes:.0f} min of {fit.task.name}"
-            if words["prepare"] in text and max(one.chance_ever for one in fit.spots) < EVEN:
-                best = max(one.chance_ever for one in fit.spots)
-                yield f"“{text}” with a chance of {best:.0%} that {fit.task.name} ever finds its heat"
+    chance, ever = _stays_in_band(moment, fit.task.minutes), max(one.chance_ever for one in fit.spots)
+    for text in moment.at("headline", "detail", "outlook"):
+        if words["ready"] in text and chance < EVEN:
+            yield f"“{text}” with a chance of {chance:.0%} for {fit.task.minutes:.0f} min of {fit.task.name}"
+        if words["prepare"] in text and ever < EVEN:
+            yield f"“{text}” with a chance of {ever:.0%} that {fit.task.name} ever finds its heat"
+
+
+def _stays_in_band(moment: Moment, minutes: float) -> float:
+    """Share of the futures that are in the band at every minute of a bake that goes in now."""
+    band, projection = moment.standing.band, moment.standing.projection
+    clock = np.arange(0.0, minutes + 0.5)
+    ovens = np.array([np.interp(clock, projection.minutes, oven) for oven in projection.of("oven_centre")])
+    return float(np.mean(np.all((ovens >= band.low) & (ovens <= band.high), axis=1)))
 
 
 def table_time_is_in_heat(moment: Moment) -> Breaches:
@@ -263,11 +272,9 @@ def deadline_never_recedes(pair: Pair) -> Breaches:
 def _deadlines(moment: Moment, place: str) -> Iterator[tuple[str, tuple[float, str]]]:
     """What is to be done by some clock: its first two words, and the minutes left with the sentence."""
     for text in moment.at(place):
-        for sentence in sentences(text):
-            found = BY.search(sentence)
-            if found and "It might" not in sentence:
-                stem = " ".join(sentence.split()[:2])
-                yield stem, (minutes_to(found[1], moment.now, moment.edge.offset_minutes), sentence)
+        for sentence, clock in deadlines(text):
+            stem = " ".join(sentence.split()[:2])
+            yield stem, (minutes_to(clock, moment.now, moment.edge.offset_minutes), sentence)
 
 
 def good_later_comes(pair: Pair) -> Breaches:

@@ -10,7 +10,7 @@ import pytest
 
 from cookstove_gui.cooking.fires.first_fires import FirstFires, StageProgress, stages
 from cookstove_gui.cooking.fit.bands import band_from_text
-from cookstove_gui.cooking.fit.fit import FitState, TaskFit
+from cookstove_gui.cooking.fit.fit import FitState
 from cookstove_gui.cooking.safety.cautions import Caution
 from cookstove_gui.forecast.answers import NextReading
 from cookstove_gui.situation import Inputs, work_out
@@ -121,7 +121,7 @@ def test_a_stay_is_held_to_the_drawn_line() -> None:
             "The oven is not likely to reach bread heat within three hours.",
         ),
         (rules.deadline_is_ahead, "Add wood by 12:46.", "Add wood by 12:47."),
-        (rules.deadline_is_ahead, "Add wood by 12:40.", "Add wood."),
+        (rules.deadline_is_ahead, "Add wood by 12:40.", "The oven reaches bread heat by 12:40."),
         (rules.clocks_are_ahead, "Shape the loaves, not before 12:45.", "The loaf should have gone in at 12:45."),
         (rules.numbers_are_known, "The oven is at about 913 °F.", "The oven was read at 300 °F."),
         (rules.numbers_are_known, "Done in 11 h.", "Bread takes 50 min."),
@@ -165,7 +165,7 @@ def test_the_next_first_fire_is_not_ordered_while_the_stove_is_hot() -> None:
 
 
 def test_an_order_against_a_caution_is_caught() -> None:
-    hot = (Caution(key="over_fired_flue", title="Flue pipe too hot", text="", urgent=True, spot="flue"),)
+    hot = (Caution(key="over_fired_flue", title="Flue pipe too hot", text="Add no wood.", urgent=True, spot="flue"),)
     look = rules.no_word_against_a_caution
     assert broken(look, ("detail", "Add two splits: holds it for hours."), cautions=hot)
     assert not broken(look, ("detail", "Add two splits: holds it for hours."), cautions=())
@@ -173,20 +173,22 @@ def test_an_order_against_a_caution_is_caught() -> None:
 
 
 def test_a_bake_that_will_not_last_is_not_called_for() -> None:
-    def with_chance(now: float) -> tuple[TaskFit, ...]:
-        fit = next(fit for fit in rising().standing.fits if fit.task.key == "bread")
-        return (replace(fit, spots=(replace(fit.spots[0], chance_now=now, uneven_now=0.0),)),)
-
-    look = rules.bake_has_an_even_chance
-    assert broken(look, ("headline", "Put the loaves in."), fits=with_chance(0.4))
-    assert not broken(look, ("headline", "Put the loaves in."), fits=with_chance(0.6))
+    look, told = rules.bake_has_an_even_chance, ("headline", "Put the loaves in.")
+    projection = rising().standing.projection
+    steady = replace(projection, kelvin=np.full_like(projection.kelvin, kelvin(395.0, "F")))
+    falling = steady.kelvin - 5.0 * steady.minutes[None, :, None] / 3.0  # 50 K in half an hour
+    assert not broken(look, told, projection=steady)
+    assert broken(look, told, projection=replace(steady, kelvin=falling))
+    assert not broken(look, ("headline", "The oven is at bread heat."), projection=replace(steady, kelvin=falling))
 
 
 def test_a_spot_just_read_is_not_asked_for() -> None:
     asked = ("detail", "Worth reading next: top back right, by 12:55.")
     look = rules.no_reading_asked_twice
-    assert broken(look, asked, next_reading=NextReading(spot="top_back_right", in_min=5, narrows=0.1))
-    assert not broken(look, asked, next_reading=NextReading(spot="flue", in_min=5, narrows=0.1))
+    course = rising().standing.course
+    read, unread = (NextReading(spot=spot, in_min=5, narrows=0.1) for spot in ("top_back_right", "flue"))
+    assert broken(look, asked, course=replace(course, next_reading=read))
+    assert not broken(look, asked, course=replace(course, next_reading=unread))
 
 
 def test_a_deadline_that_recedes_is_caught() -> None:

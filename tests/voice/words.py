@@ -4,10 +4,13 @@ import re
 from datetime import datetime, timedelta, timezone
 
 CLOCK = re.compile(r"(?<![\d.])(\d{1,2}):(\d\d)(?!\d)")
-BY = re.compile(r"\bby (\d{1,2}:\d\d)")
+_BY = re.compile(r"\bby (\d{1,2}:\d\d)")
+_HEAT_COMES = re.compile(r"\breach(?:es)? |\bIt might\b|should have")
 LIKELY = re.compile(r"\b(?:likely|about) (\d{1,2}:\d\d)")
 UNTIL = re.compile(r"\blikely stays until (\d{1,2}:\d\d)")
-PAST_TENSE = re.compile(r"\b(?:was|were|had|should have|passed|ago|lit at|went in|read at|before)\b", re.IGNORECASE)
+PAST_TENSE = re.compile(
+    r"\b(?:was|were|had|should have|passed|ago|due since|lit at|went in|read at|before)\b", re.IGNORECASE
+)
 WOOD = re.compile(
     r"\b(?:add (?:wood|some|one split|two splits|[\d.]+ kg)|more wood|put (?:more )?wood)\b", re.IGNORECASE
 )
@@ -16,6 +19,12 @@ WOOD = re.compile(
 def sentences(text: str) -> list[str]:
     """The sentences of a text."""
     return [part for part in re.split(r"(?<=[.!?])\s+", text) if part]
+
+
+def deadlines(text: str) -> list[tuple[str, str]]:
+    """The sentences that ask for something by a clock, with that clock; when heat comes by a clock is no deadline."""
+    found = ((sentence, _BY.search(sentence)) for sentence in sentences(text) if not _HEAT_COMES.search(sentence))
+    return [(sentence, match[1]) for sentence, match in found if match]
 
 
 def clock_of(text: str, now: datetime, offset_minutes: int) -> datetime:
