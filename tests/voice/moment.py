@@ -6,14 +6,16 @@ from datetime import datetime
 from pathlib import Path
 from unittest.mock import patch
 
+from cookstove_gui.advice import arrival_of
 from cookstove_gui.commands import lines as command_lines
 from cookstove_gui.commands.parsing import Request
 from cookstove_gui.commands.question import Asked
 from cookstove_gui.desk.cook.oven_lines import oven_fan
 from cookstove_gui.forecast.answers import LEAVE, FloatArray
+from cookstove_gui.phrases.advice import likely_words
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.entries import entry_words
-from cookstove_gui.phrases.figures import moment_text, window_text
+from cookstove_gui.phrases.figures import window_text
 from cookstove_gui.phrases.heading import detail, headline, question
 from cookstove_gui.situation import Inputs, Standing
 from cookstove_gui.stove.entries import Kind, Session
@@ -74,12 +76,13 @@ def _plot_words(standing: Standing, edge: Edge) -> Iterable[Said]:
     """The arrival mark, the large view's arrival and the fire lane, as the widgets put them together."""
     if not standing.rows:
         return
-    enters, oven = standing.outlook.band.enters_min, standing.outlook.oven.p50
+    arrival = arrival_of(standing.outlook) if standing.first_fires.next is None else None
+    if arrival is not None and arrival.likely > standing.now:
+        yield Said(place="plot", text=likely_words(arrival, edge))
+    oven = standing.outlook.oven.p50
     inside = oven is not None and standing.band.holds(oven)
-    if not inside and enters.p10 is not None:
-        yield Said(place="plot", text=f"likely {moment_text(standing.now, enters.p50, edge.offset_minutes)}")
-    arrives = "now" if inside else window_text(standing.now, enters, edge.offset_minutes)
-    yield Said(place="large", text=f"{standing.band.name} {arrives}")
+    window = window_text(standing.now, standing.outlook.band.enters_min, edge.offset_minutes)
+    yield Said(place="large", text=f"{standing.band.name} {'now' if inside else window}")
     for row in standing.rows:
         if row.kind in _FIRE_KINDS:
             yield Said(place="lane", text=entry_words(row, standing.stove))

@@ -7,12 +7,13 @@ CLOCK = re.compile(r"(?<![\d.])(\d{1,2}):(\d\d)(?!\d)")
 _BY = re.compile(r"\bby (\d{1,2}:\d\d)")
 _HEAT_COMES = re.compile(r"\breach(?:es)? |\bIt might\b|should have")
 LIKELY = re.compile(r"\b(?:likely|about) (\d{1,2}:\d\d)")
-UNTIL = re.compile(r"\blikely stays until (\d{1,2}:\d\d)")
+UNTIL = re.compile(r"\blikely stays (?:only )?until (\d{1,2}:\d\d)")
 PAST_TENSE = re.compile(
     r"\b(?:was|were|had|should have|passed|ago|due since|lit at|went in|read at|before)\b", re.IGNORECASE
 )
 WOOD = re.compile(
-    r"\b(?:add (?:wood|some|one split|two splits|[\d.]+ kg)|more wood|put (?:more )?wood)\b", re.IGNORECASE
+    r"\b(?:add (?:wood|some|one split|two splits|[\d.]+ kg)|more wood|build the fire up|put (?:more )?wood)\b",
+    re.IGNORECASE,
 )
 
 
