@@ -36,6 +36,15 @@ class SpotKind(StrEnum):
     WALL = "wall"  # a wall, floor, ceiling or shelf near the stove, not the stove itself
 
 
+class FlueReading(StrEnum):
+    """What a reading of the flue is of; the limits of one kind say nothing about another."""
+
+    UNSAID = "not said"
+    SINGLE = "surface of single-wall pipe"
+    DOUBLE = "surface of double-wall pipe"
+    GAS = "probe in the gas"
+
+
 # Beginnings of names of what is read near a stove
 BESIDE = ("wall", "floor", "ceiling", "shelf", "mantel", "cupboard", "hearth")
 
@@ -114,6 +123,8 @@ class Stove:
     instruments: tuple[Instrument, ...] = ()
     is_new: bool = False  # never fired before it came here: first fires come before food
     first_fires_waived: bool = False
+    flue_reading: FlueReading = FlueReading.UNSAID
+    has_water_back: bool = False  # water is heated in or behind the firebox
     altitude: float = 0.0  # m above the sea
     chimney: Chimney | None = None  # none while its owner has not described it
     sides: str = USUAL_SIDES  # a material of resources/touch.toml

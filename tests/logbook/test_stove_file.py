@@ -73,6 +73,8 @@ def test_file_has_the_agreed_keys(tmp_path: Path) -> None:
         "sides",
         "is_new",
         "first_fires_waived",
+        "flue_reading",
+        "has_water_back",
         "altitude_m",
         "note",
         "chimney",

@@ -6,7 +6,7 @@ A future is good for a start when all of this holds, judged at the projection's 
 - its mean over the task's duration is in the band;
 - it never strays from the band by more than `EXCURSION`; a bake of `LONG_BAKE_MINUTES` or more tolerates the swings of
   a wood fire, up to `RISING_EXCURSION` above the band and, as in a falling oven, `FALLING_EXCURSION` below it, as long
-  as the mean holds;
+  as the mean holds, but never past the task's own `never_below` and `never_above`;
 - the mean difference across the place is no more than the task tolerates.
 
 The chance is the share of such futures. Near the horizon a start is judged by the part of its duration that is still
@@ -115,10 +115,15 @@ def _task_fit(task: Task, names: tuple[str, ...], heat: WindowedHeat, first_fire
 def window_of(task: Task, heat: WindowedHeat) -> Window:
     """The windows of a task's duration, with how far its heat may stray."""
     long_bake = task.place is Place.OVEN and task.minutes >= LONG_BAKE_MINUTES
+    below, above = (FALLING_EXCURSION, RISING_EXCURSION) if long_bake else (EXCURSION, EXCURSION)
+    if task.never_below is not None:
+        below = min(below, task.low - task.never_below)
+    if task.never_above is not None:
+        above = min(above, task.never_above - task.high)
     return heat.window(
         task.minutes,
-        below=FALLING_EXCURSION if long_bake else EXCURSION,
-        above=RISING_EXCURSION if long_bake else EXCURSION,
+        below=below,
+        above=above,
         judged_share=JUDGED_SHARE,
     )
 

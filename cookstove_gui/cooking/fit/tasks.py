@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from enum import StrEnum
 from functools import cache
+from typing import Any
 
 from cookstove_gui.resource_files import table
 from cookstove_gui.units import kelvin
@@ -26,6 +27,8 @@ class Task:
     high: float  # K
     minutes: float  # how long the heat must last
     evenness: float  # K, the greatest difference across the place that it bears
+    never_below: float | None = None  # K, that the heat may not pass even for a while
+    never_above: float | None = None  # K
     is_food: bool = True
     source: str = "common practice, no source"
 
@@ -47,6 +50,8 @@ def catalogue() -> tuple[Task, ...]:
             high=kelvin(float(row["band"][1]), "F"),
             minutes=float(row["minutes"]),
             evenness=row["evenness"] / 1.8,
+            never_below=_kelvin_or_none(row, "never_below"),
+            never_above=_kelvin_or_none(row, "never_above"),
             is_food=row.get("food", True),
             source=row["source"],
         )
@@ -57,3 +62,7 @@ def catalogue() -> tuple[Task, ...]:
 def task_of(key: str) -> Task | None:
     """The task with that key, or none."""
     return next((task for task in catalogue() if task.key == key), None)
+
+
+def _kelvin_or_none(row: dict[str, Any], key: str) -> float | None:
+    return kelvin(float(row[key]), "F") if key in row else None

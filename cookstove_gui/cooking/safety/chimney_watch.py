@@ -9,11 +9,21 @@ from cookstove_gui.forecast.answers import FloatArray, Projection, Quantiles
 from cookstove_gui.physics.chimney import mean_flue_temperature, natural_draught
 from cookstove_gui.physics.quantities import STANDARD_PRESSURE
 from cookstove_gui.resource_files import table
-from cookstove_gui.stove.stove import USUAL_ROOM, Chimney
+from cookstove_gui.stove.stove import USUAL_ROOM, Chimney, FlueReading
 from cookstove_gui.units import kelvin
 
 FLUE = "flue"
 SURFACE_SHARES = (0.50, 0.60, 0.70)  # rise of the pipe's surface over that of its gas; common practice, no source
+_SHARES = {  # rise of what is read over that of the gas
+    FlueReading.UNSAID: SURFACE_SHARES,
+    FlueReading.SINGLE: SURFACE_SHARES,
+    FlueReading.DOUBLE: (0.20, 0.30, 0.45),  # common practice, no source
+    FlueReading.GAS: (1.0,),
+}
+_PLACES = {
+    FlueReading.DOUBLE: "double",
+    FlueReading.GAS: "gas",
+}  # in flue.toml; else single-wall pipe
 GAS_FLOW = 0.010  # kg/s: 2 kg/h of wood with about 18 kg of air and gas each; common practice, no source
 _GRASP = 60.0  # min ahead that the chances look
 
@@ -52,8 +62,9 @@ class Draught:
 
 
 @cache
-def flue_bands(place: str = "surface") -> tuple[FlueBand, ...]:
-    """Bands for a magnetic thermometer on the pipe (`surface`) or a probe in it (`gas`), from `resources/flue.toml`."""
+def flue_bands(reading: FlueReading = FlueReading.SINGLE) -> tuple[FlueBand, ...]:
+    """Bands for one kind of reading, from `resources/flue.toml`."""
+    place = _PLACES.get(reading, "surface")
     return tuple(
         FlueBand(
             name=row["name"],
@@ -67,15 +78,17 @@ def flue_bands(place: str = "surface") -> tuple[FlueBand, ...]:
     )
 
 
-def flue_answer(projection: Projection, spot: str = FLUE, place: str = "surface") -> FlueAnswer | None:
+def flue_answer(
+    projection: Projection, spot: str = FLUE, reading: FlueReading = FlueReading.SINGLE
+) -> FlueAnswer | None:
     """How the flue stands; None if the projection does not know the spot."""
     if spot not in projection.spots:
         return None
     heat = projection.of(spot)
-    cool, hot = flue_limits(place)
+    cool, hot = flue_limits(reading)
     soon = heat[:, projection.minutes <= _GRASP]
     middle = float(np.median(heat[:, 0]))
-    bands = flue_bands(place)
+    bands = flue_bands(reading)
     band = next((band for band in bands if band.low <= middle < band.high), bands[0] if middle < cool else bands[-1])
     return FlueAnswer(
         band=band,
@@ -89,9 +102,10 @@ def flue_answer(projection: Projection, spot: str = FLUE, place: str = "surface"
 
 def draught(
     chimney: Chimney,
-    pipe_surface: FloatArray | float,
+    pipe: FloatArray | float,
     outdoors: float,
     *,
+    reading: FlueReading = FlueReading.SINGLE,
     room: float = USUAL_ROOM,
     pressure: float = STANDARD_PRESSURE,
 ) -> Draught:
@@ -100,10 +114,12 @@ def draught(
     Parameters
     ----------
     chimney : Chimney
-    pipe_surface : float or array, shape (futures,)
-        What the pipe's surface reads, or may read [K].
+    pipe : float or array, shape (futures,)
+        What is read on or in the pipe, or may be read [K].
     outdoors, room : float
         [K]
+    reading : FlueReading
+        What `pipe` is of.
     pressure : float
         Where the stove stands [Pa].
 
@@ -114,11 +130,11 @@ def draught(
 
     Notes
     -----
-    The gas is hotter than the surface (`SURFACE_SHARES` of its rise over the room) and cools on its way up.
+    The gas is hotter than a surface, which has a share of its rise over the room, and cools on its way up.
     """
-    surface = np.atleast_1d(np.asarray(pipe_surface, dtype=float))
+    heat = np.atleast_1d(np.asarray(pipe, dtype=float))
     pascals = np.concatenate(
-        [_draught(chimney, room + (surface - room) / share, outdoors, pressure) for share in SURFACE_SHARES]
+        [_draught(chimney, room + (heat - room) / share, outdoors, pressure) for share in _SHARES[reading]]
     )
     p10, p50, p90 = (float(value) for value in np.quantile(pascals, [0.1, 0.5, 0.9]))
     words = table("flue.toml")["draught"]
@@ -137,7 +153,14 @@ def _draught(chimney: Chimney, gas: FloatArray, outdoors: float, pressure: float
     return np.asarray(natural_draught(chimney.height, mean, outdoors, pressure))
 
 
-def flue_limits(place: str = "surface") -> tuple[float, float]:
-    """Where too cool ends and too hot begins [K]."""
-    by_name = {band.name: band for band in flue_bands(place)}
-    return by_name["too cool"].high, by_name["too hot"].low
+def flue_limits(reading: FlueReading = FlueReading.SINGLE) -> tuple[float, float]:
+    """Where too cool ends and too hot begins [K]; a kind of reading that is never called too cool has 0 K for it."""
+    by_name = {band.name: band for band in flue_bands(reading)}
+    cool = by_name.get("too cool")
+    return 0.0 if cool is None else cool.high, by_name["too hot"].low
+
+
+def draws_from(reading: FlueReading) -> float | None:
+    """What a flue that draws by itself reads at least [K]; None where that kind of reading does not tell."""
+    limit = table("flue.toml")["draws"].get(_PLACES.get(reading, "surface"))
+    return None if limit is None else kelvin(float(limit), "F")

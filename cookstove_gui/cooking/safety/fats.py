@@ -12,6 +12,7 @@ class Fat:
     """One fat or oil."""
 
     name: str
+    words: tuple[frozenset[str], ...]  # a note that holds all words of one of these speaks of it
     smokes_from: float  # K, the lowest that sources give
     smokes_to: float  # K, the highest
 
@@ -22,6 +23,7 @@ def fats() -> tuple[Fat, ...]:
     rows = (
         Fat(
             name=row["name"],
+            words=tuple(frozenset(words.split()) for words in row["noted_as"]),
             smokes_from=row["smokes"][0] + ZERO_CELSIUS,
             smokes_to=row["smokes"][1] + ZERO_CELSIUS,
         )
@@ -30,9 +32,10 @@ def fats() -> tuple[Fat, ...]:
     return tuple(sorted(rows, key=lambda fat: fat.smokes_from))
 
 
-def fats_that_smoke(pan_heat: float) -> tuple[Fat, ...]:
-    """The fats that may smoke in a pan this hot [K]."""
-    return tuple(fat for fat in fats() if pan_heat >= fat.smokes_from)
+def fats_named(words: frozenset[str]) -> tuple[Fat, ...]:
+    """The fats that the words of a note speak of: of “clarified butter” only that, though butter is in it."""
+    matched = [(fat, noted) for fat in fats() for noted in fat.words if noted <= words]
+    return tuple(fat for fat, noted in matched if not any(noted < other for _, other in matched))
 
 
 def in_words(smoking: tuple[Fat, ...]) -> str:

@@ -75,6 +75,16 @@ def holding_limits() -> HoldingLimits:
     )
 
 
+def canning_words() -> str:
+    """The published pressures for low-acid food, all rows of them: none is chosen by the program."""
+    rows = table("food_safety.toml")["canning"]
+    dial, weighted = (
+        ", ".join(f"{height} {pounds} lb" for height, pounds in rows[gauge])
+        for gauge in ("dial_gauge", "weighted_gauge")
+    )
+    return f"dial gauge: {dial}; weighted gauge: {weighted}"
+
+
 def danger_minutes_allowed(air: float) -> float:
     """Minutes that food may be in the danger zone in air of this temperature [K]; USDA FSIS."""
     row = table("food_safety.toml")["holding"]

@@ -1,11 +1,22 @@
-"""How far walls and floors near the stove were above the room when they were read."""
+"""How hot walls and floors near the stove were when they were read, and how far above the room."""
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from enum import Enum
 
 from cookstove_gui.cooking.fires.logged_fires import kelvin_or_none
+from cookstove_gui.resource_files import table
 from cookstove_gui.stove.entries import Entry
 from cookstove_gui.stove.stove import USUAL_ROOM, SpotKind, Stove
+from cookstove_gui.units import ZERO_CELSIUS
+
+
+class WallState(Enum):
+    """Where a wall stands among the limits of `resources/touch.toml`; none of them is called safe."""
+
+    BELOW = "below all of them"
+    WARM = "past the strictest limit of a rise"
+    AT_LIMIT = "at the widest limit of a rise, or at an absolute limit"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -61,3 +72,13 @@ def latest_of_each(rises: Iterable[WallRise]) -> tuple[WallRise, ...]:
 def greatest_of_each(rises: Iterable[WallRise]) -> tuple[WallRise, ...]:
     """The reading with the greatest rise of each spot, the greatest first."""
     return latest_of_each(sorted(rises, key=lambda rise: rise.rise))
+
+
+def wall_state(rise: WallRise) -> WallState:
+    """How a reading stands against the limits of a rise and, by itself, against the absolute ones."""
+    limits = table("touch.toml")
+    rises = [float(row["limit"]) for row in limits["rise"]]
+    absolute = min(float(row["limit"]) for row in limits["absolute"]) + ZERO_CELSIUS
+    if rise.rise >= max(rises) or rise.wall >= absolute:
+        return WallState.AT_LIMIT
+    return WallState.WARM if rise.rise >= min(rises) else WallState.BELOW

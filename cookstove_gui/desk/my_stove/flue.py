@@ -46,7 +46,11 @@ def heat_line(desk: Desk) -> str:
     standing, spot = desk.standing, _flue_spot(desk)
     if not spot:
         return sentences.NO_FLUE_SPOT
-    found = flue_answer(standing.projection, spot) if standing is not None and desk.entries else None
+    found = (
+        flue_answer(standing.projection, spot, desk.stove.flue_reading)
+        if standing is not None and desk.entries
+        else None
+    )
     zone = standing.zones.get(spot) if standing is not None else None
     return (
         sentences.READ_THE_FLUE if found is None or zone is None else sentences.flue_heat_line(found, zone, desk.unit)

@@ -7,6 +7,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
+from cookstove_gui.cooking.safety.cautions import loading_order
 from cookstove_gui.desk import Receipt
 from cookstove_gui.desk.desk import Desk
 from cookstove_gui.errors import InputProblem, Problem
@@ -148,7 +149,7 @@ class FirePanel(QStackedWidget):
         spot = self._desk.walk.spot.label
         question = f"Pan, {spot}" if button.kind is Kind.PAN else button.question
         hint = f"{button.field_hint} in {self._desk.mass_unit}" if button.kind is Kind.WOOD else button.field_hint
-        self._chooser.ask(question, button.answers, hint)
+        self._chooser.ask(question, button.answers, hint, loading_order() if button.kind is Kind.WOOD else "")
         self.asking.emit()
         self.setCurrentWidget(self._chooser)
         self._chooser.take_focus()

@@ -4,8 +4,9 @@ from collections.abc import Callable
 
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
+from cookstove_gui.desk.desk import Desk
 from cookstove_gui.desk.my_stove import chimney as chimney_here
-from cookstove_gui.desk.my_stove import describing, flue
+from cookstove_gui.desk.my_stove import describing, flue, told_once
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.form import Choice, Field, say, words
 from cookstove_gui.gui.widgets.theme import STEP
@@ -33,13 +34,18 @@ class FluePart(QWidget):
         self._wall = Choice("Chimney is", "chimney_wall", "How well it keeps its heat")
         self._wall.show_options([(key, text) for key, (text, _loss) in chimney_here.WALLS.items()], "masonry")
         self._outdoors = Field("Outdoors now", "outdoors", "Temperature of the air outdoors", width=_NARROW)
+        self._reading = Choice("The flue is read at", "flue_reading", "What the flue thermometer reads")
+        self._water = Choice(
+            "Water-back or coil", "water_back", "Whether the fire heats water in or behind the firebox"
+        )
         column = QVBoxLayout(self)
         column.setSpacing(2 * STEP)
         column.addWidget(words("Flue and draught", role="heading"))
         parts: tuple[QWidget, ...] = (
             self._as_of, self._heat, self._draught, self._caution,
             words(flue_decides(), role="caution", name="flue_decides"),
-            words("The chimney", role="heading"), self._height, self._width, self._wall, self._outdoors,
+            words("The chimney", role="heading"), self._reading, self._water,
+            self._height, self._width, self._wall, self._outdoors,
             words("How warm a flue should be", role="heading"), self._bands,
         )  # fmt: skip
         for part in parts:
@@ -49,10 +55,15 @@ class FluePart(QWidget):
         self._typed(self._width, chimney_here.keep_diameter)
         self._typed(self._outdoors, chimney_here.keep_outdoors)
         self._wall.chosen.connect(self._choose_wall)
+        self._reading.chosen.connect(lambda key: self._choose(told_once.keep_flue_reading, key))
+        self._water.chosen.connect(lambda key: self._choose(told_once.keep_water_back, key))
         self.show_flue()
 
     def _choose_wall(self, key: str) -> None:
-        chimney_here.keep_wall(self._desk, key)
+        self._choose(chimney_here.keep_wall, key)
+
+    def _choose(self, keep: Callable[[Desk, str], None], key: str) -> None:
+        keep(self._desk, key)
         self.show_flue()
 
     def show_flue(self) -> None:
@@ -63,6 +74,8 @@ class FluePart(QWidget):
         self._height.show_text(describing.length_text(here.chimney.height, tall), tall)
         self._width.show_text(describing.length_text(here.chimney.diameter, short), short)
         self._wall.show_options([(key, text) for key, (text, _loss) in chimney_here.WALLS.items()], here.wall)
+        self._reading.show_options(told_once.FLUE_READINGS, str(desk.stove.flue_reading))
+        self._water.show_options(told_once.WATER_BACKS, "yes" if desk.stove.has_water_back else "no")
         self._outdoors.show_text(tidy(degrees(here.outdoors, desk.unit), 0), f"°{desk.unit}")
         old = desk.standing is not None and bool(desk.entries) and not desk.is_live
         shown_at = desk.standing.now if desk.standing is not None else desk.clock()

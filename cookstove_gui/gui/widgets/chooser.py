@@ -52,15 +52,25 @@ class Chooser(QWidget):
         top.addWidget(self._cancel)
         self._row = QHBoxLayout()
         self._row.setSpacing(STEP // 2)
+        self._first = QLabel()
+        self._first.setObjectName("chooser_first")
+        self._first.setProperty("role", "caution")
+        self._first.setWordWrap(True)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(STEP)
         column.addLayout(top)
         column.addLayout(self._row)
+        column.addWidget(self._first)
         column.addStretch(1)
 
-    def ask(self, question: str, answers: Sequence[Answer], field_hint: str = "") -> None:
-        """Put a question; the first answer, or the field if there are none, has the keyboard."""
+    def ask(self, question: str, answers: Sequence[Answer], field_hint: str = "", first: str = "") -> None:
+        """Put a question; the first answer, or the field if there are none, has the keyboard.
+
+        `first` is a caution that is shown with it.
+        """
+        self._first.setText(first)
+        self._first.setVisible(bool(first))
         self._answers = tuple(answers)
         self._question.setText(question)
         for old in self._buttons:

@@ -6,6 +6,7 @@ from cookstove_gui.cooking.safety.chimney_watch import Draught, FlueAnswer, Flue
 from cookstove_gui.forecast.answers import Zone
 from cookstove_gui.phrases.edge import capital
 from cookstove_gui.resource_files import table
+from cookstove_gui.stove.stove import FlueReading
 from cookstove_gui.units import PASCALS_PER_INCH_OF_WATER, degrees
 
 NO_FLUE_SPOT = "This stove has no spot on its flue; add one under Spots whose name begins with flue."
@@ -68,7 +69,7 @@ def flue_heat_line(found: FlueAnswer, zone: Zone, unit: str) -> str:
 def flue_band_lines(unit: str) -> str:
     """The bands of common practice, on the pipe and in it."""
     pipe = ", ".join(_band_text(band, unit) for band in flue_bands())
-    gas = next(band for band in flue_bands("gas") if band.name == "working")
+    gas = next(band for band in flue_bands(FlueReading.GAS) if band.name == "working")
     low, high = (degrees(value, unit) for value in (gas.low, gas.high))
     return (
         f"On the surface of single-wall pipe: {pipe}. A probe in the gas reads far higher ({low:.0f} to {high:.0f} "

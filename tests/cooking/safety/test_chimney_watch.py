@@ -6,6 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from cookstove_gui.cooking.safety.chimney_watch import SURFACE_SHARES, Chimney, draught, flue_answer, flue_bands
+from cookstove_gui.stove.stove import FlueReading
 from cookstove_gui.units import degrees
 from tests.cooking.made import fahrenheit, projection
 
@@ -20,7 +21,7 @@ def flue(heat, futures: int = 1):  # type: ignore[no-untyped-def]
 # reference 13.9 to 13.12: pipe surface 250 and 475 °F, gas 400 and 900 °F (common practice)
 def test_bands_are_those_of_common_practice() -> None:
     assert [round(degrees(band.high, "F")) for band in flue_bands()][:2] == [250, 475]
-    assert [round(degrees(band.high, "F")) for band in flue_bands("gas")][:2] == [400, 900]
+    assert [round(degrees(band.high, "F")) for band in flue_bands(FlueReading.GAS)][:2] == [400, 900]
     assert [band.name for band in flue_bands()] == ["too cool", "working", "too hot"]
 
 
@@ -30,6 +31,34 @@ def test_the_flue_is_named(heat: float, name: str) -> None:
     assert found is not None
     assert found.band.name == name
     assert "manual" in found.decides.lower()
+
+
+@pytest.mark.parametrize(
+    ("heat", "names"),
+    [(300.0, ["working", "not judged", "too cool"]), (600.0, ["too hot", "too hot", "working"])],
+)
+def test_each_kind_of_reading_has_its_own_bands(heat: float, names: list[str]) -> None:
+    kinds = (FlueReading.SINGLE, FlueReading.DOUBLE, FlueReading.GAS)
+    found = [flue_answer(flue(heat), reading=kind) for kind in kinds]
+    assert [answer.band.name for answer in found if answer] == names
+
+
+def test_double_wall_pipe_has_no_chance_of_being_too_cool() -> None:
+    found = flue_answer(flue(80.0), reading=FlueReading.DOUBLE)
+    assert found is not None
+    assert (found.too_cool_now, found.too_cool_within_hour) == (0.0, 0.0)
+
+
+def test_a_probe_in_the_gas_reads_the_gas_itself() -> None:
+    # reference 13.5 again: with no loss the mean of the flue is the gas, and no share has to be guessed
+    found = draught(TIGHT, 423.15, 273.15, reading=FlueReading.GAS)
+    assert (found.pascals.p10, found.pascals.p50, found.pascals.p90) == pytest.approx((22.46,) * 3, abs=0.02)
+
+
+def test_the_same_reading_means_more_gas_heat_the_better_the_pipe_hides_it() -> None:
+    kinds = (FlueReading.GAS, FlueReading.SINGLE, FlueReading.DOUBLE)
+    middles = [draught(TIGHT, 370.0, 273.15, reading=kind).pascals.p50 or 0.0 for kind in kinds]
+    assert middles == sorted(middles)
 
 
 def test_chances_are_shares_of_futures() -> None:

@@ -41,9 +41,10 @@ def test_there_are_no_others() -> None:
 
 
 def test_holding_limits() -> None:
-    # reference 9.11, 9.12: FDA Food Code 3-501.16 (57 and 5 °C) and USDA FSIS (40 to 140 °F)
+    # reference 9.11, 9.12: USDA FSIS (140 °F or more, 40 to 140 °F) and FDA Food Code 3-501.16 (5 °C)
     limits = holding_limits()
-    assert degrees(limits.hot_at_least, "C") == pytest.approx(57, abs=0.3)
+    assert degrees(limits.hot_at_least, "F") == pytest.approx(140)
+    assert limits.hot_at_least == limits.danger_high
     assert degrees(limits.cold_at_most, "C") == pytest.approx(5, abs=0.05)
     assert (degrees(limits.danger_low, "F"), degrees(limits.danger_high, "F")) == pytest.approx((40, 140))
     assert "authority" in limits.words

@@ -1,0 +1,64 @@
+"""Cautions about hot surfaces: the cooktop, walls near the stove, what a hand may meet, what mirrors the room."""
+
+from collections.abc import Callable, Iterator
+from functools import partial
+
+from cookstove_gui.cooking.fires.logged_fires import kelvin_or_none
+from cookstove_gui.cooking.instruments.surface_readings import INFRARED, cooktop_is_shiny
+from cookstove_gui.cooking.safety.about import About
+from cookstove_gui.cooking.safety.moment import Moment, limit
+from cookstove_gui.cooking.safety.touch_watch import material_of, seconds_to_burn
+from cookstove_gui.cooking.safety.wall_rises import WallState, latest_of_each, wall_rises, wall_state
+from cookstove_gui.stove.entries import Kind
+from cookstove_gui.stove.stove import SpotKind
+from cookstove_gui.units import degrees
+
+LASTING_TOUCH = 60.0  # s, as long as skin may rest on something before it is noticed; ASTM C1055 for consumer goods
+_TOUCHED = {SpotKind.SIDE: "enamelled or painted metal", SpotKind.GLASS: "glass, tile or stone"}
+
+
+def _over_fired_top(moment: Moment) -> Iterator[About]:
+    hottest = max(moment.of_kind(SpotKind.TOP), key=moment.heat_to_heed, default=None)
+    if hottest is not None and moment.heat_to_heed(hottest) >= limit("top_over_fired"):
+        yield About(spot=hottest.spot)
+
+
+def _wall(state: WallState, moment: Moment) -> Iterator[About]:
+    for rise in latest_of_each(wall_rises(moment.stove, moment.rows)):
+        if moment.within(rise.row, "recent_reading") and wall_state(rise) is state:
+            words = {
+                "heat": f"{degrees(rise.wall, 'F'):.0f} °F ({degrees(rise.wall, 'C'):.0f} °C)",
+                "rise": f"{rise.rise * 1.8:.0f} °F ({rise.rise:.0f} °C)",
+            }
+            yield About(spot=rise.row.spot, words=words)
+
+
+def _hot_surface(moment: Moment) -> Iterator[About]:
+    latest = {row.spot: (row, heat) for row in moment.rows if (heat := kelvin_or_none(row)) is not None}
+    for spot, (row, heat) in latest.items():
+        material = _TOUCHED.get(moment.stove.kind_of(spot))
+        if material is None or not moment.within(row, "just_now"):
+            continue
+        seconds = seconds_to_burn(heat, material_of(material))
+        if seconds is not None and seconds <= LASTING_TOUCH:
+            yield About(spot=spot)
+
+
+def _shiny_cooktop(moment: Moment) -> Iterator[About]:
+    """Once a session, when the cooktop is first read."""
+    kinds = {instrument.kind for instrument in moment.stove.instruments}
+    if kinds and INFRARED not in kinds:
+        return
+    readings = (row for row in moment.rows if row.kind is Kind.READING)
+    first = next((row for row in readings if moment.stove.kind_of(row.spot) is SpotKind.TOP), None)
+    if cooktop_is_shiny(moment.stove) and moment.within(first, "just_now"):
+        yield About()
+
+
+SURFACE_RULES: dict[str, Callable[[Moment], Iterator[About]]] = {
+    "over_fired_top": _over_fired_top,
+    "wall_urgent": partial(_wall, WallState.AT_LIMIT),
+    "wall": partial(_wall, WallState.WARM),
+    "hot_surface": _hot_surface,
+    "shiny_cooktop": _shiny_cooktop,
+}
