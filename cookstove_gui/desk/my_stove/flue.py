@@ -32,7 +32,12 @@ def draught_here(desk: Desk) -> Draught:
     room = room_heat(desk.stove, desk.standing.zones if desk.standing else {})
     pipe = pipe_now(desk)
     return draught(
-        here.chimney, room if pipe is None else pipe, here.outdoors, room=room, pressure=site_here(desk).pressure
+        here.chimney,
+        room if pipe is None else pipe,
+        here.outdoors,
+        reading=desk.stove.flue_reading,
+        room=room,
+        pressure=site_here(desk).pressure,
     )
 
 

@@ -7,11 +7,12 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QComboBox, QLabel, QLineEdit
 from pytestqt.qtbot import QtBot
 
-from cookstove_gui.desk import Desk
+from cookstove_gui.desk import Desk, Memory, work_out
 from cookstove_gui.desk.my_stove import chimney as chimney_here
 from cookstove_gui.desk.my_stove.surroundings import side_material
 from cookstove_gui.gui.my_stove.page import MyStovePage
 from cookstove_gui.phrases.my_stove.surroundings import NO_HEAT, NO_WALL
+from cookstove_gui.stove.stove import FlueReading
 from tests.gui.hands import control, push, seen, type_in
 from tests.gui.pages import held_desk, shown
 
@@ -109,3 +110,40 @@ def test_no_word_on_these_parts_says_safe(stood_page: MyStovePage, part: str) ->
     push(stood_page, f"part_{part}")
     told = " ".join(label.text() for label in stood_page.findChildren(QLabel) if label.isVisibleTo(stood_page))
     assert re.search(r"\bsafe(ly|ty)?\b", told, re.IGNORECASE) is None
+
+
+def choose(page: MyStovePage, name: str, key: str) -> None:
+    box = control(page, name, QComboBox)
+    box.setCurrentIndex(box.findData(key))
+    box.activated.emit(box.currentIndex())
+
+
+def test_what_the_flue_thermometer_reads_is_asked_once_and_kept(cold_page: tuple[MyStovePage, Desk]) -> None:
+    page, desk = cold_page
+    push(page, "part_flue")
+    assert control(page, "flue_reading", QComboBox).currentText() == "not said"
+    for kind in (FlueReading.GAS, FlueReading.DOUBLE, FlueReading.SINGLE):
+        choose(page, "flue_reading", str(kind))
+        assert desk.stove.flue_reading is kind
+        assert desk.logbook.stove(desk.stove.name).flue_reading is kind
+        assert control(page, "flue_reading", QComboBox).currentText() == str(kind)
+
+
+def test_the_flue_is_judged_by_what_its_thermometer_reads(stood_page: MyStovePage, stood_desk: Desk) -> None:
+    push(stood_page, "part_flue")
+    for kind, judged in ((FlueReading.DOUBLE, False), (FlueReading.SINGLE, True)):
+        choose(stood_page, "flue_reading", str(kind))
+        assert stood_desk.show(work_out(stood_desk.inputs(), Memory()))
+        QApplication.processEvents()
+        assert seen(stood_page, "flue_heat").startswith("The flue pipe is about")
+        assert ("not judged" not in seen(stood_page, "flue_heat")) is judged
+
+
+def test_a_water_back_is_told_once_and_kept(cold_page: tuple[MyStovePage, Desk]) -> None:
+    page, desk = cold_page
+    push(page, "part_flue")
+    assert not desk.stove.has_water_back
+    choose(page, "water_back", "yes")
+    assert desk.logbook.stove(desk.stove.name).has_water_back
+    choose(page, "water_back", "no")
+    assert not desk.logbook.stove(desk.stove.name).has_water_back

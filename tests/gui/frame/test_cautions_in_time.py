@@ -1,0 +1,114 @@
+"""A caution comes to the screen at its moment: the log is typed, the standing worked out, the strip read."""
+
+from collections.abc import Callable
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QApplication, QLabel, QPushButton
+from pytestqt.qtbot import QtBot
+
+from cookstove_gui.cooking.safety.cautions import loading_order
+from cookstove_gui.desk import Desk, Memory, work_out
+from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.frame.caution_strip import CautionStrip
+from cookstove_gui.gui.window import MainWindow
+from cookstove_gui.stove.entries import Kind
+from tests.gui.hands import click, control, press, words
+from tests.held_clock import HeldClock
+
+
+@pytest.fixture
+def strip(link: DeskLink, qtbot: QtBot) -> CautionStrip:
+    made = CautionStrip(link)
+    qtbot.addWidget(made)
+    made.show()
+    return made
+
+
+def told(desk: Desk, strip: CautionStrip) -> list[str]:
+    """Every caution that the strip shows now in full, one after the other as they are read away."""
+    assert desk.show(work_out(desk.inputs(), Memory()))
+    QApplication.processEvents()  # the link tells its listeners together, in the next turn of the loop
+    found = []
+    while strip.isVisible() and control(strip, "caution_press", QPushButton).text().startswith("Read"):
+        found.append(words(strip, "caution"))
+        click(strip, "caution_press")
+    return found
+
+
+def coals(desk: Desk, clock: HeldClock) -> None:
+    clock.pass_minutes(70)
+    desk.do(Kind.AIR, value="0.25")
+
+
+def wall(desk: Desk, clock: HeldClock) -> None:
+    desk.read("100", spot="room")
+    desk.read("208", spot="wall_left")
+
+
+def fat(desk: Desk, clock: HeldClock) -> None:
+    desk.do(Kind.PAN, value="on", spot="top_front_left")
+    desk.do(Kind.NOTE, note="bacon")
+    clock.pass_minutes(12)
+
+
+def beans(desk: Desk, clock: HeldClock) -> None:
+    desk.do(Kind.NOTE, note="kidney beans for supper")
+
+
+def canning(desk: Desk, clock: HeldClock) -> None:
+    desk.do(Kind.NOTE, note="canning seven jars of corn")
+
+
+def gone(desk: Desk, clock: HeldClock) -> None:
+    clock.pass_minutes(61)
+
+
+def paraffin(desk: Desk, clock: HeldClock) -> None:
+    desk.do(Kind.NOTE, note="a little kerosene to bring it on")
+
+
+def smoke(desk: Desk, clock: HeldClock) -> None:
+    desk.do(Kind.NOTE, note="smoke came back into the room")
+
+
+@pytest.mark.parametrize(
+    ("happens", "title"),
+    [
+        (coals, "Carbon monoxide"),
+        (smoke, "Carbon monoxide"),
+        (wall, "Wall or floor too hot"),
+        (fat, "Fat may smoke"),
+        (beans, "Beans"),
+        (canning, "Canning"),
+        (gone, "Stay with the fire"),
+        (paraffin, "Not in this stove"),
+    ],
+    ids=lambda one: getattr(one, "__name__", ""),
+)
+def test_it_is_told_when_it_happens_and_not_before(
+    fired_desk: Desk, clock: HeldClock, strip: CautionStrip, happens: Callable[[Desk, HeldClock], None], title: str
+) -> None:
+    start = f"<b>⚠ {title}.</b>"
+    assert not any(text.startswith(start) for text in told(fired_desk, strip))
+    happens(fired_desk, clock)
+    assert any(text.startswith(start) for text in told(fired_desk, strip))
+
+
+def test_lighting_is_told_of_before_the_fire(desk: Desk, strip: CautionStrip) -> None:
+    shown = " ".join(told(desk, strip))
+    assert "flammable liquid" in shown
+    assert "A cold flue draws badly" in shown
+
+
+def test_the_wood_chooser_says_the_loading_order_before_anything_is_logged(
+    window: MainWindow, desk: Desk, qtbot: QtBot
+) -> None:
+    click(window, "fire_wood")
+    first = control(window, "chooser_first", QLabel)
+    assert first.isVisible()
+    assert first.text() == loading_order()
+    assert not desk.entries
+    press(window, Qt.Key.Key_Escape)
+    click(window, "fire_air")
+    assert not first.isVisible()
