@@ -110,7 +110,7 @@ def test_food_kept_warm_wants_lid_and_probe_at_140() -> None:
 
 @pytest.mark.parametrize(("note", "expected"), [("Kidney beans", True), ("chili", True), ("bread", False)])
 def test_beans_are_told_of_when_they_are_noted(note: str, expected: bool) -> None:
-    """Row "9.22" of tests/reference."""
+    """Row "9.40-holding" of tests/reference."""
     found = cautions((*log(LIT), noted(10, note)), [WARM_FLUE])
     assert ("beans" in found) is expected
     assert ("beans" in told(pan(note), 300, after=62)) is expected

