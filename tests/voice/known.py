@@ -8,8 +8,8 @@ KNOWN_FAILURES: dict[str, int] = {
     "no_next_first_fire_while_hot": 7,  # of 34: the line under the fit
     "clocks_are_ahead": 4,  # of 34: steps of the table time
     "table_time_is_in_heat": 3,  # of 34
-    "good_later_comes": 11,  # of 20
-    "a_place_has_an_even_chance": 19,  # of 34: several pots
+    "good_later_comes": 12,  # of 20
+    "a_place_has_an_even_chance": 21,  # of 34: several pots
     "no_spot_left_is_true": 5,  # of 34
     "pots_stay_put": 1,  # of 20
     "old_session_is_over": 3,  # of 3: live cautions
