@@ -167,7 +167,7 @@ def _fit_lines(request: Request, asked: Asked) -> list[str]:
         if of_state:
             lines.append(f"  {str(state).capitalize()}:")
             lines.extend(_columns([fit_row(fit, standing.stove, edge) for fit in of_state], indent="    "))
-    return [*lines, *([f"  {first_fires.line}"] if first_fires.line else []), *_caution_lines(standing)]
+    return [*lines, *([f"  {headline(standing, edge)}"] if first_fires.next else []), *_caution_lines(standing)]
 
 
 def _columns(rows: Sequence[Sequence[str]], indent: str = "  ") -> list[str]:

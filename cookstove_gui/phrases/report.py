@@ -4,8 +4,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
 
-from cookstove_gui.phrases.edge import day_and_month, full_date, local_day, spot_label
-from cookstove_gui.stove.entries import Entry, Kind, reading_kelvin
+from cookstove_gui.phrases.edge import air_words, day_and_month, full_date, local_day, spot_label
+from cookstove_gui.stove.entries import Entry, Kind, fraction_open, reading_kelvin
 from cookstove_gui.stove.stove import Instrument, Stove
 from cookstove_gui.units import (
     KILOGRAMS_PER_POUND,
@@ -76,13 +76,17 @@ def event_words(row: Entry, stove: Stove) -> str:
     shown = {
         Kind.LIT: "fire lit",
         Kind.WOOD: f"wood {row.value} {row.unit}".strip(),
-        Kind.AIR: f"air {row.value} open",
-        Kind.BYPASS: f"bypass {row.value} open",
+        Kind.AIR: f"air {_opening(row)}",
+        Kind.BYPASS: f"bypass {_opening(row)}",
         Kind.OVEN_DOOR: f"oven door {row.value}",
         Kind.PAN: f"pan {row.value}, {spot_label(stove, row.spot)}",
         Kind.NOTE: row.value or "note",
     }
     return shown.get(row.kind, str(row.kind))
+
+
+def _opening(row: Entry) -> str:
+    return air_words(fraction_open(row)) if row.kind in (Kind.AIR, Kind.BYPASS) else ""
 
 
 def slip_words(row: Entry, expected: float, stove: Stove, unit: str, clock: ReportClock) -> str:

@@ -52,8 +52,8 @@ def test_events_are_told_in_words(report: SessionReport) -> None:
     told = [(line.clock, line.text, line.note) for line in report.events]
     assert told[:4] == [
         ("7:00", "fire lit", ""),
-        ("7:00", "air 1 open", ""),
-        ("7:00", "bypass 1 open", ""),
+        ("7:00", "air wide open", ""),
+        ("7:00", "bypass wide open", ""),
         ("7:25", "wood 2 kg", ""),
     ]
     assert ("8:00", "wood", "full load, mostly “oak”") in told

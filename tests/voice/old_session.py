@@ -6,9 +6,9 @@ from datetime import timedelta
 
 from cookstove_gui.desk import Desk, Memory, work_out
 from cookstove_gui.desk.cook.spot_heats import spot_heats
+from cookstove_gui.desk.heading import shown_cautions, shown_detail, shown_headline
 from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.phrases.figures import age_text
-from cookstove_gui.phrases.heading import detail, headline
 from tests.held_clock import HeldClock
 from tests.voice.replay import Case
 
@@ -26,12 +26,9 @@ def old_session_is_over(case: Case) -> Iterator[str]:
         desk.choose_stove(case.stove.name)
         desk.open_session(logbook.add_session(case.stove.name, "", case.rows).number)
         desk.show(work_out(desk.inputs(), Memory()))
-        standing = desk.standing
-        if standing is None:
-            return
-        for caution in standing.cautions:
+        for caution in shown_cautions(desk):
             yield f"caution “{caution.title}”"
-        for text in (headline(standing, desk.edge), detail(standing, desk.edge)):
+        for text in (shown_headline(desk), shown_detail(desk)):
             if _LIVE.search(text):
                 yield f"“{text}”"
         for spot, heat in spot_heats(desk).items():

@@ -40,10 +40,9 @@ def plan_answers(asked: Inputs, standing: Standing, edge: Edge, past: tuple[Sess
     """Pots, a loaf for the table and the wood for an hour of baking; nothing before the first row."""
     if not standing.rows:
         return PlanAnswers()
-    wood = _wood(asked, standing, past)
-    if standing.first_fires.next is not None:  # the other parts of the page then show the first fires in their place
-        return wood
-    return _joined(_pots(standing, edge), _table(standing, edge, past), wood)
+    if standing.first_fires.next is not None:  # every part of the page then shows the first fires in its place
+        return PlanAnswers()
+    return _joined(_pots(standing, edge), _table(standing, edge, past), _wood(asked, standing, past))
 
 
 def _joined(*parts: PlanAnswers) -> PlanAnswers:

@@ -8,6 +8,7 @@ import numpy as np
 
 from cookstove_gui.cooking.fit.fit import FitState, TaskFit
 from cookstove_gui.cooking.fit.tasks import Place, task_of
+from cookstove_gui.desk.cook.oven_lines import oven_fan
 from cookstove_gui.forecast.answers import HORIZON_MINUTES
 from cookstove_gui.resource_files import table
 from tests.voice.drawn_line import entering, leaving
@@ -43,12 +44,11 @@ class Rule:
 
 def likely_is_the_line(moment: Moment) -> Breaches:
     """An arrival is likely when the drawn middle line enters the band; a line that never does says no such clock."""
-    minutes, kelvin = moment.line
-    enters = entering(minutes, kelvin, moment.standing.band.low, moment.standing.band.high)
-    for text in moment.at("headline", "plot", "outlook"):
+    for text in moment.at("headline", "detail", "plot", "outlook"):
         for sentence in sentences(text):
             if UNTIL.search(sentence) or not ("reach" in sentence or sentence.startswith("likely ")):
                 continue
+            enters = _entering_said(moment, sentence)
             if "later than 3 h" in sentence and enters is not None:
                 yield f"“{sentence}”, but the drawn line enters in {enters:.0f} min"
             for clock in LIKELY.findall(sentence):
@@ -57,6 +57,16 @@ def likely_is_the_line(moment: Moment) -> Breaches:
                     yield f"“{sentence}”, but the drawn line never enters the band"
                 elif abs(said - enters) > LINE_TOLERANCE:
                     yield f"“{sentence}”, in {said:.0f} min, but the drawn line enters in {enters:.0f} min"
+
+
+def _entering_said(moment: Moment, sentence: str) -> float | None:
+    """Minutes until the line enters that a sentence is about: of the step it advises, or of the present course."""
+    step, band = moment.standing.best_step, moment.standing.band
+    minutes, kelvin = moment.line
+    if step is not None and ": reaches " in sentence:
+        fan = oven_fan(step.projection, moment.standing.stove.oven_spot)
+        minutes, kelvin = fan.minutes, fan.p50
+    return entering(minutes, kelvin, band.low, band.high)
 
 
 def stay_is_the_line(moment: Moment) -> Breaches:
@@ -245,13 +255,14 @@ def a_place_has_an_even_chance(moment: Moment) -> Breaches:
             yield f"{row.task.name} has a place on {row.label} with a chance of {row.chance:.0%}"
 
 
-def no_spot_left_is_true(moment: Moment) -> Breaches:
-    """“No spot is left” is said only when every spot of the cooktop is taken."""
-    tops = [zone for zone in moment.standing.zones if zone.startswith("top_")]
+def taken_is_true(moment: Moment) -> Breaches:
+    """“Taken” is said only of spots that another pot stands on."""
     taken = {row.spot for row in moment.plan.pots if row.spot}
     for row in moment.plan.pots:
-        if "no spot is left" in row.why_not and len(taken & set(tops)) < len(tops):
-            yield f"{row.task.name}: “{row.why_not}” with {len(tops) - len(taken & set(tops))} spots empty"
+        fit = next((one for one in moment.standing.fits if one.task.key == row.task.key), None)
+        would_do = {one.spot for one in fit.spots if one.chance_now >= EVEN} if fit else set()
+        if "taken" in row.why_not and not taken & would_do:
+            yield f"{row.task.name}: “{row.why_not}” with no other pot on a spot that would do"
 
 
 # --- of two moments ---------------------------------------------------------------------------------------------------
@@ -352,6 +363,6 @@ RULES: tuple[Rule, ...] = (
     _pair_rule(good_later_comes),
     _pair_rule(no_wood_for_an_open_door, Step.DOOR),
     _rule(a_place_has_an_even_chance),
-    _rule(no_spot_left_is_true),
+    _rule(taken_is_true),
     _pair_rule(pots_stay_put),
 )

@@ -12,8 +12,8 @@ from cookstove_gui.cooking.fires.first_fires import FirstFires, StageProgress, s
 from cookstove_gui.cooking.fit.bands import band_from_text
 from cookstove_gui.cooking.fit.fit import FitState
 from cookstove_gui.cooking.safety.cautions import Caution
-from cookstove_gui.forecast.answers import NextReading
-from cookstove_gui.situation import Inputs, work_out
+from cookstove_gui.forecast.answers import LEAVE, NextReading
+from cookstove_gui.situation import Alternative, Inputs, work_out
 from cookstove_gui.stove.entries import Entry, Kind
 from cookstove_gui.stove.stove import stove_with_default_spots
 from cookstove_gui.units import kelvin
@@ -100,6 +100,18 @@ def test_likely_is_held_to_the_drawn_line() -> None:
     assert broken(rules.likely_is_the_line, ("plot", "likely later than 3 h"))
     hot = band_from_text("600-650", "F")
     assert broken(rules.likely_is_the_line, ("plot", f"likely {true}"), band=hot)
+
+
+def test_a_step_is_held_to_its_own_line() -> None:
+    moment = rising()
+    projection = moment.standing.projection
+    minutes = projection.minutes[None, :, None]
+    slow = replace(projection, kelvin=np.full_like(projection.kelvin, 400.0) + minutes)  # K, one a minute
+    step = Alternative(action=LEAVE, outlook=moment.standing.outlook, projection=slow)
+    enters = moment.standing.band.low - 400.0
+    true, false = (f"Add two splits: reaches bread heat about {moment.edge.clock(at)}." for at in (enters, enters - 20))
+    assert not broken(rules.likely_is_the_line, ("detail", true), best_step=step)
+    assert broken(rules.likely_is_the_line, ("detail", false), best_step=step)
 
 
 def test_a_stay_is_held_to_the_drawn_line() -> None:
@@ -230,8 +242,8 @@ def test_pots_are_held_to_their_chances_and_their_spots() -> None:
     assert not list(rules.a_place_has_an_even_chance(firm))
     assert list(rules.pots_stay_put(pair_of(firm, moved)))
     assert not list(rules.pots_stay_put(pair_of(firm, firm)))
-    assert list(rules.no_spot_left_is_true(with_row(spot="", why_not="no spot is left")))
-    assert not list(rules.no_spot_left_is_true(with_row(spot="", why_not="too hot everywhere")))
+    assert list(rules.taken_is_true(with_row(spot="", why_not="its spots are taken")))
+    assert not list(rules.taken_is_true(with_row(spot="", why_not="too hot")))
 
 
 def test_a_table_time_after_the_heat_has_gone_is_caught() -> None:

@@ -6,6 +6,7 @@ from datetime import datetime, timedelta
 
 from cookstove_gui.cooking.baking.catalogue import Bake
 from cookstove_gui.cooking.baking.doneness import steady_minutes
+from cookstove_gui.cooking.baking.whole_bake import WholeBake, whole_bake
 from cookstove_gui.cooking.fires.rise_and_hold import USUAL_RISE, rise_and_hold, rise_quantiles
 from cookstove_gui.cooking.fit.tasks import Task, task_of
 from cookstove_gui.errors import InputProblem
@@ -37,6 +38,7 @@ class TableTime:
     firings: int  # that the rise was learned from
     burns_now: bool  # whether there is a fire, however late the bake
     arrival_min: Quantiles | None  # from now to the band, where this fire may serve the bake
+    bake_then: WholeBake | None = None  # what this fire's oven does to the bake from then on, as far as it is seen
 
 
 def usual_rest(bake: Bake) -> float:
@@ -89,6 +91,7 @@ def work_back(
         firings=len(found.rises),
         burns_now=projection is not None,
         arrival_min=None if projection is None else _arrival(projection, stove.oven_spot, band.low, goes_in),
+        bake_then=None if projection is None else _bake_then(projection, stove, band, goes_in, minutes),
     )
 
 
@@ -98,6 +101,15 @@ def _arrival(projection: Projection, oven: str, low: float, goes_in: datetime) -
         return None
     reached = first_reach(projection.minutes, projection.of(oven), low)
     return late_quantiles(reached, float(projection.minutes[-1]))
+
+
+def _bake_then(
+    projection: Projection, stove: Stove, band: HeatBand, goes_in: datetime, minutes: float
+) -> WholeBake | None:
+    """What the oven does to the bake, to the horizon at most; None where it goes in later than the projection sees."""
+    start = max((goes_in - projection.now).total_seconds() / 60.0, 0.0)
+    seen = float(projection.minutes[-1]) - start
+    return None if seen < 0.0 else whole_bake(projection, stove, band, min(minutes, seen), start)
 
 
 def _task(bake: Bake) -> Task:

@@ -34,6 +34,7 @@ LONG_BAKE_MINUTES = 40.0  # common practice, no source
 JUDGED_SHARE = 0.5
 GOOD_CHANCE = 0.6  # from which a spot is called good, now or later
 POSSIBLE_CHANCE = 0.4  # of a good start within three hours; with less it is “not with this fire”
+WORTH_WAITING = 0.1  # by which a later start that is not good must be likelier than now to be named
 WORTH_CHANCE = 0.2  # at the likeliest later start; with less that time is not named
 
 
@@ -137,13 +138,16 @@ def _spot_fits(
     names: tuple[str, ...], chances: FloatArray, ever: FloatArray, uneven: FloatArray, starts: FloatArray
 ) -> list[SpotFit]:
     """One task on every spot, from its chances (starts, spots) and the other shares (spots,)."""
-    likely = chances >= GOOD_CHANCE
+    likely = chances >= GOOD_CHANCE  # (starts, spots)
     then = likely.argmax(axis=0)
     if len(starts) > 1:
         # only later starts: what is not good enough now is not offered as “in 0 minutes”
         then = np.where(likely.any(axis=0), then, 1 + chances[1:].argmax(axis=0))
     chance_then = np.take_along_axis(chances, then[None, :], axis=0)[0]
-    worth_naming = likely[0] | ((then > 0) & (ever >= POSSIBLE_CHANCE) & (chance_then >= WORTH_CHANCE))
+    # A later start that is neither good nor better than now would be promised anew at every moment, and never come.
+    gets_better = likely.any(axis=0) | (chance_then >= chances[0] + WORTH_WAITING)
+    possible = (ever >= POSSIBLE_CHANCE) & (chance_then >= WORTH_CHANCE)
+    worth_naming = likely[0] | ((then > 0) & possible & gets_better)
     rows = zip(
         names,
         chances[0].tolist(),

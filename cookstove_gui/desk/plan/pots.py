@@ -2,8 +2,8 @@
 
 from dataclasses import dataclass
 
-from cookstove_gui.cooking.fit.fit import GOOD_CHANCE, WORTH_CHANCE, FitState, TaskFit
-from cookstove_gui.cooking.fit.placement import place_pots
+from cookstove_gui.cooking.fit.fit import GOOD_CHANCE, FitState, TaskFit
+from cookstove_gui.cooking.fit.placement import LEAST_CHANCE, place_pots
 from cookstove_gui.cooking.fit.tasks import Place, Task, catalogue
 from cookstove_gui.phrases.edge import spot_label
 from cookstove_gui.situation import Standing
@@ -42,21 +42,34 @@ def plan_pots(inputs: PotsInputs) -> tuple[PotRow, ...]:
     """A place for each pot, in the order they were chosen."""
     by_key = {fit.task.key: fit for fit in inputs.standing.fits}
     placed = place_pots(inputs.standing.fits, [key for key in inputs.keys if key in by_key])
-    return tuple(_row(by_key[key], spot, inputs.stove) for key, spot in placed.items())
+    taken = {spot for spot in placed.values() if spot is not None}
+    return tuple(_row(by_key[key], spot, inputs, taken) for key, spot in placed.items())
 
 
-def _row(fit: TaskFit, spot: str | None, stove: Stove) -> PotRow:
-    chance = next((one.chance_now for one in fit.spots if one.spot == spot), 0.0)
-    if spot is not None and chance >= WORTH_CHANCE:
-        return PotRow(task=fit.task, spot=spot, label=_label(stove, spot, fit), chance=chance)
+def _row(fit: TaskFit, spot: str | None, inputs: PotsInputs, taken: set[str]) -> PotRow:
+    if spot is not None:
+        chance = next(one.chance_now for one in fit.spots if one.spot == spot)
+        return PotRow(task=fit.task, spot=spot, label=_label(inputs.stove, spot, fit), chance=chance)
     best = fit.spots[0]
     if best.in_min is not None and best.in_min > 0 and best.chance_then >= GOOD_CHANCE:
-        later = _label(stove, best.spot, fit)
+        later = _label(inputs.stove, best.spot, fit)
         return PotRow(task=fit.task, spot="", label="", chance=0.0, later_spot=later, later_min=best.in_min)
-    why_not = "not with this fire" if fit.state is FitState.NOT else "no place now"
-    if best.chance_now >= WORTH_CHANCE:
-        why_not = "no spot is left"
-    return PotRow(task=fit.task, spot="", label="", chance=0.0, why_not=why_not)
+    return PotRow(task=fit.task, spot="", label="", chance=0.0, why_not=_why_not(fit, inputs.standing, taken))
+
+
+def _why_not(fit: TaskFit, standing: Standing, taken: set[str]) -> str:
+    """What keeps a pot without a place now from having one."""
+    if fit.state is FitState.REFUSED:
+        return str(fit.state)
+    if any(one.chance_now >= LEAST_CHANCE and one.spot in taken for one in fit.spots):
+        return "its spots are taken"
+    best = max(fit.spots, key=lambda one: one.chance_now + one.uneven_now)
+    if best.uneven_now >= LEAST_CHANCE:
+        return "too uneven"
+    heats = [standing.zones[one.spot].p50 for one in fit.spots if one.spot in standing.zones]
+    if all(heat > fit.task.high for heat in heats):
+        return "too hot"
+    return "too cool" if all(heat < fit.task.low for heat in heats) else "not steady enough"
 
 
 def _label(stove: Stove, name: str, fit: TaskFit) -> str:

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from cookstove_gui.advice import Arrival, arrival_of
 from cookstove_gui.desk import Changed, Standing
 from cookstove_gui.desk.cook.oven_lines import oven_fan
+from cookstove_gui.desk.heading import shown_headline
 from cookstove_gui.forecast.answers import HORIZON_MINUTES, FloatArray, Projection
 from cookstove_gui.gui.cook.arrival_mark import ArrivalMark
 from cookstove_gui.gui.cook.clock_axis import clock_ticks
@@ -23,7 +24,6 @@ from cookstove_gui.phrases import cook
 from cookstove_gui.phrases.advice import likely_words
 from cookstove_gui.phrases.entries import entry_words
 from cookstove_gui.phrases.figures import band_text
-from cookstove_gui.phrases.heading import headline
 from cookstove_gui.units import degrees
 
 _LOOK_BACK = 180.0  # min of a live session seen at once
@@ -188,7 +188,7 @@ class TrendPlot(QWidget):
         past = [self._place(at) for at in trace.at]
         self._past.set(past, *(degrees(kelvin, unit) for kelvin in (trace.p10, trace.p50, trace.p90)))
         self._ahead.set(*self._fan(standing.projection))
-        self.setAccessibleDescription(headline(standing, self._desk.edge))
+        self.setAccessibleDescription(shown_headline(self._desk))
         self._show_alternative(standing)
         self._now.setPos(self._place(standing.now))
         self._now.show()

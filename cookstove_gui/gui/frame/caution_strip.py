@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QSizePol
 
 from cookstove_gui.cooking.safety.cautions import Caution
 from cookstove_gui.desk import Changed
+from cookstove_gui.desk.heading import shown_cautions
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.theme import STEP
 
@@ -43,7 +44,7 @@ class CautionStrip(QFrame):
 
     @property
     def _cautions(self) -> tuple[Caution, ...]:
-        return self._desk.standing.cautions if self._desk.standing else ()
+        return shown_cautions(self._desk)
 
     def _show(self, changed: Changed) -> None:
         if changed.standing or changed.session or changed.stove:

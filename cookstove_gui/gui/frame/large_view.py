@@ -4,12 +4,14 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from cookstove_gui.desk import Changed
+from cookstove_gui.desk.heading import shown_headline
+from cookstove_gui.forecast.answers import Quantiles
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.phrases.figures import temperature_text, window_text
-from cookstove_gui.phrases.heading import headline
-from cookstove_gui.resource_files import table
 from cookstove_gui.units import clock_text
+
+_NEVER = Quantiles(p10=None, p50=None, p90=None)
 
 
 class LargeView(QWidget):
@@ -57,16 +59,17 @@ class LargeView(QWidget):
         self._show_clock()
         standing, unit = self._desk.standing, self._desk.unit
         if standing is None or not self._desk.entries or standing.outlook.oven.p50 is None:
-            self._headline.setText(table("phrases.toml")["no_readings"])
+            self._headline.setText(shown_headline(self._desk))
             self._oven.setText(f"– °{unit}")
             self._arrival.setText("")
             return
-        self._headline.setText(headline(standing, self._desk.edge))
+        self._headline.setText(shown_headline(self._desk))
         self._oven.setText(f"{temperature_text(standing.outlook.oven.p50, unit)} °{unit}")
-        band, enters = standing.band, standing.outlook.band.enters_min
-        window = window_text(standing.now, enters, self._desk.offset_minutes)
+        band, found = standing.band, standing.outlook.band
+        comes = found.enters_min if found.line_enters_min is not None else _NEVER  # as the plot draws it
+        window = window_text(standing.now, comes, self._desk.offset_minutes)
         when = "now" if band.holds(standing.outlook.oven.p50) else window
-        self._arrival.setText(f"{band.name}\n{when}")
+        self._arrival.setText(f"{band.name}\n{when}" if self._desk.is_live else "")
 
 
 def _label(name: str, role: str) -> QLabel:

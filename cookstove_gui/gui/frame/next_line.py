@@ -5,11 +5,10 @@ from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QGridLayout, QLabel, QSizePolicy, QWidget
 
 from cookstove_gui.desk import Changed
+from cookstove_gui.desk.heading import shown_detail, shown_headline
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.frame.page_buttons import PageButtons
 from cookstove_gui.gui.widgets.theme import STEP
-from cookstove_gui.phrases.heading import detail, headline
-from cookstove_gui.resource_files import table
 from cookstove_gui.units import clock_text
 
 _WIDE = 1200  # pixels from which on the buttons stand beside the sentence
@@ -78,11 +77,8 @@ class NextLine(QWidget):
         self._show_clock()
 
     def _show_words(self) -> None:
-        standing = self._desk.standing
-        self._headline.setText(
-            headline(standing, self._desk.edge) if standing else table("phrases.toml")["no_readings"]
-        )
-        self._detail.setText(detail(standing, self._desk.edge) if standing else "")
+        self._headline.setText(shown_headline(self._desk))
+        self._detail.setText(shown_detail(self._desk))
 
 
 def _label(name: str, role: str, *, wraps: bool = True) -> QLabel:

@@ -48,8 +48,6 @@ class BakePart(PlanPart[BakeInputs, BakePlan]):
         self._when = self.field("Goes in", "bake_when", "When: now, a clock such as 7:30, or +20 for in twenty minutes")
         self._when.show_text("now")
         self._core = self.field("Probe", "bake_core", "Its core temperature now, if a probe is in it")
-        self._fires = words(role="caution", name="bake_first_fires")
-        self.column.insertWidget(1, self._fires)
         self._steady = words(name="bake_steady")
         self._core_words = words(name="bake_core_words")
         self._turn = words(role="good", name="bake_turn")
@@ -80,15 +78,6 @@ class BakePart(PlanPart[BakeInputs, BakePlan]):
         self._mass.show_text(plan_texts.kilograms_text(mass, unit), mass_unit_beside(unit))
         self._start.show_text(tidy(degrees(start, unit), 0), f"°{unit}")
         self._core.show_text("", f"°{unit}")
-
-    def show_standing(self) -> None:
-        """Ask again; while first fires are to be done there is no food to time."""
-        fires = self.desk.first_fires
-        say(self._fires, fires.line if fires.next is not None else "")
-        if fires.next is not None:
-            self.show_nothing("")
-            return
-        super().show_standing()
 
     def inputs(self) -> BakeInputs | None:
         """The question, or none while something typed is not understood."""

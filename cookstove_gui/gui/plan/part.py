@@ -7,6 +7,7 @@ from typing import Generic, TypeVar
 from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
+from cookstove_gui.desk.heading import first_fires_words
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.gui.background.job import Job
 from cookstove_gui.gui.desk_link import DeskLink
@@ -49,11 +50,14 @@ class PlanPart(QWidget, Generic[Asked, Found]):
         self.answer_lines.addWidget(self.headline)
         self.as_of = words(role="soft", name=f"{name}_as_of")
         self.problem = words(role="problem", name=f"{name}_problem")
+        self.first_fires = words(role="caution", name=f"{name.removeprefix('plan_')}_first_fires")
         self.column = QVBoxLayout(self)
         self.column.setSpacing(2 * STEP)
         self.column.addWidget(words(title, role="heading"))
+        self.column.addWidget(self.first_fires)
         self.column.addWidget(self.problem)
         self.column.addLayout(self._side_by_side())
+        say(self.first_fires, "")
         say(self.problem, "")
         say(self.as_of, "")
         self._asked: Asked | None = None
@@ -90,6 +94,11 @@ class PlanPart(QWidget, Generic[Asked, Found]):
     def show_standing(self) -> None:
         """Work the answer out again: the stove or the question has changed."""
         if not self.isVisible():
+            return
+        not_yet = first_fires_words(self.desk)
+        say(self.first_fires, not_yet)
+        if not_yet:
+            self.show_nothing("")
             return
         standing = self.desk.standing
         if self.needs_fire:

@@ -5,7 +5,6 @@ from PySide6.QtWidgets import QWidget
 from cookstove_gui.desk.plan.pots import PotRow, PotsInputs, place_words, plan_pots, pot_options
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.plan.part import PlanPart
-from cookstove_gui.gui.widgets.form import say, words
 from cookstove_gui.gui.widgets.row_table import RowTable, TableRow
 from cookstove_gui.phrases.plan.pots import pot_chance, pot_later, pots_headline
 
@@ -19,8 +18,6 @@ class PotsPart(PlanPart[PotsInputs, tuple[PotRow, ...]]):
 
     def __init__(self, link: DeskLink, parent: QWidget | None = None) -> None:
         super().__init__(link, "plan_pots", "Several pots", parent)
-        self._fires = words(role="caution", name="pots_first_fires")
-        self.column.insertWidget(1, self._fires)
         self._list = RowTable("pots_list", "What goes on the stove at once", shown_rows=_SHOWN_TASKS)
         self._list.setToolTip("Up and down mark a task, Space ticks it")
         kept = self.desk.setting(_SETTING).split()
@@ -39,15 +36,6 @@ class PotsPart(PlanPart[PotsInputs, tuple[PotRow, ...]]):
 
     def show_unit(self) -> None:
         """Nothing here has a unit of temperature."""
-
-    def show_standing(self) -> None:
-        """Ask again; while first fires are to be done there is no food to place."""
-        fires = self.desk.first_fires
-        say(self._fires, fires.line if fires.next is not None else "")
-        if fires.next is not None:
-            self.show_nothing("")
-            return
-        super().show_standing()
 
     def inputs(self) -> PotsInputs | None:
         """The question."""

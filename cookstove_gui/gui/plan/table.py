@@ -5,6 +5,7 @@ from contextlib import suppress
 from PySide6.QtWidgets import QGridLayout, QWidget
 
 from cookstove_gui.cooking.baking.table_time import TableTime
+from cookstove_gui.desk.heading import first_fires_words
 from cookstove_gui.desk.my_stove.site import site_here
 from cookstove_gui.desk.plan import texts as plan_texts
 from cookstove_gui.desk.plan.bake import BakeChoice, bake_options, sized, usual_mass
@@ -41,8 +42,6 @@ class TablePart(PlanPart[TableInputs, TableTime]):
         self._table = self.field("Eat at", "table_at", "When you want to eat: a time such as 12:30")
         self._mass = self.field("Weight", "table_mass", "Weight of one; empty for the usual one")
         self._rest = self.field("Rests", "table_rest", "How long it rests or cools before you eat", "min")
-        self._fires = words(role="caution", name="table_first_fires")
-        self.column.insertWidget(1, self._fires)
         grid = QGridLayout()
         grid.setHorizontalSpacing(2 * STEP)
         grid.setColumnStretch(1, 1)
@@ -85,15 +84,12 @@ class TablePart(PlanPart[TableInputs, TableTime]):
         self._mass.show_text(plan_texts.kilograms_text(mass, unit), mass_unit_beside(unit))
 
     def show_standing(self) -> None:
-        """Ask again; while first fires are to be done there is no food to time."""
-        fires = self.desk.first_fires
-        say(self._fires, fires.line if fires.next is not None else "")
-        if fires.next is not None:
-            self.show_nothing("")
-        elif not self._table.text.strip():
-            self.show_nothing("Type when you want to eat.")
-        else:
+        """Ask again, once there is a time to ask about."""
+        if self._table.text.strip() or first_fires_words(self.desk):
             super().show_standing()
+        else:
+            say(self.first_fires, "")
+            self.show_nothing("Type when you want to eat.")
 
     def inputs(self) -> TableInputs | None:
         """The question, or none while something typed is not understood."""

@@ -2,7 +2,9 @@
 
 from datetime import datetime, timedelta
 
+from cookstove_gui.advice import EVEN_CHANCE
 from cookstove_gui.cooking.baking.table_time import TableTime
+from cookstove_gui.cooking.baking.whole_bake import WholeBake
 from cookstove_gui.forecast.answers import Quantiles
 from cookstove_gui.phrases.edge import Edge, duration, local_day, weekday
 from cookstove_gui.units import clock_text
@@ -16,10 +18,10 @@ def table_headline(plan: TableTime, edge: Edge) -> str:
     table = clock_text(plan.table_at, edge.offset_minutes)
     left = _minutes_to(plan.goes_in_at, edge)
     if left < -_LATE:
-        return f"Too late for {table}: the {plan.bake.name} should have gone in at {_clock(plan.goes_in_at, edge)}."
+        return f"Too late for {table}: the {plan.bake.name} should have gone in at {edge.at(plan.goes_in_at)}."
     if plan.arrival_min is not None:
         goes_in = "now" if left < _NOW else f"by {_clock(plan.goes_in_at, edge)}"
-        return f"Put the {plan.bake.name} in {goes_in}. {_in_time(plan.arrival_min, left, edge)}"
+        return f"Put the {plan.bake.name} in {goes_in}. {_in_time(plan, plan.arrival_min, left, edge)}"
     late = -_minutes_to(plan.light_likely_at, edge)
     if late > _LATE:
         return f"Even lit now, the oven is likely {duration(late)} too late for {table}."
@@ -29,9 +31,11 @@ def table_headline(plan: TableTime, edge: Edge) -> str:
     return f"Keep the fire until then, or let it go out and l{light}" if plan.burns_now else f"L{light}"
 
 
-def _in_time(arrival: Quantiles, left: float, edge: Edge) -> str:
+def _in_time(plan: TableTime, arrival: Quantiles, left: float, edge: Edge) -> str:
     if arrival.p50 is None:
         return "With this fire the oven does not get hot enough; it needs more wood."
+    if arrival.p50 <= left + 1 and plan.bake_then is not None and plan.bake_then.stays < EVEN_CHANCE:
+        return _not_for_the_bake(plan, plan.bake_then, edge)
     if arrival.p50 <= 1:
         return "The oven is hot enough now."
     when = f"The oven is hot enough about {edge.clock(arrival.p50)}"
@@ -40,8 +44,19 @@ def _in_time(arrival: Quantiles, left: float, edge: Edge) -> str:
     return f"{when}, in time." if arrival.p90 is not None and arrival.p90 <= left else f"{when}, likely in time."
 
 
+def _not_for_the_bake(plan: TableTime, oven: WholeBake, edge: Edge) -> str:
+    """What this fire's oven lacks when the bake goes in, and what to do about it."""
+    if oven.too_hot > oven.too_cool:
+        return "By then the oven is likely too hot, or gets so before it is done: shut the air down in time."
+    again = plan.light_likely_at
+    when = "now" if again <= edge.now else f"from {_clock(again, edge)} on"
+    return f"This fire does not likely hold its heat that long: build it up again {when}."
+
+
 def table_steps(plan: TableTime, edge: Edge) -> tuple[tuple[str, str], ...]:
     """Clock and words of each moment of the day; one that has passed is told only if the bake hangs on it."""
+    if _minutes_to(plan.goes_in_at, edge) < -_LATE:
+        return ()
     heat = edge.range(plan.band.low, plan.band.high)
     rested = f" after {duration(plan.rest_min)} of rest" if plan.rest_min >= 1 else ""
     lighting = (
@@ -69,9 +84,9 @@ def table_source(firings: int) -> str:
 
 
 def _clock(at: datetime, edge: Edge) -> str:
-    """A planned moment, to the five minutes before it, but no earlier than now where it is still to come."""
+    """A planned moment, to the five minutes before it, but no earlier than now."""
     rounded = at - timedelta(minutes=at.minute % 5)
-    return clock_text(max(rounded, min(edge.now, at)), edge.offset_minutes)
+    return clock_text(max(rounded, edge.now), edge.offset_minutes)
 
 
 def _minutes_to(at: datetime, edge: Edge) -> float:

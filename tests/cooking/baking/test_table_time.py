@@ -15,6 +15,7 @@ from cookstove_gui.forecast.answers import Projection
 from cookstove_gui.physics.air import standard_pressure
 from cookstove_gui.stove.entries import Entry, Kind, Session
 from cookstove_gui.stove.stove import stove_with_default_spots
+from cookstove_gui.units import kelvin
 
 TABLE = datetime(2026, 1, 5, 17, 30, tzinfo=UTC)
 STOVE = stove_with_default_spots("Kitchen stove")
@@ -139,3 +140,14 @@ def test_a_fire_that_burns_in_the_morning_says_nothing_of_the_evening():
 @pytest.mark.parametrize(("key", "minutes"), [("bread_round", 60), ("beef_roast", 15), ("fruit_pie", 10)])
 def test_bread_cools_an_hour_and_a_roast_rests_a_quarter(key, minutes):
     assert usual_rest(bake_of(key)) == minutes  # common practice, no source
+
+
+@pytest.mark.parametrize(("wait_min", "stays"), [(0.0, 1.0), (60.0, 0.0), (200.0, None)])
+def test_the_oven_is_asked_about_when_the_bake_goes_in(wait_min, stays):
+    # The oven of every future stays at 390 °F for 90 min and is cold after; bread takes less than an hour and a half.
+    minutes = np.arange(0.0, 181.0, 5.0)
+    oven = np.where(minutes <= 90.0, kelvin(390.0, "F"), kelvin(100.0, "F"))
+    now = TABLE - timedelta(minutes=work_back(STOVE, LOAF, TABLE, 0, ()).bake_min + wait_min)
+    futures = Projection(now=now, minutes=minutes, spots=("oven_centre",), kelvin=np.tile(oven, (4, 1))[:, :, None])
+    found = work_back(STOVE, LOAF, TABLE, 0, (), futures).bake_then
+    assert (found.stays if found else None) == stays

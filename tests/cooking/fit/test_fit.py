@@ -110,7 +110,7 @@ ALWAYS, NEVER = (0, TIMES), (0, 0)
 def test_six_futures_in_ten_are_good_now_and_five_are_not() -> None:
     assert fit_of(futures_in_band(*[ALWAYS] * 6, *[NEVER] * 4), task(375, 425)).state is FitState.NOW
     five = fit_of(futures_in_band(*[ALWAYS] * 5, *[NEVER] * 5), task(375, 425))
-    assert five.state is FitState.LATER  # possible, but nothing to count on yet
+    assert five.state is FitState.NOT  # nothing to count on, and nothing gained by waiting
     assert five.spots[0].chance_now == 0.5
 
 
@@ -122,10 +122,18 @@ def test_a_later_time_that_is_likely_enough_is_named_before_a_likelier_one() -> 
 
 
 def test_with_no_likely_time_the_likeliest_later_one_is_named() -> None:
-    # half the futures good now, 4 in 10 at 60 min: what is not good enough now is never offered in 0 minutes
-    found = fit_of(futures_in_band(*[(0, 3)] * 5, *[(12, 20)] * 4, NEVER), task(375, 425, minutes=10))
+    # three futures good now, 4 in 10 at 60 min: what is not good enough now is never offered in 0 minutes
+    found = fit_of(futures_in_band(*[(0, 3)] * 3, *[(12, 20)] * 4, *[NEVER] * 3), task(375, 425, minutes=10))
     assert (found.spots[0].in_min, found.spots[0].chance_then) == (60.0, 0.4)
-    assert found.spots[0].chance_ever == 0.9
+    assert found.spots[0].chance_ever == 0.7
+
+
+def test_a_spot_that_only_gets_worse_is_not_promised_for_later() -> None:
+    # Good now in half the futures and in ever fewer from then on: five minutes on it would be promised again.
+    falling = [(0, 8), (0, 7), (0, 6), (0, 5), (0, 4)]
+    found = fit_of(futures_in_band(*falling, *[NEVER] * 5), task(375, 425, minutes=5))
+    assert found.spots[0].chance_now == 0.5
+    assert found.state is FitState.NOT
 
 
 def test_good_at_some_time_in_four_futures_of_ten_is_possible_and_in_three_is_not_with_this_fire() -> None:

@@ -41,24 +41,40 @@ def test_each_pot_gets_the_spot_that_serves_all_best(plan):
     ]
 
 
-@pytest.mark.parametrize(("chance", "placed"), [(0.2, True), (0.19, False)])
-def test_a_place_is_worth_naming_from_two_chances_in_ten(plan, chance, placed):
+@pytest.mark.parametrize(("chance", "placed"), [(0.5, True), (0.49, False)])
+def test_below_an_even_chance_there_is_no_place(plan, chance, placed):
     (row,) = plan(fit("boil", ("top_front_left", chance, None, 0.0), state=FitState.NOT))
     assert bool(row.spot) is placed
-    assert row.why_not == ("" if placed else "not with this fire")
+    assert bool(row.why_not) is not placed
+
+
+@pytest.mark.parametrize(("heat", "why"), [(900.0, "too hot"), (300.0, "too cool"), (None, "not steady enough")])
+def test_a_pot_without_a_place_is_told_what_is_wrong_with_its_spots(stands, heat, why):
+    stove, standing = stands
+    boil = fit("boil", ("top_front_left", 0.3, None, 0.0), ("top_front_right", 0.2, None, 0.0), state=FitState.NOT)
+    middle = 0.5 * (boil.task.low + boil.task.high)
+    zones = {name: replace(zone, p50=heat or middle) for name, zone in standing.zones.items()}
+    asked = PotsInputs(standing=replace(standing, fits=(boil,), zones=zones), stove=stove, keys=("boil",))
+    assert [row.why_not for row in plan_pots(asked)] == [why]
+
+
+def test_a_spot_of_the_right_heat_may_be_too_uneven(plan):
+    boil = fit("boil", ("top_front_left", 0.1, None, 0.0), state=FitState.NOT)
+    (row,) = plan(replace(boil, spots=(replace(boil.spots[0], uneven_now=0.6),)))
+    assert row.why_not == "too uneven"
 
 
 @pytest.mark.parametrize(("then", "named"), [(0.6, True), (0.59, False)])
 def test_a_later_place_is_named_if_it_is_likely(plan, then, named):
     (row,) = plan(fit("boil", ("top_front_left", 0.0, 25.0, then), state=FitState.LATER))
     assert (row.later_spot, row.later_min) == (("front left", 25.0) if named else ("", None))
-    assert row.why_not == ("" if named else "no place now")
+    assert bool(row.why_not) is not named
     assert row.spot == ""
 
 
-def test_a_pot_crowded_out_is_told_that_no_spot_is_left(plan):
+def test_a_pot_crowded_out_is_told_that_its_spots_are_taken(plan):
     rows = plan(*(fit(key, ("top_front_left", chance, 0.0, chance)) for key, chance in (("boil", 0.9), ("sear", 0.7))))
-    assert [row.why_not for row in rows] == ["", "no spot is left"]
+    assert [row.why_not for row in rows] == ["", "its spots are taken"]
 
 
 def test_the_oven_is_shared_and_called_so(plan):

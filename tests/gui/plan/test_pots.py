@@ -91,13 +91,13 @@ def test_a_place_that_hardly_serves_is_no_place(qtbot, page):
     tick(qtbot, page, "sear", "fry_eggs")
     sear = task_of("sear")
     assert sear is not None
-    assert answers(page)[sear.name] == ("not with this fire", "")
+    assert answers(page)[sear.name] == ("too cool", "")
     assert seen(page, "plan_pots_headline") == f"1 of 2 have a place now; not {sear.name}."
 
 
 def test_a_pot_whose_spot_another_needs_more_is_told_so(qtbot, page):
     tick(qtbot, page, "fry_bacon", "boil")
-    assert answers(page) == {"fry bacon": ("no spot is left", ""), "boil": ("front left", "9 in 10")}
+    assert answers(page) == {"fry bacon": ("its spots are taken", ""), "boil": ("front left", "9 in 10")}
 
 
 def test_nothing_ticked_asks_to_tick(qtbot, page):

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 from cookstove_gui.cooking.baking.catalogue import bake_of
 from cookstove_gui.cooking.baking.table_time import TableTime, work_back
+from cookstove_gui.cooking.baking.whole_bake import WholeBake
 from cookstove_gui.forecast.answers import Quantiles
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.plan.table import table_headline, table_source, table_steps
@@ -101,3 +102,39 @@ def test_no_passed_clock_is_spoken_of_as_to_come(minutes: float, arrival: Quanti
 @pytest.mark.parametrize(("firings", "said"), [(0, "no source"), (1, "1 firing of"), (7, "7 firings of")])
 def test_what_the_time_was_learned_from(firings: int, said: str) -> None:
     assert said in table_source(firings)
+
+
+@pytest.mark.parametrize(
+    ("oven", "said"),
+    [
+        (WholeBake(stays=0.5, too_hot=0.5, too_cool=0.0), "The oven is hot enough now."),
+        (WholeBake(stays=0.4, too_hot=0.5, too_cool=0.1), "shut the air down in time."),
+        (
+            WholeBake(stays=0.4, too_hot=0.1, too_cool=0.5),
+            "does not likely hold its heat that long: build it up again ",
+        ),
+    ],
+    ids=["even chance", "too hot", "too cool"],
+)
+def test_an_oven_hot_now_is_enough_only_if_it_is_hot_for_the_bake(oven: WholeBake, said: str) -> None:
+    plan = replace(goes_in(110), arrival_min=of(0, 0, 0), bake_then=oven, burns_now=True)
+    assert said in table_headline(plan, EDGE)
+
+
+def test_a_fire_to_be_built_up_later_is_told_when_and_one_overdue_now() -> None:
+    cool = WholeBake(stays=0.0, too_hot=0.0, too_cool=1.0)
+    later, overdue = (replace(goes_in(wait), arrival_min=of(0, 0, 0), bake_then=cool) for wait in (110, 20))
+    # lit 75 min before the bread goes in: 35 min from now, or long ago
+    assert table_headline(later, EDGE).endswith(f"build it up again from {table_clock(35)} on.")
+    assert table_headline(overdue, EDGE).endswith("build it up again now.")
+
+
+def table_clock(minutes: float) -> str:
+    """A clock as the plan rounds it, to the five minutes before."""
+    at = NOW + timedelta(minutes=minutes)
+    return EDGE.at(at - timedelta(minutes=at.minute % 5))
+
+
+def test_a_bake_that_is_too_late_has_no_steps_any_more() -> None:
+    assert table_steps(goes_in(-6), EDGE) == ()
+    assert table_steps(goes_in(-4), EDGE)[0][0] == EDGE.clock(0.0)

@@ -1,0 +1,32 @@
+"""What stands over every page, for a session that is being written and for one that is over."""
+
+from cookstove_gui.cooking.safety.cautions import Caution
+from cookstove_gui.desk.desk import Desk
+from cookstove_gui.phrases.heading import detail, headline
+from cookstove_gui.resource_files import table
+
+
+def shown_headline(desk: Desk) -> str:
+    """The one thing to do now; of a session that is over, that it is."""
+    words = table("phrases.toml")
+    if not desk.is_live:
+        return str(words["session_over"])
+    return headline(desk.standing, desk.edge) if desk.standing else str(words["no_readings"])
+
+
+def shown_detail(desk: Desk) -> str:
+    """What stands behind the headline; nothing of a session that is over."""
+    return detail(desk.standing, desk.edge) if desk.standing and desk.is_live else ""
+
+
+def shown_cautions(desk: Desk) -> tuple[Caution, ...]:
+    """The cautions that hold now; none of a session that is over."""
+    return desk.standing.cautions if desk.standing and desk.is_live else ()
+
+
+def first_fires_words(desk: Desk) -> str:
+    """Why nothing is cooked or loaded yet on a new stove; empty once its first fires are done or waived."""
+    fires = desk.first_fires
+    if fires.next is None:
+        return ""
+    return shown_headline(desk) if desk.standing and desk.standing.first_fires.next else fires.line
