@@ -111,7 +111,7 @@ def test_what_the_time_was_learned_from(firings: int, said: str) -> None:
         (WholeBake(stays=0.4, too_hot=0.5, too_cool=0.1), "shut the air down in time."),
         (
             WholeBake(stays=0.4, too_hot=0.1, too_cool=0.5),
-            "does not likely hold its heat that long: build it up again ",
+            "not likely hold its heat that long: build it up again ",
         ),
     ],
     ids=["even chance", "too hot", "too cool"],
