@@ -96,8 +96,8 @@ def advise(standing: Standing) -> Advice:
 
 
 def _danger(standing: Standing) -> Advice | None:
-    """An urgent caution comes before everything, but for the fumes, which go with the first fires' own line."""
-    found = next((one for one in standing.cautions if one.urgent and one.key != "first_fire_fumes"), None)
+    """A caution about a present danger, which has an order of its own, comes before everything."""
+    found = next((one for one in standing.cautions if one.order), None)
     return None if found is None else Advice(subject=Subject.DANGER, caution=found)
 
 

@@ -108,7 +108,9 @@ def turn(kind: TurnKind, in_min: int = 0, chance: float = 0.9) -> Turn:
     return Turn(kind=kind, chance=chance, in_min=in_min)
 
 
-DANGER = Caution(key="over_fired_flue", title="Flue pipe too hot", text="Shut the air down.", urgent=True)
+DANGER = Caution(
+    key="over_fired_flue", title="Flue pipe too hot", text="The pipe is hot.", urgent=True, order="Shut the air down."
+)
 
 
 # The order of the rules
@@ -117,11 +119,11 @@ DANGER = Caution(key="over_fired_flue", title="Flue pipe too hot", text="Shut th
 def test_danger_speaks_before_everything():
     found = advise(standing(390.0, cautions=(DANGER,), turns=(turn(TurnKind.RELOAD_DUE),)))
     assert found.subject is Subject.DANGER
-    assert words(standing(390.0, cautions=(DANGER,))).startswith("Flue pipe too hot: Shut the air down.")
+    assert words(standing(390.0, cautions=(DANGER,))).startswith("Flue pipe too hot. Shut the air down.")
 
 
-def test_a_caution_that_is_not_urgent_leaves_the_heading_alone():
-    assert advise(standing(390.0, cautions=(replace(DANGER, urgent=False),))).subject is Subject.PUT_IN
+def test_a_caution_without_an_order_leaves_the_heading_alone():
+    assert advise(standing(390.0, cautions=(replace(DANGER, order=""),))).subject is Subject.PUT_IN
 
 
 def test_a_fire_that_is_out_speaks_before_the_oven_is_praised():

@@ -15,7 +15,7 @@ def headline(advice: Advice, standing: Standing, edge: Edge) -> str:
     band = standing.band
     match advice.subject:
         case Subject.DANGER if advice.caution is not None:
-            return f"{advice.caution.title}: {advice.caution.text}"
+            return f"{advice.caution.title}. {advice.caution.order}"
         case Subject.LET_COOL:
             return "Let the stove go cold. Read the cooktop when it is; the next first fire waits for that."
         case Subject.FIRST_FIRE:

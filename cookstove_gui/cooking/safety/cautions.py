@@ -30,6 +30,7 @@ class Caution:
     text: str
     urgent: bool
     spot: str = ""  # the spot it is about, if about one
+    order: str = ""  # of a present danger: the one thing to do at once
 
 
 def due(
@@ -65,6 +66,7 @@ def due(
             text=f"{row['text'].format(spot=_label(stove, about.spot), **about.words)} {row['decides']}",
             urgent=row["urgent"],
             spot=about.spot,
+            order=row.get("order", ""),
         )
         for row in table("cautions.toml")["caution"]
         for about in RULES[row["key"]](moment)

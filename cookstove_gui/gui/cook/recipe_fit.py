@@ -192,7 +192,7 @@ class RecipeFit(QWidget):
         stacked = self._groups.direction() is QBoxLayout.Direction.TopToBottom
         last = place == len(_GROUPS) - 1
         rows.setMaximumHeight(_ANY if last or not stacked else count * line + 4)
-        rows.setMinimumHeight(min(count, 5 if place == 0 else 3) * line + 4 if stacked else line)
+        rows.setMinimumHeight(min(count, 3) * line + 4 if stacked else line)
         self._groups.setStretch(place, ((0, 0, 1) if stacked else (5, 6, 3))[place])
 
     def _switch(self) -> None:

@@ -139,6 +139,7 @@ class PlanPart(QWidget, Generic[Asked, Found]):
     def show_nothing(self, why: str) -> None:
         """Show no answer, and why."""
         self.headline.setText(why)
+        self._answer.setVisible(bool(why))
         say(self.as_of, "")
 
     @abstractmethod
@@ -155,6 +156,7 @@ class PlanPart(QWidget, Generic[Asked, Found]):
 
     def _take(self, answer: Found) -> None:
         say(self.problem, "")
+        self._answer.show()
         self.show_answer(answer)
 
     def _refuse(self, sentence: str) -> None:

@@ -19,7 +19,7 @@ def bake_headline(name: str, answer: Doneness, goes_in_min: float, edge: Edge) -
     if goes_in_min < -1:
         begin = "The"
     else:
-        begin = f"Put in {f'at {edge.clock(goes_in_min)}' if goes_in_min > 1 else 'now'}, the"
+        begin = f"If it goes in {f'at {edge.clock(goes_in_min)}' if goes_in_min > 1 else 'now'}, the"
     return f"{begin} {name} is done about {edge.clock(done.p50)}; {span(done, edge)}."
 
 

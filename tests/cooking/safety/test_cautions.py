@@ -58,3 +58,11 @@ def test_unreadable_rows_are_passed_over() -> None:
 def test_zones_may_come_by_name() -> None:
     hot = zone("flue", 600)
     assert due(STOVE, log(LIT), {"flue": hot}, ()) == due(STOVE, log(LIT), [hot], ())
+
+
+def test_only_a_present_danger_has_an_order_and_it_is_urgent_and_short() -> None:
+    rows = [row for row in table("cautions.toml")["caution"] if "order" in row]
+    assert {row["key"] for row in rows} == {
+        "over_fired_flue", "over_fired_top", "wall_urgent", "carbon_monoxide", "back_puff",
+    }  # fmt: skip
+    assert all(row["urgent"] and len(row["order"]) <= 80 for row in rows)

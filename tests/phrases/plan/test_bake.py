@@ -43,8 +43,8 @@ def answer(done: Quantiles, *, key: str = "chicken", late: float | None = 12.0) 
 @pytest.mark.parametrize(
     ("goes_in", "said"),
     [
-        (0.0, "Put in now, the chicken is done about 9:33; between 9:13 and 9:53."),
-        (20.0, "Put in at 8:23, the chicken is done about 9:33; between 9:13 and 9:53."),
+        (0.0, "If it goes in now, the chicken is done about 9:33; between 9:13 and 9:53."),
+        (20.0, "If it goes in at 8:23, the chicken is done about 9:33; between 9:13 and 9:53."),
         (-30.0, "The chicken is done about 9:33; between 9:13 and 9:53."),
     ],
 )
