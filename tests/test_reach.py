@@ -29,7 +29,7 @@ LISTED = {
     "logbook.backups.restore": "wired by the logbook's restore",
     "gui.widgets.theme.TEXT_PAIRS": "which colours meet, for the test of contrast",
     "gui.widgets.theme.EDGE_PAIRS": "the same for lines",
-    "gui.cook.stove_drawing.StoveDrawing.patch": "how tests find a spot of the drawing",
+    "gui.drawn_stove.stove_drawing.StoveDrawing.patch": "how tests find a spot of the drawing",
 }
 
 

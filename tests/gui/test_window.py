@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QAbstractButton, QApplication, QLineEdit, QPushBut
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.desk import Desk
-from cookstove_gui.gui.cook.stove_drawing import StoveDrawing
+from cookstove_gui.gui.drawn_stove.stove_drawing import StoveDrawing
 from cookstove_gui.gui.frame.keys_page import KEYS
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import TARGET_PIXELS

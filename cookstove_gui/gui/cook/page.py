@@ -7,9 +7,9 @@ from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QPushButton, QVBoxLayout
 from cookstove_gui.gui.cook.band_picker import BandPicker
 from cookstove_gui.gui.cook.entry_panel import EntryPanel
 from cookstove_gui.gui.cook.recipe_fit import RecipeFit
-from cookstove_gui.gui.cook.stove_drawing import StoveDrawing
 from cookstove_gui.gui.cook.what_if import WhatIf
 from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.drawn_stove.stove_drawing import StoveDrawing
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import STEP
 

@@ -6,8 +6,8 @@ from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from cookstove_gui.gui.drawn_stove.stove_geometry import stove_geometry
 from cookstove_gui.gui.widgets.look import Look
-from cookstove_gui.gui.widgets.stove_geometry import stove_geometry
 from cookstove_gui.gui.widgets.theme import NUMBER_POINTS, colour, font
 from cookstove_gui.stove.stove import Stove
 

@@ -13,9 +13,9 @@ from pytestqt.qtbot import QtBot
 from cookstove_gui.desk import Desk, Memory, work_out
 from cookstove_gui.desk.my_stove.meant import meant_heat
 from cookstove_gui.gui.cook.recent_rows import RecentRows
-from cookstove_gui.gui.cook.spot_patch import SpotPatch
-from cookstove_gui.gui.cook.stove_drawing import StoveDrawing
 from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.drawn_stove.spot_patch import SpotPatch
+from cookstove_gui.gui.drawn_stove.stove_drawing import StoveDrawing
 from cookstove_gui.gui.frame.caution_strip import CautionStrip
 from cookstove_gui.gui.my_stove.page import MyStovePage
 from cookstove_gui.gui.widgets.look import Look

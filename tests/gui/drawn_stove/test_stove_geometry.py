@@ -6,7 +6,7 @@ from itertools import combinations
 import pytest
 from PySide6.QtCore import QRectF
 
-from cookstove_gui.gui.widgets.stove_geometry import stove_geometry
+from cookstove_gui.gui.drawn_stove.stove_geometry import stove_geometry
 from cookstove_gui.stove.stove import Firebox, Spot, SpotKind, Stove, stove_with_default_spots
 
 SIZES = pytest.mark.parametrize(("width", "height"), [(448.0, 300.0), (448.0, 170.0), (900.0, 700.0)])

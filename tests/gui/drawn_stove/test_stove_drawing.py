@@ -12,9 +12,9 @@ from pytestqt.qtbot import QtBot
 from cookstove_gui.advice import advise
 from cookstove_gui.desk import Changed, Desk, Memory, work_out
 from cookstove_gui.forecast.answers import DoubtedReading
-from cookstove_gui.gui.cook.spot_patch import SpotPatch, hatch_spacing
-from cookstove_gui.gui.cook.stove_drawing import StoveDrawing
 from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.drawn_stove.spot_patch import SpotPatch, hatch_spacing
+from cookstove_gui.gui.drawn_stove.stove_drawing import StoveDrawing
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.stove.entries import Kind
 from cookstove_gui.stove.stove import Firebox, stove_with_default_spots

@@ -7,11 +7,11 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from cookstove_gui.advice import advise
 from cookstove_gui.desk import Changed
 from cookstove_gui.desk.cook.spot_heats import spot_heats
-from cookstove_gui.gui.cook.spot_patch import SpotPatch
 from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.drawn_stove.spot_patch import SpotPatch
+from cookstove_gui.gui.drawn_stove.stove_geometry import StoveGeometry, stove_geometry
 from cookstove_gui.gui.widgets.heat_colours import HOTTEST_AT_LEAST, HeatScale
 from cookstove_gui.gui.widgets.look import Look
-from cookstove_gui.gui.widgets.stove_geometry import StoveGeometry, stove_geometry
 from cookstove_gui.gui.widgets.theme import BODY_POINTS, colour, font
 from cookstove_gui.phrases.entries import opening_words
 from cookstove_gui.stove.entries import Kind, door_is_open, fraction_open
