@@ -39,7 +39,7 @@ from cookstove_gui.forecast.answers import (
     TurnKind,
     Zone,
 )
-from cookstove_gui.stove.entries import USUAL_SPLIT, Entry, HeatBand, Kind, Session, fold, fraction_open
+from cookstove_gui.stove.entries import USUAL_SPLIT, Entry, HeatBand, Kind, Session, fold, fraction_open, numbers_kept
 from cookstove_gui.stove.stove import Stove
 
 AHEAD_MINUTES = (15, 30, 60)
@@ -104,7 +104,7 @@ class Standing:
     fits: tuple[TaskFit, ...]
     course: Course
     turns: tuple[Turn, ...]  # those of the course, and what has turned already
-    doubted: tuple[DoubtedReading, ...]
+    doubted: tuple[DoubtedReading, ...]  # without those that the cook kept
     best_step: Alternative | None  # looked for only when the present course falls short of the band
     alternative: Alternative | None
 
@@ -205,6 +205,7 @@ def work_out(inputs: Inputs, memory: Memory | None = None) -> Standing:
     ahead = outlook_of(projection, stove, band, inputs.ahead)
     has_readings = any(row.kind is Kind.READING for row in found.rows)
     is_fed = has_readings and fit_for_food and not fire_is_out(found.turns)
+    kept = numbers_kept([row for row in inputs.rows if row.at <= inputs.now])
     return Standing(
         serial=inputs.serial,
         now=inputs.now,
@@ -221,7 +222,7 @@ def work_out(inputs: Inputs, memory: Memory | None = None) -> Standing:
         fits=fits(projection, stove, first_fires_done=fit_for_food),
         course=found.course,
         turns=found.turns,
-        doubted=doubted_readings(belief),
+        doubted=tuple(row for row in doubted_readings(belief) if row.number not in kept),
         best_step=_best_step(belief, band, found.rows, ahead) if is_fed else None,
         alternative=None if inputs.action == LEAVE else _alternative(belief, band, inputs.action, inputs.ahead),
     )

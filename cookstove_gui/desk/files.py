@@ -10,7 +10,7 @@ from cookstove_gui.errors import InputProblem, Problem
 from cookstove_gui.logbook.folder import stove_beside
 from cookstove_gui.logbook.log_file import LogReading, read_log, write_log
 from cookstove_gui.logbook.stove_file import FILE_NAME, write_stove
-from cookstove_gui.stove.entries import Entry, Kind, Session
+from cookstove_gui.stove.entries import ABOUT_A_ROW, Entry, Session
 from cookstove_gui.stove.stove import Stove, with_spots_named
 
 
@@ -135,6 +135,6 @@ def _essence(entries: Sequence[Entry]) -> tuple[tuple[object, ...], ...]:
         sorted(
             (row.at, str(row.kind), row.spot, row.value, row.unit, row.note)
             for row in entries
-            if row.kind is not Kind.VOID
+            if row.kind not in ABOUT_A_ROW
         )
     )

@@ -12,7 +12,7 @@ from cookstove_gui.logbook.log_text import RawRow, decoded, header_notes, header
 from cookstove_gui.logbook.rows import renumbered
 from cookstove_gui.logbook.whole_file import write_whole
 from cookstove_gui.stove.checking import FieldProblem, check_entry, doubt
-from cookstove_gui.stove.entries import Entry, Kind, voided_number
+from cookstove_gui.stove.entries import ABOUT_A_ROW, Entry, Kind, named_number, numbers_taken_back
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import iso_clock, parse_iso_clock
 
@@ -53,8 +53,8 @@ class LogReading:
     def with_repeats(self) -> tuple[Entry, ...]:
         """All good rows, for a logbook that keeps everything: the repeats too, each voided at once."""
         rows = self.entries + self.repeats
-        # A void may name a row that could not be read; its number must not be given away.
-        named = [voided_number(row) for row in rows if row.kind is Kind.VOID]
+        # A row may name one that could not be read; its number must not be given away.
+        named = [named_number(row) for row in rows if row.kind in ABOUT_A_ROW]
         last = max([row.number for row in rows] + named, default=0)
         voids = tuple(
             Entry(
@@ -107,7 +107,7 @@ def read_log_text(text: str, where: str, stove: Stove | None = None) -> LogReadi
         else:
             if entry is not None:
                 entries.append(entry)
-    entries, idle = _without_idle_voids(entries, len(line_of))
+    entries, idle = _without_idle_rows(entries, len(line_of))
     standing, repeats = _without_repeats(entries)
     for number, why, sentence in idle:
         problems.append(_problem(where, line_of[number], "value", why, sentence))
@@ -176,13 +176,14 @@ def _capital(sentence: str) -> str:
     return sentence[:1].upper() + sentence[1:]
 
 
-def _without_idle_voids(entries: list[Entry], rows: int) -> tuple[list[Entry], list[tuple[int, str, str]]]:
-    """The rows without voids of rows that the file does not have, and what to say of those."""
+def _without_idle_rows(entries: list[Entry], rows: int) -> tuple[list[Entry], list[tuple[int, str, str]]]:
+    """The entries without those that name a row the file does not have, and what to say of them."""
     kept: list[Entry] = []
     idle: list[tuple[int, str, str]] = []
     for row in entries:
-        if row.kind is Kind.VOID and voided_number(row) > rows:
-            sentence = f"There is no row {row.value} to take back; the file has {rows}, counted under the header."
+        if row.kind in ABOUT_A_ROW and named_number(row) > rows:
+            what = "take back" if row.kind is Kind.VOID else "keep"
+            sentence = f"There is no row {row.value} to {what}; the file has {rows}, counted under the header."
             idle.append((row.number, "no such row", sentence))
         else:
             kept.append(row)
@@ -194,10 +195,7 @@ def _without_repeats(entries: list[Entry]) -> tuple[list[Entry], list[tuple[Entr
 
     What was taken back does not count, so that a row may be typed again after it was voided.
     """
-    taken_back: set[int] = set()
-    for row in reversed(entries):
-        if row.kind is Kind.VOID and row.number not in taken_back:
-            taken_back.add(voided_number(row))
+    taken_back = numbers_taken_back(entries)
     first_of: dict[tuple[object, ...], int] = {}
     kept: list[Entry] = []
     repeats: list[tuple[Entry, int]] = []

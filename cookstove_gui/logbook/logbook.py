@@ -17,7 +17,7 @@ from cookstove_gui.logbook.database import Database
 from cookstove_gui.logbook.rows import SessionSummary, entry_of, renumbered, row_of, summary_of
 from cookstove_gui.logbook.stove_facts import StoveFacts, move_facts, write_stove
 from cookstove_gui.logbook.stove_file import stove_from_text
-from cookstove_gui.stove.entries import Entry, Kind, Session, voided_number
+from cookstove_gui.stove.entries import ABOUT_A_ROW, Entry, Session, named_number
 from cookstove_gui.stove.stove import Stove
 
 __all__ = ["FILE_NAME", "Logbook", "SessionSummary", "default_path"]
@@ -167,16 +167,14 @@ class Logbook:
     def append(self, session_number: int, entries: Iterable[Entry]) -> tuple[Entry, ...]:
         """Add checked entries to a session, all or none, numbered on from its last row; they come back so.
 
-        A void row names a row of this session that stands before it.
+        A row about another names a row of this session that stands before it.
         """
         with self._database.transaction() as connection:
             first = _next_number(connection, session_number)
             added = tuple(replace(entry, number=number) for number, entry in enumerate(entries, start=first))
             for entry in added:
-                if entry.kind is Kind.VOID and not 1 <= voided_number(entry) < entry.number:
-                    raise InputProblem(
-                        f"There is no row {entry.value} to take back; the last one is {entry.number - 1}."
-                    )
+                if entry.kind in ABOUT_A_ROW and not 1 <= named_number(entry) < entry.number:
+                    raise InputProblem(f"There is no row {entry.value}; the last one is {entry.number - 1}.")
             connection.executemany(_INSERT_ENTRY, [row_of(session_number, entry) for entry in added])
         return added
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from datetime import UTC, datetime, timedelta
 
 from cookstove_gui.logbook.database import Row
-from cookstove_gui.stove.entries import Entry, Kind, voided_number
+from cookstove_gui.stove.entries import ABOUT_A_ROW, Entry, Kind, named_number
 
 _EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
 _MICROSECOND = timedelta(microseconds=1)
@@ -80,9 +80,9 @@ def summary_of(row: Row) -> SessionSummary:
 
 
 def renumbered(entries: Iterable[Entry], first: int = 1) -> tuple[Entry, ...]:
-    """The same rows numbered without gaps from `first` on, what void rows take back following along.
+    """The same rows numbered without gaps from `first` on, the numbers that rows name following along.
 
-    A void whose row is not among the entries takes back nothing here, and stays as a note.
+    One that names a row not among the entries says nothing here, and stays as a note.
     """
     rows = sorted(entries, key=lambda row: row.number)
     new_number = {row.number: place for place, row in enumerate(rows, start=first)}
@@ -91,12 +91,12 @@ def renumbered(entries: Iterable[Entry], first: int = 1) -> tuple[Entry, ...]:
 
 def _moved(entry: Entry, new_number: dict[int, int]) -> Entry:
     number = new_number[entry.number]
-    if entry.kind is not Kind.VOID:
+    if entry.kind not in ABOUT_A_ROW:
         return replace(entry, number=number)
-    target = voided_number(entry)
+    target = named_number(entry)
     if target in new_number:
         return replace(entry, number=number, value=str(new_number[target]))
-    words = f"took back row {target} of another log"
+    words = f"{'took back' if entry.kind is Kind.VOID else 'kept'} row {target} of another log"
     return replace(
         entry, number=number, kind=Kind.NOTE, value="", note=f"{words}; {entry.note}" if entry.note else words
     )

@@ -105,8 +105,8 @@ def checked(entry: Entry) -> Entry:
             if not spot:
                 raise FieldProblem("spot", "missing", "A pan needs the spot it was put on or taken from.")
             value = _one_of(entry.kind, value, ("on", "off"))
-        case Kind.VOID:
-            value = _check_void(value, entry.number)
+        case Kind.VOID | Kind.KEPT:
+            value = _check_row_number(entry.kind, value, entry.number)
         case Kind.LIT | Kind.NOTE:
             pass
     return replace(entry, spot=spot, value=value, unit=unit)
@@ -216,16 +216,17 @@ def _one_of(kind: Kind, value: str, words: tuple[str, ...]) -> str:
     return tidied
 
 
-def _check_void(value: str, number: int) -> str:
+def _check_row_number(kind: Kind, value: str, number: int) -> str:
     if not value:
-        raise FieldProblem("value", "missing", "A void row needs the number of the row it takes back.")
+        what = "takes back" if kind is Kind.VOID else "lets stand"
+        raise FieldProblem("value", "missing", f"A {kind} row needs the number of the row it {what}.")
     row = _number(value, "row number")
     if row < 1 or row != int(row):
         raise FieldProblem(
             "value", "not a row number", f"“{value}” is not a row number; rows count from 1 under the header."
         )
     if number and row == number:
-        raise FieldProblem("value", "voids itself", f"Row {number} takes itself back; write the number of another row.")
+        raise FieldProblem("value", "names itself", f"Row {number} names itself; write the number of another row.")
     return str(int(row))
 
 

@@ -1,7 +1,7 @@
 """A session's log: append-only entries, and the fold that applies what was taken back."""
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from enum import StrEnum
@@ -21,7 +21,11 @@ class Kind(StrEnum):
     OVEN_DOOR = "oven_door"
     PAN = "pan"
     NOTE = "note"
+    KEPT = "kept"
     VOID = "void"
+
+
+ABOUT_A_ROW = frozenset({Kind.KEPT, Kind.VOID})  # they speak of another row of the log, not of the stove
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -62,26 +66,38 @@ class Session:
 
 
 def fold(entries: Iterable[Entry], until: datetime | None = None) -> tuple[Entry, ...]:
-    """What holds after corrections, in order of time: voided rows and void rows left out.
+    """What was read and done after corrections, in order of time: without voided rows and rows about another row.
 
     Rows later than `until` are not looked at. Voids are read from the last to the first, so that a void which was
     itself taken back has no effect.
     """
     seen = [entry for entry in entries if until is None or entry.at <= until]
-    taken_back: set[int] = set()
-    for entry in sorted(seen, key=lambda row: row.number, reverse=True):
-        if entry.kind is Kind.VOID and entry.number not in taken_back:
-            taken_back.add(voided_number(entry))
-    standing = (row for row in seen if row.kind is not Kind.VOID and row.number not in taken_back)
+    taken_back = numbers_taken_back(seen)
+    standing = (row for row in seen if row.kind not in ABOUT_A_ROW and row.number not in taken_back)
     return tuple(sorted(standing, key=lambda row: (row.at, row.number)))
 
 
-def voided_number(entry: Entry) -> int:
-    """Number of the row that a void row takes back."""
+def numbers_taken_back(entries: Iterable[Entry]) -> set[int]:
+    """Numbers of the rows, void rows among them, that a void row in force takes back."""
+    taken_back: set[int] = set()
+    for entry in sorted(entries, key=lambda row: row.number, reverse=True):
+        if entry.kind is Kind.VOID and entry.number not in taken_back:
+            taken_back.add(named_number(entry))
+    return taken_back
+
+
+def numbers_kept(entries: Sequence[Entry]) -> set[int]:
+    """Numbers of the rows that the cook kept as typed when they were questioned."""
+    taken_back = numbers_taken_back(entries)
+    return {named_number(row) for row in entries if row.kind is Kind.KEPT and row.number not in taken_back}
+
+
+def named_number(entry: Entry) -> int:
+    """Number of the row that a void row takes back or a kept row lets stand."""
     try:
         return int(entry.value)
     except ValueError:
-        sentence = f"“{entry.value}” is not a row number; a void row's value is the number of the row it takes back."
+        sentence = f"“{entry.value}” is not a row number; a {entry.kind} row's value is the number of another row."
         raise InputProblem(sentence) from None
 
 

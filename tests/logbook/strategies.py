@@ -42,7 +42,10 @@ def logs(draw: st.DrawFn, max_size: int = 12) -> tuple[Entry, ...]:
     for number, at in enumerate(clocks, start=1):
         content = draw(_contents)
         if number > 1 and draw(st.integers(min_value=0, max_value=4)) == 0:
-            content = {"kind": Kind.VOID, "value": str(draw(st.integers(min_value=1, max_value=number - 1)))}
+            content = {
+                "kind": draw(st.sampled_from([Kind.KEPT, Kind.VOID])),
+                "value": str(draw(st.integers(min_value=1, max_value=number - 1))),
+            }
         entries.append(Entry(number=number, at=at, offset_minutes=draw(offsets), note=draw(texts), **content))
     return tuple(entries)
 

@@ -211,7 +211,7 @@ def test_folder_in_the_place_of_a_file_is_told(tmp_path: Path) -> None:
         ("2026-01-05T07:02:00-05:00,pan,flue,there,,", "value", "on or off"),
         ("2026-01-05T07:02:00-05:00,void,,,,", "value", "number of the row"),
         ("2026-01-05T07:02:00-05:00,void,,1.5,,", "value", "not a row number"),
-        ("2026-01-05T07:02:00-05:00,void,,2,,", "value", "takes itself back"),
+        ("2026-01-05T07:02:00-05:00,void,,2,,", "value", "names itself"),
         ("2026-01-05T07:02:00-05:00,void,,9,,", "value", "no row 9"),
         (GOOD + "so hot, it smoked", "row", "7 fields where the header names 6"),
         (GOOD + '"two" splits', "row", "quotation mark"),

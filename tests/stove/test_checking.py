@@ -42,6 +42,7 @@ def _entry_or_sentence(**fields: Any) -> Entry | str:
         ("pan", {"value": "ON", "spot": "flue"}, {"value": "on"}),
         ("air", {"value": "0,3"}, {"value": "0,3"}),
         ("void", {"value": "3.0"}, {"value": "3"}),
+        ("Kept", {"value": "3.0"}, {"value": "3"}),
         ("note", {"note": "  as typed\n "}, {"note": "  as typed\n "}),
     ],
 )
@@ -53,7 +54,7 @@ def test_fields_are_tidied_but_the_note_is_kept_to_the_letter(
 
 
 @given(
-    kind=st.text(max_size=8) | st.sampled_from(["reading", "wood", "air", "void", "pan"]),
+    kind=st.text(max_size=8) | st.sampled_from(["reading", "wood", "air", "void", "kept", "pan"]),
     spot=st.text(max_size=5),
     value=st.text(max_size=8) | st.floats().map(str),
     unit=st.text(max_size=3) | st.sampled_from(["F", "C", "kg"]),

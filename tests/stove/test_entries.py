@@ -14,6 +14,7 @@ from cookstove_gui.stove.entries import (
     door_is_open,
     fold,
     fraction_open,
+    numbers_kept,
     reading_kelvin,
     wood_count,
     wood_mass,
@@ -48,6 +49,12 @@ def test_void_later_than_the_moment_asked_about_does_not_count_yet() -> None:
     rows = (_row(1), _row(2, Kind.VOID, minute=10, value="1"))
     assert _numbers(*rows, until=SEVEN + timedelta(minutes=9)) == [1]
     assert _numbers(*rows, until=SEVEN + timedelta(minutes=10)) == []
+
+
+def test_a_kept_row_is_nothing_done_at_the_stove_and_may_be_taken_back() -> None:
+    rows = (_row(1), _row(2), _row(3, Kind.KEPT, value="1"))
+    assert (_numbers(*rows), numbers_kept(rows)) == ([1, 2], {1})
+    assert numbers_kept((*rows, _row(4, Kind.VOID, value="3"))) == set()
 
 
 def test_void_of_no_row_takes_nothing_back() -> None:

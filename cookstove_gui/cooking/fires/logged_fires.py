@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.stove.entries import Entry, Kind, Session, fold, fraction_open, reading_kelvin, voided_number
+from cookstove_gui.stove.entries import Entry, Kind, Session, fold, fraction_open, named_number, reading_kelvin
 from cookstove_gui.stove.stove import SpotKind, Stove
 from cookstove_gui.units import kelvin
 
@@ -149,7 +149,7 @@ def _air_open_then_shut(rows: list[Entry]) -> bool:
 
 def _names_a_row(row: Entry) -> bool:
     try:
-        voided_number(row)
+        named_number(row)
     except InputProblem:
         return False
     return True

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from datetime import datetime
 
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.stove.entries import Entry, Kind, voided_number
+from cookstove_gui.stove.entries import Entry, Kind, named_number
 
 CORRECTED = "corrected"
 
@@ -52,7 +52,7 @@ def _in_effect(rows: Sequence[Entry]) -> set[int]:
     taken_back: set[int] = set()
     for row in sorted(rows, key=_number, reverse=True):
         if row.kind is Kind.VOID and row.number not in taken_back:
-            taken_back.add(voided_number(row))
+            taken_back.add(named_number(row))
     return {row.number for row in rows} - taken_back
 
 
@@ -62,12 +62,12 @@ def _is_plain_void(row: Entry) -> bool:
 
 def _brings_back(row: Entry, rows: Sequence[Entry]) -> bool:
     """Whether a void row takes back an undo, and so is a redo itself."""
-    target = next((other for other in rows if other.number == voided_number(row)), None)
+    target = next((other for other in rows if other.number == named_number(row)), None)
     return target is not None and _is_plain_void(target)
 
 
 def _takes_back_correction(row: Entry, rows: Sequence[Entry]) -> bool:
-    target = next((other for other in rows if other.number == voided_number(row)), None)
+    target = next((other for other in rows if other.number == named_number(row)), None)
     return target is not None and target.kind is Kind.VOID and target.note == CORRECTED
 
 

@@ -30,7 +30,7 @@ from cookstove_gui.stove.entries import (
     Entry,
     Kind,
     fold,
-    voided_number,
+    named_number,
 )
 from cookstove_gui.stove.stove import SpotKind, Stove, with_spots_named
 
@@ -186,7 +186,7 @@ def _is_empty_void(entry: Entry) -> bool:
     if entry.kind is not Kind.VOID:
         return False
     try:
-        voided_number(entry)
+        named_number(entry)
     except InputProblem:
         return True
     return False
