@@ -6,10 +6,10 @@ from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QPushButton, QVBoxLayout
 
 from cookstove_gui.gui.cook.band_picker import BandPicker
 from cookstove_gui.gui.cook.entry_panel import EntryPanel
-from cookstove_gui.gui.cook.recipe_fit import RecipeFit
 from cookstove_gui.gui.cook.what_if import WhatIf
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.drawn_stove.stove_drawing import StoveDrawing
+from cookstove_gui.gui.time_axis.recipe_fit import RecipeFit
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import STEP
 
@@ -72,7 +72,7 @@ class CookPage(QWidget):
 
     def bring_plot(self) -> None:
         """Load the plotting library and draw with it; called once, after the first paint."""
-        from cookstove_gui.gui.cook.trend_plot import TrendPlot
+        from cookstove_gui.gui.time_axis.trend_plot import TrendPlot
 
         self._drawing.bring_colours()
         plot = TrendPlot(self._link, self._look)

@@ -11,9 +11,9 @@ from pytestqt.qtbot import QtBot
 from cookstove_gui.cooking.fires.first_fires import progress
 from cookstove_gui.desk import Changed, Desk, Memory, work_out
 from cookstove_gui.forecast.answers import Action, ActionKind, Quantiles
-from cookstove_gui.gui.cook.fire_lane import FireLane
-from cookstove_gui.gui.cook.trend_plot import TrendPlot
 from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.time_axis.fire_lane import FireLane
+from cookstove_gui.gui.time_axis.trend_plot import TrendPlot
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.stove.entries import Kind
 from cookstove_gui.units import degrees

@@ -12,12 +12,12 @@ from cookstove_gui.desk import Changed, Standing
 from cookstove_gui.desk.cook.oven_lines import oven_fan
 from cookstove_gui.desk.heading import shown_headline
 from cookstove_gui.forecast.answers import HORIZON_MINUTES, FloatArray, Projection
-from cookstove_gui.gui.cook.arrival_mark import ArrivalMark
-from cookstove_gui.gui.cook.clock_axis import clock_ticks
-from cookstove_gui.gui.cook.fan import Fan
-from cookstove_gui.gui.cook.fire_lane import FIRE_KINDS, FireLane, LaneMark
-from cookstove_gui.gui.cook.reading_marks import ReadingMarks
 from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.time_axis.arrival_mark import ArrivalMark
+from cookstove_gui.gui.time_axis.clock_axis import clock_ticks
+from cookstove_gui.gui.time_axis.fan import Fan
+from cookstove_gui.gui.time_axis.fire_lane import FIRE_KINDS, FireLane, LaneMark
+from cookstove_gui.gui.time_axis.reading_marks import ReadingMarks
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import BODY_POINTS, colour, font
 from cookstove_gui.phrases import cook

@@ -5,7 +5,7 @@ from datetime import UTC, datetime
 from hypothesis import given
 from hypothesis import strategies as st
 
-from cookstove_gui.gui.cook.clock_axis import clock_ticks
+from cookstove_gui.gui.time_axis.clock_axis import clock_ticks
 
 ANCHOR = datetime(2026, 1, 5, 12, 2, 30, tzinfo=UTC)
 

@@ -10,8 +10,8 @@ from pytestqt.qtbot import QtBot
 from cookstove_gui.cooking.fit.fit import FitState
 from cookstove_gui.cooking.fit.tasks import Place
 from cookstove_gui.desk import Desk, Memory, work_out
-from cookstove_gui.gui.cook.recipe_fit import RecipeFit
 from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.time_axis.recipe_fit import RecipeFit
 from cookstove_gui.gui.widgets.look import Look
 from tests.gui.hands import click, control, lines, words
 
