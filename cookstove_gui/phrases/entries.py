@@ -25,6 +25,8 @@ def entry_words(entry: Entry, stove: Stove) -> str:
             return f"{spot_label(stove, entry.spot)} {entry.value} °{entry.unit}"
         case Kind.LIT:
             return "lit"
+        case Kind.OUT:
+            return "fire out"
         case Kind.WOOD:
             mass = f"{entry.value} {entry.unit}".strip()
             return ", ".join(part for part in (entry.note, mass) if part) or "wood"

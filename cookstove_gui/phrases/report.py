@@ -75,6 +75,7 @@ def event_words(row: Entry, stove: Stove) -> str:
     """What was done, without its remark."""
     shown = {
         Kind.LIT: "fire lit",
+        Kind.OUT: "fire out",
         Kind.WOOD: f"wood {row.value} {row.unit}".strip(),
         Kind.AIR: f"air {_opening(row)}",
         Kind.BYPASS: f"bypass {_opening(row)}",

@@ -107,7 +107,7 @@ def checked(entry: Entry) -> Entry:
             value = _one_of(entry.kind, value, ("on", "off"))
         case Kind.VOID | Kind.KEPT:
             value = _check_row_number(entry.kind, value, entry.number)
-        case Kind.LIT | Kind.NOTE:
+        case Kind.LIT | Kind.OUT | Kind.NOTE:
             pass
     return replace(entry, spot=spot, value=value, unit=unit)
 

@@ -15,6 +15,7 @@ class Kind(StrEnum):
 
     READING = "reading"
     LIT = "lit"
+    OUT = "out"
     WOOD = "wood"
     AIR = "air"
     BYPASS = "bypass"

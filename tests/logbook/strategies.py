@@ -19,7 +19,7 @@ _contents = st.one_of(
     st.fixed_dictionaries(
         {"kind": st.just(Kind.READING), "spot": spots, "value": numbers, "unit": st.sampled_from("FC")}
     ),
-    st.fixed_dictionaries({"kind": st.sampled_from([Kind.LIT, Kind.NOTE])}),
+    st.fixed_dictionaries({"kind": st.sampled_from([Kind.LIT, Kind.OUT, Kind.NOTE])}),
     st.fixed_dictionaries(
         {
             "kind": st.just(Kind.WOOD),

@@ -105,17 +105,19 @@ def fraction_or_none(entry: Entry) -> float | None:
 def _split(rows: tuple[Entry, ...]) -> list[list[Entry]]:
     found: list[list[Entry]] = []
     fed_at: datetime | None = None  # lit or given wood
+    is_out = False  # by the log
     for row in rows:
         feeds = row.kind in (Kind.LIT, Kind.WOOD)
         ended = bool(found) and row.at - found[-1][-1].at > LONGEST_SILENCE
         if ended:
             fed_at = None
-        if feeds and (fed_at is None or (row.kind is Kind.LIT and row.at - fed_at >= RELIGHT)):
+        if feeds and (fed_at is None or (row.kind is Kind.LIT and (is_out or row.at - fed_at >= RELIGHT))):
             found.append([row])
         elif fed_at is not None:
             found[-1].append(row)
         if feeds:
             fed_at = row.at
+        is_out = row.kind is Kind.OUT or (is_out and row.kind is not Kind.LIT)
     return found
 
 

@@ -38,8 +38,10 @@ def _retyped(old: Entry, typed: str, mass_unit: MassUnit) -> Entry:
             if not typed:
                 raise InputProblem("The note would be empty; type what it should say, or take it back with Delete.")
             return replace(old, note=typed)
-        case Kind.LIT:
-            raise InputProblem("Lighting has no number to correct; change its time, or take it back with Delete.")
+        case Kind.LIT | Kind.OUT:
+            raise InputProblem(
+                "Lighting and going out have no number to correct; change the time, or take it back with Delete."
+            )
         case _:
             return replace(old, value=typed)
 
@@ -51,7 +53,7 @@ def text_of(row: Entry) -> str:
             return f"{row.value} {row.unit}".strip() if row.value else row.note
         case Kind.NOTE:
             return row.note
-        case Kind.LIT:
+        case Kind.LIT | Kind.OUT:
             return ""
         case _:
             return row.value

@@ -63,7 +63,9 @@ def _reload_due(belief: Belief, minutes: FloatArray, oven: FloatArray, band: Hea
 
 
 def _fire_out(belief: Belief) -> list[Turn]:
-    """Lit once, but by now giving too little heat to drive the stove, by fuel and by readings alike."""
+    """Out by the log, or lit once but by now giving too little heat to drive the stove, by fuel and readings alike."""
+    if belief.controls.went_out:
+        return [Turn(kind=TurnKind.FIRE_OUT, chance=1.0, in_min=0)]
     if not belief.controls.lit or not (belief.loads or belief.last_readings):
         return []
     power = belief.fire_power() + belief.ensemble.x[heat.EXTRA]

@@ -57,6 +57,7 @@ class Controls:
 
     door_open: bool = False
     lit: bool = False
+    went_out: bool = False  # the log says so, and no fire was lit since
 
 
 def positive(logarithms: FloatArray) -> dict[str, FloatArray]:

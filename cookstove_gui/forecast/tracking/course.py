@@ -86,6 +86,8 @@ def take(course: Course, stove: Stove, standing: tuple[Entry, ...], place: int, 
         _take_wood(course, entry, generators(Draws.WOOD + place))
     elif entry.kind is Kind.LIT:
         _light(course, entry, generators(Draws.LIT + place))
+    elif entry.kind is Kind.OUT:
+        _put_out(course)
     elif entry.kind is Kind.OVEN_DOOR:
         _move_door(course, entry)
     elif entry.kind in (Kind.AIR, Kind.BYPASS):
@@ -125,7 +127,13 @@ def _light(course: Course, entry: Entry, random: np.random.Generator) -> None:
     course.lit_first = course.lit_first or entry.at
     x[heat.SINCE_FED] = 0.0
     course.lit_at = entry.at
-    course.controls = replace(course.controls, lit=True)
+    course.controls = replace(course.controls, lit=True, went_out=False)
+
+
+def _put_out(course: Course) -> None:
+    """Nothing burns or glows any more, and wood put in waits for the next fire."""
+    course.ensemble.x[heat.FUELS] = 0.0
+    course.controls = replace(course.controls, lit=False, went_out=True)
 
 
 def _take_wood(course: Course, entry: Entry, random: np.random.Generator) -> None:

@@ -19,6 +19,11 @@ def test_lighting_again_within_twenty_minutes_is_the_same_fire(again: float, cou
     assert len(fires(NEW, made(rows))) == count
 
 
+def test_lighting_again_after_the_fire_went_out_is_a_new_fire() -> None:
+    rows = ((0, "lit", "", "", ""), (9, "out", "", "", ""), (10, "wood", "", "", ""), (12, "lit", "", "", ""))
+    assert len(fires(NEW, made(rows))) == 2
+
+
 def test_twenty_minutes_count_from_the_last_wood() -> None:
     rows = ((0, "lit", "", "", ""), (30, "wood", "", "", ""), (45, "lit", "", "", ""))
     assert len(fires(NEW, made(rows))) == 1

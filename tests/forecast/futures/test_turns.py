@@ -127,6 +127,10 @@ def test_a_stove_never_lit_has_no_fire_to_go_out():
     assert TurnKind.FIRE_OUT not in _told(COLD, _burning(0.0, controls=Controls(lit=False)))
 
 
+def test_a_fire_that_the_log_calls_out_is_out_whatever_the_readings():
+    assert _told(COLD, _burning(5.0, controls=Controls(went_out=True)))[TurnKind.FIRE_OUT] == (1.0, 0)
+
+
 def test_a_fire_just_lit_of_which_nothing_is_known_is_not_called_out():
     silent = _burning(0.0, loads=0, last_readings={})
     assert TurnKind.FIRE_OUT not in _told(COLD, silent)

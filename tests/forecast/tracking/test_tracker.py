@@ -231,3 +231,13 @@ def test_a_far_reading_made_again_is_believed():
     belief = track(STOVE, log.entries, at(75))
     assert [row.typed for row in belief.doubted] == [pytest.approx(533.15)]
     assert np.median(belief.ensemble.x[AIR]) > 470.0
+
+
+def test_after_a_fire_went_out_the_stove_cools_wood_waits_and_lighting_burns_it():
+    burning = (*usual_morning(), *Log().add(71, Kind.WOOD, value="3", unit="kg").entries)
+    out = (*usual_morning(), *Log().add(71, Kind.OUT).add(72, Kind.WOOD, value="3", unit="kg").entries)
+    relit = (*out, *Log().add(73, Kind.LIT).entries)
+    ovens = [float(np.median(track(STOVE, rows, at(110)).ensemble.x[AIR])) for rows in (out, burning, relit)]
+    assert ovens[0] < ovens[2] - 20.0
+    assert ovens[0] < ovens[1] - 20.0
+    assert track(STOVE, out, at(110)).fire_power().max() == 0.0
