@@ -14,6 +14,7 @@ from PySide6.QtCore import QCoreApplication, QEvent, QEventLoop, QTimer
 from PySide6.QtWidgets import QApplication, QPushButton
 
 from cookstove_gui.desk import Desk, study
+from cookstove_gui.desk.studying import study_reader
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.window import MainWindow
 from cookstove_gui.logbook.folder import read_folder, stove_for
@@ -58,7 +59,7 @@ def desk_at(minutes: float) -> Desk:
         logbook.add_session(stove.name, session.title, session.entries)
     now = min(row.at for row in last.entries) + timedelta(minutes=minutes)
     desk = Desk(logbook, lambda: now)
-    found = study(desk.study_inputs())
+    found = study(study_reader(desk)())
     assert found is not None
     desk.show_study(found)
     seen = fold(last.entries, now)

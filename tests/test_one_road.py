@@ -11,6 +11,7 @@ import pytest
 from cookstove_gui.commands import run
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.files import write_report
+from cookstove_gui.desk.studying import study_reader
 from cookstove_gui.logbook.folder import read_folder, stove_for
 from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.resource_files import folder
@@ -36,7 +37,7 @@ def as_the_window_has_it(log: Path, *, with_past: bool) -> tuple[Desk, int]:
     desk = Desk(logbook, lambda: max(row.at for row in this.entries))
     desk.choose_stove(stove.name)
     desk.open_session(number)
-    found = study(desk.study_inputs()) if with_past else None
+    found = study(study_reader(desk)()) if with_past else None
     if found is not None:
         desk.show_study(found)
     return desk, number

@@ -34,7 +34,7 @@ FITS = (
 def desk(burning_desk: Desk) -> Desk:
     standing = stand(burning_desk).standing
     assert standing is not None
-    burning_desk._standing = replace(standing, fits=FITS)
+    assert burning_desk.show(replace(standing, fits=FITS))
     return burning_desk
 
 

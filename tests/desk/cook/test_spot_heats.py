@@ -68,7 +68,7 @@ def test_a_doubted_number_stands_as_typed_and_stays_marked(burning_desk: Desk, h
     assert standing is not None
     assert not any(heat.is_doubted for heat in spot_heats(burning_desk).values())
     newest = next(row for row in reversed(burning_desk.entries) if row.spot == "oven_centre")
-    burning_desk._standing = replace(standing, doubted=(newest,))
+    assert burning_desk.show(replace(standing, doubted=(newest,)))
     held_clock.pass_minutes(1)
     burning_desk.read("312", spot="oven_centre")  # a newer number is no answer to the question about the one before
     found = spot_heats(burning_desk)

@@ -135,7 +135,7 @@ def test_what_is_in_doubt_is_marked_on_its_spot(stood_desk: Desk, drawing: Stove
     row = next(row for row in stood_desk.entries if row.spot == "top_front_left")
     assert stood_desk.standing is not None
     slip = DoubtedReading(number=row.number, typed=500.0, expected_p10=380.0, expected_p50=400.0, expected_p90=420.0)
-    stood_desk._standing = replace(stood_desk.standing, doubted=(slip,))
+    assert stood_desk.show(replace(stood_desk.standing, doubted=(slip,)))
     stood_desk.announce(Changed(standing=True))
     qtbot.waitUntil(lambda: "a reading here is in doubt" in patch.accessibleName())
     assert "doubt" not in drawing.patch("oven_centre").accessibleName()

@@ -87,7 +87,7 @@ def show_arrival(desk: Desk, *, line: float | None, window: tuple[float | None, 
     assert standing is not None
     enters = Quantiles(p10=window[0], p50=window[1], p90=window[2])
     band = replace(standing.outlook.band, enters_min=enters, line_enters_min=line)
-    desk._standing = replace(standing, outlook=replace(standing.outlook, band=band))
+    assert desk.show(replace(standing, outlook=replace(standing.outlook, band=band)))
     desk.announce(Changed(standing=True))
     QApplication.processEvents()
 
@@ -144,7 +144,7 @@ def test_no_heat_is_marked_while_first_fires_run(stood_desk: Desk, plot: TrendPl
     standing = stood_desk.standing
     assert standing is not None
     new = progress(replace(stood_desk.stove, is_new=True), ())
-    stood_desk._standing = replace(standing, first_fires=new)
+    assert stood_desk.show(replace(standing, first_fires=new))
     stood_desk.announce(Changed(standing=True))
     QApplication.processEvents()
     assert not plot._arrival._box.isVisible()

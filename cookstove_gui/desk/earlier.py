@@ -1,0 +1,26 @@
+"""The sessions that count as first fires of a new stove; a stove fired before needs none."""
+
+from cookstove_gui.cooking.fires.first_fires import FirstFires, progress
+from cookstove_gui.logbook.logbook import Logbook
+from cookstove_gui.stove.entries import Session
+from cookstove_gui.stove.stove import Stove
+
+
+def first_fires(logbook: Logbook, stove: Stove) -> FirstFires:
+    """How far a stove is through its first fires."""
+    return progress(stove, earlier_fires(logbook, stove, None))
+
+
+def earlier_fires(logbook: Logbook, stove: Stove, session: Session | None) -> tuple[Session, ...]:
+    """The sessions before one, or all."""
+    if not stove.is_new or stove.first_fires_waived:
+        return ()
+    past = logbook.past_sessions(stove.name)
+    if session is None:
+        return past
+    began = min((row.at for row in session.entries), default=None)
+    return tuple(
+        one
+        for one in past
+        if one.number != session.number and (began is None or min(row.at for row in one.entries) < began)
+    )

@@ -1,0 +1,176 @@
+"""The stove in use and the session on the table: what is entered goes to the end of its log."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+from datetime import datetime, timedelta
+
+from cookstove_gui.desk.changes import Receipt
+from cookstove_gui.desk.log.open_log import OpenLog
+from cookstove_gui.errors import InputProblem
+from cookstove_gui.logbook.logbook import Logbook
+from cookstove_gui.stove.checking import check_entry, doubt
+from cookstove_gui.stove.entries import Entry, Kind, Session
+from cookstove_gui.stove.stove import Stove, stove_with_default_spots, with_spots_named
+from cookstove_gui.units import local_offset_minutes, parse_wall_clock
+
+LIVE_FOR = timedelta(hours=6)  # after that long without an entry the next one begins a new session
+_FIRST_STOVE = "My stove"
+
+
+class OnTable:
+    """One stove with at most one of its sessions; the latest is taken up if it is still warm."""
+
+    def __init__(self, logbook: Logbook, clock: Callable[[], datetime]) -> None:
+        self._logbook = logbook
+        self._clock = clock
+        if not logbook.stoves():
+            logbook.save_stove(stove_with_default_spots(_FIRST_STOVE))
+        names = [stove.name for stove in logbook.stoves()]
+        wanted = logbook.setting("stove")
+        self.stove: Stove = logbook.stove(wanted if wanted in names else names[0])
+        self._log: OpenLog | None = None
+        self._take_up_latest_session()
+
+    @property
+    def session(self) -> Session | None:
+        """The session on the table, if one is."""
+        return self._log.session if self._log else None
+
+    @property
+    def rows(self) -> tuple[Entry, ...]:
+        """Its raw log."""
+        return self._log.rows if self._log else ()
+
+    @property
+    def entries(self) -> tuple[Entry, ...]:
+        """What holds of that log after corrections, in order of time."""
+        return self._log.entries if self._log else ()
+
+    @property
+    def is_live(self) -> bool:
+        """Whether the session is still being written."""
+        latest = self._log.latest_at if self._log else None
+        return latest is None or self._clock() - latest <= LIVE_FOR
+
+    @property
+    def offset_minutes(self) -> int:
+        """Offset [min] of the local clock: of the session, or of this computer where none is written."""
+        return self.rows[-1].offset_minutes if self.rows else local_offset_minutes(self._clock())
+
+    @property
+    def asked_at(self) -> datetime:
+        """The moment asked about: now while the session is live, the end of its log when an old one is looked at."""
+        now = self._clock()
+        latest = self._log.latest_at if self._log else None
+        return now if self.is_live or latest is None else latest
+
+    def use_stove(self, name: str) -> None:
+        """Use another stove, and its latest session if that is still warm."""
+        self._use(name)
+        self._log = None
+        self._take_up_latest_session()
+
+    def read_stove_again(self) -> bool:
+        """Take up the stove as the logbook has it now; whether it is projected otherwise than before."""
+        before = self.stove
+        self.stove = self._logbook.stove(before.name)
+        return _as_projected(self.stove) != _as_projected(before)
+
+    def start_session(self, title: str = "") -> None:
+        """Begin a new session, named for the day if it has no title."""
+        day = self._clock().astimezone()
+        title = title or f"{day:%A} {day.day} {day:%B %Y}"
+        self._log = OpenLog(self._logbook, self._logbook.start_session(self.stove.name, title))
+
+    def open_session(self, number: int) -> None:
+        """Put a session of the logbook on the table, of whatever stove."""
+        session = self._logbook.session(number)
+        if session.stove != self.stove.name:
+            self._use(session.stove)
+        self._put(session)
+
+    def rename_session(self, number: int, title: str) -> None:
+        """Give a session another title."""
+        if not title.strip():
+            raise InputProblem("The session has no title; type one, such as Sunday bread.")
+        self._logbook.rename_session(number, title.strip())
+        if self._log is not None and self._log.session.number == number:
+            self._log.session = self._logbook.session(number)
+
+    def checked(
+        self, kind: Kind, *, spot: str = "", value: str = "", unit: str = "", note: str = "", at_text: str = ""
+    ) -> Entry:
+        """What was typed, as an entry; its clock is now unless another is given."""
+        now = self._clock()
+        offset = local_offset_minutes(now)
+        at = parse_wall_clock(at_text, now, offset) if at_text.strip() else now
+        return check_entry(at=at, offset_minutes=offset, kind=kind, spot=spot, value=value, unit=unit, note=note)
+
+    def record(self, row: Entry) -> Receipt:
+        """Keep an entry in the open session."""
+        asked = doubt(row, self.stove, self.entries, self._clock())
+        return Receipt(entry=self.append([row]), question=asked.sentence if asked else "")
+
+    def replace(self, number: int, changed: Callable[[Entry], Entry]) -> Receipt:
+        """Put a changed row in the place of one that still holds."""
+        old, now = self._opened().row(number), self._clock()
+        new = changed(old)
+        asked = doubt(new, self.stove, [row for row in self.entries if row != old], now)
+        entry = self._opened().replace(old, new, now, self.offset_minutes)
+        return Receipt(entry=entry, question=asked.sentence if asked else "")
+
+    def move(self, number: int, at_text: str) -> Receipt:
+        """Give a row another clock time."""
+        return self.replace(
+            number, lambda row: replace(row, at=parse_wall_clock(at_text, self._clock(), row.offset_minutes))
+        )
+
+    def undo(self) -> None:
+        """Take back the latest thing entered; a correction goes back to what stood before it."""
+        self._opened().undo(self._clock(), self.offset_minutes)
+
+    def redo(self) -> None:
+        """Take back the latest undo, as long as nothing was entered since."""
+        self._opened().redo(self._clock(), self.offset_minutes)
+
+    def take_back(self, number: int) -> None:
+        """Take back one row."""
+        self._opened().take_back(number, self._clock(), self.offset_minutes)
+
+    def append(self, rows: Sequence[Entry]) -> Entry:
+        """Keep rows as they stand, all or none; the last of them comes back with its number."""
+        kept = self._opened().append(rows)
+        self._know_spots(kept)
+        return kept[-1]
+
+    def _opened(self) -> OpenLog:
+        if self._log is None:
+            raise InputProblem("No session is open yet; enter something first.")
+        return self._log
+
+    def _use(self, name: str) -> None:
+        self.stove = self._logbook.stove(name)
+        self._logbook.set_setting("stove", name)
+
+    def _put(self, session: Session) -> None:
+        self._log = OpenLog(self._logbook, session)
+        self._know_spots(session.entries)
+
+    def _take_up_latest_session(self) -> None:
+        latest = max(self._logbook.sessions(self.stove.name), key=lambda row: row.number, default=None)
+        if latest is None:
+            return
+        session = self._logbook.session(latest.number)
+        if session.entries and self._clock() - max(row.at for row in session.entries) <= LIVE_FOR:
+            self._put(session)
+
+    def _know_spots(self, entries: Sequence[Entry]) -> None:
+        """Add a spot to the stove for each name that only the log knows."""
+        self.stove = with_spots_named(
+            self.stove, tuple(row.spot for row in entries if row.kind is Kind.READING and row.spot)
+        )
+
+
+def _as_projected(stove: Stove) -> Stove:
+    """What the forecast looks at: how the chimney and the sides are described changes no projection."""
+    return replace(stove, chimney=None, sides="")
