@@ -30,7 +30,7 @@ pytestmark = pytest.mark.gui
 
 SIZES = [(1280, 640), (1024, 460)]  # what the window leaves to a page at 1280 × 800 and 1024 × 768
 PAGES = {"plan": PlanPage, "my_stove": MyStovePage, "logbook": LogbookPage}
-LEAST_POINTS = 14
+LEAST_PIXELS = 14
 
 
 @pytest.fixture(params=PAGES)
@@ -84,7 +84,7 @@ def test_every_target_is_large_enough_to_press(parts):
 def test_all_type_is_large_enough_to_read(parts):
     for page in parts():
         for one in [*seen(page, QLabel), *seen(page, QAbstractButton), *controls(page)]:
-            assert one.font().pointSize() >= LEAST_POINTS, f"{one.objectName()} is {one.font().pointSize()} pt"
+            assert one.font().pixelSize() >= LEAST_PIXELS, f"{one.objectName()} is {one.font().pixelSize()} px"
 
 
 @pytest.mark.parametrize("size", SIZES, ids=str)

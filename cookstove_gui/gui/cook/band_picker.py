@@ -9,6 +9,7 @@ from cookstove_gui.errors import Problem
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.modest_field import ModestField
 from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.gui.widgets.type import set_role
 from cookstove_gui.phrases.figures import band_text
 
 
@@ -28,7 +29,7 @@ class BandPicker(QWidget):
 
     def _build(self) -> None:
         caption = QLabel("Wanted")
-        caption.setProperty("role", "soft")
+        set_role(caption, "soft")
         self._box = QComboBox()
         self._box.setObjectName("band")
         self._line = ModestField()
@@ -42,7 +43,7 @@ class BandPicker(QWidget):
         caption.setBuddy(self._box)
         self._problem = QLabel()
         self._problem.setObjectName("band_problem")
-        self._problem.setProperty("role", "problem")
+        set_role(self._problem, "problem")
         self._problem.setWordWrap(True)
         self._problem.hide()
         row = QHBoxLayout()

@@ -17,6 +17,7 @@ from cookstove_gui.gui.cook.recent_rows import RecentRows
 from cookstove_gui.gui.cook.when_field import WhenField
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.gui.widgets.type import set_role
 from cookstove_gui.phrases.entries import entry_words
 from cookstove_gui.phrases.heading import question
 from cookstove_gui.stove.entries import Entry, Kind
@@ -52,21 +53,21 @@ class EntryPanel(QWidget):
     def _build(self) -> None:
         self._spot = QLabel()
         self._spot.setObjectName("lit_spot")
-        self._spot.setProperty("role", "heading")
+        set_role(self._spot, "heading")
         self._when = WhenField()
         self._when.setFixedWidth(112)
         at = QLabel("at")
-        at.setProperty("role", "soft")
+        set_role(at, "soft")
         at.setBuddy(self._when)
         self._number = NumberField()
         self._unit = QPushButton()
         self._unit.setObjectName("unit")
-        self._unit.setProperty("role", "unit")
+        set_role(self._unit, "unit")
         self._unit.setToolTip("The other unit of temperature (Ctrl+U)")
         self._unit.setAutoDefault(False)
         self._enter = QPushButton("Enter")
         self._enter.setObjectName("enter")
-        self._enter.setProperty("role", "main")
+        set_role(self._enter, "main")
         self._enter.setAccessibleName("Record the number and light up the next spot")
         self._enter.setToolTip("Record the number and light up the next spot (Enter)")
         self._enter.setAutoDefault(False)
@@ -79,7 +80,7 @@ class EntryPanel(QWidget):
         self._below.addWidget(self._answer)
         self._hint = QLabel(_HINT)
         self._hint.setObjectName("hint")
-        self._hint.setProperty("role", "soft")
+        set_role(self._hint, "soft")
         self._hint.setWordWrap(True)
         self._hint.setAlignment(Qt.AlignmentFlag.AlignTop)
         self._below.addWidget(self._hint)

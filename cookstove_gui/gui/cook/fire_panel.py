@@ -14,6 +14,7 @@ from cookstove_gui.errors import InputProblem, Problem
 from cookstove_gui.gui.cook.when_field import WhenField
 from cookstove_gui.gui.widgets.chooser import Answer, Chooser
 from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.gui.widgets.type import set_role
 from cookstove_gui.stove.entries import Kind
 from cookstove_gui.units import parse_number, tidy
 
@@ -126,7 +127,7 @@ class FirePanel(QStackedWidget):
     def _button(self, button: FireButton) -> QPushButton:
         made = QPushButton(f"{button.word} {button.key}")
         made.setObjectName(f"fire_{button.kind}")
-        made.setProperty("role", "fire")
+        set_role(made, "fire")
         made.setAccessibleName(button.what)
         made.setToolTip(f"{button.what} ({button.key})")
         made.setAutoDefault(False)

@@ -7,6 +7,7 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QWidget
 
 from cookstove_gui.gui.widgets.modest_field import ModestField
+from cookstove_gui.gui.widgets.type import set_role
 
 _NAME_THEN_NUMBER = re.compile(r"\s*(?P<name>[^\W\d](?:[^\W\d]|[\s_])*?)?\s*(?P<number>[-+.,]?\d.*)?\s*", re.DOTALL)
 
@@ -28,7 +29,7 @@ class NumberField(ModestField):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setObjectName("number_field")
-        self.setProperty("role", "number")
+        set_role(self, "number")
         self.setAccessibleName("Temperature at the lit-up spot")
         self.setToolTip(
             "A number, then Enter; arrow keys or part of a spot's name choose another spot (Ctrl+E comes here)"

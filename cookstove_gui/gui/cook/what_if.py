@@ -9,6 +9,7 @@ from cookstove_gui.forecast.answers import LEAVE, Action, ActionKind
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.flow_layout import FlowLayout
 from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.gui.widgets.type import set_role
 from cookstove_gui.phrases.cook import action_words, step_to_take
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.situation import steps
@@ -28,7 +29,7 @@ class WhatIf(QWidget):
         self._group = QButtonGroup(self)
         self._outcome = QLabel()
         self._outcome.setObjectName("what_if_outcome")
-        self._outcome.setProperty("role", "caution")
+        set_role(self._outcome, "caution")
         self._outcome.setWordWrap(True)
         self._outcome.hide()
         column = QVBoxLayout(self)
@@ -62,7 +63,7 @@ class WhatIf(QWidget):
         for number, action in enumerate(actions):
             words = action_words(action)
             button = QPushButton(_short_words(action))
-            button.setProperty("role", "fire")
+            set_role(button, "fire")
             button.setObjectName(f"what_if_{number}")
             button.setCheckable(True)
             button.setAutoDefault(False)

@@ -1,15 +1,14 @@
 """One spot on the drawn stove: its heat as colour and number, its age, its doubt as hatching."""
 
-from functools import cache
-
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QAbstractButton, QWidget
 
 from cookstove_gui.desk.cook.spot_heats import SpotHeat
-from cookstove_gui.gui.widgets.heat_colours import HeatScale
+from cookstove_gui.gui.widgets.heat_colours import HOTTEST_AT_LEAST, heat_colour, heat_ink
 from cookstove_gui.gui.widgets.look import Look
-from cookstove_gui.gui.widgets.theme import BODY_POINTS, NUMBER_POINTS, TARGET_PIXELS, colour, font
+from cookstove_gui.gui.widgets.theme import TARGET_PIXELS, colour
+from cookstove_gui.gui.widgets.type import BODY, NUMBER, font
 from cookstove_gui.phrases.figures import age_text, spot_number, spot_words, temperature_text
 from cookstove_gui.stove.stove import BESIDE, Spot, SpotKind
 
@@ -19,7 +18,7 @@ _WIDEST, _DENSEST = 15.0, 4.0  # pixels between hatching lines
 _EDGES = 4.0  # pixels that may be written on beyond the coloured box
 _LOW = 30.0  # pixels below which the number is written smaller
 _WIDE = 150.0  # pixels from which on name, number and age stand in one line
-_SMALLEST_POINTS = 12
+_SMALLEST = 16
 _BADGE = 20.0  # pixels, the mark of a doubted reading
 _LEAST_GAP = 7.0  # pixels between words in one line
 _CAPTIONS = {SpotKind.SIDE: "side", SpotKind.GLASS: "glass", SpotKind.FLUE: "flue", SpotKind.ROOM: "room"}
@@ -51,13 +50,8 @@ def _gap(parts: list[tuple[str, QFont]], width: float) -> float:
     return (width - sum(_size(face).horizontalAdvance(text) for text, face in parts)) / (len(parts) + 1)
 
 
-@cache
-def _metrics(points: int, bold: bool) -> QFontMetricsF:
-    return QFontMetricsF(font(points, bold=bold))
-
-
 def _size(face: QFont) -> QFontMetricsF:
-    return _metrics(face.pointSize(), face.bold())
+    return QFontMetricsF(face)
 
 
 def _line_height(face: QFont) -> float:
@@ -74,7 +68,7 @@ class SpotPatch(QAbstractButton):
         self._look = look
         self._heat = SpotHeat()
         self._unit = "F"
-        self._scale = HeatScale()
+        self._hottest = HOTTEST_AT_LEAST
         self._is_lit = False
         self._is_worth_reading = False
         self.setObjectName(f"spot_{spot.name}")
@@ -82,9 +76,9 @@ class SpotPatch(QAbstractButton):
         self.setCursor(Qt.CursorShape.PointingHandCursor)
         self._name_it()
 
-    def show_heat(self, heat: SpotHeat, unit: str, scale: HeatScale) -> None:
+    def show_heat(self, heat: SpotHeat, unit: str, hottest: float) -> None:
         """Show a heat, in a unit, on a scale of colours."""
-        self._heat, self._unit, self._scale = heat, unit, scale
+        self._heat, self._unit, self._hottest = heat, unit, hottest
         self._name_it()
         self.update()
 
@@ -118,8 +112,8 @@ class SpotPatch(QAbstractButton):
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         box = QRectF(self.rect()).adjusted(2, 2, -2, -2)
         known = self._heat.kelvin
-        fill = theme.raised if known is None else self._scale.colour(known)
-        ink = theme.soft_ink if known is None else self._scale.ink(known)
+        fill = theme.raised if known is None else heat_colour(known, self._hottest)
+        ink = theme.soft if known is None else heat_ink(known, self._hottest)
         outside = self.spot.kind is SpotKind.WALL
         painter.setPen(QPen(colour(theme.line), 1, Qt.PenStyle.DashLine if outside else Qt.PenStyle.SolidLine))
         painter.setBrush(colour(fill))
@@ -144,7 +138,7 @@ class SpotPatch(QAbstractButton):
         painter.restore()
 
     def _write(self, painter: QPainter, box: QRectF, fill: str, ink: str) -> None:
-        small = font(BODY_POINTS)
+        small = font(BODY)
         number, age = self._number_in(box), (self.second_line(), small)
         caption = (_caption(self.spot), small)
         if box.width() > _WIDE:
@@ -163,8 +157,8 @@ class SpotPatch(QAbstractButton):
     def _number_in(self, box: QRectF) -> tuple[str, QFont]:
         """The number with its sign, as large as there is room for."""
         text = self.number_text()
-        tries = [(text, font(NUMBER_POINTS, bold=True))] if box.height() >= _LOW else []
-        tries += [(text, font(points, bold=True)) for points in (BODY_POINTS, _SMALLEST_POINTS)]
+        tries = [(text, font(NUMBER, 600))] if box.height() >= _LOW else []
+        tries += [(text, font(points, 600)) for points in (BODY, _SMALLEST)]
         return next(
             (one for one in tries if _size(one[1]).horizontalAdvance(one[0]) <= box.width() + _EDGES), tries[-1]
         )
@@ -174,7 +168,7 @@ class SpotPatch(QAbstractButton):
     ) -> None:
         """Name, number and age in one line with even gaps; where these get small, the number is written smaller."""
         if _gap(parts, box.width()) < _LEAST_GAP:
-            parts = [(text, font(BODY_POINTS, bold=face.bold())) for text, face in parts]
+            parts = [(text, font(BODY, face.weight())) for text, face in parts]
         gap = _gap(parts, box.width())
         x = box.left() + gap
         for text, face in parts:
@@ -216,7 +210,7 @@ class SpotPatch(QAbstractButton):
             painter.setBrush(colour(theme.ember))
             painter.drawEllipse(badge)
             painter.setPen(colour(theme.ground))
-            painter.setFont(font(_SMALLEST_POINTS, bold=True))
+            painter.setFont(font(_SMALLEST, 600))
             painter.drawText(badge, Qt.AlignmentFlag.AlignCenter, "?")
 
     def _name_it(self) -> None:

@@ -10,9 +10,10 @@ from cookstove_gui.desk.cook.spot_heats import spot_heats
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.drawn_stove.spot_patch import SpotPatch
 from cookstove_gui.gui.drawn_stove.stove_geometry import StoveGeometry, stove_geometry
-from cookstove_gui.gui.widgets.heat_colours import HOTTEST_AT_LEAST, HeatScale
+from cookstove_gui.gui.widgets.heat_colours import HOTTEST_AT_LEAST
 from cookstove_gui.gui.widgets.look import Look
-from cookstove_gui.gui.widgets.theme import BODY_POINTS, colour, font
+from cookstove_gui.gui.widgets.theme import colour
+from cookstove_gui.gui.widgets.type import BODY, font
 from cookstove_gui.phrases.entries import opening_words
 from cookstove_gui.stove.entries import Kind, door_is_open, fraction_open
 
@@ -92,9 +93,9 @@ class StoveDrawing(QWidget):
             return
         heats = spot_heats(self._desk)
         known = [heat.kelvin for heat in heats.values() if heat.kelvin is not None]
-        scale = HeatScale(high=max([HOTTEST_AT_LEAST, *known]))
+        hottest = max([HOTTEST_AT_LEAST, *known])
         for name, patch in self._patches.items():
-            patch.show_heat(heats[name], self._desk.unit, scale)
+            patch.show_heat(heats[name], self._desk.unit, hottest)
         self._show_fire()
 
     def _show_fire(self) -> None:
@@ -159,14 +160,14 @@ class StoveDrawing(QWidget):
             painter.drawRoundedRect(layout.oven.adjusted(1, 1, -1, -1), 4, 4)
         painter.setBrush(colour(theme.ground))
         painter.drawRoundedRect(layout.firebox, 4, 4)
-        painter.setFont(font(BODY_POINTS))
+        painter.setFont(font(BODY))
         painter.setPen(colour(theme.ember))
         _write_along(painter, layout.firebox, self._firebox_words)
         if not layout.oven.isEmpty():
-            painter.setPen(colour(theme.ember if self._door_open else theme.soft_ink))
+            painter.setPen(colour(theme.ember if self._door_open else theme.soft))
             _write_along(painter, layout.oven_name, self._door_words)
         if self.hasFocus():
-            painter.setPen(QPen(colour(theme.slate), 3))
+            painter.setPen(QPen(colour(theme.cobalt), 3))
             painter.setBrush(Qt.BrushStyle.NoBrush)
             painter.drawRoundedRect(QRectF(self.rect()).adjusted(1, 1, -2, -2), 6, 6)
         painter.end()

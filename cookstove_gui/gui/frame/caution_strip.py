@@ -11,6 +11,7 @@ from cookstove_gui.desk import Changed
 from cookstove_gui.desk.heading import shown_cautions
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.gui.widgets.type import set_role
 
 
 class CautionStrip(QFrame):
@@ -26,7 +27,7 @@ class CautionStrip(QFrame):
         self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Maximum)
         self._words = QLabel()
         self._words.setObjectName("caution")
-        self._words.setProperty("role", "caution")
+        set_role(self._words, "caution")
         self._words.setWordWrap(True)
         self._words.setTextFormat(Qt.TextFormat.RichText)
         self._press = QPushButton()

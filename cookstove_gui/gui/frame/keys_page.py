@@ -4,6 +4,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.gui.widgets.type import set_role
 
 KEYS = (
     (
@@ -90,11 +91,11 @@ def _group(title: str, keys: tuple[tuple[str, str], ...]) -> QGridLayout:
     grid.setVerticalSpacing(STEP // 2)
     grid.setColumnStretch(1, 1)
     heading = QLabel(title)
-    heading.setProperty("role", "heading")
+    set_role(heading, "heading")
     grid.addWidget(heading, 0, 0, 1, 2)
     for row, (key, what) in enumerate(keys, start=1):
         pressed, told = QLabel(key), QLabel(what)
-        pressed.setProperty("role", "belief")
+        set_role(pressed, "belief")
         told.setWordWrap(True)
         grid.addWidget(pressed, row, 0, Qt.AlignmentFlag.AlignTop)
         grid.addWidget(told, row, 1)

@@ -8,6 +8,7 @@ from cookstove_gui.desk.heading import shown_headline
 from cookstove_gui.forecast.answers import Quantiles
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.gui.widgets.type import set_role
 from cookstove_gui.phrases.figures import temperature_text, window_text
 from cookstove_gui.units import clock_text
 
@@ -75,7 +76,7 @@ class LargeView(QWidget):
 def _label(name: str, role: str) -> QLabel:
     made = QLabel()
     made.setObjectName(name)
-    made.setProperty("role", role)
+    set_role(made, role)
     made.setWordWrap(name == "large_headline")
     made.setTextFormat(Qt.TextFormat.PlainText)
     return made

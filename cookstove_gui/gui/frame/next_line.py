@@ -9,6 +9,7 @@ from cookstove_gui.desk.heading import shown_detail, shown_headline
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.frame.page_buttons import PageButtons
 from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.gui.widgets.type import set_role
 from cookstove_gui.units import clock_text
 
 _WIDE = 1200  # pixels from which on the buttons stand beside the sentence
@@ -84,7 +85,7 @@ class NextLine(QWidget):
 def _label(name: str, role: str, *, wraps: bool = True) -> QLabel:
     made = QLabel()
     made.setObjectName(name)
-    made.setProperty("role", role)
+    set_role(made, role)
     made.setWordWrap(wraps)
     made.setTextFormat(Qt.TextFormat.PlainText)
     made.setSizePolicy(QSizePolicy.Policy.Expanding if wraps else QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Minimum)

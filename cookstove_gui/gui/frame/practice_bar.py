@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QButtonGroup, QFrame, QHBoxLayout, QLabel, QPushBu
 from cookstove_gui.desk.desk import Desk
 from cookstove_gui.desk.practice import Practice
 from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.gui.widgets.type import set_role
 
 PACES = ((0.0, "Pause"), (1.0, "1 ×"), (20.0, "20 ×"), (60.0, "60 ×"), (240.0, "240 ×"))
 _TURN_MS = 250
@@ -23,7 +24,7 @@ class PracticeBar(QFrame):
         self._practice = practice
         self._turns = 0
         self.setObjectName("practice_bar")
-        self.setProperty("role", "strip")
+        set_role(self, "strip")
         self._words = QLabel()
         self._words.setObjectName("practice_words")
         row = QHBoxLayout(self)

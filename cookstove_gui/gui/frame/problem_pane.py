@@ -7,6 +7,7 @@ from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
 from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.gui.widgets.type import set_role
 
 
 class ProblemPane(QWidget):
@@ -18,14 +19,14 @@ class ProblemPane(QWidget):
         super().__init__(parent)
         self.setObjectName("problem_pane")
         heading = QLabel("The logbook cannot be opened")
-        heading.setProperty("role", "next")
+        set_role(heading, "next")
         words = QLabel(sentence)
         words.setObjectName("problem_words")
         words.setWordWrap(True)
         words.setTextFormat(Qt.TextFormat.PlainText)
         words.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         safe = QLabel("Nothing in it has changed.")
-        safe.setProperty("role", "soft")
+        set_role(safe, "soft")
         row = QHBoxLayout()
         row.setSpacing(STEP)
         for key, text in ways_out:
@@ -51,10 +52,10 @@ class FaultStrip(QFrame):
         super().__init__(parent)
         self._details = ""
         self.setObjectName("fault_strip")
-        self.setProperty("role", "strip")
+        set_role(self, "strip")
         self._words = QLabel()
         self._words.setObjectName("fault_words")
-        self._words.setProperty("role", "problem")
+        set_role(self._words, "problem")
         self._words.setWordWrap(True)
         copy, close = QPushButton("Copy details"), QPushButton("Close")
         copy.setObjectName("fault_copy")

@@ -5,6 +5,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QWidget
 from cookstove_gui.desk import Changed
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.gui.widgets.type import set_role
 
 
 class SessionStrip(QFrame):
@@ -14,7 +15,7 @@ class SessionStrip(QFrame):
         super().__init__(parent)
         self._desk = link.desk
         self.setObjectName("session_strip")
-        self.setProperty("role", "strip")
+        set_role(self, "strip")
         self._words = QLabel()
         self._words.setObjectName("session_words")
         self._words.setWordWrap(True)

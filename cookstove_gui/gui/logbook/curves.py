@@ -7,12 +7,13 @@ from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 
 from cookstove_gui.desk.cook.oven_lines import oven_readings
 from cookstove_gui.gui.widgets.look import Look
-from cookstove_gui.gui.widgets.theme import colour, font
+from cookstove_gui.gui.widgets.theme import colour
+from cookstove_gui.gui.widgets.type import font
 from cookstove_gui.stove.entries import Session
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import degrees
 
-_POINTS = 14
+_SMALL = 16
 
 
 class OvenCurves(QWidget):
@@ -31,7 +32,7 @@ class OvenCurves(QWidget):
         self._plot.setAntialiasing(True)
         self._left, self._bottom = self._plot.getAxis("left"), self._plot.getAxis("bottom")
         for axis in (self._left, self._bottom):
-            axis.setStyle(tickFont=font(_POINTS), tickLength=-5, autoExpandTextSpace=False)
+            axis.setStyle(tickFont=font(_SMALL), tickLength=-5, autoExpandTextSpace=False)
             axis.enableAutoSIPrefix(False)
         self._left.setWidth(54)
         self._bottom.setHeight(30)
@@ -51,9 +52,9 @@ class OvenCurves(QWidget):
         self._plot.setBackground(theme.ground)
         for axis in (self._left, self._bottom):
             axis.setPen(pg.mkPen(theme.faint))
-            axis.setTextPen(pg.mkPen(theme.soft_ink))
+            axis.setTextPen(pg.mkPen(theme.soft))
         pens = (
-            pg.mkPen(theme.slate, width=3),
+            pg.mkPen(theme.ink, width=3),
             pg.mkPen(theme.ember, width=2.5, style=Qt.PenStyle.DashLine),
         )
         for curve, pen, shape in zip(self._curves, pens, ("o", "d"), strict=True):

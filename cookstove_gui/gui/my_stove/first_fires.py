@@ -8,6 +8,7 @@ from cookstove_gui.cooking.fires.first_fires import FirstFires, StageProgress
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.form import button, row, say, words
 from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.gui.widgets.type import set_role
 
 _WAIVE = (
     "Waive them only if the stove’s manual asks for none, or if they were done before this log began. "
@@ -78,7 +79,7 @@ class FirstFiresGuide(QWidget):
         if found.done:
             return made
         if is_next:
-            made.setProperty("role", "strip")
+            set_role(made, "strip")
         column.addWidget(words(found.stage.doing))
         column.addWidget(words(found.stage.watch, role="soft"))
         for sentence in found.missing:

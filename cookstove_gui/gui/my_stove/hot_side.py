@@ -11,7 +11,7 @@ from cookstove_gui.gui.background.job import Job
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.my_stove.sketch import Patch, StoveSketch
 from cookstove_gui.gui.widgets.form import words
-from cookstove_gui.gui.widgets.heat_colours import HeatScale
+from cookstove_gui.gui.widgets.heat_colours import heat_colour, heat_ink
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.row_table import RowTable, TableRow
 from cookstove_gui.gui.widgets.theme import STEP
@@ -20,7 +20,7 @@ from cookstove_gui.phrases.my_stove.hot_side import hot_side_words, signed_diffe
 from cookstove_gui.stove.stove import SpotKind, Stove
 
 _HEADERS = ("spot", "against the cooktop’s mean", "behind it")
-_LEAST_SPAN = 20.0  # K; smaller differences are not given strong colours
+_USUAL = 516.5  # K, 470 °F: a cooktop at work, on which the differences are shown
 
 
 class HotSidePart(QWidget):
@@ -83,15 +83,13 @@ def _cells(row: SpotPattern, stove: Stove, unit: str) -> tuple[str, ...]:
 
 
 def _patches(stove: Stove, pattern: tuple[SpotPattern, ...], unit: str) -> dict[str, Patch]:
-    span = max([_LEAST_SPAN, *(abs(row.mean) for row in pattern if row.readings)])
-    scale = HeatScale(low=-span, high=span)
     patches = {spot.name: Patch(words="not read yet") for spot in stove.spots}
     for row in pattern:
         if row.readings:
             patches[row.spot] = Patch(
                 number=signed_difference(row.mean, unit),
                 words=readings_count(row.readings),
-                fill=scale.colour(row.mean),
-                ink=scale.ink(row.mean),
+                fill=heat_colour(_USUAL + row.mean),
+                ink=heat_ink(_USUAL + row.mean),
             )
     return patches

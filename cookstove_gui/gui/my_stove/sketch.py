@@ -8,10 +8,11 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from cookstove_gui.gui.drawn_stove.stove_geometry import stove_geometry
 from cookstove_gui.gui.widgets.look import Look
-from cookstove_gui.gui.widgets.theme import NUMBER_POINTS, colour, font
+from cookstove_gui.gui.widgets.theme import colour
+from cookstove_gui.gui.widgets.type import NUMBER, font
 from cookstove_gui.stove.stove import Stove
 
-_SMALLEST_POINTS = 14
+_SMALLEST = 18
 _TIGHT = 0.9  # of the line height
 
 
@@ -65,13 +66,13 @@ class StoveSketch(QWidget):
         for box in (layout.cooktop, layout.oven):
             if not box.isEmpty():
                 painter.drawRoundedRect(box.adjusted(1, 1, -1, -1), 6, 6)
-        painter.setFont(font(_SMALLEST_POINTS))
+        painter.setFont(font(_SMALLEST))
         painter.setBrush(colour(theme.ground))
         painter.drawRoundedRect(layout.firebox, 4, 4)
         painter.setPen(colour(theme.ember))
         _write_along(painter, layout.firebox, "firebox")
         if not layout.oven.isEmpty():
-            painter.setPen(colour(theme.soft_ink))
+            painter.setPen(colour(theme.soft))
             _write_along(painter, layout.oven_name, "oven")
         for name, box in layout.patches.items():
             self._draw_patch(painter, box.adjusted(1, 1, -1, -1), self._patches.get(name, Patch()))
@@ -79,16 +80,16 @@ class StoveSketch(QWidget):
 
     def _draw_patch(self, painter: QPainter, box: QRectF, patch: Patch) -> None:
         theme = self._look.theme
-        painter.setPen(QPen(colour(theme.slate), 3) if patch.is_chosen else QPen(colour(theme.line), 1))
+        painter.setPen(QPen(colour(theme.cobalt), 3) if patch.is_chosen else QPen(colour(theme.line), 1))
         painter.setBrush(colour(patch.fill or theme.raised))
         painter.drawRoundedRect(box, 5, 5)
         painter.setPen(colour(patch.ink or theme.ink))
-        big = font(NUMBER_POINTS, bold=True)
+        big = font(NUMBER, 600)
         if QFontMetricsF(big).height() * _TIGHT > box.height():
-            big = font(_SMALLEST_POINTS, bold=True)
+            big = font(_SMALLEST, 600)
         lines = [(patch.number, big)] if patch.number else []
         if patch.words:
-            lines += [(line, font(_SMALLEST_POINTS)) for line in _broken(patch.words, box.width() - 6)]
+            lines += [(line, font(_SMALLEST)) for line in _broken(patch.words, box.width() - 6)]
         heights = [QFontMetricsF(face).height() * _TIGHT for _, face in lines]
         while sum(heights) > box.height() and len(lines) > 1:
             lines.pop()
@@ -114,7 +115,7 @@ def _write_along(painter: QPainter, box: QRectF, text: str) -> None:
 
 def _broken(text: str, width: float) -> list[str]:
     """Words in lines no wider than a patch."""
-    size = QFontMetricsF(font(_SMALLEST_POINTS))
+    size = QFontMetricsF(font(_SMALLEST))
     lines: list[str] = []
     for word in text.split():
         longer = f"{lines[-1]} {word}" if lines else word

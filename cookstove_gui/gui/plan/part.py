@@ -13,9 +13,9 @@ from cookstove_gui.gui.background.job import Job
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.form import Field, say, words
 from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.gui.widgets.type import set_role
 from cookstove_gui.phrases.edge import Edge, as_it_stood
 
-_HEADLINE_POINTS = 19
 Understood = TypeVar("Understood")
 Asked = TypeVar("Asked")
 Found = TypeVar("Found")
@@ -41,9 +41,9 @@ class PlanPart(QWidget, Generic[Asked, Found]):
         self.form.setContentsMargins(0, 0, 0, 0)
         self.form.setSpacing(STEP)
         self._answer = QFrame()
-        self._answer.setProperty("role", "strip")
+        set_role(self._answer, "strip")
         self.headline = words(name=f"{name}_headline")
-        self.headline.setStyleSheet(f"font-size: {_HEADLINE_POINTS}pt; font-weight: 600;")
+        set_role(self.headline, "answer")
         self.answer_lines = QVBoxLayout(self._answer)
         self.answer_lines.setContentsMargins(2 * STEP, 2 * STEP, 2 * STEP, 2 * STEP)
         self.answer_lines.setSpacing(STEP)

@@ -6,7 +6,8 @@ import pyqtgraph as pg
 from PySide6.QtCore import QEasingCurve, QRectF, Qt, QVariantAnimation
 from PySide6.QtWidgets import QApplication, QGraphicsRectItem
 
-from cookstove_gui.gui.widgets.theme import BODY_POINTS, Theme, colour, font
+from cookstove_gui.gui.widgets.theme import Theme, colour
+from cookstove_gui.gui.widgets.type import BODY, font
 
 _SLIDE_MS = 200
 
@@ -34,11 +35,11 @@ class ArrivalMark:
 
     def dress(self, theme: Theme) -> None:
         """Take the theme's colours."""
-        self._box.setPen(pg.mkPen(theme.spruce, width=2))
-        self._box.setBrush(pg.mkBrush(colour(theme.spruce, 110)))
-        self._likely.setPen(pg.mkPen(theme.spruce, width=3, cap=Qt.PenCapStyle.FlatCap))
-        self._words.setColor(colour(theme.spruce))
-        self._words.setFont(font(BODY_POINTS))
+        self._box.setPen(pg.mkPen(theme.verdigris, width=2))
+        self._box.setBrush(pg.mkBrush(colour(theme.verdigris, 110)))
+        self._likely.setPen(pg.mkPen(theme.verdigris, width=3, cap=Qt.PenCapStyle.FlatCap))
+        self._words.setColor(colour(theme.verdigris))
+        self._words.setFont(font(BODY))
 
     def hide(self) -> None:
         """Show no window."""

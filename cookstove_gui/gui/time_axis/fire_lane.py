@@ -7,7 +7,8 @@ from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from cookstove_gui.gui.widgets.look import Look
-from cookstove_gui.gui.widgets.theme import BODY_POINTS, colour, font
+from cookstove_gui.gui.widgets.theme import colour
+from cookstove_gui.gui.widgets.type import SMALL, font
 from cookstove_gui.stove.entries import Kind
 
 # Kinds that speak of the fire and so stand in the lane.
@@ -41,7 +42,7 @@ class FireLane(QWidget):
 
     def sizeHint(self) -> QSize:
         """Two rows of words under their ticks."""
-        return QSize(300, round(_TICK + self._rows * QFontMetricsF(font(BODY_POINTS)).height() * 0.9) + 4)
+        return QSize(300, round(_TICK + self._rows * QFontMetricsF(font(SMALL)).height() * 0.9) + 4)
 
     def set_rows(self, rows: int) -> None:
         """How many rows of words there is room for."""
@@ -67,12 +68,12 @@ class FireLane(QWidget):
         left, right = self.sides
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        face = font(BODY_POINTS)
+        face = font(SMALL)
         size = QFontMetricsF(face)
         painter.setFont(face)
         painter.setPen(QPen(colour(theme.ember), 2))
         painter.drawLine(QPointF(left, 1), QPointF(right, 1))
-        painter.setPen(colour(theme.soft_ink))
+        painter.setPen(colour(theme.soft))
         painter.drawText(QRectF(0, _TICK, max(left - 8, 0), size.height()), Qt.AlignmentFlag.AlignRight, "fire")
         begins = [right + 9.0] * self._rows  # where the words to the right of it begin, in each row
         for mark in reversed(self._marks):  # the newest first, because it matters most

@@ -49,7 +49,7 @@ class ReadingMarks:
         ]
         for item, rows, ink, size in (
             (self.oven, oven, theme.ink, _LARGE),
-            (self.elsewhere, elsewhere, theme.soft_ink, _SMALL),
+            (self.elsewhere, elsewhere, theme.soft, _SMALL),
         ):
             item.setData(
                 x=[place(row.at) for row in rows],

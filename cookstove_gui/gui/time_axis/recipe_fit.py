@@ -23,6 +23,7 @@ from cookstove_gui.desk.cook.fit_rows import chances_now, rows_by_spot, rows_by_
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import STEP, colour
+from cookstove_gui.gui.widgets.type import set_role
 
 _GROUPS = (
     (FitState.NOW, "Good now", "good"),
@@ -58,7 +59,7 @@ class _TwoEnds(QStyledItemDelegate):
         painter.setPen(colour(theme.ink))
         short = size.elidedText(what, Qt.TextElideMode.ElideRight, inner.width())
         painter.drawText(inner, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, short)
-        painter.setPen(colour(theme.soft_ink))
+        painter.setPen(colour(theme.soft))
         if size.horizontalAdvance(where) > room:
             where = str(index.data(_BRIEF) or where)
         shown = size.elidedText(where, Qt.TextElideMode.ElideRight, room)
@@ -95,7 +96,7 @@ class RecipeFit(QWidget):
         for button, name in ((self._by_task_button, "fit_by_task"), (self._by_spot_button, "fit_by_spot")):
             button.setObjectName(name)
             button.setCheckable(True)
-            button.setProperty("role", "fire")
+            set_role(button, "fire")
             button.setAutoDefault(False)
             button.setAccessibleName(f"Show what fits {button.text()}")
             group.addButton(button)
@@ -108,7 +109,7 @@ class RecipeFit(QWidget):
             self._groups.addLayout(self._group(state, words, role), 1)
         self._told = QLabel()
         self._told.setObjectName("fit_told")
-        self._told.setProperty("role", "soft")
+        set_role(self._told, "soft")
         self._told.setWordWrap(True)
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(0, 0, 0, 0)
@@ -120,7 +121,7 @@ class RecipeFit(QWidget):
 
     def _group(self, state: FitState, words: str, role: str) -> QVBoxLayout:
         heading = QLabel(words)
-        heading.setProperty("role", role)
+        set_role(heading, role)
         rows = QListWidget()
         rows.setObjectName(f"fit_{state.name.lower()}")
         rows.setAccessibleName(words)

@@ -19,7 +19,8 @@ from cookstove_gui.gui.time_axis.fan import Fan
 from cookstove_gui.gui.time_axis.fire_lane import FIRE_KINDS, FireLane, LaneMark
 from cookstove_gui.gui.time_axis.reading_marks import ReadingMarks
 from cookstove_gui.gui.widgets.look import Look
-from cookstove_gui.gui.widgets.theme import BODY_POINTS, colour, font
+from cookstove_gui.gui.widgets.theme import colour
+from cookstove_gui.gui.widgets.type import SMALL, font
 from cookstove_gui.phrases import cook
 from cookstove_gui.phrases.advice import likely_words
 from cookstove_gui.phrases.entries import entry_words
@@ -71,9 +72,7 @@ class TrendPlot(QWidget):
         self._left, self._bottom = self._plot.getAxis("left"), self._plot.getAxis("bottom")
         self._left.setWidth(_AXIS_WIDTH)
         for axis in (self._left, self._bottom):
-            axis.setStyle(
-                tickFont=font(BODY_POINTS), tickLength=-5, autoExpandTextSpace=False, hideOverlappingLabels=True
-            )
+            axis.setStyle(tickFont=font(SMALL), tickLength=-5, autoExpandTextSpace=False, hideOverlappingLabels=True)
         self._left.enableAutoSIPrefix(False)
         self._bottom.setHeight(30)
         self._lane = FireLane(self._look, self)
@@ -104,19 +103,19 @@ class TrendPlot(QWidget):
         self._plot.setBackground(theme.ground)
         for axis in (self._left, self._bottom):
             axis.setPen(pg.mkPen(theme.faint))
-            axis.setTextPen(pg.mkPen(theme.soft_ink))
-        self._band.setBrush(pg.mkBrush(colour(theme.spruce, 34)))
+            axis.setTextPen(pg.mkPen(theme.soft))
+        self._band.setBrush(pg.mkBrush(colour(theme.verdigris, 34)))
         for line in self._band.lines:
-            line.setPen(pg.mkPen(theme.spruce, width=1))
-        self._band_name.setColor(colour(theme.spruce))
-        self._band_name.setFont(font(BODY_POINTS))
+            line.setPen(pg.mkPen(theme.verdigris, width=1))
+        self._band_name.setColor(colour(theme.verdigris))
+        self._band_name.setFont(font(SMALL))
         solid, dashed, dotted = Qt.PenStyle.SolidLine, Qt.PenStyle.DashLine, Qt.PenStyle.DotLine
-        self._past.dress(theme.slate, style=solid, width=3, fill=60)
-        self._ahead.dress(theme.slate, style=dashed, width=2.5, edge=dashed, fill=46)
+        self._past.dress(theme.ink, style=solid, width=3, fill=60)
+        self._ahead.dress(theme.ink, style=dashed, width=2.5, edge=dashed, fill=46)
         self._other.dress(theme.ember, style=dotted, width=2.5, edge=dotted)
         self._other_name.setColor(colour(theme.ember))
-        self._other_name.setFont(font(BODY_POINTS))
-        self._now.setPen(pg.mkPen(theme.soft_ink, width=1))
+        self._other_name.setFont(font(SMALL))
+        self._now.setPen(pg.mkPen(theme.soft, width=1))
         self._arrival.dress(theme)
         self._show_readings()
 

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWi
 
 from cookstove_gui.gui.widgets.modest_field import ModestField
 from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.gui.widgets.type import set_role
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -33,7 +34,7 @@ class Chooser(QWidget):
         self._answers: tuple[Answer, ...] = ()
         self._buttons: list[QPushButton] = []
         self._question = QLabel()
-        self._question.setProperty("role", "heading")
+        set_role(self._question, "heading")
         self._question.setObjectName("chooser_question")
         self._field = ModestField()
         self._field.setObjectName("chooser_field")
@@ -42,7 +43,7 @@ class Chooser(QWidget):
         self._cancel.setObjectName("chooser_cancel")
         self._cancel.setAccessibleName("Leave without entering anything")
         self._cancel.setToolTip("Leave without entering anything (Escape)")
-        self._cancel.setProperty("role", "quiet")
+        set_role(self._cancel, "quiet")
         self._cancel.clicked.connect(self.left)
         top = QHBoxLayout()
         top.setSpacing(STEP)
@@ -54,7 +55,7 @@ class Chooser(QWidget):
         self._row.setSpacing(STEP // 2)
         self._first = QLabel()
         self._first.setObjectName("chooser_first")
-        self._first.setProperty("role", "caution")
+        set_role(self._first, "caution")
         self._first.setWordWrap(True)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)

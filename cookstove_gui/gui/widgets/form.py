@@ -18,6 +18,7 @@ from PySide6.QtWidgets import (
 
 from cookstove_gui.errors import Problem
 from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.gui.widgets.type import set_role
 
 CAPTION_WIDTH = 240  # px; the captions of one form stand in a column
 _EDITOR_WIDTH = 260
@@ -30,7 +31,7 @@ def words(text: str = "", *, role: str = "", name: str = "") -> QLabel:
     made.setWordWrap(True)
     made.setTextFormat(Qt.TextFormat.PlainText)
     if role:
-        made.setProperty("role", role)
+        set_role(made, role)
     if name:
         made.setObjectName(name)
     made.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
@@ -52,7 +53,7 @@ def button(text: str, name: str, tip: str, *, role: str = "") -> QPushButton:
     made.setAutoDefault(True)  # Enter presses it when it has the focus
     made.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
     if role:
-        made.setProperty("role", role)
+        set_role(made, role)
     return made
 
 

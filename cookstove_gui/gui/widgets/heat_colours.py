@@ -1,39 +1,35 @@
-"""Heat as colour: one even, colour-blind-safe scale, from a cool room to the hottest this stove has been."""
+"""Heat as colour: from iron over ember to straw, lightness a straight line, the same by day and by night."""
 
-from dataclasses import dataclass
 from functools import cache
 
 from cookstove_gui.gui.widgets.theme import text_on
 
-MAP = "CET-CBL2"  # linear in lightness, safe for the common forms of colour blindness; Kovesi 2015, arXiv 1509.03700
-ROOM = 293.15  # K, the cool end
-HOTTEST_AT_LEAST = 530.0  # K, so that a stove seen only cold does not look hot
-_STEPS = 256
-_TRIM = (0.12, 0.94)  # the ends of the map are black and white, which say nothing on a page
+ROOM = 294.26  # K, 70 °F, the dark end
+HOTTEST_AT_LEAST = 699.82  # K, 800 °F, so that a stove seen only cold does not look hot
+
+# Equal steps of heat; lightness L* runs in a straight line from 18 to 92, which reads with every kind of colour sight.
+_STOPS = (
+    "302B27", "41332B", "543A33", "6B4035", "834538", "984A39", "AE503B", "C1593B", "D3623A",
+    "E0703A", "EB7F39", "F1913A", "F6A33E", "F7B550", "F8C763", "FAD87F", "FCE89B",
+)  # fmt: skip
+_SHADES = 256
+
+
+def heat_colour(kelvin: float, hottest: float = HOTTEST_AT_LEAST) -> str:
+    """#RRGGBB of a temperature; `hottest` [K] is the hottest this stove has been, at least HOTTEST_AT_LEAST counts."""
+    share = (kelvin - ROOM) / (max(hottest, HOTTEST_AT_LEAST) - ROOM)
+    return _shade(round(min(max(share, 0.0), 1.0) * (_SHADES - 1)))
+
+
+def heat_ink(kelvin: float, hottest: float = HOTTEST_AT_LEAST) -> str:
+    """Black or white, to write on that heat with."""
+    return text_on(heat_colour(kelvin, hottest))
 
 
 @cache
-def _colours() -> tuple[str, ...]:
-    # Imported here because the plotting library is brought in after the first paint.
-    import pyqtgraph
-
-    low, high = _TRIM
-    table = pyqtgraph.colormap.get(MAP).getLookupTable(start=low, stop=high, nPts=_STEPS, mode="byte")
-    return tuple(f"#{red:02X}{green:02X}{blue:02X}" for red, green, blue in table[:, :3])
-
-
-@dataclass(frozen=True, slots=True)
-class HeatScale:
-    """Colours between two temperatures [K]; what lies outside takes the end's colour."""
-
-    low: float = ROOM
-    high: float = HOTTEST_AT_LEAST
-
-    def colour(self, temperature: float) -> str:
-        """#RRGGBB of a temperature [K]."""
-        share = (temperature - self.low) / (self.high - self.low)
-        return _colours()[round(min(max(share, 0.0), 1.0) * (_STEPS - 1))]
-
-    def ink(self, temperature: float) -> str:
-        """The colour to write with on a patch of that heat."""
-        return text_on(self.colour(temperature))
+def _shade(number: int) -> str:
+    place = number / (_SHADES - 1) * (len(_STOPS) - 1)
+    left = min(int(place), len(_STOPS) - 2)
+    part = place - left
+    one, other = (bytes.fromhex(_STOPS[stop]) for stop in (left, left + 1))
+    return "#" + "".join(f"{round(a + (b - a) * part):02X}" for a, b in zip(one, other, strict=True))

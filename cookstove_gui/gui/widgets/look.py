@@ -3,7 +3,9 @@
 from PySide6.QtCore import QObject, Qt, Signal
 from PySide6.QtWidgets import QApplication
 
-from cookstove_gui.gui.widgets.theme import DAY, NIGHT, Theme, font, palette, style_sheet
+from cookstove_gui.gui.widgets.steps import scale, set_scale
+from cookstove_gui.gui.widgets.theme import DAY, NIGHT, Theme, palette, style_sheet
+from cookstove_gui.gui.widgets.type import font, set_role
 
 MODES = ("system", "day", "night")
 
@@ -32,6 +34,19 @@ class Look(QObject):
         """Follow the system, or keep to day or night."""
         self._mode = mode if mode in MODES else "system"
         self._follow()
+
+    def set_scale(self, wanted: float) -> None:
+        """Draw type and keys at that many pixels for one of the design; every view is told."""
+        if wanted == scale():
+            return
+        set_scale(wanted)
+        self._app.setFont(font())
+        for widget in self._app.allWidgets():
+            role = widget.property("role")
+            if role:
+                set_role(widget, role)
+        self._dress()
+        self.changed.emit()
 
     def _wanted(self) -> Theme:
         if self._mode == "system":

@@ -1,79 +1,102 @@
 """The two looks, day and night: colours, the palette and style sheet made of them, and contrast by WCAG 2.2."""
 
 from dataclasses import dataclass
-from functools import cache
 
-from PySide6.QtGui import QColor, QFont, QPalette
+from PySide6.QtGui import QColor, QPalette
 
 from cookstove_gui.resource_files import resource
 
-BODY_POINTS = 16
-NUMBER_POINTS = 22
-NEXT_LINE_POINTS = 26
 TARGET_PIXELS = 44  # smallest side of anything that is pressed
 STEP = 8  # spacing goes in steps of this many pixels
-
-# Humanist sans faces whose plain figures are all of one width, the first that the system has.
-_FAMILIES = ["Noto Sans", "Segoe UI", "Lucida Grande", "Cantarell", "Ubuntu", "Verdana", "DejaVu Sans"]
+ON_IRON = "#E9EAE5"  # words on the iron of the drawn stove, by day and by night
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Theme:
-    """Colours as #RRGGBB."""
+    """Colours as #RRGGBB. Warm ones mean heat or danger and nothing else."""
 
     name: str
     ground: str  # the page
-    raised: str  # fields and buttons
-    plate: str  # the iron of the drawn stove
-    line: str  # edges of what can be pressed or typed in
-    faint: str  # grid and rules that carry no meaning of their own
-    ink: str
-    soft_ink: str  # ages, units, captions
-    ember: str  # the one thing to do now, cautions
-    spruce: str  # target band, good now
-    slate: str  # belief, projection
+    raised: str  # fields
+    plate: str  # keys, the chosen row
+    faint: str  # hairlines that carry nothing
+    line: str  # a field's edge, a key's lower edge, the axis, the fan's edge
+    ink: str  # words, belief, projection, the main key
+    soft: str  # ages, units, places
+    verdigris: str  # the heat wanted, its arrival, "good"
+    cobalt: str  # where the hand is: focus; the what-if
+    ember: str  # cautions and questions, always with a sign and words
+    iron: str  # the drawn stove's body
+    iron_edge: str  # its outline
+    band: str  # the heat wanted, as an area: ground with 13 % verdigris
+    good: str  # a good chance, as an area: ground with 34 % verdigris
+    good_faint: str  # a small chance, as an area: ground with 14 % verdigris
+    caution_ground: str  # under a caution: ground with 9 % ember
 
 
 DAY = Theme(
     name="day",
-    ground="#FAF6EE",
-    raised="#FFFDF9",
-    plate="#E9E1D2",
-    line="#857A6B",
-    faint="#DDD4C3",
-    ink="#231F1A",
-    soft_ink="#5A5248",
-    ember="#A63C12",
-    spruce="#2F6650",
-    slate="#355C7D",
+    ground="#F2F3EF",
+    raised="#FFFFFF",
+    plate="#E2E5DF",
+    faint="#D3D7D0",
+    line="#767C7A",
+    ink="#1C2022",
+    soft="#4E5558",
+    verdigris="#17655A",
+    cobalt="#1B4F9C",
+    ember="#A5330A",
+    iron="#2A2B2C",
+    iron_edge="#2A2B2C",
+    band="#D6E1DC",
+    good="#A8C3BC",
+    good_faint="#D3DFDA",
+    caution_ground="#EBE2DA",
 )
 NIGHT = Theme(
     name="night",
-    ground="#1D1F21",
-    raised="#282B2E",
-    plate="#303437",
-    line="#85807A",
-    faint="#3C4043",
-    ink="#F2ECE1",
-    soft_ink="#B9B2A5",
-    ember="#FF9B6A",
-    spruce="#86C9A8",
-    slate="#9CC3E6",
+    ground="#121415",
+    raised="#1E2123",
+    plate="#25292B",
+    faint="#33393B",
+    line="#7D8583",
+    ink="#ECEEE8",
+    soft="#A8B0AE",
+    verdigris="#74CDB8",
+    cobalt="#8DBBF7",
+    ember="#FF9C6C",
+    iron="#232628",
+    iron_edge="#565D5E",
+    band="#1F2C2A",
+    good="#33534C",
+    good_faint="#202E2C",
+    caution_ground="#27201D",
 )
 
 # Every pair of text and what it stands on, by token; all must reach 4.5 : 1.
 TEXT_PAIRS = (
     *(
         (text, under)
-        for text in ("ink", "soft_ink", "ember", "spruce", "slate")
+        for text in ("ink", "soft", "verdigris", "cobalt", "ember")
         for under in ("ground", "raised", "plate")
     ),
-    ("ground", "ember"),
-    ("ground", "spruce"),
+    *((text, "caution_ground") for text in ("ink", "soft", "ember")),
+    ("verdigris", "band"),
+    ("ink", "band"),
+    ("ink", "good"),
+    ("ink", "good_faint"),
     ("ground", "ink"),
+    ("ground", "ember"),
+    ("ground", "cobalt"),
+    ("ground", "verdigris"),
 )
 # Edges and marks that must be told from what is beside them: 3 : 1.
-EDGE_PAIRS = (("line", "ground"), ("line", "raised"), ("ember", "ground"), ("spruce", "ground"), ("slate", "ground"))
+EDGE_PAIRS = (
+    *(("line", under) for under in ("ground", "raised", "plate")),
+    *((mark, "ground") for mark in ("ember", "verdigris", "cobalt", "ink")),
+    ("cobalt", "plate"),
+    ("verdigris", "good_faint"),
+)
 
 
 def relative_luminance(colour: str) -> float:
@@ -105,17 +128,6 @@ def colour(value: str, alpha: int = 255) -> QColor:
     return made
 
 
-@cache
-def font(points: int = BODY_POINTS, *, bold: bool = False) -> QFont:
-    """The program's type at a size, with figures of one width."""
-    made = QFont()
-    made.setFamilies(_FAMILIES)
-    made.setPointSize(points)
-    made.setBold(bold)
-    made.setFeature(QFont.Tag("tnum"), 1)
-    return made
-
-
 def palette(theme: Theme) -> QPalette:
     """What Qt itself paints with."""
     roles = {
@@ -124,14 +136,14 @@ def palette(theme: Theme) -> QPalette:
         QPalette.ColorRole.Base: theme.raised,
         QPalette.ColorRole.AlternateBase: theme.ground,
         QPalette.ColorRole.Text: theme.ink,
-        QPalette.ColorRole.Button: theme.raised,
+        QPalette.ColorRole.Button: theme.plate,
         QPalette.ColorRole.ButtonText: theme.ink,
         QPalette.ColorRole.ToolTipBase: theme.raised,
         QPalette.ColorRole.ToolTipText: theme.ink,
-        QPalette.ColorRole.PlaceholderText: theme.soft_ink,
-        QPalette.ColorRole.Highlight: theme.slate,
+        QPalette.ColorRole.PlaceholderText: theme.soft,
+        QPalette.ColorRole.Highlight: theme.cobalt,
         QPalette.ColorRole.HighlightedText: theme.ground,
-        QPalette.ColorRole.Link: theme.slate,
+        QPalette.ColorRole.Link: theme.cobalt,
     }
     made = QPalette()
     for role, value in roles.items():
@@ -144,56 +156,49 @@ def style_sheet(theme: Theme) -> str:
     t = theme
     arrow = resource("icons", f"down_{t.name}.svg").as_posix()
     return f"""
-    QWidget {{ color: {t.ink}; font-size: {BODY_POINTS}pt; }}
+    QWidget {{ color: {t.ink}; }}
     QMainWindow, QWidget#page {{ background: {t.ground}; }}
     QToolTip {{ background: {t.raised}; color: {t.ink}; border: 1px solid {t.line}; padding: 4px; }}
-    QLabel[role="soft"] {{ color: {t.soft_ink}; }}
-    QLabel[role="heading"] {{ font-weight: 600; }}
-    QLabel[role="good"] {{ color: {t.spruce}; font-weight: 600; }}
-    QLabel[role="next"] {{ font-size: {NEXT_LINE_POINTS}pt; font-weight: 600; }}
-    QLabel[role="number"] {{ font-size: {NUMBER_POINTS}pt; font-weight: 600; }}
-    QLabel[role="problem"] {{ color: {t.ember}; font-weight: 600; }}
+    QLabel[role="soft"] {{ color: {t.soft}; }}
+    QLabel[role="good"] {{ color: {t.verdigris}; }}
+    QLabel[role="problem"] {{ color: {t.ember}; }}
     QLabel[role="caution"] {{ color: {t.ember}; }}
-    QLabel[role="huge"] {{ font-size: 84pt; font-weight: 600; }}
-    QLabel[role="large"] {{ font-size: 40pt; font-weight: 600; }}
-    QLabel[role="belief"] {{ color: {t.slate}; }}
     QPushButton, QToolButton {{
         background: {t.raised}; border: 1px solid {t.line}; border-radius: 6px;
         padding: 2px 10px; min-height: {TARGET_PIXELS - 6}px; outline: none;
     }}
     QPushButton:hover, QToolButton:hover {{ border-color: {t.ink}; }}
-    QPushButton:focus, QToolButton:focus {{ border: 3px solid {t.slate}; padding: 0px 8px; }}
+    QPushButton:focus, QToolButton:focus {{ border: 3px solid {t.cobalt}; padding: 0px 8px; }}
     QPushButton:pressed, QToolButton:pressed {{ background: {t.plate}; }}
-    QPushButton:disabled, QToolButton:disabled {{ color: {t.soft_ink}; border-color: {t.faint}; }}
+    QPushButton:disabled, QToolButton:disabled {{ color: {t.soft}; border-color: {t.faint}; }}
     QPushButton:checked, QToolButton:checked {{
         background: {t.ink}; color: {t.ground}; border-color: {t.ink};
     }}
     QPushButton[role="main"] {{
-        background: {t.spruce}; color: {t.ground}; border-color: {t.spruce}; font-weight: 600;
+        background: {t.verdigris}; color: {t.ground}; border-color: {t.verdigris};
     }}
     QPushButton[role="fire"] {{ padding: 2px 6px; }}
     QPushButton[role="fire"]:focus {{ padding: 0px 4px; }}
     QPushButton[role="unit"] {{
         background: transparent; border-color: transparent; padding: 2px 4px; min-width: {TARGET_PIXELS - 10}px;
-        font-size: {NUMBER_POINTS}pt; font-weight: 600;
     }}
-    QPushButton[role="unit"]:focus {{ border: 3px solid {t.slate}; padding: 0px 2px; }}
+    QPushButton[role="unit"]:focus {{ border: 3px solid {t.cobalt}; padding: 0px 2px; }}
     QPushButton[role="quiet"] {{ background: transparent; border-color: transparent; }}
-    QPushButton[role="quiet"]:focus {{ border: 3px solid {t.slate}; }}
+    QPushButton[role="quiet"]:focus {{ border: 3px solid {t.cobalt}; }}
     QLineEdit, QPlainTextEdit, QComboBox, QSpinBox, QDoubleSpinBox {{
         background: {t.raised}; border: 1px solid {t.line}; border-radius: 6px;
         padding: 2px 8px; min-height: {TARGET_PIXELS - 6}px;
-        selection-background-color: {t.slate}; selection-color: {t.ground};
+        selection-background-color: {t.cobalt}; selection-color: {t.ground};
     }}
     QLineEdit:focus, QPlainTextEdit:focus, QComboBox:focus, QSpinBox:focus, QDoubleSpinBox:focus {{
-        border: 3px solid {t.slate}; padding: 0px 6px;
+        border: 3px solid {t.cobalt}; padding: 0px 6px;
     }}
-    QLineEdit[role="number"] {{ font-size: {NUMBER_POINTS}pt; font-weight: 600; min-height: 50px; }}
+    QLineEdit[role="number"] {{ min-height: 50px; }}
     QComboBox::drop-down {{ border: none; width: 30px; }}
     QComboBox::down-arrow {{ image: url("{arrow}"); width: 16px; height: 16px; }}
     QComboBox QAbstractItemView {{
         background: {t.raised}; color: {t.ink}; border: 1px solid {t.line};
-        selection-background-color: {t.slate}; selection-color: {t.ground};
+        selection-background-color: {t.cobalt}; selection-color: {t.ground};
     }}
     QListView, QTableView, QTreeView {{
         background: transparent; border: none; outline: none; gridline-color: {t.faint};
@@ -204,10 +209,10 @@ def style_sheet(theme: Theme) -> str:
     QTableView::indicator {{
         width: 20px; height: 20px; border: 2px solid {t.line}; border-radius: 4px; background: {t.raised};
     }}
-    QTableView::indicator:checked {{ background: {t.spruce}; border-color: {t.ink}; }}
-    QListView:focus, QTableView:focus, QTreeView:focus {{ border: 2px solid {t.slate}; border-radius: 6px; }}
+    QTableView::indicator:checked {{ background: {t.verdigris}; border-color: {t.ink}; }}
+    QListView:focus, QTableView:focus, QTreeView:focus {{ border: 2px solid {t.cobalt}; border-radius: 6px; }}
     QHeaderView::section {{
-        background: {t.ground}; color: {t.soft_ink}; border: none; border-bottom: 1px solid {t.faint}; padding: 6px;
+        background: {t.ground}; color: {t.soft}; border: none; border-bottom: 1px solid {t.faint}; padding: 6px;
     }}
     QScrollArea {{ background: transparent; border: none; }}
     QScrollArea > QWidget > QWidget {{ background: transparent; }}

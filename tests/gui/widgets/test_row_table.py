@@ -120,7 +120,7 @@ def test_as_tall_as_its_rows_with_none_cut_off(made: Made) -> None:
 def test_long_words_wrap_and_the_row_grows(made: Made) -> None:
     long = TableRow(cells=("a word and another " * 20, ""), key="long")
     table = made((long, *BAKES), wraps=True)
-    assert table.rowHeight(0) > table.rowHeight(1) == TARGET_PIXELS
+    assert table.rowHeight(0) > table.rowHeight(1) >= TARGET_PIXELS
 
 
 def test_tab_goes_on_to_what_comes_next(made: Made) -> None:

@@ -2,7 +2,17 @@
 
 import pytest
 
-from cookstove_gui.gui.widgets.theme import DAY, EDGE_PAIRS, NIGHT, TEXT_PAIRS, Theme, contrast, style_sheet, text_on
+from cookstove_gui.gui.widgets.theme import (
+    DAY,
+    EDGE_PAIRS,
+    NIGHT,
+    ON_IRON,
+    TEXT_PAIRS,
+    Theme,
+    contrast,
+    style_sheet,
+    text_on,
+)
 
 THEMES = pytest.mark.parametrize("theme", [DAY, NIGHT], ids=lambda theme: theme.name)
 
@@ -37,8 +47,27 @@ def test_edges_and_marks_reach_three_to_one(theme: Theme, edge: str, under: str)
 
 @THEMES
 def test_page_text_reaches_what_the_look_promises(theme: Theme) -> None:
-    for token in ("ink", "soft_ink", "ember", "spruce", "slate"):
+    for token in ("ink", "soft", "ember", "verdigris", "cobalt"):
         assert contrast(getattr(theme, token), theme.ground) >= 5.9
+
+
+@THEMES
+@pytest.mark.parametrize(
+    ("area", "mark", "percent"),
+    [("band", "verdigris", 13), ("good", "verdigris", 34), ("good_faint", "verdigris", 14),
+     ("caution_ground", "ember", 9)],
+)  # fmt: skip
+def test_quiet_areas_are_the_ground_with_a_share_of_their_mark(
+    theme: Theme, area: str, mark: str, percent: int
+) -> None:
+    for start in (1, 3, 5):
+        ground, tint, mixed = (int(getattr(theme, token)[start : start + 2], 16) for token in ("ground", mark, area))
+        assert mixed == pytest.approx(ground + (tint - ground) * percent / 100, abs=1.5)
+
+
+@THEMES
+def test_words_on_iron_are_readable(theme: Theme) -> None:
+    assert contrast(ON_IRON, theme.iron) >= 7
 
 
 @THEMES

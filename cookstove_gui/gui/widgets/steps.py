@@ -1,0 +1,28 @@
+"""How large type and keys are drawn: a step for the window's size, times the size of text the cook chose."""
+
+TEXT_SIZES = (0.8, 0.9, 1.0, 1.1, 1.25, 1.4, 1.5)
+
+# (least width, least height, step) of the window's inside [px], the largest first.
+_STEPS = ((2300, 1300, 1.5), (1500, 900, 1.28), (1200, 0, 1.0), (0, 0, 0.92))
+_scale = 1.0
+
+
+def step(width: float, height: float) -> float:
+    """The step of type and keys for a window's inside of that size [px]."""
+    return next(step for wide, high, step in _STEPS if width >= wide and height >= high)
+
+
+def scale() -> float:
+    """Pixels drawn for one pixel of the design."""
+    return _scale
+
+
+def set_scale(wanted: float) -> None:
+    """Only the look does this, for it tells every view afterwards."""
+    global _scale
+    _scale = wanted
+
+
+def px(length: float) -> int:
+    """A length of the design [px] as it is drawn now [px]."""
+    return round(length * _scale)

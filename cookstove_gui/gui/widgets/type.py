@@ -1,0 +1,75 @@
+"""The program's type: one open face that comes with the program, in three weights, at the size now wanted."""
+
+from functools import cache
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QFont, QFontDatabase
+from PySide6.QtWidgets import QWidget
+
+from cookstove_gui.gui.widgets.steps import px
+
+BODY = 20  # names, tasks, keys [px of the design]
+SMALL = 16  # ages, numbers of an axis
+NUMBER = 30  # the oven now
+
+# Size [px of the design] and weight of the words that a role names; all others are BODY, 400.
+ROLES = {
+    "next": (27, 600),
+    "clock": (36, 700),
+    "answer": (30, 600),
+    "heading": (22, 600),
+    "strong": (BODY, 600),
+    "number": (32, 600),
+    "unit": (24, 600),
+    "main": (22, 600),
+    "good": (BODY, 600),
+    "problem": (BODY, 600),
+    "small": (SMALL, 400),
+    "key": (14, 400),
+    "huge": (112, 700),
+    "large": (54, 600),
+}
+
+_WEIGHT = QFont.Tag("wght")
+# Faces of the same kind, with figures of one width, should the program's own be missing.
+_FALLBACKS = ["Noto Sans", "Segoe UI", "Lucida Grande", "Cantarell", "Ubuntu", "Verdana", "DejaVu Sans"]
+
+
+@cache
+def families() -> tuple[str, ...]:
+    """The program's own face if it can be loaded, then others like it."""
+    try:
+        import fontpkg_source_sans_3 as face
+    except ImportError:
+        return tuple(_FALLBACKS)
+    number = QFontDatabase.addApplicationFont(str(face.ROOT / "files" / "SourceSans3[wght].ttf"))
+    own = QFontDatabase.applicationFontFamilies(number)[:1] if number >= 0 else []
+    return (*own, *_FALLBACKS)
+
+
+def font(size: float = BODY, weight: int = 400) -> QFont:
+    """The type at a size [px of the design] and weight (400, 600 or 700). Ask again at each paint: steps change."""
+    return QFont(_font(px(size), weight))
+
+
+@cache
+def _font(pixels: int, weight: int) -> QFont:
+    made = QFont()
+    made.setFamilies(families())
+    made.setPixelSize(max(pixels, 1))
+    # Weight for the fallbacks; the program's own face is one variable file, which answers to its axis only.
+    made.setWeight(QFont.Weight(weight))
+    made.setVariableAxis(_WEIGHT, weight)
+    made.setFeature(QFont.Tag("tnum"), 1)
+    return made
+
+
+def set_role(widget: QWidget, role: str) -> None:
+    """Give a widget's words the type and colour of a role, now and after each change of size."""
+    before = widget.property("role")
+    if before != role:
+        widget.setProperty("role", role)
+        if widget.testAttribute(Qt.WidgetAttribute.WA_WState_Polished):
+            widget.style().polish(widget)
+    if role in ROLES or before in ROLES:
+        widget.setFont(font(*ROLES.get(role, (BODY, 400))))
