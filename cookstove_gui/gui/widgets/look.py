@@ -5,7 +5,7 @@ from PySide6.QtWidgets import QApplication
 
 from cookstove_gui.gui.widgets.steps import scale, set_scale
 from cookstove_gui.gui.widgets.theme import DAY, NIGHT, Theme, palette, style_sheet
-from cookstove_gui.gui.widgets.type import font, set_role
+from cookstove_gui.gui.widgets.type import font
 
 MODES = ("system", "day", "night")
 
@@ -40,11 +40,6 @@ class Look(QObject):
         if wanted == scale():
             return
         set_scale(wanted)
-        self._app.setFont(font())
-        for widget in self._app.allWidgets():
-            role = widget.property("role")
-            if role:
-                set_role(widget, role)
         self._dress()
         self.changed.emit()
 

@@ -4,6 +4,8 @@ from dataclasses import dataclass
 
 from PySide6.QtGui import QColor, QPalette
 
+from cookstove_gui.gui.widgets.steps import px
+from cookstove_gui.gui.widgets.type import BODY, ROLES
 from cookstove_gui.resource_files import resource
 
 TARGET_PIXELS = 44  # smallest side of anything that is pressed
@@ -155,8 +157,11 @@ def style_sheet(theme: Theme) -> str:
     """One sheet for the whole window; a widget's `role` property picks its type and colour."""
     t = theme
     arrow = resource("icons", f"down_{t.name}.svg").as_posix()
+    # Sizes only: weights are an axis of the face, which a sheet cannot set.
+    sizes = "\n    ".join(f'*[role="{role}"] {{ font-size: {px(size)}px; }}' for role, (size, _) in ROLES.items())
     return f"""
-    QWidget {{ color: {t.ink}; }}
+    QWidget {{ color: {t.ink}; font-size: {px(BODY)}px; }}
+    {sizes}
     QMainWindow, QWidget#page {{ background: {t.ground}; }}
     QToolTip {{ background: {t.raised}; color: {t.ink}; border: 1px solid {t.line}; padding: 4px; }}
     QLabel[role="soft"] {{ color: {t.soft}; }}

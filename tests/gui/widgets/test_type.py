@@ -54,8 +54,11 @@ def test_a_change_of_scale_reaches_words_already_on_the_screen(look: Look) -> No
     try:
         assert label.sizeHint().width() == pytest.approx(1.5 * before, rel=0.03)
         assert px(40) == 60
+        look.set_mode("night")
+        assert label.sizeHint().width() == pytest.approx(1.5 * before, rel=0.03)
     finally:
         look.set_scale(1.0)
+        look.set_mode("day")
     assert label.sizeHint().width() == before
 
 
