@@ -14,6 +14,7 @@ from cookstove_gui.cooking.fires.first_fires import cold_below
 from cookstove_gui.cooking.fit.bands import minutes_of_bake
 from cookstove_gui.cooking.safety.cautions import Caution
 from cookstove_gui.forecast.answers import Outlook, TurnKind
+from cookstove_gui.forecast.futures.next_reading import JUST_READ_MINUTES
 from cookstove_gui.situation import SURE_OF_TURN, Alternative, Standing, fire_is_out
 from cookstove_gui.stove.entries import Kind, reading_kelvin
 from cookstove_gui.stove.stove import SpotKind
@@ -21,7 +22,7 @@ from cookstove_gui.stove.stove import SpotKind
 EVEN_CHANCE = 0.5  # a whole bake is called for from this chance of staying in its heat on; common practice, no source
 SOON = timedelta(minutes=10)  # a deadline this near is the one thing to do now
 LONG_PAST = timedelta(minutes=60)  # a deadline so long gone says nothing any more
-JUST_READ = timedelta(minutes=3)  # a spot read this lately is not asked for, and the walk is still going on
+JUST_READ = timedelta(minutes=JUST_READ_MINUTES)  # since the latest reading the walk is still going on
 PREPARE_MIN = (3.0, 45.0)  # before the heat comes, when the dough is to be made ready
 
 

@@ -39,6 +39,7 @@ from cookstove_gui.forecast.answers import (
     TurnKind,
     Zone,
 )
+from cookstove_gui.forecast.model.heat import USUAL_INLET
 from cookstove_gui.stove.entries import USUAL_SPLIT, Entry, HeatBand, Kind, Session, fold, fraction_open, numbers_kept
 from cookstove_gui.stove.stove import Stove
 
@@ -248,7 +249,7 @@ def fire_is_out(found: Sequence[Turn]) -> bool:
 
 def steps(rows: Sequence[Entry]) -> tuple[Action, ...]:
     """What a cook might do now, by the rows in force: more wood, the air the other way, the bypass closed."""
-    air = next((fraction_open(row) for row in reversed(rows) if row.kind is Kind.AIR), 0.5)
+    air = next((fraction_open(row) for row in reversed(rows) if row.kind is Kind.AIR), USUAL_INLET)
     bypass = next((fraction_open(row) for row in reversed(rows) if row.kind is Kind.BYPASS), 0.0)
     found = [Action(kind=ActionKind.WOOD, value=2 * USUAL_SPLIT)]
     if air < 0.95:

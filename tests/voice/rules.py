@@ -10,6 +10,7 @@ from cookstove_gui.cooking.fit.fit import FitState, TaskFit
 from cookstove_gui.cooking.fit.tasks import Place, task_of
 from cookstove_gui.desk.cook.oven_lines import oven_fan
 from cookstove_gui.forecast.answers import HORIZON_MINUTES
+from cookstove_gui.forecast.futures.next_reading import JUST_READ_MINUTES
 from cookstove_gui.resource_files import table
 from tests.voice.drawn_line import entering, leaving
 from tests.voice.moment import Moment
@@ -19,7 +20,6 @@ from tests.voice.words import CLOCK, LIKELY, PAST_TENSE, UNTIL, WOOD, deadlines,
 
 LINE_TOLERANCE = 3.0  # min; the eye reads no closer off a plot of three hours
 EVEN = 0.5
-JUST_READ = 5.0  # min
 STILL_HOT = 323.15  # K, 122 °F: a cooktop that cannot be called cold
 _SOON = 10.0  # min
 _ADVICE = ("headline", "detail", "plot", "large", "outlook", "fit", "pots", "table", "table steps")
@@ -242,7 +242,7 @@ def no_reading_asked_twice(moment: Moment) -> Breaches:
     age = None if zone is None else zone.last_reading_age_min
     if (
         age is not None
-        and age <= JUST_READ
+        and age < JUST_READ_MINUTES
         and any("Worth reading" in text for text in moment.at("headline", "detail"))
     ):
         yield f"“{' '.join(moment.at('detail'))}”, read {age:.0f} min ago"

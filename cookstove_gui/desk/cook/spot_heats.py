@@ -3,8 +3,8 @@
 from dataclasses import dataclass
 
 from cookstove_gui.advice import JUST_READ
+from cookstove_gui.cooking.instruments.meant_rows import meant_kelvin
 from cookstove_gui.desk.desk import Desk
-from cookstove_gui.desk.my_stove.meant import meant_heat
 from cookstove_gui.phrases.entries import meant_words
 from cookstove_gui.stove.entries import Kind, reading_kelvin
 
@@ -40,7 +40,7 @@ def spot_heats(desk: Desk) -> dict[str, SpotHeat]:
         if reading is None:
             found[spot.name] = SpotHeat(kelvin=zone.p50, doubt=zone.p90 - zone.p10) if zone else SpotHeat()
             continue
-        typed, meant = reading_kelvin(reading), meant_heat(reading, desk.stove)
+        typed, meant = reading_kelvin(reading), meant_kelvin(desk.stove, reading)
         stands = now - reading.at <= JUST_READ
         believed = None if stands else zone
         found[spot.name] = SpotHeat(

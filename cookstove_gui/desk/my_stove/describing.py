@@ -35,6 +35,11 @@ def kinds_to_add() -> dict[str, str]:
     return dict(_KINDS_TO_ADD)
 
 
+def surface_warning(stove: Stove) -> str:
+    """What is wrong with reading a cooktop like this one by infrared; empty for a dull one."""
+    return surface_readings.SHINY_ADVICE if surface_readings.cooktop_is_shiny(stove) else ""
+
+
 def surfaces(stove: Stove) -> tuple[str, ...]:
     """What a cooktop may be made of; the stove's own word is always among them."""
     known = tuple(surface.name for surface in surface_readings.surfaces())

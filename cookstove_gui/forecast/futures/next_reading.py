@@ -11,7 +11,7 @@ from cookstove_gui.stove.stove import SpotKind
 
 WAITS = (0, 5, 10, 15, 20, 30)  # min: when the reading might be taken
 PATIENCE = 0.012  # share of narrowing that a minute's earlier answer is worth
-JUST_READ_MINUTES = 2.0  # min since a reading within which the same spot is not asked for at once
+JUST_READ_MINUTES = 3.0  # min since a reading within which the same spot is not asked for at once
 DECIDED_MINUTES = 0.5  # min of spread below which the arrival is settled, and the heat in an hour is asked for instead
 NOTHING_TO_READ = 15  # min, the wait named for a stove without spots
 

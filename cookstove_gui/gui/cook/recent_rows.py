@@ -4,8 +4,8 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QListWidget, QListWidgetItem, QWidget
 
+from cookstove_gui.cooking.instruments.meant_rows import meant_kelvin
 from cookstove_gui.desk import Changed
-from cookstove_gui.desk.my_stove.meant import meant_heat
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.phrases.edge import spot_label
 from cookstove_gui.phrases.entries import entry_words, meant_tip, meant_words
@@ -47,18 +47,19 @@ class RecentRows(QListWidget):
         while self.count() < len(rows):
             self.addItem(QListWidgetItem())
         for place, row in enumerate(rows):
-            item = self.item(place)
-            item.setText(f"{clock_text(row.at, row.offset_minutes)}  {self._words(row)}")
-            item.setToolTip(meant_tip(row, self._desk.stove, meant_heat(row, self._desk.stove)))
+            item, meant = self.item(place), meant_kelvin(self._desk.stove, row)
+            item.setText(f"{clock_text(row.at, row.offset_minutes)}  {self._words(row, meant)}")
+            item.setToolTip(meant_tip(row, self._desk.stove, meant))
             item.setData(Qt.ItemDataRole.UserRole, row.number)
         if marked >= 0 and rows:
             self.setCurrentRow(min(marked, len(rows) - 1))
         self.blockSignals(False)
 
-    def _words(self, row: Entry) -> str:
+    def _words(self, row: Entry, meant: float | None) -> str:
         stove = self._desk.stove
-        meant = meant_words(row, meant_heat(row, stove))
-        return f"{spot_label(stove, row.spot).removeprefix('top ')} {meant}" if meant else entry_words(row, stove)
+        if meant is None:
+            return entry_words(row, stove)
+        return f"{spot_label(stove, row.spot).removeprefix('top ')} {meant_words(row, meant)}"
 
     def take_focus(self) -> None:
         """Give the keyboard to the newest row."""

@@ -6,7 +6,6 @@ from dataclasses import replace
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from cookstove_gui.desk.my_stove import describing
-from cookstove_gui.desk.my_stove.meant import surface_warning
 from cookstove_gui.desk.my_stove.site import keep_height
 from cookstove_gui.errors import Problem
 from cookstove_gui.gui.desk_link import DeskLink
@@ -91,7 +90,7 @@ class StoveSetup(QWidget):
         self._width.show_text(describing.length_text(stove.cooktop_width, short), short)
         self._depth.show_text(describing.length_text(stove.cooktop_depth, short), short)
         self._surface.show_options([(key, key) for key in describing.surfaces(stove)], stove.cooktop_surface)
-        say(self._shiny, surface_warning(stove))
+        say(self._shiny, describing.surface_warning(stove))
         height = describing.height_unit(desk)
         self._altitude.show_text(describing.length_text(stove.altitude, height), height)
         self._is_new.show_key("new" if stove.is_new else "used")

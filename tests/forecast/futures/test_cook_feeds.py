@@ -3,6 +3,7 @@
 import math
 from dataclasses import replace
 from datetime import timedelta
+from statistics import NormalDist
 
 import numpy as np
 import pytest
@@ -166,6 +167,14 @@ def test_an_oven_that_warms_is_judged_by_where_it_will_be():
     assert cooling + 5.0 < still < warming - 10.0
 
 
+def test_a_trend_is_seen_as_a_first_order_lag_of_eight_minutes_sees_it():
+    # Half a kelvin a minute for 7.5 min; the load that comes due then is cut for the heat foreseen 25 min on.
+    states = _tend(_belief(oven=410.0, fed_ago=26.0), 7.5, band=BAND, rise=0.5)
+    assert np.all(states[1, heat.FRESH] == 0.0)
+    foreseen = 410.0 + 0.5 * 7.5 + 25.0 * 0.5 * (1.0 - math.exp(-7.5 / 8.0))
+    assert np.median(states[2, heat.FRESH]) == pytest.approx(1.2 * math.exp(-0.4 * (foreseen - 410.0) / HALF), rel=2e-3)
+
+
 def test_with_a_band_no_load_is_the_last_by_mere_luck():
     belief = _belief(habits=replace(CLOCKWORK, goes_on=0.0))
     assert _loads(_tend(belief, 100.0, band=BAND))[-1] == pytest.approx(2.0)
@@ -190,6 +199,19 @@ def test_a_band_just_reached_is_held_for_a_bake():
     never, comes = (_tend(belief, 50.0, band=BAND, rise=[rise] * 3 + [0.0] * 17) for rise in (0.0, 1.0))
     assert np.mean(never[-1, heat.FRESH] > 0.0) == 0.0
     assert np.mean(comes[-1, heat.FRESH] > 0.0) == pytest.approx(0.66, abs=0.08)
+
+
+@pytest.mark.parametrize("reached", [0.0, 20.0])
+def test_an_oven_at_heat_is_tended_for_what_is_left_of_the_bake(reached):
+    # Of all bakes half take over 50 min, a sixth less than 22 min and a sixth over 111: lognormal, 0.8 wide.
+    belief = _belief(oven=410.0, habits=replace(CLOCKWORK, tending_log=math.log(60.0)))
+    point = TracePoint(belief.now - timedelta(minutes=reached), 405.0, 410.0, 415.0)
+    air = _tend(replace(belief, points=(point,)), 100.0, band=BAND)[:, heat.INLET]
+    over = NormalDist(math.log(50.0), 0.8)
+    gone = over.cdf(math.log(reached)) if reached else 0.0
+    for minutes in (22.5, 50.0, 90.0):
+        let_die = np.mean(np.isclose(air[round(minutes / 2.5) - 1], 0.1)) / 0.85  # of those who set the air at all
+        assert let_die == pytest.approx((over.cdf(math.log(reached + minutes)) - gone) / (1.0 - gone), abs=0.08)
 
 
 def _still_feed(belief: Belief, action: Action = LEAVE) -> float:

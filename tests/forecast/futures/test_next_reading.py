@@ -90,8 +90,8 @@ def test_readings_between_or_after_the_waits_are_not_asked_for():
     assert _ask(futures(oven_centre=OVEN, top_a=tells)).narrows < 0.1
 
 
-@pytest.mark.parametrize(("minutes_ago", "in_min"), [(1.9, 5), (2.0, 0)])
-def test_a_spot_read_less_than_two_minutes_ago_is_not_asked_for_again_now(minutes_ago, in_min):
+@pytest.mark.parametrize(("minutes_ago", "in_min"), [(2.9, 5), (3.0, 0)])
+def test_a_spot_read_less_than_three_minutes_ago_is_not_asked_for_again_now(minutes_ago, in_min):
     found = _ask(futures(oven_centre=OVEN, top_a=_telling(0.5)[:, None]), top_a=minutes_ago)
     assert (found.spot, found.in_min) == ("top_a", in_min)
 

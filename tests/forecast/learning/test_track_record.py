@@ -86,6 +86,16 @@ def test_windows_near_at_hand_and_heats_already_reached_are_not_asked_about():
         assert one.likely_min == outlook(belief, one.band).band.line_enters_min
 
 
+@pytest.mark.parametrize(("middle", "shown"), [(29.9, 0), (30.0, 1), (30.1, 1), (None, 1)])
+def test_a_window_is_put_on_record_from_half_an_hour_ahead(middle, shown, monkeypatch):
+    (session,) = sessions(1)
+    past, teller = oven_past(STOVE, session), Tracker(STOVE)
+    found = outlook(teller.follow(session.entries, past.rows[past.places[0]].at), FURNACE)
+    band = replace(found.band, enters_min=Quantiles(p10=20.0, p50=middle, p90=60.0))
+    monkeypatch.setattr("cookstove_gui.forecast.learning.track_record.outlook", lambda *_: replace(found, band=band))
+    assert len(windows_at(teller, session, past, past.places[0], (FURNACE,))) == shown
+
+
 def test_a_session_in_which_the_heat_never_came_is_on_the_record():
     told = lessons(STOVE, sessions(2), (FURNACE,)).record
     assert told

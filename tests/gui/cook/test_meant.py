@@ -10,8 +10,8 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QComboBox, QListWidget, QWidget
 from pytestqt.qtbot import QtBot
 
+from cookstove_gui.cooking.instruments.meant_rows import meant_kelvin
 from cookstove_gui.desk import Desk, Memory, work_out
-from cookstove_gui.desk.my_stove.meant import meant_heat
 from cookstove_gui.gui.cook.recent_rows import RecentRows
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.drawn_stove.spot_patch import SpotPatch
@@ -69,7 +69,7 @@ def test_the_plan_says_it_at_the_patch(desk: Desk, link: DeskLink, look: Look, q
 
 
 def test_a_reading_that_means_what_was_typed_says_no_more(fired_desk: Desk) -> None:
-    assert all(meant_heat(row, fired_desk.stove) is None for row in fired_desk.entries)
+    assert all(meant_kelvin(fired_desk.stove, row) is None for row in fired_desk.entries)
 
 
 def test_a_shiny_cooktop_is_told_when_it_is_chosen(qtbot: QtBot) -> None:
@@ -103,6 +103,6 @@ def test_the_question_about_a_slip_tells_the_number_that_was_typed(fired_desk: D
     set_wrong(fired_desk)
     fired_desk.read("900", spot="top_front_left")
     standing = work_out(fired_desk.inputs(), Memory())
-    meant = meant_heat(fired_desk.entries[-1], fired_desk.stove)
+    meant = meant_kelvin(fired_desk.stove, fired_desk.entries[-1])
     assert meant is not None
     assert f"900 typed, meant {degrees(meant, 'F'):.0f}, where about" in question(standing, fired_desk.edge)
