@@ -4,6 +4,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
+from cookstove_gui.gui.widgets.key import Key
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import set_role
 
@@ -89,7 +90,7 @@ class AnswerLine(QWidget):
 
 
 def _button(name: str, text: str, what: str) -> QPushButton:
-    made = QPushButton(text)
+    made = Key(text)
     made.setObjectName(name)
     made.setAccessibleName(what)
     made.setToolTip(what)

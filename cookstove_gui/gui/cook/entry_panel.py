@@ -5,7 +5,7 @@ from datetime import timedelta
 
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QKeySequence, QShortcut
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QStackedWidget, QVBoxLayout, QWidget
 
 from cookstove_gui.desk import Changed, Receipt
 from cookstove_gui.desk.log.correcting import text_of
@@ -16,6 +16,7 @@ from cookstove_gui.gui.cook.number_field import NumberField, name_and_number
 from cookstove_gui.gui.cook.recent_rows import RecentRows
 from cookstove_gui.gui.cook.when_field import WhenField
 from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.widgets.key import Key
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import set_role
 from cookstove_gui.phrases.entries import entry_words
@@ -60,12 +61,12 @@ class EntryPanel(QWidget):
         set_role(at, "soft")
         at.setBuddy(self._when)
         self._number = NumberField()
-        self._unit = QPushButton()
+        self._unit = Key()
         self._unit.setObjectName("unit")
         set_role(self._unit, "unit")
         self._unit.setToolTip("The other unit of temperature (Ctrl+U)")
         self._unit.setAutoDefault(False)
-        self._enter = QPushButton("Enter")
+        self._enter = Key("Enter")
         self._enter.setObjectName("enter")
         set_role(self._enter, "main")
         self._enter.setAccessibleName("Record the number and light up the next spot")

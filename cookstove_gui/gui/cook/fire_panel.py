@@ -13,6 +13,7 @@ from cookstove_gui.desk.desk import Desk
 from cookstove_gui.errors import InputProblem, Problem
 from cookstove_gui.gui.cook.when_field import WhenField
 from cookstove_gui.gui.widgets.chooser import Answer, Chooser
+from cookstove_gui.gui.widgets.key import Key
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import set_role
 from cookstove_gui.stove.entries import Kind
@@ -125,7 +126,7 @@ class FirePanel(QStackedWidget):
         self.addWidget(self._chooser)
 
     def _button(self, button: FireButton) -> QPushButton:
-        made = QPushButton(f"{button.word} {button.key}")
+        made = Key(button.word, button.key)
         made.setObjectName(f"fire_{button.kind}")
         set_role(made, "fire")
         made.setAccessibleName(button.what)

@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import QSize
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from cookstove_gui.gui.cook.band_picker import BandPicker
 from cookstove_gui.gui.cook.entry_panel import EntryPanel
@@ -10,6 +10,7 @@ from cookstove_gui.gui.cook.what_if import WhatIf
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.drawn_stove.stove_drawing import StoveDrawing
 from cookstove_gui.gui.time_axis.recipe_fit import RecipeFit
+from cookstove_gui.gui.widgets.key import Key
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import STEP
 
@@ -44,7 +45,7 @@ class CookPage(QWidget):
         left.addWidget(self._drawing, 1)
         left.addWidget(self._entry)
 
-        self._all_spots = QPushButton("all spots")
+        self._all_spots = Key("all spots")
         self._all_spots.setObjectName("plot_all_spots")
         self._all_spots.setCheckable(True)
         self._all_spots.setEnabled(False)

@@ -8,6 +8,7 @@ from cookstove_gui.desk import Changed
 from cookstove_gui.forecast.answers import LEAVE, Action, ActionKind
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.flow_layout import FlowLayout
+from cookstove_gui.gui.widgets.key import Key
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import set_role
 from cookstove_gui.phrases.cook import action_words, step_to_take
@@ -62,7 +63,7 @@ class WhatIf(QWidget):
         self._buttons = []
         for number, action in enumerate(actions):
             words = action_words(action)
-            button = QPushButton(_short_words(action))
+            button = Key(_short_words(action))
             set_role(button, "fire")
             button.setObjectName(f"what_if_{number}")
             button.setCheckable(True)

@@ -4,12 +4,13 @@ from html import escape
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeySequence, QShortcut
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QSizePolicy, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QSizePolicy, QWidget
 
 from cookstove_gui.cooking.safety.cautions import Caution
 from cookstove_gui.desk import Changed
 from cookstove_gui.desk.heading import shown_cautions
 from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.widgets.key import Key
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import set_role
 
@@ -30,7 +31,7 @@ class CautionStrip(QFrame):
         set_role(self._words, "caution")
         self._words.setWordWrap(True)
         self._words.setTextFormat(Qt.TextFormat.RichText)
-        self._press = QPushButton()
+        self._press = Key()
         self._press.setObjectName("caution_press")
         self._press.setAutoDefault(False)
         self._press.clicked.connect(self._turn)

@@ -4,6 +4,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QButtonGroup, QGridLayout, QPushButton, QWidget
 
+from cookstove_gui.gui.widgets.key import Key
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import STEP
 
@@ -43,7 +44,7 @@ class PageButtons(QWidget):
         self.show_colours()
 
     def _made(self, name: str, text: str, what: str, keys: str) -> QPushButton:
-        button = QPushButton(text, self)
+        button = Key(text, parent=self)
         button.setObjectName(name)
         button.setAutoDefault(False)
         button.setAccessibleName(what)

@@ -1,10 +1,11 @@
 """The practice controls: a sample session played as if live, at the chosen pace."""
 
 from PySide6.QtCore import QTimer, Signal
-from PySide6.QtWidgets import QButtonGroup, QFrame, QHBoxLayout, QLabel, QPushButton, QWidget
+from PySide6.QtWidgets import QButtonGroup, QFrame, QHBoxLayout, QLabel, QWidget
 
 from cookstove_gui.desk.desk import Desk
 from cookstove_gui.desk.practice import Practice
+from cookstove_gui.gui.widgets.key import Key
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import set_role
 
@@ -33,7 +34,7 @@ class PracticeBar(QFrame):
         row.addWidget(self._words, 1)
         group = QButtonGroup(self)
         for pace, text in PACES:
-            button = QPushButton(text)
+            button = Key(text)
             button.setObjectName(f"pace_{pace:.0f}")
             button.setCheckable(True)
             button.setAutoDefault(False)

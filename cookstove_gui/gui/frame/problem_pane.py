@@ -4,8 +4,9 @@ from collections.abc import Sequence
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QGuiApplication
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
+from cookstove_gui.gui.widgets.key import Key
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import set_role
 
@@ -30,7 +31,7 @@ class ProblemPane(QWidget):
         row = QHBoxLayout()
         row.setSpacing(STEP)
         for key, text in ways_out:
-            button = QPushButton(text)
+            button = Key(text)
             button.setObjectName(f"way_{key}")
             button.clicked.connect(lambda _checked=False, wanted=key: self.chosen.emit(wanted))
             row.addWidget(button)
@@ -57,7 +58,7 @@ class FaultStrip(QFrame):
         self._words.setObjectName("fault_words")
         set_role(self._words, "problem")
         self._words.setWordWrap(True)
-        copy, close = QPushButton("Copy details"), QPushButton("Close")
+        copy, close = Key("Copy details"), Key("Close")
         copy.setObjectName("fault_copy")
         close.setObjectName("fault_close")
         copy.clicked.connect(self._copy)

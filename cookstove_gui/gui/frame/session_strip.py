@@ -1,9 +1,10 @@
 """Warns that the open session is an old one, so that nobody takes its heat for the stove's heat now."""
 
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QWidget
 
 from cookstove_gui.desk import Changed
 from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.widgets.key import Key
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import set_role
 
@@ -19,7 +20,7 @@ class SessionStrip(QFrame):
         self._words = QLabel()
         self._words.setObjectName("session_words")
         self._words.setWordWrap(True)
-        begin = QPushButton("New session")
+        begin = Key("New session")
         begin.setObjectName("new_session")
         begin.setAccessibleName("Close the old session and start a new one")
         begin.setToolTip(begin.accessibleName())

@@ -9,7 +9,6 @@ from PySide6.QtWidgets import (
     QLabel,
     QListWidget,
     QListWidgetItem,
-    QPushButton,
     QStyle,
     QStyledItemDelegate,
     QStyleOptionViewItem,
@@ -21,6 +20,7 @@ from cookstove_gui.cooking.fit.fit import FitState
 from cookstove_gui.desk import Changed
 from cookstove_gui.desk.cook.fit_rows import chances_now, rows_by_spot, rows_by_task, want_heat_of
 from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.widgets.key import Key
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import STEP, colour
 from cookstove_gui.gui.widgets.type import set_role
@@ -87,7 +87,7 @@ class RecipeFit(QWidget):
         self._show_fit()
 
     def _build(self) -> None:
-        self._by_task_button, self._by_spot_button = QPushButton("by task"), QPushButton("by spot")
+        self._by_task_button, self._by_spot_button = Key("by task"), Key("by spot")
         group = QButtonGroup(self)
         self._switches = QWidget()
         switch_row = QHBoxLayout(self._switches)

@@ -7,6 +7,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
+from cookstove_gui.gui.widgets.key import Key
 from cookstove_gui.gui.widgets.modest_field import ModestField
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import set_role
@@ -39,7 +40,7 @@ class Chooser(QWidget):
         self._field = ModestField()
         self._field.setObjectName("chooser_field")
         self._field.returnPressed.connect(lambda: self.typed.emit(self._field.text()))
-        self._cancel = QPushButton("Esc")
+        self._cancel = Key("Esc")
         self._cancel.setObjectName("chooser_cancel")
         self._cancel.setAccessibleName("Leave without entering anything")
         self._cancel.setToolTip("Leave without entering anything (Escape)")
@@ -80,7 +81,7 @@ class Chooser(QWidget):
             old.deleteLater()
         self._buttons = []
         for answer in self._answers:
-            button = QPushButton(f"{answer.key} {answer.words}")
+            button = Key(answer.words, answer.key)
             button.setObjectName(f"choice_{answer.key}")
             button.setAccessibleName(f"{question}: {answer.words}")
             button.setToolTip(f"{answer.words} (key {answer.key})")

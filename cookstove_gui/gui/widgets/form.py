@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
 )
 
 from cookstove_gui.errors import Problem
+from cookstove_gui.gui.widgets.key import Key
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import set_role
 
@@ -46,7 +47,7 @@ def say(label: QLabel, text: str) -> None:
 
 def button(text: str, name: str, tip: str, *, role: str = "") -> QPushButton:
     """A push button that the keyboard reaches."""
-    made = QPushButton(text)
+    made = Key(text)
     made.setObjectName(name)
     made.setAccessibleName(text.replace("&", ""))
     made.setToolTip(tip)

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from cookstove_gui.gui.widgets.key import Key
 from cookstove_gui.gui.widgets.theme import STEP
 
 _RAIL_WIDTH = 204  # the widest title with its edge
@@ -45,7 +46,7 @@ class Sections(QWidget):
 
     def add(self, key: str, title: str, part: QWidget) -> None:
         """Add a part at the end of the rail."""
-        made = QPushButton(title)
+        made = Key(title)
         made.setObjectName(f"part_{key}")
         made.setAccessibleName(title)
         made.setToolTip(f"{title}: arrow keys choose a part, Tab goes into it")

@@ -140,6 +140,7 @@ def palette(theme: Theme) -> QPalette:
         QPalette.ColorRole.Text: theme.ink,
         QPalette.ColorRole.Button: theme.plate,
         QPalette.ColorRole.ButtonText: theme.ink,
+        QPalette.ColorRole.Mid: theme.line,
         QPalette.ColorRole.ToolTipBase: theme.raised,
         QPalette.ColorRole.ToolTipText: theme.ink,
         QPalette.ColorRole.PlaceholderText: theme.soft,
@@ -150,6 +151,7 @@ def palette(theme: Theme) -> QPalette:
     made = QPalette()
     for role, value in roles.items():
         made.setColor(role, QColor(value))
+    made.setColor(QPalette.ColorGroup.Disabled, QPalette.ColorRole.ButtonText, QColor(theme.soft))
     return made
 
 
@@ -168,28 +170,6 @@ def style_sheet(theme: Theme) -> str:
     QLabel[role="good"] {{ color: {t.verdigris}; }}
     QLabel[role="problem"] {{ color: {t.ember}; }}
     QLabel[role="caution"] {{ color: {t.ember}; }}
-    QPushButton, QToolButton {{
-        background: {t.raised}; border: 1px solid {t.line}; border-radius: 6px;
-        padding: 2px 10px; min-height: {TARGET_PIXELS - 6}px; outline: none;
-    }}
-    QPushButton:hover, QToolButton:hover {{ border-color: {t.ink}; }}
-    QPushButton:focus, QToolButton:focus {{ border: 3px solid {t.cobalt}; padding: 0px 8px; }}
-    QPushButton:pressed, QToolButton:pressed {{ background: {t.plate}; }}
-    QPushButton:disabled, QToolButton:disabled {{ color: {t.soft}; border-color: {t.faint}; }}
-    QPushButton:checked, QToolButton:checked {{
-        background: {t.ink}; color: {t.ground}; border-color: {t.ink};
-    }}
-    QPushButton[role="main"] {{
-        background: {t.verdigris}; color: {t.ground}; border-color: {t.verdigris};
-    }}
-    QPushButton[role="fire"] {{ padding: 2px 6px; }}
-    QPushButton[role="fire"]:focus {{ padding: 0px 4px; }}
-    QPushButton[role="unit"] {{
-        background: transparent; border-color: transparent; padding: 2px 4px; min-width: {TARGET_PIXELS - 10}px;
-    }}
-    QPushButton[role="unit"]:focus {{ border: 3px solid {t.cobalt}; padding: 0px 2px; }}
-    QPushButton[role="quiet"] {{ background: transparent; border-color: transparent; }}
-    QPushButton[role="quiet"]:focus {{ border: 3px solid {t.cobalt}; }}
     QLineEdit, QPlainTextEdit, QComboBox, QSpinBox, QDoubleSpinBox {{
         background: {t.raised}; border: 1px solid {t.line}; border-radius: 6px;
         padding: 2px 8px; min-height: {TARGET_PIXELS - 6}px;
