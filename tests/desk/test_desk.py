@@ -115,7 +115,7 @@ def test_undo_goes_on_backwards_to_an_empty_log_and_then_says_so(desk: Desk) -> 
     desk.undo()
     desk.undo()
     assert values(desk) == []
-    with pytest.raises(InputProblem, match="nothing to take back"):
+    with pytest.raises(InputProblem, match="nothing to undo"):
         desk.undo()
 
 

@@ -50,11 +50,11 @@ class OpenLog:
         return kept
 
     def undo(self, now: datetime, offset_minutes: int) -> None:
-        """Take back the latest thing entered; a correction goes back to what stood before it."""
+        """Undo the latest thing done, whatever it was: a row entered, corrected, taken back or kept."""
         self.append(undoing.undo_rows(self.rows, now, offset_minutes))
 
     def redo(self, now: datetime, offset_minutes: int) -> None:
-        """Take back the latest undo, as long as nothing was entered since."""
+        """Take back the latest undo, as long as nothing was done since."""
         self.append(undoing.redo_rows(self.rows, now, offset_minutes))
 
     def take_back(self, number: int, now: datetime, offset_minutes: int) -> None:
