@@ -29,19 +29,6 @@ class Walk:
                 return Walk(self.spots, number)
         raise InputProblem(f"This stove has no spot “{name}”; add it on the page My stove.")
 
-    def matching(self, text: str) -> "Walk":
-        """The walk with the spot lit up that a typed name means: `oven centre`, `tbr`, `back right`."""
-        wanted = text.lower().replace("_", " ").split()
-        for number, spot in enumerate(self.spots):
-            if all(word in spot.label.lower() or word in spot.name for word in wanted):
-                return Walk(self.spots, number)
-        for number, spot in enumerate(self.spots):
-            if "".join(part[0] for part in spot.name.split("_")) == "".join(wanted):
-                return Walk(self.spots, number)
-        raise InputProblem(
-            f"No spot of this stove is called “{text.strip()}”; type part of its name, as “oven” or “back right”."
-        )
-
 
 def walk_of(stove: Stove) -> Walk:
     """The walk round a stove, its first spot lit up."""
