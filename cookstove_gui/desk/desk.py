@@ -12,8 +12,9 @@ from cookstove_gui.cooking.fires.first_fires import FirstFires
 from cookstove_gui.desk.changes import Changed, Receipt
 from cookstove_gui.desk.earlier import earlier_fires, first_fires
 from cookstove_gui.desk.kept_studies import KeptStudies
-from cookstove_gui.desk.log.correcting import corrected_row
+from cookstove_gui.desk.log.correcting import Correction, corrected_row
 from cookstove_gui.desk.log.on_table import OnTable
+from cookstove_gui.desk.log.questions import Question, Questions
 from cookstove_gui.desk.log.walk import LitSpot, Walk
 from cookstove_gui.desk.settings import Settings
 from cookstove_gui.desk.shown import Shown
@@ -24,7 +25,7 @@ from cookstove_gui.situation import Inputs, Standing
 from cookstove_gui.stove.entries import Entry, HeatBand, Kind, Session
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.study import Study
-from cookstove_gui.units import MassUnit, TemperatureUnit, parse_temperature, tidy
+from cookstove_gui.units import MassUnit, TemperatureUnit, parse_temperature, parse_wall_clock, tidy
 
 
 def utc_now() -> datetime:
@@ -44,6 +45,7 @@ class Desk:
         self._settings = Settings(logbook)
         self._past = KeptStudies(logbook)
         self._shown = Shown()
+        self._questions = Questions()
 
     # --- telling -----------------------------------------------------------------------------------------------
 
@@ -193,12 +195,17 @@ class Desk:
         self._lit.hold()
 
     def read(self, text: str, spot: str = "", at_text: str = "") -> Receipt:
-        """Enter a temperature at the lit spot (or at `spot`) and light up the next one."""
+        """Enter a temperature at the lit spot (or at `spot`) and light up the next one.
+
+        A walk copied from paper, with a clock of its own, goes on in its order.
+        """
         value, unit = parse_temperature(text, self.unit)
         where = spot or self.walk.spot.name
         row = self._table.checked(Kind.READING, spot=where, value=tidy(value, 2), unit=unit, at_text=at_text)
         receipt = self._record(row)
         self._lit.was_read(where)
+        if at_text.strip():
+            self._lit.hold()
         self.announce(Changed(log=True, walk=True))
         return receipt
 
@@ -210,22 +217,30 @@ class Desk:
         return self._told(self._record(row))
 
     def undo(self) -> None:
-        """Take back the latest thing entered; a correction goes back to what stood before it."""
+        """Undo the latest thing done, whatever it was: a row entered, corrected, taken back or kept."""
         self._table.undo()
         self.announce(Changed(log=True))
 
     def redo(self) -> None:
-        """Take back the latest undo, as long as nothing was entered since."""
+        """Take back the latest undo, as long as nothing was done since."""
         self._table.redo()
         self.announce(Changed(log=True))
 
-    def correct(self, number: int, text: str) -> Receipt:
-        """Give a row another value; wood takes a mass or words, a note takes words."""
-        return self._told(self._table.replace(number, lambda row: corrected_row(row, text, self.mass_unit)))
+    def correct(self, number: int, text: str = "", *, spot: str = "", at_text: str = "") -> Receipt:
+        """Give a row another value, spot or clock, all in one step; what is left empty stays as it was."""
+        at = parse_wall_clock(at_text, self._table.asked_at, self.offset_minutes) if at_text.strip() else None
+        new = Correction(text=text, spot=spot, at=at)
+        return self._told(self._table.replace(number, lambda row: corrected_row(row, new, self.mass_unit)))
 
-    def move(self, number: int, at_text: str) -> Receipt:
-        """Give a row another clock time."""
-        return self._told(self._table.move(number, at_text))
+    def keep(self, number: int) -> None:
+        """Let a questioned entry stand as typed; it is in question no more."""
+        self._table.keep(number)
+        self.announce(Changed(log=True))
+
+    @property
+    def questions(self) -> tuple[Question, ...]:
+        """The entries in question, in the order in which they were entered."""
+        return self._questions.of(self.stove, self.rows, self.entries, self.standing, self.edge)
 
     def take_back(self, number: int) -> None:
         """Take back one row."""

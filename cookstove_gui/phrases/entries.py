@@ -1,10 +1,12 @@
 """An entry in a few words, as typed and as meant."""
 
+from collections.abc import Sequence
+
 from cookstove_gui.cooking.instruments.surface_readings import INFRARED, surface_at
 from cookstove_gui.phrases.edge import spot_label
 from cookstove_gui.stove.entries import Entry, Kind, fraction_open
 from cookstove_gui.stove.stove import Stove
-from cookstove_gui.units import degrees
+from cookstove_gui.units import clock_text, degrees
 
 _QUARTERS = {1: "¼", 2: "½", 3: "¾"}
 
@@ -38,6 +40,18 @@ def entry_words(entry: Entry, stove: Stove) -> str:
             return f"pan {entry.value} {spot_label(stove, entry.spot)}"
         case _:
             return entry.note or entry.value or entry.kind.value
+
+
+def saved_words(entry: Entry, entries: Sequence[Entry], stove: Stove) -> str:
+    """What was saved; of a back-dated entry also where in the log it went."""
+    words = entry_words(entry, stove)
+    later = [row for row in entries if row.number != entry.number and (row.at, row.number) > (entry.at, entry.number)]
+    if not later:
+        return words
+    following = min(later, key=lambda row: (row.at, row.number))
+    what = "reading" if following.kind is Kind.READING else entry_words(following, stove)
+    at, before = (clock_text(row.at, row.offset_minutes) for row in (entry, following))
+    return f"{words} at {at}, before the {before} {what}"
 
 
 def meant_words(row: Entry, meant: float | None) -> str:

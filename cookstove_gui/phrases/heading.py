@@ -19,9 +19,13 @@ def detail(standing: Standing, edge: Edge) -> str:
 
 def question(standing: Standing, edge: Edge) -> str:
     """About the latest reading if it looks like a slip; empty otherwise."""
-    latest = max((row.number for row in standing.rows), default=0)
-    asked = next((row for row in standing.doubted if row.number == latest), None)
+    return question_about(standing, max((row.number for row in standing.rows), default=0), edge)
+
+
+def question_about(standing: Standing, number: int, edge: Edge) -> str:
+    """About the reading of that number if it looks like a slip; empty otherwise."""
+    asked = next((row for row in standing.doubted if row.number == number), None)
     if asked is None:
         return ""
-    entry = next(row for row in standing.rows if row.number == asked.number)
+    entry = next(row for row in standing.rows if row.number == number)
     return cook.doubted_words(asked, spot_label(standing.stove, entry.spot), edge, reading_kelvin(entry))

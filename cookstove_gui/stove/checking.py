@@ -112,6 +112,16 @@ def checked(entry: Entry) -> Entry:
     return replace(entry, spot=spot, value=value, unit=unit)
 
 
+def check_place(entry: Entry, stove: Stove) -> None:
+    """Refuse a pan where none can stand; raises FieldProblem."""
+    if entry.kind is Kind.PAN and stove.kind_of(entry.spot) is not SpotKind.TOP:
+        spot = stove.spot(entry.spot)
+        label = spot.label if spot else entry.spot.replace("_", " ")
+        raise FieldProblem(
+            "spot", "not the cooktop", f"No pan stands on the {label}; choose a spot of the cooktop, as front left."
+        )
+
+
 def doubt(entry: Entry, stove: Stove, earlier: Sequence[Entry] = (), now: datetime | None = None) -> Doubt | None:
     """The first question about a checked entry, or none.
 

@@ -14,6 +14,7 @@ from cookstove_gui.stove.checking import check_entry
 from cookstove_gui.stove.entries import Kind, reading_kelvin
 from cookstove_gui.stove.stove import Chimney, Firebox, stove_with_default_spots
 from cookstove_gui.units import kelvin, local_offset_minutes
+from tests.desk.conftest import stand
 from tests.held_clock import HeldClock
 
 START = datetime(2026, 1, 10, 12, 0, tzinfo=UTC)
@@ -27,6 +28,11 @@ def clock() -> HeldClock:
 @pytest.fixture
 def desk(clock: HeldClock) -> Desk:
     return Desk(Logbook.in_memory(), clock)
+
+
+@pytest.fixture
+def stood_desk(burning_desk: Desk) -> Desk:
+    return stand(burning_desk)
 
 
 def values(desk: Desk) -> list[str]:
@@ -183,6 +189,48 @@ def test_undo_after_an_undone_correction_takes_back_the_row_itself(desk: Desk) -
     assert values(desk) == []
 
 
+def test_undo_of_a_taking_back_restores_the_row(desk: Desk) -> None:
+    desk.read("180")
+    desk.read("240")
+    desk.take_back(1)
+    desk.undo()
+    assert values(desk) == ["180", "240"]
+
+
+def test_value_spot_and_clock_are_corrected_as_one_row(desk: Desk) -> None:
+    desk.read("820")
+    desk.correct(1, "280", spot="flue", at_text="-6")
+    (row,) = desk.entries
+    assert (row.value, row.spot, row.at) == ("280", "flue", START - timedelta(minutes=6))
+    assert len(desk.rows) == 3
+    desk.undo()
+    assert values(desk) == ["820"]
+
+
+def test_a_correction_that_changes_nothing_writes_nothing(desk: Desk) -> None:
+    desk.read("280")
+    desk.correct(1, "280", spot=desk.entries[0].spot)
+    assert len(desk.rows) == 1
+
+
+@pytest.mark.parametrize("spot", ["room", "flue", "oven_centre", "side_left", "wall_behind"])
+def test_a_pan_stands_on_the_cooktop_only(desk: Desk, spot: str) -> None:
+    with pytest.raises(InputProblem, match=r"No pan stands on the .*; choose a spot of the cooktop"):
+        desk.do(Kind.PAN, value="on", spot=spot)
+    desk.do(Kind.PAN, value="on", spot="top_back_left")
+    with pytest.raises(InputProblem, match="No pan stands on"):
+        desk.correct(1, spot=spot)
+    assert [row.spot for row in desk.entries] == ["top_back_left"]
+
+
+def test_a_walk_from_paper_goes_on_in_its_order(stood_desk: Desk) -> None:
+    spots = [spot.name for spot in stood_desk.walk.spots]
+    stood_desk.light(stood_desk.walk.at(spots[2]))
+    stood_desk.read("300", at_text="-10")
+    stand(stood_desk)
+    assert stood_desk.walk.spot.name == spots[3]
+
+
 def test_correction_of_a_voided_row_is_refused(desk: Desk) -> None:
     desk.read("820")
     desk.undo()
@@ -194,7 +242,7 @@ def test_back_dating_moves_a_row_before_another(desk: Desk, clock: HeldClock) ->
     desk.read("180")
     clock.pass_minutes(30)
     desk.read("240")
-    desk.move(2, "-40")
+    desk.correct(2, at_text="-40")
     assert values(desk) == ["240", "180"]
 
 

@@ -1,11 +1,11 @@
 """Entries in a few words: the number and unit as typed, and what it means where that is something else."""
 
 from dataclasses import replace
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 
 import pytest
 
-from cookstove_gui.phrases.entries import entry_words, meant_tip, meant_words, opening_words
+from cookstove_gui.phrases.entries import entry_words, meant_tip, meant_words, opening_words, saved_words
 from cookstove_gui.stove.entries import Entry, Kind
 from cookstove_gui.stove.stove import Instrument, stove_with_default_spots
 from cookstove_gui.units import kelvin
@@ -27,6 +27,7 @@ def test_opening(fraction: float, words: str) -> None:
         (Kind.READING, {"spot": "oven_centre", "value": "385", "unit": "F"}, "oven centre 385 °F"),
         (Kind.READING, {"spot": "own_corner", "value": "385", "unit": "F"}, "own corner 385 °F"),
         (Kind.LIT, {}, "lit"),
+        (Kind.OUT, {}, "fire out"),
         (Kind.WOOD, {"note": "two splits"}, "two splits"),
         (Kind.WOOD, {"value": "2.5", "unit": "lb"}, "2.5 lb"),
         (Kind.WOOD, {}, "wood"),
@@ -40,6 +41,18 @@ def test_opening(fraction: float, words: str) -> None:
 def test_entry(kind: Kind, fields: dict[str, str], words: str) -> None:
     entry = Entry(number=1, at=NOW, offset_minutes=-300, kind=kind, **fields)
     assert entry_words(entry, STOVE) == words
+
+
+def test_a_back_dated_entry_says_where_it_went() -> None:
+    def at(minute: int, number: int, kind: Kind = Kind.READING) -> Entry:
+        moment = NOW + timedelta(minutes=minute)
+        return Entry(number=number, at=moment, offset_minutes=-300, kind=kind, spot="flue", value="410", unit="F")
+
+    first, wood, last = at(0, 1), at(20, 2, Kind.WOOD), at(30, 3)
+    entry = at(10, 4)
+    assert saved_words(entry, (first, last, entry), STOVE) == "flue pipe 410 °F at 7:10, before the 7:30 reading"
+    assert saved_words(entry, (first, last, wood, entry), STOVE).endswith("at 7:10, before the 7:20 410 F")
+    assert saved_words(last, (first, wood, last), STOVE) == "flue pipe 410 °F"
 
 
 def reading(value: str, unit: str = "F") -> Entry:

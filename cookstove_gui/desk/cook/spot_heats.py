@@ -18,7 +18,7 @@ class SpotHeat:
     doubt: float = 0.0  # K, between the tenth and ninetieth percentile
     age_min: float | None = None
     remark: str = ""  # what the latest reading was typed as, if it means something else
-    is_doubted: bool = False  # a reading here looks like a slip, and nobody has kept or corrected it
+    is_doubted: bool = False  # a reading here is in question, and nobody has kept or corrected it
 
 
 def spot_heats(desk: Desk) -> dict[str, SpotHeat]:
@@ -29,7 +29,7 @@ def spot_heats(desk: Desk) -> dict[str, SpotHeat]:
     """
     standing = desk.standing
     zones = standing.zones if standing else {}
-    numbers = {row.number for row in standing.doubted} if standing else set()
+    numbers = {asked.number for asked in desk.questions}
     readings = [row for row in desk.entries if row.kind is Kind.READING]
     doubted = {row.spot for row in readings if row.number in numbers}
     latest = {row.spot: row for row in readings}

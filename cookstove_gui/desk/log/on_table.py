@@ -8,7 +8,7 @@ from cookstove_gui.desk.changes import Receipt
 from cookstove_gui.desk.log.open_log import OpenLog
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.logbook.logbook import Logbook
-from cookstove_gui.stove.checking import check_entry, doubt
+from cookstove_gui.stove.checking import check_entry, check_place, doubt
 from cookstove_gui.stove.entries import Entry, Kind, Session
 from cookstove_gui.stove.stove import Stove, stove_with_default_spots, with_spots_named
 from cookstove_gui.units import local_offset_minutes, parse_wall_clock
@@ -104,7 +104,9 @@ class OnTable:
         now = self._clock()
         offset = local_offset_minutes(now)
         at = parse_wall_clock(at_text, now, offset) if at_text.strip() else now
-        return check_entry(at=at, offset_minutes=offset, kind=kind, spot=spot, value=value, unit=unit, note=note)
+        row = check_entry(at=at, offset_minutes=offset, kind=kind, spot=spot, value=value, unit=unit, note=note)
+        check_place(row, self.stove)
+        return row
 
     def record(self, row: Entry) -> Receipt:
         """Keep an entry in the open session."""
@@ -115,22 +117,23 @@ class OnTable:
         """Put a changed row in the place of one that still holds."""
         old, now = self._opened().row(number), self._clock()
         new = changed(old)
+        if new == old:
+            return Receipt(entry=old)
+        check_place(new, self.stove)
         asked = doubt(new, self.stove, [row for row in self.entries if row != old], now)
         entry = self._opened().replace(old, new, now, self.offset_minutes)
         return Receipt(entry=entry, question=asked.sentence if asked else "")
 
-    def move(self, number: int, at_text: str) -> Receipt:
-        """Give a row another clock time."""
-        return self.replace(
-            number, lambda row: replace(row, at=parse_wall_clock(at_text, self._clock(), row.offset_minutes))
-        )
+    def keep(self, number: int) -> None:
+        """Let a questioned row stand as typed."""
+        self._opened().keep(number, self._clock(), self.offset_minutes)
 
     def undo(self) -> None:
-        """Take back the latest thing entered; a correction goes back to what stood before it."""
+        """Undo the latest thing done, whatever it was: a row entered, corrected, taken back or kept."""
         self._opened().undo(self._clock(), self.offset_minutes)
 
     def redo(self) -> None:
-        """Take back the latest undo, as long as nothing was entered since."""
+        """Take back the latest undo, as long as nothing was done since."""
         self._opened().redo(self._clock(), self.offset_minutes)
 
     def take_back(self, number: int) -> None:

@@ -7,7 +7,7 @@ from datetime import datetime
 from cookstove_gui.desk.log import undoing
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.logbook.logbook import Logbook
-from cookstove_gui.stove.entries import Entry, Session, fold
+from cookstove_gui.stove.entries import Entry, Kind, Session, fold
 
 
 class OpenLog:
@@ -60,6 +60,11 @@ class OpenLog:
     def take_back(self, number: int, now: datetime, offset_minutes: int) -> None:
         """Take back one row."""
         self.append([undoing.void(self.row(number).number, now, offset_minutes)])
+
+    def keep(self, number: int, now: datetime, offset_minutes: int) -> None:
+        """Let one row stand as typed."""
+        kept = str(self.row(number).number)
+        self.append([Entry(number=0, at=now, offset_minutes=offset_minutes, kind=Kind.KEPT, value=kept)])
 
     def replace(self, old: Entry, new: Entry, now: datetime, offset_minutes: int) -> Entry:
         """Put a row in another's place, in one transaction, so that a power cut loses neither."""

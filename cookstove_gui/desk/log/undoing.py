@@ -1,7 +1,7 @@
 """Undo and redo as rows of the log: nothing is removed, a void row takes another one back.
 
-An act is one thing the cook did: a row entered, a row corrected, a row taken back, a questioned row kept. Undo takes back
-the latest act that stands, whatever it was, and goes on backwards; redo goes forwards again until the next act.
+An act is one thing the cook did: a row entered, a row corrected, a row taken back, a questioned row kept. Undo takes
+back the latest act that stands, whatever it was, and goes on backwards; redo goes forwards again until the next act.
 
 In the log a correction is the new row and, right behind it, a void of the old one noted `corrected`. Undo writes voids
 noted `undone` of all rows of an act, redo voids noted `redone` of those; a void without such a note is a taking back.

@@ -9,7 +9,8 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QStackedWidget, QVBoxLayout, 
 
 from cookstove_gui.desk import Changed, Receipt
 from cookstove_gui.desk.log.correcting import text_of
-from cookstove_gui.errors import Problem
+from cookstove_gui.desk.log.named_spots import spots_named
+from cookstove_gui.errors import InputProblem, Problem
 from cookstove_gui.gui.cook.answer_line import AnswerLine
 from cookstove_gui.gui.cook.fire_panel import FirePanel
 from cookstove_gui.gui.cook.number_field import NumberField, name_and_number
@@ -19,7 +20,8 @@ from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.key import Key
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import set_role
-from cookstove_gui.phrases.entries import entry_words
+from cookstove_gui.phrases.edge import listed
+from cookstove_gui.phrases.entries import entry_words, saved_words
 from cookstove_gui.phrases.heading import question
 from cookstove_gui.stove.entries import Entry, Kind
 from cookstove_gui.units import clock_text
@@ -189,7 +191,10 @@ class EntryPanel(QWidget):
 
     def _read(self, name: str, number: str) -> Receipt | None:
         if name:
-            self._desk.light(self._desk.walk.matching(name))
+            found = spots_named(self._desk.walk.spots, name)
+            if len(found) > 1:
+                raise InputProblem(f"“{name}” may be {listed([spot.label for spot in found])}; type more of the name.")
+            self._desk.light(self._desk.walk.at(found[0].name))
         if not number:
             self._number.clear()
             return None
@@ -200,13 +205,10 @@ class EntryPanel(QWidget):
         row = self._correcting
         if row is None:
             return None
-        receipt: Receipt | None = None
         at_text = self._when.text().strip()
-        if at_text and at_text != clock_text(row.at, row.offset_minutes):
-            receipt = self._desk.move(row.number, at_text)
-            row = receipt.entry
-        if text and text != text_of(row):
-            receipt = self._desk.correct(row.number, text)
+        if at_text == clock_text(row.at, row.offset_minutes):
+            at_text = ""
+        receipt = self._desk.correct(row.number, text, at_text=at_text)
         self._leave_correcting()
         return receipt
 
@@ -229,7 +231,9 @@ class EntryPanel(QWidget):
         if receipt.question:
             self._answer.ask(receipt.question, entry.number)
         else:
-            self._answer.say("")  # the entry stands at the top of the list
+            is_latest = entry == self._desk.entries[-1]  # then it stands at the top of the list
+            words = "" if is_latest else saved_words(entry, self._desk.entries, self._desk.stove)
+            self._answer.say(f"Saved: {words}." if words else "")
         self.take_focus()
 
     def _undoing(self, undo: Callable[[], None]) -> None:
@@ -268,7 +272,7 @@ class EntryPanel(QWidget):
             self._show_spot()
             return
         try:
-            self._spot.setText(f"→ {self._desk.walk.matching(name).spot.label}")
+            self._spot.setText(f"→ {listed([spot.label for spot in spots_named(self._desk.walk.spots, name)])}")
         except Problem:
             self._spot.setText("no such spot")
 

@@ -157,14 +157,14 @@ class TrendPlot(QWidget):
         self._show_clock()
 
     def _show_readings(self) -> None:
-        entries, stove, standing = self._desk.entries, self._desk.stove, self._desk.standing
+        entries, stove = self._desk.entries, self._desk.stove
         self._readings.show(
             entries,
             stove,
             self._look.theme,
             unit=self._desk.unit,
             place=self._place,
-            doubted={row.number for row in standing.doubted} if standing else (),
+            doubted={asked.number for asked in self._desk.questions},
             with_cooktop=self._shows_cooktop,
         )
         self._lane.show_marks(

@@ -1,10 +1,10 @@
 """A row takes what was typed in its place if that has a meaning for its kind, and nothing else about it changes."""
 
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 
 import pytest
 
-from cookstove_gui.desk.log.correcting import corrected_row, text_of
+from cookstove_gui.desk.log.correcting import Correction, corrected_row, text_of, typed_wood
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.stove.entries import Entry, Kind
 
@@ -32,15 +32,48 @@ NOTED = row(Kind.NOTE, note="windy")
         (COUNTED, "3", "", "", "3 splits"),
         (COUNTED, "1", "", "", "1 split"),
         (COUNTED, "4 lb", "4", "lb", ""),
+        (NOTED, "  ", "", "", "windy"),
         (NOTED, "calm", "", "", "calm"),
         (row(Kind.AIR, value="1"), "0.5", "0.5", "", ""),
         (row(Kind.OVEN_DOOR, value="open"), "closed", "closed", "", ""),
     ],
 )
 def test_text_takes_the_place_of_what_stood_there(old: Entry, typed: str, value: str, unit: str, note: str) -> None:
-    new = corrected_row(old, typed, "lb")
+    new = corrected_row(old, Correction(text=typed), "lb")
     assert (new.value, new.unit, new.note) == (value, unit, note)
     assert (new.kind, new.spot, new.at) == (old.kind, old.spot, old.at)
+
+
+def test_value_spot_and_clock_change_in_one_step() -> None:
+    later = AT + timedelta(minutes=9)
+    new = corrected_row(READING, Correction(text="410", spot="flue", at=later), "lb")
+    assert (new.value, new.spot, new.at, new.number) == ("410", "flue", later, READING.number)
+
+
+def test_what_has_no_spot_takes_none() -> None:
+    with pytest.raises(InputProblem, match="Only a reading or a pan has a spot"):
+        corrected_row(COUNTED, Correction(spot="flue"), "lb")
+
+
+@pytest.mark.parametrize(
+    ("typed", "wood"),
+    [
+        ("4.5", ("4.5", "lb", "")),
+        ("2,5 kg", ("2.5", "kg", "")),
+        ("3 lbs", ("3", "lb", "")),
+        ("5 splits", ("", "", "5 splits")),
+        ("half a split", ("", "", "half a split")),
+        ("an armful of birch", ("", "", "an armful of birch")),
+    ],
+)
+def test_any_amount_of_wood_is_taken(typed: str, wood: tuple[str, str, str]) -> None:
+    assert typed_wood(typed, "lb") == wood
+
+
+@pytest.mark.parametrize("typed", ["", "4.5.3", "4 5", "7 %"])
+def test_what_is_no_amount_of_wood_is_refused(typed: str) -> None:
+    with pytest.raises(InputProblem, match="amount of wood"):
+        typed_wood(typed, "kg")
 
 
 @pytest.mark.parametrize(
@@ -48,7 +81,8 @@ def test_text_takes_the_place_of_what_stood_there(old: Entry, typed: str, value:
     [
         (READING, "38x5"),
         (WEIGHED, "0"),
-        (NOTED, "  "),
+        (WEIGHED, "4.5.3"),
+        (row(Kind.OUT), "5"),
         (row(Kind.LIT), "5"),
         (row(Kind.AIR, value="1"), "7"),
         (row(Kind.OVEN_DOOR, value="open"), "ajar"),
@@ -56,10 +90,10 @@ def test_text_takes_the_place_of_what_stood_there(old: Entry, typed: str, value:
 )
 def test_what_has_no_meaning_is_refused(old: Entry, typed: str) -> None:
     with pytest.raises(InputProblem):
-        corrected_row(old, typed, "lb")
+        corrected_row(old, Correction(text=typed), "lb")
 
 
 @pytest.mark.parametrize("old", [READING, WEIGHED, COUNTED, NOTED], ids=lambda old: old.kind)
 def test_the_text_shown_for_mending_would_leave_the_row_as_it_is(old: Entry) -> None:
-    new = corrected_row(old, text_of(old), "lb")
+    new = corrected_row(old, Correction(text=text_of(old)), "lb")
     assert (new.value, new.unit, new.note) == (old.value, old.unit, old.note)

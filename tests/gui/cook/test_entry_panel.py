@@ -301,6 +301,7 @@ def test_a_question_that_was_answered_is_not_asked_again(
 def test_fire_events_take_two_keys(
     panel: EntryPanel, desk: Desk, key: Qt.Key, answer: str, kind: Kind, value: str, note: str
 ) -> None:
+    panel.light("top_back_left")
     press(panel, key)
     type_text(panel, answer)
     assert [(row.kind, row.value, row.note) for row in desk.entries] == [(kind, value, note)]
