@@ -24,6 +24,7 @@ def named(typed: str) -> set[str]:
         ("tbr", "top_back_right"),
         ("bm", "top_back_middle"),
         ("oc", "oven_centre"),
+        ("oven", "oven_centre"),
         ("flue", "flue"),
         ("glass", "door_glass"),
         ("right side", "side_right"),
@@ -40,7 +41,7 @@ def test_a_name_that_fits_one_spot_means_it(typed: str, spot: str) -> None:
         ("fl", {"flue", "oven_floor", "top_front_left"}),
         ("back", {"top_back_left", "top_back_middle", "top_back_right"}),
         ("right", {"top_front_right", "top_back_right", "oven_right", "side_right"}),
-        ("oven", {"oven_centre", "oven_left", "oven_right", "oven_rear", "oven_floor"}),
+        ("ove", {"oven_centre", "oven_left", "oven_right", "oven_rear", "oven_floor"}),
         ("side", {"side_left", "side_right"}),
     ],
 )
