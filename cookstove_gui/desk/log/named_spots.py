@@ -11,9 +11,9 @@ MOST_SHOWN = 9  # each is chosen by a digit
 def spots_named(spots: Sequence[Spot], text: str) -> tuple[Spot, ...]:
     """The spots that a typed name fits, in the order of the walk, at least one.
 
-    The whole name fits its spot only, and “oven” is the oven's centre, as on every page. Otherwise a spot fits when each word typed begins one of its words (`back ri`),
-    or when the letters typed are the last initials of its name (`tbr`, `br`). Raises InputProblem when none fits, or
-    more than can be chosen from.
+    The whole name fits its spot only, and “oven” is the oven's centre, as on every page. Otherwise a spot fits when
+    each word typed begins one of its words (`back ri`), or when the letters typed are the last initials of its name
+    (`tbr`, `br`). Raises InputProblem when none fits, or more than can be chosen from.
     """
     words = text.lower().replace("_", " ").split()
     whole = " ".join(words)
