@@ -57,6 +57,11 @@ def fits_of(standing: Standing) -> Iterator[dict[str, Any]]:
             "chance_now": round(best.chance_now, 4),
             "in_min": None if best.in_min is None else round(best.in_min, 1),
             "chance_then": round(best.chance_then, 4),
+            "until_min": None if best.until_min is None else round(best.until_min, 1),
+            "chances": [
+                {"min": round((at - standing.now).total_seconds() / 60, 1), "chance": round(chance, 4)}
+                for at, chance in zip(fit.starts, best.chances, strict=True)
+            ],
         }
 
 

@@ -157,6 +157,11 @@ def _fit_lines(request: Request, asked: Asked) -> list[str]:
                     "chance_now": round(fit.spots[0].chance_now, 4),
                     "in_min": _rounded(fit.spots[0].in_min, 1),
                     "chance_then": round(fit.spots[0].chance_then, 4),
+                    "until_min": _rounded(fit.spots[0].until_min, 1),
+                    "chances": [
+                        {"min": round((at - standing.now).total_seconds() / 60, 1), "chance": round(chance, 4)}
+                        for at, chance in zip(fit.starts, fit.spots[0].chances, strict=True)
+                    ],
                 }
             )
             for fit in found

@@ -48,8 +48,9 @@ def fit_row(fit: TaskFit, stove: Stove, edge: Edge) -> tuple[str, ...]:
     best = fit.spots[0]
     if best.in_min is None:
         return (fit.task.name, "", "")
-    later = f"about {edge.clock(best.in_min)} ({best.chance_then:.0%})"
-    when = f"now ({best.chance_now:.0%})" if best.in_min < 1 else later
+    until = "" if best.until_min is None or best.until_min < 1 else f", until {edge.clock(best.until_min)}"
+    later = f"about {edge.clock(best.in_min)} ({best.chance_then:.0%}){until}"
+    when = f"now ({best.chance_now:.0%}){until}" if best.in_min < 1 else later
     return (fit.task.name, spot_label(stove, best.spot), when)
 
 

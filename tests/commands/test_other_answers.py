@@ -46,7 +46,8 @@ def test_fit_gives_every_task_its_best_spot(say: Callable[..., Said], log: Path)
     said = say("fit", log, "--json")
     assert said.code == 0
     assert all(
-        list(row) == ["log", "task", "state", "spot", "chance_now", "in_min", "chance_then"] for row in said.objects
+        list(row) == ["log", "task", "state", "spot", "chance_now", "in_min", "chance_then", "until_min", "chances"]
+        for row in said.objects
     )
     fits = {row["task"]: row for row in said.objects}
     assert {"keep_warm", "boil", "bread"} <= set(fits)

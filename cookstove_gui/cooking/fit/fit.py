@@ -11,10 +11,15 @@ A future is good for a start when all of this holds, judged at the projection's 
 
 The chance is the share of such futures. Near the horizon a start is judged by the part of its duration that is still
 projected, and only if that is at least `JUDGED_SHARE` of it.
+
+Chances are given for now and for every round `CLOCK_STEP_MIN` of the clock from then on, between the projection's own
+times by a straight line. A start named by the clock so stays where it is as time passes, and does not move ahead of the
+cook.
 """
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from datetime import datetime, timedelta
 from enum import StrEnum
 
 import numpy as np
@@ -30,6 +35,7 @@ EXCURSION = 25.0 / 1.8  # K, 25 °F: what a pan or a bake forgives for a while; 
 FALLING_EXCURSION = 50.0 / 1.8  # K, 50 °F: a long bake in a falling oven; common practice, no source
 RISING_EXCURSION = 40.0 / 1.8  # K, 40 °F: a long bake after a load of wood; common practice, no source
 LONG_BAKE_MINUTES = 40.0  # common practice, no source
+CLOCK_STEP_MIN = 5.0  # min between the starts that chances are given for
 # All judgement, no source:
 JUDGED_SHARE = 0.5
 GOOD_CHANCE = 0.6  # from which a spot is called good, now or later
@@ -57,6 +63,8 @@ class SpotFit:
     chance_then: float  # that it is good to start then
     chance_ever: float = 0.0  # that there is a good start within three hours
     uneven_now: float = 0.0  # that only the difference across the place keeps it from being good now
+    until_min: float | None = None  # when it stops being good; None if it is not good, or good for as long as is known
+    chances: tuple[float, ...] = ()  # that it is good to start at each of the task's `starts`
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,6 +74,7 @@ class TaskFit:
     task: Task
     state: FitState
     spots: tuple[SpotFit, ...]  # best first, never empty
+    starts: tuple[datetime, ...] = ()  # now, and every round five minutes from then on, as far as it can be judged
 
 
 def fits(
@@ -90,27 +99,39 @@ def fits(
             continue
         heat = WindowedHeat(projection, names, differences(stove, projection, place, names))
         for task in of_place:
-            answers[task.key] = _task_fit(task, names, heat, first_fires_done)
+            answers[task.key] = _task_fit(task, names, heat, projection.now, first_fires_done)
     return tuple(answers[task.key] for task in wanted if task.key in answers)
 
 
-def _task_fit(task: Task, names: tuple[str, ...], heat: WindowedHeat, first_fires_done: bool) -> TaskFit:
+def _task_fit(task: Task, names: tuple[str, ...], heat: WindowedHeat, now: datetime, first_fires_done: bool) -> TaskFit:
     if task.is_food and not first_fires_done:
         refused = tuple(SpotFit(spot=name, chance_now=0.0, in_min=None, chance_then=0.0) for name in names)
         return TaskFit(task=task, state=FitState.REFUSED, spots=refused)
     window = window_of(task, heat)
     in_band = window.holds(task.low, task.high)
     good = in_band & window.even(task.evenness)
-    chances = _share(good)  # (starts, spots)
+    starts, chances = _by_the_clock(now, window.starts, _share(good))
     ever = _share(np.asarray(good.any(axis=0)))  # (spots,)
     uneven = _share(in_band[0] & ~good[0])  # (spots,)
-    spots = sorted(_spot_fits(names, chances, ever, uneven, window.starts), key=_rank)
+    spots = sorted(_spot_fits(names, chances, ever, uneven, starts), key=_rank)
     best = spots[0]
     if best.chance_now >= GOOD_CHANCE:
         state = FitState.NOW
     else:
         state = FitState.NOT if best.in_min is None else FitState.LATER
-    return TaskFit(task=task, state=state, spots=tuple(spots))
+    moments = tuple(now + timedelta(minutes=start) for start in starts.tolist())
+    return TaskFit(task=task, state=state, spots=tuple(spots), starts=moments)
+
+
+def _by_the_clock(now: datetime, minutes: FloatArray, chances: FloatArray) -> tuple[FloatArray, FloatArray]:
+    """Starts [min from now] on the clock's own grid, and the chances (starts, spots) at them."""
+    gone = (now.minute + now.second / 60.0 + now.microsecond / 6e7) % CLOCK_STEP_MIN
+    starts = np.concatenate(([0.0], np.arange(CLOCK_STEP_MIN - gone, minutes[-1] + 1e-9, CLOCK_STEP_MIN)))
+    if len(minutes) == 1:
+        return starts[:1], chances
+    before = np.clip(np.searchsorted(minutes, starts, side="right") - 1, 0, len(minutes) - 2)
+    share = ((starts - minutes[before]) / (minutes[before + 1] - minutes[before]))[:, None]
+    return starts, (1.0 - share) * chances[before] + share * chances[before + 1]
 
 
 def window_of(task: Task, heat: WindowedHeat) -> Window:
@@ -148,6 +169,7 @@ def _spot_fits(
     gets_better = likely.any(axis=0) | (chance_then >= chances[0] + WORTH_WAITING)
     possible = (ever >= POSSIBLE_CHANCE) & (chance_then >= WORTH_CHANCE)
     worth_naming = likely[0] | ((then > 0) & possible & gets_better)
+    ends = _ends(likely, then, starts)
     rows = zip(
         names,
         chances[0].tolist(),
@@ -156,6 +178,8 @@ def _spot_fits(
         worth_naming.tolist(),
         ever.tolist(),
         uneven.tolist(),
+        ends,
+        chances.T.tolist(),
         strict=True,
     )
     return [
@@ -166,9 +190,22 @@ def _spot_fits(
             chance_then=chance if worth else 0.0,
             chance_ever=at_some_time,
             uneven_now=but_uneven,
+            until_min=end,
+            chances=tuple(course),
         )
-        for name, now, in_min, chance, worth, at_some_time, but_uneven in rows
+        for name, now, in_min, chance, worth, at_some_time, but_uneven, end, course in rows
     ]
+
+
+def _ends(likely: NDArray[np.bool_], then: NDArray[np.intp], starts: FloatArray) -> list[float | None]:
+    """For each spot the last start [min] of the good stretch that begins at `then`; none if it has no end, or is none.
+
+    `likely` is (starts, spots).
+    """
+    over = ~likely & (np.arange(len(starts))[:, None] > then)
+    last = over.argmax(axis=0) - 1
+    has_end = likely[then, np.arange(len(then))] & over.any(axis=0)
+    return [float(starts[row]) if ended else None for row, ended in zip(last.tolist(), has_end.tolist(), strict=True)]
 
 
 def _rank(spot: SpotFit) -> tuple[float, float, float]:

@@ -1,6 +1,7 @@
 """Fit against closed forms, against a plain loop, and against laws that must hold."""
 
 from dataclasses import replace
+from datetime import datetime, timedelta
 
 import numpy as np
 import pytest
@@ -12,7 +13,7 @@ from cookstove_gui.cooking.fit.tasks import Place, Task, catalogue, task_of
 from cookstove_gui.forecast.answers import Projection
 from cookstove_gui.stove.stove import SpotKind
 from tests.cooking.fit.cases import TIMES, fit_of, random_oven, task
-from tests.cooking.made import STOVE, projection
+from tests.cooking.made import START, STOVE, projection
 
 
 def test_a_steady_oven_in_the_band_is_good_now() -> None:
@@ -279,16 +280,63 @@ def test_agrees_with_a_plain_loop(seed: int, minutes: float) -> None:
         name: 380 + 30 * rng.standard_normal((12, 1)) + np.cumsum(6 * rng.standard_normal((12, 13)), axis=1)
         for name in ("oven_centre", "oven_left", "oven_right")
     }
-    projected = projection(heats, np.cumsum(rng.uniform(5, 20, 13)) - 5)
+    gaps = np.concatenate(([0.0], rng.uniform(5, 20, 12)))
+    projected = projection(heats, np.cumsum(gaps))
     wanted = task(360, 430, minutes=minutes, evenness=14)
     expected = loop_chances(projected, wanted, "oven_centre")
-    spot = fit_of(projected, wanted).spots[0]
+    found = fit_of(projected, wanted)
+    spot = found.spots[0]
+    starts = [(at - projected.now).total_seconds() / 60 for at in found.starts]
+    by_clock = np.interp(starts, projected.minutes[: len(expected)], expected)
+    assert spot.chances == pytest.approx(list(by_clock))
     assert spot.chance_now == pytest.approx(expected[0])
     if spot.in_min:
-        place = list(projected.minutes).index(spot.in_min)
-        assert spot.chance_then == pytest.approx(expected[place])
-        assert spot.chance_then >= 0.6 or spot.chance_then == pytest.approx(max(expected[1:]))
-        assert all(chance < 0.6 for chance in expected[:place])
+        place = starts.index(spot.in_min)
+        assert spot.chance_then == pytest.approx(by_clock[place])
+        assert spot.chance_then >= 0.6 or spot.chance_then == pytest.approx(max(by_clock[1:]))
+        assert all(chance < 0.6 for chance in by_clock[:place])
+
+
+# --- starts by the clock ----------------------------------------------------------------------------------------------
+
+
+def rising_and_falling(now: datetime) -> Projection:
+    """Futures that come into 350 to 400 °F one after the other and leave it so, seen from a moment of the same day."""
+    at = np.arange(0.0, 181.0, 5.0) + (now - START).total_seconds() / 60
+    heats = np.array(
+        [np.interp(at, [-300, 20 + late, 120 + late, 400], [300, 350, 400, 430]) for late in range(1, 21, 2)]
+    )
+    return replace(projection({"oven_centre": heats}, np.arange(0.0, 181.0, 5.0)), now=now)
+
+
+def test_starts_are_now_and_every_round_five_minutes() -> None:
+    found = fit_of(rising_and_falling(START + timedelta(minutes=2, seconds=30)), task(350, 400, minutes=1))
+    assert [at - START for at in found.starts[:4]] == [timedelta(minutes=m) for m in (2.5, 5, 10, 15)]
+    assert found.starts[-1] - START == timedelta(minutes=175)
+    assert len(found.spots[0].chances) == len(found.starts)
+
+
+@pytest.mark.parametrize("gone", [0.0, 1.0, 2.5, 4.0, 4.99, 5.0, 13.0])
+def test_a_start_to_come_does_not_move_ahead_of_the_cook(gone: float) -> None:
+    now = START + timedelta(minutes=gone)
+    found = fit_of(rising_and_falling(now), task(350, 400, minutes=1))
+    assert found.state is FitState.LATER
+    assert found.spots[0].in_min is not None
+    assert now + timedelta(minutes=found.spots[0].in_min) == START + timedelta(minutes=35)
+
+
+@pytest.mark.parametrize("gone", [0.0, 2.5, 13.0, 60.0])
+def test_the_end_of_the_good_stretch_stays_by_the_clock(gone: float) -> None:
+    now = START + timedelta(minutes=gone)
+    found = fit_of(rising_and_falling(now), task(350, 400, minutes=1))
+    assert found.spots[0].until_min is not None
+    assert now + timedelta(minutes=found.spots[0].until_min) == START + timedelta(minutes=125)
+
+
+def test_what_stays_good_as_far_as_is_known_has_no_end() -> None:
+    steady = projection({"oven_centre": np.full((4, 37), 380.0)}, np.arange(0.0, 181.0, 5.0))
+    assert fit_of(steady, task(350, 400)).spots[0].until_min is None
+    assert fit_of(steady, task(350, 370)).spots[0].until_min is None
 
 
 # --- laws ------------------------------------------------------------------------------------------------------------
