@@ -2,7 +2,8 @@
 
 from cookstove_gui.cooking.safety.cautions import Caution
 from cookstove_gui.desk.desk import Desk
-from cookstove_gui.phrases.heading import detail, headline
+from cookstove_gui.phrases.heading import detail, headline, rungs
+from cookstove_gui.phrases.ladder import plain_ladder
 from cookstove_gui.resource_files import table
 
 
@@ -12,6 +13,16 @@ def shown_headline(desk: Desk) -> str:
     if not desk.is_live:
         return str(words["session_over"])
     return headline(desk.standing, desk.edge) if desk.standing else str(words["no_readings"])
+
+
+def shown_rungs(desk: Desk) -> tuple[str, ...]:
+    """The headline from long to short."""
+    words = table("phrases.toml")
+    if not desk.is_live:
+        return plain_ladder(str(words["session_over"]))
+    if desk.standing is None:
+        return plain_ladder(str(words["no_readings"]), "Light the fire, then read as you go.")
+    return rungs(desk.standing, desk.edge)
 
 
 def shown_detail(desk: Desk) -> str:

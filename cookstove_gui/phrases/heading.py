@@ -1,7 +1,7 @@
 """The heading over every page: the one thing to do now, what is behind it, and the question about a slip."""
 
 from cookstove_gui.advice import advise
-from cookstove_gui.phrases import advice, cook
+from cookstove_gui.phrases import advice, cook, ladder
 from cookstove_gui.phrases.edge import Edge, spot_label
 from cookstove_gui.situation import Standing
 from cookstove_gui.stove.entries import reading_kelvin
@@ -10,6 +10,11 @@ from cookstove_gui.stove.entries import reading_kelvin
 def headline(standing: Standing, edge: Edge) -> str:
     """The one thing to do now, and why."""
     return advice.headline(advise(standing), standing, edge)
+
+
+def rungs(standing: Standing, edge: Edge) -> tuple[str, ...]:
+    """The headline from long to short, for the room there is."""
+    return ladder.ladder(advise(standing), standing, edge)
 
 
 def detail(standing: Standing, edge: Edge) -> str:

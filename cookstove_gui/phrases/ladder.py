@@ -1,0 +1,114 @@
+"""The heading from long to short: one sentence in ever fewer words, so that it stands in one line at any width.
+
+The first rung is the whole sentence; the last is at most SHORTEST characters long, and no rung leaves a window out
+while it still says why.
+"""
+
+from cookstove_gui.advice import Advice, Arrival, Subject
+from cookstove_gui.phrases.advice import headline, wood_words
+from cookstove_gui.phrases.edge import Edge, heat_name
+from cookstove_gui.resource_files import table
+from cookstove_gui.situation import Standing
+
+SHORTEST = 40  # characters that fit the narrowest heading
+
+
+def ladder(advice: Advice, standing: Standing, edge: Edge) -> tuple[str, ...]:
+    """The heading's sentence, then shorter ones, each no longer than the one before."""
+    whole = headline(advice, standing, edge)
+    rungs = [whole, *_shorter(advice, standing, edge)]
+    kept = [rung for place, rung in enumerate(rungs) if all(len(rung) <= len(before) for before in rungs[:place])]
+    return tuple(dict.fromkeys(kept))
+
+
+def plain_ladder(sentence: str, short: str = "") -> tuple[str, ...]:
+    """Of words that say nothing of a fire: whole, sentence by sentence shorter, at last `short`."""
+    parts = sentence.split(". ")
+    rungs = [sentence, *(". ".join(parts[:count]) + "." for count in range(len(parts) - 1, 0, -1))]
+    return tuple(dict.fromkeys((*rungs, short) if short else rungs))
+
+
+def _shorter(advice: Advice, standing: Standing, edge: Edge) -> tuple[str, ...]:
+    heat = heat_name(standing.band)
+    match advice.subject:
+        case Subject.DANGER if advice.caution is not None:
+            first, *_ = advice.caution.order.split(". ")
+            return (f"{advice.caution.title}. {first.rstrip('.')}.", f"{advice.caution.title}.")
+        case Subject.LET_COOL:
+            return ("Let the stove go cold, and read the cooktop when it is.", "Let the stove go cold.")
+        case Subject.FIRST_FIRE if standing.first_fires.next is not None:
+            fires, following = standing.first_fires, standing.first_fires.next
+            which = f"First fire {fires.stages.index(following) + 1} of {len(fires.stages)}"
+            stage = f"{which}: {following.stage.title.lower()}."
+            return (f"{stage} No food yet. The manual goes first.", f"{stage} No food yet.", stage)
+        case Subject.FIRE_OUT:
+            return (
+                "The fire looks out. Relight on a little kindling if you need heat.",
+                "The fire looks out. Relight if needed.",
+            )
+        case Subject.DOOR_OPEN:
+            return ("The oven door is open. Close it.",)
+        case Subject.AIR_OPEN:
+            return ("The air has been wide open for a while. Shut it down.", "The air is wide open. Shut it down.")
+        case Subject.WOOD_DUE if advice.by is not None:
+            wood = wood_words(advice.by, edge)
+            return (f"{wood} to keep {heat}.", f"{wood}.")
+        case Subject.PUT_IN:
+            return _there(advice, standing, edge, heat)
+        case Subject.TOO_SHORT:
+            return (f"{_capital(heat)} now, but not for long enough to bake.", "Hot enough, but not for a whole bake.")
+        case Subject.COMING | Subject.COOLING_IN if advice.arrival is not None:
+            return _coming(advice, advice.arrival, standing, edge)
+        case Subject.TOO_HOT:
+            return (f"Above {heat}, and not likely to fall to it within three hours.", "Too hot for hours to come.")
+        case Subject.NOT_COMING:
+            return (
+                f"Not likely to reach {heat} by {edge.clock(180.0)} with this fire.",
+                f"No {heat} by {edge.clock(180.0)} with this fire.",
+                f"Not hot enough by {edge.clock(180.0)}.",
+            )
+    return ("Light the fire, then read as you go.",)
+
+
+def _coming(advice: Advice, arrival: Arrival, standing: Standing, edge: Edge) -> tuple[str, ...]:
+    """When the heat comes: the window and the likely time stay to the last, what to prepare goes before them."""
+    heat = _capital(heat_name(standing.band))
+    this_minute, first, likely = edge.clock(0.0), edge.at(arrival.earliest), edge.at(arrival.likely)
+    prepare = _words(standing, "prepare") if advice.prepares else ""
+    if likely == this_minute:
+        return _with(prepare, f"{heat} is just coming.", "The heat is just coming.")
+    if arrival.latest is None:
+        late = f"{heat} about {likely}, perhaps much later."
+        return _with(prepare, late, f"About {likely}, perhaps much later.")
+    last = edge.at(arrival.latest)
+    if first == last:
+        return _with(prepare, f"{heat} at {likely}.", f"There at {likely}.")
+    if first == this_minute:
+        return _with(prepare, f"{heat} by {last}, likely {likely}.", f"There by {last}, likely {likely}.")
+    short = f"{heat} {first}–{last}, likely {likely}."
+    between = f"{heat} between {first} and {last}, likely {likely}."
+    return (f"{prepare} {between}".strip(), *_with(prepare, short, f"There {first}–{last}, likely {likely}."))
+
+
+def _there(advice: Advice, standing: Standing, edge: Edge, heat: str) -> tuple[str, ...]:
+    """The oven is at its heat: what to do, and until when it stays."""
+    ready = _words(standing, "ready") if advice.bake_min else ""
+    if advice.leaves is None:
+        return _with(ready, f"{_capital(heat)} holds for hours.", "The heat holds for hours.")
+    until = edge.at(advice.leaves)
+    if (advice.leaves - edge.now).total_seconds() < 300.0:
+        return _with(ready, f"{_capital(heat)} is about to go.", "The heat is about to go.")
+    return _with(ready, f"{_capital(heat)} holds until about {until}.", f"The heat holds until about {until}.")
+
+
+def _with(said_first: str, *rungs: str) -> tuple[str, ...]:
+    """Every rung alone, the first of them also with something said before it."""
+    return (f"{said_first} {rungs[0]}", *rungs) if said_first else rungs
+
+
+def _capital(words: str) -> str:
+    return words[:1].upper() + words[1:]
+
+
+def _words(standing: Standing, key: str) -> str:
+    return str(table("phrases.toml")["bands"].get(standing.band.name, {}).get(key, ""))

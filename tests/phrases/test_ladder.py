@@ -1,0 +1,135 @@
+"""Every heading has ever shorter forms that say the same: the last fits the narrowest window; the times stay."""
+
+from dataclasses import replace
+from datetime import timedelta
+
+import pytest
+
+from cookstove_gui.advice import Advice, Arrival, Deadline, Subject
+from cookstove_gui.cooking.fires.first_fires import FirstFires
+from cookstove_gui.cooking.safety.cautions import Caution
+from cookstove_gui.phrases.edge import Edge
+from cookstove_gui.phrases.ladder import SHORTEST, ladder, plain_ladder
+from cookstove_gui.resource_files import table
+from cookstove_gui.situation import Standing, work_out
+from cookstove_gui.stove.entries import HeatBand
+from tests.test_advice import NEW, RISING, asked, rising
+
+NOW = rising().now
+EDGE = Edge(unit="F", now=NOW, offset_minutes=600)  # clocks of five figures
+
+
+def after(minutes: float):
+    return NOW + timedelta(minutes=minutes)
+
+
+def soon(*, passed: bool = False) -> Deadline:
+    return Deadline(at=after(4), passed=passed)
+
+
+def danger(title: str, order: str) -> Advice:
+    return Advice(subject=Subject.DANGER, caution=Caution(key="", title=title, text="", urgent=True, order=order))
+
+
+ARRIVAL = Arrival(likely=after(13), earliest=after(8), latest=after(26))
+ORDERS = [row for row in table("cautions.toml")["caution"] if "order" in row]
+COMING = Advice(subject=Subject.COMING, arrival=ARRIVAL, prepares=True)
+ADVICES = [
+    *(danger(row["title"], row["order"]) for row in ORDERS),
+    Advice(subject=Subject.LET_COOL),
+    Advice(subject=Subject.FIRST_FIRE),
+    Advice(subject=Subject.NOTHING_READ),
+    Advice(subject=Subject.FIRE_OUT),
+    Advice(subject=Subject.DOOR_OPEN),
+    Advice(subject=Subject.AIR_OPEN, by=soon()),
+    Advice(subject=Subject.WOOD_DUE, by=soon()),
+    Advice(subject=Subject.WOOD_DUE, by=soon(passed=True)),
+    Advice(subject=Subject.PUT_IN, bake_min=50.0),
+    Advice(subject=Subject.PUT_IN, bake_min=50.0, leaves=after(90)),
+    Advice(subject=Subject.PUT_IN, leaves=after(2)),
+    Advice(subject=Subject.TOO_SHORT, bake_min=50.0, leaves=after(20)),
+    COMING,
+    replace(COMING, arrival=replace(ARRIVAL, latest=None)),
+    replace(COMING, arrival=replace(ARRIVAL, earliest=after(0))),
+    replace(COMING, arrival=replace(ARRIVAL, latest=ARRIVAL.earliest)),
+    replace(COMING, arrival=replace(ARRIVAL, likely=after(0))),
+    Advice(subject=Subject.COOLING_IN, arrival=ARRIVAL),
+    Advice(subject=Subject.NOT_COMING),
+    Advice(subject=Subject.TOO_HOT),
+]  # fmt: skip
+
+
+def bands() -> list[HeatBand]:
+    names = {band["name"] for kind in table("bands.toml")["table"] for band in kind["bands"]}
+    names |= set(table("bands.toml")["baked"]) | {"425–475 °F", "the longest name a cook would give"}
+    return [replace(rising().band, name=name) for name in sorted(names)]
+
+
+def standing_for(advice: Advice, band: HeatBand) -> Standing:
+    base = new_stove() if advice.subject is Subject.FIRST_FIRE else rising()
+    return replace(base, band=band)
+
+
+_NEW: list[Standing] = []
+
+
+def new_stove() -> Standing:
+    if not _NEW:
+        _NEW.append(work_out(asked(RISING, 50, NEW)))
+    return _NEW[0]
+
+
+def test_every_subject_is_tried() -> None:
+    assert {advice.subject for advice in ADVICES} == set(Subject)
+    assert isinstance(new_stove().first_fires, FirstFires)
+
+
+@pytest.mark.parametrize("advice", ADVICES, ids=lambda advice: advice.subject.value)
+def test_the_last_rung_fits_and_none_is_longer_than_the_one_before(advice: Advice) -> None:
+    for band in bands():
+        rungs = ladder(advice, standing_for(advice, band), EDGE)
+        assert len(rungs[-1]) <= SHORTEST, rungs
+        assert [len(rung) for rung in rungs] == sorted((len(rung) for rung in rungs), reverse=True)
+        assert all(rung.endswith(".") and rung[0].isupper() | rung[0].isdigit() for rung in rungs), rungs
+
+
+def test_the_window_and_the_likely_time_stay_to_the_last_rung() -> None:
+    for rung in ladder(COMING, rising(), EDGE):
+        assert all(
+            EDGE.at(moment) in rung for moment in (ARRIVAL.earliest, ARRIVAL.likely, ARRIVAL.latest) if moment
+        ), rung
+
+
+def test_the_rungs_are_those_of_the_design() -> None:
+    at = [EDGE.at(moment) for moment in (ARRIVAL.earliest, ARRIVAL.latest, ARRIVAL.likely) if moment]
+    rungs = ladder(COMING, rising(), EDGE)
+    assert "Shape the loaves. Bread heat between {} and {}, likely {}.".format(*at) in rungs
+    assert "Shape the loaves. Bread heat {}–{}, likely {}.".format(*at) in rungs
+    assert "Bread heat {}–{}, likely {}.".format(*at) in rungs
+
+
+def test_a_danger_is_named_on_every_rung() -> None:
+    for advice in ADVICES:
+        if advice.caution is not None:
+            found = ladder(advice, rising(), EDGE)
+            assert all(rung.startswith(advice.caution.title) for rung in found)
+            assert found[0] == f"{advice.caution.title}. {advice.caution.order}"
+
+
+def test_wood_names_its_clock_on_every_rung() -> None:
+    for passed in (False, True):
+        by = soon(passed=passed)
+        assert all(EDGE.at(by.at) in rung for rung in ladder(Advice(subject=Subject.WOOD_DUE, by=by), rising(), EDGE))
+
+
+def test_no_rung_of_a_first_fire_speaks_of_food_but_to_forbid_it() -> None:
+    for rung in ladder(Advice(subject=Subject.FIRST_FIRE), new_stove(), EDGE):
+        assert "bake" not in rung.lower()
+        assert "food" not in rung or "No food yet" in rung
+
+
+@pytest.mark.parametrize("key", ["no_readings", "session_over"])
+def test_plain_words_shorten_too(key: str) -> None:
+    rungs = plain_ladder(str(table("phrases.toml")[key]), "Light the fire, then read as you go.")
+    assert rungs[0] == table("phrases.toml")[key]
+    assert len(rungs[-1]) <= SHORTEST
