@@ -16,6 +16,7 @@ from cookstove_gui.stove.stove import (
     CHIMNEY_HEIGHTS,
     COOKTOP_LENGTHS,
     FLUE_WIDTHS,
+    INFRARED,
     Chimney,
     Firebox,
     FlueReading,
@@ -25,6 +26,7 @@ from cookstove_gui.stove.stove import (
     Stove,
     default_spots,
     spot_kind_from_name,
+    unchecked,
 )
 
 FILE_NAME = "stove.toml"
@@ -99,6 +101,9 @@ def stove_text(stove: Stove) -> str:
                 "emissivity": instrument.emissivity,
                 "offset_k": instrument.offset,
                 "offset_doubt_k": instrument.offset_doubt,
+                "gain": instrument.gain,
+                "gain_doubt": instrument.gain_doubt,
+                "offset_gain_correlation": instrument.correlation,
                 "checked_on": instrument.checked_on,
             }
             for instrument in stove.instruments
@@ -164,12 +169,17 @@ def _spot(field: "_Fields") -> Spot:
 
 
 def _instrument(field: "_Fields") -> Instrument:
+    kind = field.text("kind", INFRARED)
+    usual = unchecked("", kind)
     return Instrument(
         name=field.text("name", "thermometer"),
-        kind=field.text("kind", "infrared"),
-        emissivity=field.number("emissivity", 0.95, 0.01, 1.0),
-        offset=field.number("offset_k", 0.0, -200.0, 200.0),
-        offset_doubt=field.number("offset_doubt_k", 3.0, 0.0, 200.0),
+        kind=kind,
+        emissivity=field.number("emissivity", usual.emissivity, 0.01, 1.0),
+        offset=field.number("offset_k", usual.offset, -200.0, 200.0),
+        offset_doubt=field.number("offset_doubt_k", usual.offset_doubt, 0.0, 200.0),
+        gain=field.number("gain", usual.gain, -0.5, 0.5),
+        gain_doubt=field.number("gain_doubt", usual.gain_doubt, 0.0, 0.5),
+        correlation=field.number("offset_gain_correlation", usual.correlation, -1.0, 1.0),
         checked_on=field.text("checked_on", ""),
     )
 

@@ -2,10 +2,10 @@
 
 from collections.abc import Sequence
 
-from cookstove_gui.cooking.instruments.surface_readings import INFRARED, surface_at
+from cookstove_gui.cooking.instruments.surface_readings import surface_at
 from cookstove_gui.phrases.edge import spot_label
 from cookstove_gui.stove.entries import Entry, Kind, fraction_open
-from cookstove_gui.stove.stove import Stove
+from cookstove_gui.stove.stove import INFRARED, Stove
 from cookstove_gui.units import clock_text, degrees
 
 _QUARTERS = {1: "¼", 2: "½", 3: "¾"}

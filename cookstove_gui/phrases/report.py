@@ -14,8 +14,11 @@ from cookstove_gui.units import (
     degrees,
     degrees_difference,
     iso_clock,
+    kelvin,
     tidy,
 )
+
+_SHOWN_AT = kelvin(400.0, "F")  # K, a baking heat: where a thermometer's error is told
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,12 +106,13 @@ def thermometer_words(instrument: Instrument, unit: str) -> str:
     setting = f", emissivity set to {tidy(instrument.emissivity, 2)}" if instrument.kind == "infrared" else ""
     if not instrument.checked_on:
         return f"{instrument.name} ({instrument.kind}{setting}): not checked."
-    offset = degrees_difference(instrument.offset, unit)
-    doubt = degrees_difference(instrument.offset_doubt, unit)
-    side = "high" if offset >= 0 else "low"
+    error = degrees_difference(instrument.error(_SHOWN_AT), unit)
+    doubt = degrees_difference(instrument.doubt(_SHOWN_AT), unit)
+    side = "high" if error >= 0 else "low"
     return (
-        f"{instrument.name} ({instrument.kind}{setting}): read {tidy(abs(offset))} °{unit} too {side}, give or take "
-        f"{tidy(doubt)} °{unit}, when checked on {full_date(date.fromisoformat(instrument.checked_on))}."
+        f"{instrument.name} ({instrument.kind}{setting}): at {degrees(_SHOWN_AT, unit):.0f} °{unit} it reads "
+        f"{tidy(abs(error))} °{unit} too {side}, give or take {tidy(doubt)} °{unit}, as checked on "
+        f"{full_date(date.fromisoformat(instrument.checked_on))}."
     )
 
 

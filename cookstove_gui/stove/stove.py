@@ -1,13 +1,25 @@
 """A wood cookstove as its owner describes it: where the firebox lies and which spots are read."""
 
+import math
 from dataclasses import dataclass, replace
 from enum import StrEnum
 
-from cookstove_gui.units import kelvin
+from cookstove_gui.units import ZERO_CELSIUS, kelvin
 
 OVEN_CENTRE = "oven_centre"  # where an oven is read if only one of its spots is
 USUAL_ROOM = kelvin(68.0, "F")  # K, a kitchen whose room was not read
 USUAL_SIDES = "enamelled or painted metal"
+INFRARED = "infrared"  # kind of thermometer that is pointed, not held
+_UNCHECKED = {  # doubt of offset [K] and gain of a thermometer never checked, one standard deviation
+    "oven thermometer": (2.5, 0.025),  # common practice, no source: 5.7 K at 400 °F
+    INFRARED: (2.0, 0.011),  # common practice: makers state 2 K or 1.5 to 2 % of the reading as the limit
+    "probe": (
+        1.5,
+        0.008,
+    ),  # IEC 60584-1, class 2: a thermocouple's limit is 2.5 K or 0.75 %
+    "flue thermometer": (5.0, 0.06),  # common practice, no source
+}
+THERMOMETERS = tuple(_UNCHECKED)
 
 # The least and the most that a stove may be described by
 COOKTOP_LENGTHS = (0.1, 5.0)  # m
@@ -66,14 +78,39 @@ class Spot:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Instrument:
-    """A thermometer and what its checks have shown; `offset` [K] is what it reads too high."""
+    """A thermometer and the straight line that its checks have shown: at a true heat T it shows
+    T + offset + gain (T - 0 °C). Doubts are standard deviations.
+    """
 
     name: str
     kind: str  # "infrared" | "oven thermometer" | "probe" | "flue thermometer"
+    offset_doubt: float  # K
+    gain_doubt: float  # K per K
     emissivity: float = 0.95  # its setting; infrared only
-    offset: float = 0.0  # K
-    offset_doubt: float = 3.0  # K, one standard deviation
+    offset: float = 0.0  # K, what it reads too high at the ice point
+    gain: float = 0.0  # K per K, what it reads too high in addition for each kelvin above that
+    correlation: float = 0.0  # of the errors of offset and gain, -1 to 1
     checked_on: str = ""  # ISO date of the latest check
+
+    def error(self, true: float) -> float:
+        """What it reads too high [K] at a true heat [K]."""
+        return self.offset + self.gain * (true - ZERO_CELSIUS)
+
+    def doubt(self, true: float) -> float:
+        """Standard deviation [K] of that error; it grows away from the heats that it was checked at."""
+        above = self.gain_doubt * (true - ZERO_CELSIUS)
+        variance = self.offset_doubt**2 + above**2 + 2.0 * self.correlation * self.offset_doubt * above
+        return math.sqrt(max(variance, 0.0))
+
+    def true_heat(self, shown: float) -> float:
+        """The heat [K] at which it shows this [K]."""
+        return ZERO_CELSIUS + (shown - ZERO_CELSIUS - self.offset) / (1.0 + self.gain)
+
+
+def unchecked(name: str, kind: str) -> Instrument:
+    """A thermometer of some kind as it is before any check."""
+    offset_doubt, gain_doubt = _UNCHECKED.get(kind, _UNCHECKED[INFRARED])
+    return Instrument(name=name, kind=kind, offset_doubt=offset_doubt, gain_doubt=gain_doubt)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -8,7 +8,7 @@ import pytest
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.stove.checks import Check, CheckPoint
-from cookstove_gui.stove.stove import Instrument, Stove, stove_with_default_spots
+from cookstove_gui.stove.stove import Stove, stove_with_default_spots, unchecked
 from cookstove_gui.stove.weather import BAROMETER, WeatherKind, WeatherReading
 
 AT = datetime(2026, 1, 8, 15, 0, tzinfo=UTC)
@@ -42,7 +42,7 @@ def test_checks_come_back_as_they_were_entered(logbook: Logbook, stove: Stove) -
 
 
 def test_a_check_and_the_stove_it_changes_are_kept_together(logbook: Logbook, stove: Stove) -> None:
-    checked = replace(stove, instruments=(Instrument(name="dial", kind="probe", offset=1.5),))
+    checked = replace(stove, instruments=(replace(unchecked("dial", "probe"), offset=1.5),))
     logbook.facts.add_check(checked, a_check("dial", 274.0))
     assert logbook.stove("Kitchen") == checked
     wrong = replace(a_check("dial", 274.0), shown=None)  # type: ignore[arg-type]

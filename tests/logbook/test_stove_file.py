@@ -1,6 +1,7 @@
 """A stove comes back from its file as it was, and each mistake in one is told with its line and key."""
 
 import tomllib
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -9,7 +10,7 @@ from hypothesis import strategies as st
 
 from cookstove_gui.errors import InputProblem, SurroundingsProblem
 from cookstove_gui.logbook.stove_file import read_stove, stove_from_text, stove_text, write_stove
-from cookstove_gui.stove.stove import Chimney, Firebox, Instrument, Spot, SpotKind, Stove, default_spots
+from cookstove_gui.stove.stove import Chimney, Firebox, Instrument, Spot, SpotKind, Stove, default_spots, unchecked
 
 from .strategies import texts
 
@@ -23,6 +24,9 @@ instruments = st.builds(
     emissivity=st.floats(min_value=0.01, max_value=1.0),
     offset=st.floats(min_value=-50, max_value=50),
     offset_doubt=st.floats(min_value=0.0, max_value=20.0),
+    gain=st.floats(min_value=-0.1, max_value=0.1),
+    gain_doubt=st.floats(min_value=0.0, max_value=0.1),
+    correlation=st.floats(min_value=-1.0, max_value=1.0),
     checked_on=st.sampled_from(["", "2026-01-05"]),
 )
 stoves = st.builds(
@@ -59,7 +63,7 @@ def test_any_stove_comes_back_from_its_file(stove: Stove) -> None:
 
 
 def test_file_has_the_agreed_keys(tmp_path: Path) -> None:
-    instrument = Instrument(name="gun", kind="infrared", offset=1.5)
+    instrument = replace(unchecked("gun", "infrared"), offset=1.5)
     spot = Spot(name="warmer", label="warmer", kind=SpotKind.TOP)
     path = tmp_path / "stove.toml"
     write_stove(path, Stove(name="Kitchen", spots=(spot,), instruments=(instrument,), chimney=Chimney(height=6.0)))
@@ -89,6 +93,9 @@ def test_file_has_the_agreed_keys(tmp_path: Path) -> None:
         "emissivity",
         "offset_k",
         "offset_doubt_k",
+        "gain",
+        "gain_doubt",
+        "offset_gain_correlation",
         "checked_on",
     ]
     assert read_stove(path).instruments == (instrument,)

@@ -7,7 +7,7 @@ import pytest
 
 from cookstove_gui.phrases.entries import entry_words, meant_tip, meant_words, opening_words, saved_words
 from cookstove_gui.stove.entries import Entry, Kind
-from cookstove_gui.stove.stove import Instrument, stove_with_default_spots
+from cookstove_gui.stove.stove import stove_with_default_spots, unchecked
 from cookstove_gui.units import kelvin
 
 NOW = datetime(2026, 1, 10, 12, 0, tzinfo=UTC)
@@ -69,7 +69,7 @@ def test_a_meant_number_is_in_the_unit_that_was_typed() -> None:
 
 def test_why_it_means_something_else() -> None:
     stove = replace(
-        STOVE, cooktop_surface="stove paint", instruments=(Instrument(name="gun", kind="infrared", emissivity=0.7),)
+        STOVE, cooktop_surface="stove paint", instruments=(replace(unchecked("gun", "infrared"), emissivity=0.7),)
     )
     tip = meant_tip(reading("353"), stove, kelvin(320.0, "F"))
     assert tip.startswith("top front left: typed 353, meant 320 °F. The infrared thermometer is set to 0.70, ")

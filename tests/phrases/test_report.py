@@ -1,5 +1,6 @@
 """A report's sentences: the session's own clock, both units where the trade uses both, and what was left out."""
 
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 
 import pytest
@@ -18,7 +19,7 @@ from cookstove_gui.phrases.report import (
     wood_fact,
 )
 from cookstove_gui.stove.entries import Entry, Kind
-from cookstove_gui.stove.stove import Instrument, stove_with_default_spots
+from cookstove_gui.stove.stove import stove_with_default_spots, unchecked
 from cookstove_gui.units import kelvin
 from tests.phrases.facts import is_plain
 
@@ -80,17 +81,20 @@ def test_a_slip_says_what_was_typed_and_what_was_expected() -> None:
 
 
 def test_thermometers() -> None:
-    gun = Instrument(name="gun", kind="infrared", emissivity=0.7)
+    gun = replace(unchecked("gun", "infrared"), emissivity=0.7)
     assert thermometer_words(gun, "F") == "gun (infrared, emissivity set to 0.7): not checked."
-    dial = Instrument(name="dial", kind="probe", offset=-2.0, offset_doubt=0.5, checked_on="2026-01-02")
+    dial = replace(unchecked("dial", "probe"), offset=-2.0, offset_doubt=0.5, gain_doubt=0.0, checked_on="2026-01-02")
     assert thermometer_words(dial, "F") == (
-        "dial (probe): read 3.6 °F too low, give or take 0.9 °F, when checked on 2 January 2026."
+        "dial (probe): at 400 °F it reads 3.6 °F too low, give or take 0.9 °F, as checked on 2 January 2026."
     )
+    # 400 °F lies 204.4 K above the ice point: 1 % more is 2.04 K, of 0.5 % doubt 1.02 K
+    steep = replace(dial, offset=0.0, offset_doubt=0.0, gain=0.01, gain_doubt=0.005)
+    assert "at 400 °F it reads 3.7 °F too high, give or take 1.8 °F" in thermometer_words(steep, "F")
 
 
 @given(st.floats(-15, 15), st.floats(0, 5), st.sampled_from("FC"))
 def test_an_offset_has_its_side_and_no_sign(offset: float, doubt: float, unit: str) -> None:
-    dial = Instrument(name="dial", kind="probe", offset=offset, offset_doubt=doubt, checked_on="2026-01-02")
+    dial = replace(unchecked("dial", "probe"), offset=offset, offset_doubt=doubt, checked_on="2026-01-02")
     assert is_plain(thermometer_words(dial, unit))
 
 

@@ -1,5 +1,6 @@
 """A made-up session that runs through every stage of a fire."""
 
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from functools import cache
 
@@ -10,7 +11,7 @@ from cookstove_gui.reports.session_report import SessionReport, session_report
 from cookstove_gui.situation import Inputs
 from cookstove_gui.stove.checking import check_entry
 from cookstove_gui.stove.entries import Entry, Session
-from cookstove_gui.stove.stove import Firebox, Instrument, Stove, default_spots
+from cookstove_gui.stove.stove import Firebox, Stove, default_spots, unchecked
 
 SEVEN = datetime(2026, 1, 5, 12, 0, tzinfo=UTC)  # in the zone five hours behind
 
@@ -32,8 +33,8 @@ class Log:
 
 def made_stove() -> Stove:
     """A stove with two thermometers, one of them checked."""
-    gun = Instrument(name="infrared gun", kind="infrared", offset=2.0, offset_doubt=1.0, checked_on="2026-01-02")
-    dial = Instrument(name="oven dial", kind="oven thermometer")
+    gun = replace(unchecked("infrared gun", "infrared"), offset=2.0, offset_doubt=1.0, checked_on="2026-01-02")
+    dial = unchecked("oven dial", "oven thermometer")
     return Stove(
         name="Kitchen",
         firebox=Firebox.LEFT,

@@ -5,7 +5,7 @@ from typing import Any
 
 import numpy as np
 
-from cookstove_gui.stove.stove import Firebox, Instrument, Stove, default_spots
+from cookstove_gui.stove.stove import Firebox, Stove, default_spots, unchecked
 from tests.world.fire import SIGMA
 from tests.world.habits import Cook, make_cook
 from tests.world.hands import Hands, make_hands
@@ -53,8 +53,8 @@ def make_stove(seed: int, family: str | None = None) -> WorldStove:
     parts = _draw_parts(rng, _BUILDS[build], side, hot_side, width, depth)
     hands = make_hands(rng)
     instruments = (
-        Instrument(name="spot gun", kind="infrared", emissivity=0.95),
-        Instrument(name="oven dial", kind="oven thermometer", offset=0.0, offset_doubt=6.0),
+        unchecked("spot gun", "infrared"),
+        unchecked("oven dial", "oven thermometer"),
     )
     stove = Stove(
         name=f"{build} stove {seed}",

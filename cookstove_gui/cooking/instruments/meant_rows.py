@@ -8,9 +8,9 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from cookstove_gui.cooking.fires.logged_fires import kelvin_or_none
-from cookstove_gui.cooking.instruments.surface_readings import INFRARED, corrected_reading, surface_at, surfaces
+from cookstove_gui.cooking.instruments.surface_readings import corrected_reading, surface_at, surfaces
 from cookstove_gui.stove.entries import Entry, Kind, Session
-from cookstove_gui.stove.stove import Instrument, Spot, SpotKind, Stove
+from cookstove_gui.stove.stove import INFRARED, Instrument, Spot, SpotKind, Stove
 from cookstove_gui.units import degrees, tidy
 
 _POINTED_AT = (SpotKind.TOP, SpotKind.SIDE, SpotKind.GLASS)
@@ -19,7 +19,7 @@ _POINTED_AT = (SpotKind.TOP, SpotKind.SIDE, SpotKind.GLASS)
 def meant_rows(stove: Stove, rows: Iterable[Entry]) -> tuple[Entry, ...]:
     """The rows with every infrared reading corrected for its surface.
 
-    The instrument's offset is left in: the forecast takes it off together with its uncertainty.
+    The instrument's error is left in: the forecast takes it off together with its doubt.
     """
     instrument = next((one for one in stove.instruments if one.kind == INFRARED), None)
     if instrument is None:
@@ -43,7 +43,8 @@ def _meant(stove: Stove, instrument: Instrument, row: Entry) -> Entry:
     typed = kelvin_or_none(row)
     if spot is None or typed is None or not _is_set_wrong(stove, instrument, spot):
         return row
-    corrected = corrected_reading(typed, instrument, surface_at(stove, spot)).corrected + instrument.offset
+    true = corrected_reading(typed, instrument, surface_at(stove, spot)).corrected
+    corrected = true + instrument.error(true)
     if abs(corrected - typed) < 0.5:
         return row
     return replace(row, value=tidy(degrees(corrected, row.unit), 2))

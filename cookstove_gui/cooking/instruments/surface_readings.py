@@ -1,4 +1,4 @@
-"""What a typed reading means once the instrument's offset and the surface's emissivity are taken into account."""
+"""What a typed reading means once the instrument's error and the surface's emissivity are taken into account."""
 
 from dataclasses import dataclass
 from functools import cache
@@ -8,9 +8,8 @@ from cookstove_gui.errors import InputProblem
 from cookstove_gui.physics.infrared import emissivity_from_contact, shown_temperature, surface_temperature
 from cookstove_gui.physics.planck import TEMPERATURE_HIGH
 from cookstove_gui.resource_files import table
-from cookstove_gui.stove.stove import USUAL_ROOM, Instrument, Spot, SpotKind, Stove
+from cookstove_gui.stove.stove import INFRARED, USUAL_ROOM, Instrument, Spot, SpotKind, Stove
 
-INFRARED = "infrared"
 _SURFACES = {SpotKind.GLASS: "glass", SpotKind.FLUE: "stove paint", SpotKind.SIDE: "stove paint"}
 SHINY_ADVICE = "This surface mirrors its surroundings, so don't trust this reading; blacken or tape a spot to read."
 
@@ -81,7 +80,7 @@ def corrected_reading(
     typed : float
         What the instrument showed [K].
     instrument : Instrument
-        Its offset is taken off; an infrared one's emissivity setting is replaced by the surface's.
+        Its known error is taken off; an infrared one's emissivity setting is replaced by the surface's.
     surface : Surface
         What an infrared one was pointed at; ignored for other instruments.
     reflected : float
@@ -96,8 +95,8 @@ def corrected_reading(
     A surface no warmer than what it mirrors stays as read: there is next to nothing to correct and much to spoil.
     A shiny one stays as read too, for its emissivity may be off tenfold; `high` says how far the reading may be off.
     """
-    meant = typed - instrument.offset
-    doubt = instrument.offset_doubt
+    meant = instrument.true_heat(typed)
+    doubt = instrument.doubt(meant)
     if instrument.kind != INFRARED or meant <= reflected + 5.0:
         return CorrectedReading(typed=typed, corrected=meant, low=meant - doubt, high=meant + doubt, advice="")
     usual, coolest, hottest = (

@@ -4,13 +4,13 @@ from collections.abc import Callable, Iterator
 from functools import partial
 
 from cookstove_gui.cooking.fires.logged_fires import kelvin_or_none
-from cookstove_gui.cooking.instruments.surface_readings import INFRARED, cooktop_is_shiny
+from cookstove_gui.cooking.instruments.surface_readings import cooktop_is_shiny
 from cookstove_gui.cooking.safety.about import About
 from cookstove_gui.cooking.safety.moment import Moment, limit
 from cookstove_gui.cooking.safety.touch_watch import material_of, seconds_to_burn
 from cookstove_gui.cooking.safety.wall_rises import WallState, latest_of_each, wall_rises, wall_state
 from cookstove_gui.stove.entries import Kind
-from cookstove_gui.stove.stove import SpotKind
+from cookstove_gui.stove.stove import INFRARED, SpotKind
 from cookstove_gui.units import degrees
 
 LASTING_TOUCH = 60.0  # s, as long as skin may rest on something before it is noticed; ASTM C1055 for consumer goods

@@ -1,10 +1,9 @@
-"""The thermometers of a stove and their checks: every check is kept, the offset is worked out from all of them."""
+"""The thermometers of a stove and their checks: every check is kept, its error is worked out from all of them."""
 
 from dataclasses import replace
 from datetime import date, timedelta
 
 from cookstove_gui.cooking.instruments.surface_readings import (
-    INFRARED,
     CorrectedReading,
     Surface,
     corrected_reading,
@@ -12,26 +11,30 @@ from cookstove_gui.cooking.instruments.surface_readings import (
     surfaces,
 )
 from cookstove_gui.cooking.instruments.thermometers import (
-    USUAL_DOUBT,
     Drift,
     drift_of,
-    error_of,
     instrument_after,
+    is_far_off,
+    points_for,
     true_temperature,
 )
 from cookstove_gui.desk.desk import Desk
 from cookstove_gui.desk.my_stove.site import site_here
 from cookstove_gui.errors import InputProblem
+from cookstove_gui.phrases.my_stove.checks import far_off_words
 from cookstove_gui.stove.checks import Check, CheckPoint
-from cookstove_gui.stove.stove import Instrument, Stove
+from cookstove_gui.stove.stove import THERMOMETERS, Instrument, Stove, unchecked
 from cookstove_gui.units import kelvin, parse_number, parse_temperature
-
-KINDS = ("oven thermometer", INFRARED, "probe", "flue thermometer")
 
 
 def right_reading(desk: Desk, point: CheckPoint) -> float:
     """What a right thermometer shows [K] in one of the checks, in the air here."""
     return true_temperature(point, site_here(desk).pressure)
+
+
+def heat_cooked_with(desk: Desk) -> float:
+    """Where a thermometer's error matters most [K]: the middle of the band that is wanted."""
+    return 0.5 * (desk.band.low + desk.band.high)
 
 
 def checks_of(desk: Desk) -> tuple[Check, ...]:
@@ -41,7 +44,7 @@ def checks_of(desk: Desk) -> tuple[Check, ...]:
 
 def drift(desk: Desk, instrument: str) -> Drift | None:
     """Whether an instrument has drifted since the checks before the latest."""
-    return drift_of(instrument, checks_of(desk))
+    return drift_of(_instrument(desk.stove, instrument), checks_of(desk))
 
 
 def add_instrument(desk: Desk, name: str, kind: str) -> Instrument:
@@ -51,9 +54,9 @@ def add_instrument(desk: Desk, name: str, kind: str) -> Instrument:
         raise InputProblem("The thermometer has no name; type one, such as oven dial.")
     if tidied.casefold() in {one.name.casefold() for one in desk.stove.instruments}:
         raise InputProblem(f"There is a thermometer “{tidied}” already; give this one another name.")
-    if kind not in KINDS:
-        raise InputProblem(f"“{kind}” is not a kind of thermometer; choose one of {', '.join(KINDS)}.")
-    made = Instrument(name=tidied, kind=kind, offset_doubt=USUAL_DOUBT)
+    if kind not in THERMOMETERS:
+        raise InputProblem(f"“{kind}” is not a kind of thermometer; choose one of {', '.join(THERMOMETERS)}.")
+    made = unchecked(tidied, kind)
     desk.save_stove(replace(desk.stove, instruments=(*desk.stove.instruments, made)))
     return made
 
@@ -66,8 +69,17 @@ def set_emissivity(desk: Desk, name: str, text: str) -> None:
     desk.save_stove(_with_instrument(desk.stove, replace(_instrument(desk.stove, name), emissivity=number)))
 
 
-def record_check(desk: Desk, name: str, point: CheckPoint, text: str) -> Check:
-    """Keep a check of a thermometer, dated today, and use the offset it shows from now on."""
+def points(desk: Desk, name: str) -> tuple[CheckPoint, ...]:
+    """What this thermometer can be checked in."""
+    return points_for(_instrument(desk.stove, name).kind)
+
+
+def record_check(desk: Desk, name: str, point: CheckPoint, text: str, *, sure: bool = False) -> str:
+    """Keep a check of a thermometer, dated today, and use the error it shows from now on.
+
+    Where it is so far off that the cook is asked first, and is not yet `sure`, nothing is kept and the question comes
+    back; else an empty text.
+    """
     value, unit = parse_temperature(text, desk.unit)
     instrument = _instrument(desk.stove, name)
     made = Check(
@@ -77,11 +89,14 @@ def record_check(desk: Desk, name: str, point: CheckPoint, text: str) -> Check:
         on=_today(desk),
         pressure=site_here(desk).pressure,
     )
-    error_of(made)  # refuses what is too far off to be a check
+    if point not in points_for(instrument.kind):
+        raise InputProblem(f"An {instrument.kind} thermometer is never checked like that; choose another way.")
+    if is_far_off(made) and not sure:
+        return far_off_words(made, desk.unit)
     checked = instrument_after(instrument, (*checks_of(desk), made))
     desk.logbook.facts.add_check(_with_instrument(desk.stove, checked), made)
     desk.read_stove_again()
-    return made
+    return ""
 
 
 def take_back_latest(desk: Desk, name: str) -> None:
@@ -92,8 +107,8 @@ def take_back_latest(desk: Desk, name: str) -> None:
         raise InputProblem(f"“{name}” was never checked; there is nothing to take back.")
     del left[number]
     old = _instrument(desk.stove, name)
-    unchecked = Instrument(name=old.name, kind=old.kind, emissivity=old.emissivity, offset_doubt=USUAL_DOUBT)
-    stove = _with_instrument(desk.stove, instrument_after(unchecked, left.values()))
+    fresh = replace(unchecked(old.name, old.kind), emissivity=old.emissivity)
+    stove = _with_instrument(desk.stove, instrument_after(fresh, left.values()))
     desk.logbook.facts.take_back_check(stove, number, _today(desk))
     desk.read_stove_again()
 

@@ -12,7 +12,7 @@ from cookstove_gui.forecast.futures.projection import generic_width
 from cookstove_gui.forecast.futures.tending import tended
 from cookstove_gui.forecast.model import heat
 from cookstove_gui.forecast.model.character import CORRECTION_MINUTES, Corrections
-from cookstove_gui.forecast.model.observation import COLDEST, HOTTEST, instrument_offset
+from cookstove_gui.forecast.model.observation import COLDEST, HOTTEST, instrument_at
 from cookstove_gui.forecast.tracking.tracker import OVEN_SPOT, Tracker, rows_in_force
 from cookstove_gui.stove.entries import Entry, HeatBand, Kind, Session, reading_kelvin
 from cookstove_gui.stove.stove import Stove
@@ -53,16 +53,17 @@ def pinball(values: FloatArray, came_true: float, levels: Sequence[float] = LEVE
 
 
 def oven_readings(stove: Stove, entries: Sequence[Entry], spot: str) -> tuple[list[Entry], FloatArray]:
-    """Rows of the oven's readings, and their heat [K] less the thermometer's known offset."""
+    """Rows of the oven's readings, and their heat [K] less the thermometer's known error."""
     place = stove.spot(spot)
-    offset = instrument_offset(stove, place)[0] if place else 0.0
+    instrument = instrument_at(stove, place) if place else None
     rows, values = [], []
     for row in entries:
         if row.kind is Kind.READING and row.spot == spot:
             try:
-                value = reading_kelvin(row) - offset
+                typed = reading_kelvin(row)
             except InputProblem:
                 continue  # the logbook lists such rows
+            value = instrument.true_heat(typed) if instrument else typed
             if COLDEST <= value <= HOTTEST:
                 rows.append(row)
                 values.append(value)

@@ -14,9 +14,9 @@ from cookstove_gui.forecast.answers import FloatArray
 from cookstove_gui.forecast.model import heat, parameters
 from cookstove_gui.forecast.model.character import Character
 from cookstove_gui.forecast.model.kalman import Gaussian, relaxation, update
-from cookstove_gui.forecast.model.observation import UNCHECKED_DOUBT, USUAL_ROOM, Reading, base, instrument_offset
+from cookstove_gui.forecast.model.observation import USUAL_ROOM, Reading, base, instrument_at
 from cookstove_gui.forecast.model.spots import passing_covariance
-from cookstove_gui.stove.stove import SpotKind, Stove
+from cookstove_gui.stove.stove import OVEN_CENTRE, Spot, SpotKind, Stove
 
 MEMBERS = 640  # of the ensemble
 FIRING = slice(heat.STATE_ROWS, heat.STATE_ROWS + parameters.COUNT)  # this firing's parameters
@@ -43,6 +43,7 @@ START_LINING = (0.6, 0.4)  # the same of the lining
 START_AIR = 0.03  # of the excess, oven air about its walls
 START_DIAL = 0.5  # K, oven thermometer about the air
 START_FUEL = 2.0  # kg flaming, and as much in coals: the most in a stove still burning
+BAKING_HEAT = 477.6  # K at which the doubt of the oven thermometer's error is taken
 START_EXTRA = 0.3  # of the usual deviation of unexplained heat
 
 # After two like surprises.
@@ -69,6 +70,7 @@ PARAMETER_REACH = 2.0  # of the logarithm, either way from the typical value
 SHARE_RANGE = (-0.9, 2.0)  # of the excess
 
 
+_OVEN = Spot(name=OVEN_CENTRE, label="", kind=SpotKind.OVEN)
 # Only the thermometer is read, never the air itself, so readings cannot tell these two lags apart.
 _TELLABLE = np.array([0.0 if name in ("air_lag", "dial_lag") else 1.0 for name in parameters.NAMES])
 
@@ -118,8 +120,7 @@ def start(stove: Stove, character: Character, random: np.random.Generator, chanc
     root = np.linalg.cholesky(character.covariance + 1e-9 * np.eye(parameters.COUNT))
     x[LASTING] = character.mean[:, None] + root @ normal((parameters.COUNT, MEMBERS))
     x[FIRING] = x[LASTING] + parameters.firing_deviation()[:, None] * normal((parameters.COUNT, MEMBERS))
-    centre = stove.spot("oven_centre") or next(iter(stove.spots_of(SpotKind.OVEN)), None)
-    x[OFFSET] = (instrument_offset(stove, centre)[1] if centre else UNCHECKED_DOUBT) * normal(MEMBERS)
+    x[OFFSET] = instrument_at(stove, _OVEN).doubt(BAKING_HEAT) * normal(MEMBERS)
     x[FIELD : FIELD + spots] = character.spot_share[:, None]
     remainder = np.zeros((2 * spots, 2 * spots))
     remainder[:spots, :spots] = character.spot_covariance

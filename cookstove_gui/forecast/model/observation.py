@@ -10,7 +10,7 @@ from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import FloatArray
 from cookstove_gui.forecast.model import heat
 from cookstove_gui.stove.entries import Entry, reading_kelvin
-from cookstove_gui.stove.stove import Spot, SpotKind, Stove
+from cookstove_gui.stove.stove import INFRARED, Instrument, Spot, SpotKind, Stove, unchecked
 from cookstove_gui.units import degrees_difference, parse_number
 
 COLDEST, HOTTEST = 233.0, 1000.0  # K: what a surface or an oven of a stove can show
@@ -21,13 +21,14 @@ OVEN_NOISE = 2.5  # K, of one reading of an oven thermometer
 INFRARED_MOST = 600.0  # K of excess beyond which the noise grows no more
 ROOM_NOISE = 1.5  # K
 USUAL_ROOM = 294.0  # K
-UNCHECKED_DOUBT = 3.0  # K, standard deviation of the offset of an instrument that was never checked
-DOUBT_SHARE = 0.1  # of the variance of a doubtful offset that counts as noise of each reading
+DOUBT_SHARE = 0.1  # of the variance of an instrument's doubtful error that counts as noise of each reading
 # A spot's excess over the room as a share of the cooktop's; a side's, of the mean of cooktop and lining.
 SHARE_OF_PLATE = {
     SpotKind.TOP: 1.0, SpotKind.GLASS: 1.2, SpotKind.FLUE: 0.45, SpotKind.SIDE: 0.42,
     SpotKind.ROOM: 0.0, SpotKind.WALL: 0.0,
 }  # fmt: skip
+# The kinds of thermometer that may read a spot, the likeliest first; any other spot is read by infrared.
+_READ_BY = {SpotKind.OVEN: ("oven thermometer", "probe"), SpotKind.FLUE: ("flue thermometer", INFRARED)}
 # A cook is taken to round to a step if ROUND_SHARE of the latest readings, at least ROUND_LEAST, lie on it.
 ROUND_STEPS = (10.0, 5.0)  # of the unit typed
 ROUND_SHARE = 0.85
@@ -42,7 +43,7 @@ class Reading:
     number: int
     spot: int
     typed: float  # K, as typed
-    value: float  # K, less the instrument's known offset
+    value: float  # K, less the instrument's known error
     variance: float  # K2
     possible: bool  # inside what such a spot can show
 
@@ -81,10 +82,10 @@ def read(entry: Entry, stove: Stove, index: int, rounding: float) -> Reading | N
         return None  # the logbook lists such rows; there is no number to use
     if not np.isfinite(typed):
         return None
-    offset, doubt = instrument_offset(stove, spot)
-    value = typed - offset
+    instrument = instrument_at(stove, spot)
+    value = instrument.true_heat(typed)
     coldest, hottest = (ROOM_COLDEST, ROOM_HOTTEST) if spot.kind is SpotKind.ROOM else (COLDEST, HOTTEST)
-    variance = noise_deviation(spot, value) ** 2 + rounding**2 / 12.0 + DOUBT_SHARE * doubt**2
+    variance = noise_deviation(spot, value) ** 2 + rounding**2 / 12.0 + DOUBT_SHARE * instrument.doubt(value) ** 2
     return Reading(entry.number, index, typed, value, variance, coldest <= value <= hottest)
 
 
@@ -97,14 +98,11 @@ def noise_deviation(spot: Spot, value: float) -> float:
     return INFRARED_FLOOR + INFRARED_SHARE * min(abs(value - USUAL_ROOM), INFRARED_MOST)
 
 
-def instrument_offset(stove: Stove, spot: Spot) -> tuple[float, float]:
-    """Offset and its doubt [K] of the instrument that reads a spot: the oven's thermometer, the flue's, or infrared."""
-    kinds = {SpotKind.OVEN: ("oven thermometer", "probe"), SpotKind.FLUE: ("flue thermometer", "infrared")}
-    for kind in kinds.get(spot.kind, ("infrared",)):
-        for instrument in stove.instruments:
-            if instrument.kind == kind:
-                return instrument.offset, instrument.offset_doubt
-    return 0.0, UNCHECKED_DOUBT
+def instrument_at(stove: Stove, spot: Spot) -> Instrument:
+    """What reads a spot; one never checked, right within 3 K at 400 °F, if none is described."""
+    kinds = _READ_BY.get(spot.kind, (INFRARED,))
+    found = (instrument for kind in kinds for instrument in stove.instruments if instrument.kind == kind)
+    return next(found, unchecked("", INFRARED))
 
 
 def rounding_step(readings: Sequence[Entry]) -> float:

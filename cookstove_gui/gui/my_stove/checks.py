@@ -4,7 +4,6 @@ from collections.abc import Callable
 
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
-from cookstove_gui.cooking.instruments.surface_readings import INFRARED
 from cookstove_gui.desk.my_stove import checks
 from cookstove_gui.errors import Problem
 from cookstove_gui.gui.desk_link import DeskLink
@@ -15,17 +14,23 @@ from cookstove_gui.phrases.my_stove.checks import (
     check_line,
     drifted,
     emissivity_words,
+    gain_words,
     instrument_words,
     measured_emissivity_words,
 )
 from cookstove_gui.stove.checks import CheckPoint
-from cookstove_gui.stove.stove import Instrument
+from cookstove_gui.stove.stove import INFRARED, THERMOMETERS, Instrument
 from cookstove_gui.units import degrees, kelvin, tidy
 
 _HOW = {
     CheckPoint.ICE: "Fill a glass with crushed ice, top it up with cold water, stir, hold the sensor in the middle.",
     CheckPoint.BOIL: "Hold the sensor in water at a rolling boil, off the pot’s bottom. Mind the steam: it scalds.",
 }
+_POINTED = (
+    "Fill a bowl to the brim with crushed ice and cold water, stir, point straight down at it from a hand’s breadth. "
+    "Never over boiling water: steam blinds it."
+)
+_FLUE = "A flue thermometer is not for water. Set it beside one that was checked, on the same place, and compare."
 _CONTACT = (
     "To measure it: where the cooktop is well over 200 °F (100 °C), press a contact thermometer to it, "
     "read the same place with this one right after, and type both. Hot iron burns: hold the sensor with a tool."
@@ -57,6 +62,7 @@ class ChecksPart(QWidget):
         self._point.show_key(CheckPoint.BOIL)
         self._how = words(name="check_how")
         self._shown = Field("It shows", "check_shown", "What the thermometer shows; Enter records it", width=_NARROW)
+        self._keep_it = button("Keep it as it is", "check_keep", "Keep this check, far off as it is")
         self._undo = button("Take back the latest", "check_undo", "Take back the latest check of this thermometer")
         self._list = words(name="check_list", role="soft")
         self._emissivity = Field("Emissivity set to", "check_emissivity", "The instrument’s own setting", width=_NARROW)
@@ -68,7 +74,7 @@ class ChecksPart(QWidget):
         self._beside = Field("This one shows", "check_beside", "The infrared one, at the same place", width=_NARROW)
         self._measured = words(name="check_measured", role="good")
         self._kind = Choice("Kind", "new_instrument_kind", "What kind of thermometer it is")
-        self._kind.show_options([(kind, kind) for kind in checks.KINDS], checks.KINDS[0])
+        self._kind.show_options([(kind, kind) for kind in THERMOMETERS], THERMOMETERS[0])
         self._new = Field("Name", "new_instrument", "Type its name and press Enter to add it")
         self._chosen = QWidget()
         inner = QVBoxLayout(self._chosen)
@@ -77,7 +83,7 @@ class ChecksPart(QWidget):
         parts: tuple[QWidget, ...] = (self._which, self._standing, self._drift, self._point, self._how, self._shown)
         for part in parts:
             inner.addWidget(part)
-        inner.addLayout(row(self._undo))
+        inner.addLayout(row(self._keep_it, self._undo))
         infrared = (self._method, self._contact, self._beside, self._measured)
         for part in (self._list, self._emissivity, self._means, *infrared):
             inner.addWidget(part)
@@ -94,6 +100,7 @@ class ChecksPart(QWidget):
         self._which.chosen.connect(lambda _key: self.show_stove())
         self._point.chosen.connect(lambda _key: self.show_stove())
         self._shown.entered.connect(self._record)
+        self._keep_it.clicked.connect(lambda: self._record(self._shown.text, sure=True))
         self._undo.clicked.connect(self._take_back)
         self._emissivity.entered.connect(
             lambda text: self._keep(self._emissivity, lambda: checks.set_emissivity(self._desk, self._name, text))
@@ -116,18 +123,34 @@ class ChecksPart(QWidget):
         names = [(one.name, f"{one.name} ({one.kind})") for one in instruments]
         self._which.show_options(names, self._name)
         chosen = next(one for one in instruments if one.name == self._name)
-        self._standing.setText(instrument_words(chosen, unit))
+        own = [check for check in checks.checks_of(desk) if check.instrument == chosen.name]
+        standing = instrument_words(chosen, checks.heat_cooked_with(desk), unit)
+        self._standing.setText(f"{standing} {gain_words(chosen, own, unit)}".strip())
         changed = checks.drift(desk, chosen.name)
         say(self._drift, drifted(changed, unit) if changed else "")
-        point = CheckPoint(self._point.key)
-        right = degrees(checks.right_reading(desk, point), unit)
-        self._how.setText(f"{_HOW[point]} A right one shows {tidy(right)} °{unit} in the air here.")
+        points = checks.points(desk, chosen.name)
+        self._point.setVisible(len(points) > 1)
+        self._shown.setVisible(bool(points))
+        self._how.setText(self._how_to(chosen))
         self._shown.show_text("", f"°{unit}")
-        own = [check for check in checks.checks_of(desk) if check.instrument == chosen.name]
+        self._keep_it.hide()
         latest = own[: -_SHOWN_CHECKS - 1 : -1]
         say(self._list, "\n".join(check_line(check, unit) for check in latest))
         self._undo.setVisible(bool(own))
         self._show_emissivity(chosen)
+
+    @property
+    def _chosen_point(self) -> CheckPoint:
+        points = checks.points(self._desk, self._name)
+        return next((point for point in points if point == self._point.key), CheckPoint.ICE)
+
+    def _how_to(self, chosen: Instrument) -> str:
+        if not checks.points(self._desk, chosen.name):
+            return _FLUE
+        point = self._chosen_point
+        right = degrees(checks.right_reading(self._desk, point), self._desk.unit)
+        how = _POINTED if chosen.kind == INFRARED else _HOW[point]
+        return f"{how} A right one shows {tidy(right)} °{self._desk.unit} in the air here."
 
     def _show_emissivity(self, chosen: Instrument) -> None:
         infrared = chosen.kind == INFRARED
@@ -146,13 +169,22 @@ class ChecksPart(QWidget):
         surface = checks.cooktop_surface(stove)
         say(self._means, emissivity_words(surface, stove.cooktop_surface, found, edge))
 
-    def _record(self, text: str) -> None:
+    def _record(self, text: str, *, sure: bool = False) -> None:
+        self._keep_it.hide()
         if not text.strip():
             self._shown.show_problem("")
             return
-        point = CheckPoint(self._point.key)
-        if self._keep(self._shown, lambda: checks.record_check(self._desk, self._name, point, text)):
-            self._shown.clear()
+        try:
+            question = checks.record_check(self._desk, self._name, self._chosen_point, text, sure=sure)
+        except Problem as problem:
+            self._shown.show_problem(problem.sentence)
+            return
+        if question:
+            self._shown.show_problem(question)
+            self._keep_it.show()
+            return
+        self._shown.clear()
+        self.show_stove()
 
     def _measure(self) -> None:
         """Once both readings are typed, say the emissivity they show."""

@@ -1,26 +1,52 @@
 """What the thermometers' checks have shown, and what an infrared one sees of the cooktop."""
 
+from collections.abc import Iterable
 from datetime import date
 
 from cookstove_gui.cooking.instruments.surface_readings import CorrectedReading, Surface
-from cookstove_gui.cooking.instruments.thermometers import Drift, true_temperature
+from cookstove_gui.cooking.instruments.thermometers import Drift, points_for, true_temperature
 from cookstove_gui.phrases.edge import Edge, full_date
 from cookstove_gui.stove.checks import Check, CheckPoint
 from cookstove_gui.stove.stove import Instrument
 from cookstove_gui.units import degrees, degrees_difference, tidy
 
 
-def instrument_words(instrument: Instrument, unit: str) -> str:
-    """What a thermometer's checks have shown."""
-    doubt = max(round(degrees_difference(instrument.offset_doubt, unit)), 1)
+def instrument_words(instrument: Instrument, at: float, unit: str) -> str:
+    """What a thermometer's checks have shown, at the heat [K] that is cooked with."""
+    doubt = max(round(degrees_difference(instrument.doubt(at), unit)), 1)
+    heat = f"{degrees(at, unit):.0f} °{unit}"
     if not instrument.checked_on:
-        return f"Never checked: it may be off by {doubt} °{unit} or more either way."
-    offset = degrees_difference(instrument.offset, unit)
+        return f"Never checked: at {heat} it may be off by {doubt} °{unit} or more either way."
+    error = degrees_difference(instrument.error(at), unit)
     on = full_date(date.fromisoformat(instrument.checked_on))
-    if abs(offset) < 0.5 * doubt:
-        return f"It reads right, within about {doubt} °{unit}; checked on {on}."
-    word = "high" if offset > 0 else "low"
-    return f"It reads about {abs(offset):.0f} °{unit} too {word}, give or take {doubt}; checked on {on}."
+    if abs(error) < 0.5 * doubt:
+        return f"At {heat} it reads right, within about {doubt} °{unit}; checked on {on}."
+    word = "high" if error > 0 else "low"
+    return f"At {heat} it reads about {abs(error):.0f} °{unit} too {word}, give or take {doubt}; checked on {on}."
+
+
+def gain_words(instrument: Instrument, checks: Iterable[Check], unit: str) -> str:
+    """How its error runs over the heat, and where that is only carried on; empty before any check."""
+    points = {check.point for check in checks}
+    if not points:
+        return ""
+    if len(points) < len(points_for(instrument.kind)):
+        other = "boiling water" if CheckPoint.ICE in points else "ice water"
+        return f"Checked at one heat only: the further from it, the less is known. A check in {other} tells more."
+    if points == {CheckPoint.ICE}:
+        return "Checked at one heat only: the further from it, the less is known."
+    each = instrument.gain * 100.0  # ° of either unit in each 100 of it
+    runs = f"{'gains' if each > 0 else 'loses'} {tidy(abs(each))} °{unit}" if abs(each) >= 0.05 else "gains nothing"
+    return f"It {runs} in each 100. Between ice and boil that is known; above the boil it is only carried on."
+
+
+def far_off_words(check: Check, unit: str) -> str:
+    """The question about a check that is too far off to be taken as it is."""
+    right = degrees(true_temperature(check.point, check.pressure), unit)
+    return (
+        f"{tidy(degrees(check.shown, unit))} °{unit} is far from the {right:.0f} °{unit} of this check. "
+        "Look at the unit and the bath and read it again; or keep it, if that is what it shows."
+    )
 
 
 def drifted(found: Drift, unit: str) -> str:

@@ -11,12 +11,12 @@ import pytest
 
 from cookstove_gui.cooking.instruments.meant_rows import meant_kelvin, meant_rows, meant_sessions
 from cookstove_gui.stove.entries import Entry, Kind, Session, reading_kelvin
-from cookstove_gui.stove.stove import Instrument, Stove, default_spots
+from cookstove_gui.stove.stove import Stove, default_spots, unchecked
 
 
 def stove(setting: float | None, surface: str = "stove paint", offset: float = 0.0) -> Stove:
     instruments = () if setting is None else (
-        Instrument(name="spot reader", kind="infrared", emissivity=setting, offset=offset),
+        replace(unchecked("spot reader", "infrared"), emissivity=setting, offset=offset),
     )  # fmt: skip
     return Stove(name="Invented", spots=default_spots(), cooktop_surface=surface, instruments=instruments)
 

@@ -18,7 +18,7 @@ from cookstove_gui.errors import InputProblem
 from cookstove_gui.stove.stove import Instrument
 from tests.cooking.made import STOVE
 
-GUN = Instrument(name="gun", kind="infrared", emissivity=0.95, offset_doubt=1e-9)
+GUN = Instrument(name="gun", kind="infrared", emissivity=0.95, offset_doubt=1e-9, gain_doubt=0.0)
 
 
 def plain(emissivity: float, *, shiny: bool = False) -> Surface:
@@ -49,10 +49,12 @@ def test_the_right_setting_leaves_a_reading_alone() -> None:
     assert corrected_reading(500.0, GUN, plain(0.95)).corrected == pytest.approx(500.0, abs=1e-6)
 
 
-def test_the_offset_is_taken_off() -> None:
-    probe = Instrument(name="probe", kind="probe", offset=3.0, offset_doubt=1.0)
-    found = corrected_reading(400.0, probe, plain(0.3))
-    assert (found.corrected, found.low, found.high) == (397.0, 396.0, 398.0)
+def test_the_error_is_taken_off_as_it_is_at_that_heat() -> None:
+    # at 473.15 K 3 K and 0.01 of 200 K too high, within the square root of 1 and 0.5 squared
+    probe = Instrument(name="probe", kind="probe", offset=3.0, offset_doubt=1.0, gain=0.01, gain_doubt=0.0025)
+    found = corrected_reading(478.15, probe, plain(0.3))
+    assert found.corrected == pytest.approx(473.15)
+    assert found.high - found.corrected == found.corrected - found.low == pytest.approx(1.25**0.5)
 
 
 def test_the_doubt_of_surface_and_instrument_add_as_squares() -> None:

@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from cookstove_gui.stove.stove import Instrument, with_spots_named
+from cookstove_gui.stove.stove import unchecked, with_spots_named
 from tests.cooking.made import START, STOVE, log, zone
 from tests.cooking.safety.asking import LIT, WARM_FLUE, cautions
 
@@ -88,8 +88,8 @@ def test_a_surface_burns_within_a_minute_from_its_threshold_on(spot: str, fahren
         (MIRROR, 5, True),
         (MIRROR, 41, False),  # once, at the first reading
         (STOVE, 5, False),
-        (replace(MIRROR, instruments=(Instrument(name="gun", kind="infrared"),)), 5, True),
-        (replace(MIRROR, instruments=(Instrument(name="dial", kind="oven thermometer"),)), 5, False),
+        (replace(MIRROR, instruments=(unchecked("gun", "infrared"),)), 5, True),
+        (replace(MIRROR, instruments=(unchecked("dial", "oven thermometer"),)), 5, False),
     ],
     ids=["shiny", "later", "dull", "infrared", "no infrared"],
 )

@@ -7,7 +7,7 @@ import pytest
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.cook.spot_heats import spot_heats
 from cookstove_gui.stove.entries import Kind
-from cookstove_gui.stove.stove import Instrument
+from cookstove_gui.stove.stove import unchecked
 from cookstove_gui.units import degrees, kelvin
 from tests.desk.conftest import stand
 from tests.held_clock import HeldClock
@@ -53,7 +53,7 @@ def test_a_number_read_long_ago_is_an_estimate_before_anything_is_worked_out(
 
 
 def test_a_corrected_number_stands_as_typed_with_what_it_means(burning_desk: Desk) -> None:
-    gun = Instrument(name="gun", kind="infrared", emissivity=0.70)
+    gun = replace(unchecked("gun", "infrared"), emissivity=0.70)
     burning_desk.save_stove(replace(burning_desk.stove, instruments=(gun,), cooktop_surface="stove paint"))
     heat = spot_heats(burning_desk)["top_front_left"]
     assert heat.typed == pytest.approx(kelvin(470.0, "F"))

@@ -129,7 +129,8 @@ def test_checks_of_thermometers_go_by_the_weather(desk: Desk) -> None:
     right = checks.right_reading(desk, CheckPoint.BOIL)
     assert right == pytest.approx(site_here(desk).boiling, abs=1e-6)
     checks.add_instrument(desk, "dial", "probe")
-    made = checks.record_check(desk, "dial", CheckPoint.BOIL, "211")
+    checks.record_check(desk, "dial", CheckPoint.BOIL, "211")
+    made = checks.checks_of(desk)[0]
     assert made.pressure == pytest.approx(99_000.0)
 
 

@@ -20,7 +20,7 @@ from cookstove_gui.forecast.learning.hindsight import (
 from cookstove_gui.forecast.model.character import CORRECTION_MINUTES, Character
 from cookstove_gui.forecast.tracking.tracker import Tracker
 from cookstove_gui.stove.entries import Entry, Kind, Session
-from cookstove_gui.stove.stove import Instrument
+from cookstove_gui.stove.stove import unchecked
 from cookstove_gui.units import kelvin
 from tests.forecast.logs import STOVE, Log, at, usual_morning
 
@@ -74,7 +74,7 @@ def test_only_the_ovens_own_readings_that_can_be_are_looked_back_on():
 
 
 def test_what_the_thermometer_reads_too_high_is_taken_off():
-    dial = Instrument(name="dial", kind="oven thermometer", offset=6.0)
+    dial = replace(unchecked("dial", "oven thermometer"), offset=6.0)
     stove = replace(STOVE, instruments=(dial,))
     log = Log().reads(1, CENTRE, 300)
     (plain,), (corrected,) = oven_readings(STOVE, log.entries, CENTRE)[1], oven_readings(stove, log.entries, CENTRE)[1]
@@ -82,7 +82,7 @@ def test_what_the_thermometer_reads_too_high_is_taken_off():
 
 
 def test_a_spot_that_the_stove_does_not_know_is_read_as_typed():
-    dial = Instrument(name="dial", kind="oven thermometer", offset=6.0)
+    dial = replace(unchecked("dial", "oven thermometer"), offset=6.0)
     stove = replace(STOVE, spots=(), instruments=(dial,))
     assert oven_readings(stove, Log().reads(1, CENTRE, 300).entries, CENTRE)[1] == pytest.approx([kelvin(300.0, "F")])
 

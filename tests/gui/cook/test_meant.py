@@ -21,7 +21,7 @@ from cookstove_gui.gui.my_stove.page import MyStovePage
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.phrases.heading import question
 from cookstove_gui.physics.infrared import shown_temperature
-from cookstove_gui.stove.stove import Instrument
+from cookstove_gui.stove.stove import unchecked
 from cookstove_gui.units import degrees, kelvin
 from tests.gui.hands import control, lines, push, seen
 from tests.gui.pages import held_desk, shown
@@ -29,7 +29,7 @@ from tests.gui.pages import held_desk, shown
 
 def set_wrong(desk: Desk) -> None:
     """An infrared thermometer set to 0.70 over a painted cooktop."""
-    gun = Instrument(name="gun", kind="infrared", emissivity=0.70)
+    gun = replace(unchecked("gun", "infrared"), emissivity=0.70)
     desk.save_stove(replace(desk.stove, instruments=(gun,), cooktop_surface="stove paint"))
 
 

@@ -1,10 +1,13 @@
-"""Thermometer checks on My stove: the offset, its doubt and its day are kept and said; slips are refused."""
+"""Thermometer checks on My stove: the offset, its doubt and its day are kept and said; slips are asked about."""
 
 import pytest
-from PySide6.QtWidgets import QComboBox, QLineEdit
+from PySide6.QtWidgets import QComboBox, QLineEdit, QWidget
 
 from cookstove_gui.desk import Desk
+from cookstove_gui.desk.my_stove import checks
+from cookstove_gui.errors import InputProblem
 from cookstove_gui.gui.my_stove.page import MyStovePage
+from cookstove_gui.stove.checks import CheckPoint
 from tests.gui.hands import control, push, seen, type_in
 from tests.gui.pages import held_desk, shown
 
@@ -39,7 +42,7 @@ def test_a_check_in_boiling_water_gives_the_offset_and_its_day(page, desk):
     add(page, "oven dial")
     type_in(page, "check_shown", "219")
     instrument = desk.stove.instruments[0]
-    assert instrument.offset == pytest.approx(7 / 1.8, rel=0.08)
+    assert instrument.error(373.15) == pytest.approx(7 / 1.8, rel=0.1)
     assert instrument.checked_on == "2026-03-14"
     assert "too high" in seen(page, "check_standing")
     assert "14 March 2026" in seen(page, "check_standing")
@@ -51,15 +54,56 @@ def test_ice_water_is_right_at_32_degrees(page, desk):
     assert "shows 32 °F" in seen(page, "check_how")
     type_in(page, "check_shown", "32")
     assert abs(desk.stove.instruments[0].offset) < 0.05
-    assert seen(page, "check_standing").startswith("It reads right")
+    assert "it reads right" in seen(page, "check_standing")
+    assert "Checked at one heat only" in seen(page, "check_standing")
+    assert desk.stove.instruments[0].doubt(477.0) > 3 * desk.stove.instruments[0].doubt(273.0)
 
 
-def test_a_check_far_off_is_refused_and_stays_in_the_field(page, desk):
+def test_a_check_far_off_is_asked_about_and_stays_in_the_field(page, desk):
+    add(page, "oven dial")
+    type_in(page, "check_shown", "250")
+    assert "read it again" in seen(page, "check_shown_problem")
+    assert control(page, "check_shown", QLineEdit).text() == "250"
+    assert desk.stove.instruments[0].checked_on == ""
+    push(page, "check_keep")
+    assert desk.stove.instruments[0].error(373.15) == pytest.approx(38 / 1.8, rel=0.1)
+    assert control(page, "check_keep", QWidget).isHidden()
+
+
+def test_another_number_answers_the_question(page, desk):
     add(page, "oven dial")
     type_in(page, "check_shown", "300")
-    assert "check again" in seen(page, "check_shown_problem")
-    assert control(page, "check_shown", QLineEdit).text() == "300"
-    assert desk.stove.instruments[0].checked_on == ""
+    type_in(page, "check_shown", "213")
+    assert abs(desk.stove.instruments[0].error(373.15)) < 1.0
+    assert control(page, "check_keep", QWidget).isHidden()
+
+
+def test_ice_and_boil_give_the_gain(page, desk):
+    # 3.4 °F too high in ice, 10.4 at the boil: 7 °F in 180, which is 3.9 in each 100
+    add(page, "oven dial")
+    push(page, "check_point_ice")
+    type_in(page, "check_shown", "35.4")
+    push(page, "check_point_boil")
+    type_in(page, "check_shown", "222.4")
+    assert desk.stove.instruments[0].gain == pytest.approx(0.039, abs=0.012)
+    assert "gains 3" in seen(page, "check_standing")
+    assert "carried on" in seen(page, "check_standing")
+
+
+def test_an_infrared_one_is_never_held_in_boiling_water(page, desk):
+    add(page, "spot gun", "infrared")
+    assert control(page, "check_point", QWidget).isHidden()
+    assert "ice" in seen(page, "check_how")
+    type_in(page, "check_shown", "33")
+    assert "ice water" in seen(page, "check_list")
+    with pytest.raises(InputProblem, match="never checked like that"):
+        checks.record_check(desk, "spot gun", CheckPoint.BOIL, "212")
+
+
+def test_a_flue_thermometer_is_not_for_water(page):
+    add(page, "magnet", "flue thermometer")
+    assert control(page, "check_shown_row", QWidget).isHidden()
+    assert "not for water" in seen(page, "check_how")
 
 
 def test_the_latest_check_is_taken_back(page, desk):

@@ -13,30 +13,64 @@ from cookstove_gui.phrases.my_stove.checks import (
     check_line,
     drifted,
     emissivity_words,
+    far_off_words,
+    gain_words,
     instrument_words,
     measured_emissivity_words,
 )
-from cookstove_gui.stove.stove import Instrument
+from cookstove_gui.stove.stove import unchecked
 from cookstove_gui.units import kelvin
 from tests.phrases.facts import EDGE, is_plain, units
 
-DIAL = Instrument(name="dial", kind="probe", offset=-4.0, offset_doubt=0.7, checked_on="2026-03-02")
+DIAL = replace(unchecked("dial", "probe"), offset=-4.0, offset_doubt=0.7, gain_doubt=0.0, checked_on="2026-03-02")
+
+
+AT = kelvin(400.0, "F")
 
 
 def test_what_a_thermometer_is_off_by() -> None:
-    assert instrument_words(DIAL, "F") == "It reads about 7 °F too low, give or take 1; checked on 2 March 2026."
-    assert "too high" in instrument_words(replace(DIAL, offset=4.0), "F")
-    assert instrument_words(replace(DIAL, offset=0.1), "C") == (
-        "It reads right, within about 1 °C; checked on 2 March 2026."
+    assert instrument_words(DIAL, AT, "F") == (
+        "At 400 °F it reads about 7 °F too low, give or take 1; checked on 2 March 2026."
     )
-    assert instrument_words(replace(DIAL, checked_on="", offset_doubt=3.0), "F") == (
-        "Never checked: it may be off by 5 °F or more either way."
+    assert "too high" in instrument_words(replace(DIAL, offset=4.0), AT, "F")
+    assert instrument_words(replace(DIAL, offset=0.1), AT, "C") == (
+        "At 204 °C it reads right, within about 1 °C; checked on 2 March 2026."
     )
+    assert instrument_words(replace(DIAL, checked_on="", offset_doubt=3.0), AT, "F") == (
+        "Never checked: at 400 °F it may be off by 5 °F or more either way."
+    )
+
+
+def test_the_error_is_told_at_the_heat_that_is_cooked_with() -> None:
+    # 400 °F lies 204.4 K above the ice point: 2 % of that is 7.4 °F
+    steep = replace(DIAL, offset=0.0, gain=0.02)
+    assert "about 7 °F too high" in instrument_words(steep, AT, "F")
+    assert "reads right" in instrument_words(steep, kelvin(40.0, "F"), "F")
+
+
+def test_how_far_a_check_can_be_carried() -> None:
+    ice = Check(instrument="dial", point=CheckPoint.ICE, shown=274.0, on=date(2026, 3, 2), pressure=101_325.0)
+    boil = replace(ice, point=CheckPoint.BOIL)
+    assert gain_words(DIAL, [], "F") == ""
+    assert "boiling water tells more" in gain_words(DIAL, [ice], "F")
+    assert "ice water tells more" in gain_words(DIAL, [boil], "F")
+    assert "boiling" not in gain_words(replace(DIAL, kind="infrared"), [ice], "F")
+    both = gain_words(replace(DIAL, gain=0.02), [ice, boil], "F")
+    assert both.startswith("It gains 2 °F in each 100.")
+    assert gain_words(replace(DIAL, gain=-0.02), [ice, boil], "C").startswith("It loses 2 °C in each 100.")
+    assert "carried on" in both
+
+
+def test_a_check_far_off_is_a_question() -> None:
+    boil = Check(
+        instrument="dial", point=CheckPoint.BOIL, shown=kelvin(300, "F"), on=date(2026, 3, 2), pressure=101_325.0
+    )
+    assert far_off_words(boil, "F").startswith("300 °F is far from the 212 °F of this check.")
 
 
 @given(st.floats(-15, 15), st.floats(0.1, 5), units)
-def test_an_offset_is_never_negative_in_words(offset: float, doubt: float, unit: str) -> None:
-    assert is_plain(instrument_words(replace(DIAL, offset=offset, offset_doubt=doubt), unit))
+def test_an_error_is_never_negative_in_words(offset: float, doubt: float, unit: str) -> None:
+    assert is_plain(instrument_words(replace(DIAL, offset=offset, offset_doubt=doubt), AT, unit))
 
 
 @pytest.mark.parametrize(("change", "said"), [(3.0, "5 °F higher"), (-3.0, "5 °F lower")])
