@@ -1,14 +1,16 @@
 """From how a stove stands to what its cook should do now: why, by when, how sure, and what to read next. No words.
 
-The rules stand in `RULES`, in the order in which they speak: danger, first fires, the fire, the band. The first that
-has something to say makes the heading; nothing else composes advice.
+The rules stand in `RULES`, in the order in which they speak: danger, first fires, what in the oven needs the cook within
+minutes, the fire, what else is in the oven, the band. The first that has something to say makes the heading; nothing
+else composes advice.
 """
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import UTC, datetime, timedelta
 from enum import StrEnum
 
+from cookstove_gui.cooking.baking.under_way import UnderWay
 from cookstove_gui.cooking.baking.whole_bake import WholeBake, whole_bake
 from cookstove_gui.cooking.fires.first_fires import cold_below
 from cookstove_gui.cooking.fit.bands import minutes_of_bake
@@ -32,6 +34,10 @@ class Subject(StrEnum):
     DANGER = "danger"
     LET_COOL = "let it go cold"
     FIRST_FIRE = "first fire"
+    LOOK_AT = "look at what is in the oven"
+    TURN = "turn what is in the oven"
+    TAKE_OUT = "take it out of the oven"
+    BAKING = "in the oven"
     NOTHING_READ = "nothing read"
     FIRE_OUT = "fire out"
     DOOR_OPEN = "oven door open"
@@ -77,7 +83,8 @@ class Advice:
 
     subject: Subject
     caution: Caution | None = None  # of a danger
-    by: Deadline | None = None  # for wood or air
+    by: Deadline | None = None  # for wood or air, or for what is in the oven
+    inside: UnderWay | None = None  # what in the oven it is about
     arrival: Arrival | None = None
     leaves: datetime | None = None  # when the oven likely leaves the band it is in; none: not within the horizon
     bake_min: float = 0.0  # of the bake that the band is for; 0: the band is for none
@@ -116,6 +123,30 @@ def _first_fires(standing: Standing) -> Advice | None:
     return Advice(subject=Subject.FIRST_FIRE)
 
 
+def _oven_needs_you(standing: Standing) -> Advice | None:
+    """What is in the oven and is to be looked at, turned or taken out within minutes; the first to come."""
+    due = [
+        (at, subject, one)
+        for one in standing.bakes
+        for at, subject in (
+            (one.inside.due_at, Subject.LOOK_AT),
+            (one.turn_at, Subject.TURN),
+            (one.likely, Subject.TAKE_OUT),
+        )
+        if at is not None and at <= standing.now + SOON
+    ]
+    for at, subject, one in sorted(due, key=lambda found: found[0]):
+        by = _told(standing, at)
+        # Once it is likely done, turning it is no use any more.
+        if by is not None and not (subject is Subject.TURN and _is_likely_done(one, standing.now)):
+            return Advice(subject=subject, inside=one, by=by, reading=_reading(standing))
+    return None
+
+
+def _is_likely_done(one: UnderWay, now: datetime) -> bool:
+    return one.likely is not None and one.likely <= now
+
+
 def _nothing_read(standing: Standing) -> Advice | None:
     return None if standing.has_readings else Advice(subject=Subject.NOTHING_READ)
 
@@ -142,6 +173,22 @@ def _wood_due(standing: Standing) -> Advice | None:
     if by is None or by.at > standing.now + SOON or not _is_in_band(standing):
         return None
     return Advice(subject=Subject.WOOD_DUE, by=by, reading=_reading(standing))
+
+
+def _baking(standing: Standing) -> Advice | None:
+    """What is in the oven and needs nobody yet; the next that is done. What was done long ago is out by now."""
+    inside = [one for one in standing.bakes if one.likely is None or standing.now - one.likely <= LONG_PAST]
+    if not inside:
+        return None
+    one = min(inside, key=lambda found: found.likely or datetime.max.replace(tzinfo=UTC))
+    known_late = one.answer is not None and one.likely is None
+    return Advice(
+        subject=Subject.BAKING,
+        inside=one,
+        step=standing.best_step if known_late else None,
+        wood_by=_deadline(standing, TurnKind.RELOAD_DUE),
+        reading=_reading(standing),
+    )
 
 
 def _in_band(standing: Standing) -> Advice | None:
@@ -182,11 +229,13 @@ def _out_of_band(standing: Standing) -> Advice | None:
 RULES: tuple[Callable[[Standing], Advice | None], ...] = (
     _danger,
     _first_fires,
+    _oven_needs_you,
     _nothing_read,
     _fire_out,
     _door_open,
     _air_open,
     _wood_due,
+    _baking,
     _in_band,
     _out_of_band,
 )

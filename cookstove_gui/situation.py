@@ -8,10 +8,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
+from cookstove_gui.cooking.baking.in_oven import InOven, in_oven
+from cookstove_gui.cooking.baking.under_way import UnderWay, those_under_way
 from cookstove_gui.cooking.fires.first_fires import FirstFires, progress
 from cookstove_gui.cooking.fit.bands import minutes_of_bake
 from cookstove_gui.cooking.fit.fit import TaskFit, fits
 from cookstove_gui.cooking.instruments.meant_rows import meant_rows
+from cookstove_gui.cooking.instruments.site import site_at
 from cookstove_gui.cooking.safety.cautions import Caution, due
 from cookstove_gui.forecast import (
     Belief,
@@ -84,6 +87,7 @@ class Course:
     asked_at: datetime
     turns: tuple[Turn, ...]  # minutes from `asked_at`
     next_reading: NextReading | None  # likewise
+    bakes: tuple[UnderWay, ...] = ()  # what is in the oven, the first that went in first
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -113,6 +117,11 @@ class Standing:
     def next_reading(self) -> NextReading | None:
         """The reading worth taking; none before anything was read."""
         return self.course.next_reading
+
+    @property
+    def bakes(self) -> tuple[UnderWay, ...]:
+        """What is in the oven and what becomes of it, by what the latest row told."""
+        return self.course.bakes
 
     @property
     def has_readings(self) -> bool:
@@ -190,11 +199,19 @@ def present(inputs: Inputs, memory: Memory | None = None) -> Present:
 
 def _course(belief: Belief, rows: Sequence[Entry], band: HeatBand) -> Course:
     has_readings = any(row.kind is Kind.READING for row in rows)
+    inside = in_oven(rows)
+    ahead = project(belief, band=band) if has_readings or inside else None
     return Course(
         asked_at=belief.now,
         turns=turns_to_come(belief, project(belief, unfed=True), band),
-        next_reading=next_reading(belief, project(belief, band=band), band) if has_readings else None,
+        next_reading=next_reading(belief, ahead, band) if ahead is not None and has_readings else None,
+        bakes=_bakes(inside, belief, ahead) if ahead is not None else (),
     )
+
+
+def _bakes(inside: tuple[InOven, ...], belief: Belief, ahead: Projection) -> tuple[UnderWay, ...]:
+    pressure = site_at(belief.stove.altitude).pressure
+    return those_under_way(inside, ahead, trace(belief), belief.stove, pressure) if inside else ()
 
 
 def work_out(inputs: Inputs, memory: Memory | None = None) -> Standing:

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.logbook.whole_file import write_whole
-from cookstove_gui.stove.entries import Entry, Kind, Session, fold, fraction_open, reading_kelvin, wood_mass
+from cookstove_gui.stove.entries import Entry, Kind, Session, fold, fraction_open, reading_kelvin, stated_mass
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import iso_clock, parse_number
 
@@ -84,14 +84,16 @@ def _row(stove: Stove, session: Session, entry: Entry) -> tuple[object, ...]:
 def _numbers(entry: Entry) -> tuple[float | None, float | None, str]:
     """The number typed, the same in SI, and its SI unit."""
     match entry.kind:
-        case Kind.READING:
+        case Kind.READING | Kind.PROBE:
             return parse_number(entry.value), reading_kelvin(entry), "K"
-        case Kind.WOOD if entry.value:
-            return parse_number(entry.value), wood_mass(entry), "kg"
+        case Kind.WOOD | Kind.OVEN_IN if entry.value:
+            return parse_number(entry.value), stated_mass(entry), "kg"
         case Kind.AIR | Kind.BYPASS:
             return fraction_open(entry), fraction_open(entry), "1"
         case Kind.OVEN_DOOR | Kind.PAN:
             return _IS_OPEN_OR_ON[entry.value], _IS_OPEN_OR_ON[entry.value], "1"
+        case Kind.DUE:
+            return parse_number(entry.value), parse_number(entry.value) * 60.0, "s"
         case _:
             return None, None, ""
 

@@ -5,6 +5,7 @@ from datetime import datetime
 from cookstove_gui.advice import Advice, Arrival, Deadline, Subject
 from cookstove_gui.phrases.cook import step_to_take
 from cookstove_gui.phrases.edge import Edge, duration, heat_name, spot_label
+from cookstove_gui.phrases.in_oven import oven_headline
 from cookstove_gui.resource_files import table
 from cookstove_gui.situation import Standing
 from cookstove_gui.stove.entries import HeatBand
@@ -20,6 +21,8 @@ def headline(advice: Advice, standing: Standing, edge: Edge) -> str:
             return "Let the stove go cold. Read the cooktop when it is; the next first fire waits for that."
         case Subject.FIRST_FIRE:
             return standing.first_fires.line
+        case Subject.LOOK_AT | Subject.TURN | Subject.TAKE_OUT | Subject.BAKING if advice.inside is not None:
+            return oven_headline(advice, advice.inside, standing.stove, edge)
         case Subject.FIRE_OUT:
             return "The fire looks out. Look in, and relight it on a little kindling if you still need heat."
         case Subject.DOOR_OPEN:

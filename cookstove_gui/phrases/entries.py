@@ -38,6 +38,16 @@ def entry_words(entry: Entry, stove: Stove) -> str:
             return f"door {entry.value}"
         case Kind.PAN:
             return f"pan {entry.value} {spot_label(stove, entry.spot)}"
+        case Kind.OVEN_IN:
+            return f"{' '.join(part for part in (entry.value, entry.unit, entry.note) if part)} into the oven"
+        case Kind.PROBE:
+            return f"probe {entry.value} °{entry.unit}"
+        case Kind.TURNED:
+            return f"{entry.note or 'bake'} turned"
+        case Kind.DUE:
+            return f"look at the {entry.note or 'bake'} in {entry.value} min"
+        case Kind.OVEN_OUT:
+            return f"{entry.note or 'bake'} out of the oven"
         case _:
             return entry.note or entry.value or entry.kind.value
 

@@ -84,6 +84,11 @@ def event_words(row: Entry, stove: Stove) -> str:
         Kind.BYPASS: f"bypass {_opening(row)}",
         Kind.OVEN_DOOR: f"oven door {row.value}",
         Kind.PAN: f"pan {row.value}, {spot_label(stove, row.spot)}",
+        Kind.OVEN_IN: f"into the oven {row.value} {row.unit}".strip(),
+        Kind.PROBE: f"probe in the oven {row.value} °{row.unit}",
+        Kind.TURNED: "turned in the oven",
+        Kind.DUE: f"to be looked at in {row.value} min",
+        Kind.OVEN_OUT: "out of the oven",
         Kind.NOTE: row.value or "note",
     }
     return shown.get(row.kind, str(row.kind))

@@ -23,7 +23,7 @@ from cookstove_gui.reports.due_cautions import due_cautions
 from cookstove_gui.reports.slips import slips as found_slips
 from cookstove_gui.reports.stages import Stage, StageName, stage_at, stages
 from cookstove_gui.situation import Inputs, Memory, at_moment, work_out
-from cookstove_gui.stove.entries import Entry, Kind, fold, reading_kelvin, wood_mass
+from cookstove_gui.stove.entries import Entry, Kind, fold, reading_kelvin, stated_mass
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import (
     TemperatureUnit,
@@ -114,7 +114,7 @@ def _facts(
     stove: Stove, standing: Sequence[Entry], readings: Sequence[Entry], unit: TemperatureUnit
 ) -> tuple[tuple[str, str], ...]:
     loads = [row for row in standing if row.kind is Kind.WOOD]
-    weighed = [mass for row in loads if (mass := wood_mass(row)) is not None]
+    weighed = [mass for row in loads if (mass := stated_mass(row)) is not None]
     facts = [
         ("Firebox", "above the oven" if stove.firebox == "above" else f"on the {stove.firebox}"),
         ("Readings", str(len(readings))),

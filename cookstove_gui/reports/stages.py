@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from enum import StrEnum
 
-from cookstove_gui.stove.entries import Entry, Kind, fraction_open, reading_kelvin, wood_count, wood_mass
+from cookstove_gui.stove.entries import Entry, Kind, fraction_open, reading_kelvin, wood_count, stated_mass
 from cookstove_gui.stove.stove import SpotKind, spot_kind_from_name
 from cookstove_gui.units import kelvin
 
@@ -143,7 +143,7 @@ def _after(fire: _Fire, row: Entry) -> _Fire:
 
 
 def _is_kindling(row: Entry, fire: _Fire) -> bool:
-    mass = wood_mass(row)
+    mass = stated_mass(row)
     return "kindling" in row.note.lower() or (fire.wood_at is None and mass is not None and mass < LIGHT_LOAD)
 
 
@@ -152,7 +152,7 @@ def _is_hot_top(row: Entry) -> bool:
 
 
 def _is_full(row: Entry) -> bool:
-    mass, count = wood_mass(row), wood_count(row)
+    mass, count = stated_mass(row), wood_count(row)
     return (
         "full" in row.note.lower().split()
         or (mass is not None and mass >= FULL_LOAD)

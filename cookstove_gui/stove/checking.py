@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.stove.entries import Entry, Kind, reading_kelvin, wood_mass
+from cookstove_gui.stove.entries import Entry, Kind, reading_kelvin, stated_mass
 from cookstove_gui.stove.stove import SpotKind, Stove
 from cookstove_gui.units import clock_text, degrees, kelvin, parse_number, tidy
 
@@ -27,6 +27,8 @@ HOTTEST_LIKELY = {
 }  # K
 COLDEST_LIKELY = kelvin(-40.0, "F")  # K
 HEAVIEST_LIKELY_LOAD = 30.0  # kg
+COLDEST_FOOD, HOTTEST_FOOD = kelvin(-10.0, "F"), kelvin(250.0, "F")  # K, of a core: frozen, and past any boiling point
+LONGEST_DUE = 24 * 60.0  # min
 _LONG_BEFORE_SESSION = timedelta(hours=12)
 _CLOCK_SLACK = timedelta(minutes=5)
 _LONGEST_OFFSET = 24 * 60  # min
@@ -96,7 +98,16 @@ def checked(entry: Entry) -> Entry:
         case Kind.READING:
             unit = _check_reading(spot, value, unit)
         case Kind.WOOD:
-            unit = _check_wood(value, unit)
+            unit = _check_mass(value, unit, "wood")
+        case Kind.OVEN_IN:
+            if not entry.note.strip():
+                raise FieldProblem("note", "missing", "What went into the oven? Name it in the note, as loaf of bread.")
+            unit = _check_mass(value, unit, "food")
+        case Kind.PROBE:
+            unit = _check_heat(value, unit, "A probe")
+        case Kind.DUE:
+            _check_due(value)
+            unit = "min"
         case Kind.AIR | Kind.BYPASS:
             _check_fraction(entry.kind, value)
         case Kind.OVEN_DOOR:
@@ -107,7 +118,7 @@ def checked(entry: Entry) -> Entry:
             value = _one_of(entry.kind, value, ("on", "off"))
         case Kind.VOID | Kind.KEPT:
             value = _check_row_number(entry.kind, value, entry.number)
-        case Kind.LIT | Kind.OUT | Kind.NOTE:
+        case Kind.LIT | Kind.OUT | Kind.NOTE | Kind.TURNED | Kind.OVEN_OUT:
             pass
     return replace(entry, spot=spot, value=value, unit=unit)
 
@@ -130,8 +141,14 @@ def doubt(entry: Entry, stove: Stove, earlier: Sequence[Entry] = (), now: dateti
     question = _clock_doubt(entry, earlier, now)
     if question is None and entry.kind is Kind.READING:
         question = _reading_doubt(entry, stove) or _unit_doubt(entry, earlier)
+    if question is None and entry.kind is Kind.PROBE and not COLDEST_FOOD <= reading_kelvin(entry) <= HOTTEST_FOOD:
+        question = Doubt(
+            field="value",
+            why="no core has it",
+            sentence=f"{entry.value} °{entry.unit} is not what a probe in food shows; is the number right?",
+        )
     if question is None and entry.kind is Kind.WOOD:
-        mass = wood_mass(entry)
+        mass = stated_mass(entry)
         if mass is not None and mass > HEAVIEST_LIKELY_LOAD:
             question = Doubt(
                 field="value",
@@ -173,12 +190,16 @@ def _number(value: str, what: str) -> float:
 def _check_reading(spot: str, value: str, unit: str) -> str:
     if not spot:
         raise FieldProblem("spot", "missing", "A reading needs a spot, such as oven_centre.")
+    return _check_heat(value, unit, "A reading")
+
+
+def _check_heat(value: str, unit: str, what: str) -> str:
     if not value:
-        raise FieldProblem("value", "missing", "A reading needs a number, such as 385.")
+        raise FieldProblem("value", "missing", f"{what} needs a number, such as 185.")
     number = _number(value, "temperature")
     tidied = unit.upper().removeprefix("°").removeprefix("DEG").strip()
     if tidied not in ("F", "C"):
-        shown = f"“{unit}” is not a temperature unit" if unit else "A reading needs its unit"
+        shown = f"“{unit}” is not a temperature unit" if unit else f"{what} needs its unit"
         raise FieldProblem("unit", "unknown unit" if unit else "missing", f"{shown}; write F or C.")
     temperature = kelvin(number, tidied)
     if temperature < 0.0:
@@ -192,17 +213,24 @@ def _check_reading(spot: str, value: str, unit: str) -> str:
     return tidied
 
 
-def _check_wood(value: str, unit: str) -> str:
+def _check_due(value: str) -> None:
+    if not value:
+        raise FieldProblem("value", "missing", "In how many minutes is it to be looked at? Write a number such as 20.")
+    if not 0.0 <= _number(value, "number of minutes") <= LONGEST_DUE:
+        raise FieldProblem("value", "not within a day", f"“{value}” minutes is not within a day; write 0 to 1440.")
+
+
+def _check_mass(value: str, unit: str, what: str) -> str:
     tidied = {"kgs": "kg", "lbs": "lb"}.get(unit.lower(), unit.lower())
     if not value:
         return tidied if tidied in ("kg", "lb") else unit
     number = _number(value, "mass")
     if number <= 0.0:
         raise FieldProblem(
-            "value", "not above zero", f"“{value}” isn't a mass of wood; type more than 0, or leave it blank."
+            "value", "not above zero", f"“{value}” isn't a mass of {what}; type more than 0, or leave it blank."
         )
     if tidied not in ("kg", "lb"):
-        shown = f"“{unit}” is not a unit of mass" if unit else "A mass of wood needs its unit"
+        shown = f"“{unit}” is not a unit of mass" if unit else f"A mass of {what} needs its unit"
         raise FieldProblem("unit", "unknown unit" if unit else "missing", f"{shown}; write kg or lb.")
     return tidied
 

@@ -21,6 +21,11 @@ class Kind(StrEnum):
     BYPASS = "bypass"
     OVEN_DOOR = "oven_door"
     PAN = "pan"
+    OVEN_IN = "oven_in"
+    PROBE = "probe"
+    TURNED = "turned"
+    DUE = "due"
+    OVEN_OUT = "oven_out"
     NOTE = "note"
     KEPT = "kept"
     VOID = "void"
@@ -103,7 +108,7 @@ def named_number(entry: Entry) -> int:
 
 
 def reading_kelvin(entry: Entry) -> float:
-    """Temperature [K] of a reading, as typed."""
+    """Temperature [K] of a reading or of a probe in what is in the oven, as typed."""
     return kelvin(parse_number(entry.value, "temperature"), entry.unit)
 
 
@@ -124,8 +129,8 @@ _COUNT_WORDS = {
 }  # fmt: skip
 
 
-def wood_mass(entry: Entry) -> float | None:
-    """Mass [kg] that a wood row states, or none when it states no mass."""
+def stated_mass(entry: Entry) -> float | None:
+    """Mass [kg] that a row of wood or of something put into the oven states, or none when it states no mass."""
     return kilograms(parse_number(entry.value, "mass"), entry.unit) if entry.value else None
 
 

@@ -31,6 +31,12 @@ _contents = st.one_of(
     st.fixed_dictionaries({"kind": st.sampled_from([Kind.AIR, Kind.BYPASS]), "value": fractions}),
     st.fixed_dictionaries({"kind": st.just(Kind.OVEN_DOOR), "value": st.sampled_from(["open", "closed"])}),
     st.fixed_dictionaries({"kind": st.just(Kind.PAN), "spot": spots, "value": st.sampled_from(["on", "off"])}),
+    st.fixed_dictionaries({"kind": st.sampled_from([Kind.TURNED, Kind.OVEN_OUT])}),
+    st.fixed_dictionaries({"kind": st.just(Kind.PROBE), "value": numbers, "unit": st.sampled_from("FC")}),
+    st.fixed_dictionaries(
+        {"kind": st.just(Kind.DUE), "value": st.integers(min_value=0, max_value=1440).map(str), "unit": st.just("min")}
+    ),
+    st.fixed_dictionaries({"kind": st.just(Kind.OVEN_IN), "value": st.just("2.3"), "unit": st.sampled_from(["kg"])}),
 )
 
 
@@ -46,7 +52,10 @@ def logs(draw: st.DrawFn, max_size: int = 12) -> tuple[Entry, ...]:
                 "kind": draw(st.sampled_from([Kind.KEPT, Kind.VOID])),
                 "value": str(draw(st.integers(min_value=1, max_value=number - 1))),
             }
-        entries.append(Entry(number=number, at=at, offset_minutes=draw(offsets), note=draw(texts), **content))
+        note = draw(texts)
+        if content["kind"] is Kind.OVEN_IN and not note.strip():
+            note = "loaf of bread"  # what goes in has a name
+        entries.append(Entry(number=number, at=at, offset_minutes=draw(offsets), note=note, **content))
     return tuple(entries)
 
 

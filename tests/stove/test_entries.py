@@ -17,7 +17,7 @@ from cookstove_gui.stove.entries import (
     numbers_kept,
     reading_kelvin,
     wood_count,
-    wood_mass,
+    stated_mass,
 )
 
 SEVEN = datetime(2026, 1, 5, 12, 0, tzinfo=UTC)
@@ -76,8 +76,8 @@ def test_values_are_read_in_si() -> None:
     assert reading_kelvin(_row(1, Kind.READING, value="212", unit="F")) == pytest.approx(373.15)
     assert reading_kelvin(_row(1, Kind.READING, value="100,0", unit="C")) == pytest.approx(373.15)
     assert fraction_open(_row(1, Kind.AIR, value=".5")) == 0.5
-    assert wood_mass(_row(1, Kind.WOOD, value="10", unit="lb")) == pytest.approx(4.5359237)
-    assert wood_mass(_row(1, Kind.WOOD, note="two splits")) is None
+    assert stated_mass(_row(1, Kind.WOOD, value="10", unit="lb")) == pytest.approx(4.5359237)
+    assert stated_mass(_row(1, Kind.WOOD, note="two splits")) is None
     assert door_is_open(_row(1, Kind.OVEN_DOOR, value="open"))
     assert not door_is_open(_row(1, Kind.OVEN_DOOR, value="closed"))
 

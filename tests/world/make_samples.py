@@ -167,14 +167,14 @@ _FIELDS: list[dict[str, object]] = [
         "constraints": {"required": True, "enum": [str(kind) for kind in Kind]},
     },
     {"name": "spot", "type": "string", "description": "where it was read, or where a pan stands"},
-    {"name": "value", "type": "string", "description": "temperature, mass, fraction open, state, or row taken back"},
+    {"name": "value", "type": "string", "description": "temperature, mass, fraction open, state, minutes, or a row"},
     {
         "name": "unit",
         "type": "string",
-        "description": "F or C, kg or lb",
-        "constraints": {"enum": ["F", "C", "kg", "lb"]},
+        "description": "F or C, kg or lb, min",
+        "constraints": {"enum": ["F", "C", "kg", "lb", "min"]},
     },
-    {"name": "note", "type": "string", "description": "free words"},
+    {"name": "note", "type": "string", "description": "free words; what went into the oven"},
 ]  # fmt: skip
 
 

@@ -19,7 +19,7 @@ from cookstove_gui.stove.entries import (
     fraction_open,
     reading_kelvin,
     wood_count,
-    wood_mass,
+    stated_mass,
 )
 from tests.world.cooks import (
     DRAWS,
@@ -171,7 +171,7 @@ class _Watch:
 
     def _load(self, row: Entry, member: int) -> None:
         world, random = self.session.world, self.random
-        written = wood_mass(row)
+        written = stated_mass(row)
         if written is None:
             mass = (wood_count(row) or 1.0) * world.split_mass * (0.8 + 0.4 * random.random())
         else:

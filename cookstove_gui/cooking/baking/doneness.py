@@ -28,7 +28,7 @@ LONGEST_MINUTES = 12 * 60.0  # one in longer than this has a wrong clock
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Doneness:
-    """How far a bake is and will be; minutes from the projection's `now` unless said otherwise."""
+    """How far a bake is and will be; minutes from the projection's `now` unless said otherwise, below 0 before it."""
 
     bake: Bake
     done_at: float  # K, core
@@ -88,12 +88,12 @@ def doneness(
     cores: FloatArray = np.stack([core_path(bake, heat, pressure) for heat in ovens])
     never = float(seconds[-1]) / 60.0
     taken = first_reach(seconds, cores, goal) / 60.0
-    done = late_quantiles(np.maximum(taken - ago, 0.0), never - ago)
+    done = late_quantiles(taken - ago, never - ago)
     safe = safe_minimum(bake.safety) if bake.safety else None
     safe_min = None
     if safe is not None:
         reached = first_reach(seconds, cores, safe.temperature) / 60.0
-        safe_min = late_quantiles(np.maximum(reached - ago, 0.0), never - ago)
+        safe_min = late_quantiles(reached - ago, never - ago)
     in_danger = None if safe is None else _in_danger(seconds, cores)
     task = task_of(bake.task)
     recipe = None if task is None else steady_minutes(bake, task.middle, pressure)
@@ -158,10 +158,10 @@ def matched_to_core(bake: Bake, oven: FloatArray, measured_core: float, pressure
     return replace(bake, vapour=float(np.sqrt(low * high)))
 
 
-def oven_since(projection: Projection, past: Trace, went_in: datetime) -> FloatArray:
-    """The oven as believed [K], every `STEP` seconds from when the bake went in up to now."""
+def oven_since(projection: Projection, past: Trace, went_in: datetime, until: datetime | None = None) -> FloatArray:
+    """The oven as believed [K], every `STEP` seconds from when the bake went in up to some moment, or to now."""
     ago = (projection.now - went_in).total_seconds()
-    seconds = np.arange(0.0, ago + 1e-6, STEP)
+    seconds = np.arange(0.0, ((until or projection.now) - went_in).total_seconds() + 1e-6, STEP)
     return np.asarray(np.interp(seconds - ago, _trace_seconds(projection, past), past.p50))
 
 

@@ -22,7 +22,7 @@ class TurnReminder:
     least: float  # K, tenth percentile of the difference
     most: float  # K, ninetieth
     chance: float  # that the difference is at least `TURN_FROM`
-    in_min: float  # from now; 0 when it is time, or past it
+    in_min: float  # from now; below 0 it was due before
 
 
 def turn_reminder(projection: Projection, stove: Stove, elapsed_min: float, whole_min: float) -> TurnReminder | None:
@@ -48,5 +48,5 @@ def turn_reminder(projection: Projection, stove: Stove, elapsed_min: float, whol
         least=least,
         most=most,
         chance=float(np.mean(apart >= TURN_FROM)),
-        in_min=max(0.0, TURN_AT * whole_min - elapsed_min),
+        in_min=TURN_AT * whole_min - elapsed_min,
     )

@@ -50,7 +50,7 @@ def typed_wood(text: str, mass_unit: MassUnit) -> tuple[str, str, str]:
 
 def _retyped(old: Entry, typed: str, mass_unit: MassUnit) -> Entry:
     match old.kind:
-        case Kind.READING:
+        case Kind.READING | Kind.PROBE:
             value, unit = parse_temperature(typed, cast(TemperatureUnit, old.unit))
             return replace(old, value=tidy(value, 2), unit=unit)
         case Kind.WOOD:
@@ -58,12 +58,17 @@ def _retyped(old: Entry, typed: str, mass_unit: MassUnit) -> Entry:
                 return replace(old, note=f"{typed} {'split' if typed == '1' else 'splits'}")
             mass, unit_of_mass, note = typed_wood(typed, cast(MassUnit, old.unit or mass_unit))
             return replace(old, value=mass, unit=unit_of_mass, note=note)
+        case Kind.OVEN_IN:
+            put_in = _MASS.fullmatch(typed)
+            if put_in is None:
+                return replace(old, note=typed)
+            return replace(
+                old, value=put_in[1].replace(",", "."), unit=(put_in[2] or old.unit or mass_unit).lower()
+            )
         case Kind.NOTE:
             return replace(old, note=typed)
-        case Kind.LIT | Kind.OUT:
-            raise InputProblem(
-                "Lighting and going out have no number to correct; change the time, or take it back with Delete."
-            )
+        case Kind.LIT | Kind.OUT | Kind.TURNED | Kind.OVEN_OUT:
+            raise InputProblem("This row has no number to correct; change its time, or take it back with Delete.")
         case _:
             return replace(old, value=typed)
 
@@ -71,11 +76,11 @@ def _retyped(old: Entry, typed: str, mass_unit: MassUnit) -> Entry:
 def text_of(row: Entry) -> str:
     """What stands in the field while a row is corrected: the text that would leave it as it is."""
     match row.kind:
-        case Kind.WOOD:
+        case Kind.WOOD | Kind.OVEN_IN:
             return f"{row.value} {row.unit}".strip() if row.value else row.note
         case Kind.NOTE:
             return row.note
-        case Kind.LIT | Kind.OUT:
+        case Kind.LIT | Kind.OUT | Kind.TURNED | Kind.OVEN_OUT:
             return ""
         case _:
             return row.value

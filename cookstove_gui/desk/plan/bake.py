@@ -3,26 +3,13 @@
 from dataclasses import dataclass, replace
 from datetime import datetime
 
-import numpy as np
-
 from cookstove_gui.cooking.baking.catalogue import LARGEST, SMALLEST, Bake, bake_of, bakes, mass_of, scaled
-from cookstove_gui.cooking.baking.doneness import (
-    COLDEST_OVEN,
-    HOTTEST_OVEN,
-    Doneness,
-    doneness,
-    matched_to_core,
-    oven_since,
-)
-from cookstove_gui.cooking.baking.turning import TurnReminder, turn_reminder
-from cookstove_gui.cooking.fit.tasks import Task, task_of
+from cookstove_gui.cooking.baking.in_oven import JUST_IN, InOven, Probe
+from cookstove_gui.cooking.baking.under_way import UnderWay, under_way
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.forecast.answers import Projection
 from cookstove_gui.situation import Standing
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import KILOGRAMS_PER_POUND
-
-_LEAST_IN_MIN = 2.0  # a probe says nothing about a bake that has only just gone in
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,17 +21,6 @@ class BakeChoice:
     start: float | None = None  # K
     went_in: datetime | None = None  # or will go in; now if left out
     core: float | None = None  # K, what a probe shows now
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BakePlan:
-    """When it will be done, and when to turn it."""
-
-    choice: BakeChoice
-    task: Task | None
-    goes_in_min: float  # from now; below 0 it is in already
-    answer: Doneness
-    turn: TurnReminder | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -88,26 +64,17 @@ def sized(choice: BakeChoice) -> Bake:
     return bake if choice.start is None else replace(bake, start=choice.start)
 
 
-def plan_bake(inputs: BakeInputs) -> BakePlan:
+def plan_bake(inputs: BakeInputs) -> UnderWay:
     """When it will be done."""
     choice, standing = inputs.choice, inputs.standing
-    projection = _possible(standing.projection)
     bake = sized(choice)
     went_in = choice.went_in or standing.now
-    ago = (standing.now - went_in).total_seconds() / 60
+    probes = ()
     if choice.core is not None:
-        if ago < _LEAST_IN_MIN:
+        if standing.now - went_in < JUST_IN:
             raise InputProblem(
                 f"The {bake.name} must be in the oven before a probe tells anything; type when it went in."
             )
-        bake = matched_to_core(bake, oven_since(projection, standing.trace, went_in), choice.core, inputs.pressure)
-    answer = doneness(
-        bake, projection, oven=inputs.stove.oven_spot, went_in=went_in, past=standing.trace, pressure=inputs.pressure
-    )
-    whole = None if answer.done_min.p50 is None else answer.done_min.p50 + ago
-    turn = None if whole is None else turn_reminder(projection, inputs.stove, ago, whole)
-    return BakePlan(choice=choice, task=task_of(bake.task), goes_in_min=-ago, answer=answer, turn=turn)
-
-
-def _possible(projection: Projection) -> Projection:
-    return replace(projection, kelvin=np.clip(projection.kelvin, COLDEST_OVEN, HOTTEST_OVEN))
+        probes = (Probe(at=standing.now, core=choice.core),)
+    inside = InOven(number=0, name=bake.name, bake=bake, went_in=went_in, probes=probes)
+    return under_way(inside, standing.projection, standing.trace, inputs.stove, inputs.pressure)

@@ -27,7 +27,7 @@ from cookstove_gui.forecast.model.normal import NINETIETH
 from cookstove_gui.forecast.model.observation import LastReading, Reading, read, rounding_step
 from cookstove_gui.forecast.model.spot_width import next_width, strays
 from cookstove_gui.forecast.tracking.belief import Draws, TracePoint
-from cookstove_gui.stove.entries import Entry, Kind, door_is_open, fraction_open, wood_count, wood_mass
+from cookstove_gui.stove.entries import Entry, Kind, door_is_open, fraction_open, wood_count, stated_mass
 from cookstove_gui.stove.stove import SpotKind, Stove
 
 KINDLING = (0.9, 0.5)  # kg, spread of the logarithm: what lies under a fire that is lit
@@ -209,7 +209,7 @@ def _opening(entry: Entry) -> float | None:
 
 def _mass(entry: Entry) -> float | None:
     try:
-        mass = wood_mass(entry)
+        mass = stated_mass(entry)
     except InputProblem:
         return None
     return None if mass is None or not math.isfinite(mass) or mass <= 0.0 else min(mass, MOST_MASS)

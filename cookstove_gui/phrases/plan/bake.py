@@ -1,26 +1,25 @@
 """When a bake is done, when to turn it, and when it is safe. Kelvin, and minutes from the edge’s now."""
 
+from dataclasses import replace
+
 from cookstove_gui.cooking.baking.doneness import Doneness
-from cookstove_gui.cooking.baking.turning import TurnReminder
+from cookstove_gui.cooking.baking.under_way import UnderWay
 from cookstove_gui.cooking.fit.tasks import Task
 from cookstove_gui.cooking.safety.food_safety import danger_minutes_allowed, holding_limits
-from cookstove_gui.phrases.edge import Edge, duration, span, spot_label
+from cookstove_gui.forecast.answers import Quantiles
+from cookstove_gui.phrases.edge import Edge, duration, span
+from cookstove_gui.phrases.in_oven import apart_words, done_words, window_words
 from cookstove_gui.stove.stove import USUAL_ROOM, Stove
-from cookstove_gui.units import degrees_difference
 
 
-def bake_headline(name: str, answer: Doneness, goes_in_min: float, edge: Edge) -> str:
+def bake_headline(found: UnderWay, edge: Edge) -> str:
     """When the bake is done."""
-    done = answer.done_min
-    if done.p50 is None:
-        return f"With this fire the {name} will hardly be done within three hours. It needs more heat or more time."
-    if done.p50 < 1 and goes_in_min < 0:
-        return f"The {name} is likely done now. Look, and measure its core."
-    if goes_in_min < -1:
-        begin = "The"
-    else:
-        begin = f"If it goes in {f'at {edge.clock(goes_in_min)}' if goes_in_min > 1 else 'now'}, the"
-    return f"{begin} {name} is done about {edge.clock(done.p50)}; {span(done, edge)}."
+    in_min, likely = found.goes_in_min, found.likely
+    if likely is None or in_min < -1:
+        return done_words(found, edge)
+    when = f"at {edge.clock(in_min)}" if in_min > 1 else "now"
+    name = found.inside.name
+    return f"If it goes in {when}, the {name} is done about {edge.at(likely)}{window_words(found, edge)}."
 
 
 def bake_against_steady(answer: Doneness, task: Task | None, edge: Edge) -> str:
@@ -52,11 +51,19 @@ def safe_words(answer: Doneness, edge: Edge) -> str:
     if answer.safe is None:
         return ""
     rest = f" and rests {answer.safe.rest_minutes:.0f} minutes" if answer.safe.rest_minutes else ""
-    when = "" if answer.safe_min is None else f", reached {span(answer.safe_min, edge)}"
+    when = "" if answer.safe_min is None else f", {_reached(answer.safe_min, edge)}"
     return (
         f"Safe only when its core has been at {edge.heat(answer.safe.temperature)}{rest}{when}. "
         f"These times are estimates: measure the core, the thermometer decides. Source: {answer.safe.source}."
     )
+
+
+def _reached(found: Quantiles, edge: Edge) -> str:
+    """When a core reaches something; what has gone of the window is not named."""
+    if found.p50 is not None and found.p50 <= 0.0:
+        return "likely reached by now"
+    soonest = None if found.p10 is None else max(found.p10, 0.0)
+    return f"reached {span(replace(found, p10=soonest), edge)}"
 
 
 def holding_words(edge: Edge) -> str:
@@ -68,24 +75,12 @@ def holding_words(edge: Edge) -> str:
     )
 
 
-def turn_words(reminder: TurnReminder | None, stove: Stove, edge: Edge) -> str:
+def turn_words(found: UnderWay, stove: Stove, edge: Edge) -> str:
     """When to turn the pan, and why."""
-    if reminder is None:
+    if found.turn is None:
         return ""
-    hotter, cooler = (spot_label(stove, name) for name in (reminder.hotter, reminder.cooler))
-    when = "now" if reminder.in_min < 1 else f"at {edge.clock(reminder.in_min)}"
-    # No finer than a wall read some while ago can say.
-    step = 10 if edge.unit == "F" else 5
-    least, most = (
-        step * round(degrees_difference(kelvin, edge.unit) / step) for kelvin in (reminder.least, reminder.most)
-    )
-    if least == most:
-        apart = f"runs about {most} °{edge.unit} hotter than {cooler}"
-    elif least > 0:
-        apart = f"runs {least} to {most} °{edge.unit} hotter than {cooler}"
-    else:
-        apart = f"probably runs hotter than {cooler}, by up to {most} °{edge.unit}"
-    return f"Turn it {when}: {hotter} {apart}."
+    when = "now" if found.turn.in_min < 1 else f"at {edge.clock(found.turn.in_min)}"
+    return f"Turn it {when}: {apart_words(found, stove, edge)}."
 
 
 def danger_words(found: Doneness, edge: Edge, room: float = USUAL_ROOM) -> str:

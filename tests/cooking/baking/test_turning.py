@@ -24,11 +24,11 @@ def test_a_hot_wall_asks_for_a_turn_half_way() -> None:
     assert found.chance == 1.0
 
 
-def test_past_half_way_it_is_time_now() -> None:
+def test_past_half_way_it_was_due_before() -> None:
     found = turn_reminder(uneven(360, 440), STOVE, elapsed_min=40, whole_min=50)
     assert found is not None
     assert found.hotter == "oven_right"
-    assert found.in_min == 0
+    assert found.in_min == -15
 
 
 def test_even_walls_or_unknown_ones_need_no_turn() -> None:

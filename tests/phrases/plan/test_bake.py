@@ -1,12 +1,16 @@
 """A bake in words: clocks, windows and what is not known; a safe minimum is never softened."""
 
+from datetime import timedelta
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from cookstove_gui.cooking.baking.catalogue import bake_of
 from cookstove_gui.cooking.baking.doneness import Doneness
+from cookstove_gui.cooking.baking.in_oven import InOven
 from cookstove_gui.cooking.baking.turning import TurnReminder
+from cookstove_gui.cooking.baking.under_way import UnderWay
 from cookstove_gui.cooking.fit.tasks import task_of
 from cookstove_gui.cooking.safety.food_safety import safe_minimum
 from cookstove_gui.forecast.answers import Quantiles
@@ -40,25 +44,32 @@ def answer(done: Quantiles, *, key: str = "chicken", late: float | None = 12.0) 
     )
 
 
+def going_in(answer: Doneness, in_min: float, edge: Edge, turn: TurnReminder | None = None) -> UnderWay:
+    went_in = edge.now + timedelta(minutes=in_min)
+    inside = InOven(number=1, name=answer.bake.name, bake=answer.bake, went_in=went_in)
+    return UnderWay(inside=inside, asked_at=edge.now, answer=answer, turn=turn)
+
+
 @pytest.mark.parametrize(
     ("goes_in", "said"),
     [
-        (0.0, "If it goes in now, the chicken is done about 9:33; between 9:13 and 9:53."),
-        (20.0, "If it goes in at 8:23, the chicken is done about 9:33; between 9:13 and 9:53."),
-        (-30.0, "The chicken is done about 9:33; between 9:13 and 9:53."),
+        (0.0, "If it goes in now, the whole chicken is done about 9:33, between 9:13 and 9:53."),
+        (20.0, "If it goes in at 8:23, the whole chicken is done about 9:33, between 9:13 and 9:53."),
+        (-30.0, "The whole chicken is done about 9:33, between 9:13 and 9:53."),
     ],
 )
 def test_when_it_goes_in_and_is_done(goes_in: float, said: str) -> None:
-    assert bake_headline("chicken", answer(of(70, 90, 110)), goes_in, EDGE) == said
+    assert bake_headline(going_in(answer(of(70, 90, 110)), goes_in, EDGE), EDGE) == said
 
 
 def test_a_bake_that_is_done_is_looked_at_and_measured() -> None:
-    assert "measure its core" in bake_headline("chicken", answer(of(0, 0, 0)), -80.0, EDGE)
+    said = bake_headline(going_in(answer(of(-9, -4, 0)), -80.0, EDGE), EDGE)
+    assert said == "The whole chicken was likely done at 7:59. Look, and measure its core."
 
 
 @given(quantiles(), st.floats(-120, HORIZON), edges())
 def test_no_clock_of_a_bake_has_passed(done: Quantiles, goes_in: float, edge: Edge) -> None:
-    said = bake_headline("chicken", answer(done), goes_in, edge)
+    said = bake_headline(going_in(answer(done), goes_in, edge), edge)
     assert is_plain(said)
     assert all(found <= HORIZON + 1 for found in ahead(said, edge))
     assert (done.p50 is None) is ("hardly be done" in said)
@@ -125,5 +136,6 @@ def test_turning_a_loaf_claims_no_more_than_the_walls_readings_can_say(
         in_min=in_min,
     )  # fmt: skip
     expected = said.replace("LEFT", spot_label(STOVE, "oven_left")).replace("RIGHT", spot_label(STOVE, "oven_right"))
-    assert turn_words(reminder, STOVE, EDGE) == f"Turn it {when}: {expected}"
-    assert turn_words(None, STOVE, EDGE) == ""
+    found = answer(of(70, 90, 110))
+    assert turn_words(going_in(found, 0.0, EDGE, reminder), STOVE, EDGE) == f"Turn it {when}: {expected}"
+    assert turn_words(going_in(found, 0.0, EDGE), STOVE, EDGE) == ""

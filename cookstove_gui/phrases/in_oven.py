@@ -1,0 +1,83 @@
+"""What is in the oven: when to look at it, when to turn it, when it is done."""
+
+from cookstove_gui.advice import Advice, Deadline, Subject
+from cookstove_gui.cooking.baking.under_way import UnderWay
+from cookstove_gui.phrases.edge import Edge, spot_label
+from cookstove_gui.stove.stove import Stove
+from cookstove_gui.units import degrees_difference
+
+
+def oven_headline(advice: Advice, inside: UnderWay, stove: Stove, edge: Edge) -> str:
+    """What the thing in the oven wants now, or when it will be done."""
+    name = inside.inside.name
+    match advice.subject:
+        case Subject.LOOK_AT if advice.by is not None:
+            if advice.by.passed:
+                return f"Look at the {name} now; you wanted to at {edge.at(advice.by.at)}, which has passed."
+            return f"Look at the {name} {_at(advice.by, edge)}."
+        case Subject.TURN if advice.by is not None:
+            why = f": {apart_words(inside, stove, edge)}" if inside.turn else ""
+            if advice.by.passed:
+                return f"Turn the {name} now, it was due at {edge.at(advice.by.at)}{why}."
+            return f"Turn the {name} {_at(advice.by, edge)}{why}."
+        case Subject.TAKE_OUT if advice.by is not None:
+            return f"{done_words(inside, edge)} {decides_words(inside, edge)}".strip()
+    turn = inside.turn_at
+    if turn is not None and turn > edge.now:
+        return f"{done_words(inside, edge)} Turn it at {edge.at(turn)}."
+    return done_words(inside, edge)
+
+
+def _at(by: Deadline, edge: Edge) -> str:
+    return "now" if edge.at(by.at) == edge.clock(0.0) else f"at {edge.at(by.at)}"
+
+
+def done_words(inside: UnderWay, edge: Edge) -> str:
+    """When it is done, with its window; what has gone of the window is not named."""
+    name, likely = inside.inside.name, inside.likely
+    if inside.answer is None:
+        return f"The {name} is in the oven since {edge.at(inside.inside.went_in)}."
+    if likely is None:
+        return f"With this fire the {name} will hardly be done within three hours. It needs more heat or more time."
+    if likely < edge.now:
+        return f"The {name} was likely done at {edge.at(likely)}. Look, and measure its core."
+    return f"The {name} is done about {edge.at(likely)}{window_words(inside, edge)}."
+
+
+def window_words(inside: UnderWay, edge: Edge) -> str:
+    """`, between 5:16 and 5:47`: what is left of the window."""
+    first, last = inside.earliest, inside.latest
+    if last is None:
+        return ", perhaps much later"
+    if first is None or edge.at(first) == edge.at(last):
+        return ""
+    if first <= edge.now:
+        return f", by {edge.at(last)} at the latest"
+    return f", between {edge.at(first)} and {edge.at(last)}"
+
+
+def decides_words(inside: UnderWay, edge: Edge) -> str:
+    """That the core decides, not the clock."""
+    if inside.answer is None:
+        return ""
+    heat = edge.heat(inside.answer.done_at)
+    if inside.answer.safe is not None:
+        return f"It comes out at a core of {heat} or more: the thermometer decides."
+    return f"Done at a core of about {heat}."
+
+
+def apart_words(inside: UnderWay, stove: Stove, edge: Edge) -> str:
+    """Which wall runs hotter, and by how much; no finer than a wall read some while ago can say."""
+    reminder = inside.turn
+    if reminder is None:
+        return ""
+    hotter, cooler = (spot_label(stove, name) for name in (reminder.hotter, reminder.cooler))
+    step = 10 if edge.unit == "F" else 5
+    least, most = (
+        step * round(degrees_difference(kelvin, edge.unit) / step) for kelvin in (reminder.least, reminder.most)
+    )
+    if least == most:
+        return f"{hotter} runs about {most} °{edge.unit} hotter than {cooler}"
+    if least > 0:
+        return f"{hotter} runs {least} to {most} °{edge.unit} hotter than {cooler}"
+    return f"{hotter} probably runs hotter than {cooler}, by up to {most} °{edge.unit}"
