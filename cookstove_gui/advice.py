@@ -1,8 +1,8 @@
 """From how a stove stands to what its cook should do now: why, by when, how sure, and what to read next. No words.
 
-The rules stand in `RULES`, in the order in which they speak: danger, first fires, what in the oven needs the cook within
-minutes, the fire, what else is in the oven, the band. The first that has something to say makes the heading; nothing
-else composes advice.
+The rules stand in `RULES`, in the order in which they speak: danger, first fires, what in the oven needs the cook
+within minutes, the fire, what else is in the oven, the band. The first that has something to say makes the heading;
+nothing else composes advice.
 """
 
 from collections.abc import Callable

@@ -1,10 +1,11 @@
 """What is in the oven: when to look at it, when to turn it, when it is done."""
 
 from cookstove_gui.advice import Advice, Deadline, Subject
+from cookstove_gui.cooking.baking.in_oven import InOven
 from cookstove_gui.cooking.baking.under_way import UnderWay
-from cookstove_gui.phrases.edge import Edge, spot_label
+from cookstove_gui.phrases.edge import Edge, spot_label, whole
 from cookstove_gui.stove.stove import Stove
-from cookstove_gui.units import degrees_difference
+from cookstove_gui.units import clock_text, degrees, degrees_difference
 
 
 def oven_headline(advice: Advice, inside: UnderWay, stove: Stove, edge: Edge) -> str:
@@ -81,3 +82,15 @@ def apart_words(inside: UnderWay, stove: Stove, edge: Edge) -> str:
     if least > 0:
         return f"{hotter} runs {least} to {most} °{edge.unit} hotter than {cooler}"
     return f"{hotter} probably runs hotter than {cooler}, by up to {most} °{edge.unit}"
+
+
+def inside_rows(inside: InOven, unit: str, offset_minutes: int) -> str:
+    """What the log says of it: how warm its core was when, whether it was turned, when it is to be looked at."""
+    probes = [
+        f"{clock_text(one.at, offset_minutes)}  {whole(degrees(one.core, unit))} °{unit}" for one in inside.probes
+    ]
+    if inside.turned_at is not None:
+        probes.append(f"{clock_text(inside.turned_at, offset_minutes)}  turned")
+    if inside.due_at is not None:
+        probes.append(f"{clock_text(inside.due_at, offset_minutes)}  look at it")
+    return "\n".join(probes)

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from enum import StrEnum
 
-from cookstove_gui.stove.entries import Entry, Kind, fraction_open, reading_kelvin, wood_count, stated_mass
+from cookstove_gui.stove.entries import Entry, Kind, fraction_open, reading_kelvin, stated_mass, wood_count
 from cookstove_gui.stove.stove import SpotKind, spot_kind_from_name
 from cookstove_gui.units import kelvin
 

@@ -16,8 +16,8 @@ from cookstove_gui.stove.entries import (
     fraction_open,
     numbers_kept,
     reading_kelvin,
-    wood_count,
     stated_mass,
+    wood_count,
 )
 
 SEVEN = datetime(2026, 1, 5, 12, 0, tzinfo=UTC)

@@ -18,8 +18,8 @@ from cookstove_gui.stove.entries import (
     door_is_open,
     fraction_open,
     reading_kelvin,
-    wood_count,
     stated_mass,
+    wood_count,
 )
 from tests.world.cooks import (
     DRAWS,

@@ -14,7 +14,7 @@ from cookstove_gui.forecast.answers import NORMAL_P90, Quantiles
 from cookstove_gui.physics.burning import burn_time, mean_burning_rate
 from cookstove_gui.physics.firewood import heat_output, heating_value_net
 from cookstove_gui.resource_files import table
-from cookstove_gui.stove.entries import USUAL_SPLIT, Entry, Kind, Session, wood_count, stated_mass
+from cookstove_gui.stove.entries import USUAL_SPLIT, Entry, Kind, Session, stated_mass, wood_count
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import WATTS_PER_BTU_PER_HOUR
 

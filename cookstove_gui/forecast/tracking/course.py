@@ -27,7 +27,7 @@ from cookstove_gui.forecast.model.normal import NINETIETH
 from cookstove_gui.forecast.model.observation import LastReading, Reading, read, rounding_step
 from cookstove_gui.forecast.model.spot_width import next_width, strays
 from cookstove_gui.forecast.tracking.belief import Draws, TracePoint
-from cookstove_gui.stove.entries import Entry, Kind, door_is_open, fraction_open, wood_count, stated_mass
+from cookstove_gui.stove.entries import Entry, Kind, door_is_open, fraction_open, stated_mass, wood_count
 from cookstove_gui.stove.stove import SpotKind, Stove
 
 KINDLING = (0.9, 0.5)  # kg, spread of the logarithm: what lies under a fire that is lit

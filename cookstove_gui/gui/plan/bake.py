@@ -1,14 +1,20 @@
 """In the oven: when it will be done in this oven, what a falling oven costs, when to turn it, and when it is safe."""
 
+from collections.abc import Callable
+from dataclasses import replace
+
 from PySide6.QtWidgets import QWidget
 
+from cookstove_gui.cooking.baking.in_oven import InOven
+from cookstove_gui.cooking.baking.under_way import UnderWay
+from cookstove_gui.cooking.fit.tasks import task_of
 from cookstove_gui.cooking.instruments.kitchen import room_heat
 from cookstove_gui.desk.my_stove.site import site_here
+from cookstove_gui.desk.plan import oven_rows
 from cookstove_gui.desk.plan import texts as plan_texts
 from cookstove_gui.desk.plan.bake import (
     BakeChoice,
     BakeInputs,
-    BakePlan,
     bake_options,
     plan_bake,
     sized,
@@ -17,8 +23,9 @@ from cookstove_gui.desk.plan.bake import (
 )
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.plan.inside import InsideRows
 from cookstove_gui.gui.plan.part import CAPTION_WIDTH, CHOICE_WIDTH, PlanPart
-from cookstove_gui.gui.widgets.form import Choice, say, words
+from cookstove_gui.gui.widgets.form import Choice, Field, button, say, words
 from cookstove_gui.phrases.my_stove.air import altitude_hints
 from cookstove_gui.phrases.plan.bake import (
     bake_against_steady,
@@ -29,18 +36,21 @@ from cookstove_gui.phrases.plan.bake import (
     safe_words,
     turn_words,
 )
-from cookstove_gui.units import TemperatureUnit, degrees, mass_unit_beside, tidy
+from cookstove_gui.units import TemperatureUnit, clock_text, degrees, mass_unit_beside, tidy
+
+_LOGGED = "in the oven, row "  # before the number, in the key of a choice that is in the oven already
 
 
-class BakePart(PlanPart[BakeInputs, BakePlan]):
+class BakePart(PlanPart[BakeInputs, UnderWay]):
     """One thing in the oven."""
 
     def __init__(self, link: DeskLink, parent: QWidget | None = None) -> None:
         super().__init__(link, "plan_bake", "In the oven", parent)
         self._shown_for: tuple[str, str] = ("", "")
+        self._seen: tuple[int, ...] = ()  # rows of what was in the oven when last shown
+        self._kept = bake_options()[0][0]  # what was chosen before something in the oven was
         self._what = Choice("What", "bake_what", "What goes in", width=CHOICE_WIDTH, caption_width=CAPTION_WIDTH)
-        options = bake_options()
-        self._what.show_options(options, options[0][0])
+        self._what.show_options(bake_options(), self._kept)
         self._what.chosen.connect(lambda _key: self._choose())
         self.form.addWidget(self._what)
         self._mass = self.field("Weight", "bake_mass", "Weight of one; empty for the usual one")
@@ -48,6 +58,15 @@ class BakePart(PlanPart[BakeInputs, BakePlan]):
         self._when = self.field("Goes in", "bake_when", "When: now, a clock such as 7:30, or +20 for in twenty minutes")
         self._when.show_text("now")
         self._core = self.field("Probe", "bake_core", "Its core temperature now, if a probe is in it")
+        self._put_in = button("It is in the oven", "bake_put_in", "Write down that it is in the oven", role="main")
+        self._put_in.clicked.connect(self._write_in)
+        self.form.addWidget(self._put_in)
+        self._inside = InsideRows()
+        self._inside.probed.connect(lambda text: self._write(self._inside.probe, oven_rows.probe, text))
+        self._inside.due.connect(lambda text: self._write(self._inside.look, oven_rows.look_at, text))
+        self._inside.turned.connect(lambda: self._write(None, oven_rows.turned))
+        self._inside.taken_out.connect(lambda: self._write(None, oven_rows.taken_out))
+        self.form.addWidget(self._inside)
         self._steady = words(name="bake_steady")
         self._core_words = words(name="bake_core_words")
         self._turn = words(role="good", name="bake_turn")
@@ -66,7 +85,8 @@ class BakePart(PlanPart[BakeInputs, BakePlan]):
     def show_unit(self) -> None:
         """Show the usual weight and temperature of what was chosen, in the unit on the screen."""
         unit, key = self.desk.unit, self._what.key
-        if (unit, key) == self._shown_for:
+        self._inside.show_unit(unit)
+        if (unit, key) == self._shown_for or self._logged() is not None:
             return
         old_unit, old_key = self._shown_for
         mass, start = usual_mass(key), usual_start(key)
@@ -79,26 +99,68 @@ class BakePart(PlanPart[BakeInputs, BakePlan]):
         self._start.show_text(tidy(degrees(start, unit), 0), f"°{unit}")
         self._core.show_text("", f"°{unit}")
 
+    def show_standing(self) -> None:
+        """Offer what is in the oven by the log, then answer as the other parts do."""
+        if self.isVisible():
+            self._show_inside()
+        super().show_standing()
+
+    def _show_inside(self) -> None:
+        """What is in the oven stands first among the choices; what has just gone in is chosen."""
+        inside = oven_rows.inside_now(self.desk)
+        numbers = tuple(one.number for one in inside)
+        new = [number for number in numbers if number not in self._seen]
+        self._seen = numbers
+        key = f"{_LOGGED}{new[-1]}" if new else self._what.key
+        if key.startswith(_LOGGED) and key not in {f"{_LOGGED}{number}" for number in numbers}:
+            key = self._kept
+        offset = self.desk.offset_minutes
+        options = [(f"{_LOGGED}{one.number}", f"{one.name}, in at {clock_text(one.went_in, offset)}") for one in inside]
+        self._what.show_options([*options, *bake_options()], key)
+        logged = self._logged()
+        for part in (self._mass, self._start, self._when, self._core):
+            part.setVisible(logged is None)
+        self._put_in.setVisible(logged is None and self.desk.is_live and bool(self.desk.entries))
+        self._inside.setVisible(logged is not None)
+        if logged is not None:
+            self._inside.show_rows(logged, self.desk.unit, offset, can_write=self.desk.is_live)
+        self.show_unit()
+
+    def _logged(self) -> InOven | None:
+        """What is chosen, if it is in the oven by the log."""
+        key = self._what.key
+        return next((one for one in oven_rows.inside_now(self.desk) if key == f"{_LOGGED}{one.number}"), None)
+
     def inputs(self) -> BakeInputs | None:
         """The question, or none while something typed is not understood."""
-        standing, choice = self.desk.standing, self._choice()
+        standing, logged = self.desk.standing, self._logged()
+        if standing is not None and logged is not None:
+            if all(one.inside != logged for one in standing.bakes):
+                return None  # the standing that knows of it is on its way
+            return BakeInputs(
+                standing=standing, stove=self.desk.stove, pressure=0.0, choice=BakeChoice(key=""), number=logged.number
+            )
+        choice = self._choice()
         if standing is None or choice is None:
             return None
         return BakeInputs(
             standing=standing, stove=self.desk.stove, pressure=site_here(self.desk).pressure, choice=choice
         )
 
-    def work_out(self, inputs: BakeInputs) -> BakePlan:
+    def work_out(self, inputs: BakeInputs) -> UnderWay:
         """The answer."""
         return plan_bake(inputs)
 
-    def show_answer(self, answer: BakePlan) -> None:
+    def show_answer(self, answer: UnderWay) -> None:
         """Show when it is done, and why then."""
-        edge, found = self.edge, answer.answer
-        self.headline.setText(bake_headline(found.bake.name, found, answer.goes_in_min, edge))
-        say(self._steady, bake_against_steady(found, answer.task, edge))
+        self.headline.setText(bake_headline(answer, self.edge))
+        found = answer.answer
+        if found is None:
+            return
+        edge = replace(self.edge, now=answer.asked_at)  # its minutes count from there
+        say(self._steady, bake_against_steady(found, task_of(found.bake.task), edge))
         say(self._core_words, core_words(found, edge))
-        say(self._turn, turn_words(answer.turn, self.desk.stove, edge))
+        say(self._turn, turn_words(answer, self.desk.stove, self.edge))
         say(self._safe, safe_words(found, edge))
         say(self._holding, holding_words(edge) if found.safe else "")
         say(self._danger, danger_words(found, edge, self._room()))
@@ -116,7 +178,33 @@ class BakePart(PlanPart[BakeInputs, BakePlan]):
         return room_heat(self.desk.stove, self.desk.standing.zones if self.desk.standing else {})
 
     def _choose(self) -> None:
-        self.show_unit()
+        if self._logged() is None:
+            self._kept = self._what.key
+        self.show_standing()
+
+    def _write_in(self) -> None:
+        """Put it into the log; the form then shows it as in the oven."""
+        choice = self._choice()
+        if choice is None:
+            return
+        try:
+            oven_rows.put_in(self.desk, choice)
+        except InputProblem as problem:
+            self._when.show_problem(problem.sentence)
+            return
+        self._when.show_text("now")
+        self._core.clear()
+        self.show_standing()
+
+    def _write(self, field: Field | None, row: Callable[..., None], *typed: str) -> None:
+        """Write a row about what is chosen; what is not understood is explained beside its field."""
+        logged = self._logged()
+        if logged is None:
+            return
+        if field is None:
+            row(self.desk, logged)
+        elif field.takes(lambda: row(self.desk, logged, *typed)):
+            field.clear()
         self.show_standing()
 
     def _choice(self) -> BakeChoice | None:
