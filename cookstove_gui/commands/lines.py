@@ -7,11 +7,13 @@ from typing import Any
 
 from cookstove_gui.commands.parsing import Request
 from cookstove_gui.commands.question import Asked
+from cookstove_gui.cooking.baking.under_way import UnderWay
 from cookstove_gui.cooking.fit.fit import FitState
 from cookstove_gui.forecast.answers import Outlook, Quantiles
 from cookstove_gui.phrases.cook import action_words
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.heading import detail, headline
+from cookstove_gui.phrases.in_oven import in_oven_line
 from cookstove_gui.phrases.printed import fit_row, outlook_lines, zone_row
 from cookstove_gui.situation import Memory, Standing, work_out
 from cookstove_gui.units import degrees, iso_clock
@@ -71,6 +73,8 @@ def _outlook_lines(request: Request, asked: Asked) -> list[str]:
         if request.as_json:
             answer = _outlook_object(request, asked, found)
             answer["next_reading"] = _next_reading(standing)
+            if standing.bakes:
+                answer["in_oven"] = [_in_oven(one, asked) for one in standing.bakes]
             lines.append(one_line(answer | ({"if": typed} if typed else {})))
         else:
             step = f", if: {action_words(action).lower()}" if typed else ""
@@ -78,7 +82,8 @@ def _outlook_lines(request: Request, asked: Asked) -> list[str]:
             lines.extend(f"  {line}" for line in outlook_lines(found, standing.band, edge))
     if request.as_json:
         return lines
-    advice = [headline(standing, edge), detail(standing, edge)]
+    inside = [in_oven_line(one, standing.stove, edge) for one in standing.bakes]
+    advice = [*inside, headline(standing, edge), detail(standing, edge)]
     return [*lines, *(f"  {line}" for line in advice if line), *_caution_lines(standing)]
 
 
@@ -88,6 +93,19 @@ def _next_reading(standing: Standing) -> dict[str, Any] | None:
         return None
     gone = (standing.now - standing.course.asked_at).total_seconds() / 60.0
     return {"spot": reading.spot, "in_min": max(0, round(reading.in_min - gone))}
+
+
+def _in_oven(one: UnderWay, asked: Asked) -> dict[str, Any]:
+    """What is in the oven: clocks of going in, turning and being done; null beyond three hours or where not known."""
+    moments = {
+        "went_in": one.inside.went_in,
+        "turn_at": one.turn_at,
+        "done_earliest": one.earliest,
+        "done_likely": one.likely,
+        "done_latest": one.latest,
+    }
+    clocks = {name: None if at is None else iso_clock(at, asked.offset_minutes) for name, at in moments.items()}
+    return {"name": one.inside.name, **clocks}
 
 
 def _caution_lines(standing: Standing) -> list[str]:

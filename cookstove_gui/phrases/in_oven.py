@@ -23,10 +23,24 @@ def oven_headline(advice: Advice, inside: UnderWay, stove: Stove, edge: Edge) ->
             return f"Turn the {name} {_at(advice.by, edge)}{why}."
         case Subject.TAKE_OUT if advice.by is not None:
             return f"{done_words(inside, edge)} {decides_words(inside, edge)}".strip()
+    return _course_words(inside, edge)
+
+
+def in_oven_line(inside: UnderWay, stove: Stove, edge: Edge) -> str:
+    """One thing in the oven on a line of its own: since when, when to turn it and why, when it is done."""
+    why = f" ({apart_words(inside, stove, edge)})" if inside.turn else ""
+    return f"In the oven since {edge.at(inside.inside.went_in)}: {_course_words(inside, edge)}{why}"
+
+
+def _course_words(inside: UnderWay, edge: Edge) -> str:
+    """When it is done and when to turn it."""
     turn = inside.turn_at
-    if turn is not None and turn > edge.now:
-        return f"{done_words(inside, edge)} Turn it at {edge.at(turn)}."
-    return done_words(inside, edge)
+    done_already = inside.likely is not None and inside.likely < edge.now
+    if turn is None or done_already:
+        return done_words(inside, edge)
+    if turn < edge.now:
+        return f"{done_words(inside, edge)} Turning it was due at {edge.at(turn)}."
+    return f"{done_words(inside, edge)} Turn it at {edge.at(turn)}."
 
 
 def _at(by: Deadline, edge: Edge) -> str:
@@ -37,7 +51,7 @@ def done_words(inside: UnderWay, edge: Edge) -> str:
     """When it is done, with its window; what has gone of the window is not named."""
     name, likely = inside.inside.name, inside.likely
     if inside.answer is None:
-        return f"The {name} is in the oven since {edge.at(inside.inside.went_in)}."
+        return f"The {name} went into the oven at {edge.at(inside.inside.went_in)}."
     if likely is None:
         return f"With this fire the {name} will hardly be done within three hours. It needs more heat or more time."
     if likely < edge.now:

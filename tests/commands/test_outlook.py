@@ -1,6 +1,7 @@
 """The outlook has the agreed keys, looks at nothing after its moment, and takes the past only from before it."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from datetime import timedelta
 from pathlib import Path
 
@@ -8,6 +9,7 @@ import pytest
 
 from cookstove_gui.logbook.log_file import write_log
 from cookstove_gui.logbook.stove_file import write_stove
+from cookstove_gui.stove.checking import check_entry
 from cookstove_gui.stove.stove import Firebox, stove_with_default_spots
 
 from .conftest import OUTLOOK_KEYS, SEVEN, Said, rows
@@ -23,6 +25,20 @@ def test_outlook_has_exactly_the_agreed_keys(say: Callable[..., Said], log: Path
     assert list(answer["band"]) == ["low", "high", "chance_reached_3h", "enters_min", "stays_min"]
     assert list(answer["band"]["enters_min"]) == list(answer["band"]["stays_min"]) == ["p10", "p50", "p90"]
     assert list(answer["next_reading"]) == ["spot", "in_min"]
+
+
+def test_what_is_in_the_oven_is_told_with_its_clocks(say: Callable[..., Said], log: Path) -> None:
+    last = max(row.at for row in rows())
+    loaf = check_entry(at=last, offset_minutes=-300, kind="oven_in", note="loaf of bread")
+    write_log(log, [*rows(), replace(loaf, number=len(rows()) + 1)])
+    (answer,) = say("outlook", log, "--json").objects
+    assert list(answer) == [*OUTLOOK_KEYS, "in_oven"]
+    (told,) = answer["in_oven"]
+    assert list(told) == ["name", "went_in", "turn_at", "done_earliest", "done_likely", "done_latest"]
+    assert (told["name"], told["went_in"]) == ("loaf of bread", answer["now"])
+    text = "\n".join(say("outlook", log).lines)
+    assert "In the oven since 8:00: " in text
+    assert "Put the loaves in" not in text
 
 
 def test_outlook_speaks_of_the_last_row_in_fahrenheit(say: Callable[..., Said], log: Path) -> None:

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QHBoxLayout, QPushButton, QStackedWidget, QVBoxLay
 
 from cookstove_gui.cooking.safety.cautions import loading_order
 from cookstove_gui.desk import Receipt
+from cookstove_gui.desk.cook.into_the_oven import named_bake, offered_in, offered_out
 from cookstove_gui.desk.desk import Desk
 from cookstove_gui.errors import InputProblem, Problem
 from cookstove_gui.gui.cook.when_field import WhenField
@@ -33,6 +34,9 @@ class FireButton:
     question: str = ""
     answers: tuple[Answer, ...] = ()
     field_hint: str = ""
+
+
+_IN, _OUT = "in", "out"  # of the oven
 
 
 def _numbered(*pairs: tuple[str, str]) -> tuple[Answer, ...]:
@@ -80,9 +84,9 @@ BUTTONS = (
         kind=Kind.PAN,
         word="Pan",
         key="F10",
-        what="A pan was put on or taken off the lit-up spot",
+        what="A pan was put on or taken off the lit-up spot, or something into or out of the oven",
         question="Pan",
-        answers=_numbered(("on", "on"), ("off", "off")),
+        answers=_numbered(("on", "on"), ("off", "off"), ("into the oven", _IN), ("out of it", _OUT)),
     ),
     FireButton(kind=Kind.NOTE, word="Note", key="F11", what="Write a note", question="Note", field_hint="what"),
 )
@@ -156,6 +160,24 @@ class FirePanel(QStackedWidget):
         self.setCurrentWidget(self._chooser)
         self._chooser.take_focus()
 
+    def _ask_oven(self, way: str) -> None:
+        """What went into the oven, or came out; the one thing in it comes out without being asked for."""
+        try:
+            names = offered_in(self._desk) if way == _IN else offered_out(self._desk)
+        except InputProblem as problem:
+            self.refused.emit(problem.sentence)
+            self.leave()
+            return
+        if way == _OUT and len(names) == 1:
+            at = self._when.text()
+            self._record(lambda: self._desk.do(Kind.OVEN_OUT, note=names[0], at_text=at))
+            return
+        kind, question, hint = (
+            (Kind.OVEN_IN, "Into the oven", "or its name") if way == _IN else (Kind.OVEN_OUT, "Out of the oven", "")
+        )
+        answers = _numbered(*((name, name) for name in names))
+        self._ask(FireButton(kind=kind, word="", key="", what="", question=question, answers=answers, field_hint=hint))
+
     def _enter(self, value: str) -> None:
         asking = self._asking
         if asking is None:
@@ -163,6 +185,10 @@ class FirePanel(QStackedWidget):
         at = self._when.text()
         if asking.kind is Kind.WOOD:
             self._record(lambda: self._desk.do(Kind.WOOD, note=value, at_text=at))
+        elif value in (_IN, _OUT):
+            self._ask_oven(value)
+        elif asking.kind in (Kind.OVEN_IN, Kind.OVEN_OUT):
+            self._record(lambda: self._desk.do(asking.kind, note=value, at_text=at))
         elif asking.kind is Kind.PAN:
             self._record(lambda: self._desk.do(Kind.PAN, value=value, spot=self._desk.walk.spot.name, at_text=at))
         else:
@@ -175,6 +201,8 @@ class FirePanel(QStackedWidget):
         at = self._when.text()
         if asking.kind is Kind.NOTE:
             self._record(lambda: self._noted(text, at))
+        elif asking.kind is Kind.OVEN_IN:
+            self._record(lambda: self._desk.do(Kind.OVEN_IN, note=named_bake(text), at_text=at))
         else:
             self._record(lambda: self._weighed(text, at))
 

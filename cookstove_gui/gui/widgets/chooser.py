@@ -88,6 +88,7 @@ class Chooser(QWidget):
             button.clicked.connect(lambda _checked=False, value=answer.value: self.chosen.emit(value))
             button.setAutoDefault(False)
             self._row.addWidget(button, 1)
+            button.show()  # so that it can take the keyboard at once, also where a question follows on another
             self._buttons.append(button)
         self._field.clear()
         self._field.setPlaceholderText(field_hint)

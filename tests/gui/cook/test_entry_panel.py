@@ -307,6 +307,33 @@ def test_fire_events_take_two_keys(
     assert [(row.kind, row.value, row.note) for row in desk.entries] == [(kind, value, note)]
 
 
+def test_what_goes_into_the_oven_and_comes_out_takes_three_keys(panel: EntryPanel, desk: Desk) -> None:
+    press(panel, Qt.Key.Key_F10)
+    type_text(panel, "3")
+    type_text(panel, "1")
+    press(panel, Qt.Key.Key_F10)
+    type_text(panel, "4")
+    assert [(row.kind, row.note) for row in desk.entries] == [
+        (Kind.OVEN_IN, "loaf of bread"),
+        (Kind.OVEN_OUT, "loaf of bread"),
+    ]
+
+
+def test_part_of_a_name_says_what_goes_into_the_oven(panel: EntryPanel, desk: Desk) -> None:
+    press(panel, Qt.Key.Key_F10)
+    type_text(panel, "3")
+    control(panel, "chooser_field", QLineEdit).setFocus()
+    enter_number(panel, "pie")
+    assert [(row.kind, row.note) for row in desk.entries] == [(Kind.OVEN_IN, "fruit pie")]
+
+
+def test_nothing_comes_out_of_an_empty_oven(panel: EntryPanel, desk: Desk) -> None:
+    press(panel, Qt.Key.Key_F10)
+    type_text(panel, "4")
+    assert "Nothing is in the oven" in words(panel, "answer")
+    assert desk.entries == ()
+
+
 def test_lighting_takes_one_key(panel: EntryPanel, desk: Desk) -> None:
     press(panel, Qt.Key.Key_F5)
     assert [row.kind for row in desk.entries] == [Kind.LIT]

@@ -1,0 +1,112 @@
+"""What is in the oven is written down on the page Plan, and is there again after a restart."""
+
+from datetime import timedelta
+
+import pytest
+from PySide6.QtWidgets import QComboBox, QWidget
+
+from cookstove_gui.desk import Desk, Memory, work_out
+from cookstove_gui.gui.plan.bake import BakePart
+from cookstove_gui.gui.plan.page import PlanPage
+from cookstove_gui.stove.entries import Kind
+from tests.gui.hands import control, push, seen, type_in
+from tests.gui.pages import NOW, held_desk, keep_session, shown
+
+pytestmark = pytest.mark.gui
+
+
+@pytest.fixture
+def desk() -> Desk:
+    made = held_desk()
+    made.open_session(keep_session(made, "Today", NOW - timedelta(minutes=95)))
+    stand(made)
+    return made
+
+
+def stand(desk: Desk) -> None:
+    desk.show(work_out(desk.inputs(), Memory()))
+
+
+def settle(qtbot, page: QWidget) -> None:
+    part = control(page, "plan_bake", BakePart)
+    qtbot.waitUntil(lambda: not part.is_busy, timeout=10000)
+
+
+def put_a_loaf_in(qtbot, desk: Desk, page: QWidget, when: str = "-20") -> None:
+    type_in(page, "bake_when", when)
+    push(page, "bake_put_in")
+    stand(desk)
+    qtbot.waitUntil(lambda: control(page, "bake_inside", QWidget).isVisibleTo(page), timeout=5000)
+    settle(qtbot, page)
+
+
+def written(desk: Desk) -> list[tuple[Kind, str, str, str]]:
+    kinds = (Kind.OVEN_IN, Kind.PROBE, Kind.TURNED, Kind.DUE, Kind.OVEN_OUT)
+    return [(row.kind, row.value, row.unit, row.note) for row in desk.rows if row.kind in kinds]
+
+
+def test_a_loaf_that_went_in_is_in_the_log_and_the_page_asks_for_its_probe(qtbot, desk):
+    page, _ = shown(qtbot, desk, PlanPage)
+    put_a_loaf_in(qtbot, desk, page)
+    assert written(desk) == [(Kind.OVEN_IN, "", "", "loaf of bread")]
+    assert desk.rows[-1].at == NOW - timedelta(minutes=20)
+    assert control(page, "bake_what", QComboBox).currentText().startswith("loaf of bread, in at ")
+    type_in(page, "bake_probe", "140")
+    assert written(desk)[-1] == (Kind.PROBE, "140", "F", "loaf of bread")
+    stand(desk)
+    qtbot.waitUntil(lambda: "140 °F" in seen(page, "bake_rows"), timeout=5000)
+
+
+def test_what_is_not_usual_about_it_is_written_down(qtbot, desk):
+    page, _ = shown(qtbot, desk, PlanPage)
+    type_in(page, "bake_mass", "3.5")
+    type_in(page, "bake_start", "60")
+    put_a_loaf_in(qtbot, desk, page, "-5")
+    assert written(desk) == [
+        (Kind.OVEN_IN, "3.5", "lb", "loaf of bread"),
+        (Kind.PROBE, "60", "F", "loaf of bread"),
+    ]
+
+
+def test_it_is_turned_looked_at_and_taken_out(qtbot, desk):
+    page, _ = shown(qtbot, desk, PlanPage)
+    put_a_loaf_in(qtbot, desk, page)
+    push(page, "bake_turned")
+    type_in(page, "bake_look", "+15")
+    push(page, "bake_out")
+    assert written(desk)[1:] == [
+        (Kind.TURNED, "", "", "loaf of bread"),
+        (Kind.DUE, "15", "min", "loaf of bread"),
+        (Kind.OVEN_OUT, "", "", "loaf of bread"),
+    ]
+    stand(desk)
+    qtbot.waitUntil(lambda: not control(page, "bake_inside", QWidget).isVisibleTo(page), timeout=5000)
+
+
+def test_the_bake_that_runs_after_a_restart_is_the_one_that_ran_before(qtbot, desk):
+    page, _ = shown(qtbot, desk, PlanPage)
+    put_a_loaf_in(qtbot, desk, page)
+    before = seen(page, "plan_bake_headline")
+    again = Desk(desk.logbook, desk.clock)
+    stand(again)
+    reopened, _ = shown(qtbot, again, PlanPage)
+    settle(qtbot, reopened)
+    assert before.startswith("The loaf of bread")
+    assert seen(reopened, "plan_bake_headline") == before
+    assert control(reopened, "bake_inside", QWidget).isVisibleTo(reopened)
+
+
+def test_what_goes_in_later_is_not_in_yet(qtbot, desk):
+    page, _ = shown(qtbot, desk, PlanPage)
+    type_in(page, "bake_when", "+20")
+    push(page, "bake_put_in")
+    assert "still to come" in seen(page, "bake_when_problem")
+    assert written(desk) == []
+
+
+def test_a_probe_that_is_no_food_is_explained_beside_the_field(qtbot, desk):
+    page, _ = shown(qtbot, desk, PlanPage)
+    put_a_loaf_in(qtbot, desk, page)
+    type_in(page, "bake_probe", "900")
+    assert "not a plausible temperature for food" in seen(page, "bake_probe_problem")
+    assert len(written(desk)) == 1
