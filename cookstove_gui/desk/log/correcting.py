@@ -62,9 +62,7 @@ def _retyped(old: Entry, typed: str, mass_unit: MassUnit) -> Entry:
             put_in = _MASS.fullmatch(typed)
             if put_in is None:
                 return replace(old, note=typed)
-            return replace(
-                old, value=put_in[1].replace(",", "."), unit=(put_in[2] or old.unit or mass_unit).lower()
-            )
+            return replace(old, value=put_in[1].replace(",", "."), unit=(put_in[2] or old.unit or mass_unit).lower())
         case Kind.NOTE:
             return replace(old, note=typed)
         case Kind.LIT | Kind.OUT | Kind.TURNED | Kind.OVEN_OUT:
