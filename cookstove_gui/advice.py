@@ -8,7 +8,7 @@ nothing else composes advice.
 from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
-from enum import StrEnum
+from enum import Enum, auto
 
 from cookstove_gui.cooking.baking.under_way import UnderWay
 from cookstove_gui.cooking.baking.whole_bake import WholeBake, whole_bake
@@ -17,7 +17,7 @@ from cookstove_gui.cooking.fit.bands import minutes_of_bake
 from cookstove_gui.cooking.safety.cautions import Caution
 from cookstove_gui.forecast.answers import Outlook, TurnKind
 from cookstove_gui.forecast.futures.next_reading import JUST_READ_MINUTES
-from cookstove_gui.situation import SURE_OF_TURN, Alternative, Standing, fire_is_out
+from cookstove_gui.situation import SURE_OF_TURN, Alternative, Standing, fire_is_out, was_read
 from cookstove_gui.stove.entries import Kind, reading_kelvin
 from cookstove_gui.stove.stove import SpotKind
 
@@ -28,27 +28,27 @@ JUST_READ = timedelta(minutes=JUST_READ_MINUTES)  # since the latest reading the
 PREPARE_MIN = (3.0, 45.0)  # before the heat comes, when the dough is to be made ready
 
 
-class Subject(StrEnum):
+class Subject(Enum):
     """What a piece of advice is about."""
 
-    DANGER = "danger"
-    LET_COOL = "let it go cold"
-    FIRST_FIRE = "first fire"
-    LOOK_AT = "look at what is in the oven"
-    TURN = "turn what is in the oven"
-    TAKE_OUT = "take it out of the oven"
-    BAKING = "in the oven"
-    NOTHING_READ = "nothing read"
-    FIRE_OUT = "fire out"
-    DOOR_OPEN = "oven door open"
-    AIR_OPEN = "air wide open"
-    WOOD_DUE = "wood due"
-    PUT_IN = "put it in"
-    TOO_SHORT = "at heat, too short for the bake"
-    COMING = "heat coming"
-    COOLING_IN = "cooling into the band"
-    NOT_COMING = "heat not coming"
-    TOO_HOT = "too hot"
+    DANGER = auto()
+    LET_COOL = auto()
+    FIRST_FIRE = auto()
+    LOOK_AT = auto()
+    TURN = auto()
+    TAKE_OUT = auto()
+    BAKING = auto()
+    NOTHING_READ = auto()
+    FIRE_OUT = auto()
+    DOOR_OPEN = auto()
+    AIR_OPEN = auto()
+    WOOD_DUE = auto()
+    PUT_IN = auto()
+    TOO_SHORT = auto()  # at heat, but not for as long as the bake
+    COMING = auto()
+    COOLING_IN = auto()
+    NOT_COMING = auto()
+    TOO_HOT = auto()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -148,7 +148,7 @@ def _is_likely_done(one: UnderWay, now: datetime) -> bool:
 
 
 def _nothing_read(standing: Standing) -> Advice | None:
-    return None if standing.has_readings else Advice(subject=Subject.NOTHING_READ)
+    return None if was_read(standing.rows) else Advice(subject=Subject.NOTHING_READ)
 
 
 def _fire_out(standing: Standing) -> Advice | None:
@@ -298,9 +298,9 @@ def _is_hot(standing: Standing) -> bool:
     """Whether the cooktop is not yet known to be cold, by its latest reading and by what is believed."""
     limit = cold_below()
     tops = [spot.name for spot in standing.stove.spots_of(SpotKind.TOP)]
-    believed = float(max((standing.zones[name].p50 for name in tops if name in standing.zones), default=0.0))
+    believed = max((standing.zones[name].p50 for name in tops if name in standing.zones), default=0.0)
+    if believed >= limit:
+        return True
     read = [row for row in standing.rows if row.kind is Kind.READING and row.spot in tops]
     lit = any(row.kind is Kind.LIT for row in standing.rows)
-    if not lit:
-        return believed >= limit
-    return believed >= limit or not read or bool(reading_kelvin(read[-1]) >= limit)
+    return lit and (not read or bool(reading_kelvin(read[-1]) >= limit))

@@ -123,11 +123,6 @@ class Standing:
         """What is in the oven and what becomes of it, by what the latest row told."""
         return self.course.bakes
 
-    @property
-    def has_readings(self) -> bool:
-        """Whether anything was read yet."""
-        return any(row.kind is Kind.READING for row in self.rows)
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Present:
@@ -182,10 +177,10 @@ def present(inputs: Inputs, memory: Memory | None = None) -> Present:
     if course is None:
         course = _course(belief if belief.now == latest else tracker.follow(told, latest), rows, inputs.band)
         memory.keep_course(seen, inputs.band, course)
-    first_fires = _first_fires(inputs, rows)
+    this_session = Session(number=0, stove=inputs.stove.name, title="", entries=rows)
+    first_fires = progress(inputs.stove, (*inputs.earlier, this_session))
     zone_rows = zones(belief)
     turn_rows = (*turns(belief), *course.turns)
-    fit_for_food = first_fires.done or first_fires.waived
     return Present(
         belief=belief,
         rows=rows,
@@ -193,18 +188,19 @@ def present(inputs: Inputs, memory: Memory | None = None) -> Present:
         zones={zone.spot: zone for zone in zone_rows},
         turns=turn_rows,
         course=course,
-        cautions=due(belief.stove, rows, zone_rows, turn_rows, now=inputs.now, first_fires_done=fit_for_food),
+        cautions=due(
+            belief.stove, rows, zone_rows, turn_rows, now=inputs.now, first_fires_done=first_fires.next is None
+        ),
     )
 
 
 def _course(belief: Belief, rows: Sequence[Entry], band: HeatBand) -> Course:
-    has_readings = any(row.kind is Kind.READING for row in rows)
-    inside = in_oven(rows)
-    ahead = project(belief, band=band) if has_readings or inside else None
+    inside, is_read = in_oven(rows), was_read(rows)
+    ahead = project(belief, band=band) if is_read or inside else None
     return Course(
         asked_at=belief.now,
         turns=turns_to_come(belief, project(belief, unfed=True), band),
-        next_reading=next_reading(belief, ahead, band) if ahead is not None and has_readings else None,
+        next_reading=next_reading(belief, ahead, band) if ahead is not None and is_read else None,
         bakes=_bakes(inside, belief, ahead) if ahead is not None else (),
     )
 
@@ -218,11 +214,10 @@ def work_out(inputs: Inputs, memory: Memory | None = None) -> Standing:
     """How the stove stands and what is likely to come; the same with and without a memory."""
     found = present(inputs, memory)
     belief, stove, band = found.belief, found.belief.stove, inputs.band
-    fit_for_food = found.first_fires.done or found.first_fires.waived
+    fit_for_food = found.first_fires.next is None
     projection = project(belief, band=band)  # the fan on the screen, the arrival and the fit are of the same futures
     ahead = outlook_of(projection, stove, band, inputs.ahead)
-    has_readings = any(row.kind is Kind.READING for row in found.rows)
-    is_fed = has_readings and fit_for_food and not fire_is_out(found.turns)
+    may_act = was_read(found.rows) and fit_for_food and not fire_is_out(found.turns)
     kept = numbers_kept([row for row in inputs.rows if row.at <= inputs.now])
     return Standing(
         serial=inputs.serial,
@@ -241,22 +236,19 @@ def work_out(inputs: Inputs, memory: Memory | None = None) -> Standing:
         course=found.course,
         turns=found.turns,
         doubted=tuple(row for row in doubted_readings(belief) if row.number not in kept),
-        best_step=_best_step(belief, band, found.rows, ahead) if is_fed else None,
+        best_step=_best_step(belief, band, found.rows, ahead) if may_act else None,
         alternative=None if inputs.action == LEAVE else _alternative(belief, band, inputs.action, inputs.ahead),
     )
-
-
-def _first_fires(inputs: Inputs, rows: tuple[Entry, ...]) -> FirstFires:
-    """How far the stove is through its first fires by the sessions before and this one so far."""
-    if not inputs.stove.is_new or inputs.stove.first_fires_waived:
-        return progress(inputs.stove, ())
-    this = Session(number=0, stove=inputs.stove.name, title="", entries=rows)
-    return progress(inputs.stove, (*inputs.earlier, this))
 
 
 def at_moment(inputs: Inputs, now: datetime) -> Inputs:
     """The same asked about another moment of the log."""
     return replace(inputs, now=now)
+
+
+def was_read(rows: Sequence[Entry]) -> bool:
+    """Whether anything was read yet."""
+    return any(row.kind is Kind.READING for row in rows)
 
 
 def fire_is_out(found: Sequence[Turn]) -> bool:

@@ -1,14 +1,15 @@
 """Small made-up stoves, logs and projections for the tests of this room."""
 
 from collections.abc import Mapping, Sequence
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, datetime
 
 import numpy as np
 
 from cookstove_gui.forecast.answers import Projection, Zone
-from cookstove_gui.stove.entries import Entry, Kind, Session
+from cookstove_gui.stove.entries import Entry, Session
 from cookstove_gui.stove.stove import Stove, stove_with_default_spots
 from cookstove_gui.units import kelvin
+from tests.rows import rows_of
 
 START = datetime(2026, 1, 5, 12, 0, tzinfo=UTC)
 STOVE = stove_with_default_spots("made up")
@@ -38,18 +39,7 @@ def projection(
 
 def log(*rows: tuple[float, str, str, str, str], start: datetime = START) -> tuple[Entry, ...]:
     """Rows of (minutes from the start, kind, spot, value, unit)."""
-    return tuple(
-        Entry(
-            number=number,
-            at=start + timedelta(minutes=minute),
-            offset_minutes=0,
-            kind=Kind(kind),
-            spot=spot,
-            value=value,
-            unit=unit,
-        )
-        for number, (minute, kind, spot, value, unit) in enumerate(rows, start=1)
-    )
+    return rows_of(*rows, start=start, offset_minutes=0)
 
 
 def session(number: int, entries: tuple[Entry, ...], stove: Stove = STOVE) -> Session:

@@ -22,6 +22,15 @@ MEDIUM = (
     (130, "reading", "top_back_left", "380", "F"),
 )
 
+FULL = (
+    (0, "lit", "", "", ""),
+    (10, "air", "", "1", ""),
+    (40, "wood", "", "5", "kg"),
+    (90, "reading", "top_back_left", "590", "F"),
+    (100, "air", "", "0.2", ""),
+    (230, "reading", "top_back_left", "400", "F"),
+)
+
 
 def made(*logs: tuple[tuple[float, str, str, str, str], ...]) -> list[Session]:
     return [session(number, log(*rows, start=START + number * DAY)) for number, rows in enumerate(logs, start=1)]

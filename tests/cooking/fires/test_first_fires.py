@@ -10,17 +10,8 @@ from hypothesis import strategies as st
 from cookstove_gui.cooking.fires.first_fires import progress, shortfalls, stages
 from cookstove_gui.cooking.fires.logged_fires import fires
 from cookstove_gui.stove.entries import Entry, Kind, Session
-from tests.cooking.fires.cases import KINDLING, MEDIUM, NEW, made
+from tests.cooking.fires.cases import FULL, KINDLING, MEDIUM, NEW, made
 from tests.cooking.made import START, STOVE, log, session
-
-FULL = (
-    (0, "lit", "", "", ""),
-    (10, "air", "", "1", ""),
-    (40, "wood", "", "5", "kg"),
-    (90, "reading", "top_back_left", "590", "F"),
-    (100, "air", "", "0.2", ""),
-    (230, "reading", "top_back_left", "400", "F"),
-)
 
 
 def done_keys(sessions: list[Session]) -> list[str]:
