@@ -10,7 +10,7 @@ import numpy as np
 
 from cookstove_gui.cooking.baking.catalogue import Bake, body_of, done_temperature, exposure_of
 from cookstove_gui.cooking.fit.tasks import task_of
-from cookstove_gui.cooking.safety.food_safety import SafeMinimum, danger_minutes, safe_minimum
+from cookstove_gui.cooking.safety.food_safety import SafeMinimum, danger_minutes, holding_limits, safe_minimum
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import NORMAL_P90, FloatArray, Projection, Quantiles, Trace
 from cookstove_gui.forecast.futures.goal_times import first_reach, late_quantiles
@@ -23,6 +23,7 @@ FUTURES = 15  # that stand for all
 STEP = 20.0  # s, between two moments of a bake
 NODES = 30  # from its middle to its surface
 COLDEST_OVEN, HOTTEST_OVEN = 240.0, 850.0  # K, an unheated shed in winter, and more than an iron oven bears
+DANGER_FOLLOWED = 360.0  # min past the projection that a core is followed, in the oven's last heat
 LONGEST_MINUTES = 12 * 60.0  # one in longer than this has a wrong clock
 
 
@@ -39,7 +40,8 @@ class Doneness:
     safe_min: Quantiles | None  # when the core reaches the safe minimum, before any rest
     recipe_min: float | None  # from going in, in a steady oven in the middle of the task's band
     late_min: float | None  # how much longer than that it will take; negative if less
-    danger_min: Quantiles | None = None  # how long its core is in the danger zone; None without a safe minimum
+    # How long its core is in the danger zone, a quantile None where it never gets through; None without a safe minimum.
+    danger_min: Quantiles | None = None
 
 
 def doneness(
@@ -94,7 +96,7 @@ def doneness(
     if safe is not None:
         reached = first_reach(seconds, cores, safe.temperature) / 60.0
         safe_min = late_quantiles(reached - ago, never - ago)
-    in_danger = None if safe is None else _in_danger(seconds, cores)
+    in_danger = None if safe is None else _in_danger(bake, ovens, cores, pressure)
     task = task_of(bake.task)
     recipe = None if task is None else steady_minutes(bake, task.middle, pressure)
     late = None if recipe is None or done.p50 is None else done.p50 + ago - recipe
@@ -203,6 +205,14 @@ def _core_now(seconds: FloatArray, cores: FloatArray, ago: float) -> Quantiles:
     return Quantiles.of([float(np.interp(ago * 60.0, seconds, core)) for core in cores])
 
 
-def _in_danger(seconds: FloatArray, cores: FloatArray) -> Quantiles:
-    """How long the core is between cold and hot enough, to the end of the projection at most."""
-    return Quantiles.of([danger_minutes(seconds / 60.0, core) for core in cores])
+def _in_danger(bake: Bake, ovens: FloatArray, cores: FloatArray, pressure: float) -> Quantiles:
+    """How long the core is between cold and hot enough; past the end of the projection the oven stays as it is then."""
+    hot_enough = holding_limits().danger_high
+    found = []
+    for oven, seen in zip(ovens, cores, strict=True):
+        through = seen.max() >= hot_enough
+        longer = oven if through else np.append(oven, np.full(int(DANGER_FOLLOWED * 60.0 / STEP), oven[-1]))
+        core = seen if through else core_path(bake, longer, pressure)
+        minutes = np.arange(len(core), dtype=np.float64) * STEP / 60.0
+        found.append(danger_minutes(minutes, core) if core.max() >= hot_enough else np.inf)
+    return late_quantiles(np.array(found), LONGEST_MINUTES)

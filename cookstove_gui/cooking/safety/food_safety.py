@@ -31,6 +31,7 @@ class HoldingLimits:
     cold_at_most: float  # K
     danger_low: float  # K
     danger_high: float  # K
+    meat_oven: float  # K, an oven for meat and poultry is no cooler
     words: str  # the caution, ending with who decides
 
 
@@ -71,6 +72,7 @@ def holding_limits() -> HoldingLimits:
         cold_at_most=kelvin(float(row["cold_at_most"]), "F"),
         danger_low=kelvin(float(row["danger_low"]), "F"),
         danger_high=kelvin(float(row["danger_high"]), "F"),
+        meat_oven=kelvin(float(row["meat_oven"]), "F"),
         words=f"{row['words']} {row['decides']}",
     )
 

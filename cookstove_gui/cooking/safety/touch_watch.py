@@ -1,4 +1,4 @@
-"""How soon a hot surface burns, and how near a wall's rise comes to what heaters are tested to.
+"""How soon a hot surface burns, and how near a wall comes to what heaters are tested to.
 
 Cautions only: nothing here calls a surface safe or a distance enough.
 """
@@ -25,13 +25,14 @@ class Material:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class RiseAnswer:
-    """A wall's rise above the room against one limit of heater standards."""
+class WallAnswer:
+    """A wall against one limit: of its rise above the room, or of its heat whatever the room's."""
 
     limit_name: str
-    limit: float  # K
-    rise: float  # K
-    share: float  # of the limit
+    limit: float  # K, of a rise a difference
+    of_rise: bool
+    wall: float  # K
+    share: float  # of the way from the room's heat to the limit
     source: str
 
 
@@ -77,8 +78,8 @@ def seconds_to_burn(surface: float, material: Material) -> float | None:
     return exp(float(np.interp(surface, falling, logs)))
 
 
-def rise_answers(wall: float, room: float) -> tuple[RiseAnswer, ...]:
-    """A wall or floor [K] near the stove against the room [K], by each limit; the strictest last.
+def wall_answers(wall: float, room: float) -> tuple[WallAnswer, ...]:
+    """A wall or floor [K] near the stove against the room [K], by each limit; the nearest to being reached last.
 
     Raises
     ------
@@ -87,14 +88,17 @@ def rise_answers(wall: float, room: float) -> tuple[RiseAnswer, ...]:
     """
     if not (230.0 <= room <= 330.0 and 230.0 <= wall <= 590.0):
         raise InputProblem("A wall or a room is never that warm or cold; correct the reading or its unit.")
+    rows = [(row, True, float(row["limit"])) for row in table("touch.toml")["rise"]]
+    rows += [(row, False, float(row["limit"]) + ZERO_CELSIUS) for row in table("touch.toml")["absolute"]]
     found = [
-        RiseAnswer(
+        WallAnswer(
             limit_name=row["name"],
-            limit=float(row["limit"]),
-            rise=wall - room,
-            share=float(share_of_rise_limit(wall, room, row["limit"])),
+            limit=limit,
+            of_rise=of_rise,
+            wall=wall,
+            share=float(share_of_rise_limit(wall, room, limit if of_rise else limit - room)),
             source=row["source"],
         )
-        for row in table("touch.toml")["rise"]
+        for row, of_rise, limit in rows
     ]
-    return tuple(sorted(found, key=lambda answer: -answer.limit))
+    return tuple(sorted(found, key=lambda answer: answer.share))

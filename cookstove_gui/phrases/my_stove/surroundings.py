@@ -5,7 +5,7 @@ Cautions only: no line calls a surface or a distance safe.
 
 from collections.abc import Iterator, Sequence
 
-from cookstove_gui.cooking.safety.touch_watch import Material, RiseAnswer, rise_answers, seconds_to_burn
+from cookstove_gui.cooking.safety.touch_watch import Material, WallAnswer, seconds_to_burn, wall_answers
 from cookstove_gui.cooking.safety.wall_rises import WallRise
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import Zone
@@ -63,7 +63,7 @@ def _wall_text(rise: WallRise, unit: str) -> str:
 
 def _limit_lines(rise: WallRise, unit: str) -> Iterator[str]:
     try:
-        answers = rise_answers(rise.wall, rise.room)
+        answers = wall_answers(rise.wall, rise.room)
     except InputProblem as problem:
         yield problem.sentence
         return
@@ -71,15 +71,20 @@ def _limit_lines(rise: WallRise, unit: str) -> Iterator[str]:
         yield limit_line(answer, unit)
 
 
-def limit_line(answer: RiseAnswer, unit: str) -> str:
-    """A wall's rise against one limit."""
-    limit = f"{degrees_difference(answer.limit, unit):.0f} °{unit}"
-    share = f"{100 * max(answer.share, 0.0):.0f} %"
-    if answer.share >= 1.0:
-        words = "It has reached what heaters are tested to: let the fire go down and keep watching."
-    elif answer.share >= NEAR_LIMIT:
-        words = "It nears what heaters are tested to: keep reading it."
+def limit_line(answer: WallAnswer, unit: str) -> str:
+    """A wall against one limit."""
+    if answer.of_rise:
+        limit = f"{degrees_difference(answer.limit, unit):.0f} °{unit}"
+        stands = f"{100 * max(answer.share, 0.0):.0f} % of the {limit} in tests of heaters"
+        most = "what heaters are tested to"
     else:
-        words = "It is below what heaters are tested to, which permits nothing."
+        stands = f"{degrees(answer.wall, unit):.0f} of {degrees(answer.limit, unit):.0f} °{unit}, however warm the room"
+        most = "that heat"
+    if answer.share >= 1.0:
+        words = f"It has reached {most}: let the fire go down and keep watching."
+    elif answer.share >= NEAR_LIMIT:
+        words = f"It nears {most}: keep reading it."
+    else:
+        words = f"It is below {most}, which permits nothing."
     sign = "⚠ " if answer.share >= 1.0 else ""
-    return f"{sign}{capital(answer.limit_name)}: {share} of the {limit} in tests of heaters. {words}"
+    return f"{sign}{capital(answer.limit_name)}: {stands}. {words}"

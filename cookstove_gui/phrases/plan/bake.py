@@ -84,14 +84,17 @@ def turn_words(found: UnderWay, stove: Stove, edge: Edge) -> str:
 
 
 def danger_words(found: Doneness, edge: Edge, room: float = USUAL_ROOM) -> str:
-    """That the core likely spends too long between cold and hot enough, for a kitchen as warm as `room` [K]."""
-    if found.danger_min is None or found.danger_min.p50 is None:
+    """How long the core likely stays between cold and hot enough, if too long for a kitchen as warm as `room` [K]."""
+    if found.danger_min is None:
         return ""
-    if found.danger_min.p50 <= danger_minutes_allowed(room):
+    minutes = found.danger_min.p50
+    if minutes is not None and minutes <= danger_minutes_allowed(room):
         return ""
     limits = holding_limits()
     low, high = edge.heat(limits.danger_low).split(" ")[0], edge.heat(limits.danger_high)
-    return (
-        f"Its core likely spends {duration(found.danger_min.p50)} between {low} and {high}: too long. "
-        f"A hotter oven or a smaller piece gets it through sooner. {limits.words}"
-    )
+    if minutes is None:
+        stays = f"Its core likely never gets past {high} in this oven, so it stays where germs grow."
+    else:
+        stays = f"Its core likely stays between {low} and {high} for {duration(minutes)}: too long."
+    meat = edge.heat(limits.meat_oven)
+    return f"{stays} A hotter oven, {meat} or more for meat, or a smaller piece gets it through sooner. {limits.words}"

@@ -47,6 +47,7 @@ def test_holding_limits() -> None:
     assert limits.hot_at_least == limits.danger_high
     assert degrees(limits.cold_at_most, "C") == pytest.approx(5, abs=0.05)
     assert (degrees(limits.danger_low, "F"), degrees(limits.danger_high, "F")) == pytest.approx((40, 140))
+    assert degrees(limits.meat_oven, "F") == pytest.approx(325)  # reference safety rows: USDA FSIS
     assert "authority" in limits.words
 
 

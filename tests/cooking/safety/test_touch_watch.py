@@ -8,8 +8,8 @@ from hypothesis import strategies as st
 from cookstove_gui.cooking.safety.touch_watch import (
     material_of,
     materials,
-    rise_answers,
     seconds_to_burn,
+    wall_answers,
 )
 from cookstove_gui.errors import InputProblem
 
@@ -44,17 +44,25 @@ def test_hotter_never_takes_longer_and_wood_never_less_than_metal(heat: float, m
 
 
 # reference 8.11, 8.12: 117 °F = 65.0 K exposed, 90 °F = 50.0 K covered
-def test_rises_are_held_against_both_limits() -> None:
-    exposed, covered = rise_answers(wall=348.15, room=293.15)
+def test_a_wall_is_held_against_both_limits_of_its_rise_and_that_of_its_heat() -> None:
+    exposed, absolute, covered = wall_answers(wall=348.15, room=293.15)
     assert (exposed.limit, covered.limit) == (65.0, 50.0)
-    assert exposed.rise == pytest.approx(55.0)
     assert exposed.share == pytest.approx(55 / 65)
+    assert not absolute.of_rise
+    assert absolute.limit == pytest.approx(358.15)  # 85 °C: reference 8.12-absolute
+    assert absolute.share == pytest.approx(55 / 65)
+
+
+def test_the_heat_itself_is_at_its_limit_in_any_room() -> None:
+    for room in (263.15, 293.15, 323.15):
+        (absolute,) = (answer for answer in wall_answers(wall=358.15, room=room) if not answer.of_rise)
+        assert absolute.share == pytest.approx(1.0)
 
 
 @pytest.mark.parametrize(("wall", "room"), [(1000.0, 293.15), (300.0, 900.0)])
 def test_no_wall_is_that_hot(wall: float, room: float) -> None:
     with pytest.raises(InputProblem):
-        rise_answers(wall=wall, room=room)
+        wall_answers(wall=wall, room=room)
 
 
 def test_an_unknown_material_lists_the_known_ones() -> None:

@@ -39,7 +39,7 @@ def bake(qtbot, desk: Desk, key: str):
     return page
 
 
-@pytest.mark.parametrize(("heat", "told"), [(190.0, True), (375.0, False)])
+@pytest.mark.parametrize(("heat", "told"), [(225.0, True), (375.0, False)])
 def test_a_roast_that_warms_too_slowly_is_told_of(qtbot, heat, told):
     page = bake(qtbot, stood(heat), "chicken")
     assert ("too long" in seen(page, "bake_danger")) is told

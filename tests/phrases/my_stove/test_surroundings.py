@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from cookstove_gui.cooking.safety.touch_watch import Material, material_of, materials, rise_answers
+from cookstove_gui.cooking.safety.touch_watch import Material, material_of, materials, wall_answers
 from cookstove_gui.cooking.safety.wall_rises import WallRise
 from cookstove_gui.forecast.answers import Zone
 from cookstove_gui.phrases.my_stove.surroundings import (
@@ -79,17 +79,27 @@ def test_a_wall_against_its_room_in_both_units() -> None:
 
 def test_a_wall_is_told_on_its_own_clock_with_each_limit_and_who_decides() -> None:
     wall, decides = wall_lines([rise(160.0)], "F")
-    head, exposed, covered = wall.split("\n")
+    head, exposed, absolute, covered = wall.split("\n")
     assert "read at 7:05" in head  # 12:05 UTC on a clock five hours behind
     # 117 °F exposed and 90 °F covered: UL 127 as quoted (touch.toml)
     assert exposed == (
         "Exposed wood or wall: 77 % of the 117 °F in tests of heaters. It nears what heaters are tested to: "
         "keep reading it."
     )
+    # 185 °F whatever the room: Swedish rules as printed (touch.toml)
+    assert absolute == (
+        "Building part that can burn: 160 of 185 °F, however warm the room. It nears that heat: keep reading it."
+    )
     assert covered.startswith("⚠ Covered or hidden wood: 100 % of the 90 °F in tests of heaters.")
     assert decides == clearance_decides()
     assert "never a clearance" in decides
     assert wall_lines([], "F") == ()
+
+
+def test_a_wall_in_a_hot_room_has_reached_the_absolute_limit_before_that_of_its_rise() -> None:
+    wall, _ = wall_lines([rise(186.0, room=105.0)], "F")
+    assert wall.split("\n")[-1].startswith("⚠ Building part that can burn: 186 of 185 °F, however warm the room.")
+    assert wall.count("⚠") == 1
 
 
 def test_a_slip_on_a_wall_is_told_not_hidden() -> None:
@@ -98,7 +108,7 @@ def test_a_slip_on_a_wall_is_told_not_hidden() -> None:
 
 @given(st.floats(40, 250), st.floats(30, 110), st.sampled_from("FC"))
 def test_no_wall_is_permitted_and_every_limit_passed_is_marked(wall: float, room: float, unit: str) -> None:
-    for answer in rise_answers(kelvin(wall, "F"), kelvin(room, "F")):
+    for answer in wall_answers(kelvin(wall, "F"), kelvin(room, "F")):
         line = limit_line(answer, unit)
         assert PERMITS.search(line) is None
         assert line.startswith("⚠") is (answer.share >= 1.0)
