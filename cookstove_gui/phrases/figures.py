@@ -24,13 +24,22 @@ def spot_number(kelvin: float | None, typed: float | None, unit: str, *, means_o
     return "–" if kelvin is None else estimate_text(kelvin, unit)
 
 
-def spot_words(kelvin: float | None, typed: float | None, age_min: float | None, remark: str, unit: str) -> str:
-    """A spot's heat for somebody who cannot see the patch: `about 385 °F, read 12 min ago`."""
+def doubt_text(half: float, unit: str) -> str:
+    """How far a belief may be off [K, to each side, eight times in ten]: `±35`, to five degrees from ten on."""
+    off = half * 1.8 if unit == "F" else half
+    return f"±{5 * round(off / 5) if off >= 10 else round(off)}"
+
+
+def spot_words(
+    kelvin: float | None, typed: float | None, age_min: float | None, remark: str, unit: str, half: float = 0.0
+) -> str:
+    """A spot's heat for somebody who cannot see the patch: `about 385 °F give or take 20, read 12 min ago`."""
     if kelvin is None:
         return "nothing known yet"
     number = spot_number(kelvin, typed, unit).replace("≈", "about ")
+    give = f" give or take {doubt_text(half, unit)[1:]}" if half > 0 else ""
     read = "not read yet" if age_min is None else f"read {age_text(age_min)} ago".replace("now ago", "just now")
-    return ", ".join(part for part in (f"{number} °{unit}", read, remark) if part)
+    return ", ".join(part for part in (f"{number} °{unit}{give}", read, remark) if part)
 
 
 def age_text(minutes: float | None) -> str:

@@ -51,7 +51,7 @@ def test_twelve_readings_by_keyboard_alone(window: MainWindow, desk: Desk, clock
     assert desk.standing.now == clock()
     assert "bread heat" in words(window, "headline")
     assert lines(window, "fit_now") + lines(window, "fit_later") + lines(window, "fit_not")
-    assert control(window, "stove_drawing", StoveDrawing).patch("oven_centre").number_text().isdigit()
+    assert control(window, "stove_drawing", StoveDrawing).patch("oven_centre").face.number.isdigit()
 
 
 def test_what_the_window_shows_is_on_disk(tmp_path: Path, clock: HeldClock, look: Look, qtbot: QtBot) -> None:

@@ -75,7 +75,6 @@ class CookPage(QWidget):
         """Load the plotting library and draw with it; called once, after the first paint."""
         from cookstove_gui.gui.time_axis.trend_plot import TrendPlot
 
-        self._drawing.bring_colours()
         plot = TrendPlot(self._link, self._look)
         self._plot_place.addWidget(plot)
         self._all_spots.setEnabled(True)

@@ -1,188 +1,96 @@
-"""The cook's own stove, drawn from above, with the oven opened out below the cooktop."""
+"""The cook's own stove as it is now: every spot with its heat, what is lit, what is worth reading, how it is set."""
 
-from PySide6.QtCore import QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent, QPen, QResizeEvent
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from dataclasses import replace
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QWidget
 
 from cookstove_gui.advice import advise
+from cookstove_gui.cooking.fit.tasks import task_of
 from cookstove_gui.desk import Changed
 from cookstove_gui.desk.cook.spot_heats import spot_heats
+from cookstove_gui.desk.cook.stove_set import stove_set
 from cookstove_gui.gui.desk_link import DeskLink
-from cookstove_gui.gui.drawn_stove.spot_patch import SpotPatch
-from cookstove_gui.gui.drawn_stove.stove_geometry import StoveGeometry, stove_geometry
-from cookstove_gui.gui.widgets.heat_colours import HOTTEST_AT_LEAST
+from cookstove_gui.gui.drawn_stove.face import Face
+from cookstove_gui.gui.drawn_stove.heat_face import heat_face
+from cookstove_gui.gui.drawn_stove.iron import Settings
+from cookstove_gui.gui.drawn_stove.legend import Legend
+from cookstove_gui.gui.drawn_stove.stove_view import StoveView
+from cookstove_gui.gui.widgets.heat_colours import HOTTEST_AT_LEAST, heat_colour
 from cookstove_gui.gui.widgets.look import Look
-from cookstove_gui.gui.widgets.theme import colour
-from cookstove_gui.gui.widgets.type import BODY, font
 from cookstove_gui.phrases.entries import opening_words
-from cookstove_gui.stove.entries import Kind, door_is_open, fraction_open
+from cookstove_gui.phrases.spots import heat_said, signs_said
+from cookstove_gui.stove.stove import SpotKind
 
-_ARROWS = {
-    Qt.Key.Key_Left: (-1.0, 0.0),
-    Qt.Key.Key_Right: (1.0, 0.0),
-    Qt.Key.Key_Up: (0.0, -1.0),
-    Qt.Key.Key_Down: (0.0, 1.0),
-}
+_LEGEND = (("warm", "keep_warm"), ("simmer", "simmer"), ("boil", "boil"), ("sear", "sear"))  # word, task
 
 
-class StoveDrawing(QWidget):
-    """Every spot as a patch coloured by its heat now; arrow keys and clicks light a spot up."""
+class StoveDrawing(StoveView):
+    """The drawing on the Cook page; a press asks for a spot's number, an arrow key moves the light."""
 
     spot_chosen = Signal(str)
 
     def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._link = link
+        super().__init__(look, "stove_drawing", parent)
         self._desk = link.desk
-        self._look = look
-        self._patches: dict[str, SpotPatch] = {}
-        self._layout: StoveGeometry | None = None
-        self._has_colours = False
-        self._firebox_words = "firebox"
-        self._door_words = "oven"
-        self._door_open = False
-        self.setObjectName("stove_drawing")
+        self._shown: dict[str, Face] = {}
         self.setAccessibleName("Drawing of the stove")
-        self.setToolTip("Arrow keys or a click choose the spot to read")
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
-        self.setMinimumSize(330, 120)
+        self.pressed.connect(self.spot_chosen)
+        self.stepped_to.connect(lambda name: self._desk.light(self._desk.walk.at(name)))
         link.changed.connect(self._show)
-        look.changed.connect(self.update)
-        self._show_stove()
-        self._show_heats()
-
-    def sizeHint(self) -> QSize:
-        """Room for two rows of patches and the oven."""
-        return QSize(420, 330)
-
-    def patch(self, name: str) -> SpotPatch:
-        """The patch of a spot."""
-        return self._patches[name]
-
-    def bring_colours(self) -> None:
-        """Show heats from now on; their colours need the plotting library, which is loaded after the first paint."""
-        self._has_colours = True
-        self._show_heats()
+        self._show(Changed(stove=True))
 
     def _show(self, changed: Changed) -> None:
         if changed.stove:
-            self._show_stove()
-        if changed.stove or changed.log or changed.standing or changed.settings or changed.session:
+            self.show_stove(self._desk.stove)
+        if any((changed.stove, changed.log, changed.standing, changed.settings, changed.session, changed.walk)):
             self._show_heats()
-        if changed.stove or changed.walk or changed.standing or changed.session:
-            self._show_marks()
-
-    def _show_stove(self) -> None:
-        spots = {spot.name: spot for spot in self._desk.stove.spots}
-        for name in [name for name, patch in self._patches.items() if spots.get(name) != patch.spot]:
-            gone = self._patches.pop(name)
-            gone.hide()
-            gone.deleteLater()
-        for name, spot in spots.items():
-            if name not in self._patches:
-                made = SpotPatch(spot, self._look, self)
-                made.clicked.connect(lambda _checked=False, wanted=name: self.spot_chosen.emit(wanted))
-                self._patches[name] = made
-                made.show()
-        self._place()
-        self._show_marks()
+            self._show_settings()
 
     def _show_heats(self) -> None:
-        if not self._has_colours:
-            return
-        heats = spot_heats(self._desk)
-        known = [heat.kelvin for heat in heats.values() if heat.kelvin is not None]
-        hottest = max([HOTTEST_AT_LEAST, *known])
-        for name, patch in self._patches.items():
-            patch.show_heat(heats[name], self._desk.unit, hottest)
-        self._show_fire()
+        desk, standing = self._desk, self._desk.standing
+        heats = spot_heats(desk)
+        hottest = max([HOTTEST_AT_LEAST, *(heat.kelvin for heat in heats.values() if heat.kelvin is not None)])
+        wanted = advise(standing).reading if standing is not None and desk.is_live else None
+        faces: dict[str, Face] = {}
+        for spot in desk.stove.spots:
+            heat = heats[spot.name]
+            is_lit, is_worth = spot.name == desk.walk.spot.name, wanted is not None and wanted.spot == spot.name
+            faces[spot.name] = replace(
+                heat_face(spot, heat, desk.unit, hottest), is_lit=is_lit, is_worth_reading=is_worth
+            )
+            self.patch(spot.name).say(
+                heat_said(spot, heat, desk.unit), signs_said(heat, desk.unit, is_lit=is_lit, is_worth_reading=is_worth)
+            )
+        just_read = frozenset(
+            name
+            for name, face in faces.items()
+            if face.is_sure and name in self._shown and self._shown[name].number != face.number
+        )
+        self._shown = faces
+        self.show_faces(faces, slowly=just_read)
+        self.show_legend(_legend(hottest))
 
-    def _show_fire(self) -> None:
-        latest = {entry.kind: entry for entry in self._desk.entries}
-        air, door = latest.get(Kind.AIR), latest.get(Kind.OVEN_DOOR)
-        self._firebox_words = "firebox" if air is None else f"firebox, air {opening_words(fraction_open(air))}"
-        self._door_open = door is not None and door_is_open(door)
-        self._door_words = "oven, door open" if self._door_open else "oven"
-        self.update()
-
-    def _show_marks(self) -> None:
-        standing = self._desk.standing
-        wanted = advise(standing).reading if standing is not None and self._desk.is_live else None
-        worth = "" if wanted is None else wanted.spot
-        lit = self._desk.walk.spot.name
-        for name, patch in self._patches.items():
-            patch.show_marks(is_lit=name == lit, is_worth_reading=name == worth)
-
-    def _place(self) -> None:
-        self._layout = stove_geometry(self._desk.stove, self.width(), self.height())
-        for name, patch in self._patches.items():
-            patch.setGeometry(self._layout.patches[name].toRect())
-        self.update()
-
-    def resizeEvent(self, _event: QResizeEvent) -> None:
-        """Place the patches."""
-        self._place()
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Arrow keys light up the nearest spot in that direction; other keys go to the page."""
-        way = _ARROWS.get(Qt.Key(event.key()))
-        if way is None:
-            super().keyPressEvent(event)
-            return
-        wanted = self._nearest(*way)
-        if wanted:
-            self.spot_chosen.emit(wanted)
-
-    def _nearest(self, right: float, down: float) -> str:
-        start = self._patches[self._desk.walk.spot.name].geometry().center()
-        best, best_cost = "", float("inf")
-        for name, patch in self._patches.items():
-            step = patch.geometry().center() - start
-            along = step.x() * right + step.y() * down
-            across = abs(step.x() * down) + abs(step.y() * right)
-            if along > 4 and along + 2 * across < best_cost:
-                best, best_cost = name, along + 2 * across
-        return best
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
-        """Draw the iron behind the patches."""
-        if self._layout is None:
-            return
-        theme, layout = self._look.theme, self._layout
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        painter.setPen(QPen(colour(theme.line), 1))
-        painter.setBrush(colour(theme.plate))
-        if not layout.cooktop.isEmpty():
-            painter.drawRoundedRect(layout.cooktop.adjusted(1, 1, -1, -1), 8, 8)
-        if not layout.oven.isEmpty():
-            painter.drawRoundedRect(layout.oven.adjusted(1, 1, -1, -1), 4, 4)
-        painter.setBrush(colour(theme.ground))
-        painter.drawRoundedRect(layout.firebox, 4, 4)
-        painter.setFont(font(BODY))
-        painter.setPen(colour(theme.ember))
-        _write_along(painter, layout.firebox, self._firebox_words)
-        if not layout.oven.isEmpty():
-            painter.setPen(colour(theme.ember if self._door_open else theme.soft))
-            _write_along(painter, layout.oven_name, self._door_words)
-        if self.hasFocus():
-            painter.setPen(QPen(colour(theme.cobalt), 3))
-            painter.setBrush(Qt.BrushStyle.NoBrush)
-            painter.drawRoundedRect(QRectF(self.rect()).adjusted(1, 1, -2, -2), 6, 6)
-        painter.end()
+    def _show_settings(self) -> None:
+        has_glass = bool(self._desk.stove.spots_of(SpotKind.GLASS))
+        found = stove_set(self._desk)
+        self.show_settings(
+            Settings(
+                air=found.air,
+                air_words="air" if found.air is None else f"air {opening_words(found.air)}",
+                bypass=found.bypass,
+                bypass_words="" if found.bypass is None else f"bypass {opening_words(found.bypass)}",
+                door_is_open=found.door_is_open,
+                firebox_words="" if has_glass else "firebox",
+            )
+        )
 
 
-def _write_along(painter: QPainter, box: QRectF, words: str) -> None:
-    """Write along the longer side; where space is short, only what comes before the comma."""
-    centre = Qt.AlignmentFlag.AlignCenter
-    length = max(box.width(), box.height())
-    fits = painter.fontMetrics().horizontalAdvance(words) <= length
-    shown = words if fits else words.partition(",")[0]
-    painter.save()
-    painter.translate(box.center())
-    if box.height() > box.width():
-        painter.rotate(-90)
-    breadth = min(box.width(), box.height())
-    painter.drawText(QRectF(-length / 2, -breadth / 2, length, breadth), centre, shown)
-    painter.restore()
+def _legend(hottest: float) -> Legend:
+    """Each word in the middle of its band, but a boil where it begins: what is hotter boils harder."""
+    marks = []
+    for word, key in _LEGEND:
+        task = task_of(key)
+        if task is not None:
+            marks.append((word, heat_colour(task.low if key == "boil" else task.middle, hottest)))
+    return Legend(tuple(marks))

@@ -29,8 +29,8 @@ def test_before_anything_is_worked_out_the_latest_reading_is_shown(burning_desk:
     assert spot_heats(burning_desk)["top_back_right"].kelvin is None
 
 
-@pytest.mark.parametrize(("minutes", "stands"), [(2.5, True), (3.5, False)])
-def test_a_number_stands_as_typed_for_three_minutes_and_then_the_belief(
+@pytest.mark.parametrize(("minutes", "stands"), [(4.5, True), (5.5, False)])
+def test_a_number_stands_as_typed_for_five_minutes_and_then_the_belief(
     burning_desk: Desk, held_clock: HeldClock, minutes: float, stands: bool
 ) -> None:
     stand(burning_desk)
@@ -62,15 +62,27 @@ def test_a_corrected_number_stands_as_typed_with_what_it_means(burning_desk: Des
     assert heat.remark.startswith("typed 470, meant ")
 
 
-def test_a_doubted_number_stands_as_typed_and_stays_marked(burning_desk: Desk, held_clock: HeldClock) -> None:
-    assert not any(heat.is_doubted for heat in spot_heats(stand(burning_desk)).values())
+def test_a_number_in_question_gives_way_to_the_belief(burning_desk: Desk, held_clock: HeldClock) -> None:
+    assert not any(heat.questioned for heat in spot_heats(stand(burning_desk)).values())
+    held_clock.pass_minutes(1)
+    burning_desk.read("38", spot="oven_centre")
+    stand(burning_desk)
+    standing = burning_desk.standing
+    assert standing is not None
+    heat = spot_heats(burning_desk)["oven_centre"]
+    assert heat.questioned == pytest.approx(kelvin(38.0, "F"))
+    assert (heat.typed, heat.kelvin) == (None, standing.zones["oven_centre"].p50)
+
+
+def test_a_newer_number_stands_and_is_no_answer_to_the_question(burning_desk: Desk, held_clock: HeldClock) -> None:
+    stand(burning_desk)
     held_clock.pass_minutes(1)
     burning_desk.read("38", spot="oven_centre")
     stand(burning_desk)
     held_clock.pass_minutes(1)
-    burning_desk.read("312", spot="oven_centre")  # a newer number is no answer to the question about the one before
+    burning_desk.read("312", spot="oven_centre")
     found = spot_heats(burning_desk)
-    assert [name for name, heat in found.items() if heat.is_doubted] == ["oven_centre"]
+    assert [name for name, heat in found.items() if heat.questioned is not None] == ["oven_centre"]
     assert found["oven_centre"].typed == pytest.approx(kelvin(312.0, "F"))
 
 

@@ -58,14 +58,13 @@ def test_the_plan_says_it_at_the_patch(desk: Desk, link: DeskLink, look: Look, q
     plan = StoveDrawing(link, look)
     qtbot.addWidget(plan)
     plan.resize(448, 300)
-    plan.bring_colours()
     plan.show()
     typed = f"{shown_for(400.0):.0f}"
     desk.read(typed, spot="top_front_left")
     patch = control(plan, "spot_top_front_left", SpotPatch)
     qtbot.waitUntil(lambda: f"typed {typed}, meant 400" in patch.toolTip())
     assert f"typed {typed}, meant 400" in patch.accessibleName()
-    assert (patch.number_text(), patch.second_line()) == (f"{typed}*", "= 400")
+    assert (patch.face.number, patch.face.captions) == (f"{typed}*", ("= 400",))
 
 
 def test_a_reading_that_means_what_was_typed_says_no_more(fired_desk: Desk) -> None:

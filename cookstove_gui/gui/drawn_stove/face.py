@@ -1,0 +1,22 @@
+"""What one spot of the drawing shows."""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Face:
+    """What is shown on one spot; without a fill it is plain iron."""
+
+    name: str = ""  # written above the number, or beside it
+    number: str = "–"
+    is_sure: bool = False  # read a moment ago: bold, with a dot for its doubt
+    is_strong: bool = False  # a number that is no heat: bold, without the dot
+    doubt: float = 0.0  # pixels of the whisker to each side, on a stove drawn as designed
+    captions: tuple[str, ...] = ()  # the first that fits is written
+    struck: str = ""  # behind the caption, struck through
+    is_answer: bool = False  # the caption is bold
+    fill: str = ""
+    ink: str = ""
+    rim: str = ""  # a heavy ring in this colour: a pan, or the heat of a spot that does not fit
+    is_lit: bool = False
+    is_worth_reading: bool = False
