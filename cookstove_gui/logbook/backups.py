@@ -1,23 +1,35 @@
-"""Copies of the logbook: made by SQLite's online copy to a side name, opened and counted, only then given their name.
+"""Copies of the logbook: made by SQLite's online copy to a side name, every row read back, only then given their name.
 
 Restoring a backup deletes no other backup, and keeps the logbook it replaces.
 """
 
 import os
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import closing, contextmanager
-from datetime import UTC, datetime, timedelta
+from dataclasses import dataclass
+from datetime import UTC, datetime
 from pathlib import Path
 
 from cookstove_gui.errors import SurroundingsProblem
+from cookstove_gui.logbook.damage import check_pages, damaged_rows
 from cookstove_gui.logbook.database import Database
 
-_DATED = re.compile(r"logbook (\d{4}-\d\d-\d\d \d{6})(?: \d+)?\.sqlite")
+_DATED = re.compile(r"logbook (?:(\d{4,}) )?(\d{4}-\d\d-\d\d \d{6})(?: \d+)?\.sqlite")
 _STAMP = "%Y-%m-%d %H%M%S"  # UTC; no colons, which some file systems refuse
-_KEEP_ALL = timedelta(days=2)
-_KEEP_DAILY = timedelta(days=14)
-_KEEP_WEEKLY = timedelta(weeks=10)
+_KEEP_ALL = 30  # the latest by the order in which they were made
+_KEEP_WEEKLY = 30  # of those before, one for each of so many weeks; then one a month for good
+_SUMMED_FROM = 5  # version of a logbook from which its rows have checksums
+_SIDE_ENDINGS = ("-wal", "-shm", "")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, order=True)
+class Backup:
+    """A dated copy of the logbook; `serial` counts them, since a computer's clock may have been wrong."""
+
+    serial: int
+    taken_at: datetime
+    path: Path
 
 
 def folder_of(logbook: Path) -> Path:
@@ -31,92 +43,106 @@ def back_up(database: Database, folder: Path, name: str) -> Path:
         folder.mkdir(parents=True, exist_ok=True)
         side = folder / f"{name}.part"
         side.unlink(missing_ok=True)
-        before = counts(database)
+        before, damage = counts(database), _damage(database)
         database.copy_to(side)
-        with closing(Database(side)) as copy:
-            copied = counts(copy)
-        if any(there < here for there, here in zip(copied, before, strict=True)):
-            raise SurroundingsProblem(
-                f"The backup {side} came out shorter than the logbook; check whether the disk is full."
-            )
+        with closing(Database(side, read_only=True)) as copy:
+            if any(there < here for there, here in zip(counts(copy), before, strict=True)) or _damage(copy) != damage:
+                raise SurroundingsProblem(
+                    f"The backup {side} does not hold what the logbook holds; check whether the disk is full."
+                )
         target = _free_name(folder, name)
         os.replace(side, target)
         return target
 
 
 def back_up_dated(database: Database, folder: Path, at: datetime) -> Path:
-    """A backup named after its moment; then older dated ones are thinned."""
-    target = back_up(database, folder, f"logbook {at.astimezone(UTC).strftime(_STAMP)}")
-    for at_of_old in to_drop(dated(folder).values(), at):
-        for path, taken_at in dated(folder).items():
-            if taken_at == at_of_old and path != target:
-                path.unlink(missing_ok=True)
+    """A backup named after its number and moment; then older dated ones are thinned."""
+    serial = max((one.serial for one in dated(folder)), default=0) + 1
+    target = back_up(database, folder, f"logbook {serial:04d} {at.astimezone(UTC).strftime(_STAMP)}")
+    for old in to_drop(dated(folder)):
+        old.path.unlink(missing_ok=True)
     return target
 
 
-def dated(folder: Path) -> dict[Path, datetime]:
-    """The backups made on request, oldest first, with their moments."""
-    found = {}
-    for path in sorted(folder.glob("logbook *.sqlite")):
+def dated(folder: Path) -> tuple[Backup, ...]:
+    """The dated backups in the order in which they were made."""
+    found = []
+    for path in folder.glob("logbook *.sqlite"):
         match = _DATED.fullmatch(path.name)
         if match:
-            found[path] = datetime.strptime(match[1], _STAMP).replace(tzinfo=UTC)
-    return found
+            taken_at = datetime.strptime(match[2], _STAMP).replace(tzinfo=UTC)
+            found.append(Backup(serial=int(match[1] or 0), taken_at=taken_at, path=path))
+    return tuple(sorted(found))
 
 
-def to_drop(taken_at: Iterable[datetime], now: datetime) -> tuple[datetime, ...]:
-    """Moments of backups that may go.
+def to_drop(made: Sequence[Backup]) -> tuple[Backup, ...]:
+    """Backups, given in the order in which they were made, that may go.
 
-    All are kept for two days, then one a day for two weeks, one a week for ten weeks, one a month for good; of each
-    period the last one stays.
+    The latest thirty stay whatever their dates say; of those before, the last of each of thirty weeks, and the last of
+    each month. No age is asked of the clock: it may stand at 2100 today and be right again tomorrow.
     """
-    keep: dict[object, datetime] = {}
-    moments = sorted(set(taken_at))
-    for at in moments:
-        age = now - at
-        if age <= _KEEP_ALL:
-            period: object = at
-        elif age <= _KEEP_DAILY:
-            period = at.date()
-        elif age <= _KEEP_WEEKLY:
-            period = at.isocalendar()[:2]
-        else:
-            period = (at.year, "month", at.month)
-        keep[period] = at
-    return tuple(at for at in moments if at not in keep.values())
+    older = made[: max(0, len(made) - _KEEP_ALL)]
+    last_of_week = {one.taken_at.isocalendar()[:2]: one for one in older}
+    last_of_month = {(one.taken_at.year, one.taken_at.month): one for one in older}
+    keep = {*list(last_of_week.values())[-_KEEP_WEEKLY:], *last_of_month.values()}
+    return tuple(one for one in older if one not in keep)
+
+
+def check_backup(backup: Path) -> tuple[int, int]:
+    """Number of sessions and entries of a backup; raises SurroundingsProblem when it cannot be used."""
+    if not backup.is_file():
+        raise SurroundingsProblem(f"There is no backup {backup}; choose another one.")
+    with closing(Database(backup, read_only=True)) as source:
+        return counts(source)
 
 
 def restore(backup: Path, logbook: Path) -> Path | None:
-    """Replace a closed logbook by a backup; returns where the old logbook is kept, if there was one."""
+    """Replace a closed logbook by a copy of a backup; returns where the old logbook is kept, if there was one.
+
+    The side files of the old logbook are folded into the kept file where SQLite can read it, and lie beside it where
+    it cannot; none is left that could be taken for the backup's.
+    """
     with _surroundings(logbook.parent):
+        check_backup(backup)
         side = logbook.with_name(f"{logbook.name}.part")
         side.unlink(missing_ok=True)
-        if not backup.is_file():
-            raise SurroundingsProblem(f"There is no backup {backup}; choose another one.")
-        with closing(Database(backup)) as source:
-            counts(source)
+        with closing(Database(backup, read_only=True)) as source:
             source.copy_to(side)
-        kept = None
-        if logbook.exists():
-            folder = folder_of(logbook)
-            folder.mkdir(parents=True, exist_ok=True)
-            kept = _free_name(folder, "replaced by a backup")
-            # Together with its side files, which may hold what the main file does not have yet.
-            for ending in ("-wal", "-shm", ""):
-                part = logbook.with_name(logbook.name + ending)
-                if part.exists():
-                    os.replace(part, kept.with_name(kept.name + ending))
+        kept = set_aside(logbook, "replaced by a backup")
         os.replace(side, logbook)
+        return kept
+
+
+def set_aside(logbook: Path, name: str) -> Path | None:
+    """Move a closed logbook and its side files into its folder of backups; returns where it lies, if there was one."""
+    if not any(logbook.with_name(logbook.name + ending).exists() for ending in _SIDE_ENDINGS):
+        return None
+    folder = folder_of(logbook)
+    with _surroundings(folder):
+        folder.mkdir(parents=True, exist_ok=True)
+        kept = _free_name(folder, name)
+        for ending in _SIDE_ENDINGS:
+            part = logbook.with_name(logbook.name + ending)
+            if part.exists():
+                os.replace(part, kept.with_name(kept.name + ending))
+        try:
+            with closing(Database(kept)) as closed:
+                closed.fold_in()
+        except SurroundingsProblem:
+            pass  # too damaged to be opened; it is kept as it was
         return kept
 
 
 def counts(database: Database) -> tuple[int, int]:
     """Number of sessions and of entries; raises SurroundingsProblem for a damaged file or another kind of file."""
-    check = database.row("PRAGMA quick_check(1)")
-    if check != ("ok",):
-        raise SurroundingsProblem(f"The logbook {database.path} is damaged; open a backup of it or another logbook.")
+    check_pages(database)
     row = database.row("SELECT (SELECT count(*) FROM session), (SELECT count(*) FROM entry)")
     return (int(row[0]), int(row[1])) if row else (0, 0)
+
+
+def _damage(database: Database) -> object:
+    version = database.row("PRAGMA user_version") or (0,)
+    return damaged_rows(database) if version[0] >= _SUMMED_FROM else ()
 
 
 def _free_name(folder: Path, name: str) -> Path:

@@ -5,7 +5,7 @@ Entries are only ever added. A method returns after its transaction is on the di
 
 import json
 import sqlite3
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import replace
 from datetime import datetime
 from pathlib import Path
@@ -13,19 +13,21 @@ from typing import Any, Self
 
 from cookstove_gui.errors import InputProblem, SurroundingsProblem
 from cookstove_gui.logbook import backups, migrations
+from cookstove_gui.logbook.damage import Damage, check_pages, damaged_rows
 from cookstove_gui.logbook.database import Database
-from cookstove_gui.logbook.rows import SessionSummary, entry_of, renumbered, row_of, summary_of
+from cookstove_gui.logbook.rows import SessionSummary, renumbered, row_of, sound_entries, summary_of
 from cookstove_gui.logbook.stove_facts import StoveFacts, move_facts, write_stove
 from cookstove_gui.logbook.stove_file import stove_from_text
 from cookstove_gui.stove.entries import ABOUT_A_ROW, Entry, Session, named_number
-from cookstove_gui.stove.stove import Stove
+from cookstove_gui.stove.stove import Stove, stove_with_default_spots
 
-__all__ = ["FILE_NAME", "Logbook", "SessionSummary", "default_path"]
+__all__ = ["FILE_NAME", "ChangedElsewhere", "Logbook", "SessionSummary", "default_path"]
 
 FILE_NAME = "logbook.sqlite"
+_BACKED_UP = "backed up at"  # the state of the logbook when the last backup was made
 _NEVER = 2**63 - 1  # later than any instant the store can hold
-_ENTRY_FIELDS = "number, at, offset_minutes, kind, spot, value, unit, note"
-_INSERT_ENTRY = f"INSERT INTO entry (session, {_ENTRY_FIELDS}) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)"
+_ENTRY_FIELDS = "session, number, at, offset_minutes, kind, spot, value, unit, note"
+_INSERT_ENTRY = f"INSERT INTO entry ({_ENTRY_FIELDS}) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)"
 
 
 def default_path() -> Path:
@@ -42,7 +44,9 @@ class Logbook:
         """For `open` and `in_memory`; brings an older logbook up to date after backing it up."""
         self._database = database
         self.facts = StoveFacts(database)
+        self._data_version = 0
         try:
+            check_pages(database)
             migrations.migrate(database, self._back_up_before_migration)
         except BaseException:
             database.close()
@@ -50,8 +54,17 @@ class Logbook:
 
     @classmethod
     def open(cls, path: Path | None = None) -> Self:
-        """The logbook in a file, made on first start; without a path the one in the platform's data folder."""
+        """The logbook in a file, made on first start; without a path the one in the platform's data folder.
+
+        Raises SurroundingsProblem for a file that is damaged or another program's, and where the file is missing or
+        empty though there are backups of it: that is no first start.
+        """
         file = path or default_path()
+        if not _holds_anything(file) and backups.dated(backups.folder_of(file)):
+            what = "is empty" if file.exists() else "is missing"
+            raise SurroundingsProblem(
+                f"The logbook {file} {what}, but there are backups of it; restore one, or open another logbook."
+            )
         try:
             file.parent.mkdir(parents=True, exist_ok=True)
         except OSError as error:
@@ -70,6 +83,26 @@ class Logbook:
         """The file, or none for one in memory."""
         return self._database.path
 
+    def on_file_trouble(self, tell: Callable[[str], object]) -> None:
+        """Who is told when the file is removed or replaced while it is open; told at once of what came before."""
+        self._database.tell = tell
+        for sentence in self._database.untold():
+            tell(sentence)
+
+    def look_after_file(self) -> None:
+        """At quiet moments: see that the file is still there, and fold the side file into it."""
+        self._database.look_after_file()
+        self._database.fold_in()
+
+    def is_changed_elsewhere(self) -> bool:
+        """Whether anybody else has written to the file since this was last asked."""
+        before, self._data_version = self._data_version, self._database.data_version()
+        return before != self._data_version
+
+    def damage(self) -> tuple[Damage, ...]:
+        """Every row that is not as it was written; reads the whole logbook."""
+        return damaged_rows(self._database)
+
     def close(self) -> None:
         """Close the file."""
         self._database.close()
@@ -79,7 +112,7 @@ class Logbook:
     def stoves(self) -> tuple[Stove, ...]:
         """All stoves by name."""
         return tuple(
-            stove_from_text(text, f"stove “{name}” in the logbook")
+            _stove_of(name, text)
             for name, text in self._database.rows("SELECT name, description FROM stove ORDER BY name")
         )
 
@@ -88,7 +121,7 @@ class Logbook:
         row = self._database.row("SELECT description FROM stove WHERE name = ?", (name,))
         if row is None:
             raise InputProblem(f"The logbook knows no stove “{name}”; describe it on the page My stove first.")
-        return stove_from_text(row[0], f"stove “{name}” in the logbook")
+        return _stove_of(name, row[0])
 
     def save_stove(self, stove: Stove) -> None:
         """Keep a stove's description, new or changed."""
@@ -120,12 +153,14 @@ class Logbook:
         return tuple(map(summary_of, rows))
 
     def session(self, number: int) -> Session:
-        """One session with all its entries."""
+        """One session with all its entries but those that are damaged; `damage` lists them."""
         row = self._database.row("SELECT stove, title FROM session WHERE number = ?", (number,))
         if row is None:
             raise InputProblem(f"The logbook holds no session {number}; choose one from its list.")
-        rows = self._database.rows(f"SELECT {_ENTRY_FIELDS} FROM entry WHERE session = ? ORDER BY number", (number,))
-        return Session(number=number, stove=row[0], title=row[1], entries=tuple(map(entry_of, rows)))
+        rows = self._database.rows(
+            f"SELECT {_ENTRY_FIELDS}, checksum FROM entry WHERE session = ? ORDER BY number", (number,)
+        )
+        return Session(number=number, stove=row[0], title=row[1], entries=sound_entries(rows))
 
     def past_sessions(self, stove: str, before: int | None = None) -> tuple[Session, ...]:
         """A stove's sessions with entries, oldest first; with `before`, those that began before that session did."""
@@ -164,13 +199,16 @@ class Logbook:
 
     # Entries
 
-    def append(self, session_number: int, entries: Iterable[Entry]) -> tuple[Entry, ...]:
+    def append(self, session_number: int, entries: Iterable[Entry], after: int | None = None) -> tuple[Entry, ...]:
         """Add checked entries to a session, all or none, numbered on from its last row; they come back so.
 
-        A row about another names a row of this session that stands before it.
+        A row about another names a row of this session that stands before it. With `after`, the number of the last row
+        known, raises ChangedElsewhere if another window has added one since.
         """
         with self._database.transaction() as connection:
             first = _next_number(connection, session_number)
+            if after is not None and first != after + 1:
+                raise ChangedElsewhere("Another window has added to this session; look at its rows and try again.")
             added = tuple(replace(entry, number=number) for number, entry in enumerate(entries, start=first))
             for entry in added:
                 if entry.kind in ABOUT_A_ROW and not 1 <= named_number(entry) < entry.number:
@@ -227,9 +265,33 @@ class Logbook:
         """A checked copy in the folder `backups` beside the logbook, or in another one; old ones are thinned."""
         return backups.back_up_dated(self._database, folder or self._backup_folder(), at)
 
-    def backups(self) -> dict[Path, datetime]:
-        """The backups made on request, oldest first, with their moments."""
-        return backups.dated(self._backup_folder()) if self.path else {}
+    def backups(self) -> tuple[backups.Backup, ...]:
+        """The dated backups, in the order in which they were made."""
+        return backups.dated(self._backup_folder()) if self.path else ()
+
+    def back_up_if_due(self, at: datetime) -> Path | None:
+        """A backup for the day, if entries were made since the last one or none was made yet; else none."""
+        if self.path is None or self.entry_count() == 0:
+            return None
+        made = self.backups()
+        if made and self.setting(_BACKED_UP) == self._state():
+            return None
+        path = self.back_up(at)
+        self.set_setting(_BACKED_UP, self._state())
+        return path
+
+    def entry_count(self) -> int:
+        """How many entries there are in all sessions."""
+        row = self._database.row("SELECT coalesce(sum(entry_count), 0) FROM session")
+        return int(row[0]) if row else 0
+
+    def _state(self) -> str:
+        """Changes with every entry, session and stove."""
+        row = self._database.row(
+            "SELECT (SELECT count(*) FROM session), (SELECT coalesce(sum(entry_count), 0) FROM session), "
+            "(SELECT coalesce(sum(checksum), 0) FROM stove), (SELECT coalesce(sum(checksum), 0) FROM session)"
+        )
+        return " ".join(map(str, row or ()))
 
     def _backup_folder(self) -> Path:
         if self.path is None:
@@ -239,6 +301,25 @@ class Logbook:
     def _back_up_before_migration(self, version: int) -> None:
         if self.path is not None:
             backups.back_up(self._database, self._backup_folder(), f"before migration from version {version}")
+
+
+class ChangedElsewhere(InputProblem):
+    """Another window has written to the session since it was read."""
+
+
+def _holds_anything(file: Path) -> bool:
+    try:
+        return file.stat().st_size > 0 or file.with_name(f"{file.name}-wal").exists()
+    except OSError:
+        return False
+
+
+def _stove_of(name: str, text: str) -> Stove:
+    """The stove described; one with the usual spots where its description cannot be read, so that its log opens."""
+    try:
+        return stove_from_text(text, f"stove “{name}” in the logbook")
+    except InputProblem:
+        return stove_with_default_spots(name)
 
 
 def _add_session(connection: sqlite3.Connection, session: Session) -> Session:

@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from datetime import UTC, datetime, timedelta
 
+from cookstove_gui.logbook.checksum import row_checksum
 from cookstove_gui.logbook.database import Row
 from cookstove_gui.stove.entries import ABOUT_A_ROW, Entry, Kind, named_number
 
@@ -50,9 +51,16 @@ def row_of(session_number: int, entry: Entry) -> Row:
     )
 
 
-def entry_of(row: Row) -> Entry:
-    """The entry of a row (number, at, offset_minutes, kind, spot, value, unit, note)."""
-    number, at, offset_minutes, kind, spot, value, unit, note = row
+def sound_entries(rows: Iterable[Row]) -> tuple[Entry, ...]:
+    """The entries of rows (session, number, at, offset_minutes, kind, spot, value, unit, note, checksum).
+
+    A row whose checksum does not fit is left out: what it says was never written.
+    """
+    return tuple(_entry_of(row) for row in rows if row_checksum(*row[:-1]) == row[-1] and row[4] in _KINDS)
+
+
+def _entry_of(row: Row) -> Entry:
+    _, number, at, offset_minutes, kind, spot, value, unit, note, _ = row
     return Entry(
         number=number,
         at=_EPOCH + timedelta(microseconds=at),

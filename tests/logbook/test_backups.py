@@ -9,6 +9,8 @@ import pytest
 
 from cookstove_gui.errors import SurroundingsProblem
 from cookstove_gui.logbook import backups
+from cookstove_gui.logbook.backups import Backup
+from cookstove_gui.logbook.checksum import row_checksum
 from cookstove_gui.logbook.database import Database
 from cookstove_gui.logbook.logbook import Logbook
 
@@ -18,7 +20,7 @@ NOON = datetime(2026, 3, 1, 12, 0, tzinfo=UTC)
 
 
 def _count(path: Path) -> tuple[int, int]:
-    database = Database(path)
+    database = Database(path, read_only=True)
     found = backups.counts(database)
     database.close()
     return found
@@ -27,9 +29,9 @@ def _count(path: Path) -> tuple[int, int]:
 def test_backup_holds_what_still_stands_in_the_side_file(filed: Logbook) -> None:
     filed.append(1, [reading(1), reading(2, 5)])
     path = filed.back_up(NOON)
-    assert path.name == "logbook 2026-03-01 120000.sqlite"
+    assert path.name == "logbook 0001 2026-03-01 120000.sqlite"
     assert _count(path) == (1, 2)
-    assert filed.backups() == {path: NOON}
+    assert [(one.path, one.taken_at) for one in filed.backups()] == [(path, NOON)]
     assert [one.name for one in path.parent.iterdir()] == [path.name]
 
 
@@ -45,7 +47,7 @@ def test_backup_goes_where_it_is_asked_to(filed: Logbook, tmp_path: Path) -> Non
 def test_logbook_in_memory_needs_a_folder(logbook: Logbook, tmp_path: Path) -> None:
     with pytest.raises(SurroundingsProblem, match="in memory"):
         logbook.back_up(NOON)
-    assert logbook.backups() == {}
+    assert logbook.backups() == ()
     assert _count(logbook.back_up(NOON, tmp_path)) == (1, 0)
 
 
@@ -55,18 +57,53 @@ def test_folder_that_cannot_be_made_is_told(filed: Logbook, tmp_path: Path) -> N
         filed.back_up(NOON, tmp_path / "stick")
 
 
-def test_copy_that_came_out_short_is_no_backup(filed: Logbook, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    filed.append(1, [reading(1), reading(2, 5)])
+def test_copy_that_came_out_short_is_no_backup(filed: Logbook, monkeypatch: pytest.MonkeyPatch) -> None:
+    copy_to = Database.copy_to
 
-    def short(_: Database, side: Path) -> None:
+    def short(database: Database, side: Path) -> None:
+        copy_to(database, side)
         connection = sqlite3.connect(side)
-        connection.executescript("CREATE TABLE session (x); CREATE TABLE entry (x);")
+        connection.create_function("row_checksum", -1, row_checksum)
+        connection.executescript("DROP TRIGGER entry_is_never_deleted; DELETE FROM entry WHERE number = 2;")
         connection.close()
 
+    filed.append(1, [reading(1), reading(2, 5)])
     monkeypatch.setattr(Database, "copy_to", short)
-    with pytest.raises(SurroundingsProblem, match="shorter"):
+    with pytest.raises(SurroundingsProblem, match="does not hold what the logbook holds"):
         filed.back_up(NOON)
-    assert filed.backups() == {}
+    assert filed.backups() == ()
+
+
+def test_copy_with_a_changed_reading_is_no_backup(filed: Logbook, monkeypatch: pytest.MonkeyPatch) -> None:
+    copy_to = Database.copy_to
+
+    def changed(database: Database, side: Path) -> None:
+        copy_to(database, side)
+        content = side.read_bytes()
+        assert content.count(b"oven_centre385F") == 1
+        side.write_bytes(content.replace(b"oven_centre385F", b"oven_centre384F"))
+
+    filed.append(1, [reading(1, value="385")])
+    monkeypatch.setattr(Database, "copy_to", changed)
+    with pytest.raises(SurroundingsProblem, match="does not hold what the logbook holds"):
+        filed.back_up(NOON)
+
+
+def test_backup_on_a_read_only_stick_opens(filed: Logbook, tmp_path: Path) -> None:
+    made = filed.back_up(NOON, tmp_path / "stick")
+    made.chmod(0o400)
+    made.parent.chmod(0o500)
+    try:
+        assert backups.check_backup(made) == (1, 0)
+        assert [one.name for one in made.parent.iterdir()] == [made.name]
+    finally:
+        made.parent.chmod(0o700)
+
+
+def test_logbook_and_backups_are_for_their_owner_alone(filed: Logbook) -> None:
+    assert filed.path is not None
+    made = filed.back_up(NOON)
+    assert {path.stat().st_mode & 0o777 for path in (filed.path, made)} == {0o600}
 
 
 def test_restoring_brings_back_what_was_and_keeps_what_is(filed: Logbook) -> None:
@@ -129,32 +166,64 @@ def test_restoring_where_no_logbook_is(filed: Logbook, tmp_path: Path) -> None:
     assert _count(tmp_path / "new.sqlite") == (1, 0)
 
 
-@pytest.mark.parametrize(
-    ("ages_in_hours", "dropped"),
-    [
-        ([], []),
-        ([1, 2, 3, 40], []),
-        ([50, 51, 52], [51, 52]),  # one day: the last of it stays
-        ([24 * 5, 24 * 6, 24 * 7], []),
-        ([24 * 17, 24 * 18, 24 * 19], [24 * 18, 24 * 19]),  # one ISO week, 10 to 12 February
-        ([24 * 20, 24 * 27], []),
-        ([24 * 100, 24 * 101], [24 * 101]),
-        ([24 * 100, 24 * 130, 24 * 4000], []),
-    ],
-)
-def test_thinning_keeps_days_then_weeks_then_months(ages_in_hours: list[int], dropped: list[int]) -> None:
-    moments = [NOON - timedelta(hours=age) for age in ages_in_hours]
-    assert backups.to_drop(moments, NOON) == tuple(sorted(NOON - timedelta(hours=age) for age in dropped))
+def _made(*moments: datetime) -> list[Backup]:
+    return [
+        Backup(serial=serial, taken_at=at, path=Path(f"{serial}.sqlite")) for serial, at in enumerate(moments, start=1)
+    ]
 
 
-def test_a_new_backup_thins_old_ones_but_not_those_of_migrations(filed: Logbook) -> None:
+def _days(count: int, step: int = 1) -> list[datetime]:
+    return [NOON + timedelta(days=step * day) for day in range(count)]
+
+
+def test_the_latest_thirty_stay_whatever_their_dates() -> None:
+    assert backups.to_drop(_made(*[NOON] * 30)) == ()
+
+
+def test_of_older_ones_the_last_of_each_week_and_month_stays() -> None:
+    made = _made(*_days(60))
+    dropped = {one.serial for one in backups.to_drop(made)}
+    kept = [one for one in made[:30] if one.serial not in dropped]
+    # 1 March 2026 is a Sunday: of 1 to 30 March the four Sundays after it end their weeks, the first day its own, the
+    # 30th is the last of what is old in its week and its month.
+    assert [one.taken_at.day for one in kept] == [1, 8, 15, 22, 29, 30]
+
+
+def test_weeks_give_way_to_months() -> None:
+    made = _made(*_days(100, step=7))
+    dropped = {one.serial for one in backups.to_drop(made)}
+    kept = [one.taken_at for one in made if one.serial not in dropped]
+    assert kept[-60:] == [one.taken_at for one in made[-60:]]
+    months = [(at.year, at.month) for at in kept[:-60]]
+    assert len(months) == len(set(months)) == 9  # March to November 2026, before the sixty weeks that stay
+
+
+def test_a_clock_far_ahead_loses_no_backup() -> None:
+    """A computer whose clock stood at 2100 for a while, and is right again."""
+    wrong = [datetime(2100, 1, 1, hour, tzinfo=UTC) for hour in range(5)]
+    made = _made(*_days(10), *wrong, *_days(10))
+    assert backups.to_drop(made) == ()
+    many = _made(*wrong * 8, *_days(20))
+    assert not set(backups.to_drop(many)) & set(many[-30:])
+
+
+def test_new_backups_thin_old_ones_but_not_those_of_migrations(filed: Logbook) -> None:
     assert filed.path is not None
     folder = backups.folder_of(filed.path)
-    for name in ("logbook 2026-02-20 080000", "logbook 2026-02-20 090000", "before migration from version 1"):
-        backups.back_up(filed._database, folder, name)
-    filed.back_up(NOON)
-    assert sorted(path.stem for path in folder.iterdir()) == [
-        "before migration from version 1",
-        "logbook 2026-02-20 090000",
-        "logbook 2026-03-01 120000",
-    ]
+    backups.back_up(filed._database, folder, "before migration from version 1")
+    for _ in range(33):
+        filed.back_up(NOON)
+    made = filed.backups()
+    assert [one.serial for one in made] == list(range(3, 34))
+    assert (folder / "before migration from version 1.sqlite").exists()
+
+
+def test_a_backup_is_due_once_something_was_entered(filed: Logbook) -> None:
+    assert filed.back_up_if_due(NOON) is None  # nothing to lose yet
+    filed.append(1, [reading(1)])
+    assert filed.back_up_if_due(NOON) is not None
+    assert filed.back_up_if_due(NOON) is None
+    filed.append(1, [reading(2, 5)])
+    assert filed.back_up_if_due(NOON) is not None
+    filed.rename_session(1, "Rye")
+    assert filed.back_up_if_due(NOON) is not None

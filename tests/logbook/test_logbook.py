@@ -68,9 +68,9 @@ def test_everything_is_there_after_closing_and_opening(filed: Logbook) -> None:
         "UPDATE entry SET value = '1'",
         "DELETE FROM entry",
         "DELETE FROM session",
-        "INSERT OR REPLACE INTO entry VALUES (1, 1, 0, 0, 'note', '', '', '', '')",
-        "REPLACE INTO entry VALUES (1, 1, 0, 0, 'note', '', '', '', '')",
-        "INSERT INTO entry VALUES (99, 1, 0, 0, 'note', '', '', '', '')",
+        "INSERT OR REPLACE INTO entry VALUES (1, 1, 0, 0, 'note', '', '', '', '', 0)",
+        "REPLACE INTO entry VALUES (1, 1, 0, 0, 'note', '', '', '', '', 0)",
+        "INSERT INTO entry VALUES (99, 1, 0, 0, 'note', '', '', '', '', 0)",
     ],
 )
 def test_entries_are_append_only_even_for_plain_sql(logbook: Logbook, statement: str) -> None:
@@ -83,8 +83,13 @@ def test_entries_are_append_only_even_for_plain_sql(logbook: Logbook, statement:
 def test_append_only_holds_for_another_program_too(filed: Logbook) -> None:
     _append(filed)
     connection = sqlite3.connect(str(filed.path))
-    with pytest.raises(sqlite3.IntegrityError, match="append-only"):
-        connection.execute("INSERT OR REPLACE INTO entry VALUES (1, 1, 0, 0, 'note', '', '', '', '')")
+    for statement in (
+        "INSERT OR REPLACE INTO entry VALUES (1, 1, 0, 0, 'note', '', '', '', '', 0)",
+        "UPDATE entry SET value = '999'",
+        "DELETE FROM entry",
+    ):
+        with pytest.raises(sqlite3.Error, match=r"append-only|row_checksum"):
+            connection.execute(statement)
     connection.close()
 
 

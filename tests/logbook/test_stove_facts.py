@@ -88,7 +88,7 @@ def test_weather_that_no_longer_holds_is_none_and_stays_as_a_row(logbook: Logboo
         "INSERT INTO thermometer_check (stove, number, day, takes_back) VALUES ('Kitchen', 2, '2026-01-08', 2)",
         "UPDATE weather SET value = 1",
         "DELETE FROM weather",
-        "REPLACE INTO weather VALUES ('Kitchen', 1, 0, 0, 'outdoors', 1)",
+        "REPLACE INTO weather VALUES ('Kitchen', 1, 0, 0, 'outdoors', 1, 0)",
     ],
 )
 def test_rows_are_append_only_even_for_plain_sql(logbook: Logbook, stove: Stove, statement: str) -> None:

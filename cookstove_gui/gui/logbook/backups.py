@@ -48,7 +48,7 @@ class BackupsPart(QWidget):
     def show_backups(self) -> None:
         """Show how old the last good one is."""
         taken = self._desk.logbook.backups()
-        latest = max(taken.values(), default=None)
+        latest = taken[-1].taken_at if taken else None
         self._age.setText(
             f"The last good backup was made {ago(latest, self._desk.clock())}." if latest else "There is no backup yet."
         )

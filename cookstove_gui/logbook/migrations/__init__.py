@@ -1,12 +1,12 @@
 """Numbered steps that bring an older logbook up to date: one SQL file each, one transaction each."""
 
-from collections.abc import Callable
+import sqlite3
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 from cookstove_gui.errors import SurroundingsProblem
 from cookstove_gui.logbook.database import Database
-
-APPLICATION_ID = 0x434F4F4B  # “COOK”, SQLite's mark for whose file it is
+from cookstove_gui.logbook.file_header import APPLICATION_ID, another_programs
 
 
 def steps() -> tuple[Path, ...]:
@@ -36,9 +36,25 @@ def migrate(database: Database, before: Callable[[int], object], up_to: int | No
     mark = database.row("PRAGMA application_id")
     tables = database.row("SELECT count(*) FROM sqlite_master")
     if (found and mark != (APPLICATION_ID,)) or (not found and tables != (0,)):
-        raise SurroundingsProblem(f"The file {where} belongs to another program; open a logbook instead.")
+        raise another_programs(where)
     if 0 < found < newest:
         before(found)
     for number, step in enumerate(steps()[found:newest], start=found + 1):
-        sql = step.read_text("utf-8")
-        database.run_script(f"{sql}\nPRAGMA application_id = {APPLICATION_ID};\nPRAGMA user_version = {number};")
+        with database.transaction() as connection:
+            # Another window may have taken this step since.
+            if connection.execute("PRAGMA user_version").fetchone() != (number - 1,):
+                continue
+            for statement in _statements(step.read_text("utf-8")):
+                connection.execute(statement)
+            connection.execute(f"PRAGMA application_id = {APPLICATION_ID}")
+            connection.execute(f"PRAGMA user_version = {number}")
+
+
+def _statements(script: str) -> Iterator[str]:
+    """The statements of an SQL file; one ends where SQLite finds it complete, for triggers hold semicolons too."""
+    statement = ""
+    for line in script.splitlines(keepends=True):
+        statement += line
+        if sqlite3.complete_statement(statement):
+            yield statement
+            statement = ""
