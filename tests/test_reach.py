@@ -25,7 +25,6 @@ LISTED = {
     "physics.lumped.lumped_temperature": "the closed form that cooling pans are checked against",
     "physics.touch.effusivity": _SKIN,
     "physics.touch.contact_temperature": _SKIN,
-    "logbook.backups.restore": "wired by the logbook's restore",
     "gui.widgets.theme.TEXT_PAIRS": "which colours meet, for the test of contrast",
     "gui.widgets.theme.EDGE_PAIRS": "the same for lines",
     "gui.drawn_stove.stove_drawing.StoveDrawing.patch": "how tests find a spot of the drawing",

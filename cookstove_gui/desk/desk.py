@@ -216,6 +216,12 @@ class Desk:
         row = self._table.checked(kind, spot=spot, value=value, unit=unit, note=note, at_text=at_text)
         return self._told(self._record(row))
 
+    def catch_up(self) -> None:
+        """Take up what another window has written to the logbook, if anything."""
+        if self.logbook.is_changed_elsewhere():
+            rows = self._table.read_log_again()
+            self.announce(Changed(log=rows, session=True, settings=True))
+
     def undo(self) -> None:
         """Undo the latest thing done, whatever it was: a row entered, corrected, taken back or kept."""
         self._table.undo()

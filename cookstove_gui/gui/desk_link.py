@@ -9,6 +9,7 @@ class DeskLink(QObject):
     """Gathers the desk's announcements; views connect to `changed` and redraw only what it names."""
 
     changed = Signal(object)  # Changed
+    restore_wanted = Signal(object)  # Path of a backup; whoever opened the logbook closes it first
     time_passed = Signal()  # whatever shows the time of day shows it again
 
     def __init__(self, desk: Desk, parent: QObject | None = None) -> None:

@@ -13,13 +13,14 @@ from PySide6.QtWidgets import QApplication, QFileDialog
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.practice import Practice
 from cookstove_gui.errors import Problem, SurroundingsProblem
+from cookstove_gui.gui.fault_log import FaultLog
 from cookstove_gui.gui.frame.problem_pane import ProblemPane
+from cookstove_gui.gui.ways_out import details_of, latest_backup, restored, saved, ways_out
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.window import MainWindow
-from cookstove_gui.logbook.logbook import Logbook
+from cookstove_gui.logbook.logbook import Logbook, default_path
 
 _SAMPLES = "sample_sessions"
-_WAYS_OUT = (("again", "Try again"), ("other", "Use another logbook"), ("quit", "Close"))
 
 
 class _Arguments(argparse.ArgumentParser):
@@ -47,16 +48,24 @@ class Program:
         self._app = app
         self._options = options
         self._logbook: Logbook | None = None
+        self._faults: FaultLog | None = None
         self.pane: ProblemPane | None = None
         self.look = Look(app)
         self.window: MainWindow | None = None
 
     def open(self) -> None:
-        """Open the logbook and show the window, or say what prevents it."""
+        """Open the logbook and show the window, or say what prevents it and what can be done."""
         try:
             desk, practice = self._desk()
-        except SurroundingsProblem as problem:
+        except Problem as problem:
+            if self._options.practice is not None:
+                raise
             self._say(problem.sentence)
+            return
+        except Exception as error:
+            # Whatever is stored wrongly must not end on a terminal that nobody sees.
+            self.note_fault(traceback.format_exc())
+            self._say(f"The logbook cannot be used because of an error in the program ({error!r}).")
             return
         if self._options.unit:
             desk.set_unit(self._options.unit)
@@ -64,7 +73,9 @@ class Program:
         self.window = MainWindow(desk, self.look, practice)
         if self._options.quit_when_painted:
             self.window.painted.connect(self._app.quit)
+        self.window.link.restore_wanted.connect(self._restore)
         self.window.show()
+        self._keep_faults()
 
     def close(self) -> None:
         """Close the window and the logbook."""
@@ -72,6 +83,20 @@ class Program:
             self.window.close()
         if self._logbook is not None:
             self._logbook.close()
+        if self._faults is not None:
+            self._faults.close()
+
+    def note_fault(self, details: str) -> None:
+        """Keep the details of a fault where they can be found later."""
+        if self._faults is not None:
+            self._faults.write(details)
+        else:
+            FaultLog(self.place.parent).write(details)
+
+    @property
+    def place(self) -> Path:
+        """Where the logbook lies."""
+        return self._options.logbook or default_path()
 
     def _desk(self) -> tuple[Desk, Practice | None]:
         if self._options.practice is not None:
@@ -86,8 +111,36 @@ class Program:
         self._logbook = Logbook.open(self._options.logbook)
         return Desk(self._logbook), None
 
+    def _keep_faults(self) -> None:
+        if self._faults is not None or self._options.practice is not None:
+            return
+        self._faults = FaultLog(self.place.parent)
+        told = self._faults.open()
+        if told and self.window is not None:
+            self.window.show_problem(told)
+
+    def _restore(self, backup: Path) -> None:
+        """Close the window and the logbook, put the backup in its place, and open again."""
+        window, self.window = self.window, None
+        if window is None or self._logbook is None or self._logbook.path is None:
+            return
+        place = self._logbook.path
+        window.close()
+        self._logbook.close()
+        try:
+            told = restored(place, backup)
+        except Problem as problem:
+            told = problem.sentence
+        self._open_and_tell(told)
+        window.deleteLater()
+
+    def _open_and_tell(self, told: str) -> None:
+        self.open()
+        if told and self.window is not None:
+            self.window.show_problem(told)
+
     def _say(self, sentence: str) -> None:
-        self.pane = ProblemPane(sentence, _WAYS_OUT)
+        self.pane = ProblemPane(sentence, ways_out(self.place))
         self.pane.setWindowTitle("Cookstove companion")
         self.pane.resize(900, 480)
         self.pane.chosen.connect(self._take_way_out)
@@ -95,6 +148,12 @@ class Program:
 
     def _take_way_out(self, key: str) -> None:
         pane = self.pane
+        if key == "quit":
+            self._app.quit()
+            return
+        if key == "copy":
+            self._app.clipboard().setText(details_of(self.place, pane.sentence if pane else ""))
+            return
         if key == "other":
             chosen, _ = QFileDialog.getSaveFileName(
                 pane, "Another logbook", "", "Logbook (*.sqlite *.db);;All files (*)",
@@ -103,10 +162,17 @@ class Program:
             if not chosen:
                 return
             self._options.logbook = Path(chosen)
-        if key == "quit":
-            self._app.quit()
-            return
-        self.open()
+        told = ""
+        if self._logbook is not None:
+            self._logbook.close()
+            self._logbook = None
+        try:
+            if key in ("restore", "save"):
+                told = restored(self.place, latest_backup(self.place)) if key == "restore" else saved(self.place)
+        except Problem as problem:
+            self._say(problem.sentence)
+        else:
+            self._open_and_tell(told)
         if pane is not None:
             pane.close()
             pane.deleteLater()
@@ -142,14 +208,14 @@ def open_window(arguments: Sequence[str]) -> int:
 def tell_faults(
     program: Program,
 ) -> Callable[[type[BaseException], BaseException, TracebackType | None], None]:
-    """Errors no view has handled are reported in the window, which carries on; our own are printed as well."""
+    """Errors no view has handled are reported in the window, which carries on; our own are kept as well."""
 
     def tell(kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> None:
         if isinstance(error, Problem) and program.window is not None:
             program.window.show_problem(error.sentence)
             return
         details = "".join(traceback.format_exception(kind, error, trace))
-        sys.stderr.write(details)
+        program.note_fault(details)
         if program.window is not None and isinstance(error, Exception):
             program.window.show_fault(f"{kind.__name__}: {error}", details)
 

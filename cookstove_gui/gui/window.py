@@ -12,6 +12,7 @@ from PySide6.QtWidgets import (
 from cookstove_gui.desk import Changed, Desk, Memory, work_out
 from cookstove_gui.desk.practice import Practice
 from cookstove_gui.gui.background.job import Job, close_jobs
+from cookstove_gui.gui.background.keeping import Keeping
 from cookstove_gui.gui.background.past_study import PastStudy
 from cookstove_gui.gui.cook.page import CookPage
 from cookstove_gui.gui.desk_link import DeskLink
@@ -87,6 +88,7 @@ class MainWindow(QMainWindow):
         self._cautions.unfolded.connect(self._next.set_brief)
         self.link.changed.connect(self._show)
         self._study = PastStudy.of(self.link)
+        self._keeping = Keeping(self, self.desk, self.show_problem)
         self._ticks = QTimer(self)
         self._ticks.setInterval(_TICK_MS)
         self._ticks.timeout.connect(self._tick)
@@ -156,6 +158,7 @@ class MainWindow(QMainWindow):
             self.working.ask()
 
     def _tick(self) -> None:
+        self._keeping.quiet_moment()
         if self.desk.is_live and self.desk.entries:
             self.working.ask()
         self.link.time_passed.emit()
@@ -194,6 +197,7 @@ class MainWindow(QMainWindow):
         self.setWindowIcon(QIcon(str(resource("icons", "companion.svg"))))
         self._ticks.start()
         self.working.ask()
+        self._keeping.start()
         self._study.start_when_still()
         if self._practice is not None:
             self._study.start_if_due()
@@ -209,6 +213,7 @@ class MainWindow(QMainWindow):
         self._ticks.stop()
         self._study.close()
         close_jobs(self)
+        self._keeping.close()
         self.link.close()
         super().closeEvent(event)
 

@@ -12,6 +12,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 
 from cookstove_gui.errors import SurroundingsProblem
+from cookstove_gui.logbook.checksum import SUMMED_FROM
 from cookstove_gui.logbook.damage import check_pages, damaged_rows
 from cookstove_gui.logbook.database import Database
 
@@ -19,7 +20,6 @@ _DATED = re.compile(r"logbook (?:(\d{4,}) )?(\d{4}-\d\d-\d\d \d{6})(?: \d+)?\.sq
 _STAMP = "%Y-%m-%d %H%M%S"  # UTC; no colons, which some file systems refuse
 _KEEP_ALL = 30  # the latest by the order in which they were made
 _KEEP_WEEKLY = 30  # of those before, one for each of so many weeks; then one a month for good
-_SUMMED_FROM = 5  # version of a logbook from which its rows have checksums
 _SIDE_ENDINGS = ("-wal", "-shm", "")
 
 
@@ -70,9 +70,16 @@ def dated(folder: Path) -> tuple[Backup, ...]:
     for path in folder.glob("logbook *.sqlite"):
         match = _DATED.fullmatch(path.name)
         if match:
-            taken_at = datetime.strptime(match[2], _STAMP).replace(tzinfo=UTC)
-            found.append(Backup(serial=int(match[1] or 0), taken_at=taken_at, path=path))
+            found.append(Backup(serial=int(match[1] or 0), taken_at=taken_at(path), path=path))
     return tuple(sorted(found))
+
+
+def taken_at(backup: Path) -> datetime:
+    """When a backup was made: by its name, or by the file's own date if it was renamed."""
+    match = _DATED.fullmatch(backup.name)
+    if match:
+        return datetime.strptime(match[2], _STAMP).replace(tzinfo=UTC)
+    return datetime.fromtimestamp(backup.stat().st_mtime, UTC)
 
 
 def to_drop(made: Sequence[Backup]) -> tuple[Backup, ...]:
@@ -142,7 +149,7 @@ def counts(database: Database) -> tuple[int, int]:
 
 def _damage(database: Database) -> object:
     version = database.row("PRAGMA user_version") or (0,)
-    return damaged_rows(database) if version[0] >= _SUMMED_FROM else ()
+    return damaged_rows(database) if version[0] >= SUMMED_FROM else ()
 
 
 def _free_name(folder: Path, name: str) -> Path:

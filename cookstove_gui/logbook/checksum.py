@@ -1,9 +1,10 @@
 """A checksum for every row, since a page of SQLite has none: a flipped bit would pass as another reading."""
 
+import sqlite3
 import zlib
 from typing import Any
 
-# The columns that each table's checksum is made of, in the order of migrations/0005_checksums.sql.
+# The columns that each table's checksum is made of, and those that a row is found by.
 SUMMED = {
     "stove": ("name", "description"),
     "session": ("number", "stove", "title"),
@@ -13,8 +14,37 @@ SUMMED = {
     "thermometer_check": ("number", "day", "instrument", "point", "shown", "pressure", "takes_back"),
     "weather": ("number", "at", "offset_minutes", "kind", "value"),
 }
+KEYS = {
+    "stove": ("name",),
+    "session": ("number",),
+    "entry": ("session", "number"),
+    "setting": ("key",),
+    "character": ("stove",),
+    "thermometer_check": ("stove", "number"),
+    "weather": ("stove", "number"),
+}
+SUMMED_FROM = 5  # version of a logbook from which its rows have checksums
 
 
 def row_checksum(*values: Any) -> int:
     """CRC-32 of a row's values as SQLite gives them (integers, floats, texts, None)."""
     return zlib.crc32(ascii(values).encode("ascii"))
+
+
+def add_missing(connection: sqlite3.Connection) -> None:
+    """Give its checksum to every row that has none; called at the end of a transaction.
+
+    Not a function of SQL: SQLite would call it back into a thread that is ending, which ends the program.
+    """
+    if connection.execute("PRAGMA user_version").fetchone()[0] < SUMMED_FROM:
+        return
+    for table, columns in SUMMED.items():
+        keys = KEYS[table]
+        rows = connection.execute(
+            f"SELECT {', '.join((*keys, *columns))} FROM {table} WHERE checksum IS NULL"
+        ).fetchall()
+        found_by = " AND ".join(f"{key} = ?" for key in keys)
+        connection.executemany(
+            f"UPDATE {table} SET checksum = ? WHERE {found_by}",
+            [(row_checksum(*row[len(keys) :]), *row[: len(keys)]) for row in rows],
+        )

@@ -3,18 +3,9 @@
 from dataclasses import dataclass
 
 from cookstove_gui.errors import SurroundingsProblem
-from cookstove_gui.logbook.checksum import SUMMED
-from cookstove_gui.logbook.database import Database
+from cookstove_gui.logbook.checksum import KEYS, SUMMED, row_checksum
+from cookstove_gui.logbook.database import Database, Row
 
-_KEYS = {
-    "stove": "name",
-    "session": "number",
-    "entry": "'session ' || session || ' row ' || number",
-    "setting": "key",
-    "character": "stove",
-    "thermometer_check": "stove || ' ' || number",
-    "weather": "stove || ' ' || number",
-}
 _NAMES = {"thermometer_check": "thermometer check", "character": "what was learned of", "entry": "entry"}
 
 
@@ -42,13 +33,17 @@ def damaged_rows(database: Database) -> tuple[Damage, ...]:
     """Every row whose checksum does not fit its content, and every session that has lost rows."""
     found: list[Damage] = []
     for table, columns in SUMMED.items():
-        rows = database.rows(
-            f"SELECT CAST({_KEYS[table]} AS TEXT) FROM {table} WHERE checksum IS NOT row_checksum({', '.join(columns)})"
-        )
-        found.extend(Damage(table=table, key=str(key)) for (key,) in rows)
+        keys = KEYS[table]
+        for row in database.rows(f"SELECT {', '.join((*keys, *columns))}, checksum FROM {table}"):
+            if row_checksum(*row[len(keys) : -1]) != row[-1]:
+                found.append(Damage(table=table, key=_key(table, row[: len(keys)])))
     lost = database.rows(
         "SELECT session.number, entry_count - (SELECT count(*) FROM entry WHERE session = session.number) AS gone "
         "FROM session WHERE gone <> 0"
     )
     found.extend(Damage(table="session", key=f"{number} ({gone} rows are missing)") for number, gone in lost)
     return tuple(found)
+
+
+def _key(table: str, values: Row) -> str:
+    return f"session {values[0]} row {values[1]}" if table == "entry" else " ".join(map(str, values))

@@ -17,7 +17,7 @@ from pathlib import Path
 from typing import Any, TypeAlias
 
 from cookstove_gui.errors import InputProblem, Problem, SurroundingsProblem
-from cookstove_gui.logbook.checksum import row_checksum
+from cookstove_gui.logbook.checksum import add_missing
 from cookstove_gui.logbook.file_header import APPLICATION_ID, another_programs, check_is_ours
 
 IN_MEMORY = ":memory:"
@@ -78,6 +78,7 @@ class Database:
             connection.execute("BEGIN IMMEDIATE")
             try:
                 yield connection
+                add_missing(connection)
                 connection.execute("COMMIT")
             except BaseException:
                 if connection.in_transaction:
@@ -175,7 +176,6 @@ class Database:
         )
         held = _Held(connection, self._generation)
         self._held.add(held)
-        connection.create_function("row_checksum", -1, row_checksum, deterministic=True)
         connection.execute("PRAGMA foreign_keys = ON")
         connection.execute("PRAGMA recursive_triggers = ON")
         if self.path is not None and not self._read_only:

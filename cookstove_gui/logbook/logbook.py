@@ -44,10 +44,10 @@ class Logbook:
         """For `open` and `in_memory`; brings an older logbook up to date after backing it up."""
         self._database = database
         self.facts = StoveFacts(database)
-        self._data_version = 0
         try:
             check_pages(database)
             migrations.migrate(database, self._back_up_before_migration)
+            self._data_version = database.data_version()
         except BaseException:
             database.close()
             raise
@@ -190,6 +190,11 @@ class Logbook:
             for stove in new_stoves:
                 write_stove(connection, stove)
             return tuple(_add_session(connection, session) for session in sessions)
+
+    def last_number(self, number: int) -> int:
+        """Number of the last row of a session, damaged ones counted too; 0 for an empty one."""
+        row = self._database.row("SELECT coalesce(max(number), 0) FROM entry WHERE session = ?", (number,))
+        return int(row[0]) if row else 0
 
     def rename_session(self, number: int, title: str) -> None:
         """Give a session another title."""

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from cookstove_gui.errors import Problem, SurroundingsProblem
 from cookstove_gui.logbook import backups, migrations
-from cookstove_gui.logbook.checksum import SUMMED, row_checksum
+from cookstove_gui.logbook.checksum import KEYS, SUMMED, row_checksum
 from cookstove_gui.logbook.database import Database, Row
 
 _MISSES = 100  # numbers in a row that cannot be read, after which a session or table is taken to be over
@@ -115,12 +115,12 @@ def _sound(table: str, rows: Iterator[Row] | Sequence[Row]) -> Iterator[Row]:
 
 def _insert(saved: Database, table: str, rows: Iterator[Row]) -> None:
     columns = _COLUMNS[table]
-    key = {"entry": 2, "thermometer_check": 2, "weather": 2}.get(table, 1)
-    is_there = f"SELECT 1 FROM {table} WHERE " + " AND ".join(f"{name} = ?" for name in columns[:key])
+    keys = KEYS[table]
+    is_there = f"SELECT 1 FROM {table} WHERE " + " AND ".join(f"{key} = ?" for key in keys)
     known = {name for (name,) in saved.rows("SELECT name FROM stove")}
     with saved.transaction() as connection:
         for row in rows:
-            if connection.execute(is_there, row[:key]).fetchone():
+            if connection.execute(is_there, row[: len(keys)]).fetchone():
                 continue
             named = row[columns.index("stove")] if "stove" in columns else None
             if named is not None and named not in known:

@@ -10,7 +10,7 @@ from datetime import date, datetime, timedelta, timezone
 from cookstove_gui.forecast.answers import Quantiles
 from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.stove.stove import Stove
-from cookstove_gui.units import KILOGRAMS_PER_POUND, clock_text, degrees, tidy
+from cookstove_gui.units import KILOGRAMS_PER_POUND, clock_text, degrees, local_offset_minutes, tidy
 
 # Not strftime's names: Qt sets the system's locale, and all sentences are in one language.
 _DAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
@@ -107,6 +107,12 @@ def day_and_month(day: date) -> str:
 def full_date(day: date) -> str:
     """`5 January 2026`."""
     return f"{day_and_month(day)} {day.year}"
+
+
+def local_moment(at: datetime) -> str:
+    """Day and clock on this computer's calendar, such as 3 March 2026, 2:10."""
+    offset = local_offset_minutes(at)
+    return f"{full_date(local_day(at, offset))}, {clock_text(at, offset)}"
 
 
 def session_day(first_at: datetime | None, offset_minutes: int) -> str:

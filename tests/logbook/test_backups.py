@@ -10,7 +10,6 @@ import pytest
 from cookstove_gui.errors import SurroundingsProblem
 from cookstove_gui.logbook import backups
 from cookstove_gui.logbook.backups import Backup
-from cookstove_gui.logbook.checksum import row_checksum
 from cookstove_gui.logbook.database import Database
 from cookstove_gui.logbook.logbook import Logbook
 
@@ -63,7 +62,6 @@ def test_copy_that_came_out_short_is_no_backup(filed: Logbook, monkeypatch: pyte
     def short(database: Database, side: Path) -> None:
         copy_to(database, side)
         connection = sqlite3.connect(side)
-        connection.create_function("row_checksum", -1, row_checksum)
         connection.executescript("DROP TRIGGER entry_is_never_deleted; DELETE FROM entry WHERE number = 2;")
         connection.close()
 

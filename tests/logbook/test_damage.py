@@ -76,7 +76,6 @@ def test_an_undamaged_logbook_has_nothing_to_list(closed: Path) -> None:
 
 def test_a_stove_that_cannot_be_read_still_lets_its_log_open(closed: Path) -> None:
     connection = sqlite3.connect(closed)
-    connection.create_function("row_checksum", -1, row_checksum)
     connection.execute("UPDATE stove SET description = 'nam = [[['")
     connection.commit()
     connection.close()

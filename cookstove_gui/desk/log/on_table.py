@@ -146,6 +146,13 @@ class OnTable:
         self._know_spots(kept)
         return kept[-1]
 
+    def read_log_again(self) -> bool:
+        """Take up the rows that another window has written to the session; whether there were any."""
+        if self._log is None or not self._log.read_again():
+            return False
+        self._know_spots(self._log.rows)
+        return True
+
     def _opened(self) -> OpenLog:
         if self._log is None:
             raise InputProblem("No session is open yet; enter something first.")

@@ -6,8 +6,8 @@ from datetime import datetime
 
 from cookstove_gui.desk.log import undoing
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.logbook.logbook import Logbook
-from cookstove_gui.stove.entries import Entry, Kind, Session, fold
+from cookstove_gui.logbook.logbook import ChangedElsewhere, Logbook
+from cookstove_gui.stove.entries import ABOUT_A_ROW, Entry, Kind, Session, fold
 
 
 class OpenLog:
@@ -16,6 +16,7 @@ class OpenLog:
     def __init__(self, logbook: Logbook, session: Session) -> None:
         self._logbook = logbook
         self.session = session
+        self._last = logbook.last_number(session.number)
         self._folded_from: tuple[Entry, ...] | None = None
         self._folded: tuple[Entry, ...] = ()
 
@@ -44,10 +45,31 @@ class OpenLog:
         return found
 
     def append(self, rows: Sequence[Entry]) -> tuple[Entry, ...]:
-        """Write rows to the disk, all or none, then take them up; their numbers are the log's."""
-        kept = self._logbook.append(self.session.number, rows)
-        self.session = replace(self.session, entries=(*self.session.entries, *kept))
+        """Write rows to the disk, all or none, then take them up; their numbers are the log's.
+
+        Rows about other rows are refused, and the log is read again, if another window has written to it meanwhile.
+        """
+        is_about_rows = any(row.kind in ABOUT_A_ROW for row in rows)
+        try:
+            kept = self._logbook.append(self.session.number, rows, after=self._last if is_about_rows else None)
+        except ChangedElsewhere:
+            self.read_again()
+            raise
+        if kept[0].number == self._last + 1:
+            self.session = replace(self.session, entries=(*self.session.entries, *kept))
+            self._last = kept[-1].number
+        else:
+            self.read_again()
         return kept
+
+    def read_again(self) -> bool:
+        """Take up what another window has written; whether there was anything."""
+        last = self._logbook.last_number(self.session.number)
+        if last == self._last:
+            return False
+        self._last = last
+        self.session = self._logbook.session(self.session.number)
+        return True
 
     def undo(self, now: datetime, offset_minutes: int) -> None:
         """Undo the latest thing done, whatever it was: a row entered, corrected, taken back or kept."""

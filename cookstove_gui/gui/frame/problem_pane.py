@@ -18,6 +18,7 @@ class ProblemPane(QWidget):
 
     def __init__(self, sentence: str, ways_out: Sequence[tuple[str, str]], parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        self.sentence = sentence
         self.setObjectName("problem_pane")
         heading = QLabel("The logbook cannot be opened")
         set_role(heading, "next")
