@@ -23,7 +23,7 @@ KEYS = {
     "thermometer_check": ("stove", "number"),
     "weather": ("stove", "number"),
 }
-SUMMED_FROM = 5  # version of a logbook from which its rows have checksums
+SUMMED_FROM = 6  # version of a logbook from which its rows have checksums
 
 
 def row_checksum(*values: Any) -> int:
