@@ -2,7 +2,7 @@
 
 from cookstove_gui.cooking.safety.cautions import Caution
 from cookstove_gui.desk.desk import Desk
-from cookstove_gui.phrases.heading import detail, headline, rungs
+from cookstove_gui.phrases.heading import detail, detail_rungs, headline, rungs
 from cookstove_gui.phrases.ladder import plain_ladder
 from cookstove_gui.resource_files import table
 
@@ -28,6 +28,11 @@ def shown_rungs(desk: Desk) -> tuple[str, ...]:
 def shown_detail(desk: Desk) -> str:
     """What stands behind the headline; nothing of a session that is over."""
     return detail(desk.standing, desk.edge) if desk.standing and desk.is_live else ""
+
+
+def shown_detail_rungs(desk: Desk) -> tuple[str, ...]:
+    """The detail in one line, from long to short; nothing of a session that is over."""
+    return detail_rungs(desk.standing, desk.edge) if desk.standing and desk.is_live else ()
 
 
 def shown_cautions(desk: Desk) -> tuple[Caution, ...]:

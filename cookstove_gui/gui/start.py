@@ -70,6 +70,7 @@ class Program:
         if self._options.unit:
             desk.set_unit(self._options.unit)
         self.look.set_mode(desk.setting("theme", "system"))
+        self.look.set_text_size(_number(desk.setting("text_size", "1")))
         self.window = MainWindow(desk, self.look, practice)
         if self._options.quit_when_painted:
             self.window.painted.connect(self._app.quit)
@@ -220,3 +221,10 @@ def tell_faults(
             program.window.show_fault(f"{kind.__name__}: {error}", details)
 
     return tell
+
+
+def _number(kept: str) -> float:
+    try:
+        return float(kept)
+    except ValueError:
+        return 1.0

@@ -1,7 +1,7 @@
 """The window: the next line, four pages behind large buttons and F1 to F4, and the thread that works things out."""
 
 from PySide6.QtCore import QEvent, Qt, QTimer, Signal
-from PySide6.QtGui import QCloseEvent, QIcon, QKeySequence, QPaintEvent, QShortcut
+from PySide6.QtGui import QCloseEvent, QIcon, QKeySequence, QPaintEvent, QResizeEvent, QShortcut
 from PySide6.QtWidgets import (
     QMainWindow,
     QStackedWidget,
@@ -16,15 +16,17 @@ from cookstove_gui.gui.background.keeping import Keeping
 from cookstove_gui.gui.background.past_study import PastStudy
 from cookstove_gui.gui.cook.page import CookPage
 from cookstove_gui.gui.desk_link import DeskLink
-from cookstove_gui.gui.frame.caution_strip import CautionStrip
-from cookstove_gui.gui.frame.next_line import NextLine
-from cookstove_gui.gui.frame.page_buttons import PageButtons
+from cookstove_gui.gui.frame.heading import Heading
+from cookstove_gui.gui.frame.more import Choice, next_text_size, open_more, text_size_words
+from cookstove_gui.gui.frame.page_words import PAGES, on_key
+from cookstove_gui.gui.frame.place import Place
 from cookstove_gui.gui.frame.practice_bar import PracticeBar
 from cookstove_gui.gui.frame.problem_pane import FaultStrip
 from cookstove_gui.gui.frame.session_strip import SessionStrip
-from cookstove_gui.gui.widgets.look import MODES, Look
+from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.resource_files import resource
 
+LEAST = (1000, 640)  # px, the smallest inside a page is made for
 _TICK_MS = 15_000  # how often ages, the clock and the outlook are updated
 
 
@@ -41,6 +43,7 @@ class MainWindow(QMainWindow):
         self._pages: dict[str, QWidget] = {}
         self._plot_is_in = False
         self._is_painted = False
+        self._page_key = "cook"
         self.link = DeskLink(desk, self)
         memory = Memory()
         self.working = Job(self, desk.inputs, lambda inputs: work_out(inputs, memory), desk.show, self.show_problem)
@@ -48,12 +51,10 @@ class MainWindow(QMainWindow):
         self._build()
         self._connect()
         self._show_title()
-        self.show_page("cook")
+        self.show_page(self._place.page)
 
     def _build(self) -> None:
-        self._buttons = PageButtons(self._look)
-        self._next = NextLine(self.link, self._buttons)
-        self._cautions = CautionStrip(self.link)
+        self._next = Heading(self.link, self._look)
         self._stack = QStackedWidget()
         self._cook = CookPage(self.link, self._look)
         self._add_page("cook", self._cook)
@@ -64,7 +65,6 @@ class MainWindow(QMainWindow):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
         column.addWidget(self._next)
-        column.addWidget(self._cautions)
         self._session_strip = SessionStrip(self.link)
         column.addWidget(self._session_strip)
         column.addWidget(self._stack, 1)
@@ -75,17 +75,24 @@ class MainWindow(QMainWindow):
             column.addWidget(self._bar)
         self.setCentralWidget(page)
         # Stated here because wrapping labels ask for absurd heights while the window is still being laid out.
-        self.setMinimumSize(1000, 700)
-        room = self.screen().availableGeometry()
-        self.resize(min(1280, room.width()), min(800, room.height()))
+        self.setMinimumSize(*LEAST)
+        self._place = Place(self, self.desk.logbook)
+        self._place.restore()
 
     def _connect(self) -> None:
-        QShortcut(QKeySequence("Ctrl+U"), self).activated.connect(self.toggle_unit)
-        QShortcut(QKeySequence("Ctrl+H"), self).activated.connect(self.toggle_keys)
-        self._buttons.page_chosen.connect(self.show_page)
-        self._buttons.large_chosen.connect(self.toggle_large_view)
-        self._buttons.colours_chosen.connect(self.toggle_theme)
-        self._cautions.unfolded.connect(self._next.set_brief)
+        on_key("Ctrl+U", self, self.toggle_unit)
+        on_key("Ctrl+H", self, self.toggle_keys)
+        for keys, way in (("Ctrl++", 1), ("Ctrl+=", 1), ("Ctrl+-", -1)):
+            on_key(keys, self, lambda way=way: self.change_text_size(way))
+        on_key("Ctrl+0", self, lambda: self.change_text_size(0))
+        on_key("Ctrl+D", self, self.toggle_theme)
+        on_key("F12", self, self.toggle_large_view)
+        for key, _, keys in PAGES:
+            on_key(keys, self, lambda page=key: self.show_page(page))
+        self._next.pages.page_chosen.connect(self.show_page)
+        self._next.window_words.large_chosen.connect(self.toggle_large_view)
+        self._next.window_words.colours_chosen.connect(self.toggle_theme)
+        self._next.window_words.more_chosen.connect(self.open_more)
         self.link.changed.connect(self._show)
         self._study = PastStudy.of(self.link)
         self._keeping = Keeping(self, self.desk, self.show_problem)
@@ -101,7 +108,8 @@ class MainWindow(QMainWindow):
             self._add_page(key, self._made(key))
         self._next.setVisible(key not in ("large", "keys"))
         self._stack.setCurrentWidget(self._pages[key])
-        self._buttons.show_page(key)
+        self._next.pages.show_page(key)
+        self._page_key = key
         if key == "cook":
             self._cook.take_focus()
 
@@ -140,11 +148,36 @@ class MainWindow(QMainWindow):
         self.desk.set_unit("C" if self.desk.unit == "F" else "F")
 
     def toggle_theme(self) -> None:
-        """System colours, day, night, and round again."""
-        mode = MODES[(MODES.index(self._look.mode) + 1) % len(MODES)]
+        """Night by day, day by night."""
+        self.set_theme("day" if self._look.theme.name == "night" else "night")
+
+    def set_theme(self, mode: str) -> None:
+        """The colours of day or night, or those of the system."""
         self._look.set_mode(mode)
-        self._buttons.show_colours()
         self.desk.set_setting("theme", mode)
+
+    def change_text_size(self, way: int) -> None:
+        """A size of text up or down; 0: as designed."""
+        self._look.set_text_size(next_text_size(self._look.text_size, way) if way else 1.0)
+        self.desk.set_setting("text_size", f"{self._look.text_size:g}")
+
+    def open_more(self) -> None:
+        """What else concerns the whole window."""
+        other = "C" if self.desk.unit == "F" else "F"
+        open_more(
+            [
+                Choice(text_size_words(self._look)),
+                Choice("Larger", "Ctrl++", lambda: self.change_text_size(1)),
+                Choice("Smaller", "Ctrl+-", lambda: self.change_text_size(-1)),
+                Choice("As designed", "Ctrl+0", lambda: self.change_text_size(0)),
+                Choice(),
+                Choice(f"Show °{other}", "Ctrl+U", self.toggle_unit),
+                Choice("Colours as the system has them", "", lambda: self.set_theme("system")),
+                Choice(),
+                Choice("All keys", "Ctrl+H", self.toggle_keys),
+            ],
+            self._next.window_words.more,
+        )
 
     # --- working things out ------------------------------------------------------------------------------------
 
@@ -208,8 +241,14 @@ class MainWindow(QMainWindow):
         if event.type() == QEvent.Type.ActivationChange and self.isActiveWindow() and self._is_painted:
             self._tick()
 
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Type and keys go in steps with the window."""
+        self._look.fit(event.size().width(), event.size().height())
+        super().resizeEvent(event)
+
     def closeEvent(self, event: QCloseEvent) -> None:
-        """End the threads and stop listening."""
+        """Keep the window's place, end the threads and stop listening."""
+        self._place.keep(self._page_key)
         self._ticks.stop()
         self._study.close()
         close_jobs(self)

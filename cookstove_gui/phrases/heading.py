@@ -17,6 +17,11 @@ def rungs(standing: Standing, edge: Edge) -> tuple[str, ...]:
     return ladder.ladder(advise(standing), standing, edge)
 
 
+def detail_rungs(standing: Standing, edge: Edge) -> tuple[str, ...]:
+    """The detail from long to short, in one line."""
+    return ladder.detail_rungs(advise(standing), standing, edge)
+
+
 def detail(standing: Standing, edge: Edge) -> str:
     """The step that helps, and the reading worth taking next."""
     return advice.detail(advise(standing), standing, edge)

@@ -4,9 +4,11 @@ The first rung is the whole sentence; the last is at most SHORTEST characters lo
 while it still says why.
 """
 
+from dataclasses import replace
+
 from cookstove_gui.advice import Advice, Arrival, Subject
-from cookstove_gui.phrases.advice import headline, wood_words
-from cookstove_gui.phrases.edge import Edge, heat_name
+from cookstove_gui.phrases.advice import detail, headline, wood_words
+from cookstove_gui.phrases.edge import Edge, heat_name, spot_label
 from cookstove_gui.resource_files import table
 from cookstove_gui.situation import Standing
 
@@ -112,3 +114,21 @@ def _capital(words: str) -> str:
 
 def _words(standing: Standing, key: str) -> str:
     return str(table("phrases.toml")["bands"].get(standing.band.name, {}).get(key, ""))
+
+
+def detail_rungs(advice: Advice, standing: Standing, edge: Edge) -> tuple[str, ...]:
+    """What stands behind the heading, in one line: what to read first, then the step; the stove shows the first too."""
+    worth = worth_reading(advice, standing, edge)
+    step = detail(replace(advice, reading=None), standing, edge)
+    if worth and step:
+        return (f"{worth}. {step}", step, worth)
+    return (worth or step,)
+
+
+def worth_reading(advice: Advice, standing: Standing, edge: Edge) -> str:
+    """The reading worth taking, where and by when."""
+    if advice.reading is None:
+        return ""
+    label = spot_label(standing.stove, advice.reading.spot)
+    when = "now" if advice.reading.is_due else f"by {edge.at(advice.reading.by.at)}"
+    return f"Worth reading: {label}, {when}"

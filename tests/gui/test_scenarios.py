@@ -5,10 +5,11 @@ from dataclasses import dataclass, replace
 
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QLabel
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.gui.window import MainWindow
-from tests.gui.hands import enter_number, press, type_text, words
+from tests.gui.hands import control, enter_number, press, type_text
 from tests.gui.test_window import settled
 from tests.held_clock import HeldClock
 
@@ -68,5 +69,5 @@ def test_the_next_line_says_what_to_do(window: MainWindow, clock: HeldClock, qtb
             enter_number(window, typed)
     qtbot.waitUntil(lambda: window.working.is_busy or window.desk.standing is not None)
     settled(window, qtbot)
-    said = words(window, "headline")
+    said = control(window, "headline", QLabel).accessibleName()
     assert re.search(morning.says, said), said

@@ -31,6 +31,7 @@ class Caution:
     urgent: bool
     spot: str = ""  # the spot it is about, if about one
     order: str = ""  # of a present danger: the one thing to do at once
+    decides: str = ""  # the end of the text: who decides
 
 
 def due(
@@ -67,6 +68,7 @@ def due(
             urgent=row["urgent"],
             spot=about.spot,
             order=row.get("order", ""),
+            decides=row["decides"],
         )
         for row in table("cautions.toml")["caution"]
         for about in RULES[row["key"]](moment)

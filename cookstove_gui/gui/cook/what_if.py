@@ -39,7 +39,7 @@ class WhatIf(QWidget):
         column.addWidget(self._flow_box)
         column.addWidget(self._outcome)
         for number in range(6):
-            shortcut = QShortcut(QKeySequence(f"Ctrl+{number}"), self)
+            shortcut = QShortcut(QKeySequence(f"Ctrl+{number + 1}"), self)
             shortcut.activated.connect(lambda wanted=number: self._press(wanted))
         link.changed.connect(self._show)
         self._show_steps()
@@ -69,7 +69,7 @@ class WhatIf(QWidget):
             button.setCheckable(True)
             button.setAutoDefault(False)
             button.setAccessibleName(f"What if: {words}")
-            button.setToolTip(f"{words}: show what this would do (Ctrl+{number})")
+            button.setToolTip(f"{words}: show what this would do (Ctrl+{number + 1})")
             button.clicked.connect(lambda _checked=False, wanted=action: self._desk.choose_action(wanted))
             self._group.addButton(button)
             self._flow.addWidget(button)

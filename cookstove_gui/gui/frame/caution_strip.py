@@ -1,81 +1,223 @@
-"""The cautions that are due: each in full until it has been read, then folded to its title."""
+"""The cautions that are due: each in full until it has been read, in a strip of one height, then folded to a title."""
 
-from html import escape
+from dataclasses import dataclass
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeySequence, QShortcut
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QSizePolicy, QWidget
+from PySide6.QtCore import QPointF, QRectF, QSize, Signal
+from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QWidget
 
 from cookstove_gui.cooking.safety.cautions import Caution
 from cookstove_gui.desk import Changed
 from cookstove_gui.desk.heading import shown_cautions
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.key import Key
-from cookstove_gui.gui.widgets.theme import STEP
-from cookstove_gui.gui.widgets.type import set_role
+from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.signs import paint_caution
+from cookstove_gui.gui.widgets.steps import px
+from cookstove_gui.gui.widgets.type import BODY, font
+
+HIGH = 62  # px of the design
+_EDGE = 5
+_WORDS_AT = 54  # from the left
+_SIGN = 28
+_TITLE, _WHAT, _DECIDES = "title", "what", "decides"  # kinds of words
 
 
-class CautionStrip(QFrame):
-    """The most urgent unread caution first; Ctrl+W marks it as read, or shows them all again."""
+@dataclass(frozen=True, slots=True)
+class _Line:
+    words: str
+    kind: str
 
-    unfolded = Signal(bool)  # whether a caution is shown in full
 
-    def __init__(self, link: DeskLink, parent: QWidget | None = None) -> None:
+class CautionStrip(QWidget):
+    """The most urgent unread caution first, two lines at a time; Ctrl+W goes on, or shows them all again."""
+
+    turned = Signal()  # what it shows, or whether it shows anything, has changed
+
+    def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._desk = link.desk
+        self._look = look
         self._read: set[str] = set()  # keys of the cautions that were read
+        self._page = 0  # of the lines of the caution shown
         self.setObjectName("caution_strip")
-        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Maximum)
-        self._words = QLabel()
-        self._words.setObjectName("caution")
-        set_role(self._words, "caution")
-        self._words.setWordWrap(True)
-        self._words.setTextFormat(Qt.TextFormat.RichText)
-        self._press = Key()
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self._words = _TwoLines(look)
+        self._press = Key("I read it", "Ctrl W")
         self._press.setObjectName("caution_press")
-        self._press.setAutoDefault(False)
-        self._press.clicked.connect(self._turn)
-        QShortcut(QKeySequence("Ctrl+W"), self).activated.connect(self._turn)
+        self._press.clicked.connect(self.turn)
         row = QHBoxLayout(self)
-        row.setContentsMargins(2 * STEP, 0, 2 * STEP, 0)
-        row.setSpacing(2 * STEP)
         row.addWidget(self._words, 1)
-        row.addWidget(self._press, 0, Qt.AlignmentFlag.AlignTop)
+        row.addWidget(self._press)
+        self._words.resized.connect(self._show_words)
+        look.changed.connect(self._space)
         link.changed.connect(self._show)
+        self._space()
         self._show_cautions()
 
     @property
-    def _cautions(self) -> tuple[Caution, ...]:
-        return shown_cautions(self._desk)
+    def unread(self) -> tuple[Caution, ...]:
+        """The cautions that hold and were not read yet, the most urgent first."""
+        return tuple(caution for caution in shown_cautions(self._desk) if caution.key not in self._read)
+
+    @property
+    def folded(self) -> str:
+        """Titles of the cautions that hold and were read; empty while one is unread."""
+        titles = [caution.title for caution in shown_cautions(self._desk)]
+        if self.unread or not titles:
+            return ""
+        return ", ".join(titles) if len(titles) < 3 else f"{titles[0]} and {len(titles) - 1} more"
+
+    @property
+    def lines(self) -> tuple[tuple[str, ...], ...]:
+        """The words of the caution shown, two lines for each press."""
+        return tuple(tuple(line.words for line in page) for page in self._words.pages)
+
+    def sizeHint(self) -> QSize:
+        """Always of one height."""
+        return QSize(600, px(HIGH))
+
+    def turn(self) -> None:
+        """Go on to what was not read yet; when all was read, show it again."""
+        if not self.unread:
+            self._read.clear()
+        elif self._page + 1 < len(self._words.pages):
+            self._page += 1
+        else:
+            self._read.add(self.unread[0].key)
+            self._page = 0
+        self._show_cautions()
 
     def _show(self, changed: Changed) -> None:
         if changed.standing or changed.session or changed.stove:
             self._show_cautions()
 
     def _show_cautions(self) -> None:
-        cautions = self._cautions
-        self._read &= {caution.key for caution in cautions}  # one that comes back is shown again
-        unread = [caution for caution in cautions if caution.key not in self._read]
-        self.setVisible(bool(cautions))
-        if unread:
-            first = unread[0]
-            self._words.setText(f"<b>⚠ {escape(first.title)}.</b> {escape(first.text)}")
-            self._words.setAccessibleName(f"Caution: {first.title}. {first.text}")
-            self._press.setText("Read Ctrl+W")
-            self._press.setAccessibleName(f"I have read the caution {first.title}")
-        else:
-            titles = ", ".join(caution.title for caution in cautions)
-            self._words.setText(f"<b>⚠ {escape(titles)}</b>")
-            self._words.setAccessibleName(f"Cautions that still hold: {titles}")
-            self._press.setText("Show Ctrl+W")
-            self._press.setAccessibleName("Show the cautions in full again")
-        self._press.setToolTip(f"{self._press.accessibleName()} (Ctrl+W)")
-        self.unfolded.emit(bool(unread))
+        self._read &= {caution.key for caution in shown_cautions(self._desk)}  # one that comes back is shown again
+        unread = self.unread
+        if unread and unread[0] != self._words.caution:
+            self._page = 0
+        self._words.show_caution(unread[0] if unread else None)
+        self._show_words()
+        self.setVisible(bool(unread))
+        self.turned.emit()
 
-    def _turn(self) -> None:
-        unread = next((caution.key for caution in self._cautions if caution.key not in self._read), None)
-        if unread is None:
-            self._read.clear()
+    def _show_words(self) -> None:
+        self._page = min(self._page, max(len(self._words.pages) - 1, 0))
+        self._words.show_page(self._page)
+        caution = self._words.caution
+        if caution is not None:
+            goes_on = self._page + 1 < len(self._words.pages)
+            self._press.setText("Read on" if goes_on else "I read it")
+            self._press.setAccessibleName(f"Read on: {caution.title}" if goes_on else f"I have read: {caution.title}")
+            self._press.setToolTip(f"{self._press.accessibleName()} (Ctrl+W)")
+
+    def _space(self) -> None:
+        row = self.layout()
+        assert row is not None
+        row.setContentsMargins(px(_WORDS_AT), 0, px(8), 0)
+        row.setSpacing(px(12))
+        self._words.lay_out()
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """The ground, the edge and the sign."""
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        theme = self._look.theme
+        painter.fillRect(self.rect(), QColor(theme.caution_ground))
+        painter.fillRect(QRectF(0, 0, px(_EDGE), self.height()), QColor(theme.ember))
+        side = px(_SIGN)
+        left = px(_EDGE) + (px(_WORDS_AT - _EDGE) - side) / 2
+        box = QRectF(left, (self.height() - side) / 2, side, side)
+        paint_caution(painter, box, QColor(theme.ember), QColor(theme.caution_ground))
+
+
+class _TwoLines(QLabel):
+    """A caution broken into pages of two lines; who decides stands on lines of its own."""
+
+    resized = Signal()
+
+    def __init__(self, look: Look) -> None:
+        super().__init__()
+        self._look = look
+        self.caution: Caution | None = None
+        self.pages: tuple[tuple[_Line, ...], ...] = ()
+        self._shown = 0
+        self.setObjectName("caution")
+        self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Expanding)
+
+    def show_caution(self, caution: Caution | None) -> None:
+        self.caution = caution
+        self.setText("" if caution is None else f"{caution.title}. {caution.text}")
+        self.setAccessibleName("" if caution is None else f"Caution: {caution.title}. {caution.text}")
+        self.setToolTip(self.text())
+        self.lay_out()
+
+    def show_page(self, number: int) -> None:
+        self._shown = number
+        self.update()
+
+    def lay_out(self) -> None:
+        """Break the words for the width there is."""
+        self.pages = ()
+        if self.caution is not None and self.width() > px(_WORDS_AT):
+            what = self.caution.text.removesuffix(self.caution.decides).strip()
+            title = _advance(f"{self.caution.title}. ", _face(_TITLE))
+            lines = [_Line(line, _WHAT) for line in _broken(what, _face(_WHAT), self.width() - title, self.width())]
+            decides = _broken(self.caution.decides, _face(_DECIDES), self.width(), self.width())
+            lines += [_Line(line, _DECIDES) for line in decides]
+            self.pages = tuple(tuple(lines[start : start + 2]) for start in range(0, len(lines), 2))
+        self.update()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self.lay_out()
+        self.resized.emit()
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        if self.caution is None or self._shown >= len(self.pages):
+            return
+        painter = QPainter(self)
+        theme = self._look.theme
+        lines = self.pages[self._shown]
+        apart = px(25)
+        base = (self.height() + px(14) - apart * (len(lines) - 1)) / 2
+        left = 0.0
+        if self._shown == 0:
+            title = f"{self.caution.title}. "
+            _write(painter, _face(_TITLE), theme.ember, left, base, title)
+            left = _advance(title, _face(_TITLE))
+        for line in lines:
+            _write(
+                painter, _face(line.kind), theme.soft if line.kind == _DECIDES else theme.ink, left, base, line.words
+            )
+            left, base = 0.0, base + apart
+
+
+def _face(kind: str) -> QFont:
+    return {_TITLE: font(BODY, 600), _WHAT: font(BODY), _DECIDES: font(18)}[kind]
+
+
+def _write(painter: QPainter, face: QFont, ink: str, left: float, base: float, words: str) -> None:
+    painter.setFont(face)
+    painter.setPen(QColor(ink))
+    painter.drawText(QPointF(left, base), words)
+
+
+def _advance(words: str, face: QFont) -> float:
+    return QFontMetricsF(face).horizontalAdvance(words)
+
+
+def _broken(words: str, face: QFont, first: float, others: float) -> list[str]:
+    """Words in lines, the first of them of a width of its own."""
+    metrics = QFontMetricsF(face)
+    lines: list[str] = []
+    line = ""
+    for word in words.split():
+        longer = f"{line} {word}".strip()
+        if line and metrics.horizontalAdvance(longer) > (others if lines else first):
+            lines.append(line)
+            line = word
         else:
-            self._read.add(unread)
-        self._show_cautions()
+            line = longer
+    return [*lines, line] if line else lines

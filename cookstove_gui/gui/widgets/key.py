@@ -12,6 +12,7 @@ RING = 4  # round the plate, where the ring of the focus is drawn [px]; layouts 
 _EDGE = 2  # [px]
 _RING_WIDTH = 3
 _LEFT, _RIGHT, _BETWEEN = 12, 10, 8  # of the word, of the key's name, between them [px of the design]
+_NO_PLATE = ("quiet", "unit", "caution")  # roles whose words stand alone
 _NAME = 14  # of the key's name [px of the design]
 
 
@@ -74,7 +75,7 @@ class Key(QPushButton):
             paint_ring(painter, plate, tokens.color(QPalette.ColorRole.Highlight))
         ink = token(QPalette.ColorRole.Window if main else QPalette.ColorRole.ButtonText)
         pressed = self.isDown() and self.isEnabled()
-        if self.property("role") not in ("quiet", "unit") or main:
+        if self.property("role") not in _NO_PLATE or main:
             under = token(QPalette.ColorRole.ButtonText if main else QPalette.ColorRole.Button)
             edge = None if main or pressed or not self.isEnabled() else token(QPalette.ColorRole.Mid)
             paint_plate(painter, plate, under, edge)

@@ -169,7 +169,11 @@ def style_sheet(theme: Theme) -> str:
     QLabel[role="soft"] {{ color: {t.soft}; }}
     QLabel[role="good"] {{ color: {t.verdigris}; }}
     QLabel[role="problem"] {{ color: {t.ember}; }}
-    QLabel[role="caution"] {{ color: {t.ember}; }}
+    *[role="caution"] {{ color: {t.ember}; }}
+    QMenu {{ background: {t.raised}; color: {t.ink}; border: 1px solid {t.line}; padding: 4px; }}
+    QMenu::item {{ padding: 8px 24px; }}
+    QMenu::item:selected {{ background: {t.plate}; }}
+    QMenu::separator {{ height: 1px; background: {t.faint}; margin: 4px 12px; }}
     QLineEdit, QPlainTextEdit, QComboBox, QSpinBox, QDoubleSpinBox {{
         background: {t.raised}; border: 1px solid {t.line}; border-radius: 6px;
         padding: 2px 8px; min-height: {TARGET_PIXELS - 6}px;

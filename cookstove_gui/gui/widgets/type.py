@@ -24,6 +24,7 @@ ROLES = {
     "main": (22, 600),
     "good": (BODY, 600),
     "problem": (BODY, 600),
+    "caution": (BODY, 600),
     "small": (SMALL, 400),
     "key": (14, 400),
     "huge": (112, 700),
@@ -57,8 +58,9 @@ def _font(pixels: int, weight: int) -> QFont:
     made = QFont()
     made.setFamilies(families())
     made.setPixelSize(max(pixels, 1))
-    # Weight for the fallbacks; the program's own face is one variable file, which answers to its axis only.
-    made.setWeight(QFont.Weight(weight))
+    # The program's own face is one variable file: asked for a weight beside its axis it would be made bold twice.
+    if families()[0] in _FALLBACKS:
+        made.setWeight(QFont.Weight(weight))
     made.setVariableAxis(_WEIGHT, weight)
     made.setFeature(QFont.Tag("tnum"), 1)
     return made

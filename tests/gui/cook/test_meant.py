@@ -86,13 +86,13 @@ def test_a_shiny_cooktop_is_told_when_it_is_chosen(qtbot: QtBot) -> None:
 
 @pytest.mark.parametrize(("surface", "told"), [("polished cast iron", True), ("stove paint", False)])
 def test_a_shiny_cooktop_is_told_on_the_cook_page_when_it_is_first_read(
-    desk: Desk, link: DeskLink, qtbot: QtBot, surface: str, told: bool
+    desk: Desk, link: DeskLink, look: Look, qtbot: QtBot, surface: str, told: bool
 ) -> None:
     desk.save_stove(replace(desk.stove, cooktop_surface=surface))
     desk.read("300", spot="top_front_left")
     assert desk.show(work_out(desk.inputs(), Memory()))
     assert desk.standing is not None
-    strip = CautionStrip(link)
+    strip = CautionStrip(link, look)
     qtbot.addWidget(strip)
     assert ("shiny_cooktop" in {caution.key for caution in desk.standing.cautions}) is told
     assert strip.isHidden() is not bool(desk.standing.cautions)

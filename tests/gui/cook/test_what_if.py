@@ -37,9 +37,9 @@ def test_pressing_asks_the_desk(row: WhatIf, desk: Desk) -> None:
 
 
 def test_keys_press_too(row: WhatIf, desk: Desk, qtbot: QtBot) -> None:
-    qtbot.keyClick(row, Qt.Key.Key_1, Qt.KeyboardModifier.ControlModifier)
+    qtbot.keyClick(row, Qt.Key.Key_2, Qt.KeyboardModifier.ControlModifier)
     assert desk.action.kind is ActionKind.WOOD
-    qtbot.keyClick(row, Qt.Key.Key_0, Qt.KeyboardModifier.ControlModifier)
+    qtbot.keyClick(row, Qt.Key.Key_1, Qt.KeyboardModifier.ControlModifier)
     assert desk.action == LEAVE
 
 

@@ -1,70 +1,121 @@
-"""Cautions are shown in full words with a sign, the first one first, and the others by a key."""
+"""Cautions are shown in full words with a sign, two lines at a time, the first one first, and folded once read."""
 
+from collections.abc import Iterator
 from dataclasses import replace
 
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QApplication, QPushButton
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.cooking.safety.cautions import Caution
 from cookstove_gui.desk import Desk
 from cookstove_gui.gui.desk_link import DeskLink
-from cookstove_gui.gui.frame.caution_strip import CautionStrip
+from cookstove_gui.gui.frame.heading import Heading
 from cookstove_gui.gui.widgets.look import Look
-from tests.gui.hands import click, words
+from tests.gui.hands import click, control, words
 
-HOT = Caution(key="hot", title="Flue too hot", text="Shut the air. The manual decides.", urgent=True)
+HOT = Caution(
+    key="hot",
+    title="Flue too hot",
+    text="Shut the air. The manual decides.",
+    urgent=True,
+    decides="The manual decides.",
+)
 FUMES = Caution(key="fumes", title="Fumes", text="Open a window. The manual decides.", urgent=False)
 
 
 @pytest.fixture
-def strip(link: DeskLink, look: Look, qtbot: QtBot) -> CautionStrip:
-    made = CautionStrip(link)
+def heading(link: DeskLink, look: Look, qtbot: QtBot) -> Iterator[Heading]:
+    made = Heading(link, look)
     qtbot.addWidget(made)
+    made.resize(1280, made.height())
     made.show()
-    return made
+    yield made
+    look.set_scale(1.0)
 
 
 def warn(desk: Desk, *cautions: Caution) -> None:
     assert desk.standing is not None
     assert desk.show(replace(desk.standing, cautions=cautions, serial=desk.inputs().serial))
+    QApplication.processEvents()  # the link tells its listeners together, in the next turn of the loop
 
 
-def test_a_caution_is_told_in_full(stood_desk: Desk, strip: CautionStrip, qtbot: QtBot) -> None:
+def folded(heading: Heading) -> str:
+    key = control(heading, "caution_folded", QPushButton)
+    return key.text() if key.isVisible() else ""
+
+
+def test_a_caution_is_told_in_full_and_who_decides_last(stood_desk: Desk, heading: Heading, qtbot: QtBot) -> None:
     warn(stood_desk, HOT)
-    qtbot.waitUntil(lambda: words(strip, "caution") == "<b>⚠ Flue too hot.</b> Shut the air. The manual decides.")
+    qtbot.waitUntil(heading.cautions.isVisible)
+    assert words(heading, "caution") == "Flue too hot. Shut the air. The manual decides."
+    assert heading.cautions.lines == (("Shut the air.", "The manual decides."),)
 
 
-def test_no_caution_takes_no_room(stood_desk: Desk, strip: CautionStrip, qtbot: QtBot) -> None:
-    warn(stood_desk, HOT)
-    qtbot.waitUntil(strip.isVisible)
+def test_no_caution_takes_no_room(stood_desk: Desk, heading: Heading, qtbot: QtBot) -> None:
     warn(stood_desk)
-    qtbot.waitUntil(lambda: not strip.isVisible())
+    qtbot.waitUntil(lambda: not heading.cautions.isVisible())
+    low = heading.height()
+    warn(stood_desk, HOT)
+    qtbot.waitUntil(heading.cautions.isVisible)
+    assert low < heading.height() <= low + 26
 
 
-def test_what_was_read_folds_to_its_title_and_stays(stood_desk: Desk, strip: CautionStrip, qtbot: QtBot) -> None:
+def test_what_was_read_folds_to_its_title_and_stays(stood_desk: Desk, heading: Heading, qtbot: QtBot) -> None:
     warn(stood_desk, HOT, FUMES)
-    qtbot.waitUntil(lambda: words(strip, "caution").startswith("<b>⚠ Flue too hot.</b>"))
-    click(strip, "caution_press")
-    assert words(strip, "caution").startswith("<b>⚠ Fumes.</b> Open a window")
-    qtbot.keyClick(strip, Qt.Key.Key_W, Qt.KeyboardModifier.ControlModifier)
-    assert words(strip, "caution") == "<b>⚠ Flue too hot, Fumes</b>"
-    assert strip.isVisible()
+    qtbot.waitUntil(heading.cautions.isVisible)
+    assert words(heading, "caution").startswith("Flue too hot.")
+    click(heading, "caution_press")
+    assert words(heading, "caution").startswith("Fumes. Open a window")
+    assert folded(heading) == ""
+    qtbot.keyClick(heading, Qt.Key.Key_W, Qt.KeyboardModifier.ControlModifier)
+    assert folded(heading) == "Flue too hot, Fumes"
+    assert not heading.cautions.isVisible()
 
 
-def test_they_are_shown_in_full_again_on_request(stood_desk: Desk, strip: CautionStrip, qtbot: QtBot) -> None:
+def test_more_than_two_read_ones_are_counted(stood_desk: Desk, heading: Heading, qtbot: QtBot) -> None:
+    warn(stood_desk, HOT, FUMES, replace(FUMES, key="ash", title="Ash"))
+    qtbot.waitUntil(heading.cautions.isVisible)
+    for _ in range(3):
+        click(heading, "caution_press")
+    assert folded(heading) == "Flue too hot and 2 more"
+
+
+def test_they_are_shown_in_full_again_on_request(stood_desk: Desk, heading: Heading, qtbot: QtBot) -> None:
     warn(stood_desk, HOT)
-    qtbot.waitUntil(strip.isVisible)
-    click(strip, "caution_press")
-    click(strip, "caution_press")
-    assert words(strip, "caution").endswith(HOT.text)
+    qtbot.waitUntil(heading.cautions.isVisible)
+    click(heading, "caution_press")
+    assert not heading.cautions.isVisible()
+    click(heading, "caution_folded")
+    assert heading.cautions.isVisible()
+    assert words(heading, "caution").endswith(HOT.text)
 
 
-def test_a_caution_that_comes_back_is_told_again(stood_desk: Desk, strip: CautionStrip, qtbot: QtBot) -> None:
+def test_a_caution_that_comes_back_is_told_again(stood_desk: Desk, heading: Heading, qtbot: QtBot) -> None:
     warn(stood_desk, HOT)
-    qtbot.waitUntil(strip.isVisible)
-    click(strip, "caution_press")
+    qtbot.waitUntil(heading.cautions.isVisible)
+    click(heading, "caution_press")
     warn(stood_desk)
-    qtbot.waitUntil(lambda: not strip.isVisible())
+    qtbot.waitUntil(lambda: folded(heading) == "")
     warn(stood_desk, HOT)
-    qtbot.waitUntil(lambda: words(strip, "caution").endswith(HOT.text))
+    qtbot.waitUntil(heading.cautions.isVisible)
+
+
+def test_a_long_caution_is_read_on_two_lines_at_a_time_and_no_word_is_lost(
+    stood_desk: Desk, heading: Heading, qtbot: QtBot
+) -> None:
+    long = replace(HOT, text=" ".join(f"word{number}" for number in range(70)) + " The manual decides.")
+    warn(stood_desk, long)
+    qtbot.waitUntil(heading.cautions.isVisible)
+    pages = heading.cautions.lines
+    assert len(pages) > 1
+    assert all(len(page) <= 2 for page in pages)
+    assert " ".join(line for page in pages for line in page) == long.text
+    key = control(heading, "caution_press", QPushButton)
+    for _ in pages[1:]:
+        assert key.text() == "Read on"
+        click(heading, "caution_press")
+    assert key.text() == "I read it"
+    click(heading, "caution_press")
+    assert folded(heading) == "Flue too hot"

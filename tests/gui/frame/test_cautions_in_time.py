@@ -4,13 +4,14 @@ from collections.abc import Callable
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QApplication, QLabel, QPushButton
+from PySide6.QtWidgets import QApplication, QLabel
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.cooking.safety.cautions import loading_order
 from cookstove_gui.desk import Desk, Memory, work_out
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.frame.caution_strip import CautionStrip
+from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.window import MainWindow
 from cookstove_gui.stove.entries import Kind
 from tests.gui.hands import click, control, press, words
@@ -18,8 +19,8 @@ from tests.held_clock import HeldClock
 
 
 @pytest.fixture
-def strip(link: DeskLink, qtbot: QtBot) -> CautionStrip:
-    made = CautionStrip(link)
+def strip(link: DeskLink, look: Look, qtbot: QtBot) -> CautionStrip:
+    made = CautionStrip(link, look)
     qtbot.addWidget(made)
     made.show()
     return made
@@ -30,7 +31,7 @@ def told(desk: Desk, strip: CautionStrip) -> list[str]:
     assert desk.show(work_out(desk.inputs(), Memory()))
     QApplication.processEvents()  # the link tells its listeners together, in the next turn of the loop
     found = []
-    while strip.isVisible() and control(strip, "caution_press", QPushButton).text().startswith("Read"):
+    while strip.isVisible():
         found.append(words(strip, "caution"))
         click(strip, "caution_press")
     return found
@@ -89,7 +90,7 @@ def smoke(desk: Desk, clock: HeldClock) -> None:
 def test_it_is_told_when_it_happens_and_not_before(
     fired_desk: Desk, clock: HeldClock, strip: CautionStrip, happens: Callable[[Desk, HeldClock], None], title: str
 ) -> None:
-    start = f"<b>⚠ {title}.</b>"
+    start = f"{title}."
     assert not any(text.startswith(start) for text in told(fired_desk, strip))
     happens(fired_desk, clock)
     assert any(text.startswith(start) for text in told(fired_desk, strip))

@@ -1,0 +1,124 @@
+"""The heading over every page: the clock, the one thing to do now in one line, and one line behind it."""
+
+from PySide6.QtCore import QSize
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
+
+from cookstove_gui.desk import Changed
+from cookstove_gui.desk.heading import shown_detail_rungs, shown_rungs
+from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.frame.caution_strip import CautionStrip
+from cookstove_gui.gui.frame.page_words import PageWords, WindowWords, on_key
+from cookstove_gui.gui.widgets.key import Key
+from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.one_line import OneLine
+from cookstove_gui.gui.widgets.signs import Sign
+from cookstove_gui.gui.widgets.steps import px
+from cookstove_gui.gui.widgets.type import set_role
+from cookstove_gui.units import clock_text
+
+_ROW = 44  # px of the design, each of two rows
+_SIDE, _ABOVE, _BELOW = 16, 4, 4  # margins
+_AFTER_CLOCK = 18
+
+
+class Heading(QWidget):
+    """Two rows; an unread caution takes the place of the second."""
+
+    def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._desk = link.desk
+        self.setObjectName("next_line")
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self.pages = PageWords(look)
+        self.window_words = WindowWords(look)
+        self.cautions = CautionStrip(link, look)
+        self._build(look)
+        self.cautions.turned.connect(self._show_cautions)
+        look.changed.connect(self._space)
+        link.changed.connect(self._show)
+        link.time_passed.connect(self._show_clock)
+        on_key("Ctrl+W", self, self.cautions.turn)
+        self._show_clock()
+        self._show_words()
+        self._show_cautions()
+        self._space()
+
+    def _build(self, look: Look) -> None:
+        self._clock = QLabel()
+        self._clock.setObjectName("clock")
+        self._clock.setAccessibleDescription("The time of day")
+        set_role(self._clock, "clock")
+        self._headline = OneLine((27, 24), 600)
+        self._headline.setObjectName("headline")
+        self._sign = Sign("diamond", look)
+        self._detail = OneLine(soft=True)
+        self._detail.setObjectName("detail")
+        self._caution_sign = Sign("caution", look)
+        self._folded = Key("", "Ctrl W")
+        self._folded.setObjectName("caution_folded")
+        set_role(self._folded, "caution")
+        self._folded.clicked.connect(self.cautions.turn)
+        self._first = QHBoxLayout()
+        self._first.addWidget(self._clock)
+        self._first.addWidget(self._headline, 1)
+        self._first.addWidget(self.pages)
+        self._second = QWidget()
+        self._second_row = QHBoxLayout(self._second)
+        for part in (self._sign, self._detail, self._caution_sign, self._folded, self.window_words):
+            self._second_row.addWidget(part, 1 if part is self._detail else 0)
+        column = QVBoxLayout(self)
+        column.setSpacing(0)
+        column.addLayout(self._first)
+        column.addWidget(self._second)
+        column.addWidget(self.cautions)
+        column.addStretch(1)
+
+    def sizeHint(self) -> QSize:
+        """92 high, 26 more with an unread caution."""
+        second = 70 if self.cautions.unread else _ROW
+        return QSize(1000, px(_ABOVE + _ROW + second + _BELOW))
+
+    def minimumSizeHint(self) -> QSize:
+        """As high as it is, as narrow as it must be."""
+        return QSize(0, self.sizeHint().height())
+
+    def _space(self) -> None:
+        column = self.layout()
+        assert column is not None
+        column.setContentsMargins(px(_SIDE), px(_ABOVE), px(_SIDE), 0)
+        self._first.setSpacing(px(_AFTER_CLOCK))
+        self._clock.setFixedHeight(px(_ROW))
+        self._second.setFixedHeight(px(_ROW))
+        self.cautions.setFixedHeight(self.cautions.sizeHint().height())
+        self._second_row.setSpacing(px(6))
+        self._indent()
+        self.setFixedHeight(self.sizeHint().height())
+
+    def _indent(self) -> None:
+        self._clock.setFixedWidth(self._clock.sizeHint().width())
+        self._second_row.setContentsMargins(self._clock.width() + px(_AFTER_CLOCK), 0, 0, 0)
+
+    def _show(self, changed: Changed) -> None:
+        if changed.standing or changed.session or changed.stove or changed.settings:
+            self._show_words()
+        self._show_clock()
+
+    def _show_clock(self) -> None:
+        self._clock.setText(clock_text(self._desk.clock(), self._desk.offset_minutes))
+        self._indent()
+
+    def _show_words(self) -> None:
+        self._headline.show_rungs(shown_rungs(self._desk))
+        rungs = shown_detail_rungs(self._desk)
+        self._detail.show_rungs(rungs)
+        self._sign.setVisible(bool(rungs) and rungs[-1].startswith("Worth"))
+
+    def _show_cautions(self) -> None:
+        folded, unread = self.cautions.folded, bool(self.cautions.unread)
+        self._second.setVisible(not unread)
+        self._caution_sign.setVisible(bool(folded))
+        self._folded.setVisible(bool(folded))
+        self._folded.setText(folded)
+        self._folded.setAccessibleName(f"Cautions that still hold: {folded}. Show them in full again")
+        self._folded.setToolTip("Show the cautions in full again (Ctrl+W)")
+        self.setFixedHeight(self.sizeHint().height())

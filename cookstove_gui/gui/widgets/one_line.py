@@ -1,0 +1,90 @@
+"""Words that stay in one line: of several ways to say it the longest that fits is shown, never cut, never broken."""
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import QRectF, QSize, Qt
+from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QPalette, QResizeEvent
+from PySide6.QtWidgets import QLabel, QSizePolicy, QWidget
+
+from cookstove_gui.gui.widgets.type import BODY, font
+
+_LEAST = 12  # px of the design; below it the words would be of no use
+
+
+class OneLine(QLabel):
+    """Shows the first rung that fits at one of the sizes, in that order; its tooltip and spoken text are the whole."""
+
+    def __init__(
+        self, sizes: Sequence[float] = (BODY,), weight: int = 400, *, soft: bool = False, parent: QWidget | None = None
+    ) -> None:
+        super().__init__(parent)
+        self._sizes = tuple(sizes)
+        self._weight = weight
+        self._soft = soft
+        self._size = self._sizes[0]
+        self._rungs: tuple[str, ...] = ()
+        self.setTextFormat(Qt.TextFormat.PlainText)
+        self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
+
+    @property
+    def rungs(self) -> tuple[str, ...]:
+        """Every way to say it, from long to short."""
+        return self._rungs
+
+    def show_rungs(self, rungs: Sequence[str]) -> None:
+        """Show what can be said in these ways, from long to short."""
+        self._rungs = tuple(rungs)
+        whole = self._rungs[0] if self._rungs else ""
+        self.setToolTip(whole)
+        self.setAccessibleName(whole)
+        self.fit()
+
+    def fit(self) -> None:
+        """Choose again, for another width or another size of type."""
+        chosen, self._size = self._chosen()
+        if chosen != self.text():
+            self.setText(chosen)
+        self.update()
+
+    def width_of(self, words: str, size: float | None = None) -> float:
+        """Pixels that words take at a size."""
+        return QFontMetricsF(font(self._size if size is None else size, self._weight)).horizontalAdvance(words)
+
+    def _chosen(self) -> tuple[str, float]:
+        for rung in self._rungs:
+            for size in self._sizes:
+                if self.width_of(rung, size) <= self.width():
+                    return rung, size
+        if not self._rungs:
+            return "", self._sizes[0]
+        # Words of a cook's own may be longer than any window: the type steps down rather than the words being cut.
+        size = self._sizes[-1]
+        while size > _LEAST and self.width_of(self._rungs[-1], size) > self.width():
+            size -= 1
+        return self._rungs[-1], size
+
+    def sizeHint(self) -> QSize:
+        """As wide as the longest way to say it, as high as its largest type."""
+        metrics = QFontMetricsF(font(self._sizes[0], self._weight))
+        wide = metrics.horizontalAdvance(self._rungs[0]) if self._rungs else 0.0
+        return QSize(round(wide + 1), round(metrics.capHeight() * 1.9))
+
+    def minimumSizeHint(self) -> QSize:
+        """It takes what it is given."""
+        return QSize(0, self.sizeHint().height())
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Another width, another rung."""
+        super().resizeEvent(event)
+        self.fit()
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """The words, by their capitals in the middle."""
+        painter = QPainter(self)
+        face = font(self._size, self._weight)
+        line = QFontMetricsF(face)
+        painter.setFont(face)
+        role = QPalette.ColorRole.PlaceholderText if self._soft else QPalette.ColorRole.WindowText
+        painter.setPen(self.palette().color(role))
+        base = (self.height() + line.capHeight()) / 2
+        painter.drawText(QRectF(0, base - line.ascent(), self.width() + 1, line.height()), 0, self.text())

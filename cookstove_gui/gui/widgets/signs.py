@@ -1,0 +1,69 @@
+"""Signs that stand beside their words, drawn and not typed: the caution's triangle, the diamond of what to read."""
+
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt
+from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen, QPolygonF
+from PySide6.QtWidgets import QSizePolicy, QWidget
+
+from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.steps import px
+
+SIDE = 22  # of a sign's box [px of the design]
+
+
+def paint_caution(painter: QPainter, box: QRectF, colour: QColor, ground: QColor) -> None:
+    """A filled triangle with a stroke and a dot."""
+    side, middle = box.width(), box.center().x()
+    top, low = box.top() + 0.08 * side, box.bottom() - 0.06 * side
+    painter.setPen(QPen(colour, 0.08 * side, Qt.PenStyle.SolidLine, Qt.PenCapStyle.RoundCap, Qt.PenJoinStyle.RoundJoin))
+    painter.setBrush(colour)
+    inset = 0.04 * side
+    painter.drawPolygon(
+        QPolygonF([QPointF(middle, top), QPointF(box.right() - inset, low), QPointF(box.left() + inset, low)])
+    )
+    painter.setPen(QPen(ground, 0.11 * side, Qt.PenStyle.SolidLine, Qt.PenCapStyle.RoundCap))
+    painter.drawLine(QPointF(middle, top + 0.30 * side), QPointF(middle, top + 0.54 * side))
+    painter.drawPoint(QPointF(middle, top + 0.72 * side))
+
+
+def paint_diamond(painter: QPainter, box: QRectF, edge: QColor, fill: QColor) -> None:
+    """What is worth reading."""
+    middle, half = box.center(), 0.36 * box.width()
+    painter.setPen(QPen(edge, max(0.07 * box.width(), 1.4)))
+    painter.setBrush(fill)
+    painter.drawPolygon(
+        QPolygonF(
+            [
+                QPointF(middle.x(), middle.y() - half),
+                QPointF(middle.x() + half, middle.y()),
+                QPointF(middle.x(), middle.y() + half),
+                QPointF(middle.x() - half, middle.y()),
+            ]
+        )
+    )
+
+
+class Sign(QWidget):
+    """One sign: `caution` or `diamond`. The words beside it are what is read out."""
+
+    def __init__(self, kind: str, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._kind = kind
+        self._look = look
+        self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
+        look.changed.connect(self.updateGeometry)
+        look.changed.connect(self.update)
+
+    def sizeHint(self) -> QSize:
+        """A square."""
+        return QSize(px(SIDE), px(SIDE))
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """The sign in the colours now in use."""
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        theme = self._look.theme
+        box = QRectF(self.rect())
+        if self._kind == "caution":
+            paint_caution(painter, box, QColor(theme.ember), QColor(theme.ground))
+        else:
+            paint_diamond(painter, box, QColor(theme.ink), QColor(theme.ground))
