@@ -1,5 +1,7 @@
 """The window: the next line, four pages behind large buttons and F1 to F4, and the thread that works things out."""
 
+from functools import partial
+
 from PySide6.QtCore import QEvent, Qt, QTimer, Signal
 from PySide6.QtGui import QCloseEvent, QIcon, QKeySequence, QPaintEvent, QResizeEvent, QShortcut
 from PySide6.QtWidgets import (
@@ -83,12 +85,12 @@ class MainWindow(QMainWindow):
         on_key("Ctrl+U", self, self.toggle_unit)
         on_key("Ctrl+H", self, self.toggle_keys)
         for keys, way in (("Ctrl++", 1), ("Ctrl+=", 1), ("Ctrl+-", -1)):
-            on_key(keys, self, lambda way=way: self.change_text_size(way))
-        on_key("Ctrl+0", self, lambda: self.change_text_size(0))
+            on_key(keys, self, partial(self.change_text_size, way))
+        on_key("Ctrl+0", self, partial(self.change_text_size, 0))
         on_key("Ctrl+D", self, self.toggle_theme)
         on_key("F12", self, self.toggle_large_view)
         for key, _, keys in PAGES:
-            on_key(keys, self, lambda page=key: self.show_page(page))
+            on_key(keys, self, partial(self.show_page, key))
         self._next.pages.page_chosen.connect(self.show_page)
         self._next.window_words.large_chosen.connect(self.toggle_large_view)
         self._next.window_words.colours_chosen.connect(self.toggle_theme)

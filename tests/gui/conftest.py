@@ -44,6 +44,8 @@ def _no_leftovers(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatc
             _start(self, *arguments)
 
         monkeypatch.setattr(kind, "start", noted)
+    if "look" in request.fixturenames:
+        request.getfixturevalue("look").set_scale(1.0)  # the window of an earlier test may have been of another step
     yield
     # Qt deletes later, in an event loop; here there is none, and a closed widget would go on listening.
     QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)

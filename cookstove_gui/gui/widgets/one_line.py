@@ -46,20 +46,24 @@ class OneLine(QLabel):
             self.setText(chosen)
         self.update()
 
-    def width_of(self, words: str, size: float | None = None) -> float:
-        """Pixels that words take at a size."""
-        return QFontMetricsF(font(self._size if size is None else size, self._weight)).horizontalAdvance(words)
+    @property
+    def shown_width(self) -> float:
+        """Pixels that the words shown take."""
+        return self._width_of(self.text(), self._size)
+
+    def _width_of(self, words: str, size: float) -> float:
+        return QFontMetricsF(font(size, self._weight)).horizontalAdvance(words)
 
     def _chosen(self) -> tuple[str, float]:
         for rung in self._rungs:
             for size in self._sizes:
-                if self.width_of(rung, size) <= self.width():
+                if self._width_of(rung, size) <= self.width():
                     return rung, size
         if not self._rungs:
             return "", self._sizes[0]
         # Words of a cook's own may be longer than any window: the type steps down rather than the words being cut.
         size = self._sizes[-1]
-        while size > _LEAST and self.width_of(self._rungs[-1], size) > self.width():
+        while size > _LEAST and self._width_of(self._rungs[-1], size) > self.width():
             size -= 1
         return self._rungs[-1], size
 
