@@ -7,6 +7,7 @@ while it still says why.
 from dataclasses import replace
 
 from cookstove_gui.advice import Advice, Arrival, Subject
+from cookstove_gui.cooking.baking.under_way import UnderWay
 from cookstove_gui.phrases.advice import detail, headline, wood_words
 from cookstove_gui.phrases.edge import Edge, heat_name, spot_label
 from cookstove_gui.resource_files import table
@@ -43,6 +44,8 @@ def _shorter(advice: Advice, standing: Standing, edge: Edge) -> tuple[str, ...]:
             which = f"First fire {fires.stages.index(following) + 1} of {len(fires.stages)}"
             stage = f"{which}: {following.stage.title.lower()}."
             return (f"{stage} No food yet. The manual goes first.", f"{stage} No food yet.", stage)
+        case Subject.LOOK_AT | Subject.TURN | Subject.TAKE_OUT | Subject.BAKING if advice.inside is not None:
+            return _inside(advice, advice.inside, edge)
         case Subject.FIRE_OUT:
             return (
                 "The fire looks out. Relight on a little kindling if you need heat.",
@@ -90,6 +93,29 @@ def _coming(advice: Advice, arrival: Arrival, standing: Standing, edge: Edge) ->
     short = f"{heat} {first}–{last}, likely {likely}."
     between = f"{heat} between {first} and {last}, likely {likely}."
     return (f"{prepare} {between}".strip(), *_with(prepare, short, f"There {first}–{last}, likely {likely}."))
+
+
+def _inside(advice: Advice, inside: UnderWay, edge: Edge) -> tuple[str, ...]:
+    """What is in the oven: what it wants and when; the window of its end stays to the last."""
+    name = inside.inside.name
+    if advice.by is not None and advice.subject in (Subject.LOOK_AT, Subject.TURN):
+        at = "now" if advice.by.passed or edge.at(advice.by.at) == edge.clock(0.0) else f"at {edge.at(advice.by.at)}"
+        if advice.subject is Subject.TURN:
+            return (f"Turn the {name} {at}.", f"Turn what is in the oven {at}.")
+        return (f"Look at the {name} {at}.", f"Look into the oven {at}.")
+    if inside.answer is None:
+        return (f"In the oven since {edge.at(inside.inside.went_in)}.",)
+    if inside.likely is None:
+        return (f"The {name} will hardly be done within three hours.", "Hardly done within three hours.")
+    likely, first, last = edge.at(inside.likely), inside.earliest, inside.latest
+    if inside.likely < edge.now:
+        measured = "Measure its core."
+        return (f"The {name} was likely done at {likely}. {measured}", f"Likely done at {likely}. {measured}")
+    measure = " Measure it." if inside.answer.safe is not None else ""
+    if last is None:
+        return (f"The {name} is done about {likely}, perhaps much later.", f"Done about {likely}, perhaps much later.")
+    window = f", {edge.at(max(first or edge.now, edge.now))}–{edge.at(last)}"
+    return (f"The {name} is done about {likely}{window}.{measure}", f"Done {likely}{window}.{measure}")
 
 
 def _there(advice: Advice, standing: Standing, edge: Edge, heat: str) -> tuple[str, ...]:

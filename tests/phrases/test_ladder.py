@@ -6,8 +6,14 @@ from datetime import timedelta
 import pytest
 
 from cookstove_gui.advice import Advice, Arrival, Deadline, Subject
+from cookstove_gui.cooking.baking.catalogue import bakes
+from cookstove_gui.cooking.baking.doneness import Doneness
+from cookstove_gui.cooking.baking.in_oven import InOven
+from cookstove_gui.cooking.baking.under_way import UnderWay
 from cookstove_gui.cooking.fires.first_fires import FirstFires
 from cookstove_gui.cooking.safety.cautions import Caution
+from cookstove_gui.cooking.safety.food_safety import SafeMinimum
+from cookstove_gui.forecast.answers import Quantiles
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.ladder import SHORTEST, ladder, plain_ladder
 from cookstove_gui.resource_files import table
@@ -32,12 +38,38 @@ def danger(title: str, order: str) -> Advice:
 
 
 ARRIVAL = Arrival(likely=after(13), earliest=after(8), latest=after(26))
+
+
+def done(earliest: float | None, likely: float | None, latest: float | None, name: str = "wholemeal loaf in a tin"):
+    """Something in the oven that is done in so many minutes."""
+    bake = bakes()[0]
+    answer = Doneness(
+        bake=bake, done_at=370.0, core_now=None, done_min=Quantiles(p10=earliest, p50=likely, p90=latest),
+        chance_done=0.9, safe=None, safe_min=None, recipe_min=None, late_min=None,
+    )  # fmt: skip
+    inside = InOven(number=1, name=name, bake=bake, went_in=after(-20))
+    return UnderWay(inside=inside, asked_at=NOW, answer=answer, turn=None)
+
+
+INSIDE = done(20, 33, 50)
+SAFE = SafeMinimum(key="poultry", temperature=347.0, rest_minutes=0.0, source="invented")
+MEAT = replace(INSIDE, answer=replace(INSIDE.answer, safe=SAFE)) if INSIDE.answer else INSIDE
 ORDERS = [row for row in table("cautions.toml")["caution"] if "order" in row]
 COMING = Advice(subject=Subject.COMING, arrival=ARRIVAL, prepares=True)
 ADVICES = [
     *(danger(row["title"], row["order"]) for row in ORDERS),
     Advice(subject=Subject.LET_COOL),
     Advice(subject=Subject.FIRST_FIRE),
+    Advice(subject=Subject.LOOK_AT, inside=INSIDE, by=soon()),
+    Advice(subject=Subject.LOOK_AT, inside=INSIDE, by=soon(passed=True)),
+    Advice(subject=Subject.TURN, inside=INSIDE, by=soon()),
+    Advice(subject=Subject.TAKE_OUT, inside=INSIDE, by=soon()),
+    Advice(subject=Subject.TAKE_OUT, inside=MEAT, by=soon()),
+    Advice(subject=Subject.BAKING, inside=INSIDE),
+    Advice(subject=Subject.BAKING, inside=replace(INSIDE, answer=None)),
+    Advice(subject=Subject.BAKING, inside=done(5, None, None)),
+    Advice(subject=Subject.BAKING, inside=done(5, 60, None)),
+    Advice(subject=Subject.BAKING, inside=done(-30, -10, 9)),
     Advice(subject=Subject.NOTHING_READ),
     Advice(subject=Subject.FIRE_OUT),
     Advice(subject=Subject.DOOR_OPEN),
@@ -84,7 +116,7 @@ def test_every_subject_is_tried() -> None:
     assert isinstance(new_stove().first_fires, FirstFires)
 
 
-@pytest.mark.parametrize("advice", ADVICES, ids=lambda advice: advice.subject.value)
+@pytest.mark.parametrize("advice", ADVICES, ids=lambda advice: advice.subject.name)
 def test_the_last_rung_fits_and_none_is_longer_than_the_one_before(advice: Advice) -> None:
     for band in bands():
         rungs = ladder(advice, standing_for(advice, band), EDGE)
@@ -114,6 +146,11 @@ def test_a_danger_is_named_on_every_rung() -> None:
             found = ladder(advice, rising(), EDGE)
             assert all(rung.startswith(advice.caution.title) for rung in found)
             assert found[0] == f"{advice.caution.title}. {advice.caution.order}"
+
+
+def test_food_that_must_be_measured_is_measured_on_every_rung() -> None:
+    for rung in ladder(Advice(subject=Subject.TAKE_OUT, inside=MEAT, by=soon()), rising(), EDGE):
+        assert "easure" in rung or "thermometer" in rung
 
 
 def test_wood_names_its_clock_on_every_rung() -> None:
