@@ -182,13 +182,17 @@ class Turn:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SpotPattern:
-    """How much hotter (+) or cooler (-) than the cooktop's mean a spot runs over all sessions [K]."""
+    """How much hotter (+) or cooler (-) a spot runs than the cooktop's mean, or the oven's centre [K].
+
+    `usual` is the heat it had on the middle one of all walks; none before the first.
+    """
 
     spot: str
     mean: float
     p10: float
     p90: float
     readings: int
+    usual: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

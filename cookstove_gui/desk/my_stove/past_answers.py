@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from cookstove_gui.cooking.fires.burn_times import BurnSummary, MeasuredBurn, burn_times, summary
 from cookstove_gui.cooking.fires.rise_and_hold import RiseAndHold, rise_and_hold, rise_quantiles, typical_hold
+from cookstove_gui.cooking.instruments.meant_rows import meant_sessions
 from cookstove_gui.forecast import spot_pattern
 from cookstove_gui.forecast.answers import Quantiles, SpotPattern
 from cookstove_gui.stove.entries import HeatBand, Session
@@ -17,10 +18,12 @@ PastReader = Callable[[str], tuple[Session, ...]]  # a stove's name to its sessi
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HotSide:
-    """The pattern of one stove's cooktop."""
+    """The patterns of one stove."""
 
     stove: str
-    pattern: tuple[SpotPattern, ...]  # the hottest first, spots never read last
+    sessions: int
+    pattern: tuple[SpotPattern, ...]  # the cooktop against its mean
+    oven: tuple[SpotPattern, ...]  # against its centre
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,10 +40,14 @@ class Firing:
 
 
 def hot_side(stove: Stove, past: PastReader) -> HotSide:
-    """How much hotter or cooler than the cooktop's mean each spot runs over all sessions."""
-    top = {spot.name for spot in stove.spots_of(SpotKind.TOP)}
-    rows = (row for row in spot_pattern(stove, past(stove.name)) if row.spot in top)
-    return HotSide(stove=stove.name, pattern=tuple(sorted(rows, key=lambda row: (row.readings == 0, -row.mean))))
+    """How each spot runs over all sessions: the cooktop's against their mean, the oven's against its centre."""
+    sessions = meant_sessions(stove, past(stove.name))
+    return HotSide(
+        stove=stove.name,
+        sessions=len(sessions),
+        pattern=spot_pattern(stove, sessions),
+        oven=spot_pattern(stove, sessions, SpotKind.OVEN),
+    )
 
 
 def firing(stove: Stove, band: HeatBand, past: PastReader) -> Firing:

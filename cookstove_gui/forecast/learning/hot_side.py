@@ -1,4 +1,4 @@
-"""The hot side of a stove: how much hotter or cooler than the cooktop's mean each spot runs, over all sessions."""
+"""The hot side: how each spot of the cooktop runs against its mean, and each of the oven against its centre."""
 
 import math
 from collections.abc import Sequence
@@ -24,25 +24,26 @@ TRUSTED_WITHIN = 40.0  # K of the walk's middle up to which a reading counts ful
 TRUSTED_SCATTERS = 2.5  # scatters beyond that at which it begins to count less
 
 
-def spot_pattern(stove: Stove, sessions: Sequence[Session]) -> tuple[SpotPattern, ...]:
-    """Each cooktop spot against the cooktop's mean, in the stove's order, with an 80 % interval.
+def spot_pattern(stove: Stove, sessions: Sequence[Session], kind: SpotKind = SpotKind.TOP) -> tuple[SpotPattern, ...]:
+    """Each spot of a kind in the stove's order, with an 80 % interval: against the cooktop's mean, the oven's centre.
 
     Notes
     -----
     Walks with at least two spots are used: with d the spots' lasting differences and m one mean a walk, readings are
     m + d_i + noise. Solved as a linear Gaussian model with a Matern prior over the plan, m free, and the differences
-    centred on the cooktop's mean. The scatter is estimated from the residuals.
+    taken from the cooktop's mean or the oven's centre. The scatter is estimated from the residuals.
     """
-    spots = stove.spots_of(SpotKind.TOP)
+    spots = stove.spots_of(kind)
     if not spots:
         return ()
     names = [spot.name for spot in spots]
     walks = [walk for session in sessions for walk in _walks(fold(session.entries), names)]
     places = np.array([(spot.x, spot.y) for spot in spots], dtype=np.float64)
-    prior = matern_three_halves(BETWEEN_SPOTS**2, LENGTH[SpotKind.TOP])(distances(places, places)) + 1e-6 * np.eye(
-        len(spots)
-    )
-    centre = np.eye(len(spots)) - 1.0 / len(spots)
+    prior = matern_three_halves(BETWEEN_SPOTS**2, LENGTH[kind])(distances(places, places)) + 1e-6 * np.eye(len(spots))
+    against = np.full(len(spots), 1.0 / len(spots))
+    if kind is SpotKind.OVEN:
+        against = np.array([float(name == stove.oven_spot) for name in names])
+    centre = np.eye(len(spots)) - against
     scatter = WITHIN_SPOT
     mean, covariance = np.zeros(len(spots)), prior
     for _ in range(ROUNDS):
@@ -51,6 +52,8 @@ def spot_pattern(stove: Stove, sessions: Sequence[Session]) -> tuple[SpotPattern
         scatter = _scatter(walks, mean, explained)
     mean, covariance = centre @ mean, centre @ covariance @ centre.T
     counts = np.bincount([index for walk in walks for index in walk[0]], minlength=len(spots))
+    levels = [float(np.mean(values - mean[indices])) for indices, values in walks]
+    usual = float(np.median(levels)) if levels else None
     reach = NINETIETH * np.sqrt(np.maximum(np.diag(covariance), 0.0))
     return tuple(
         SpotPattern(
@@ -59,6 +62,7 @@ def spot_pattern(stove: Stove, sessions: Sequence[Session]) -> tuple[SpotPattern
             p10=float(mean[index] - reach[index]),
             p90=float(mean[index] + reach[index]),
             readings=int(counts[index]),
+            usual=None if usual is None else usual + float(mean[index]),
         )
         for index, name in enumerate(names)
     )
@@ -68,7 +72,7 @@ _Walk = tuple[list[int], FloatArray]
 
 
 def _walks(standing: tuple[Entry, ...], names: Sequence[str]) -> list[_Walk]:
-    """Rounds of the cooktop: spots' indices and their readings [K]."""
+    """Rounds of the spots: their indices and their readings [K]."""
     walks: list[_Walk] = []
     begun: datetime | None = None
     indices: list[int] = []

@@ -19,7 +19,7 @@ def write_face(painter: QPainter, place: Place, face: Face, size: float) -> None
     if place.manner is Manner.PAGE:
         _write_on_page(painter, place.words, face, size)
     elif place.manner is Manner.LINE:
-        _write_in_line(painter, place.words, face, size)
+        _write_in_line(painter, place, face, size)
     else:
         _write_stacked(painter, place, face, size)
 
@@ -89,11 +89,12 @@ def _write_caption(painter: QPainter, x: float, middle: float, caption: str, fac
     painter.setPen(pen)
 
 
-def _write_in_line(painter: QPainter, box: Box, face: Face, size: float) -> None:
+def _write_in_line(painter: QPainter, place: Place, face: Face, size: float) -> None:
     """Name, number and age beside each other, the doubt below the number."""
+    box = place.words
     has_mark = face.is_sure or face.doubt > 0
     middle = box.y + box.height * (0.4 if has_mark else 0.5)
-    room = 0.92 * box.width  # the floor is narrower at the back than at half its depth
+    room = place.shape.at(1.0, 0.3)[0] - place.shape.at(0.0, 0.3)[0]  # the floor is narrower at the back
     caption = face.captions[-1] if face.captions else ""
     for parts, at in (
         ((face.name, caption), text_size(size)),

@@ -1,4 +1,4 @@
-"""The hot side: how much hotter or cooler than the cooktop's mean each spot runs over all sessions, and how sure."""
+"""The hot side: how each spot runs against the cooktop's mean, or the oven's centre, drawn on the stove itself."""
 
 from dataclasses import replace
 
@@ -9,42 +9,51 @@ from cookstove_gui.desk.studying import PastSessions
 from cookstove_gui.forecast.answers import SpotPattern
 from cookstove_gui.gui.background.job import Job
 from cookstove_gui.gui.desk_link import DeskLink
-from cookstove_gui.gui.my_stove.sketch import Patch, StoveSketch
-from cookstove_gui.gui.widgets.form import words
+from cookstove_gui.gui.drawn_stove.face import Face
+from cookstove_gui.gui.drawn_stove.heat_face import whisker
+from cookstove_gui.gui.drawn_stove.iron import Settings
+from cookstove_gui.gui.drawn_stove.stove_view import StoveView
+from cookstove_gui.gui.widgets.form import say, words
 from cookstove_gui.gui.widgets.heat_colours import heat_colour, heat_ink
 from cookstove_gui.gui.widgets.look import Look
-from cookstove_gui.gui.widgets.row_table import RowTable, TableRow
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.phrases.edge import readings_count
-from cookstove_gui.phrases.my_stove.hot_side import hot_side_words, signed_difference, spot_offset
-from cookstove_gui.stove.stove import SpotKind, Stove
+from cookstove_gui.phrases.my_stove.hot_side import (
+    behind_words,
+    half_interval,
+    hot_side_words,
+    signed_difference,
+    spot_offset,
+)
+from cookstove_gui.stove.stove import Spot, SpotKind, Stove
 
-_HEADERS = ("spot", "against the cooktop’s mean", "behind it")
-_USUAL = 516.5  # K, 470 °F: a cooktop at work, on which the differences are shown
+_FOOT = "Top: against its mean. Oven: against its centre. ± is how sure, eight times in ten."
+_WIDEST, _LOWEST = 640, 330  # px
+_DRAWN = (SpotKind.TOP, SpotKind.OVEN)
 
 
 class HotSidePart(QWidget):
-    """The cooktop drawn with its differences, the same as a list, and one sentence."""
+    """The stove drawn with its differences, and one sentence."""
 
     def __init__(self, link: DeskLink, look: Look, past: PastSessions, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._desk = link.desk
         self._past = past
-        self._found = HotSide(stove="", pattern=())
+        self._found = HotSide(stove="", sessions=0, pattern=(), oven=())
         self.setObjectName("hot_side")
-        self._sentence = words(name="hot_side_sentence", role="good")
-        self._sketch = StoveSketch(look, "hot_side_sketch")
-        self._sketch.setFixedHeight(220)
-        self._sketch.setMaximumWidth(620)
-        self._table = RowTable("hot_side_table", "Spots against the cooktop’s mean", _HEADERS, stretch=1, shown_rows=0)
+        self._sentence = words(name="hot_side_sentence", role="answer")
+        self._behind = words(name="hot_side_behind", role="soft")
+        self._drawing = StoveView(look, "hot_side_drawing")
+        self._drawing.setMinimumHeight(_LOWEST)
+        self._drawing.setMaximumWidth(_WIDEST)
         column = QVBoxLayout(self)
-        column.setSpacing(2 * STEP)
-        column.addWidget(words("Which side runs hot", role="heading"))
+        column.setSpacing(STEP)
         column.addWidget(self._sentence)
-        column.addWidget(self._sketch)
-        column.addWidget(self._table)
-        column.addStretch(1)
+        column.addWidget(self._behind)
+        column.addWidget(self._drawing, 1)
+        column.addWidget(words(_FOOT, role="soft"))
         self._job = Job(self, lambda: self._desk.stove, lambda stove: hot_side(stove, self._past), self._take)
+        look.changed.connect(self._show_pattern)
         self._show_pattern()
 
     @property
@@ -64,32 +73,40 @@ class HotSidePart(QWidget):
 
     def _show_pattern(self) -> None:
         stove, unit = self._desk.stove, self._desk.unit
-        pattern = self._found.pattern if self._found.stove == stove.name else ()
+        is_of_it = self._found.stove == stove.name
+        pattern = self._found.pattern if is_of_it else ()
         self._sentence.setText(hot_side_words(stove, pattern, unit))
-        top = replace(stove, spots=stove.spots_of(SpotKind.TOP))
-        self._sketch.show_stove(top, _patches(top, pattern, unit), f"Drawing of the cooktop: {self._sentence.text()}")
-        self._sketch.setVisible(bool(top.spots))
-        self._table.show_rows([TableRow(cells=_cells(row, stove, unit)) for row in pattern])
-        self._table.setVisible(bool(pattern))
+        say(self._behind, behind_words(self._found.sessions, pattern, unit))
+        shown = replace(stove, spots=tuple(spot for spot in stove.spots if spot.kind in _DRAWN))
+        self._drawing.show_stove(shown)
+        self._drawing.show_settings(Settings())
+        self._drawing.setAccessibleName(f"Drawing of the stove: {self._sentence.text()}")
+        rows = {row.spot: row for row in (*pattern, *(self._found.oven if is_of_it else ()))}
+        self._drawing.show_faces({spot.name: _face(shown, spot, rows.get(spot.name), unit) for spot in shown.spots})
+        for spot in shown.spots:
+            self._drawing.patch(spot.name).say(*_said(spot, rows.get(spot.name), unit))
 
 
-def _cells(row: SpotPattern, stove: Stove, unit: str) -> tuple[str, ...]:
-    spot = stove.spot(row.spot)
-    return (
-        spot.label if spot else row.spot,
-        spot_offset(row, unit),
-        readings_count(row.readings),
+def _face(stove: Stove, spot: Spot, row: SpotPattern | None, unit: str) -> Face:
+    """The difference in the colour of the spot's usual heat."""
+    is_centre = spot.name == stove.oven_spot
+    name = "centre" if is_centre else ""
+    if row is None or row.readings == 0 or row.usual is None:
+        return Face(name=name)
+    return Face(
+        name=name,
+        number=signed_difference(row.mean, unit),
+        is_strong=True,
+        doubt=0.0 if is_centre else whisker((row.p90 - row.p10) / 2),
+        captions=() if is_centre else (half_interval(row, unit),),
+        fill=heat_colour(row.usual),
+        ink=heat_ink(row.usual),
     )
 
 
-def _patches(stove: Stove, pattern: tuple[SpotPattern, ...], unit: str) -> dict[str, Patch]:
-    patches = {spot.name: Patch(words="not read yet") for spot in stove.spots}
-    for row in pattern:
-        if row.readings:
-            patches[row.spot] = Patch(
-                number=signed_difference(row.mean, unit),
-                words=readings_count(row.readings),
-                fill=heat_colour(_USUAL + row.mean),
-                ink=heat_ink(_USUAL + row.mean),
-            )
-    return patches
+def _said(spot: Spot, row: SpotPattern | None, unit: str) -> tuple[str, str]:
+    """A spot's difference, and the readings behind it."""
+    if row is None or row.readings == 0:
+        return f"{spot.label}, not read yet", ""
+    against = "the mean" if spot.kind is SpotKind.TOP else "the centre"
+    return f"{spot.label}, {spot_offset(row, unit, against)}", readings_count(row.readings)

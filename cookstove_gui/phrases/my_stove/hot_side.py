@@ -1,9 +1,10 @@
 """Which side of the cooktop runs hotter, and by how much each spot."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from cookstove_gui.forecast.answers import SpotPattern
-from cookstove_gui.phrases.edge import capital
+from cookstove_gui.phrases.edge import capital, readings_count, sessions_count
+from cookstove_gui.phrases.figures import temperature_text
 from cookstove_gui.stove.stove import Spot, SpotKind, Stove
 from cookstove_gui.units import degrees_difference
 
@@ -43,16 +44,31 @@ def _mean_offset(stove: Stove, pattern: tuple[SpotPattern, ...], pick: Callable[
     return sum(offsets) / len(offsets) if offsets else None
 
 
-def spot_offset(row: SpotPattern, unit: str) -> str:
-    """How a spot runs against the cooktop's mean, with its interval."""
+def behind_words(sessions: int, pattern: Sequence[SpotPattern], unit: str) -> str:
+    """What the sentence stands on: `Over 10 sessions and 412 readings, at a cooktop mean of 470 °F.`"""
+    usual = [row.usual for row in pattern if row.usual is not None]
+    if not usual:
+        return ""
+    readings = readings_count(sum(row.readings for row in pattern))
+    mean = temperature_text(sum(usual) / len(usual), unit)
+    return f"Over {sessions_count(sessions)} and {readings}, at a cooktop mean of {mean} °{unit}."
+
+
+def spot_offset(row: SpotPattern, unit: str, against: str = "the mean") -> str:
+    """How a spot runs against the cooktop's mean, or the oven's centre, with its interval."""
     if row.readings == 0:
         return "not read yet"
     mean, low, high = (round(degrees_difference(value, unit)) for value in (row.mean, row.p10, row.p90))
     if low <= 0 <= high:
-        return f"about the mean, from {_signed(low)} to {_signed(high)} °{unit}"
+        return f"about {against}, from {_signed(low)} to {_signed(high)} °{unit}"
     word = "hotter" if mean > 0 else "cooler"
     near, far = sorted((abs(low), abs(high)))
     return f"{abs(mean)} °{unit} {word}, likely {near} to {far}"
+
+
+def half_interval(row: SpotPattern, unit: str) -> str:
+    """How sure a difference is, eight times in ten: `±11`."""
+    return f"±{round(degrees_difference((row.p90 - row.p10) / 2, unit))}"
 
 
 def signed_difference(kelvin_difference: float, unit: str) -> str:

@@ -192,3 +192,31 @@ def test_sessions_are_not_walked_into_one_another():
     log = Log().reads(0, TOPS[0].name, 400)
     later = Log().reads(1, TOPS[1].name, 400)
     assert [row.readings for row in spot_pattern(STOVE, [_session(log), _session(later)])[:2]] == [0, 0]
+
+
+def _oven_walks(rounds: list[dict[str, float]]) -> Session:
+    """Rounds of the oven [K], one spot after the other, a quarter of a minute apart."""
+    log = Log()
+    for turn, values in enumerate(rounds):
+        for place, (name, value) in enumerate(values.items()):
+            log.add(20.0 * turn + 0.25 * place, Kind.READING, name, f"{value - 273.15:.6f}", "C")
+    return _session(log)
+
+
+def test_the_oven_is_taken_against_its_centre():
+    walks = [
+        {"oven_centre": level, "oven_left": level + 20.0, "oven_right": level - 8.0} for level in range(440, 500, 5)
+    ]
+    found = {row.spot: row for row in spot_pattern(STOVE, [_oven_walks(walks)], SpotKind.OVEN)}
+    assert (found["oven_centre"].mean, _half(found["oven_centre"])) == (pytest.approx(0.0), pytest.approx(0.0))
+    assert found["oven_left"].mean == pytest.approx(20.0, abs=2.0)
+    assert found["oven_right"].mean == pytest.approx(-8.0, abs=2.0)
+    assert _half(found["oven_rear"]) > _half(found["oven_left"])
+
+
+def test_the_usual_heat_is_that_of_the_middle_walk():
+    level = {0: 400.0, 1: 480.0, 2: 500.0}
+    walks = [[heat + more for more in (25.0, 15.0, 5.0, -5.0, -15.0, -25.0)] for heat in level.values()]
+    pattern = spot_pattern(STOVE, [_walks(walks)])
+    assert [row.usual - row.mean for row in pattern] == pytest.approx([480.0] * 6, abs=0.5)
+    assert spot_pattern(STOVE, [])[0].usual is None

@@ -11,9 +11,10 @@ from cookstove_gui.desk import Desk
 from cookstove_gui.desk.my_stove.describing import add_stove
 from cookstove_gui.desk.studying import learning_is_due
 from cookstove_gui.gui.background.past_study import PastStudy
+from cookstove_gui.gui.drawn_stove.stove_view import StoveView
 from cookstove_gui.gui.my_stove.page import MyStovePage
 from cookstove_gui.stove.stove import Firebox
-from tests.gui.hands import control, mark, push, rows, seen, type_in
+from tests.gui.hands import control, mark, push, seen, type_in
 from tests.gui.pages import NOW, held_desk, keep_session, shown
 
 pytestmark = pytest.mark.gui
@@ -122,10 +123,15 @@ def test_hot_side_shows_the_hotter_left(qtbot, desk):
     page, _ = shown(qtbot, desk, MyStovePage)
     push(page, "part_hot_side")
     qtbot.waitUntil(lambda: seen(page, "hot_side_sentence").startswith("The left runs about"), timeout=20000)
-    table = rows(page, "hot_side_table")
-    assert len(table) == 6
-    assert "left" in table[0][0]
-    assert table[0][2] == "21 readings"
+    drawing = control(page, "hot_side_drawing", StoveView)
+    left, right = (drawing.patch(f"top_front_{side}") for side in ("left", "right"))
+    assert left.face.number.startswith("+")
+    assert right.face.number.startswith("−")
+    assert left.face.captions[0].startswith("±")
+    assert left.face.fill != right.face.fill
+    assert left.accessibleDescription() == "21 readings"
+    assert drawing.patch("oven_left").face.number == "–"
+    assert seen(page, "hot_side_behind").startswith("Over 3 sessions and 126 readings, at a cooktop mean of ")
 
 
 def test_opening_the_page_starts_learning_from_a_past_not_learned_yet(qtbot, desk):

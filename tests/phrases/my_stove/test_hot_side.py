@@ -7,8 +7,15 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from cookstove_gui.forecast.answers import SpotPattern
-from cookstove_gui.phrases.my_stove.hot_side import hot_side_words, signed_difference, spot_offset
+from cookstove_gui.phrases.my_stove.hot_side import (
+    behind_words,
+    half_interval,
+    hot_side_words,
+    signed_difference,
+    spot_offset,
+)
 from cookstove_gui.stove.stove import stove_with_default_spots
+from cookstove_gui.units import kelvin
 from tests.phrases.facts import is_plain, numbers, units
 
 STOVE = stove_with_default_spots("range")
@@ -68,3 +75,16 @@ def test_a_spot_against_the_mean(mean: float, p10: float, p90: float, said: str)
 
 def test_a_difference_with_its_sign() -> None:
     assert [signed_difference(kelvin, "F") for kelvin in (20.0, -20.0, 0.1)] == ["+36", "−36", "0"]
+
+
+def test_what_the_sentence_stands_on() -> None:
+    rows = tuple(
+        replace(row, usual=kelvin(heat, "F")) for row, heat in zip(whole(10, -10, 0), (480, 480, 460, 460), strict=True)
+    )
+    assert behind_words(3, rows, "F") == "Over 3 sessions and 36 readings, at a cooktop mean of 470 °F."
+    assert behind_words(3, whole(10, -10, 0), "F") == ""
+
+
+def test_how_sure_a_difference_is() -> None:
+    assert half_interval(SpotPattern(spot="a", mean=4.0, p10=-1.0, p90=9.0, readings=2), "F") == "±9"
+    assert half_interval(SpotPattern(spot="a", mean=4.0, p10=-1.0, p90=9.0, readings=2), "C") == "±5"
