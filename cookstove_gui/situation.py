@@ -25,6 +25,7 @@ from cookstove_gui.forecast import (
     outlook_of,
     project,
     trace,
+    trace_as_believed,
     turns,
     turns_to_come,
     zones,
@@ -104,7 +105,8 @@ class Standing:
     cautions: tuple[Caution, ...]
     outlook: Outlook
     projection: Projection
-    trace: Trace
+    trace: Trace  # as it is known now
+    believed: Trace  # as it was believed at each moment
     zones: dict[str, Zone]
     fits: tuple[TaskFit, ...]
     course: Course
@@ -231,6 +233,7 @@ def work_out(inputs: Inputs, memory: Memory | None = None) -> Standing:
         outlook=ahead,
         projection=projection,
         trace=trace(belief),
+        believed=trace_as_believed(belief),
         zones=found.zones,
         fits=fits(projection, stove, first_fires_done=fit_for_food),
         course=found.course,

@@ -9,7 +9,7 @@ from cookstove_gui.forecast.learning.hot_side import spot_pattern
 from cookstove_gui.forecast.learning.learn import Lessons, learn, lessons
 from cookstove_gui.forecast.learning.track_record import track_record, verdict
 from cookstove_gui.forecast.model.character import Character
-from cookstove_gui.forecast.tracking.belief import Belief, doubted_readings, trace
+from cookstove_gui.forecast.tracking.belief import Belief, doubted_readings, trace, trace_as_believed
 from cookstove_gui.forecast.tracking.tracker import Tracker, track
 
 __all__ = [
@@ -26,6 +26,7 @@ __all__ = [
     "project",
     "spot_pattern",
     "trace",
+    "trace_as_believed",
     "track",
     "track_record",
     "turns",

@@ -63,7 +63,7 @@ class Projection:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Trace:
-    """The belief about the oven up to now, for drawing."""
+    """The oven up to now, for drawing: as it is known now, or as it was believed then."""
 
     at: tuple[datetime, ...]  # (times,)
     p10: FloatArray  # (times,) K

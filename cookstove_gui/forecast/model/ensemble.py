@@ -6,12 +6,14 @@ equations.
 """
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 import numpy as np
+from numpy.typing import NDArray
 
 from cookstove_gui.forecast.answers import FloatArray
 from cookstove_gui.forecast.model import heat, parameters
+from cookstove_gui.forecast.model.adjustment import Adjustment
 from cookstove_gui.forecast.model.character import Character
 from cookstove_gui.forecast.model.kalman import Gaussian, relaxation, update
 from cookstove_gui.forecast.model.observation import USUAL_ROOM, Reading, base, instrument_at
@@ -81,10 +83,12 @@ class Ensemble:
 
     x: FloatArray  # (rows, members)
     remainder: FloatArray  # (2 spots, 2 spots) covariance of the shares given the member
+    # Oven air [K] at earlier moments (moments, members), the latest last; readings move it too. Replaced, not changed.
+    past: NDArray[np.float32] = field(default_factory=lambda: np.empty((0, MEMBERS), dtype=np.float32))
 
     def copy(self) -> "Ensemble":
         """A copy that can be changed."""
-        return Ensemble(self.x.copy(), self.remainder.copy())
+        return Ensemble(self.x.copy(), self.remainder.copy(), self.past)
 
 
 @dataclass(frozen=True, slots=True)
@@ -186,18 +190,15 @@ def assimilate(ensemble: Ensemble, stove: Stove, reading: Reading, slip_chance: 
     noise = reading.variance
     miss = (reading.value - mean) ** 2 / (variance + remainder + noise)
     noise *= max(1.0, (TAILS + miss) / (TAILS + 1.0)) / max(1.0 - slip_chance, LEAST_TRUST)
-    against = remainder + noise
-    apart = seen - mean
     if variance > 1e-9:
-        gain = (ensemble.x @ apart) / (MEMBERS * variance)
-        total = variance + against
-        moved = (variance / total) * (reading.value - mean)
-        shrunk = math.sqrt(against / total) - 1.0
+        adjustment = Adjustment.of(seen, reading.value, remainder + noise)
+        gain = adjustment.gain(ensemble.x)
         if stove.spots[reading.spot].kind is not SpotKind.ROOM and _is_hot(ensemble):
             gain[heat.ROOM] = 0.0  # a hot surface tells nothing of the room
         gain[FIRING] *= _TELLABLE
         gain[LASTING] *= _TELLABLE
-        ensemble.x += np.outer(gain, moved + shrunk * apart)
+        ensemble.x += np.outer(gain, adjustment.moves)
+        ensemble.past = adjustment.of_past(ensemble.past)
         keep_possible(ensemble)
     if remainder > 0.0:
         spots = len(stove.spots)
@@ -228,7 +229,7 @@ def choose(ensemble: Ensemble, stove: Stove, reading: Reading, random: np.random
     weight = np.exp(-0.5 * np.minimum((reading.value - seen) ** 2 / variance, 60.0)) + 1e-30
     steps = np.cumsum(weight / weight.sum())
     picked = np.searchsorted(steps, (np.arange(MEMBERS) + 0.5) / MEMBERS).clip(0, MEMBERS - 1)
-    ensemble.x = ensemble.x[:, picked]
+    ensemble.x, ensemble.past = ensemble.x[:, picked], ensemble.past[:, picked]
     jolts = random.standard_normal((parameters.COUNT + 4, MEMBERS))
     spread = np.maximum(CHOICE_EXCESS * (ensemble.x[heat.PLATE] - ensemble.x[heat.ROOM]), CHOICE_LEAST)
     for place, at in enumerate((heat.PLATE, heat.WALLS, heat.LINING)):

@@ -8,12 +8,17 @@ import numpy as np
 
 from cookstove_gui.forecast.answers import DoubtedReading, FloatArray, Trace
 from cookstove_gui.forecast.model import heat
-from cookstove_gui.forecast.model.character import Character, Corrections
+from cookstove_gui.forecast.model.character import WIDTH_AFTER, Character, Corrections
 from cookstove_gui.forecast.model.ensemble import FIRING, Ensemble
 from cookstove_gui.forecast.model.habits import Habits
 from cookstove_gui.forecast.model.heat import Controls
 from cookstove_gui.forecast.model.observation import LastReading
+from cookstove_gui.forecast.tracking.lookback import TracePoint, smoothed
 from cookstove_gui.stove.stove import Stove
+
+# What the model leaves out makes the past, once all readings have told of it, look too sure: found on invented stoves.
+PAST_WIDTH = 1.9
+PAST_WIDTH_MINUTES = 20.0  # min ago from which on that holds
 
 
 class Draws(IntEnum):
@@ -28,16 +33,6 @@ class Draws(IntEnum):
     LIT = 2_000_000
     WOOD = 3_000_000
     READING = 4_000_000
-
-
-@dataclass(frozen=True, slots=True)
-class TracePoint:
-    """The oven's tenth, fiftieth and ninetieth percentile [K] at one instant."""
-
-    at: datetime
-    p10: float
-    p50: float
-    p90: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -61,7 +56,9 @@ class Belief:
     spot_width: float = 1.0  # factor of the spots' windows
     doubted: tuple[DoubtedReading, ...] = ()
     last_readings: dict[str, LastReading] = field(default_factory=dict)
-    points: tuple[TracePoint, ...] = ()
+    points: tuple[TracePoint, ...] = ()  # as the oven was believed to be at each moment
+    settled: tuple[TracePoint, ...] = ()  # of its past, what no reading will change any more
+    past_at: tuple[datetime, ...] = ()  # the moments of the ensemble's past, which follow
 
     @property
     def corrections(self) -> Corrections:
@@ -91,13 +88,34 @@ class Belief:
 
 
 def trace(belief: Belief) -> Trace:
+    """What is known now about the oven over the session: every reading since has corrected it."""
+    points = smoothed(belief.settled, belief.past_at, belief.ensemble.past)
+    if _goes_on(points, belief.points):
+        points += belief.points[-1:]
+    return _trace(belief, points, PAST_WIDTH)
+
+
+def trace_as_believed(belief: Belief) -> Trace:
     """The belief about the oven over the session, as it was at each moment."""
-    points = belief.points
+    return _trace(belief, belief.points, None)
+
+
+def _goes_on(kept: tuple[TracePoint, ...], believed: tuple[TracePoint, ...]) -> bool:
+    """Whether the belief reaches further than the moments that were kept."""
+    return bool(believed) and (not kept or believed[-1].at > kept[-1].at)
+
+
+def _trace(belief: Belief, points: tuple[TracePoint, ...], width: float | None) -> Trace:
+    """The points, spread about their middle: now as far as the futures begin with, and `width` long ago."""
+    now = WIDTH_AFTER[0] * belief.corrections.width[0]
+    age = np.array([(belief.now - point.at).total_seconds() / 60.0 for point in points], dtype=np.float64)
+    factor = np.interp(age, (0.0, PAST_WIDTH_MINUTES), (now, width or now))
+    low, middle, high = np.array([(point.p10, point.p50, point.p90) for point in points]).reshape(-1, 3).T
     return Trace(
         at=tuple(point.at for point in points),
-        p10=np.array([point.p10 for point in points], dtype=np.float64),
-        p50=np.array([point.p50 for point in points], dtype=np.float64),
-        p90=np.array([point.p90 for point in points], dtype=np.float64),
+        p10=middle + factor * (low - middle),
+        p50=middle,
+        p90=middle + factor * (high - middle),
     )
 
 

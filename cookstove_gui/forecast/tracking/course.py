@@ -26,7 +26,8 @@ from cookstove_gui.forecast.model.heat import Controls
 from cookstove_gui.forecast.model.normal import NINETIETH
 from cookstove_gui.forecast.model.observation import LastReading, Reading, read, rounding_step
 from cookstove_gui.forecast.model.spot_width import next_width, strays
-from cookstove_gui.forecast.tracking.belief import Draws, TracePoint
+from cookstove_gui.forecast.tracking.belief import Draws
+from cookstove_gui.forecast.tracking.lookback import LookBack, TracePoint
 from cookstove_gui.stove.entries import Entry, Kind, door_is_open, fraction_open, stated_mass, wood_count
 from cookstove_gui.stove.stove import SpotKind, Stove
 
@@ -72,9 +73,10 @@ class Course:
     doubted: tuple[DoubtedReading, ...] = ()
     last_readings: dict[str, LastReading] = field(default_factory=dict)
     points: tuple[TracePoint, ...] = ()  # since the checkpoint before
+    look_back: LookBack = field(default_factory=LookBack)
 
     def copy(self) -> "Course":
-        return replace(self, ensemble=self.ensemble.copy(), points=())
+        return replace(self, ensemble=self.ensemble.copy(), points=(), look_back=replace(self.look_back, settled=()))
 
 
 def take(course: Course, stove: Stove, standing: tuple[Entry, ...], place: int, generators: Generators) -> None:

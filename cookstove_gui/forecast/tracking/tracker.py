@@ -11,12 +11,10 @@ from datetime import datetime, timedelta
 import numpy as np
 
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.forecast.answers import LEVELS
 from cookstove_gui.forecast.model import heat
 from cookstove_gui.forecast.model.character import Character
 from cookstove_gui.forecast.model.ensemble import (
     FIRING,
-    MEMBERS,
     relax_spots,
     start,
 )
@@ -24,8 +22,9 @@ from cookstove_gui.forecast.model.heat import Controls
 from cookstove_gui.forecast.model.spots import passing_covariance
 from cookstove_gui.forecast.model.walls import apart
 from cookstove_gui.forecast.tracking import unlogged
-from cookstove_gui.forecast.tracking.belief import Belief, Draws, TracePoint
+from cookstove_gui.forecast.tracking.belief import Belief, Draws
 from cookstove_gui.forecast.tracking.course import Course, take
+from cookstove_gui.forecast.tracking.lookback import TracePoint, trace_point
 from cookstove_gui.stove.entries import (
     Entry,
     Kind,
@@ -40,7 +39,6 @@ SPARSE_CHECKPOINTS = 8  # rows; of older ones, one in so many is kept
 EARLY_MINUTES = 2.0  # min from the first row in which a lit row says that the stove was cold
 WARM_IF_LIT, WARM_IF_NOT = 0.1, 0.5  # chance that the stove is warm or burning when the log begins
 OVEN_SPOT = "oven_centre"  # added to a stove whose owner named no spot of its oven
-_Q10, _Q50, _Q90 = (int(MEMBERS * level) for level in LEVELS)
 
 
 class Tracker:
@@ -56,6 +54,7 @@ class Tracker:
         self._entries: list[Entry] = []
         self._checkpoints: dict[int, Course] = {}  # by the number of rows followed
         self._points: list[tuple[TracePoint, ...]] = []  # of each entry
+        self._settled: list[tuple[TracePoint, ...]] = []  # of each entry
 
     @property
     def stove(self) -> Stove:
@@ -71,6 +70,7 @@ class Tracker:
         ahead = course.copy()
         self._run(ahead, now, Draws.AHEAD + len(standing))
         points = tuple(point for some in self._points for point in some)
+        settled = tuple(point for some in self._settled for point in some)
         return Belief(
             now=now,
             stove=self._stove,
@@ -90,6 +90,8 @@ class Tracker:
             doubted=ahead.doubted,
             last_readings={**ahead.last_readings, **beside},
             points=points + ahead.points,
+            settled=settled + ahead.look_back.settled,
+            past_at=ahead.look_back.at,
         )
 
     def _character_for(self, stove: Stove) -> Character:
@@ -103,7 +105,7 @@ class Tracker:
             self._stove = known
             self._character = self._character_for(known)
             self._passing = passing_covariance(known.spots)
-            self._entries, self._checkpoints, self._points = [], {}, []
+            self._entries, self._checkpoints, self._points, self._settled = [], {}, [], []
 
     def _catch_up(self, standing: tuple[Entry, ...], now: datetime) -> Course:
         same = 0
@@ -114,7 +116,7 @@ class Tracker:
         usable = [count for count in self._checkpoints if count <= same]
         begin = max(usable, default=0)
         self._checkpoints = {count: self._checkpoints[count] for count in usable}
-        del self._points[begin:]
+        del self._points[begin:], self._settled[begin:]
         if begin:
             course = self._checkpoints[begin]
         else:
@@ -125,6 +127,7 @@ class Tracker:
             self._run(course, entry.at, Draws.STEPS + place)
             take(course, self._stove, standing, place, self._random)
             self._points.append(course.points)
+            self._settled.append(course.look_back.settled)
             self._checkpoints[place + 1] = course
             old_place = place + 1 - DENSE_CHECKPOINTS
             if old_place % SPARSE_CHECKPOINTS:
@@ -165,8 +168,8 @@ class Tracker:
                 unlogged.let_pass(state, course.habits, burning, course.loads, minutes / steps, random)
             heat.advance(state, p, course.controls, minutes / steps, random)
             at = course.at + (until - course.at) * ((step + 1) / steps)
-            oven = np.sort(state[heat.AIR])
-            points.append(TracePoint(at, float(oven[_Q10]), float(oven[_Q50]), float(oven[_Q90])))
+            points.append(trace_point(at, state[heat.AIR]))
+            course.look_back = course.look_back.remember(course.ensemble, at)
         relax_spots(course.ensemble, self._passing, minutes)
         course.points += tuple(points)
         course.at = until

@@ -14,7 +14,8 @@ from cookstove_gui.forecast.model import heat
 from cookstove_gui.forecast.model.ensemble import MEMBERS, Ensemble
 from cookstove_gui.forecast.model.habits import Habits
 from cookstove_gui.forecast.model.heat import Controls
-from cookstove_gui.forecast.tracking.belief import Belief, TracePoint
+from cookstove_gui.forecast.tracking.belief import Belief
+from cookstove_gui.forecast.tracking.lookback import TracePoint
 from cookstove_gui.stove.entries import HeatBand
 from tests.forecast.futures.made import BAND, usual_belief
 
