@@ -44,7 +44,7 @@ class KeptStudies:
     def has_learned_from(self, stove: Stove, made_of: str) -> bool:
         """Whether what is kept of a stove was learned from the past of that fingerprint."""
         content = self._logbook.character(stove.name, made_by=_MADE_BY)
-        return content is not None and content["made_of"] == made_of
+        return content is not None and content.get("made_of") == made_of
 
     def inputs(self, stove: Stove, without: Session | None) -> StudyInputs:
         """A stove's past sessions, but for the one that is still being written."""
@@ -63,9 +63,9 @@ class KeptStudies:
     def _lessons(self, stove: Stove, made_of: str) -> Lessons | None:
         """What is kept of a stove, if its past is the beginning of the one of that fingerprint, or of any."""
         content = self._logbook.character(stove.name, made_by=_MADE_BY)
-        if content is None or (made_of and not f"{made_of} ".startswith(f"{content['made_of']} ")):
+        if content is None or (made_of and not f"{made_of} ".startswith(f"{content.get('made_of')} ")):
             return None
         try:
             return kept.from_json(content)
-        except (InputProblem, KeyError, TypeError, ValueError):
+        except (InputProblem, LookupError, TypeError, ValueError, AttributeError, ArithmeticError):
             return None  # a cache that cannot be read is computed again from the log

@@ -1,6 +1,7 @@
 """Start of the window: arguments, logbook, application; the window appears before the plot is loaded."""
 
 import argparse
+import os
 import sys
 import traceback
 from collections.abc import Callable, Sequence
@@ -13,6 +14,7 @@ from PySide6.QtWidgets import QApplication, QFileDialog
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.practice import Practice
 from cookstove_gui.errors import Problem, SurroundingsProblem
+from cookstove_gui.gui.background.job import some_hang
 from cookstove_gui.gui.fault_log import FaultLog
 from cookstove_gui.gui.frame.problem_pane import ProblemPane
 from cookstove_gui.gui.ways_out import details_of, latest_backup, restored, saved, ways_out
@@ -203,6 +205,8 @@ def open_window(arguments: Sequence[str]) -> int:
         return 2
     code = app.exec()
     program.close()
+    if some_hang():
+        os._exit(code)  # Python would wait for the thread that never ends
     return code
 
 

@@ -29,6 +29,8 @@ from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.resource_files import resource
 
 LEAST = (1000, 640)  # px, the smallest inside a page is made for
+_LATE = "The projection takes longer than usual; what is shown is from before. Entries are saved as ever."
+_GIVEN_UP = "The projection was given up and begun again. Entries are saved as ever."
 _TICK_MS = 15_000  # how often ages, the clock and the outlook are updated
 
 
@@ -48,7 +50,9 @@ class MainWindow(QMainWindow):
         self._page_key = "cook"
         self.link = DeskLink(desk, self)
         memory = Memory()
-        self.working = Job(self, desk.inputs, lambda inputs: work_out(inputs, memory), desk.show, self.show_problem)
+        self.working = Job(
+            self, desk.inputs, lambda inputs: work_out(inputs, memory), desk.show, self.show_problem, self._late
+        )
         self.setObjectName("window")
         self._build()
         self._connect()
@@ -191,6 +195,9 @@ class MainWindow(QMainWindow):
             self._show_title()
         if changed.log or changed.session or changed.stove or changed.band or changed.settings or changed.study:
             self.working.ask()
+
+    def _late(self, given_up: bool) -> None:
+        self.show_problem(_GIVEN_UP if given_up else _LATE)
 
     def _tick(self) -> None:
         self._keeping.quiet_moment()

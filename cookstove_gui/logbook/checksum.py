@@ -2,6 +2,7 @@
 
 import sqlite3
 import zlib
+from collections.abc import Sequence
 from typing import Any
 
 # The columns that each table's checksum is made of, and those that a row is found by.
@@ -29,6 +30,11 @@ SUMMED_FROM = 6  # version of a logbook from which its rows have checksums
 def row_checksum(*values: Any) -> int:
     """CRC-32 of a row's values as SQLite gives them (integers, floats, texts, None)."""
     return zlib.crc32(ascii(values).encode("ascii"))
+
+
+def is_sound(row: Sequence[Any]) -> bool:
+    """Whether the last value of a row is the checksum of the others."""
+    return bool(row_checksum(*row[:-1]) == row[-1])
 
 
 def add_missing(connection: sqlite3.Connection) -> None:

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from cookstove_gui.errors import SurroundingsProblem
-from cookstove_gui.logbook.checksum import KEYS, SUMMED, row_checksum
+from cookstove_gui.logbook.checksum import KEYS, SUMMED, is_sound
 from cookstove_gui.logbook.database import Database, Row
 
 _NAMES = {"thermometer_check": "thermometer check", "character": "what was learned of", "entry": "entry"}
@@ -35,7 +35,7 @@ def damaged_rows(database: Database) -> tuple[Damage, ...]:
     for table, columns in SUMMED.items():
         keys = KEYS[table]
         for row in database.rows(f"SELECT {', '.join((*keys, *columns))}, checksum FROM {table}"):
-            if row_checksum(*row[len(keys) : -1]) != row[-1]:
+            if not is_sound(row[len(keys) :]):
                 found.append(Damage(table=table, key=_key(table, row[: len(keys)])))
     lost = database.rows(
         "SELECT session.number, entry_count - (SELECT count(*) FROM entry WHERE session = session.number) AS gone "

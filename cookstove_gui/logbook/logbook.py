@@ -13,6 +13,7 @@ from typing import Any, Self
 
 from cookstove_gui.errors import InputProblem, SurroundingsProblem
 from cookstove_gui.logbook import backups, migrations
+from cookstove_gui.logbook.checksum import is_sound
 from cookstove_gui.logbook.damage import Damage, check_pages, damaged_rows
 from cookstove_gui.logbook.database import Database
 from cookstove_gui.logbook.rows import SessionSummary, renumbered, row_of, sound_entries, summary_of
@@ -225,8 +226,8 @@ class Logbook:
 
     def setting(self, key: str, default: str = "") -> str:
         """What the cook has chosen."""
-        row = self._database.row("SELECT value FROM setting WHERE key = ?", (key,))
-        return default if row is None else str(row[0])
+        row = self._database.row("SELECT key, value, checksum FROM setting WHERE key = ?", (key,))
+        return str(row[1]) if row is not None and is_sound(row) else default
 
     def set_setting(self, key: str, value: str) -> None:
         """Keep a choice of the cook."""
@@ -243,13 +244,17 @@ class Logbook:
 
         Without a fingerprint the latest is given, whatever sessions it was made from.
         """
-        row = self._database.row("SELECT made_by, of_sessions, content FROM character WHERE stove = ?", (stove,))
-        if row is None or row[0] != made_by or of_sessions_fingerprint not in (None, row[1]):
+        row = self._database.row(
+            "SELECT stove, made_by, of_sessions, content, checksum FROM character WHERE stove = ?", (stove,)
+        )
+        if row is None or row[1] != made_by or of_sessions_fingerprint not in (None, row[2]):
             return None
+        if not is_sound(row):
+            return None  # a damaged cache is worked out again from the log
         try:
-            content = json.loads(row[2])
+            content = json.loads(row[3])
         except ValueError:
-            return None  # a cache that cannot be read is worked out again from the log
+            return None
         return content if isinstance(content, dict) else None
 
     def save_character(

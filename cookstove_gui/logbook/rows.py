@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from datetime import UTC, datetime, timedelta
 
-from cookstove_gui.logbook.checksum import row_checksum
+from cookstove_gui.logbook.checksum import is_sound
 from cookstove_gui.logbook.database import Row
 from cookstove_gui.stove.entries import ABOUT_A_ROW, Entry, Kind, named_number
 
@@ -56,7 +56,7 @@ def sound_entries(rows: Iterable[Row]) -> tuple[Entry, ...]:
 
     A row whose checksum does not fit is left out: what it says was never written.
     """
-    return tuple(_entry_of(row) for row in rows if row_checksum(*row[:-1]) == row[-1] and row[4] in _KINDS)
+    return tuple(_entry_of(row) for row in rows if is_sound(row) and row[4] in _KINDS)
 
 
 def _entry_of(row: Row) -> Entry:

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from cookstove_gui.errors import Problem, SurroundingsProblem
 from cookstove_gui.logbook import backups, migrations
-from cookstove_gui.logbook.checksum import KEYS, SUMMED, row_checksum
+from cookstove_gui.logbook.checksum import KEYS, SUMMED, is_sound
 from cookstove_gui.logbook.database import Database, Row
 
 _MISSES = 100  # numbers in a row that cannot be read, after which a session or table is taken to be over
@@ -110,7 +110,7 @@ def _try_row(source: Database, query: str, values: Sequence[int]) -> Row | None:
 
 def _sound(table: str, rows: Iterator[Row] | Sequence[Row]) -> Iterator[Row]:
     skipped = len(_COLUMNS[table]) - len(SUMMED[table])  # the stove's name may change and is not in the checksum
-    return (row[:-1] for row in rows if row_checksum(*row[skipped:-1]) == row[-1])
+    return (row[:-1] for row in rows if is_sound(row[skipped:]))
 
 
 def _insert(saved: Database, table: str, rows: Iterator[Row]) -> None:

@@ -6,7 +6,7 @@ import time
 from collections.abc import Callable
 from typing import Generic, TypeVar
 
-from PySide6.QtCore import QCoreApplication, QObject, QThread, QTimer, Signal, Slot
+from PySide6.QtCore import QCoreApplication, QDeadlineTimer, QObject, QThread, QTimer, Signal, Slot
 
 from cookstove_gui.errors import Problem
 
@@ -17,6 +17,9 @@ Found = TypeVar("Found")
 # make typing feel sluggish.
 _GIVE_WAY = 0.0005
 PATIENCE = 1.0  # s without a result, after which a stale one is better than none
+_LATE_MS = 1_000  # after which a job that must be quick is told to be late
+_HUNG_MS = 10_000  # and after which it is left behind and begun again
+_left_behind: list[QThread] = []  # hung threads: Qt ends the program if one is destroyed while it runs
 _GATHER_MS = 40  # lets the window repaint what was typed before the thread takes its share of the time
 
 
@@ -59,6 +62,9 @@ class Job(QObject, Generic[Asked, Found]):
         Inputs to result, run in the thread. It may call `report` and look at `is_cancelled`.
     show : callable
         Takes the result, in the window's thread.
+    late : callable, optional
+        For work that must be quick: called when a result is overdue, with True if the thread has been given up and a
+        new one takes its place. Without it the work may take as long as it needs.
     refuse : callable, optional
         Takes the sentence of a `Problem`. Without it, and for any other exception, the exception goes on to the
         window, which reports it.
@@ -73,8 +79,14 @@ class Job(QObject, Generic[Asked, Found]):
         work: Callable[[Asked], Found],
         show: Callable[[Found], object],
         refuse: Callable[[str], None] | None = None,
+        late: Callable[[bool], None] | None = None,
     ) -> None:
         super().__init__(parent)
+        self._late = late
+        self._is_late = False
+        self._overdue = QTimer(self)
+        self._overdue.setSingleShot(True)
+        self._overdue.timeout.connect(self._tell_late)
         self._inputs, self._work, self._show, self._refuse = inputs, work, show, refuse
         self._run: _Run[Asked, Found] | None = None
         self._is_wanted = False
@@ -117,11 +129,29 @@ class Job(QObject, Generic[Asked, Found]):
     def close(self) -> None:
         """Cancel, wait for the thread to end and forget its result; the job can be asked again later."""
         self._soon.stop()
+        self._overdue.stop()
         self._is_wanted = False
         run, self._run = self._run, None
         if run is not None:
             self._cancelled.set()
-            run.wait()
+            if not run.wait(QDeadlineTimer(_HUNG_MS)):
+                _left_behind.append(run)
+
+    @Slot()
+    def _tell_late(self) -> None:
+        run = self._run
+        if run is None or self._late is None or run.is_done:
+            return
+        if not self._is_late:
+            self._is_late = True
+            self._overdue.start(_HUNG_MS - _LATE_MS)
+            self._late(False)
+            return
+        _left_behind.append(run)
+        self._run = None
+        self._is_wanted = True
+        self._late(True)
+        self._start()
 
     @Slot()
     def _start(self) -> None:
@@ -135,6 +165,9 @@ class Job(QObject, Generic[Asked, Found]):
         sys.setswitchinterval(_GIVE_WAY)
         self._run = _Run(self._work, asked)
         self._run.finished.connect(self._take)
+        if self._late is not None:
+            self._is_late = False
+            self._overdue.start(_LATE_MS)
         self._run.start(QThread.Priority.LowPriority)
 
     @Slot()
@@ -143,6 +176,7 @@ class Job(QObject, Generic[Asked, Found]):
         if run is None or not run.is_done:
             return  # an earlier run, closed before it was done
         run.wait()
+        self._overdue.stop()
         self._run = None
         try:
             found = run.result()
@@ -157,6 +191,11 @@ class Job(QObject, Generic[Asked, Found]):
                 self._show(found)
         finally:
             self._start()
+
+
+def some_hang() -> bool:
+    """Whether a thread that was given up is still running; the program can then only end without waiting for it."""
+    return any(thread.isRunning() for thread in _left_behind)
 
 
 def close_jobs(inside: QObject) -> None:

@@ -257,3 +257,40 @@ def test_no_thread_outlives_its_request(
     job.ask()
     settled(job, qtbot)
     assert [thread.isRunning() for thread in started] == [False]
+
+
+def test_work_that_is_late_is_told_and_then_replaced(
+    work: Work, owner: QObject, qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(job_module, "_LATE_MS", 20)
+    monkeypatch.setattr(job_module, "_HUNG_MS", 60)
+    told: list[bool] = []
+    job = Job(owner, work.inputs, work, work.shown.append, late=told.append)
+    job.ask()
+    qtbot.waitUntil(lambda: told[:2] == [False, True])
+    assert job.is_busy
+    assert job_module.some_hang()
+    work.may_go.set()
+    settled(job, qtbot)
+    assert work.shown[-1] >= 2  # of the run that took the place of the first
+    assert 1 not in work.shown
+    qtbot.waitUntil(lambda: not job_module.some_hang())
+    job.close()
+
+
+def test_inputs_that_fail_once_leave_the_job_ready(work: Work, owner: QObject, qtbot: QtBot) -> None:
+    def inputs() -> int:
+        if work.inputs() == 1:
+            raise KeyError("made up")
+        return work.number
+
+    work.may_go.set()
+    job = Job(owner, inputs, work, work.shown.append)
+    with qtbot.captureExceptions() as raised:
+        job.ask()
+        qtbot.waitUntil(lambda: bool(raised))
+    assert not job.is_busy
+    job.ask()
+    settled(job, qtbot)
+    assert work.shown == [2]
+    job.close()
