@@ -49,9 +49,14 @@ class MainWindow(QMainWindow):
         self._is_painted = False
         self._page_key = "cook"
         self.link = DeskLink(desk, self)
-        memory = Memory()
+        self._memory = Memory()
         self.working = Job(
-            self, desk.inputs, lambda inputs: work_out(inputs, memory), desk.show, self.show_problem, self._late
+            self,
+            desk.inputs,
+            lambda inputs: work_out(inputs, self._memory),
+            desk.show,
+            refuse=self.show_problem,
+            late=self._late,
         )
         self.setObjectName("window")
         self._build()
@@ -197,6 +202,8 @@ class MainWindow(QMainWindow):
             self.working.ask()
 
     def _late(self, given_up: bool) -> None:
+        if given_up:
+            self._memory = Memory()  # the thread that was given up may still write to the old one
         self.show_problem(_GIVEN_UP if given_up else _LATE)
 
     def _tick(self) -> None:
