@@ -12,15 +12,7 @@ def first_fires(logbook: Logbook, stove: Stove) -> FirstFires:
 
 
 def earlier_fires(logbook: Logbook, stove: Stove, session: Session | None) -> tuple[Session, ...]:
-    """The sessions before one, or all."""
+    """The sessions that began before one, or all."""
     if not stove.is_new or stove.first_fires_waived:
         return ()
-    past = logbook.past_sessions(stove.name)
-    if session is None:
-        return past
-    began = min((row.at for row in session.entries), default=None)
-    return tuple(
-        one
-        for one in past
-        if one.number != session.number and (began is None or min(row.at for row in one.entries) < began)
-    )
+    return logbook.past_sessions(stove.name, before=session.number if session else None)
