@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLabel, QVBoxLayout, QWidg
 from cookstove_gui.desk import Changed
 from cookstove_gui.errors import Problem
 from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.widgets.key import RING
 from cookstove_gui.gui.widgets.modest_field import ModestField
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import set_role
@@ -37,7 +38,7 @@ class BandPicker(QWidget):
         self._box.setLineEdit(self._line)
         self._box.setInsertPolicy(QComboBox.InsertPolicy.NoInsert)
         self._box.setMaxVisibleItems(14)
-        self._box.setMinimumContentsLength(9)
+        self._box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
         self._box.setAccessibleName("Heat wanted in the oven: a name, a range or a number")
         self._box.setToolTip("A name, a range such as 425-475, or one number (Ctrl+B)")
         caption.setBuddy(self._box)
@@ -49,9 +50,10 @@ class BandPicker(QWidget):
         row = QHBoxLayout()
         row.setSpacing(STEP)
         row.addWidget(caption)
-        row.addWidget(self._box, 1)
+        row.addWidget(self._box)
+        row.addStretch(1)
         column = QVBoxLayout(self)
-        column.setContentsMargins(0, 0, 0, 0)
+        column.setContentsMargins(0, RING, 0, 0)
         column.setSpacing(STEP // 2)
         column.addLayout(row)
         column.addWidget(self._problem)

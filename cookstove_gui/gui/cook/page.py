@@ -1,8 +1,10 @@
-"""The Cook page: live entry with the drawn stove, the trend plot, what if, and recipe fit, arranged for the width."""
+"""The Cook page: the drawn stove with the entry below it at the left; the heat wanted, the plot and what fits right."""
 
-from PySide6.QtCore import QSize
+from itertools import pairwise
+
+from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from cookstove_gui.gui.cook.band_picker import BandPicker
 from cookstove_gui.gui.cook.entry_panel import EntryPanel
@@ -10,66 +12,52 @@ from cookstove_gui.gui.cook.what_if import WhatIf
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.drawn_stove.stove_drawing import StoveDrawing
 from cookstove_gui.gui.time_axis.recipe_fit import RecipeFit
-from cookstove_gui.gui.widgets.key import Key
 from cookstove_gui.gui.widgets.look import Look
-from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.gui.widgets.steps import px
 
-_WIDE = 1200  # pixels from which on the recipe fit has a column of its own
-_LEFT_WIDTH, _LEFT_SHARE, _LEFT_WIDEST = 448, 0.3, 640
-_LOW = 620  # pixels of height below which fewer entries are listed
-_FIT_WIDTH = 304
-_FIT_HEIGHT = 150
-_ANY = 16_777_215  # Qt's “no limit”
+# Width of the left column [px] for the width of the page; between them in proportion.
+_LEFT = ((1000, 394), (1024, 400), (1280, 456), (1920, 640), (2560, 850))
+_MOST_LEFT = 0.5  # of the page
+_FIT = 190  # of the lists of what fits [px of the design]
+_SIDE, _BELOW, _GUTTER, _ABOVE_ENTRY = 16, 7, 28, 10  # px of the design
 
 
 class CookPage(QWidget):
-    """Live entry on the left, the oven's trend in the middle, what fits on the right."""
+    """One arrangement at every size."""
 
     def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._link = link
         self._look = look
-        self._is_wide: bool | None = None
         self.setObjectName("cook_page")
         self._build()
         self._drawing.spot_chosen.connect(self._entry.light)
+        look.changed.connect(self._space)
+        self._space()
 
     def _build(self) -> None:
         self._drawing = StoveDrawing(self._link, self._look)
         self._entry = EntryPanel(self._link)
+        self._what_if = WhatIf(self._link)
         self._fit = RecipeFit(self._link, self._look)
         self._left = QWidget()
-        left = QVBoxLayout(self._left)
-        left.setContentsMargins(0, 0, 0, 0)
-        left.setSpacing(STEP)
-        left.addWidget(self._drawing, 1)
-        left.addWidget(self._entry)
-
-        self._all_spots = Key("all spots")
-        self._all_spots.setObjectName("plot_all_spots")
-        self._all_spots.setCheckable(True)
-        self._all_spots.setEnabled(False)
-        self._all_spots.setAutoDefault(False)
-        self._all_spots.setAccessibleName("Plot readings from the whole stove, not just the oven")
-        self._all_spots.setToolTip("Plot readings from the whole stove, not just the oven")
-        self._middle = QWidget()
-        top = QHBoxLayout()
-        top.setSpacing(2 * STEP)
-        top.addWidget(BandPicker(self._link), 1)
-        top.addWidget(self._all_spots)
+        self._left_column = QVBoxLayout(self._left)
+        self._left_column.setContentsMargins(0, 0, 0, 0)
+        self._left_column.addWidget(self._drawing, 1)
+        self._left_column.addWidget(self._entry)
+        self._wanted = QHBoxLayout()
+        self._wanted.addWidget(BandPicker(self._link), 0, Qt.AlignmentFlag.AlignTop)
+        self._wanted.addWidget(self._what_if, 1, Qt.AlignmentFlag.AlignTop)
         self._plot_place = QVBoxLayout()
-        middle = QVBoxLayout(self._middle)
-        middle.setContentsMargins(0, 0, 0, 0)
-        middle.setSpacing(STEP)
-        middle.addLayout(top)
-        middle.addLayout(self._plot_place, 1)
-        middle.addWidget(WhatIf(self._link))
-
-        self._grid = QGridLayout(self)
-        self._grid.setContentsMargins(2 * STEP, STEP, 2 * STEP, STEP)
-        self._grid.setHorizontalSpacing(2 * STEP)
-        self._grid.setVerticalSpacing(STEP)
-        self._arrange(wide=True)
+        self._right_column = QVBoxLayout()
+        self._right_column.addLayout(self._wanted)
+        self._right_column.addLayout(self._plot_place, 3)
+        self._right_column.addWidget(self._what_if.outcome, 0)
+        self._right_column.addWidget(self._fit)
+        self._fit.set_side_by_side(True)
+        self._columns = QHBoxLayout(self)
+        self._columns.addWidget(self._left)
+        self._columns.addLayout(self._right_column, 1)
 
     def bring_plot(self) -> None:
         """Load the plotting library and draw with it; called once, after the first paint."""
@@ -77,8 +65,7 @@ class CookPage(QWidget):
 
         plot = TrendPlot(self._link, self._look)
         self._plot_place.addWidget(plot)
-        self._all_spots.setEnabled(True)
-        self._all_spots.toggled.connect(plot.show_cooktop)
+        self._fit.by_spot_wanted.connect(plot.show_cooktop)
 
     @property
     def has_plot(self) -> bool:
@@ -90,27 +77,31 @@ class CookPage(QWidget):
         self._entry.take_focus()
 
     def minimumSizeHint(self) -> QSize:
-        """Small enough that the other layout can be reached."""
-        return QSize(980, 540)
+        """It makes do with any window that the program allows."""
+        return QSize(0, 0)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
-        """Rearrange for the width."""
+        """The left column goes with the width."""
         super().resizeEvent(event)
-        self._arrange(wide=self.width() >= _WIDE)
-        self._left.setFixedWidth(min(max(_LEFT_WIDTH, round(_LEFT_SHARE * self.width())), _LEFT_WIDEST))
-        self._entry.set_low(self.height() < _LOW)
+        self._set_left()
 
-    def _arrange(self, *, wide: bool) -> None:
-        if wide is self._is_wide:
-            return
-        self._is_wide = wide
-        for part in (self._left, self._middle, self._fit):
-            self._grid.removeWidget(part)
-        self._grid.addWidget(self._left, 0, 0, 1 if wide else 2, 1)
-        self._grid.addWidget(self._middle, 0, 1)
-        self._grid.addWidget(self._fit, 0 if wide else 1, 2 if wide else 1)
-        self._grid.setColumnStretch(1, 1)
-        self._grid.setRowStretch(0, 1)
-        self._fit.set_side_by_side(not wide)
-        self._fit.setMinimumSize(_FIT_WIDTH if wide else 0, 0 if wide else _FIT_HEIGHT)
-        self._fit.setMaximumSize(_FIT_WIDTH if wide else _ANY, _ANY if wide else _FIT_HEIGHT)
+    def _set_left(self) -> None:
+        wanted = max(left_width(self.width()), self._entry.minimumSizeHint().width())
+        self._left.setFixedWidth(min(wanted, round(_MOST_LEFT * self.width())))
+
+    def _space(self) -> None:
+        self._columns.setContentsMargins(px(_SIDE), 0, px(_SIDE), px(_BELOW))
+        self._columns.setSpacing(px(_GUTTER))
+        self._left_column.setSpacing(px(_ABOVE_ENTRY))
+        self._right_column.setSpacing(px(8))
+        self._wanted.setSpacing(px(16))
+        self._fit.setFixedHeight(px(_FIT))
+        self._set_left()
+
+
+def left_width(width: int) -> int:
+    """Width of the column of the stove for the width of a page [px]."""
+    for (narrow, less), (wide, more) in pairwise(_LEFT):
+        if width <= wide or wide == _LEFT[-1][0]:
+            return round(less + (more - less) * (width - narrow) / (wide - narrow))
+    return _LEFT[-1][1]

@@ -1,14 +1,15 @@
 """What if: a button for each step that could be taken now; what it would bring is drawn beside the projection."""
 
 from PySide6.QtCore import QTimer
-from PySide6.QtGui import QKeySequence, QShortcut
-from PySide6.QtWidgets import QButtonGroup, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtGui import QKeySequence, QPalette, QShortcut
+from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLabel, QWidget
 
 from cookstove_gui.desk import Changed
 from cookstove_gui.forecast.answers import LEAVE, Action, ActionKind
 from cookstove_gui.gui.desk_link import DeskLink
-from cookstove_gui.gui.widgets.flow_layout import FlowLayout
 from cookstove_gui.gui.widgets.key import Key
+from cookstove_gui.gui.widgets.key_row import KeyRow
+from cookstove_gui.gui.widgets.one_line import OneLine
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import set_role
 from cookstove_gui.phrases.cook import action_words, step_to_take
@@ -17,27 +18,28 @@ from cookstove_gui.situation import steps
 
 
 class WhatIf(QWidget):
-    """A row of buttons, and one sentence about the step chosen."""
+    """A row of keys; the page puts the sentence about the step chosen, `outcome`, at the foot of the plot."""
 
     def __init__(self, link: DeskLink, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._desk = link.desk
         self._actions: tuple[Action, ...] = ()
-        self._buttons: list[QPushButton] = []
+        self._buttons: list[Key] = []
         self.setObjectName("what_if")
-        self._flow_box = QWidget()
-        self._flow = FlowLayout(STEP // 2, self._flow_box)
+        self._keys = KeyRow()
         self._group = QButtonGroup(self)
-        self._outcome = QLabel()
-        self._outcome.setObjectName("what_if_outcome")
-        set_role(self._outcome, "caution")
-        self._outcome.setWordWrap(True)
-        self._outcome.hide()
-        column = QVBoxLayout(self)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(STEP // 2)
-        column.addWidget(self._flow_box)
-        column.addWidget(self._outcome)
+        self.outcome = OneLine(weight=600, colour=QPalette.ColorRole.Highlight)
+        self.outcome.setObjectName("what_if_outcome")
+        self.outcome.hide()
+        what_if = QLabel("if")
+        set_role(what_if, "soft")
+        what_if.setFixedHeight(self._keys.sizeHint().height())
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(STEP // 2)
+        row.addStretch(1)
+        row.addWidget(what_if)
+        row.addWidget(self._keys)
         for number in range(6):
             shortcut = QShortcut(QKeySequence(f"Ctrl+{number + 1}"), self)
             shortcut.activated.connect(lambda wanted=number: self._press(wanted))
@@ -57,14 +59,10 @@ class WhatIf(QWidget):
         self._actions = actions
         for old in self._buttons:
             self._group.removeButton(old)
-            self._flow.removeWidget(old)
-            old.hide()
-            old.deleteLater()
         self._buttons = []
         for number, action in enumerate(actions):
             words = action_words(action)
             button = Key(_short_words(action))
-            set_role(button, "fire")
             button.setObjectName(f"what_if_{number}")
             button.setCheckable(True)
             button.setAutoDefault(False)
@@ -72,8 +70,8 @@ class WhatIf(QWidget):
             button.setToolTip(f"{words}: show what this would do (Ctrl+{number + 1})")
             button.clicked.connect(lambda _checked=False, wanted=action: self._desk.choose_action(wanted))
             self._group.addButton(button)
-            self._flow.addWidget(button)
             self._buttons.append(button)
+        self._keys.show_keys(self._buttons)
         if self._desk.action not in actions:
             # After this turn: the desk is still announcing the change that brought us here.
             QTimer.singleShot(0, self, lambda: self._desk.choose_action(LEAVE))
@@ -85,11 +83,11 @@ class WhatIf(QWidget):
         standing = self._desk.standing
         other = standing.alternative if standing else None
         if standing is None or other is None or self._desk.action == LEAVE:
-            self._outcome.hide()
+            self.outcome.hide()
             return
         edge = Edge(unit=self._desk.unit, now=standing.now, offset_minutes=self._desk.offset_minutes)
-        self._outcome.setText(step_to_take(other.action, other.outlook, self._desk.band, edge))
-        self._outcome.show()
+        self.outcome.show_rungs((step_to_take(other.action, other.outlook, self._desk.band, edge),))
+        self.outcome.show()
 
     def _press(self, number: int) -> None:
         if number < len(self._buttons):
@@ -104,6 +102,6 @@ def _short_words(action: Action) -> str:
         case ActionKind.WOOD:
             return action_words(action).removeprefix("Add ").capitalize()
         case ActionKind.AIR:
-            return "Open air" if action.value >= 0.95 else f"Air {100 * action.value:.0f} %"
+            return "Open the air" if action.value >= 0.95 else "Shut the air"
         case ActionKind.BYPASS:
             return "Open bypass" if action.value >= 0.5 else "Close bypass"

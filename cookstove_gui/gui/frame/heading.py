@@ -1,6 +1,7 @@
 """The heading over every page: the clock, the one thing to do now in one line, and one line behind it."""
 
 from PySide6.QtCore import QSize
+from PySide6.QtGui import QFontMetricsF, QPalette, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
 from cookstove_gui.desk import Changed
@@ -13,12 +14,13 @@ from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.one_line import OneLine
 from cookstove_gui.gui.widgets.signs import Sign
 from cookstove_gui.gui.widgets.steps import px
-from cookstove_gui.gui.widgets.type import set_role
+from cookstove_gui.gui.widgets.type import ROLES, font, set_role
 from cookstove_gui.units import clock_text
 
 _ROW = 44  # px of the design, each of two rows
 _SIDE, _ABOVE, _BELOW = 16, 4, 4  # margins
 _AFTER_CLOCK = 18
+_ROOMY = 1200  # from which width on the words name their keys
 
 
 class Heading(QWidget):
@@ -51,7 +53,7 @@ class Heading(QWidget):
         self._headline = OneLine((27, 24), 600)
         self._headline.setObjectName("headline")
         self._sign = Sign("diamond", look)
-        self._detail = OneLine(soft=True)
+        self._detail = OneLine(colour=QPalette.ColorRole.PlaceholderText)
         self._detail.setObjectName("detail")
         self._caution_sign = Sign("caution", look)
         self._folded = Key("", "Ctrl W")
@@ -82,6 +84,15 @@ class Heading(QWidget):
         """As high as it is, as narrow as it must be."""
         return QSize(0, self.sizeHint().height())
 
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """The names of keys go first where it is narrow."""
+        super().resizeEvent(event)
+        self._set_tight()
+
+    def _set_tight(self) -> None:
+        for words in (self.pages, self.window_words):
+            words.set_tight(self.width() < px(_ROOMY))
+
     def _space(self) -> None:
         column = self.layout()
         assert column is not None
@@ -92,10 +103,12 @@ class Heading(QWidget):
         self.cautions.setFixedHeight(self.cautions.sizeHint().height())
         self._second_row.setSpacing(px(6))
         self._indent()
+        self._set_tight()
         self.setFixedHeight(self.sizeHint().height())
 
     def _indent(self) -> None:
-        self._clock.setFixedWidth(self._clock.sizeHint().width())
+        wide = QFontMetricsF(font(*ROLES["clock"])).horizontalAdvance(self._clock.text())
+        self._clock.setFixedWidth(round(wide) + 2)
         self._second_row.setContentsMargins(self._clock.width() + px(_AFTER_CLOCK), 0, 0, 0)
 
     def _show(self, changed: Changed) -> None:

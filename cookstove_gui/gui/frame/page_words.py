@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QWidget
 
 from cookstove_gui.gui.widgets.key import Word
 from cookstove_gui.gui.widgets.look import Look
-from cookstove_gui.gui.widgets.steps import px, scale
+from cookstove_gui.gui.widgets.steps import px
 
 PAGES = (("cook", "Cook", "F1"), ("plan", "Plan", "F2"), ("my_stove", "My stove", "F3"), ("logbook", "Logbook", "F4"))
 _APART = 16  # px of the design, beside the room each word has round it
@@ -44,7 +44,12 @@ class PageWords(QWidget):
     def _fit(self) -> None:
         self._row.setSpacing(px(_APART))
         for word in self._words.values():
-            word.set_tight(scale() < 1.0)
+            word.updateGeometry()
+
+    def set_tight(self, wanted: bool) -> None:
+        """Leave the names of the keys out."""
+        for word in self._words.values():
+            word.set_tight(wanted)
 
 
 class WindowWords(QWidget):
@@ -85,8 +90,12 @@ class WindowWords(QWidget):
         self._colours.setAccessibleName(f"{other} colours")
         self._colours.setToolTip(f"{other} colours (Ctrl+D)")
         for word in (self._large, self._colours, self._more):
-            word.set_tight(scale() < 1.0)
             word.updateGeometry()
+
+    def set_tight(self, wanted: bool) -> None:
+        """Leave the names of the keys out."""
+        for word in (self._large, self._colours, self._more):
+            word.set_tight(wanted)
 
 
 def worded(name: str, word: str, keys: str, what: str, *, soft: bool = True) -> Word:

@@ -1,6 +1,6 @@
 """What fits: what is good now, what later and when, what not with this fire; by task or by spot."""
 
-from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRect, QSize, Qt
+from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRect, QSize, Qt, Signal
 from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import (
     QBoxLayout,
@@ -72,6 +72,8 @@ class _TwoEnds(QStyledItemDelegate):
 
 class RecipeFit(QWidget):
     """Three lists, one below the other, or side by side where there is little height."""
+
+    by_spot_wanted = Signal(bool)  # the plot then shows the whole stove
 
     def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -198,6 +200,7 @@ class RecipeFit(QWidget):
 
     def _switch(self) -> None:
         self._by_spot = self._by_spot_button.isChecked()
+        self.by_spot_wanted.emit(self._by_spot)
         self._show_fit()
 
     def _tell(self, item: QListWidgetItem | None) -> None:

@@ -15,12 +15,17 @@ class OneLine(QLabel):
     """Shows the first rung that fits at one of the sizes, in that order; its tooltip and spoken text are the whole."""
 
     def __init__(
-        self, sizes: Sequence[float] = (BODY,), weight: int = 400, *, soft: bool = False, parent: QWidget | None = None
+        self,
+        sizes: Sequence[float] = (BODY,),
+        weight: int = 400,
+        *,
+        colour: QPalette.ColorRole = QPalette.ColorRole.WindowText,
+        parent: QWidget | None = None,
     ) -> None:
         super().__init__(parent)
         self._sizes = tuple(sizes)
         self._weight = weight
-        self._soft = soft
+        self._colour = colour
         self._size = self._sizes[0]
         self._rungs: tuple[str, ...] = ()
         self.setTextFormat(Qt.TextFormat.PlainText)
@@ -88,7 +93,6 @@ class OneLine(QLabel):
         face = font(self._size, self._weight)
         line = QFontMetricsF(face)
         painter.setFont(face)
-        role = QPalette.ColorRole.PlaceholderText if self._soft else QPalette.ColorRole.WindowText
-        painter.setPen(self.palette().color(role))
+        painter.setPen(self.palette().color(self._colour))
         base = (self.height() + line.capHeight()) / 2
         painter.drawText(QRectF(0, base - line.ascent(), self.width() + 1, line.height()), 0, self.text())

@@ -174,17 +174,27 @@ def style_sheet(theme: Theme) -> str:
     QMenu::item {{ padding: 8px 24px; }}
     QMenu::item:selected {{ background: {t.plate}; }}
     QMenu::separator {{ height: 1px; background: {t.faint}; margin: 4px 12px; }}
-    QLineEdit, QPlainTextEdit, QComboBox, QSpinBox, QDoubleSpinBox {{
-        background: {t.raised}; border: 1px solid {t.line}; border-radius: 6px;
-        padding: 2px 8px; min-height: {TARGET_PIXELS - 6}px;
+    QLineEdit, QPlainTextEdit, QSpinBox, QDoubleSpinBox {{
+        background: {t.raised}; border: 1px solid {t.line}; border-radius: {px(4)}px;
+        padding: 0px {px(10)}px; min-height: {px(TARGET_PIXELS) - 2}px;
         selection-background-color: {t.cobalt}; selection-color: {t.ground};
     }}
-    QLineEdit:focus, QPlainTextEdit:focus, QComboBox:focus, QSpinBox:focus, QDoubleSpinBox:focus {{
-        border: 3px solid {t.cobalt}; padding: 0px 6px;
+    QLineEdit:focus, QPlainTextEdit:focus, QSpinBox:focus, QDoubleSpinBox:focus {{
+        border: 3px solid {t.cobalt}; padding: 0px {px(10) - 2}px; min-height: {px(TARGET_PIXELS) - 6}px;
     }}
-    QLineEdit[role="number"] {{ min-height: 50px; }}
-    QComboBox::drop-down {{ border: none; width: 30px; }}
-    QComboBox::down-arrow {{ image: url("{arrow}"); width: 16px; height: 16px; }}
+    QLineEdit[role="number"] {{ min-height: {px(56) - 2}px; }}
+    QLineEdit[role="number"]:focus {{ min-height: {px(56) - 6}px; }}
+    QComboBox {{
+        background: {t.plate}; border: none; border-bottom: 2px solid {t.line}; border-radius: {px(4)}px;
+        padding: 0px {px(12)}px; min-height: {px(TARGET_PIXELS) - 2}px;
+        selection-background-color: {t.cobalt}; selection-color: {t.ground};
+    }}
+    QComboBox:focus {{ border: 3px solid {t.cobalt}; padding: 0px {px(9)}px; min-height: {px(TARGET_PIXELS) - 6}px; }}
+    QComboBox QLineEdit, QComboBox QLineEdit:focus {{
+        background: transparent; border: none; padding: 0px; min-height: 0px;
+    }}
+    QComboBox::drop-down {{ border: none; width: {px(34)}px; }}
+    QComboBox::down-arrow {{ image: url("{arrow}"); width: {px(18)}px; height: {px(18)}px; }}
     QComboBox QAbstractItemView {{
         background: {t.raised}; color: {t.ink}; border: 1px solid {t.line};
         selection-background-color: {t.cobalt}; selection-color: {t.ground};

@@ -2,7 +2,7 @@
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QLabel, QPushButton
+from PySide6.QtWidgets import QPushButton
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.desk import Desk, Memory, work_out
@@ -18,12 +18,15 @@ from tests.gui.hands import click, control
 def row(link: DeskLink, look: Look, qtbot: QtBot) -> WhatIf:
     made = WhatIf(link)
     qtbot.addWidget(made)
+    qtbot.addWidget(made.outcome)
+    made.resize(900, 60)
     made.show()
     return made
 
 
 def offered(row: WhatIf) -> list[str]:
-    return [button.text() for button in row.findChildren(QPushButton) if button.isVisible()]
+    seen = [button for button in row.findChildren(QPushButton) if button.isVisible()]
+    return [button.text() for button in sorted(seen, key=QPushButton.x)]
 
 
 def test_leaving_it_comes_first_and_is_on(row: WhatIf) -> None:
@@ -46,9 +49,8 @@ def test_keys_press_too(row: WhatIf, desk: Desk, qtbot: QtBot) -> None:
 def test_what_it_brings_is_told_in_a_sentence(stood_desk: Desk, row: WhatIf, qtbot: QtBot) -> None:
     click(row, "what_if_1")
     assert stood_desk.show(work_out(stood_desk.inputs(), Memory()))
-    outcome = control(row, "what_if_outcome", QLabel)
-    qtbot.waitUntil(outcome.isVisible)
-    assert outcome.text().startswith("Add two splits")
+    qtbot.waitUntil(lambda: not row.outcome.isHidden())
+    assert row.outcome.accessibleName().startswith("Add two splits")
 
 
 def test_steps_follow_what_was_done(row: WhatIf, desk: Desk, qtbot: QtBot) -> None:
@@ -56,3 +58,15 @@ def test_steps_follow_what_was_done(row: WhatIf, desk: Desk, qtbot: QtBot) -> No
     qtbot.waitUntil(lambda: "Close bypass" in offered(row))
     desk.do(Kind.BYPASS, value="0")
     qtbot.waitUntil(lambda: "Close bypass" not in offered(row))
+
+
+def test_steps_that_do_not_fit_go_behind_the_last_key_and_the_chosen_one_stays(row: WhatIf, desk: Desk) -> None:
+    desk.do(Kind.BYPASS, value="1")
+    click(row, "what_if_1")
+    row.resize(330, 60)
+    shown = offered(row)
+    assert shown[0] == "Leave it"
+    assert "Two splits" in shown
+    assert shown[-1] == "…"
+    row.resize(900, 60)
+    assert "…" not in offered(row)
