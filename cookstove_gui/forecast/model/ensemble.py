@@ -16,9 +16,9 @@ from cookstove_gui.forecast.model import heat, parameters
 from cookstove_gui.forecast.model.adjustment import Adjustment
 from cookstove_gui.forecast.model.character import Character
 from cookstove_gui.forecast.model.kalman import Gaussian, relaxation, update
-from cookstove_gui.forecast.model.observation import USUAL_ROOM, Reading, base, instrument_at
+from cookstove_gui.forecast.model.observation import Reading, base, instrument_at
 from cookstove_gui.forecast.model.spots import passing_covariance
-from cookstove_gui.stove.stove import OVEN_CENTRE, Spot, SpotKind, Stove
+from cookstove_gui.stove.stove import OVEN_CENTRE, USUAL_ROOM, Spot, SpotKind, Stove
 
 MEMBERS = 640  # of the ensemble
 FIRING = slice(heat.STATE_ROWS, heat.STATE_ROWS + parameters.COUNT)  # this firing's parameters

@@ -13,6 +13,7 @@ from cookstove_gui.forecast.model.kalman import relaxation
 from cookstove_gui.forecast.model.parameters import NAMES
 from cookstove_gui.physics.burning import burning_share
 from cookstove_gui.physics.lumped import cooled
+from cookstove_gui.stove.stove import USUAL_ROOM
 
 PLATE, WALLS, AIR, DIAL, LINING, ROOM = range(
     6
@@ -37,7 +38,8 @@ FLAME_COLD = 0.5  # pace of flaming in a cold firebox, against a warm one
 GAS_POWER = 0.7  # exponent of the gas's flow in its heat transfer
 DRAW_MINUTES = 18.0  # min, time constant of a draught that the log does not explain
 DRAW_DEVIATION = 0.17  # of the logarithm of the burning rate
-ROOM_WANDER = 0.35  # K per square root of a minute
+ROOM_WANDER = 0.35  # K per square root of a minute, at first
+ROOM_MINUTES = 1440.0  # min, time constant with which the room comes back to its usual heat
 RADIATION_RISE = 260.0  # K of excess at which a surface loses heat twice as readily as near the room's temperature
 DOOR_MINUTES = 2.0  # min, time constant of the oven air toward the room with the door open
 DOOR_WALLS_MINUTES = 40.0  # min, the same of the oven walls
@@ -139,7 +141,9 @@ def wander(state: FloatArray, minutes: float, random: np.random.Generator) -> No
     kept, fresh = relaxation(minutes, EXTRA_MINUTES)
     kept_draw, fresh_draw = relaxation(minutes, DRAW_MINUTES)
     jolts = random.standard_normal((3, members))
-    state[ROOM] += ROOM_WANDER * np.sqrt(minutes) * jolts[2]
+    kept_room, fresh_room = relaxation(minutes, ROOM_MINUTES)
+    deviation = ROOM_WANDER * np.sqrt(0.5 * ROOM_MINUTES)
+    state[ROOM] = USUAL_ROOM + kept_room * (state[ROOM] - USUAL_ROOM) + deviation * fresh_room * jolts[2]
     state[EXTRA] = kept * state[EXTRA] + EXTRA_DEVIATION * fresh * jolts[0]
     state[DRAW] = kept_draw * state[DRAW] + DRAW_DEVIATION * fresh_draw * jolts[1]
 

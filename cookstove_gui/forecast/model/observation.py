@@ -10,7 +10,7 @@ from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import FloatArray
 from cookstove_gui.forecast.model import heat
 from cookstove_gui.stove.entries import Entry, reading_kelvin
-from cookstove_gui.stove.stove import INFRARED, Instrument, Spot, SpotKind, Stove, unchecked
+from cookstove_gui.stove.stove import INFRARED, USUAL_ROOM, Instrument, Spot, SpotKind, Stove, unchecked
 from cookstove_gui.units import degrees_difference, parse_number
 
 COLDEST, HOTTEST = 233.0, 1000.0  # K: what a surface or an oven of a stove can show
@@ -20,7 +20,6 @@ INFRARED_SHARE = 0.012  # of the excess over a usual room
 OVEN_NOISE = 2.5  # K, of one reading of an oven thermometer
 INFRARED_MOST = 600.0  # K of excess beyond which the noise grows no more
 ROOM_NOISE = 1.5  # K
-USUAL_ROOM = 294.0  # K
 DOUBT_SHARE = 0.1  # of the variance of an instrument's doubtful error that counts as noise of each reading
 # A spot's excess over the room as a share of the cooktop's; a side's, of the mean of cooktop and lining.
 SHARE_OF_PLATE = {

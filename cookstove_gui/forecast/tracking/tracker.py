@@ -34,6 +34,10 @@ from cookstove_gui.stove.entries import (
 from cookstove_gui.stove.stove import SpotKind, Stove, with_spots_named
 
 LONGEST_RUN = 240  # steps between two entries, however far apart they are
+COLD_AFTER_HOURS = 72.0  # without a row, after which nothing before it bears on the stove
+MOST_FOLLOWED = 1500  # rows; two days of a reading every two minutes
+BLOCK = 500  # rows left out at once from the front of a longer log
+_SETTINGS = (Kind.LIT, Kind.AIR, Kind.BYPASS, Kind.OVEN_DOOR)
 DENSE_CHECKPOINTS = 24  # rows; the latest checkpoints are all kept
 SPARSE_CHECKPOINTS = 8  # rows; of older ones, one in so many is kept
 EARLY_MINUTES = 2.0  # min from the first row in which a lit row says that the stove was cold
@@ -63,7 +67,7 @@ class Tracker:
 
     def follow(self, entries: Sequence[Entry], now: datetime) -> Belief:
         """The belief at `now` from the raw log; rows after `now` are not looked at."""
-        standing = rows_in_force(entries, now)
+        standing = worth_following(rows_in_force(entries, now))
         self._know_spots(standing)
         standing, beside = apart(self._stove, standing)
         course = self._catch_up(standing, now)
@@ -183,6 +187,28 @@ def track(stove: Stove, entries: Sequence[Entry], now: datetime, character: Char
 def rows_in_force(entries: Sequence[Entry], now: datetime) -> tuple[Entry, ...]:
     """What holds at `now`; a void row that names no row takes nothing back."""
     return fold([entry for entry in entries if not _is_empty_void(entry)], until=now)
+
+
+def worth_following(standing: tuple[Entry, ...]) -> tuple[Entry, ...]:
+    """The rows that still bear on a stove: none from before a pause in which any stove went cold, and not too many.
+
+    Of a longer log the front is left out in blocks, so that a new row seldom makes all the others new; what was set
+    there last (the fire, the air, the bypass, the door) is kept.
+    """
+    begin = max(
+        (
+            place
+            for place in range(1, len(standing))
+            if standing[place].at - standing[place - 1].at > timedelta(hours=COLD_AFTER_HOURS)
+        ),
+        default=0,
+    )
+    over = len(standing) - begin - MOST_FOLLOWED
+    if over > 0:
+        cut = begin + -(-over // BLOCK) * BLOCK
+        set_last = {row.kind: row for row in standing[begin:cut] if row.kind in _SETTINGS}
+        return (*sorted(set_last.values(), key=lambda row: (row.at, row.number)), *standing[cut:])
+    return standing[begin:]
 
 
 def _is_empty_void(entry: Entry) -> bool:
