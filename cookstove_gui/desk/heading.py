@@ -4,6 +4,7 @@ from cookstove_gui.cooking.safety.cautions import Caution
 from cookstove_gui.desk.desk import Desk
 from cookstove_gui.phrases.heading import detail, detail_rungs, headline, rungs
 from cookstove_gui.phrases.ladder import plain_ladder
+from cookstove_gui.phrases.my_stove.first_fires import next_fire_words
 from cookstove_gui.resource_files import table
 
 
@@ -45,4 +46,4 @@ def first_fires_words(desk: Desk) -> str:
     fires = desk.first_fires
     if fires.next is None:
         return ""
-    return shown_headline(desk) if desk.standing and desk.standing.first_fires.next else fires.line
+    return shown_headline(desk) if desk.standing and desk.standing.first_fires.next else next_fire_words(fires)

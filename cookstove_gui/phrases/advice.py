@@ -6,6 +6,7 @@ from cookstove_gui.advice import Advice, Arrival, Deadline, Subject
 from cookstove_gui.phrases.cook import step_to_take
 from cookstove_gui.phrases.edge import Edge, duration, heat_name, spot_label
 from cookstove_gui.phrases.in_oven import oven_headline
+from cookstove_gui.phrases.my_stove.first_fires import next_fire_words
 from cookstove_gui.resource_files import table
 from cookstove_gui.situation import Standing
 from cookstove_gui.stove.entries import HeatBand
@@ -20,7 +21,7 @@ def headline(advice: Advice, standing: Standing, edge: Edge) -> str:
         case Subject.LET_COOL:
             return "Let the stove go cold. Read the cooktop when it is; the next first fire waits for that."
         case Subject.FIRST_FIRE:
-            return standing.first_fires.line
+            return next_fire_words(standing.first_fires)
         case Subject.LOOK_AT | Subject.TURN | Subject.TAKE_OUT | Subject.BAKING if advice.inside is not None:
             return oven_headline(advice, advice.inside, standing.stove, edge)
         case Subject.FIRE_OUT:

@@ -5,7 +5,7 @@ from datetime import timedelta
 
 import pytest
 
-from cookstove_gui.desk import Desk
+from cookstove_gui.desk import Desk, kept_studies
 from cookstove_gui.desk.kept_studies import KeptStudies, fingerprint
 from cookstove_gui.desk.studying import PastSessions, learning_is_due, study_is_due, study_reader
 from cookstove_gui.logbook.logbook import Logbook
@@ -137,10 +137,10 @@ def test_a_past_is_told_apart_by_its_sessions_and_their_rows() -> None:
 @pytest.mark.parametrize("spoilt", [{}, {"learned": 3}, {"sessions": "two"}])
 def test_what_cannot_be_read_any_more_is_computed_again(desk: Desk, found: Study, spoilt: dict[str, object]) -> None:
     desk.show_study(found)
-    content = desk.logbook.character(STOVE.name, made_by="lessons 2")
+    content = desk.logbook.character(STOVE.name, made_by=kept_studies._MADE_BY)
     assert content is not None
     bad = {**content, **spoilt} if spoilt else {"made_of": content["made_of"]}
-    desk.logbook.save_character(STOVE.name, bad, found.fingerprint, made_by="lessons 2")
+    desk.logbook.save_character(STOVE.name, bad, found.fingerprint, made_by=kept_studies._MADE_BY)
     again = KeptStudies(desk.logbook)
     assert again.character(STOVE) is None
     assert again.inputs(STOVE, without=None).known is None
@@ -148,9 +148,9 @@ def test_what_cannot_be_read_any_more_is_computed_again(desk: Desk, found: Study
 
 def test_what_older_code_kept_is_not_used(desk: Desk, found: Study) -> None:
     desk.show_study(found)
-    content = desk.logbook.character(STOVE.name, made_by="lessons 2")
+    content = desk.logbook.character(STOVE.name, made_by=kept_studies._MADE_BY)
     assert content is not None
-    desk.logbook.save_character(STOVE.name, content, found.fingerprint, made_by="lessons 1")
+    desk.logbook.save_character(STOVE.name, content, found.fingerprint, made_by="what older code wrote")
     assert Desk(desk.logbook, desk.clock).inputs().character is None
     assert learning_is_due(desk)
 

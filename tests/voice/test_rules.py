@@ -13,6 +13,7 @@ from cookstove_gui.cooking.fit.bands import band_from_text
 from cookstove_gui.cooking.fit.fit import FitState
 from cookstove_gui.cooking.safety.cautions import Caution
 from cookstove_gui.forecast.answers import LEAVE, NextReading
+from cookstove_gui.phrases.my_stove.first_fires import next_fire_words
 from cookstove_gui.situation import Alternative, Inputs, work_out
 from cookstove_gui.stove.entries import Entry, Kind
 from cookstove_gui.stove.stove import stove_with_default_spots
@@ -155,25 +156,24 @@ def test_food_before_first_fires_is_caught() -> None:
         needed=True,
         waived=False,
         stages=tuple(StageProgress(stage=stage, done=False, session=None, missing=()) for stage in stages()),
-        always="",
     )
     refused = tuple(replace(fit, state=FitState.REFUSED) for fit in rising().standing.fits if fit.task.is_food)
     look = rules.no_food_before_first_fires
     assert broken(look, ("wood", "About 11 lb of wood."), first_fires=fires, fits=refused)
     assert broken(look, ("headline", "Put the loaves in."), first_fires=fires, fits=refused)
     assert broken(look, first_fires=fires)
-    assert not broken(look, ("headline", fires.line), first_fires=fires, fits=refused)
+    assert not broken(look, ("headline", next_fire_words(fires)), first_fires=fires, fits=refused)
 
 
 def test_the_next_first_fire_is_not_ordered_while_the_stove_is_hot() -> None:
     first, *rest = (StageProgress(stage=stage, done=False, session=None, missing=()) for stage in stages())
     done = (replace(first, done=True, session=0), *rest)
-    fires = FirstFires(needed=True, waived=False, stages=done, always="")
+    fires = FirstFires(needed=True, waived=False, stages=done)
     look = rules.no_next_first_fire_while_hot
-    assert broken(look, ("headline", fires.line), first_fires=fires)
+    assert broken(look, ("headline", next_fire_words(fires)), first_fires=fires)
     assert not broken(look, ("headline", "Let it go cold."), first_fires=fires)
     cold = {name: replace(zone, p50=kelvin(70.0, "F")) for name, zone in rising().standing.zones.items()}
-    assert not broken(look, ("headline", fires.line), first_fires=fires, zones=cold)
+    assert not broken(look, ("headline", next_fire_words(fires)), first_fires=fires, zones=cold)
 
 
 def test_an_order_against_a_caution_is_caught() -> None:

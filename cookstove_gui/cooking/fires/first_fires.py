@@ -6,13 +6,14 @@ a cook who knows better waives the rest.
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from enum import Enum, auto
 from functools import cache
 
 from cookstove_gui.cooking.fires.logged_fires import Fire, fires
 from cookstove_gui.resource_files import table
 from cookstove_gui.stove.entries import Session
 from cookstove_gui.stove.stove import Stove
-from cookstove_gui.units import degrees, kelvin
+from cookstove_gui.units import kelvin
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -31,6 +32,26 @@ class Stage:
     air_open_then_shut: bool
 
 
+class Lack(Enum):
+    """Why a logged fire does not count as a stage."""
+
+    TOO_SHORT = auto()  # min
+    NOT_READ = auto()
+    TOO_COOL = auto()  # K
+    TOO_HOT = auto()  # K
+    TOO_LITTLE_WOOD = auto()  # loads
+    AIR_NOT_SHUT = auto()
+
+
+@dataclass(frozen=True, slots=True)
+class Shortfall:
+    """What a fire lacks for its stage: what the log shows and what it takes, in the unit of the lack."""
+
+    lack: Lack
+    shown: float = 0.0
+    wanted: float = 0.0
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StageProgress:
     """A stage, and whether a logged fire has done it."""
@@ -38,7 +59,7 @@ class StageProgress:
     stage: Stage
     done: bool
     session: int | None  # the session that did it, or the latest that tried
-    missing: tuple[str, ...]  # why the latest try does not count; empty if done or not tried yet
+    missing: tuple[Shortfall, ...]  # why the latest try does not count; empty if done or not tried yet
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,7 +69,6 @@ class FirstFires:
     needed: bool  # a stove that was fired before needs none
     waived: bool
     stages: tuple[StageProgress, ...]
-    always: str  # what applies to all of them, and who decides
 
     @property
     def done(self) -> bool:
@@ -61,15 +81,6 @@ class FirstFires:
         if self.done or self.waived:
             return None
         return next(stage for stage in self.stages if not stage.done)
-
-    @property
-    def line(self) -> str:
-        """The one thing to do now, in a sentence; empty when done or waived."""
-        following = self.next
-        if following is None:
-            return ""
-        place = self.stages.index(following) + 1
-        return f"First fire {place} of {len(self.stages)}: {following.stage.line}. No food yet. The manual goes first."
 
 
 @cache
@@ -116,36 +127,22 @@ def progress(stove: Stove, sessions: Iterable[Session]) -> FirstFires:
     left = [StageProgress(stage=stage, done=False, session=None, missing=()) for stage in waiting]
     if tried is not None and left:
         left[0] = tried
-    words = table("first_fires.toml")
-    return FirstFires(
-        needed=stove.is_new,
-        waived=stove.first_fires_waived,
-        stages=(*done, *left),
-        always=f"{words['always']} {words['decides']}",
-    )
+    return FirstFires(needed=stove.is_new, waived=stove.first_fires_waived, stages=(*done, *left))
 
 
-def shortfalls(stage: Stage, fire: Fire) -> tuple[str, ...]:
-    """Why a fire does not count as a stage, in sentences; none if it does."""
+def shortfalls(stage: Stage, fire: Fire) -> tuple[Shortfall, ...]:
+    """Why a fire does not count as a stage; none if it does."""
     found = []
     if fire.minutes < stage.minutes:
-        found.append(f"The log shows {fire.minutes:.0f} minutes of fire; it takes about {stage.minutes:.0f}.")
+        found.append(Shortfall(Lack.TOO_SHORT, fire.minutes, stage.minutes))
     if fire.hottest is None:
-        found.append("The cooktop was not read; read it at least once while it is hottest.")
-    else:
-        if fire.hottest < stage.top_reaches:
-            found.append(f"The cooktop was read at {_heat(fire.hottest)} at most; it takes {_heat(stage.top_reaches)}.")
-        if stage.top_at_most is not None and fire.hottest > stage.top_at_most:
-            found.append(
-                f"The cooktop went to {_heat(fire.hottest)}, hotter than this stage should be "
-                f"({_heat(stage.top_at_most)}); look in the manual whether to go on."
-            )
+        found.append(Shortfall(Lack.NOT_READ))
+    elif fire.hottest < stage.top_reaches:
+        found.append(Shortfall(Lack.TOO_COOL, fire.hottest, stage.top_reaches))
+    elif stage.top_at_most is not None and fire.hottest > stage.top_at_most:
+        found.append(Shortfall(Lack.TOO_HOT, fire.hottest, stage.top_at_most))
     if fire.loads < stage.loads:
-        found.append(f"Wood was noted {fire.loads} times; it takes {stage.loads}.")
+        found.append(Shortfall(Lack.TOO_LITTLE_WOOD, fire.loads, stage.loads))
     if stage.air_open_then_shut and not fire.air_open_then_shut:
-        found.append("The air was not noted wide open and then mostly shut.")
+        found.append(Shortfall(Lack.AIR_NOT_SHUT))
     return tuple(found)
-
-
-def _heat(temperature: float) -> str:
-    return f"{degrees(temperature, 'F'):.0f} °F ({degrees(temperature, 'C'):.0f} °C)"

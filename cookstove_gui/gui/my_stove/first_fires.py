@@ -9,6 +9,7 @@ from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.form import button, row, say, words
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import set_role
+from cookstove_gui.phrases.my_stove.first_fires import always_words, next_fire_words, shortfall_words
 
 _WAIVE = (
     "Waive them only if the stove’s manual asks for none, or if they were done before this log began. "
@@ -53,7 +54,7 @@ class FirstFiresGuide(QWidget):
         fires = self._desk.first_fires
         self._standing.setText(_standing_words(fires))
         under_way = fires.needed and not fires.waived and not fires.done
-        say(self._always, fires.always if under_way else "")
+        say(self._always, always_words() if under_way else "")
         while self._stages.count():
             item = self._stages.takeAt(0)
             gone = item.widget() if item else None
@@ -82,8 +83,8 @@ class FirstFiresGuide(QWidget):
             set_role(made, "strip")
         column.addWidget(words(found.stage.doing))
         column.addWidget(words(found.stage.watch, role="soft"))
-        for sentence in found.missing:
-            column.addWidget(words(sentence, role="problem"))
+        for missing in found.missing:
+            column.addWidget(words(shortfall_words(missing), role="problem"))
         return made
 
     def _state(self, found: StageProgress, is_next: bool) -> str:
@@ -115,4 +116,4 @@ def _standing_words(fires: FirstFires) -> str:
         return "The first fires are waived. The stove’s manual comes first; where it says otherwise, do as it says."
     if fires.done:
         return "All first fires are done, by what the log shows."
-    return fires.line
+    return next_fire_words(fires)
