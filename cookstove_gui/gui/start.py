@@ -72,6 +72,7 @@ class Program:
         if self._options.unit:
             desk.set_unit(self._options.unit)
         self.look.set_mode(desk.setting("theme", "system"))
+        self.look.set_still(desk.setting("motion", "") == "still")
         self.look.set_text_size(_number(desk.setting("text_size", "1")))
         self.window = MainWindow(desk, self.look, practice)
         if self._options.quit_when_painted:

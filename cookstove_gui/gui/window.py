@@ -167,6 +167,11 @@ class MainWindow(QMainWindow):
         self._look.set_mode(mode)
         self.desk.set_setting("theme", mode)
 
+    def toggle_motion(self) -> None:
+        """Marks slide to their new place, or stand there at once."""
+        self._look.set_still(not self._look.still)
+        self.desk.set_setting("motion", "still" if self._look.still else "")
+
     def change_text_size(self, way: int) -> None:
         """A size of text up or down; 0: as designed."""
         self._look.set_text_size(next_text_size(self._look.text_size, way) if way else 1.0)
@@ -184,6 +189,7 @@ class MainWindow(QMainWindow):
                 Choice(),
                 Choice(f"Show °{other}", "Ctrl+U", self.toggle_unit),
                 Choice("Colours as the system has them", "", lambda: self.set_theme("system")),
+                Choice("Let marks slide again" if self._look.still else "Let nothing move", "", self.toggle_motion),
                 Choice(),
                 Choice("All keys", "Ctrl+H", self.toggle_keys),
             ],

@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import QEasingCurve, QPoint, QRect, Qt, QVariantAnimation, Signal
 from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPaintEvent, QRegion
-from PySide6.QtWidgets import QAbstractButton, QStyle, QWidget
+from PySide6.QtWidgets import QAbstractButton, QWidget
 
 from cookstove_gui.gui.drawn_stove.face import Face
 from cookstove_gui.gui.drawn_stove.iron import PLATE
@@ -77,8 +77,7 @@ class SpotPatch(QAbstractButton):
         self._face = face
         self._change.stop()
         self._fill = None
-        lasts = self.style().styleHint(QStyle.StyleHint.SH_Widget_Animation_Duration, None, self)
-        if slowly and lasts > 0 and self.isVisible():
+        if slowly and self._look.moves and self.isVisible():
             self._change.setStartValue(before)
             self._change.setEndValue(self._colours()[0])
             self._change.setDuration(FILL_MS)

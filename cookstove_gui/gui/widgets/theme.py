@@ -1,6 +1,6 @@
 """The two looks, day and night: colours, the palette and style sheet made of them, and contrast by WCAG 2.2."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from PySide6.QtGui import QColor, QPalette
 
@@ -74,6 +74,12 @@ NIGHT = Theme(
     good_faint="#202E2C",
     caution_ground="#27201D",
 )
+
+
+def plainer(theme: Theme) -> Theme:
+    """The same with more contrast, for those whose system asks for it: nothing soft, every edge in ink."""
+    return replace(theme, soft=theme.ink, line=theme.ink, faint=theme.line, iron_edge=theme.line)
+
 
 # Every pair of text and what it stands on, by token; all must reach 4.5 : 1.
 TEXT_PAIRS = (

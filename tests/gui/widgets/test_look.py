@@ -9,7 +9,8 @@ from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.gui.widgets.look import Look
-from cookstove_gui.gui.widgets.theme import DAY, NIGHT
+from cookstove_gui.gui.widgets.steps import scale
+from cookstove_gui.gui.widgets.theme import DAY, NIGHT, contrast
 
 
 @pytest.fixture
@@ -64,3 +65,46 @@ class _Dressed:
 
     def setStyleSheet(self, sheet: str) -> None:
         self._app.setStyleSheet(sheet)
+
+
+class _Asking:
+    """A system that asks for more contrast, or does not."""
+
+    def __init__(self, wanted: Qt.ContrastPreference) -> None:
+        self._wanted = wanted
+
+    def contrastPreference(self) -> Qt.ContrastPreference:
+        return self._wanted
+
+
+def test_a_system_that_asks_for_contrast_gets_nothing_soft(fresh: Look, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(fresh, "_accessibility", _Asking(Qt.ContrastPreference.HighContrast))
+    for mode, plain in (("day", DAY), ("night", NIGHT)):
+        fresh.set_mode(mode)
+        assert contrast(fresh.theme.soft, fresh.theme.plate) >= 12
+        assert contrast(fresh.theme.line, fresh.theme.ground) >= 12
+        assert fresh.theme.ember == plain.ember
+    monkeypatch.setattr(fresh, "_accessibility", _Asking(Qt.ContrastPreference.NoPreference))
+    fresh.set_mode("day")
+    assert fresh.theme == DAY
+
+
+def test_a_cook_who_wants_no_motion_gets_none(fresh: Look) -> None:
+    assert fresh.moves
+    fresh.set_still(True)
+    assert not fresh.moves
+    fresh.set_still(False)
+
+
+def test_text_grows_within_its_sizes_and_never_beyond_the_window(fresh: Look) -> None:
+    fresh.fit(1280, 750)
+    fresh.set_text_size(9.0)
+    assert fresh.text_size == 1.5
+    assert 1.4 < scale() <= 1.5
+    fresh.fit(1000, 640)
+    assert scale() < 1.3, "a page would not fit"
+    fresh.set_text_size(0.1)
+    assert fresh.text_size == 0.8
+    fresh.set_text_size(1.0)
+    fresh.fit(1280, 750)
+    assert scale() == 1.0
