@@ -15,15 +15,19 @@ from cookstove_gui.stove.stove import (
     ALTITUDES,
     CHIMNEY_HEIGHTS,
     COOKTOP_LENGTHS,
+    COOKTOP_PLATES,
     FLUE_WIDTHS,
     INFRARED,
+    PLATE_LENGTHS,
     Chimney,
     Firebox,
+    FluePlace,
     FlueReading,
     Instrument,
     Spot,
     SpotKind,
     Stove,
+    TankPlace,
     default_spots,
     spot_kind_from_name,
     unchecked,
@@ -78,6 +82,12 @@ def stove_text(stove: Stove) -> str:
         "is_new": stove.is_new,
         "first_fires_waived": stove.first_fires_waived,
         "flue_reading": str(stove.flue_reading),
+        "flue_place": str(stove.flue_place),
+        "water_tank": str(stove.water_tank),
+        "has_warming_closet": stove.has_warming_closet,
+        "has_lids": stove.has_lids,
+        "cooktop_rows": stove.cooktop_rows,
+        "cooktop_columns": stove.cooktop_columns,
         "has_water_back": stove.has_water_back,
         "altitude_m": stove.altitude,
         "note": stove.note,
@@ -89,10 +99,7 @@ def stove_text(stove: Stove) -> str:
             "wall_loss_w_m2_k": stove.chimney.loss,
         }
     if stove.spots != default_spots():
-        table["spot"] = [
-            {"name": spot.name, "label": spot.label, "kind": str(spot.kind), "x": spot.x, "y": spot.y}
-            for spot in stove.spots
-        ]
+        table["spot"] = [_spot_table(spot) for spot in stove.spots]
     if stove.instruments:
         table["instrument"] = [
             {
@@ -136,12 +143,24 @@ def stove_from_text(text: str, where: str, name: str = "stove") -> Stove:
         is_new=field.yes_or_no("is_new", False),
         first_fires_waived=field.yes_or_no("first_fires_waived", False),
         flue_reading=field.word("flue_reading", FlueReading, FlueReading.UNSAID),
+        flue_place=field.word("flue_place", FluePlace, FluePlace.UNSAID),
+        water_tank=field.word("water_tank", TankPlace, TankPlace.NONE),
+        has_warming_closet=field.yes_or_no("has_warming_closet", False),
+        has_lids=field.yes_or_no("has_lids", True),
+        cooktop_rows=field.count("cooktop_rows", 0, 0, COOKTOP_PLATES[1]),
+        cooktop_columns=field.count("cooktop_columns", 0, 0, COOKTOP_PLATES[1]),
         has_water_back=field.yes_or_no("has_water_back", False),
         altitude=field.number("altitude_m", usual.altitude, *ALTITUDES),
         chimney=_chimney(field.table("chimney", f"{where}, chimney")),
         sides=field.text("sides", usual.sides),
         note=field.text("note", ""),
     )
+
+
+def _spot_table(spot: Spot) -> dict[str, Any]:
+    row: dict[str, Any] = {"name": spot.name, "label": spot.label, "kind": str(spot.kind), "x": spot.x, "y": spot.y}
+    sizes = {"width_m": spot.width, "depth_m": spot.depth}
+    return row | {key: length for key, length in sizes.items() if length is not None}
 
 
 def _chimney(field: "_Fields | None") -> Chimney | None:
@@ -165,6 +184,8 @@ def _spot(field: "_Fields") -> Spot:
         kind=field.word("kind", SpotKind, spot_kind_from_name(name)),
         x=field.number("x", 0.5, 0.0, 1.0),
         y=field.number("y", 0.5, 0.0, 1.0),
+        width=field.number("width_m", 0.0, 0.0, PLATE_LENGTHS[1]) or None,
+        depth=field.number("depth_m", 0.0, 0.0, PLATE_LENGTHS[1]) or None,
     )
 
 
@@ -209,6 +230,12 @@ class _Fields:
             return isinstance(value, int | float) and not isinstance(value, bool) and low <= value <= high
 
         return float(self._value(key, usual, fits, f"a number from {low:g} to {high:g}"))
+
+    def count(self, key: str, usual: int, low: int, high: int) -> int:
+        def fits(value: object) -> bool:
+            return isinstance(value, int) and not isinstance(value, bool) and low <= value <= high
+
+        return int(self._value(key, usual, fits, f"a whole number from {low} to {high}"))
 
     def word(self, key: str, words: type[Word], usual: Word) -> Word:
         known = [str(word) for word in words]

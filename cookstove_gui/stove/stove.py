@@ -24,6 +24,8 @@ THERMOMETERS = tuple(_UNCHECKED)
 # The least and the most that a stove may be described by
 COOKTOP_LENGTHS = (0.1, 5.0)  # m
 ALTITUDES = (-500.0, 6000.0)  # m above the sea
+COOKTOP_PLATES = (1, 4)  # rows or columns
+PLATE_LENGTHS = (0.03, 2.0)  # m
 CHIMNEY_HEIGHTS = (1.0, 30.0)  # m
 FLUE_WIDTHS = (0.08, 0.40)  # m, inside
 
@@ -34,6 +36,24 @@ class Firebox(StrEnum):
     LEFT = "left"
     RIGHT = "right"
     ABOVE = "above"  # above the oven
+    BELOW = "below"  # below it
+
+
+class FluePlace(StrEnum):
+    """Where the pipe leaves the stove, seen from where the cook stands."""
+
+    UNSAID = "not said"  # drawn away from the firebox
+    LEFT = "left"
+    MIDDLE = "middle"
+    RIGHT = "right"
+
+
+class TankPlace(StrEnum):
+    """Where a tank for hot water hangs on the stove."""
+
+    NONE = "none"
+    LEFT = "left"
+    RIGHT = "right"
 
 
 class SpotKind(StrEnum):
@@ -74,6 +94,8 @@ class Spot:
     kind: SpotKind
     x: float = 0.5
     y: float = 0.5
+    width: float | None = None  # m, of a plate of the cooktop; none: as wide as its fellows
+    depth: float | None = None  # m
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -161,6 +183,12 @@ class Stove:
     is_new: bool = False  # never fired before it came here: first fires come before food
     first_fires_waived: bool = False
     flue_reading: FlueReading = FlueReading.UNSAID
+    flue_place: FluePlace = FluePlace.UNSAID
+    water_tank: TankPlace = TankPlace.NONE
+    has_warming_closet: bool = False  # above the cooktop at the back
+    has_lids: bool = True  # in the cooktop's plates
+    cooktop_rows: int = 0  # of plates, whether read or not; 0: as the spots lie
+    cooktop_columns: int = 0
     has_water_back: bool = False  # water is heated in or behind the firebox
     altitude: float = 0.0  # m above the sea
     chimney: Chimney | None = None  # none while its owner has not described it

@@ -72,10 +72,10 @@ def test_file_that_is_no_log_is_one_line_and_code_2(
 
 
 def test_bad_stove_file_is_one_line_and_code_2(say: Callable[..., Said], log: Path) -> None:
-    (log.parent / "stove.toml").write_text('firebox = "below"\n')
+    (log.parent / "stove.toml").write_text('firebox = "behind"\n')
     said = say("outlook", log)
     assert (said.code, said.lines) == (2, [])
-    assert "stove.toml line 1: firebox = 'below'" in said.complaints[0]
+    assert "stove.toml line 1: firebox = 'behind'" in said.complaints[0]
 
 
 def test_bad_row_is_told_the_rest_is_answered_and_the_code_is_2(say: Callable[..., Said], log: Path) -> None:

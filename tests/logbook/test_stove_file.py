@@ -10,13 +10,27 @@ from hypothesis import strategies as st
 
 from cookstove_gui.errors import InputProblem, SurroundingsProblem
 from cookstove_gui.logbook.stove_file import read_stove, stove_from_text, stove_text, write_stove
-from cookstove_gui.stove.stove import Chimney, Firebox, Instrument, Spot, SpotKind, Stove, default_spots, unchecked
+from cookstove_gui.stove.stove import (
+    Chimney,
+    Firebox,
+    FluePlace,
+    Instrument,
+    Spot,
+    SpotKind,
+    Stove,
+    TankPlace,
+    default_spots,
+    unchecked,
+)
 
 from .strategies import texts
 
 shares = st.floats(min_value=0.0, max_value=1.0)
 names = st.text(st.characters(exclude_categories=("Cs", "Cc", "Z")), min_size=1, max_size=12)
-spots = st.builds(Spot, name=names, label=texts, kind=st.sampled_from(SpotKind), x=shares, y=shares)
+lengths = st.none() | st.floats(min_value=0.03, max_value=2.0)
+spots = st.builds(
+    Spot, name=names, label=texts, kind=st.sampled_from(SpotKind), x=shares, y=shares, width=lengths, depth=lengths
+)
 instruments = st.builds(
     Instrument,
     name=texts,
@@ -43,6 +57,12 @@ stoves = st.builds(
     instruments=st.lists(instruments, max_size=2).map(tuple),
     is_new=st.booleans(),
     first_fires_waived=st.booleans(),
+    flue_place=st.sampled_from(FluePlace),
+    water_tank=st.sampled_from(TankPlace),
+    has_warming_closet=st.booleans(),
+    has_lids=st.booleans(),
+    cooktop_rows=st.integers(0, 4),
+    cooktop_columns=st.integers(0, 4),
     altitude=st.floats(min_value=-500, max_value=6000),
     chimney=st.none()
     | st.builds(
@@ -78,6 +98,12 @@ def test_file_has_the_agreed_keys(tmp_path: Path) -> None:
         "is_new",
         "first_fires_waived",
         "flue_reading",
+        "flue_place",
+        "water_tank",
+        "has_warming_closet",
+        "has_lids",
+        "cooktop_rows",
+        "cooktop_columns",
         "has_water_back",
         "altitude_m",
         "note",

@@ -61,7 +61,7 @@ def passing_covariance(spots: Sequence[Spot]) -> FloatArray:
 
 def lasting_mean(spots: Sequence[Spot], firebox: Firebox) -> FloatArray:
     """Expected lasting share (spots,) of a stove never read: the firebox side runs hotter."""
-    toward = {Firebox.LEFT: -1.0, Firebox.RIGHT: 1.0, Firebox.ABOVE: 0.0}[firebox]
+    toward = {Firebox.LEFT: -1.0, Firebox.RIGHT: 1.0, Firebox.ABOVE: 0.0, Firebox.BELOW: 0.0}[firebox]
 
     def share(spot: Spot) -> float:
         lean = toward * (spot.x - 0.5) * 2.0

@@ -1,41 +1,94 @@
-"""The cooktop cut into plates: a row for each row of spots, in as many columns as there are, up to four."""
+"""The cooktop: an iron trapezoid cut into plates, a row for each row of spots, in as many columns as there are."""
 
 from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 
-from cookstove_gui.gui.drawn_stove.shapes import Quad
-from cookstove_gui.stove.stove import Spot
+from cookstove_gui.gui.drawn_stove.shapes import Box, Quad
+from cookstove_gui.stove.stove import Spot, SpotKind, Stove
 
 _MOST_COLUMNS = 4  # more would leave no room for a number
 _SAME_LINE = 0.16  # spots nearer than this, as a share of the cooktop, stand in one column or row
+_LEAST_WEIGHT, _MOST_WEIGHT = 0.6, 1.8  # of a column or row against its fellows, so that each can still be pressed
+_EDGE, _FRONT_EDGE, _GAP = 8.0, 5.0, 3.0  # px of iron round and between the plates, as designed
 
 
-def cooktop_rows(spots: Sequence[Spot]) -> int:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cooktop:
+    """Its iron, the plate of each spot, and those that nobody reads."""
+
+    iron: Quad
+    lip: Box
+    places: dict[str, Quad]
+    unread: tuple[Quad, ...]
+    has_lids: bool
+
+
+def cooktop_rows(stove: Stove) -> int:
     """How many plates stand one behind the other where there are most."""
-    return max((len(column) for column in _columns(spots)), default=1)
+    spots = stove.spots_of(SpotKind.TOP)
+    return max(stove.cooktop_rows, *(len(column) for column in _columns(spots)), 1)
 
 
-def cooktop_plates(spots: Sequence[Spot], top: Quad, gap: float) -> tuple[dict[str, Quad], list[Quad]]:
-    """The plate of each spot, and the plates that no spot reads; together they cover the cooktop."""
-    columns = _columns(spots)
-    if not columns:
-        return {}, [top]
+def cooktop(stove: Stove, iron: Quad, lip: Box, size: float) -> Cooktop:
+    """The plates on an iron trapezoid, on a stove drawn at a size; together they cover it."""
+    (back_left, back_right, front_right, front_left), edge, front = iron, _EDGE * size, _FRONT_EDGE * size
+    inner = Quad(
+        (back_left[0] + edge, back_left[1] + edge),
+        (back_right[0] - edge, back_right[1] + edge),
+        (front_right[0] - edge, front_right[1] - front),
+        (front_left[0] + edge, front_left[1] - front),
+    )
+    places, unread = _plates(stove, inner, _GAP * size)
+    return Cooktop(iron=iron, lip=lip, places=places, unread=tuple(unread), has_lids=stove.has_lids)
+
+
+def _plates(stove: Stove, top: Quad, gap: float) -> tuple[dict[str, Quad], list[Quad]]:
+    spots = stove.spots_of(SpotKind.TOP)
+    grid = _said_grid(stove, spots) or _seen_grid(spots)
+    if grid is not None:
+        widths = [_weight([spot.width for row in grid if (spot := row[place])], stove.cooktop_width / len(grid[0]))
+                  for place in range(len(grid[0]))]  # fmt: skip
+        depths = [_weight([spot.depth for spot in row if spot], stove.cooktop_depth / len(grid)) for row in grid]
+        cells = top.cut(widths, depths, gap)
+        named = [
+            (spot, cell) for row, line in zip(grid, cells, strict=True) for spot, cell in zip(row, line, strict=True)
+        ]
+        return {spot.name: cell for spot, cell in named if spot}, [cell for spot, cell in named if not spot]
     places: dict[str, Quad] = {}
-    empty: list[Quad] = []
-    rows = _grouped(spots, lambda one: -one.y, _SAME_LINE)
-    if _fills_a_grid(columns, rows):
-        cells = top.cut(len(columns), len(rows), gap)
-        for number, row in enumerate(rows):
-            for place, column in enumerate(columns):
-                here = next((spot for spot in row if spot in column), None)
-                if here is None:
-                    empty.append(cells[number][place])
-                else:
-                    places[here.name] = cells[number][place]
-        return places, empty
-    for column, (strip,) in zip(columns, zip(*top.cut(len(columns), 1, gap), strict=True), strict=True):
-        for spot, (cell,) in zip(column, strip.cut(1, len(column), gap), strict=True):
+    columns = _columns(spots)
+    for column, strip in zip(columns, top.cut([1.0] * len(columns), [1.0], gap)[0], strict=True):
+        for spot, (cell,) in zip(column, strip.cut([1.0], [1.0] * len(column), gap), strict=True):
             places[spot.name] = cell
-    return places, empty
+    return places, []
+
+
+_Grid = list[list[Spot | None]]  # row by row from the back, each from the left
+
+
+def _said_grid(stove: Stove, spots: Sequence[Spot]) -> _Grid | None:
+    """Plates in the rows and columns that the owner said, unless two spots would stand on one plate."""
+    rows, columns = stove.cooktop_rows, stove.cooktop_columns
+    if not rows or not columns:
+        return None
+    grid: _Grid = [[None] * columns for _ in range(rows)]
+    for spot in spots:
+        row, column = min(int((1 - spot.y) * rows), rows - 1), min(int(spot.x * columns), columns - 1)
+        if grid[row][column] is not None:
+            return None
+        grid[row][column] = spot
+    return grid
+
+
+def _seen_grid(spots: Sequence[Spot]) -> _Grid | None:
+    """Plates where rows and columns of the spots cross, if nearly every crossing has one and none has two."""
+    columns, rows = _columns(spots), _grouped(spots, lambda one: -one.y, _SAME_LINE)
+    if not spots:
+        return [[None]]
+    crossings = [[[spot for spot in row if spot in column] for column in columns] for row in rows]
+    counts = [len(here) for row in crossings for here in row]
+    if max(counts) > 1 or counts.count(0) >= min(len(rows), len(columns)):
+        return None
+    return [[here[0] if here else None for here in row] for row in crossings]
 
 
 def _columns(spots: Sequence[Spot]) -> list[list[Spot]]:
@@ -48,10 +101,10 @@ def _columns(spots: Sequence[Spot]) -> list[list[Spot]]:
     return [sorted(column, key=lambda one: -one.y) for column in columns]
 
 
-def _fills_a_grid(columns: list[list[Spot]], rows: list[list[Spot]]) -> bool:
-    """Whether rows and columns have one spot at most where they cross, and nearly all crossings have one."""
-    crossings = [len([spot for spot in row if spot in column]) for row in rows for column in columns]
-    return max(crossings) == 1 and crossings.count(0) < min(len(rows), len(columns))
+def _weight(lengths: Sequence[float | None], usual: float) -> float:
+    """How wide or deep a column or row is drawn against one of the usual length."""
+    said = [length for length in lengths if length is not None]
+    return min(max(max(said, default=usual) / usual, _LEAST_WEIGHT), _MOST_WEIGHT)
 
 
 def _grouped(spots: Sequence[Spot], along: Callable[[Spot], float], nearest: float) -> list[list[Spot]]:

@@ -5,8 +5,8 @@ from dataclasses import dataclass
 from PySide6.QtCore import QRectF
 from PySide6.QtGui import QColor, QPainter, QPen
 
-from cookstove_gui.gui.drawn_stove.layout import StoveLayout
 from cookstove_gui.gui.drawn_stove.lettering import advance, write
+from cookstove_gui.gui.drawn_stove.shapes import Box
 from cookstove_gui.gui.widgets.theme import Theme
 
 _SWATCH, _GAP, _BETWEEN = 12.0, 5.0, 14.0
@@ -19,9 +19,8 @@ class Legend:
     marks: tuple[tuple[str, str], ...] = ()
 
 
-def paint_legend(painter: QPainter, layout: StoveLayout, legend: Legend, theme: Theme) -> None:
+def paint_legend(painter: QPainter, box: Box, legend: Legend, theme: Theme, size: float) -> None:
     """Paint it, smaller where it would not fit, and not at all where it could not be read."""
-    box, size = layout.legend, layout.size
     if not legend.marks:
         return
     for pixels in (15 * size, 14 * size, 13 * size, 12 * size):

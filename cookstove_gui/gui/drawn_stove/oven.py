@@ -52,7 +52,7 @@ def oven_parts(spots: Sequence[Spot], opening: Box, size: float, gap: float) -> 
         if not held[part]:
             plain.append(shown)
         columns, rows = shared_out(max(len(held[part]), 1), room_for_words(shown))
-        cells = [cell for row in shown.cut(columns, rows, gap) for cell in row]
+        cells = [cell for row in shown.cut([1.0] * columns, [1.0] * rows, gap) for cell in row]
         places |= {spot.name: cell for spot, cell in zip(held[part], cells, strict=False)}
     return OvenParts(
         places=places,

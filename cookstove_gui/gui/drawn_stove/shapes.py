@@ -62,22 +62,12 @@ class Quad(NamedTuple):
         """The part between shares across and shares down."""
         return Quad(self.at(left, top), self.at(right, top), self.at(right, bottom), self.at(left, bottom))
 
-    def cut(self, columns: int, rows: int, gap: float) -> list[list["Quad"]]:
-        """Equal parts, row by row from the top, with a gap [pixels] between them."""
+    def cut(self, widths: Sequence[float], heights: Sequence[float], gap: float) -> list[list["Quad"]]:
+        """Parts as wide and high, in proportion, as said; row by row from the top, a gap [pixels] between them."""
         wide, high = _mean_size(self)
-        across, down = gap / max(wide, 1.0) / 2, gap / max(high, 1.0) / 2
-        return [
-            [
-                self.cell(
-                    column / columns + (across if column else 0.0),
-                    row / rows + (down if row else 0.0),
-                    (column + 1) / columns - (across if column + 1 < columns else 0.0),
-                    (row + 1) / rows - (down if row + 1 < rows else 0.0),
-                )
-                for column in range(columns)
-            ]
-            for row in range(rows)
-        ]
+        across = _ends(widths, gap / max(wide, 1.0))
+        down = _ends(heights, gap / max(high, 1.0))
+        return [[self.cell(left, top, right, bottom) for left, right in across] for top, bottom in down]
 
 
 def quad(box: Box) -> Quad:
@@ -130,3 +120,14 @@ def _mean_size(shape: Quad) -> tuple[float, float]:
     wide = shape.at(1.0, 0.5)[0] - shape.at(0.0, 0.5)[0]
     high = shape.at(0.5, 1.0)[1] - shape.at(0.5, 0.0)[1]
     return wide, high
+
+
+def _ends(lengths: Sequence[float], gap: float) -> list[tuple[float, float]]:
+    """Where each part begins and ends, as shares of the whole, with a gap between them."""
+    total, ends, at = sum(lengths), [], 0.0
+    for number, length in enumerate(lengths):
+        following = at + length / total
+        first, last = number == 0, number == len(lengths) - 1
+        ends.append((at if first else at + gap / 2, following if last else following - gap / 2))
+        at = following
+    return ends

@@ -42,10 +42,10 @@ def paint_face(
         faint.setAlphaF(0.26)
         painter.setPen(QPen(faint, 1.2 * size))
         painter.drawEllipse(lid(place.words))
-        if face.rim:
-            edge = 3.5 * size
-            painter.setPen(QPen(QColor(face.rim), 3.2 * size))
-            painter.drawEllipse(lid(place.words).adjusted(edge, edge * 0.7, -edge, -edge * 0.7))
+    if face.rim:
+        edge = 3.5 * size
+        painter.setPen(QPen(QColor(face.rim), 3.2 * size))
+        painter.drawEllipse(lid(place.words).adjusted(edge, edge * 0.7, -edge, -edge * 0.7))
     within = 0.0
     if face.is_lit:
         double_ring(painter, place.shape, RING, size)

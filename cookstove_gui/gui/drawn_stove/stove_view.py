@@ -97,8 +97,9 @@ class StoveView(QWidget):
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         paint_iron(painter, self._layout, self._settings, self.look.theme)
-        if not self._settings.door_is_open:  # the open door lies over it
-            paint_legend(painter, self._layout, self._legend, self.look.theme)
+        front = self._layout.front
+        if front is not None and not self._settings.door_is_open:  # the open door lies over it
+            paint_legend(painter, front.legend, self._legend, self.look.theme, self._layout.size)
         painter.end()
 
     def neighbour(self, name: str, right: float, down: float) -> str:

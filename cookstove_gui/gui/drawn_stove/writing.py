@@ -27,7 +27,7 @@ def write_face(painter: QPainter, place: Place, face: Face, size: float) -> None
 def _write_stacked(painter: QPainter, place: Place, face: Face, size: float) -> None:
     box = place.words
     room = box.width - 4 * size
-    is_large = place.manner is Manner.LID or min(box.width, box.height) > 70 * size
+    is_large = place.manner is Manner.LID or min(box.width, box.height) > 60 * size
     bold = _weight(face)
     largest = text_size(size)
     sizes = tuple(largest + step / 8 * (0.66 * size - largest) for step in range(9))

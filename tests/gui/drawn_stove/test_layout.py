@@ -7,9 +7,20 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from cookstove_gui.gui.drawn_stove.layout import DESIGNED_HEIGHT, DESIGNED_WIDTH, Manner, stove_layout
+from cookstove_gui.gui.drawn_stove.above import Above
+from cookstove_gui.gui.drawn_stove.front import Front
+from cookstove_gui.gui.drawn_stove.layout import DESIGNED_HEIGHT, DESIGNED_WIDTH, Manner, cooktop_layout, stove_layout
 from cookstove_gui.gui.drawn_stove.shapes import Polygon, bounds
-from cookstove_gui.stove.stove import Firebox, Spot, SpotKind, Stove, default_spots, stove_with_default_spots
+from cookstove_gui.stove.stove import (
+    Firebox,
+    FluePlace,
+    Spot,
+    SpotKind,
+    Stove,
+    TankPlace,
+    default_spots,
+    stove_with_default_spots,
+)
 
 FIREBOXES = pytest.mark.parametrize("firebox", list(Firebox))
 LEAST_SIDE = 40.0  # px: WCAG 2.2, 2.5.8 asks for 24; the Cook page for 40
@@ -49,7 +60,9 @@ def stoves(draw: st.DrawFn) -> Stove:
     top = plates(rows, draw(st.integers(1, 4)))
     kept = draw(st.sets(st.sampled_from([spot.name for spot in (*NOT_ON_TOP, *EXTRAS)])))
     others = tuple(spot for spot in (*NOT_ON_TOP, *EXTRAS) if spot.name in kept)
-    return replace(stove_with_default_spots("Any stove", firebox), spots=top + others)
+    flue, tank = draw(st.sampled_from(FluePlace)), draw(st.sampled_from(TankPlace))
+    named = stove_with_default_spots("Any stove", firebox)
+    return replace(named, spots=top + others, flue_place=flue, water_tank=tank)
 
 
 def overlap(one: Polygon, other: Polygon) -> bool:
@@ -119,14 +132,30 @@ def test_left_is_left_and_back_is_up(firebox: Firebox) -> None:
     assert places["oven_left"].words.right < places["oven_centre"].words.x < places["oven_right"].words.x
 
 
-def test_the_firebox_is_drawn_where_it_is_and_the_flue_away_from_it() -> None:
-    layouts = {place: stove_layout(stove_with_default_spots("A", place), 456, 440) for place in Firebox}
-    left, right, above = layouts[Firebox.LEFT], layouts[Firebox.RIGHT], layouts[Firebox.ABOVE]
-    assert left.firebox.right <= left.opening.x
-    assert left.pipe.x > left.body.centre[0]
-    assert right.firebox.x >= right.opening.right
-    assert right.pipe.right < right.body.centre[0]
-    assert above.firebox.bottom <= above.opening.y
+def parts(stove: Stove) -> tuple[Above, Front]:
+    layout = stove_layout(stove, DESIGNED_WIDTH, DESIGNED_HEIGHT)
+    assert layout.above is not None
+    assert layout.front is not None
+    return layout.above, layout.front
+
+
+def test_the_firebox_is_drawn_where_it_is_and_the_pipe_away_from_it() -> None:
+    left, right, above, below = (parts(stove_with_default_spots("A", place)) for place in Firebox)
+    assert left[1].firebox.right <= left[1].opening.x
+    assert left[0].pipe.x > left[1].body.centre[0]
+    assert right[1].firebox.x >= right[1].opening.right
+    assert right[0].pipe.right < right[1].body.centre[0]
+    assert above[1].firebox.bottom <= above[1].opening.y
+    assert below[1].firebox.y >= below[1].opening.bottom
+
+
+@pytest.mark.parametrize("place", FluePlace)
+def test_a_warming_closet_covers_neither_pipe_nor_lever_nor_words(place: FluePlace) -> None:
+    above, _ = parts(replace(stove_with_default_spots("A"), flue_place=place, has_warming_closet=True))
+    assert above.closet is not None
+    assert above.closet.width > 80
+    for other in (above.pipe, above.lever, above.bypass_words, above.flue_words, above.room):
+        assert not overlap(above.closet.corners, other.corners)
 
 
 def test_a_spot_between_the_rows_stands_between_them() -> None:
@@ -142,7 +171,7 @@ def test_a_plate_nobody_reads_is_left_as_plain_iron() -> None:
     stove = stove_with_default_spots("A")
     fewer = replace(stove, spots=tuple(spot for spot in stove.spots if spot.name != "top_back_middle"))
     layout = stove_layout(fewer, 456, 440)
-    assert len(layout.plates) == 6
+    assert len(layout.cooktop.unread) == 1
     assert layout.places["top_back_left"] == stove_layout(stove, 456, 440).places["top_back_left"]
 
 
@@ -167,18 +196,19 @@ def test_a_stove_without_an_oven_has_no_opening(firebox: Firebox) -> None:
     stove = stove_with_default_spots("A", firebox)
     bare = replace(stove, spots=stove.spots_of(SpotKind.TOP))
     layout = stove_layout(bare, 456, 440)
-    assert layout.opening.width == 0
-    assert not layout.oven_plain
-    assert not layout.flap
+    assert layout.front is not None
+    assert layout.front.opening.width == 0
+    assert layout.oven is None
+    assert layout.front.flap == ()
 
 
 @FIREBOXES
 def test_walls_stand_beside_the_stove_at_their_side(firebox: Firebox) -> None:
     stove = stove_with_default_spots("A", firebox)
     layout = stove_layout(replace(stove, spots=(*stove.spots, *EXTRAS)), 456, 440)
-    assert layout.places["wall_left"].words.right < layout.lip.x
-    assert layout.places["wall_right"].words.x > layout.lip.right
-    assert {layout.places[name].manner for name in ("wall_left", "floor", "mantel")} == {Manner.WALL}
+    assert layout.places["wall_left"].words.right < layout.cooktop.lip.x
+    assert layout.places["wall_right"].words.x > layout.cooktop.lip.right
+    assert {layout.places[name].manner for name in ("wall_left", "floor", "mantel")} == {Manner.PLATE}
 
 
 def test_shelves_stand_above_floors() -> None:
@@ -200,6 +230,57 @@ def test_no_more_than_four_plates_stand_side_by_side() -> None:
 @given(st.floats(300, 900), st.floats(300, 900))
 def test_the_drawing_keeps_its_parts_in_order_at_every_size(width: float, height: float) -> None:
     layout = stove_layout(stove_with_default_spots("A"), width, height)
-    assert 0 <= layout.pipe.y < layout.pipe.bottom < layout.lip.y < layout.body.y < layout.body.bottom < height
-    assert layout.sides[0].right < layout.firebox.x < layout.firebox.right < layout.opening.x
-    assert layout.opening.right < layout.sides[1].x
+    above, lip, front = layout.above, layout.cooktop.lip, layout.front
+    assert above is not None
+    assert front is not None
+    assert 0 <= above.pipe.y < above.pipe.bottom < lip.y < front.body.y < front.body.bottom < height
+    assert front.sides[0].right < front.firebox.x < front.firebox.right < front.opening.x
+    assert front.opening.right < front.sides[1].x
+
+
+@pytest.mark.parametrize(("place", "share"), [(FluePlace.LEFT, 0.2), (FluePlace.MIDDLE, 0.5), (FluePlace.RIGHT, 0.8)])
+def test_the_pipe_stands_where_it_is_said_to(place: FluePlace, share: float) -> None:
+    layout = stove_layout(replace(stove_with_default_spots("A"), flue_place=place), 456, 440)
+    assert layout.above is not None
+    assert layout.above.pipe.centre[0] == pytest.approx(456 * share, abs=30)
+
+
+@pytest.mark.parametrize(("place", "is_left"), [(TankPlace.LEFT, True), (TankPlace.RIGHT, False)])
+def test_a_water_tank_hangs_beside_the_body(place: TankPlace, is_left: bool) -> None:
+    stove = stove_with_default_spots("A")
+    walls = tuple(own(name, SpotKind.WALL) for name in ("wall_left", "wall_right"))
+    layout = stove_layout(replace(stove, water_tank=place, spots=(*stove.spots, *walls)), 456, 440)
+    assert layout.tank is not None
+    assert layout.front is not None
+    assert (layout.tank.right <= layout.front.body.x) is is_left
+    assert (layout.tank.x >= layout.front.body.right) is not is_left
+    assert not any(overlap(layout.tank.corners, place.shape) for place in layout.places.values())
+
+
+def test_plates_said_by_rows_and_columns_are_drawn_read_or_not() -> None:
+    stove = replace(stove_with_default_spots("A"), cooktop_rows=3, cooktop_columns=4)
+    layout = stove_layout(replace(stove, spots=plates(3, 4)[:5] + NOT_ON_TOP), 456, 440)
+    assert len(layout.cooktop.unread) == 7
+
+
+def test_two_spots_on_one_of_the_plates_said_are_drawn_as_they_lie() -> None:
+    stove = replace(stove_with_default_spots("A"), cooktop_rows=1, cooktop_columns=1)
+    assert len(stove_layout(stove, 456, 440).cooktop.places) == 6
+
+
+def test_a_wider_plate_is_drawn_wider() -> None:
+    stove = stove_with_default_spots("A")
+    wide = tuple(replace(spot, width=0.45) if spot.name == "top_front_left" else spot for spot in stove.spots)
+    before, after = (stove_layout(one, 456, 440).places for one in (stove, replace(stove, spots=wide)))
+    assert after["top_front_left"].words.width > 1.2 * before["top_front_left"].words.width
+    assert after["top_front_right"].words.width < before["top_front_right"].words.width
+
+
+@given(stoves())
+def test_a_cooktop_by_itself_has_its_plates_alone(stove: Stove) -> None:
+    layout = cooktop_layout(stove, 652, 380)
+    assert set(layout.places) == {spot.name for spot in stove.spots_of(SpotKind.TOP)}
+    for place in layout.places.values():
+        box = bounds(place.shape)
+        assert 0 <= box.x < box.right <= 652
+        assert 0 <= box.y < box.bottom <= 380
