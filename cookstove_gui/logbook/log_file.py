@@ -9,16 +9,18 @@ from pathlib import Path
 
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.logbook.log_text import RawRow, decoded, header_notes, header_of, raw_rows
+from cookstove_gui.logbook.plain_cells import guarded, unguarded
 from cookstove_gui.logbook.rows import renumbered
 from cookstove_gui.logbook.whole_file import write_whole
 from cookstove_gui.stove.checking import FieldProblem, check_entry, doubt
 from cookstove_gui.stove.entries import ABOUT_A_ROW, Entry, Kind, named_number, numbers_taken_back
-from cookstove_gui.stove.stove import Stove
+from cookstove_gui.stove.stove import MOST_SPOTS, Stove
 from cookstove_gui.units import iso_clock, parse_iso_clock
 
 COLUMNS = ("clock", "kind", "spot", "value", "unit", "note")
-LARGEST_FILE = 10_000_000  # bytes; eight hours of readings take about 50 000
-MOST_ROWS = 50_000
+LARGEST_FILE = 20_000_000  # bytes; eight hours of readings take about 50 000
+MOST_ROWS = 200_000  # as many as a session of the logbook takes
+_MOST_BROKEN = 1_000  # rows that could not be read, after which the file is taken for something else
 _FAR_FROM_THE_REST = timedelta(days=1)
 
 
@@ -103,10 +105,19 @@ def read_log_text(text: str, where: str, stove: Stove | None = None) -> LogReadi
         try:
             entry = _entry(raw)
         except FieldProblem as problem:
+            if len(problems) > _MOST_BROKEN:
+                raise InputProblem(
+                    f"{where} has more than {_MOST_BROKEN} rows that cannot be read; is it a log of this program?"
+                ) from None
             problems.append(_problem(where, raw.line, problem.field, problem.why, problem.sentence))
         else:
             if entry is not None:
                 entries.append(entry)
+    spots = {row.spot for row in entries}
+    if len(spots) > MOST_SPOTS:
+        raise InputProblem(
+            f"{where} names more than {MOST_SPOTS} spots; no stove has so many, so is it the right file?"
+        )
     entries, idle = _without_idle_rows(entries, len(line_of))
     standing, repeats = _without_repeats(entries)
     for number, why, sentence in idle:
@@ -129,7 +140,7 @@ def log_text(entries: Iterable[Entry]) -> str:
     writer.writerow(COLUMNS)
     for row in renumbered(entries):
         clock = iso_clock(row.at, row.offset_minutes)
-        writer.writerow((clock, str(row.kind), row.spot, row.value, row.unit, row.note))
+        writer.writerow((clock, str(row.kind), *map(guarded, (row.spot, row.value, row.unit, row.note))))
     return stream.getvalue()
 
 
@@ -165,10 +176,10 @@ def _entry(raw: RawRow) -> Entry | None:
         at=at,
         offset_minutes=offset_minutes,
         kind=fields["kind"],
-        spot=fields["spot"],
-        value=fields["value"],
-        unit=fields["unit"],
-        note=fields["note"],
+        spot=unguarded(fields["spot"]),
+        value=unguarded(fields["value"]),
+        unit=unguarded(fields["unit"]),
+        note=unguarded(fields["note"]),
     )
 
 

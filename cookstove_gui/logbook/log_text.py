@@ -4,6 +4,7 @@ import csv
 import io
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
+from itertools import islice
 
 from cookstove_gui.errors import InputProblem
 
@@ -83,7 +84,7 @@ def raw_rows(text: str, header: Header) -> Iterator[RawRow]:
     start = next(place for place, line in enumerate(lines) if line.strip()) + 1
     number = 0
     while start < len(lines):
-        reader = csv.reader(lines[start:], delimiter=header.separator, strict=True)
+        reader = csv.reader(islice(lines, start, None), delimiter=header.separator, strict=True)
         begin = start
         while True:
             begin = start + reader.line_num

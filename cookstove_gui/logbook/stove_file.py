@@ -3,7 +3,6 @@
 Unknown keys are ignored, missing ones take their usual value. What cannot be read raises InputProblem.
 """
 
-import os
 import tomllib
 from collections.abc import Callable, Mapping
 from enum import StrEnum
@@ -11,6 +10,7 @@ from pathlib import Path
 from typing import Any, TypeVar
 
 from cookstove_gui.errors import InputProblem, SurroundingsProblem
+from cookstove_gui.logbook.whole_file import write_whole
 from cookstove_gui.stove.stove import (
     ALTITUDES,
     CHIMNEY_HEIGHTS,
@@ -18,6 +18,7 @@ from cookstove_gui.stove.stove import (
     COOKTOP_PLATES,
     FLUE_WIDTHS,
     INFRARED,
+    MOST_SPOTS,
     PLATE_LENGTHS,
     Chimney,
     Firebox,
@@ -34,7 +35,8 @@ from cookstove_gui.stove.stove import (
 )
 
 FILE_NAME = "stove.toml"
-_LARGEST_FILE = 1_000_000  # bytes; a stove takes a few hundred
+_DEEPEST = 500  # dots in one key, which the parser takes ever longer over
+_LARGEST_FILE = 200_000  # bytes; a stove takes a few hundred
 Word = TypeVar("Word", bound=StrEnum)
 
 
@@ -57,12 +59,7 @@ def read_stove(path: Path) -> Stove:
 
 def write_stove(path: Path, stove: Stove) -> None:
     """Write a stove's description, whole or not at all."""
-    side = path.with_name(path.name + ".part")
-    try:
-        side.write_text(stove_text(stove), encoding="utf-8")
-        os.replace(side, path)
-    except OSError as error:
-        raise SurroundingsProblem(f"{path} cannot be written ({error.strerror}); choose another place.") from error
+    write_whole(path, stove_text(stove).encode("utf-8"))
 
 
 def stove_text(stove: Stove) -> str:
@@ -122,10 +119,16 @@ def stove_text(stove: Stove) -> str:
 
 def stove_from_text(text: str, where: str, name: str = "stove") -> Stove:
     """The stove that a text describes; `where` names the text in a sentence, `name` is used when it has none."""
+    if any(line.partition("=")[0].count(".") > _DEEPEST for line in text.splitlines()):
+        raise InputProblem(f"{where}: a key has more than {_DEEPEST} parts; is it the right file?")
     try:
         table = tomllib.loads(text)
     except tomllib.TOMLDecodeError as error:
         raise InputProblem(f"{where}: the text is not TOML ({error}); correct that line.") from None
+    except ValueError:
+        raise InputProblem(f"{where}: a number has thousands of digits; correct it.") from None
+    except RecursionError:
+        raise InputProblem(f"{where}: tables stand inside one another without end; is it the right file?") from None
     field = _Fields(table, where, text)
     usual = Stove(name=name)
     spots = tuple(_spot(_Fields(row, f"{where}, spot {place}", text)) for place, row in field.tables("spot"))
@@ -252,6 +255,8 @@ class _Fields:
             lambda value: isinstance(value, list) and all(isinstance(row, dict) for row in value),
             f"[[{key}]] tables",
         )
+        if len(rows) > MOST_SPOTS:
+            raise InputProblem(f"{self.where}: more than {MOST_SPOTS} [[{key}]] tables; no stove has so many.")
         return list(enumerate(rows, start=1))
 
     def _value(self, key: str, usual: Any, fits: Callable[[Any], bool], wanted: str) -> Any:

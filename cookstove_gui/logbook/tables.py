@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from cookstove_gui.errors import InputProblem
+from cookstove_gui.logbook.plain_cells import guarded
 from cookstove_gui.logbook.whole_file import write_whole
 from cookstove_gui.stove.entries import Entry, Kind, Session, fold, fraction_open, reading_kelvin, stated_mass
 from cookstove_gui.stove.stove import Stove
@@ -106,7 +107,8 @@ def write_table(path: Path, table: "DataFrame") -> None:
     check_ending(path)
     match path.suffix.lower():
         case ".csv":
-            content = _with_local_clocks(table).to_csv(index=False, lineterminator="\r\n").encode("utf-8")
+            plain = _with_local_clocks(table).map(lambda cell: guarded(cell) if isinstance(cell, str) else cell)
+            content = plain.to_csv(index=False, lineterminator="\r\n").encode("utf-8")
         case ".xlsx":
             content = _spreadsheet(_with_local_clocks(table), path)
         case _:

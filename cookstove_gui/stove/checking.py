@@ -28,6 +28,7 @@ HOTTEST_LIKELY = {
 COLDEST_LIKELY = kelvin(-40.0, "F")  # K
 HEAVIEST_LIKELY_LOAD = 30.0  # kg
 COLDEST_FOOD, HOTTEST_FOOD = kelvin(-10.0, "F"), kelvin(250.0, "F")  # K, of a core: frozen, and past any boiling point
+LONGEST_TEXT = {"spot": 80, "value": 400, "unit": 40, "note": 20_000}  # letters
 LONGEST_DUE = 24 * 60.0  # min
 _LONG_BEFORE_SESSION = timedelta(hours=12)
 _CLOCK_SLACK = timedelta(minutes=5)
@@ -160,6 +161,10 @@ def doubt(entry: Entry, stove: Stove, earlier: Sequence[Entry] = (), now: dateti
 
 def _check_text(**fields: str) -> None:
     for field, text in fields.items():
+        if len(text) > LONGEST_TEXT[field]:
+            raise FieldProblem(
+                field, "too long", f"The {field} is longer than {LONGEST_TEXT[field]} letters; shorten it."
+            )
         if any(0xD800 <= ord(letter) <= 0xDFFF for letter in text):
             raise FieldProblem(
                 field, "broken text", f"The {field} holds half a letter that cannot be saved; type it again."

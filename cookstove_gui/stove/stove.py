@@ -7,6 +7,7 @@ from enum import StrEnum
 from cookstove_gui.units import ZERO_CELSIUS, kelvin
 
 OVEN_CENTRE = "oven_centre"  # where an oven is read if only one of its spots is
+MOST_SPOTS = 120  # of one stove; the walk round a large one has two dozen
 USUAL_ROOM = kelvin(68.0, "F")  # K, a kitchen whose room was not read
 USUAL_SIDES = "enamelled or painted metal"
 INFRARED = "infrared"  # kind of thermometer that is pointed, not held
@@ -236,11 +237,11 @@ def spot_kind_from_name(name: str) -> SpotKind:
 
 
 def with_spots_named(stove: Stove, names: tuple[str, ...]) -> Stove:
-    """The stove with a spot added for each unknown name."""
+    """The stove with a spot added for each unknown name, up to as many as any stove has."""
     known = {spot.name for spot in stove.spots}
     added = tuple(
         Spot(name=name, label=name.replace("_", " "), kind=spot_kind_from_name(name))
         for name in dict.fromkeys(names)
         if name and name not in known
     )
-    return replace(stove, spots=stove.spots + added) if added else stove
+    return replace(stove, spots=(stove.spots + added)[: max(MOST_SPOTS, len(stove.spots))]) if added else stove

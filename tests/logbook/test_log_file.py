@@ -158,7 +158,7 @@ def test_huge_file_is_refused_without_reading_it_all(tmp_path: Path) -> None:
     with path.open("wb") as stream:
         stream.write(f"{HEADER}\n".encode())
         stream.truncate(50_000_000)
-    with pytest.raises(InputProblem, match="larger than 10 MB"):
+    with pytest.raises(InputProblem, match="larger than 20 MB"):
         read_log(path)
 
 
