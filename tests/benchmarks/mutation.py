@@ -50,7 +50,7 @@ def main() -> int:
     files = [file for room in asked.rooms for file in _files(ROOT / PACKAGE / room, "*.py")]
     with tempfile.TemporaryDirectory(prefix="mutants-") as folder:
         _move_to_a_copy(Path(folder))
-        for name in HEAVY:
+        for name in (*HEAVY, *_untouched_by(files)):
             importlib.import_module(name)
         changes = [change for file in files for change in _changes(file.relative_to(ROOT))]
         drawn = random.Random(asked.seed).sample(changes, min(asked.sample or len(changes), len(changes)))
@@ -86,6 +86,17 @@ def _arguments() -> argparse.Namespace:
 
 def _files(room: Path, pattern: str) -> list[Path]:
     return [room] if room.suffix == ".py" else sorted(room.rglob(pattern))
+
+
+def _untouched_by(files: list[Path]) -> list[str]:
+    """The package's modules that neither are mutated nor import what is; without the gui, whose imports start Qt."""
+    import grimp
+
+    graph = grimp.build_graph(PACKAGE.name, cache_dir=None)
+    mutated = {".".join(file.relative_to(ROOT).with_suffix("").parts).removesuffix(".__init__") for file in files}
+    above = {module for name in mutated for module in graph.find_downstream_modules(name)}
+    inside = (f"{PACKAGE.name}.gui", f"{PACKAGE.name}.__main__")
+    return sorted(name for name in graph.modules - mutated - above if not name.startswith(inside))
 
 
 def _nearest_first(tests: list[Path], subject: str) -> list[list[Path]]:
