@@ -13,7 +13,7 @@ from cookstove_gui.forecast import Character
 from cookstove_gui.forecast.answers import LEAVE, Action, ActionKind, BandOutlook, Outlook, Quantiles, Turn, TurnKind
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.heading import detail, headline, question
-from cookstove_gui.situation import Alternative, Inputs, Memory, fire_is_out, steps, work_out
+from cookstove_gui.situation import Alternative, Inputs, Memory, at_moment, fire_is_out, steps, work_out
 from cookstove_gui.stove.entries import Entry, HeatBand, Kind, Session
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import kelvin
@@ -89,6 +89,8 @@ def test_what_if_is_answered_beside_the_present_course() -> None:
     assert standing.alternative.action == wood
     more = standing.alternative.outlook.ahead[-1].p50
     assert more > standing.outlook.ahead[-1].p50
+    drawn = standing.alternative.projection.of("oven_centre")[:, 12]  # an hour ahead
+    assert more == pytest.approx(float(np.median(drawn)), abs=1e-6)
     assert work_out(inputs(RISING, 46)).alternative is None
 
 
@@ -102,6 +104,8 @@ def test_rows_later_than_the_moment_are_not_looked_at() -> None:
     assert then.rows == RISING[:6]
     assert then.outlook == work_out(inputs(RISING[:6], 30)).outlook
     assert then.course.asked_at == RISING[5].at
+    assert work_out(inputs(RISING, 46)).course.asked_at == RISING[-1].at
+    assert at_moment(inputs(RISING, 46), then.now) == inputs(RISING, 30)
 
 
 @pytest.mark.parametrize(("seconds", "followed_to"), [(19, RISING[-1].at), (20, RISING[-1].at + timedelta(seconds=20))])

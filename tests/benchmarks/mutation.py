@@ -95,8 +95,8 @@ def _untouched_by(files: list[Path]) -> list[str]:
     graph = grimp.build_graph(PACKAGE.name, cache_dir=None)
     mutated = {".".join(file.relative_to(ROOT).with_suffix("").parts).removesuffix(".__init__") for file in files}
     above = {module for name in mutated for module in graph.find_downstream_modules(name)}
-    inside = (f"{PACKAGE.name}.gui", f"{PACKAGE.name}.__main__")
-    return sorted(name for name in graph.modules - mutated - above if not name.startswith(inside))
+    qt = (f"{PACKAGE.name}.gui", f"{PACKAGE.name}.__main__")
+    return sorted(name for name in graph.modules - mutated - above if not name.startswith(qt))
 
 
 def _nearest_first(tests: list[Path], subject: str) -> list[list[Path]]:
