@@ -1,7 +1,7 @@
 """The heading over every page: the clock, the one thing to do now in one line, and one line behind it."""
 
 from PySide6.QtCore import QSize
-from PySide6.QtGui import QFontMetricsF, QPalette, QResizeEvent
+from PySide6.QtGui import QFontMetricsF, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
 from cookstove_gui.desk import Changed
@@ -14,6 +14,7 @@ from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.one_line import OneLine
 from cookstove_gui.gui.widgets.signs import Sign
 from cookstove_gui.gui.widgets.steps import px
+from cookstove_gui.gui.widgets.theme import SOFT
 from cookstove_gui.gui.widgets.type import ROLES, font, set_role
 from cookstove_gui.units import clock_text
 
@@ -53,7 +54,7 @@ class Heading(QWidget):
         self._headline = OneLine((27, 24), 600)
         self._headline.setObjectName("headline")
         self._sign = Sign("diamond", look)
-        self._detail = OneLine(colour=QPalette.ColorRole.PlaceholderText)
+        self._detail = OneLine(colour=SOFT)
         self._detail.setObjectName("detail")
         self._caution_sign = Sign("caution", look)
         self._folded = Key("", "Ctrl W")

@@ -31,7 +31,7 @@ class LogbookPage(QWidget):
         self._import = ImportPart(link)
         self._record = RecordPart(link)
         self._backups = BackupsPart(link)
-        self._sections = Sections()
+        self._sections = Sections(look)
         self._sections.add("sessions", "Sessions", self._sessions)
         self._sections.add("import", "Import logs", self._import)
         self._sections.add("record", "Track record", self._record)

@@ -40,7 +40,7 @@ class MyStovePage(QWidget):
         self._flue = FluePart(link)
         self._surroundings = SurroundingsPart(link)
         self._first_fires = FirstFiresGuide(link)
-        self._sections = Sections()
+        self._sections = Sections(look, rail=True)
         self._sections.shown.connect(self._show_part)
         self._sections.add("setup", "Set-up", self._setup)
         self._sections.add("spots", "Spots", self._spots)

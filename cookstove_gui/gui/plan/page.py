@@ -17,7 +17,7 @@ from cookstove_gui.gui.widgets.sections import Sections
 class PlanPage(QWidget):
     """Five questions, each with its answer."""
 
-    def __init__(self, link: DeskLink, _look: Look, parent: QWidget | None = None) -> None:
+    def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._desk = link.desk
         self.setObjectName("page")
@@ -29,7 +29,7 @@ class PlanPage(QWidget):
         self._table = TablePart(link, past)
         self._pots = PotsPart(link)
         self._parts = (self._bake, self._table, self._water, self._pots, self._wood)
-        self._sections = Sections()
+        self._sections = Sections(look)
         self._sections.add("bake", "In the oven", self._bake)
         self._sections.add("table", "Table time", self._table)
         self._sections.add("water", "Water and pans", self._water)

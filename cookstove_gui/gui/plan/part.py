@@ -5,24 +5,24 @@ from collections.abc import Callable
 from typing import Generic, TypeVar
 
 from PySide6.QtGui import QShowEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from cookstove_gui.desk.heading import first_fires_words
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.gui.background.job import Job
 from cookstove_gui.gui.desk_link import DeskLink
-from cookstove_gui.gui.widgets.form import Field, say, words
+from cookstove_gui.gui.widgets.form import Answer, Field, say, words
 from cookstove_gui.gui.widgets.theme import STEP
-from cookstove_gui.gui.widgets.type import set_role
+from cookstove_gui.gui.widgets.type import fix_width
 from cookstove_gui.phrases.edge import Edge, as_it_stood
 
 Understood = TypeVar("Understood")
 Asked = TypeVar("Asked")
 Found = TypeVar("Found")
-CAPTION_WIDTH = 112
-FIELD_WIDTH = 120
-CHOICE_WIDTH = 230
-FORM_WIDTH = CAPTION_WIDTH + CHOICE_WIDTH + STEP
+CAPTION_WIDTH = 92  # px of the design, as all here
+FIELD_WIDTH = 112
+CHOICE_WIDTH = 220
+FORM_WIDTH = 320
 
 _NO_FIRE = "No session is open. Light the fire and read the stove on the Cook page; the answer then appears here."
 
@@ -40,12 +40,10 @@ class PlanPart(QWidget, Generic[Asked, Found]):
         self.form = QVBoxLayout()
         self.form.setContentsMargins(0, 0, 0, 0)
         self.form.setSpacing(STEP)
-        self._answer = QFrame()
-        set_role(self._answer, "strip")
-        self.headline = words(name=f"{name}_headline")
-        set_role(self.headline, "answer")
+        self._answer = QWidget()
+        self.headline = Answer(name=f"{name}_headline")
         self.answer_lines = QVBoxLayout(self._answer)
-        self.answer_lines.setContentsMargins(2 * STEP, 2 * STEP, 2 * STEP, 2 * STEP)
+        self.answer_lines.setContentsMargins(0, 0, 0, 0)
         self.answer_lines.setSpacing(STEP)
         self.answer_lines.addWidget(self.headline)
         self.as_of = words(role="soft", name=f"{name}_as_of")
@@ -53,7 +51,6 @@ class PlanPart(QWidget, Generic[Asked, Found]):
         self.first_fires = words(role="caution", name=f"{name.removeprefix('plan_')}_first_fires")
         self.column = QVBoxLayout(self)
         self.column.setSpacing(2 * STEP)
-        self.column.addWidget(words(title, role="heading"))
         self.column.addWidget(self.first_fires)
         self.column.addWidget(self.problem)
         self.column.addLayout(self._side_by_side())
@@ -66,7 +63,7 @@ class PlanPart(QWidget, Generic[Asked, Found]):
     def _side_by_side(self) -> QHBoxLayout:
         """The form on the left, the answer on the right, both seen at once on a small screen."""
         asked = QWidget()
-        asked.setFixedWidth(FORM_WIDTH)
+        fix_width(asked, FORM_WIDTH)
         asked.setLayout(self.form)
         left, right = QVBoxLayout(), QVBoxLayout()
         left.addWidget(asked)
@@ -76,7 +73,7 @@ class PlanPart(QWidget, Generic[Asked, Found]):
         right.addWidget(self._answer)
         right.addStretch(1)
         whole = QHBoxLayout()
-        whole.setSpacing(2 * STEP)
+        whole.setSpacing(5 * STEP)
         whole.addLayout(left)
         whole.addLayout(right, 1)
         return whole

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Sequence
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QWheelEvent
+from PySide6.QtGui import QFontMetricsF, QResizeEvent, QWheelEvent
 from PySide6.QtWidgets import (
     QButtonGroup,
     QComboBox,
@@ -17,13 +17,12 @@ from PySide6.QtWidgets import (
 )
 
 from cookstove_gui.errors import Problem
-from cookstove_gui.gui.widgets.key import Key
+from cookstove_gui.gui.widgets.key import RING, Key
 from cookstove_gui.gui.widgets.theme import STEP
-from cookstove_gui.gui.widgets.type import set_role
+from cookstove_gui.gui.widgets.type import ROLES, fix_width, font, set_role
 
-CAPTION_WIDTH = 240  # px; the captions of one form stand in a column
+CAPTION_WIDTH = 200  # px of the design, as all here; the captions of one form stand in a column
 _EDITOR_WIDTH = 260
-_WIDEST_BOX = 380  # px; a longer word inside is cut, the list that opens shows it whole
 
 
 def words(text: str = "", *, role: str = "", name: str = "") -> QLabel:
@@ -37,6 +36,33 @@ def words(text: str = "", *, role: str = "", name: str = "") -> QLabel:
         made.setObjectName(name)
     made.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
     return made
+
+
+class Answer(QLabel):
+    """The one sentence a page is about: large in one line, a little smaller where it takes more."""
+
+    def __init__(self, text: str = "", *, name: str = "") -> None:
+        super().__init__(text)
+        self.setObjectName(name)
+        self.setWordWrap(True)
+        self.setTextFormat(Qt.TextFormat.PlainText)
+        self.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        set_role(self, "answer")
+
+    def setText(self, text: str) -> None:
+        """Other words."""
+        super().setText(text)
+        self._fit()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Another width may want another size."""
+        super().resizeEvent(event)
+        self._fit()
+
+    def _fit(self) -> None:
+        size, weight = ROLES["answer"]
+        wide = QFontMetricsF(font(size, weight)).horizontalAdvance(self.text())
+        set_role(self, "answer" if wide < self.width() else "long_answer")
 
 
 def say(label: QLabel, text: str) -> None:
@@ -95,9 +121,9 @@ class Field(QWidget):
         self.edit.setObjectName(name)
         self.edit.setAccessibleName(caption)
         self.edit.setToolTip(tip)
-        self.edit.setFixedWidth(width)
-        self._caption = words(caption)
-        self._caption.setFixedWidth(caption_width)
+        fix_width(self.edit, width)
+        self._caption = words(caption, role="soft")
+        fix_width(self._caption, caption_width)
         self._caption.setBuddy(self.edit)
         self._unit = words(unit, role="soft")
         self._unit.setWordWrap(False)
@@ -178,8 +204,8 @@ class Either(QWidget):
     ) -> None:
         super().__init__()
         self.setObjectName(name)
-        self._caption = words(caption)
-        self._caption.setFixedWidth(caption_width)
+        self._caption = words(caption, role="soft")
+        fix_width(self._caption, caption_width)
         self._group = QButtonGroup(self)
         self._group.setExclusive(True)
         self._buttons: dict[str, QPushButton] = {}
@@ -190,7 +216,11 @@ class Either(QWidget):
             made.clicked.connect(lambda _checked=False, wanted=key: self.chosen.emit(wanted))
             self._group.addButton(made)
             self._buttons[key] = made
-        line = row(self._caption, *self._buttons.values())
+        keys = row(*self._buttons.values(), stretch=False)
+        keys.setContentsMargins(-RING, 0, 0, 0)  # the room for the ring does not move the plate
+        keys.setSpacing(0)
+        line = row(self._caption)
+        line.insertLayout(1, keys)
         line.setContentsMargins(0, 0, 0, 0)
         self.setLayout(line)
 
@@ -237,10 +267,9 @@ class Choice(QWidget):
         self.box.setObjectName(name)
         self.box.setAccessibleName(caption)
         self.box.setToolTip(tip)
-        self.box.setMinimumWidth(width)
-        self.box.setMaximumWidth(width if caption_width != CAPTION_WIDTH else _WIDEST_BOX)
-        self._caption = words(caption)
-        self._caption.setFixedWidth(caption_width)
+        fix_width(self.box, width)
+        self._caption = words(caption, role="soft")
+        fix_width(self._caption, caption_width)
         self._caption.setBuddy(self.box)
         line = row(self._caption, self.box, *beside)
         line.setContentsMargins(0, 0, 0, 0)

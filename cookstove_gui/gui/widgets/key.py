@@ -5,6 +5,7 @@ from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPaintEvent, Q
 from PySide6.QtWidgets import QPushButton, QSizePolicy, QWidget
 
 from cookstove_gui.gui.widgets.steps import px
+from cookstove_gui.gui.widgets.theme import SOFT
 from cookstove_gui.gui.widgets.type import BODY, ROLES, font
 
 HIGH = 44  # of a plate [px of the design]
@@ -82,7 +83,7 @@ class Key(QPushButton):
         self._paint_words(painter, plate.translated(0, 1 if pressed else 0), ink, main=main)
 
     def _paint_words(self, painter: QPainter, plate: QRectF, ink: QColor, *, main: bool) -> None:
-        soft = ink if main else self.palette().color(QPalette.ColorRole.PlaceholderText)
+        soft = ink if main else self.palette().color(SOFT)
         face = self._face(heavy=main)
         inner = plate.adjusted(px(_LEFT), 0, -px(_RIGHT), -_EDGE)
         painter.setFont(face)
@@ -105,8 +106,17 @@ class Word(QPushButton):
 
     _BAR = 4  # [px of the design]
 
-    def __init__(self, text: str = "", keys: str = "", parent: QWidget | None = None, *, soft: bool = True) -> None:
+    def __init__(
+        self,
+        text: str = "",
+        keys: str = "",
+        parent: QWidget | None = None,
+        *,
+        soft: bool = True,
+        upright: bool = False,
+    ) -> None:
         super().__init__(text, parent)
+        self._upright = upright  # the bar stands at the left
         self._keys = keys
         self._soft = soft
         self._tight = False
@@ -122,7 +132,8 @@ class Word(QPushButton):
 
     def sizeHint(self) -> QSize:
         """As wide as the word is when it is chosen, so that nothing moves."""
-        wide = QFontMetricsF(font(BODY, 600)).horizontalAdvance(self.text()) + self._name_width() + 2 * RING
+        beside = px(16) + RING if self._upright else 2 * RING
+        wide = QFontMetricsF(font(BODY, 600)).horizontalAdvance(self.text()) + self._name_width() + beside
         return QSize(max(round(wide + 0.5), px(HIGH)), px(HIGH))
 
     def minimumSizeHint(self) -> QSize:
@@ -139,14 +150,15 @@ class Word(QPushButton):
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         tokens = self.palette()
-        ink, soft = tokens.color(QPalette.ColorRole.ButtonText), tokens.color(QPalette.ColorRole.PlaceholderText)
+        ink, soft = tokens.color(QPalette.ColorRole.ButtonText), tokens.color(SOFT)
         chosen = self.isChecked() or self.isDown()
         face = font(BODY, 600 if self.isChecked() else 400)
         line = QFontMetricsF(face)
         base = self.height() / 2 + line.capHeight() / 2 - px(2)
         painter.setFont(face)
         painter.setPen(soft if self._soft and not chosen else ink)
-        painter.drawText(QRectF(RING, base - line.ascent(), self.width(), line.height()), 0, self.text())
+        start = px(16) if self._upright else RING
+        painter.drawText(QRectF(start, base - line.ascent(), self.width(), line.height()), 0, self.text())
         words = line.horizontalAdvance(self.text())
         end = RING + words
         if self._name_width():
@@ -156,7 +168,10 @@ class Word(QPushButton):
             left = RING + words + px(5)
             painter.drawText(QRectF(left, base - small.ascent(), self.width(), small.height()), 0, self._keys)
             end = left + small.horizontalAdvance(self._keys)
-        if self.isChecked():
+        if self.isChecked() and self._upright:
+            high = px(36)
+            painter.fillRect(QRectF(0, (self.height() - high) / 2, px(self._BAR), high), ink)
+        elif self.isChecked():
             painter.fillRect(QRectF(RING, self.height() - px(self._BAR) - 1, end - RING, px(self._BAR)), ink)
         if self.hasFocus():
             inside = QRectF(self.rect()).adjusted(_RING_WIDTH, _RING_WIDTH, -_RING_WIDTH, -_RING_WIDTH)

@@ -1,52 +1,50 @@
-"""A page in parts: a rail of buttons, and beside it the one part that was chosen, which scrolls if it must."""
+"""A page in parts: their names as words, and the one that was chosen, which scrolls if it must."""
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import (
+    QBoxLayout,
     QButtonGroup,
-    QHBoxLayout,
-    QPushButton,
     QScrollArea,
     QStackedWidget,
-    QVBoxLayout,
     QWidget,
 )
 
-from cookstove_gui.gui.widgets.key import Key
-from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.gui.widgets.key import RING, Word
+from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.steps import px
 
-_RAIL_WIDTH = 204  # the widest title with its edge
+_RAIL_WIDTH = 176  # px of the design
+_SIDE, _APART, _LOW = 16, 20, 46
 
 
 class Sections(QWidget):
-    """The parts of one page; arrow keys go up and down the rail, Tab goes into the part."""
+    """The parts of one page, named in a row above or a rail at the left; arrows choose, Tab goes into the part."""
 
     shown = Signal(str)  # key of the part that came to the front
 
-    def __init__(self, parent: QWidget | None = None) -> None:
+    def __init__(self, look: Look, *, rail: bool = False, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._buttons: dict[str, QPushButton] = {}
+        self._is_rail = rail
+        self._words: dict[str, Word] = {}
         self._group = QButtonGroup(self)
         self._group.setExclusive(True)
-        self._rail = QVBoxLayout()
-        self._rail.setSpacing(STEP)
-        self._rail.addStretch(1)
         self._stack = QStackedWidget()
-        rail = QWidget()
-        rail.setLayout(self._rail)
-        self._rail.setContentsMargins(0, 0, 0, 0)
-        # Where cautions leave a page little height the rail scrolls, so that it never makes the window taller.
-        self._rail_area = _scrolling(rail)
-        self._rail_area.setFixedWidth(_RAIL_WIDTH)
-        self._rail_area.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        whole = QHBoxLayout(self)
-        whole.setContentsMargins(2 * STEP, STEP, 2 * STEP, STEP)
-        whole.setSpacing(3 * STEP)
-        whole.addWidget(self._rail_area)
-        whole.addWidget(self._stack, 1)
+        ways = QBoxLayout.Direction
+        names = QWidget()
+        self._names = QBoxLayout(ways.TopToBottom if rail else ways.LeftToRight, names)
+        self._names.addStretch(1)
+        # Where there is little height the rail scrolls, so that it never makes the window taller.
+        self._names_area = scrolling(names)
+        self._names_area.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self._whole = QBoxLayout(ways.LeftToRight if rail else ways.TopToBottom, self)
+        self._whole.addWidget(self._names_area)
+        self._whole.addWidget(self._stack, 1)
+        look.changed.connect(self._space)
+        self._space()
 
     def add(self, key: str, title: str, part: QWidget) -> None:
-        """Add a part at the end of the rail."""
-        made = Key(title)
+        """Add a part at the end."""
+        made = Word(title, upright=self._is_rail)
         made.setObjectName(f"part_{key}")
         made.setAccessibleName(title)
         made.setToolTip(f"{title}: arrow keys choose a part, Tab goes into it")
@@ -54,30 +52,53 @@ class Sections(QWidget):
         made.setAutoDefault(True)
         made.clicked.connect(lambda _checked=False: self.choose(key))
         self._group.addButton(made)
-        self._rail.insertWidget(len(self._buttons), made)
-        self._buttons[key] = made
-        part.setContentsMargins(0, 0, STEP, 0)
-        area = _scrolling(part)
+        self._names.insertWidget(len(self._words), made)
+        self._words[key] = made
+        inside = part.layout()
+        if inside is not None:
+            inside.setContentsMargins(0, px(8), 0, 0)
+        area = scrolling(part)
         area.setObjectName(f"scroll_{key}")
         self._stack.addWidget(area)
-        if len(self._buttons) == 1:
+        if len(self._words) == 1:
             self.choose(key)
+        self._space()
 
     def choose(self, key: str) -> None:
         """Bring a part to the front."""
-        place = list(self._buttons).index(key)
-        self._buttons[key].setChecked(True)
-        self._rail_area.ensureWidgetVisible(self._buttons[key], 0, STEP)
+        place = list(self._words).index(key)
+        self._words[key].setChecked(True)
+        self._names_area.ensureWidgetVisible(self._words[key], 0, 8)
         self._stack.setCurrentIndex(place)
         self.shown.emit(key)
 
     @property
     def key(self) -> str:
         """Key of the part at the front."""
-        return list(self._buttons)[self._stack.currentIndex()]
+        return list(self._words)[self._stack.currentIndex()]
+
+    def _space(self) -> None:
+        self._whole.setContentsMargins(px(_SIDE) - (0 if self._is_rail else RING), 0, px(_SIDE), px(8))
+        self._names.setContentsMargins(0, 0, 0, 0)
+        if self._is_rail:
+            self._whole.setSpacing(px(14))
+            self._names.setSpacing(px(_LOW - 44))
+            self._names_area.setFixedWidth(px(_RAIL_WIDTH))
+            for word in self._words.values():
+                word.setFixedWidth(px(_RAIL_WIDTH))
+        else:
+            self._whole.setSpacing(px(12))
+            self._names.setSpacing(px(_APART))
+            self._names_area.setFixedHeight(px(44))
+        for word in self._words.values():
+            word.updateGeometry()
+        for place in range(self._stack.count()):
+            area = self._stack.widget(place)
+            if isinstance(area, QScrollArea) and area.widget() is not None:
+                area.widget().setContentsMargins(0 if self._is_rail else RING, 0, 0, 0)
 
 
-def _scrolling(inside: QWidget) -> QScrollArea:
+def scrolling(inside: QWidget) -> QScrollArea:
     """An area that scrolls up and down what stands in it."""
     made = QScrollArea()
     made.setWidgetResizable(True)

@@ -10,6 +10,7 @@ from cookstove_gui.resource_files import resource
 
 TARGET_PIXELS = 44  # smallest side of anything that is pressed
 STEP = 8  # spacing goes in steps of this many pixels
+SOFT = QPalette.ColorRole.LinkVisited  # where painters find the soft ink: a sheet's colour overwrites PlaceholderText
 ON_IRON = "#E9EAE5"  # words on the iron of the drawn stove, by day and by night
 
 
@@ -153,6 +154,7 @@ def palette(theme: Theme) -> QPalette:
         QPalette.ColorRole.Highlight: theme.cobalt,
         QPalette.ColorRole.HighlightedText: theme.ground,
         QPalette.ColorRole.Link: theme.cobalt,
+        SOFT: theme.soft,
     }
     made = QPalette()
     for role, value in roles.items():
@@ -180,6 +182,7 @@ def style_sheet(theme: Theme) -> str:
     QMenu::item {{ padding: 8px 24px; }}
     QMenu::item:selected {{ background: {t.plate}; }}
     QMenu::separator {{ height: 1px; background: {t.faint}; margin: 4px 12px; }}
+    QLineEdit, QPlainTextEdit {{ placeholder-text-color: {t.soft}; }}
     QLineEdit, QPlainTextEdit, QSpinBox, QDoubleSpinBox {{
         background: {t.raised}; border: 1px solid {t.line}; border-radius: {px(4)}px;
         padding: 0px {px(10)}px; min-height: {px(TARGET_PIXELS) - 2}px;

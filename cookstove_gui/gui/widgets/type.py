@@ -17,6 +17,7 @@ ROLES = {
     "next": (27, 600),
     "clock": (36, 700),
     "answer": (30, 600),
+    "long_answer": (27, 600),
     "heading": (22, 600),
     "strong": (BODY, 600),
     "number": (32, 600),
@@ -64,6 +65,12 @@ def _font(pixels: int, weight: int) -> QFont:
     made.setVariableAxis(_WEIGHT, weight)
     made.setFeature(QFont.Tag("tnum"), 1)
     return made
+
+
+def fix_width(widget: QWidget, wide: float) -> None:
+    """Keep a widget at a width [px of the design], now and after each change of size."""
+    widget.setProperty("design_width", wide)
+    widget.setFixedWidth(px(wide))
 
 
 def set_role(widget: QWidget, role: str) -> None:
