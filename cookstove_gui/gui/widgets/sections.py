@@ -94,8 +94,9 @@ class Sections(QWidget):
             word.updateGeometry()
         for place in range(self._stack.count()):
             area = self._stack.widget(place)
-            if isinstance(area, QScrollArea) and area.widget() is not None:
-                area.widget().setContentsMargins(0 if self._is_rail else RING, 0, 0, 0)
+            part = area.widget() if isinstance(area, QScrollArea) else None
+            if part is not None:
+                part.setContentsMargins(0 if self._is_rail else RING, 0, 0, 0)
 
 
 def scrolling(inside: QWidget) -> QScrollArea:
