@@ -12,7 +12,7 @@ from cookstove_gui.cooking.fit.fit import FitState
 from cookstove_gui.forecast import Character
 from cookstove_gui.forecast.answers import LEAVE, Action, ActionKind, BandOutlook, Outlook, Quantiles, Turn, TurnKind
 from cookstove_gui.phrases.edge import Edge
-from cookstove_gui.phrases.heading import detail, headline, question
+from cookstove_gui.phrases.heading import detail, headline, question_about
 from cookstove_gui.situation import Alternative, Inputs, Memory, at_moment, fire_is_out, steps, work_out
 from cookstove_gui.stove.entries import Entry, HeatBand, Kind, Session
 from cookstove_gui.stove.stove import Stove
@@ -159,7 +159,8 @@ SLIPPED = (*RISING, *rows_of((48, Kind.READING, "oven_centre", "930", "F"), firs
 
 
 def test_slip_in_the_latest_reading_is_questioned() -> None:
-    assert "930 typed where about" in question(work_out(inputs(SLIPPED, 48)), EDGE)
+    standing = work_out(inputs(SLIPPED, 48))
+    assert "930 typed where about" in question_about(standing, standing.rows[-1].number, EDGE)
 
 
 def test_a_reading_that_the_cook_kept_is_not_questioned_again() -> None:

@@ -5,6 +5,7 @@ Raises InputProblem for what cannot be understood or is not there.
 """
 
 from collections.abc import Callable
+from dataclasses import replace
 from datetime import UTC, datetime
 
 from cookstove_gui.advice import advise
@@ -25,7 +26,15 @@ from cookstove_gui.situation import Inputs, Standing
 from cookstove_gui.stove.entries import Entry, HeatBand, Kind, Session
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.study import Study
-from cookstove_gui.units import MassUnit, TemperatureUnit, parse_temperature, parse_wall_clock, tidy
+from cookstove_gui.units import (
+    MassUnit,
+    TemperatureUnit,
+    clock_text,
+    local_offset_minutes,
+    parse_temperature,
+    parse_wall_clock,
+    tidy,
+)
 
 
 def utc_now() -> datetime:
@@ -194,6 +203,14 @@ class Desk:
         """A number is being typed: the spot it is meant for stays lit."""
         self._lit.hold()
 
+    def clock_meant(self, text: str) -> str:
+        """The clock that is meant by what was typed for “when”, as `7:05`; empty for now."""
+        if not text.strip():
+            return ""
+        now = self.clock()
+        offset = local_offset_minutes(now)
+        return clock_text(parse_wall_clock(text, now, offset), offset)
+
     def read(self, text: str, spot: str = "", at_text: str = "") -> Receipt:
         """Enter a temperature at the lit spot (or at `spot`) and light up the next one.
 
@@ -246,7 +263,8 @@ class Desk:
     @property
     def questions(self) -> tuple[Question, ...]:
         """The entries in question, in the order in which they were entered."""
-        return self._questions.of(self.stove, self.rows, self.entries, self.standing, self.edge)
+        edge = replace(self.edge, now=self._table.asked_at)
+        return self._questions.of(self.stove, self.rows, self.entries, self.standing, edge)
 
     def take_back(self, number: int) -> None:
         """Take back one row."""

@@ -52,16 +52,21 @@ def entry_words(entry: Entry, stove: Stove) -> str:
             return entry.note or entry.value or entry.kind.value
 
 
-def saved_words(entry: Entry, entries: Sequence[Entry], stove: Stove) -> str:
-    """What was saved; of a back-dated entry also where in the log it went."""
-    words = entry_words(entry, stove)
+def last_words(spot: str, entries: Sequence[Entry]) -> str:
+    """What was last read at a spot, and when: `330 at 4:16`; empty where it never was."""
+    last = next((row for row in reversed(entries) if row.kind is Kind.READING and row.spot == spot), None)
+    return "" if last is None else f"{last.value} at {clock_text(last.at, last.offset_minutes)}"
+
+
+def place_words(entry: Entry, entries: Sequence[Entry], stove: Stove) -> str:
+    """Where in the log a back-dated entry went: `at 3:10, before the 3:20 reading`; empty where it is the latest."""
     later = [row for row in entries if row.number != entry.number and (row.at, row.number) > (entry.at, entry.number)]
     if not later:
-        return words
+        return ""
     following = min(later, key=lambda row: (row.at, row.number))
     what = "reading" if following.kind is Kind.READING else entry_words(following, stove)
     at, before = (clock_text(row.at, row.offset_minutes) for row in (entry, following))
-    return f"{words} at {at}, before the {before} {what}"
+    return f"at {at}, before the {before} {what}"
 
 
 def meant_words(row: Entry, meant: float | None) -> str:

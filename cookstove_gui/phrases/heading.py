@@ -27,11 +27,6 @@ def detail(standing: Standing, edge: Edge) -> str:
     return advice.detail(advise(standing), standing, edge)
 
 
-def question(standing: Standing, edge: Edge) -> str:
-    """About the latest reading if it looks like a slip; empty otherwise."""
-    return question_about(standing, max((row.number for row in standing.rows), default=0), edge)
-
-
 def question_about(standing: Standing, number: int, edge: Edge) -> str:
     """About the reading of that number if it looks like a slip; empty otherwise."""
     asked = next((row for row in standing.doubted if row.number == number), None)

@@ -34,6 +34,7 @@ _LONG_BEFORE_SESSION = timedelta(hours=12)
 _CLOCK_SLACK = timedelta(minutes=5)
 _LONGEST_OFFSET = 24 * 60  # min
 _LATELY = timedelta(minutes=45)
+MUCH_NEARER = 4.0  # times, by which the other unit must come nearer to what was expected to be asked about
 _UNIT_SLIP = 25.0  # K; a jump beyond this since lately, that the other unit would explain, is questioned
 
 
@@ -341,7 +342,7 @@ def _unit_doubt(entry: Entry, earlier: Sequence[Entry]) -> Doubt | None:
     before, typed = reading_kelvin(last), reading_kelvin(entry)
     other_unit = "C" if entry.unit == "F" else "F"
     meant = kelvin(parse_number(entry.value), other_unit)
-    if abs(typed - before) > _UNIT_SLIP and abs(meant - before) < abs(typed - before) / 4:
+    if abs(typed - before) > _UNIT_SLIP and abs(meant - before) < abs(typed - before) / MUCH_NEARER:
         return Doubt(
             field="unit",
             why="unit does not fit the last reading",

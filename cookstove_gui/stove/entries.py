@@ -117,6 +117,12 @@ def fraction_open(entry: Entry) -> float:
     return parse_number(entry.value, "fraction")
 
 
+def pans_standing(entries: Iterable[Entry]) -> set[str]:
+    """Names of the spots where a pan stands after entries in order of time."""
+    last = {row.spot: row.value for row in entries if row.kind is Kind.PAN}
+    return {spot for spot, value in last.items() if value == "on"}
+
+
 def door_is_open(entry: Entry) -> bool:
     """Whether an oven-door row says open."""
     return entry.value == "open"

@@ -5,7 +5,7 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 
-from cookstove_gui.phrases.entries import entry_words, meant_tip, meant_words, opening_words, saved_words
+from cookstove_gui.phrases.entries import entry_words, last_words, meant_tip, meant_words, opening_words, place_words
 from cookstove_gui.stove.entries import Entry, Kind
 from cookstove_gui.stove.stove import stove_with_default_spots, unchecked
 from cookstove_gui.units import kelvin
@@ -50,9 +50,15 @@ def test_a_back_dated_entry_says_where_it_went() -> None:
 
     first, wood, last = at(0, 1), at(20, 2, Kind.WOOD), at(30, 3)
     entry = at(10, 4)
-    assert saved_words(entry, (first, last, entry), STOVE) == "flue pipe 410 °F at 7:10, before the 7:30 reading"
-    assert saved_words(entry, (first, last, wood, entry), STOVE).endswith("at 7:10, before the 7:20 410 F")
-    assert saved_words(last, (first, wood, last), STOVE) == "flue pipe 410 °F"
+    assert place_words(entry, (first, last, entry), STOVE) == "at 7:10, before the 7:30 reading"
+    assert place_words(entry, (first, last, wood, entry), STOVE) == "at 7:10, before the 7:20 410 F"
+    assert place_words(last, (first, wood, last), STOVE) == ""
+
+
+def test_what_was_last_read_at_a_spot() -> None:
+    rows = (reading("353"), replace(reading("371"), number=2, at=NOW + timedelta(minutes=9)))
+    assert last_words("top_front_left", rows) == "371 at 7:09"
+    assert last_words("flue", rows) == ""
 
 
 def reading(value: str, unit: str = "F") -> Entry:

@@ -16,7 +16,7 @@ from cookstove_gui.phrases.advice import likely_words
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.entries import entry_words
 from cookstove_gui.phrases.figures import window_text
-from cookstove_gui.phrases.heading import detail, headline, question
+from cookstove_gui.phrases.heading import detail, headline, question_about
 from cookstove_gui.situation import Inputs, Standing
 from cookstove_gui.stove.entries import Kind, Session
 from cookstove_gui.stove.stove import SpotKind
@@ -62,7 +62,7 @@ def moment_of(where: str, asked: Inputs, standing: Standing, past: tuple[Session
     said = (
         Said(place="headline", text=headline(standing, edge)),
         Said(place="detail", text=detail(standing, edge)),
-        Said(place="question", text=question(standing, edge)),
+        Said(place="question", text=question_about(standing, standing.rows[-1].number if standing.rows else 0, edge)),
         *_plot_words(standing, edge),
         *(Said(place="caution", text=f"{one.title}: {one.text}") for one in standing.cautions),
         *_command_words(asked, standing, offset),

@@ -11,7 +11,11 @@ from cookstove_gui.stove.entries import Entry, Kind
 from cookstove_gui.units import MassUnit, TemperatureUnit, parse_temperature, tidy
 
 _MASS = re.compile(r"(\d*[.,]?\d+)\s*(kg|lb)?s?", re.IGNORECASE)
-_COUNTED = re.compile(r"(\d*[.,]?\d+\s*)?[^\W\d][^\d]*")  # `5 splits`, `half a split`, `an armful of birch`
+# `5 splits`, `half a split`, `an armful of birch`
+_COUNTED = re.compile(
+    r"(\d*[.,]?\d+)?[^\d]*(split|log|piece|stick|chunk|round|twig|brick|load|full|armful|handful|kindling|bark)[^\d]*",
+    re.IGNORECASE,
+)
 _AT_A_SPOT = (Kind.READING, Kind.PAN)
 
 

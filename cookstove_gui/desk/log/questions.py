@@ -7,7 +7,7 @@ from datetime import datetime
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.heading import question_about
 from cookstove_gui.situation import Standing
-from cookstove_gui.stove.checking import Doubt, doubt
+from cookstove_gui.stove.checking import MUCH_NEARER, Doubt, doubt
 from cookstove_gui.stove.entries import Entry, Kind, numbers_kept, reading_kelvin
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import kelvin, parse_number
@@ -32,7 +32,7 @@ class Questions:
     def of(
         self, stove: Stove, rows: tuple[Entry, ...], entries: Sequence[Entry], standing: Standing | None, edge: Edge
     ) -> tuple[Question, ...]:
-        """The open questions about a session, in the order in which its rows were entered."""
+        """The open questions about a session at the edge's now, in the order in which its rows were entered."""
         asked = (stove, rows, standing, edge.unit)
         if len(self._asked) != len(asked) or any(a is not b for a, b in zip(self._asked, asked, strict=True)):
             self._asked = asked
@@ -57,7 +57,7 @@ def _open(
         elif standing is not None and slip is not None:
             typed = reading_kelvin(row)
             meant = kelvin(parse_number(row.value), _other(row.unit)) + slip.typed - typed
-            fits = slip.expected_p10 <= meant <= slip.expected_p90
+            fits = abs(meant - slip.expected_p50) < abs(slip.typed - slip.expected_p50) / MUCH_NEARER
             sentence = question_about(standing, row.number, edge)
             yield Question(number=row.number, sentence=sentence, other_unit=_other(row.unit) if fits else "")
 

@@ -36,6 +36,12 @@ class NumberField(ModestField):
         )
         self.setMaxLength(60)
 
+    def type_digit(self, digit: str) -> None:
+        """Take a digit that was typed elsewhere on the page."""
+        self.setFocus(Qt.FocusReason.ShortcutFocusReason)
+        self.insert(digit)
+        self.textEdited.emit(self.text())
+
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Arrows walk; Escape clears; everything else is typing."""
         if event.key() in (Qt.Key.Key_Up, Qt.Key.Key_Down):

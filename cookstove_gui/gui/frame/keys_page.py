@@ -11,7 +11,7 @@ KEYS = (
         "Reading",
         (
             ("number, Enter", "record it at the lit-up spot"),
-            ("name, Enter", "light up that spot: “back right”"),
+            ("name, Enter", "light up that spot: “back right”, “br”"),
             ("name number, Enter", "both at once: “flue 410”"),
             ("↑ ↓", "previous spot, next spot"),
             ("196C  or  385F", "the other unit for one number"),
@@ -21,9 +21,9 @@ KEYS = (
     (
         "Fire",
         (
-            ("F5", "lit"),
-            ("F6  F7  F8", "wood, air, bypass: then a digit"),
-            ("F9  F10  F11", "oven door, pan, note"),
+            ("F5", "lit; again: lit anew, or out"),
+            ("F6  F7  F8", "wood, air, bypass: then a key"),
+            ("F9  F10  F11", "oven door and food, pan, note"),
             ("Ctrl+1 … Ctrl+6", "what if: leave it, or one step"),
             ("Ctrl+B", "the heat wanted: bread, 425-475, 425"),
         ),
@@ -31,11 +31,12 @@ KEYS = (
     (
         "Correcting",
         (
-            ("Ctrl+Z", "take back the last entry"),
-            ("Ctrl+Shift+Z", "put it back"),
-            ("Ctrl+T", "when: 7:05, or -10 for ten minutes ago"),
-            ("Ctrl+R", "the list: Enter corrects, Delete takes back"),
-            ("Ctrl+K  Ctrl+M", "keep or correct a questioned number"),
+            ("Ctrl+Z", "undo the latest thing done"),
+            ("Ctrl+Shift+Z", "do it again"),
+            ("Ctrl+T", "when: 7:05, or -10; it stays, Escape is now"),
+            ("Ctrl+R", "the entries: Enter corrects, Delete takes back"),
+            ("Ctrl+K  Ctrl+M", "keep or correct what is in question"),
+            ("Ctrl+O", "it was read in the other unit"),
             ("Escape", "leave everything as it is"),
         ),
     ),

@@ -1,46 +1,70 @@
-"""A small chooser in place, never a dialog: a question, a few answers with a digit key each, perhaps a field."""
+"""A small chooser in place, never a dialog: a question, a few answers with a key each, perhaps a field."""
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
 from cookstove_gui.gui.widgets.key import Key
 from cookstove_gui.gui.widgets.modest_field import ModestField
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import set_role
 
+_MOST_IN_ROW = 5
+_IN_LONG_ROWS = 3
+_LOW = 36  # of a key [px of the design]
+_LOW = 36  # of a key [px of the design]
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Answer:
-    """One answer: the digit that picks it, its word, and what it stands for."""
+    """One answer: the key that picks it, its word, and what it stands for."""
 
     key: str
     words: str
     value: str
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Choice:
+    """What is asked."""
+
+    question: str
+    answers: tuple[Answer, ...] = ()
+    more: Mapping[str, str] = field(default_factory=dict)  # keys that pick without a button, and their values
+    hint: str = ""  # in the field; empty where there is no field
+    unit: str = ""  # behind the field
+    field_name: str = ""  # for those who cannot see it
+    first: str = ""  # a caution that is shown with it
+
+
 class Chooser(QWidget):
-    """Digits pick, arrows move, letters and Tab go to the field, Escape leaves."""
+    """Keys pick, arrows move, letters and Tab go to the field, Escape leaves."""
 
     chosen = Signal(str)  # the value of an answer
     typed = Signal(str)  # what stands in the field
     left = Signal()
 
-    def __init__(self, parent: QWidget | None = None) -> None:
+    def __init__(self, beside: QWidget | None = None, parent: QWidget | None = None) -> None:
+        """`beside` stands beside the question."""
         super().__init__(parent)
         self.setObjectName("chooser")
-        self._answers: tuple[Answer, ...] = ()
+        self._choice = Choice(question="")
         self._buttons: list[QPushButton] = []
-        self._question = QLabel()
-        set_role(self._question, "heading")
-        self._question.setObjectName("chooser_question")
+        self._question = _label("chooser_question", "heading")
         self._field = ModestField()
         self._field.setObjectName("chooser_field")
-        self._field.returnPressed.connect(lambda: self.typed.emit(self._field.text()))
-        self._cancel = Key("Esc")
+        self._field.returnPressed.connect(self._take_field)
+        self._unit = _label("chooser_unit", "soft")
+        self._enter = Key("Enter", high=_LOW)
+        self._enter.setObjectName("chooser_enter")
+        self._enter.setAccessibleName("Enter what stands in the field")
+        self._enter.setToolTip("Enter what stands in the field (Enter)")
+        set_role(self._enter, "main")
+        self._enter.clicked.connect(self._take_field)
+        self._cancel = Key("Leave", "Esc", high=_LOW)
         self._cancel.setObjectName("chooser_cancel")
         self._cancel.setAccessibleName("Leave without entering anything")
         self._cancel.setToolTip("Leave without entering anything (Escape)")
@@ -48,68 +72,94 @@ class Chooser(QWidget):
         self._cancel.clicked.connect(self.left)
         top = QHBoxLayout()
         top.setSpacing(STEP)
-        top.addWidget(self._question)
-        top.addWidget(self._field, 1)
-        top.addStretch(0)
+        top.addWidget(self._question, 1)
+        if beside is not None:
+            top.addWidget(beside)
         top.addWidget(self._cancel)
-        self._row = QHBoxLayout()
-        self._row.setSpacing(STEP // 2)
-        self._first = QLabel()
-        self._first.setObjectName("chooser_first")
-        set_role(self._first, "caution")
-        self._first.setWordWrap(True)
+        self._grid = QGridLayout()
+        self._grid.setSpacing(0)
+        bottom = QHBoxLayout()
+        bottom.setSpacing(STEP)
+        bottom.addWidget(self._field, 1)
+        bottom.addWidget(self._unit)
+        bottom.addWidget(self._enter)
+        self._first = _label("chooser_first", "small_caution")
+        self._problem = _label("chooser_problem", "problem")
+        for sentence in (self._first, self._problem):
+            sentence.setWordWrap(True)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(STEP)
+        column.setSpacing(1)
         column.addLayout(top)
-        column.addLayout(self._row)
+        column.addLayout(self._grid)
+        column.addLayout(bottom)
+        column.addWidget(self._problem)
         column.addWidget(self._first)
         column.addStretch(1)
 
-    def ask(self, question: str, answers: Sequence[Answer], field_hint: str = "", first: str = "") -> None:
-        """Put a question; the first answer, or the field if there are none, has the keyboard.
-
-        `first` is a caution that is shown with it.
-        """
-        self._first.setText(first)
-        self._first.setVisible(bool(first))
-        self._answers = tuple(answers)
-        self._question.setText(question)
-        for old in self._buttons:
-            self._row.removeWidget(old)
-            old.hide()
-            old.deleteLater()
-        self._buttons = []
-        for answer in self._answers:
-            button = Key(answer.words, answer.key)
-            button.setObjectName(f"choice_{answer.key}")
-            button.setAccessibleName(f"{question}: {answer.words}")
-            button.setToolTip(f"{answer.words} (key {answer.key})")
-            button.clicked.connect(lambda _checked=False, value=answer.value: self.chosen.emit(value))
-            button.setAutoDefault(False)
-            self._row.addWidget(button, 1)
-            button.show()  # so that it can take the keyboard at once, also where a question follows on another
-            self._buttons.append(button)
+    def ask(self, choice: Choice) -> None:
+        """Put a question."""
+        self._choice = choice
+        self._question.setText(choice.question)
+        self._show_answers()
         self._field.clear()
-        self._field.setPlaceholderText(field_hint)
-        self._field.setAccessibleName(field_hint or question)
-        self._field.setVisible(bool(field_hint))
+        self._field.setPlaceholderText(choice.hint)
+        self._field.setAccessibleName(choice.field_name or choice.question)
+        self._unit.setText(choice.unit)
+        for part in (self._field, self._unit, self._enter):
+            part.setVisible(bool(choice.hint))
+        self._first.setText(choice.first)
+        self.refuse("")
+
+    def refuse(self, sentence: str) -> None:
+        """Say why an answer was not taken; it stands in the place of the caution."""
+        self._problem.setText(sentence)
+        self._problem.setVisible(bool(sentence))
+        self._first.setVisible(bool(self._choice.first) and not sentence)
 
     def take_focus(self) -> None:
-        """Give the keyboard to the first answer."""
+        """Give the keyboard to the first answer, or to the field where there are none."""
         (self._buttons[0] if self._buttons else self._field).setFocus(Qt.FocusReason.ShortcutFocusReason)
 
+    def pick(self, key: str) -> bool:
+        """Choose by a key; whether it stands for an answer."""
+        value = next((answer.value for answer in self._choice.answers if answer.key.lower() == key.lower()), None)
+        value = self._choice.more.get(key, value)
+        if value is not None:
+            self.chosen.emit(value)
+        return value is not None
+
+    def _show_answers(self) -> None:
+        for old in self._buttons:
+            self._grid.removeWidget(old)
+            old.hide()
+            old.deleteLater()
+        answers = self._choice.answers
+        columns = len(answers) if len(answers) <= _MOST_IN_ROW else _IN_LONG_ROWS
+        self._buttons = []
+        for place, answer in enumerate(answers):
+            button = Key(answer.words, answer.key, high=_LOW)
+            button.setObjectName(f"choice_{answer.key}")
+            button.setAccessibleName(f"{self._choice.question}: {answer.words}")
+            button.setToolTip(f"{answer.words} (key {answer.key})")
+            button.clicked.connect(lambda _checked=False, value=answer.value: self.chosen.emit(value))
+            self._grid.addWidget(button, place // columns, place % columns)
+            button.show()  # so that it can take the keyboard at once, also where a question follows on another
+            self._buttons.append(button)
+
+    def _take_field(self) -> None:
+        self.typed.emit(self._field.text())
+
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Digits, arrows, Enter and Escape."""
-        picked = next((answer for answer in self._answers if answer.key == event.text()), None)
+        """Keys of answers, arrows, Enter and Escape."""
         steps = {Qt.Key.Key_Right: 1, Qt.Key.Key_Down: 1, Qt.Key.Key_Left: -1, Qt.Key.Key_Up: -1}
         focused = self.focusWidget()
         if event.key() == Qt.Key.Key_Escape:
             self.left.emit()
         elif focused is self._field:
             super().keyPressEvent(event)
-        elif picked is not None:
-            self.chosen.emit(picked.value)
+        elif event.text() and self.pick(event.text()):
+            pass
         elif event.key() in steps and isinstance(focused, QPushButton) and focused in self._buttons:
             at = self._buttons.index(focused) + steps[Qt.Key(event.key())]
             self._buttons[at % len(self._buttons)].setFocus(Qt.FocusReason.TabFocusReason)
@@ -120,3 +170,10 @@ class Chooser(QWidget):
             self._field.setText(event.text())
         else:
             super().keyPressEvent(event)
+
+
+def _label(name: str, role: str) -> QLabel:
+    made = QLabel()
+    made.setObjectName(name)
+    set_role(made, role)
+    return made

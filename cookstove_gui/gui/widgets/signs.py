@@ -1,4 +1,4 @@
-"""Signs that stand beside their words, drawn and not typed: the caution's triangle, the diamond of what to read."""
+"""Signs that stand beside their words, drawn and not typed: the caution's triangle, the diamond of what to read, a pin."""
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen, QPolygonF
@@ -40,6 +40,15 @@ def paint_diamond(painter: QPainter, box: QRectF, edge: QColor, fill: QColor) ->
             ]
         )
     )
+
+
+def paint_pin(painter: QPainter, box: QRectF, colour: QColor) -> None:
+    """A pin, for what stays until it is changed."""
+    painter.setPen(QPen(colour, box.width() / 8, Qt.PenStyle.SolidLine, Qt.PenCapStyle.RoundCap))
+    painter.setBrush(colour)
+    middle = box.center().x()
+    painter.drawEllipse(QPointF(middle, box.top() + 0.3 * box.height()), 0.22 * box.width(), 0.22 * box.height())
+    painter.drawLine(QPointF(middle, box.top() + 0.5 * box.height()), QPointF(middle, box.bottom()))
 
 
 class Sign(QWidget):

@@ -148,6 +148,7 @@ def palette(theme: Theme) -> QPalette:
         QPalette.ColorRole.Button: theme.plate,
         QPalette.ColorRole.ButtonText: theme.ink,
         QPalette.ColorRole.Mid: theme.line,
+        QPalette.ColorRole.BrightText: theme.ember,
         QPalette.ColorRole.ToolTipBase: theme.raised,
         QPalette.ColorRole.ToolTipText: theme.ink,
         QPalette.ColorRole.PlaceholderText: theme.soft,
@@ -177,7 +178,8 @@ def style_sheet(theme: Theme) -> str:
     QLabel[role="soft"] {{ color: {t.soft}; }}
     QLabel[role="good"] {{ color: {t.verdigris}; }}
     QLabel[role="problem"] {{ color: {t.ember}; }}
-    *[role="caution"] {{ color: {t.ember}; }}
+    *[role="caution"], QLabel[role="small_caution"], QLabel[role="doubted"] {{ color: {t.ember}; }}
+    QLabel[role="place"] {{ color: {t.soft}; }}
     QMenu {{ background: {t.raised}; color: {t.ink}; border: 1px solid {t.line}; padding: 4px; }}
     QMenu::item {{ padding: 8px 24px; }}
     QMenu::item:selected {{ background: {t.plate}; }}

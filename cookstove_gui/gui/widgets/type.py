@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QWidget
 from cookstove_gui.gui.widgets.steps import px
 
 BODY = 20  # names, tasks, keys [px of the design]
+PLACE = 18  # places, times, captions of the plot
 SMALL = 16  # ages, numbers of an axis
 NUMBER = 30  # the oven now
 
@@ -26,7 +27,11 @@ ROLES = {
     "good": (BODY, 600),
     "problem": (BODY, 600),
     "caution": (BODY, 600),
+    "place": (PLACE, 400),
+    "said": (PLACE, 400),
+    "doubted": (PLACE, 600),
     "small": (SMALL, 400),
+    "small_caution": (SMALL, 400),
     "key": (14, 400),
     "huge": (112, 700),
     "large": (54, 600),

@@ -19,7 +19,7 @@ from cookstove_gui.gui.drawn_stove.stove_drawing import StoveDrawing
 from cookstove_gui.gui.frame.caution_strip import CautionStrip
 from cookstove_gui.gui.my_stove.page import MyStovePage
 from cookstove_gui.gui.widgets.look import Look
-from cookstove_gui.phrases.heading import question
+from cookstove_gui.phrases.heading import question_about
 from cookstove_gui.physics.infrared import shown_temperature
 from cookstove_gui.stove.stove import unchecked
 from cookstove_gui.units import degrees, kelvin
@@ -46,10 +46,11 @@ def test_the_list_shows_what_was_typed_and_what_it_means(desk: Desk, link: DeskL
     typed = f"{shown_for(400.0):.0f}"
     desk.read(typed, spot="top_front_left")
     desk.read("380", spot="oven_centre")
-    qtbot.waitUntil(lambda: rows.count() == 2)
+    holder.show()
+    rows.open()
     newest, first = lines(holder, "recent_rows")
-    assert newest.endswith("oven centre 380 °F")
-    assert first.endswith(f"  front left typed {typed}, meant 400")
+    assert newest == "oven centre 380 °F"
+    assert first == f"front left typed {typed}, meant 400"
     assert "set to 0.70, stove paint is about 0.94" in control(holder, "recent_rows", QListWidget).item(1).toolTip()
 
 
@@ -104,4 +105,5 @@ def test_the_question_about_a_slip_tells_the_number_that_was_typed(fired_desk: D
     standing = work_out(fired_desk.inputs(), Memory())
     meant = meant_kelvin(fired_desk.stove, fired_desk.entries[-1])
     assert meant is not None
-    assert f"900 typed, meant {degrees(meant, 'F'):.0f}, where about" in question(standing, fired_desk.edge)
+    asked = question_about(standing, fired_desk.entries[-1].number, fired_desk.edge)
+    assert f"900 typed, meant {degrees(meant, 'F'):.0f}, where about" in asked
