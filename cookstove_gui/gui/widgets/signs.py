@@ -1,4 +1,4 @@
-"""Signs that stand beside their words, drawn and not typed: the caution's triangle, the diamond of what to read, a pin."""
+"""Signs that stand beside their words, drawn and not typed: the caution's triangle, what to read, a pin."""
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen, QPolygonF
