@@ -79,6 +79,7 @@ class EntryBlock(QWidget):
     def show_chooser(self, wanted: bool) -> None:
         """A choice in the place of the block, or the block."""
         self._stack.setCurrentIndex(1 if wanted else 0)
+        self._set_height()
         if wanted:
             self.rows.hide()
             self.chooser.take_focus()
@@ -108,8 +109,15 @@ class EntryBlock(QWidget):
         if event.type() == QEvent.Type.StyleChange:
             self._size()
 
+    def _set_height(self) -> None:
+        """That of the design; a choice whose caution needs another line takes it."""
+        needed = 0
+        if self._stack.currentIndex() and (layout := self.chooser.layout()) is not None:
+            needed = layout.totalHeightForWidth(self.width())
+        self.setFixedHeight(max(px(HIGH), needed))
+
     def _size(self) -> None:
-        self.setFixedHeight(px(HIGH))
+        self._set_height()
         self.number.setFixedHeight(px(_FIELD_HIGH))
         self.enter.setMinimumWidth(px(_ENTER_WIDE) + 2 * RING)
         for field in (self.when, self.chooser_when):
