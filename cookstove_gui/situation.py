@@ -20,7 +20,9 @@ from cookstove_gui.forecast import (
     Belief,
     Character,
     Tracker,
+    carried_heat,
     doubted_readings,
+    is_warm,
     next_reading,
     outlook_of,
     project,
@@ -44,6 +46,7 @@ from cookstove_gui.forecast.answers import (
     Zone,
 )
 from cookstove_gui.forecast.model.heat import USUAL_INLET
+from cookstove_gui.stove.carried import CarriedHeat
 from cookstove_gui.stove.entries import USUAL_SPLIT, Entry, HeatBand, Kind, Session, fold, fraction_open, numbers_kept
 from cookstove_gui.stove.stove import Stove
 
@@ -242,6 +245,13 @@ def work_out(inputs: Inputs, memory: Memory | None = None) -> Standing:
         best_step=_best_step(belief, band, found.rows, ahead) if may_act else None,
         alternative=None if inputs.action == LEAVE else _alternative(belief, band, inputs.action, inputs.ahead),
     )
+
+
+def left_warm(inputs: Inputs) -> CarriedHeat | None:
+    """What a stove still holds at the moment asked about, after the rows of its last session; none if it is cold."""
+    told = meant_rows(inputs.stove, inputs.rows)
+    carried = carried_heat(Tracker(inputs.stove, inputs.character).follow(told, inputs.now))
+    return carried if is_warm(carried) else None
 
 
 def at_moment(inputs: Inputs, now: datetime) -> Inputs:

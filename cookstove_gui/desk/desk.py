@@ -19,6 +19,7 @@ from cookstove_gui.desk.log.questions import Question, Questions
 from cookstove_gui.desk.log.walk import LitSpot, Walk
 from cookstove_gui.desk.settings import Settings
 from cookstove_gui.desk.shown import Shown
+from cookstove_gui.desk.warm_start import WarmStart, carried_on_row, carried_row, warm_start
 from cookstove_gui.forecast.answers import Action
 from cookstove_gui.logbook.logbook import Logbook, SessionSummary
 from cookstove_gui.phrases.edge import Edge
@@ -55,6 +56,7 @@ class Desk:
         self._past = KeptStudies(logbook)
         self._shown = Shown()
         self._questions = Questions()
+        self._warm: WarmStart | None = None
 
     # --- telling -----------------------------------------------------------------------------------------------
 
@@ -173,12 +175,56 @@ class Desk:
         return self._table.offset_minutes
 
     def start_session(self, title: str = "") -> None:
-        """Begin a new session."""
+        """Begin a new session, as if the stove were cold."""
+        self._warm = None
         self._table.start_session(title)
         self._begin_again(Changed(session=True, log=True, walk=True))
 
+    def ask_new_session(self) -> None:
+        """Begin a new session; on a stove still warm from the last one the cook is asked first, in `warm_start`."""
+        self._warm = self._still_warm()
+        if self._warm is None:
+            self.start_session()
+        else:
+            self.announce(Changed(session=True))
+
+    @property
+    def warm_start(self) -> WarmStart | None:
+        """What the cook is asked before a new session begins; none where nothing is asked."""
+        return self._warm
+
+    def leave_warm_start(self) -> None:
+        """Begin no new session."""
+        self._warm = None
+        self.announce(Changed(session=True))
+
+    def start_warm(self) -> None:
+        """Begin a new session with the heat that is left of the last one."""
+        found = self._warm or self._still_warm()
+        self.start_session()
+        if found is not None:
+            now = self.clock()
+            self._table.append([carried_row(found, now, local_offset_minutes(now), self.unit)])
+            self.announce(Changed(log=True))
+
+    def carry_on(self) -> None:
+        """Go on with the last session instead of a new one."""
+        found, self._warm = self._warm, None
+        if found is None:
+            return
+        self.open_session(found.session.number)
+        if not self.is_live:
+            now = self.clock()
+            self._table.append([carried_on_row(now, local_offset_minutes(now))])
+            self.announce(Changed(session=True, log=True))
+
+    def _still_warm(self) -> WarmStart | None:
+        latest = self._table.latest
+        return warm_start(latest, self.inputs_about(self.stove, latest, self.clock()))
+
     def open_session(self, number: int) -> None:
         """Put a session of the logbook on the table."""
+        self._warm = None
         self._table.open_session(number)
         self._begin_again(Changed(stove=True, session=True, log=True, walk=True))
 
@@ -353,9 +399,9 @@ class Desk:
         self.announce(changed)
 
     def _record(self, row: Entry) -> Receipt:
-        """Keep what was entered, in a new session if none is being written."""
+        """Keep what was entered, in a new session if none is being written; it begins as warm as the stove still is."""
         if not self.is_live or self.session is None:
-            self.start_session()
+            self.start_warm()
         return self._table.record(row)
 
     def _told(self, receipt: Receipt) -> Receipt:

@@ -10,6 +10,7 @@ from cookstove_gui.forecast.learning.learn import Lessons, learn, lessons
 from cookstove_gui.forecast.learning.track_record import track_record, verdict
 from cookstove_gui.forecast.model.character import Character
 from cookstove_gui.forecast.tracking.belief import Belief, doubted_readings, trace, trace_as_believed
+from cookstove_gui.forecast.tracking.carried import carried_heat, is_warm
 from cookstove_gui.forecast.tracking.tracker import Tracker, track
 
 __all__ = [
@@ -17,7 +18,9 @@ __all__ = [
     "Character",
     "Lessons",
     "Tracker",
+    "carried_heat",
     "doubted_readings",
+    "is_warm",
     "learn",
     "lessons",
     "next_reading",

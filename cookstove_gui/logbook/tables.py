@@ -85,7 +85,7 @@ def _row(stove: Stove, session: Session, entry: Entry) -> tuple[object, ...]:
 def _numbers(entry: Entry) -> tuple[float | None, float | None, str]:
     """The number typed, the same in SI, and its SI unit."""
     match entry.kind:
-        case Kind.READING | Kind.PROBE:
+        case Kind.READING | Kind.PROBE | Kind.CARRIED:
             return parse_number(entry.value), reading_kelvin(entry), "K"
         case Kind.WOOD | Kind.OVEN_IN if entry.value:
             return parse_number(entry.value), stated_mass(entry), "kg"

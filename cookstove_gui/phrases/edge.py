@@ -10,7 +10,7 @@ from datetime import date, datetime, timedelta, timezone
 from cookstove_gui.forecast.answers import Quantiles
 from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.stove.stove import Stove
-from cookstove_gui.units import KILOGRAMS_PER_POUND, clock_text, degrees, local_offset_minutes, tidy
+from cookstove_gui.units import KILOGRAMS_PER_POUND, clock_text, degrees, degrees_difference, local_offset_minutes, tidy
 
 # Not strftime's names: Qt sets the system's locale, and all sentences are in one language.
 _DAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
@@ -39,6 +39,10 @@ class Edge:
     def heat(self, kelvin: float) -> str:
         """A temperature in whole degrees with its unit."""
         return f"{whole(degrees(kelvin, self.unit))} °{self.unit}"
+
+    def spread(self, kelvin: float) -> str:
+        """A difference of temperature in whole degrees with its unit."""
+        return f"{whole(degrees_difference(kelvin, self.unit))} °{self.unit}"
 
     def range(self, low: float, high: float) -> str:
         """Two temperatures in whole degrees with one unit; one where they round to the same."""

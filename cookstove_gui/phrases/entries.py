@@ -25,6 +25,8 @@ def entry_words(entry: Entry, stove: Stove) -> str:
     match entry.kind:
         case Kind.READING:
             return f"{spot_label(stove, entry.spot)} {entry.value} °{entry.unit}"
+        case Kind.CARRIED:
+            return f"still warm, cooktop {entry.value} °{entry.unit}"
         case Kind.LIT:
             return "lit"
         case Kind.OUT:

@@ -77,6 +77,7 @@ def reached(rows: Sequence[Entry], unit: str) -> str:
 def event_words(row: Entry, stove: Stove) -> str:
     """What was done, without its remark."""
     shown = {
+        Kind.CARRIED: f"still warm, cooktop about {row.value} °{row.unit}",
         Kind.LIT: "fire lit",
         Kind.OUT: "fire out",
         Kind.WOOD: f"wood {row.value} {row.unit}".strip(),

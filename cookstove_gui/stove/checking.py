@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from cookstove_gui.errors import InputProblem
+from cookstove_gui.stove.carried import carried_of
 from cookstove_gui.stove.entries import Entry, Kind, reading_kelvin, stated_mass
 from cookstove_gui.stove.stove import SpotKind, Stove
 from cookstove_gui.units import clock_text, degrees, kelvin, parse_number, tidy
@@ -107,6 +108,9 @@ def checked(entry: Entry) -> Entry:
             unit = _check_mass(value, unit, "food")
         case Kind.PROBE:
             unit = _check_heat(value, unit, "A probe")
+        case Kind.CARRIED:
+            unit = _check_heat(value, unit, "A carried heat")
+            _check_carried(replace(entry, value=value, unit=unit))
         case Kind.DUE:
             _check_due(value)
             unit = "min"
@@ -217,6 +221,13 @@ def _check_heat(value: str, unit: str, what: str) -> str:
             "value", "hotter than fire", f"{value} °{tidied} is hotter than any wood fire; correct the number."
         )
     return tidied
+
+
+def _check_carried(entry: Entry) -> None:
+    try:
+        carried_of(entry)
+    except InputProblem as problem:
+        raise FieldProblem("note", "unknown part", problem.sentence) from None
 
 
 def _check_due(value: str) -> None:

@@ -14,6 +14,7 @@ class Kind(StrEnum):
     """What an entry says: somebody read, did or noted something."""
 
     READING = "reading"
+    CARRIED = "carried"
     LIT = "lit"
     OUT = "out"
     WOOD = "wood"

@@ -31,6 +31,7 @@ _contents = st.one_of(
     st.fixed_dictionaries({"kind": st.sampled_from([Kind.AIR, Kind.BYPASS]), "value": fractions}),
     st.fixed_dictionaries({"kind": st.just(Kind.OVEN_DOOR), "value": st.sampled_from(["open", "closed"])}),
     st.fixed_dictionaries({"kind": st.just(Kind.PAN), "spot": spots, "value": st.sampled_from(["on", "off"])}),
+    st.fixed_dictionaries({"kind": st.just(Kind.CARRIED), "value": numbers, "unit": st.sampled_from("FC")}),
     st.fixed_dictionaries({"kind": st.sampled_from([Kind.TURNED, Kind.OVEN_OUT])}),
     st.fixed_dictionaries({"kind": st.just(Kind.PROBE), "value": numbers, "unit": st.sampled_from("FC")}),
     st.fixed_dictionaries(
@@ -53,6 +54,8 @@ def logs(draw: st.DrawFn, max_size: int = 12) -> tuple[Entry, ...]:
                 "value": str(draw(st.integers(min_value=1, max_value=number - 1))),
             }
         note = draw(texts)
+        if content["kind"] is Kind.CARRIED:
+            note = "±18.2; oven 236 ±22; coals 0.42 ±0.3"
         if content["kind"] is Kind.OVEN_IN and not note.strip():
             note = "loaf of bread"  # what goes in has a name
         entries.append(Entry(number=number, at=at, offset_minutes=draw(offsets), note=note, **content))

@@ -54,7 +54,7 @@ def typed_wood(text: str, mass_unit: MassUnit) -> tuple[str, str, str]:
 
 def _retyped(old: Entry, typed: str, mass_unit: MassUnit) -> Entry:
     match old.kind:
-        case Kind.READING | Kind.PROBE:
+        case Kind.READING | Kind.PROBE | Kind.CARRIED:
             value, unit = parse_temperature(typed, cast(TemperatureUnit, old.unit))
             return replace(old, value=tidy(value, 2), unit=unit)
         case Kind.WOOD:

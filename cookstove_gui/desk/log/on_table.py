@@ -14,11 +14,12 @@ from cookstove_gui.stove.stove import Stove, stove_with_default_spots, with_spot
 from cookstove_gui.units import local_offset_minutes, parse_wall_clock
 
 LIVE_FOR = timedelta(hours=6)  # after that long without an entry the next one begins a new session
+_OPEN, _OLD = "session on the table", " old"  # setting, and its mark on a session that was over when it was opened
 _FIRST_STOVE = "My stove"
 
 
 class OnTable:
-    """One stove with at most one of its sessions; the latest is taken up if it is still warm."""
+    """One stove with at most one of its sessions: what was open when the program ended, or the latest if still warm."""
 
     def __init__(self, logbook: Logbook, clock: Callable[[], datetime]) -> None:
         self._logbook = logbook
@@ -29,7 +30,7 @@ class OnTable:
         wanted = logbook.setting("stove")
         self.stove: Stove = logbook.stove(wanted if wanted in names else names[0])
         self._log: OpenLog | None = None
-        self._take_up_latest_session()
+        self._take_up_open_session()
 
     @property
     def session(self) -> Session | None:
@@ -80,7 +81,16 @@ class OnTable:
         """Begin a new session, named for the day if it has no title."""
         day = self._clock().astimezone()
         title = title or f"{day:%A} {day.day} {day:%B %Y}"
-        self._log = OpenLog(self._logbook, self._logbook.start_session(self.stove.name, title))
+        self._put(self._logbook.start_session(self.stove.name, title))
+
+    @property
+    def latest(self) -> Session | None:
+        """The stove's latest session that holds anything; the one on the table if that does."""
+        if self._log is not None and self.is_live and self.rows:
+            return self._log.session
+        rows = (one for one in self._logbook.sessions(self.stove.name) if one.last_at is not None)
+        found = max(rows, key=lambda one: one.last_at or one.number, default=None)
+        return None if found is None else self._logbook.session(found.number)
 
     def open_session(self, number: int) -> None:
         """Put a session of the logbook on the table, of whatever stove."""
@@ -165,6 +175,19 @@ class OnTable:
     def _put(self, session: Session) -> None:
         self._log = OpenLog(self._logbook, session)
         self._know_spots(session.entries)
+        self._logbook.set_setting(_OPEN, f"{session.number}{'' if self.is_live else _OLD}")
+
+    def _take_up_open_session(self) -> None:
+        """Open what was open when the program ended, unless it was being written then and has gone cold since."""
+        number, _, how = self._logbook.setting(_OPEN).partition(" ")
+        known = {one.number: one for one in self._logbook.sessions(self.stove.name)}
+        found = known.get(int(number)) if number.isdecimal() else None
+        if found is not None:
+            is_live = found.last_at is None or self._clock() - found.last_at <= LIVE_FOR
+            if is_live or how == _OLD.strip():
+                self._put(self._logbook.session(found.number))
+                return
+        self._take_up_latest_session()
 
     def _take_up_latest_session(self) -> None:
         latest = max(self._logbook.sessions(self.stove.name), key=lambda row: row.number, default=None)

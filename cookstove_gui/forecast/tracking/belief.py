@@ -30,6 +30,7 @@ class Draws(IntEnum):
     TENDING = 1_000_001  # of the futures: what the cook does
     SHARES = 1_000_002  # the spots' own shares
     WALLS = 1_000_009  # what stands beside the stove
+    CARRIED = 1_000_010  # the heat a session begins with
     LIT = 2_000_000
     WOOD = 3_000_000
     READING = 4_000_000

@@ -15,6 +15,7 @@ from cookstove_gui.forecast.model import heat
 from cookstove_gui.forecast.model.character import Character
 from cookstove_gui.forecast.model.ensemble import (
     FIRING,
+    Ensemble,
     relax_spots,
     start,
 )
@@ -23,8 +24,10 @@ from cookstove_gui.forecast.model.spots import passing_covariance
 from cookstove_gui.forecast.model.walls import apart
 from cookstove_gui.forecast.tracking import unlogged
 from cookstove_gui.forecast.tracking.belief import Belief, Draws
+from cookstove_gui.forecast.tracking.carried import burns, lit_ago, set_carried
 from cookstove_gui.forecast.tracking.course import Course, take
 from cookstove_gui.forecast.tracking.lookback import TracePoint, trace_point
+from cookstove_gui.stove.carried import carried_of
 from cookstove_gui.stove.entries import (
     Entry,
     Kind,
@@ -41,6 +44,7 @@ _SETTINGS = (Kind.LIT, Kind.AIR, Kind.BYPASS, Kind.OVEN_DOOR)
 DENSE_CHECKPOINTS = 24  # rows; the latest checkpoints are all kept
 SPARSE_CHECKPOINTS = 8  # rows; of older ones, one in so many is kept
 EARLY_MINUTES = 2.0  # min from the first row in which a lit row says that the stove was cold
+CARRIED_MINUTES = 30.0  # min from the first row in which a carried row says how warm the stove was
 WARM_IF_LIT, WARM_IF_NOT = 0.1, 0.5  # chance that the stove is warm or burning when the log begins
 OVEN_SPOT = "oven_centre"  # added to a stove whose owner named no spot of its oven
 
@@ -118,6 +122,8 @@ class Tracker:
                 break
             same += 1
         usable = [count for count in self._checkpoints if count <= same]
+        if _carried_row(standing) != _carried_row(self._entries):
+            usable = []
         begin = max(usable, default=0)
         self._checkpoints = {count: self._checkpoints[count] for count in usable}
         del self._points[begin:], self._settled[begin:]
@@ -143,15 +149,28 @@ class Tracker:
         return np.random.Generator(np.random.Philox(key=[self._seed, purpose]))
 
     def _begin(self, standing: tuple[Entry, ...], now: datetime) -> Course:
-        """The start: a stove lit first was cold, one read or fed first may be burning."""
+        """The start: as warm as it was carried; else one lit first was cold, one read or fed first may be burning."""
+        row = _carried_row(standing)
+        if row is not None:
+            carried = carried_of(row)
+            ensemble = start(self._stove, self._character, self._random(Draws.START), 0.0)
+            set_carried(ensemble, carried, self._random(Draws.CARRIED))
+            course = self._course(standing[0].at, ensemble, is_lit=burns(carried))
+            course.began -= lit_ago(carried)
+            course.loads = 1  # the first load after the kindling, which comes sooner, is behind it
+            return course
         early = [row for row in standing if row.at - standing[0].at <= timedelta(minutes=EARLY_MINUTES)]
         lit = any(row.kind is Kind.LIT for row in early)
         chance_warm = 0.0 if not standing else WARM_IF_LIT if lit else WARM_IF_NOT
+        ensemble = start(self._stove, self._character, self._random(Draws.START), chance_warm)
+        return self._course(standing[0].at if standing else now, ensemble, is_lit=bool(standing) and not lit)
+
+    def _course(self, at: datetime, ensemble: Ensemble, *, is_lit: bool) -> Course:
         return Course(
-            at=standing[0].at if standing else now,
-            began=standing[0].at if standing else now,
-            ensemble=start(self._stove, self._character, self._random(Draws.START), chance_warm),
-            controls=Controls(lit=bool(standing) and not lit),
+            at=at,
+            began=at,
+            ensemble=ensemble,
+            controls=Controls(lit=is_lit),
             habits=self._character.habits,
             spot_width=self._character.spot_width,
         )
@@ -182,6 +201,12 @@ class Tracker:
 def track(stove: Stove, entries: Sequence[Entry], now: datetime, character: Character | None = None) -> Belief:
     """The belief about a stove at `now` from its session's raw log."""
     return Tracker(stove, character).follow(entries, now)
+
+
+def _carried_row(standing: Sequence[Entry]) -> Entry | None:
+    """The row that says how warm the stove was when the session began."""
+    soon = (row for row in standing if row.at - standing[0].at <= timedelta(minutes=CARRIED_MINUTES))
+    return next((row for row in soon if row.kind is Kind.CARRIED), None)
 
 
 def rows_in_force(entries: Sequence[Entry], now: datetime) -> tuple[Entry, ...]:

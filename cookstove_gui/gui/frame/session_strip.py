@@ -1,5 +1,8 @@
-"""Warns that the open session is an old one, so that nobody takes its heat for the stove's heat now."""
+"""Warns that the open session is an old one, and asks about a new one that would begin on a stove still warm."""
 
+from dataclasses import replace
+
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QWidget
 
 from cookstove_gui.desk import Changed
@@ -7,10 +10,11 @@ from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.key import Key
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import set_role
+from cookstove_gui.phrases.warm_start import still_warm_words
 
 
 class SessionStrip(QFrame):
-    """Shown only while an old session is open; a button starts a new one."""
+    """Shown while an old session is open, with a key for a new one, and while a new one is asked about."""
 
     def __init__(self, link: DeskLink, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -20,17 +24,23 @@ class SessionStrip(QFrame):
         self._words = QLabel()
         self._words.setObjectName("session_words")
         self._words.setWordWrap(True)
-        begin = Key("New session")
-        begin.setObjectName("new_session")
-        begin.setAccessibleName("Close the old session and start a new one")
-        begin.setToolTip(begin.accessibleName())
-        begin.setAutoDefault(False)
-        begin.clicked.connect(lambda: self._desk.start_session())
+        self._begin = self._key("New session", "new_session", "Close the old session and start a new one")
+        self._begin.clicked.connect(self._desk.ask_new_session)
+        self._answers = (
+            self._key("Carry it on", "warm_carry_on", "Go on with that session"),
+            self._key("New, still warm", "warm_new", "Start a new session from the heat that is left"),
+            self._key("It was cold", "warm_cold", "Start a new session on a cold stove"),
+            self._key("Leave it", "warm_leave", "Start no new session"),
+        )
+        acts = (self._desk.carry_on, self._desk.start_warm, self._desk.start_session, self._desk.leave_warm_start)
+        for key, act in zip(self._answers, acts, strict=True):
+            key.clicked.connect(lambda _checked=False, act=act: act())
         row = QHBoxLayout(self)
         row.setContentsMargins(2 * STEP, STEP // 2, 2 * STEP, STEP // 2)
-        row.setSpacing(2 * STEP)
+        row.setSpacing(STEP)
         row.addWidget(self._words, 1)
-        row.addWidget(begin)
+        for key in (self._begin, *self._answers):
+            row.addWidget(key)
         link.changed.connect(self._show)
         link.time_passed.connect(self._show_session)
         self._show_session()
@@ -40,10 +50,28 @@ class SessionStrip(QFrame):
             self._show_session()
 
     def _show_session(self) -> None:
-        """Show it for an old session, hide it for a live one."""
-        session = self._desk.session
-        self.setVisible(session is not None and not self._desk.is_live)
-        if session is not None:
+        """Show it for an old session and while something is asked, hide it for a live one."""
+        session, warm = self._desk.session, self._desk.warm_start
+        was_asking = self._answers[0].isVisibleTo(self)
+        self._begin.setVisible(warm is None)
+        for key in self._answers:
+            key.setVisible(warm is not None)
+        self.setVisible(warm is not None or (session is not None and not self._desk.is_live))
+        if warm is not None:
+            edge = replace(self._desk.edge, now=self._desk.clock())
+            self._words.setText(still_warm_words(warm.session.title, warm.last_at, warm.heat, edge))
+            if not was_asking:
+                self._answers[0].setFocus(Qt.FocusReason.OtherFocusReason)
+        elif session is not None:
             self._words.setText(
                 f"This is an old session, “{session.title}”, as it ended. The next number you type starts a new one."
             )
+
+    @staticmethod
+    def _key(text: str, name: str, tip: str) -> Key:
+        made = Key(text)
+        made.setObjectName(name)
+        made.setAccessibleName(tip)
+        made.setToolTip(tip)
+        made.setAutoDefault(True)
+        return made

@@ -169,7 +169,10 @@ class SessionsPart(QWidget):
         if latest is not None and latest.entry_count == 0:
             self._desk.open_session(latest.number)
         else:
-            self._desk.start_session()
+            self._desk.ask_new_session()
+        if self._desk.warm_start is not None:
+            self._say(told="The stove is still warm: say above how the new session begins.")
+            return
         self._find.clear()
         self.show_sessions()
         self._list.choose(str(self._desk.session.number) if self._desk.session else "")

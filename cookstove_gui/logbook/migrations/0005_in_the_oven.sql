@@ -1,2 +1,3 @@
--- From here on the log may hold what went into the oven (kinds oven_in, probe, turned, due, oven_out). The tables stay as
--- they are; the number alone keeps a program that does not know these kinds from opening such a logbook.
+-- From here on the log may hold what went into the oven (kinds oven_in, probe, turned, due, oven_out) and the
+-- heat that a session begins with (carried).
+-- The tables stay as they are; the number alone keeps a program that does not know these kinds from opening such a logbook.

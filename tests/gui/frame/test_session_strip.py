@@ -42,3 +42,33 @@ def test_a_new_session_begins_at_the_press(
     click(strip, "new_session")
     qtbot.waitUntil(strip.isHidden)
     assert fired_desk.session.number != number
+
+
+def test_on_a_warm_stove_the_cook_says_how_the_new_session_begins(
+    fired_desk: Desk, strip: SessionStrip, clock: HeldClock, qtbot: QtBot
+) -> None:
+    assert fired_desk.session is not None
+    number = fired_desk.session.number
+    clock.pass_minutes(40)
+    fired_desk.ask_new_session()
+    qtbot.waitUntil(lambda: not strip.isHidden())
+    assert "still warm" in words(strip, "session_words")
+    assert "40 minutes ago" in words(strip, "session_words")
+    click(strip, "warm_new")
+    qtbot.waitUntil(strip.isHidden)
+    assert fired_desk.session.number != number
+    assert len(fired_desk.rows) == 1
+
+
+@pytest.mark.parametrize(("key", "same"), [("warm_carry_on", True), ("warm_cold", False), ("warm_leave", True)])
+def test_every_answer_closes_the_question(
+    fired_desk: Desk, strip: SessionStrip, clock: HeldClock, qtbot: QtBot, key: str, same: bool
+) -> None:
+    assert fired_desk.session is not None
+    number = fired_desk.session.number
+    clock.pass_minutes(40)
+    fired_desk.ask_new_session()
+    qtbot.waitUntil(lambda: not strip.isHidden())
+    click(strip, key)
+    qtbot.waitUntil(strip.isHidden)
+    assert (fired_desk.session.number == number) is same
