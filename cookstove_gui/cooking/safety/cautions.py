@@ -32,6 +32,17 @@ class Caution:
     spot: str = ""  # the spot it is about, if about one
     order: str = ""  # of a present danger: the one thing to do at once
     decides: str = ""  # the end of the text: who decides
+    place: str = ""  # label of that spot, where more than one caution of the kind is due
+
+    @property
+    def identity(self) -> tuple[str, str]:
+        """What makes it this caution and no other, however its words change: a second hot pan is one more."""
+        return self.key, self.spot
+
+    @property
+    def name(self) -> str:
+        """Its title, with the spot where another of the kind is due."""
+        return f"{self.title}: {self.place}" if self.place else self.title
 
 
 def due(
@@ -64,14 +75,16 @@ def due(
         Caution(
             key=row["key"],
             title=row["title"],
-            text=f"{row['text'].format(spot=_label(stove, about.spot), **about.words)} {row['decides']}",
+            text=f"{row['text'].format(spot=_capital(_label(stove, about.spot)), **about.words)} {row['decides']}",
             urgent=row["urgent"],
             spot=about.spot,
             order=row.get("order", ""),
             decides=row["decides"],
+            place=_label(stove, about.spot) if len(alike) > 1 else "",
         )
         for row in table("cautions.toml")["caution"]
-        for about in RULES[row["key"]](moment)
+        for alike in [tuple(RULES[row["key"]](moment))]
+        for about in alike
     ]
     return tuple(sorted(found, key=lambda caution: not caution.urgent))
 
@@ -84,5 +97,8 @@ def loading_order() -> str:
 
 def _label(stove: Stove, name: str) -> str:
     spot = stove.spot(name)
-    label = spot.label if spot else name.replace("_", " ")
-    return label[:1].upper() + label[1:]
+    return spot.label if spot else name.replace("_", " ")
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]

@@ -66,3 +66,17 @@ def test_only_a_present_danger_has_an_order_and_it_is_urgent_and_short() -> None
         "over_fired_flue", "over_fired_top", "wall_urgent", "carbon_monoxide", "back_puff",
     }  # fmt: skip
     assert all(row["urgent"] and len(row["order"]) <= 80 for row in rows)
+
+
+def test_two_cautions_of_one_kind_stay_two_and_are_told_apart() -> None:
+    rows = log(LIT, (1, "reading", "room", "70", "F"), (2, "reading", "wall_left", "208", "F"))
+    (alone,) = (one for one in due(STOVE, rows, [], ()) if one.key == "wall_urgent")
+    assert alone.name == alone.title
+    more = log(
+        LIT, (1, "reading", "room", "70", "F"), (2, "reading", "wall_left", "208", "F"),
+        (3, "reading", "floor_front", "210", "F"),
+    )  # fmt: skip
+    both = [one for one in due(STOVE, more, [], ()) if one.key == "wall_urgent"]
+    assert {one.identity for one in both} == {("wall_urgent", "wall_left"), ("wall_urgent", "floor_front")}
+    assert len({one.name for one in both}) == 2
+    assert all(one.name.startswith(f"{one.title}: ") for one in both)
