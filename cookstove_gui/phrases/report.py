@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
 
+from cookstove_gui.cooking.instruments.thermometers import give_or_take
 from cookstove_gui.phrases.edge import air_words, day_and_month, full_date, local_day, spot_label
 from cookstove_gui.stove.entries import Entry, Kind, fraction_open, reading_kelvin
 from cookstove_gui.stove.stove import Instrument, Stove
@@ -113,7 +114,7 @@ def thermometer_words(instrument: Instrument, unit: str) -> str:
     if not instrument.checked_on:
         return f"{instrument.name} ({instrument.kind}{setting}): not checked."
     error = degrees_difference(instrument.error(_SHOWN_AT), unit)
-    doubt = degrees_difference(instrument.doubt(_SHOWN_AT), unit)
+    doubt = degrees_difference(give_or_take(instrument, _SHOWN_AT), unit)
     side = "high" if error >= 0 else "low"
     return (
         f"{instrument.name} ({instrument.kind}{setting}): at {degrees(_SHOWN_AT, unit):.0f} °{unit} it reads "

@@ -1,7 +1,7 @@
 """How often each caution is due: over the sample sessions, and over firings of the invented worlds.
 
-Run by hand: `python -m tests.benchmarks.cautions [--worlds 40]`. Asked every five minutes from the first row to the last,
-on the one road. A caution that stands most of the time in most firings is soon read past; it wants a better rule.
+Run by hand: `python -m tests.benchmarks.cautions [--worlds 36]`. Asked every five minutes from first row to last, on
+the one road. A caution that stands most of the time in most firings is soon read past; it wants a better rule.
 """
 
 import argparse

@@ -85,11 +85,11 @@ def test_thermometers() -> None:
     assert thermometer_words(gun, "F") == "gun (infrared, emissivity set to 0.7): not checked."
     dial = replace(unchecked("dial", "probe"), offset=-2.0, offset_doubt=0.5, gain_doubt=0.0, checked_on="2026-01-02")
     assert thermometer_words(dial, "F") == (
-        "dial (probe): at 400 °F it reads 3.6 °F too low, give or take 0.9 °F, as checked on 2 January 2026."
+        "dial (probe): at 400 °F it reads 3.6 °F too low, give or take 1.2 °F, as checked on 2 January 2026."
     )
-    # 400 °F lies 204.4 K above the ice point: 1 % more is 2.04 K, of 0.5 % doubt 1.02 K
+    # 400 °F lies 204.4 K above the ice point: 1 % more is 2.04 K, 1.28 times 0.5 % of it 1.31 K
     steep = replace(dial, offset=0.0, offset_doubt=0.0, gain=0.01, gain_doubt=0.005)
-    assert "at 400 °F it reads 3.7 °F too high, give or take 1.8 °F" in thermometer_words(steep, "F")
+    assert "at 400 °F it reads 3.7 °F too high, give or take 2.4 °F" in thermometer_words(steep, "F")
 
 
 @given(st.floats(-15, 15), st.floats(0, 5), st.sampled_from("FC"))

@@ -3,23 +3,27 @@
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from datetime import date
+from math import hypot
 
 import numpy as np
 
-from cookstove_gui.forecast.answers import FloatArray
+from cookstove_gui.cooking.instruments.surface_readings import Surface, corrected_reading
+from cookstove_gui.forecast.answers import NORMAL_P90, FloatArray
 from cookstove_gui.forecast.model.kalman import Gaussian, update
+from cookstove_gui.forecast.model.observation import noise_deviation
 from cookstove_gui.physics.water import boiling_temperature
 from cookstove_gui.stove.checks import Check, CheckPoint
-from cookstove_gui.stove.stove import INFRARED, Instrument, unchecked
+from cookstove_gui.stove.stove import INFRARED, Instrument, Spot, SpotKind, unchecked
 from cookstove_gui.units import ZERO_CELSIUS
 
 # All common practice, no source
-CHECK_DOUBT = {CheckPoint.ICE: 0.4, CheckPoint.BOIL: 0.7}  # K, one careful check
-INFRARED_ICE_DOUBT = 1.0  # K, pointed at ice water: it sees a little of the room mirrored in it
+BATH_DOUBT = {CheckPoint.ICE: 0.4, CheckPoint.BOIL: 0.7}  # K, of the bath
+READ_DOUBT = {"oven thermometer": 1.5, INFRARED: 0.9, "probe": 0.3, "flue thermometer": 3.0}  # K, how finely it is read
 WANDER_PER_YEAR = (1.0, 0.003)  # K at the ice point, and K per K of gain
 ASKED_FROM = 15.0  # K; a check further off than this may be a slip
 DRIFT_FROM = 2.0  # standard deviations from which a change counts as drift
 _DAYS_PER_YEAR = 365.25
+_READS = {"oven thermometer": SpotKind.OVEN, "probe": SpotKind.OVEN, "flue thermometer": SpotKind.FLUE}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -72,7 +76,7 @@ def instrument_after(instrument: Instrument, checks: Iterable[Check]) -> Instrum
     Bayesian linear regression of the error on the heat above the ice point, one check at a time in order of date (a
     Kalman filter); offset and gain wander between checks by `WANDER_PER_YEAR`. One point alone leaves the gain to the
     prior, so that the doubt grows away from it. A check that shows drift puts all before it in as much doubt as
-    if the instrument had never been checked.
+    if the instrument had never been checked; the first at a point, if the prior hardly allows it, widens the prior.
 
     Source
     ------
@@ -95,6 +99,26 @@ def instrument_after(instrument: Instrument, checks: Iterable[Check]) -> Instrum
     )
 
 
+def give_or_take(instrument: Instrument, true: float) -> float:
+    """How far the error at a true heat [K] may be from what the checks say [K], eight times in ten."""
+    return NORMAL_P90 * instrument.doubt(true)
+
+
+def reading_doubt(instrument: Instrument, surface: Surface | None, true: float) -> float:
+    """How far one reading of a heat [K], less the known error, may be off [K], eight times in ten.
+
+    `surface` is what an infrared one is pointed at, None where the table does not know it.
+    """
+    kind = _READS.get(instrument.kind, SpotKind.TOP)
+    noise = noise_deviation(Spot(name="", label="", kind=kind), true)
+    own = NORMAL_P90 * hypot(noise, instrument.doubt(true))
+    if instrument.kind != INFRARED or surface is None:
+        return own
+    certain = replace(instrument, offset_doubt=0.0, gain_doubt=0.0)
+    seen = corrected_reading(true + instrument.error(true), certain, surface)
+    return hypot(own, 0.5 * (seen.high - seen.low))
+
+
 def drift_of(instrument: Instrument, checks: Iterable[Check]) -> Drift | None:
     """Whether the latest check differs from what the ones before foretold; only against checks at the same point."""
     own = _of(instrument.name, checks)
@@ -102,8 +126,10 @@ def drift_of(instrument: Instrument, checks: Iterable[Check]) -> Drift | None:
     same = [check for check in before if check.point is own[-1].point]
     if not same:
         return None
-    change = _change(instrument, _line(instrument, before), own[-1])
-    return None if change is None else Drift(instrument=instrument.name, change=change, since=same[-1].on)
+    belief = _line(instrument, before)
+    if _score(instrument, belief, own[-1]) < DRIFT_FROM:
+        return None
+    return Drift(instrument=instrument.name, change=_surprise(belief, own[-1]), since=same[-1].on)
 
 
 def _of(instrument: str, checks: Iterable[Check]) -> list[Check]:
@@ -120,18 +146,26 @@ def _line(instrument: Instrument, checks: list[Check]) -> Gaussian:
         before = checks[:place]
         years = (check.on - before[-1].on).days / _DAYS_PER_YEAR if before else 0.0
         belief = Gaussian(belief.mean, belief.covariance + years * wander)
-        if any(one.point is check.point for one in before) and _change(instrument, belief, check) is not None:
+        score = _score(instrument, belief, check)
+        if score >= DRIFT_FROM and any(one.point is check.point for one in before):
             belief = Gaussian(belief.mean, prior)
+        elif score >= DRIFT_FROM:
+            wider = np.diag([1.0 if before else score, score])
+            belief = Gaussian(belief.mean, wider @ belief.covariance @ wider)
         belief = update(belief, _row(check), error_of(check), _variance(instrument, check))
     return belief
 
 
-def _change(instrument: Instrument, before: Gaussian, check: Check) -> float | None:
-    """By how much more a check is off than the ones before foretold [K]; None where that may be chance."""
+def _surprise(before: Gaussian, check: Check) -> float:
+    """By how much more a check is off than the ones before foretold [K]."""
+    return error_of(check) - float(_row(check) @ before.mean)
+
+
+def _score(instrument: Instrument, before: Gaussian, check: Check) -> float:
+    """The same in standard deviations, whichever way."""
     row = _row(check)
-    change = error_of(check) - float(row @ before.mean)
     doubt = float(row @ before.covariance @ row + _variance(instrument, check)) ** 0.5
-    return change if abs(change) >= DRIFT_FROM * doubt else None
+    return float(abs(_surprise(before, check)) / doubt)
 
 
 def _row(check: Check) -> FloatArray:
@@ -140,5 +174,4 @@ def _row(check: Check) -> FloatArray:
 
 def _variance(instrument: Instrument, check: Check) -> float:
     """Of one check [K2]."""
-    doubt = INFRARED_ICE_DOUBT if instrument.kind == INFRARED else CHECK_DOUBT[check.point]
-    return doubt**2
+    return BATH_DOUBT[check.point] ** 2 + READ_DOUBT.get(instrument.kind, READ_DOUBT[INFRARED]) ** 2

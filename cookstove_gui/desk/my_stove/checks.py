@@ -1,6 +1,6 @@
 """The thermometers of a stove and their checks: every check is kept, its error is worked out from all of them."""
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
 from cookstove_gui.cooking.instruments.surface_readings import (
@@ -13,9 +13,11 @@ from cookstove_gui.cooking.instruments.surface_readings import (
 from cookstove_gui.cooking.instruments.thermometers import (
     Drift,
     drift_of,
+    error_of,
     instrument_after,
     is_far_off,
     points_for,
+    reading_doubt,
     true_temperature,
 )
 from cookstove_gui.desk.desk import Desk
@@ -26,6 +28,28 @@ from cookstove_gui.stove.checks import Check, CheckPoint
 from cookstove_gui.stove.stove import THERMOMETERS, Instrument, Stove, unchecked
 from cookstove_gui.units import kelvin, parse_number, parse_temperature
 
+_SAME_POINT = 20.0  # K; the boil moves less with height and weather than it lies from the ice point
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ring:
+    """One check as it is drawn."""
+
+    heat: float  # K, what was right
+    error: float  # K, what it showed too high
+    on: date
+    latest: bool  # of its point
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CheckPicture:
+    """A thermometer's line, its checks, and where both count."""
+
+    instrument: Instrument
+    cooked: float  # K, the heat that is cooked with
+    marks: dict[CheckPoint, float]  # K, where it can be checked in the air here
+    rings: tuple[Ring, ...]
+
 
 def right_reading(desk: Desk, point: CheckPoint) -> float:
     """What a right thermometer shows [K] in one of the checks, in the air here."""
@@ -35,6 +59,41 @@ def right_reading(desk: Desk, point: CheckPoint) -> float:
 def heat_cooked_with(desk: Desk) -> float:
     """Where a thermometer's error matters most [K]: the middle of the band that is wanted."""
     return 0.5 * (desk.band.low + desk.band.high)
+
+
+def check_picture(desk: Desk, name: str) -> CheckPicture:
+    """What is drawn of one thermometer's checks."""
+    instrument = _instrument(desk.stove, name)
+    own = [check for check in checks_of(desk) if check.instrument == name]
+    latest = {check.point: check for check in sorted(own, key=lambda check: check.on)}
+    return CheckPicture(
+        instrument=instrument,
+        cooked=heat_cooked_with(desk),
+        marks={point: right_reading(desk, point) for point in points(desk, name)},
+        rings=tuple(
+            Ring(
+                heat=true_temperature(check.point, check.pressure),
+                error=error_of(check),
+                on=check.on,
+                latest=latest[check.point] is check,
+            )
+            for check in own
+        ),
+    )
+
+
+def drift_rings(desk: Desk, name: str) -> tuple[Ring, ...]:
+    """The checks of a thermometer at the hottest point it can be checked at, in order of date."""
+    wanted = points(desk, name)[-1:]
+    rings = check_picture(desk, name).rings
+    marks = [right_reading(desk, point) for point in wanted]
+    near = (ring for ring in rings if any(abs(ring.heat - mark) < _SAME_POINT for mark in marks))
+    return tuple(sorted(near, key=lambda ring: ring.on))
+
+
+def doubt_of_a_reading(desk: Desk, instrument: Instrument) -> float:
+    """How far one reading at the heat that is cooked with may be off [K], eight times in ten."""
+    return reading_doubt(instrument, cooktop_surface(desk.stove), heat_cooked_with(desk))
 
 
 def checks_of(desk: Desk) -> tuple[Check, ...]:

@@ -35,7 +35,7 @@ class MyStovePage(QWidget):
         self._spots = StoveSpots(link, look)
         self._hot_side = HotSidePart(link, look, past)
         self._fire = FirePart(link, past)
-        self._checks = ChecksPart(link)
+        self._checks = ChecksPart(link, look)
         self._air = AirPart(link)
         self._flue = FluePart(link)
         self._surroundings = SurroundingsPart(link)

@@ -32,6 +32,7 @@ ROLES = {
     "doubted": (PLACE, 600),
     "small": (SMALL, 400),
     "small_caution": (SMALL, 400),
+    "note": (SMALL, 400),
     "key": (14, 400),
     "huge": (112, 700),
     "large": (54, 600),

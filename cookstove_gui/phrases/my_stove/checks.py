@@ -1,28 +1,26 @@
 """What the thermometers' checks have shown, and what an infrared one sees of the cooktop."""
 
 from collections.abc import Iterable
-from datetime import date
 
 from cookstove_gui.cooking.instruments.surface_readings import CorrectedReading, Surface
-from cookstove_gui.cooking.instruments.thermometers import Drift, points_for, true_temperature
+from cookstove_gui.cooking.instruments.thermometers import Drift, give_or_take, points_for, true_temperature
 from cookstove_gui.phrases.edge import Edge, full_date
 from cookstove_gui.stove.checks import Check, CheckPoint
-from cookstove_gui.stove.stove import Instrument
+from cookstove_gui.stove.stove import INFRARED, Instrument
 from cookstove_gui.units import degrees, degrees_difference, tidy
 
 
-def instrument_words(instrument: Instrument, at: float, unit: str) -> str:
-    """What a thermometer's checks have shown, at the heat [K] that is cooked with."""
-    doubt = max(round(degrees_difference(instrument.doubt(at), unit)), 1)
-    heat = f"{degrees(at, unit):.0f} °{unit}"
+def instrument_words(instrument: Instrument, at: float, where: str, unit: str) -> str:
+    """What a thermometer's checks have shown, at the heat [K] that is cooked with; `where` names it."""
+    doubt = max(round(degrees_difference(give_or_take(instrument, at), unit)), 1)
+    name = instrument.name[:1].upper() + instrument.name[1:]
     if not instrument.checked_on:
-        return f"Never checked: at {heat} it may be off by {doubt} °{unit} or more either way."
+        return f"{name} was never checked: at {where} it may be off by {doubt} °{unit} or more either way."
     error = degrees_difference(instrument.error(at), unit)
-    on = full_date(date.fromisoformat(instrument.checked_on))
     if abs(error) < 0.5 * doubt:
-        return f"At {heat} it reads right, within about {doubt} °{unit}; checked on {on}."
+        return f"{name} reads right at {where}, within about {doubt} °{unit}."
     word = "high" if error > 0 else "low"
-    return f"At {heat} it reads about {abs(error):.0f} °{unit} too {word}, give or take {doubt}; checked on {on}."
+    return f"{name} reads about {abs(error):.0f} °{unit} too {word} at {where}, give or take {doubt}."
 
 
 def gain_words(instrument: Instrument, checks: Iterable[Check], unit: str) -> str:
@@ -58,6 +56,16 @@ def drifted(found: Drift, unit: str) -> str:
         f"It now reads about {abs(change):.0f} °{unit} {word} than it did on {on}. Check it again; "
         "if it keeps changing, use another one."
     )
+
+
+def doubt_words(instrument: Instrument, surface: Surface | None) -> str:
+    """What the doubt of a reading mostly comes from."""
+    if instrument.kind == INFRARED and surface is not None:
+        look = f"emissivity {surface.usual:.2f}, from {surface.low:.2f} to {surface.high:.2f}"
+        return f"The doubt of an infrared reading is mostly the look of the iron ({look})."
+    if instrument.checked_on:
+        return "Its doubt is mostly its gain: nothing checks it above the boil. A checked one beside it would."
+    return "Until it is checked, its doubt is what is common for its kind."
 
 
 def measured_emissivity_words(surface: Surface) -> str:

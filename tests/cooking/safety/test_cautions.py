@@ -44,6 +44,7 @@ def test_urgent_ones_come_first() -> None:
 
 
 def test_the_loading_order_opens_the_door_last() -> None:
+    """Row "13.loading" of tests/reference."""
     words = loading_order().lower()
     places = [words.index(step) for step in ("open the bypass and the air", "wait", "open the fire door slowly")]
     assert places == sorted(places)

@@ -37,6 +37,7 @@ def test_what_was_burned_long_ago_is_not_told_of() -> None:
     ids=["described", "not described", "may have frozen", "cold but not so cold"],
 )
 def test_a_water_back_is_told_of_before_lighting(has_one: bool, room: Any, told: bool) -> None:
+    """Row "13.water-back" of tests/reference."""
     stove, zones = replace(STOVE, has_water_back=has_one), [room] if room else []
     for rows in ((), log(LIT)):
         assert ("water_back" in cautions(rows, zones, stove=stove)) is told
@@ -79,6 +80,7 @@ def test_a_fire_of_which_nothing_is_heard_is_left_unattended(after: float, told:
 
 
 def test_a_note_of_leaving_is_told_at_once_and_only_while_it_burns() -> None:
+    """Row "13.unattended" of tests/reference."""
     rows = (*LONG_LIT, noted(110, "leaving for town"))
     assert "unattended" in cautions(rows)
     assert "unattended" not in cautions(rows, after=130)

@@ -46,9 +46,10 @@ def test_a_wall_is_held_against_each_limit(burning_desk: Desk, held_clock: HeldC
     burning_desk.read("160", spot="wall_left")
     held_clock.pass_minutes(1)
     (wall, decides) = wall_lines(surroundings.walls_here(burning_desk), burning_desk.unit)
-    head, exposed, covered = wall.split("\n")
+    head, exposed, absolute, covered = wall.split("\n")
     assert "90 °F above the room (160 against 70 °F)" in head
     assert "77 % of the 117 °F in tests of heaters. It nears" in exposed
+    assert "160 of 185 °F, however warm the room. It nears" in absolute
     assert covered.startswith("⚠ ")
     assert not exposed.startswith("⚠")
     assert "100 % of the 90 °F in tests of heaters. It has reached what heaters are tested to" in covered

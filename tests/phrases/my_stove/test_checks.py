@@ -11,6 +11,7 @@ from cookstove_gui.cooking.instruments.surface_readings import CorrectedReading,
 from cookstove_gui.cooking.instruments.thermometers import Check, CheckPoint, Drift
 from cookstove_gui.phrases.my_stove.checks import (
     check_line,
+    doubt_words,
     drifted,
     emissivity_words,
     far_off_words,
@@ -29,23 +30,31 @@ AT = kelvin(400.0, "F")
 
 
 def test_what_a_thermometer_is_off_by() -> None:
-    assert instrument_words(DIAL, AT, "F") == (
-        "At 400 °F it reads about 7 °F too low, give or take 1; checked on 2 March 2026."
+    # eight in ten: 1.28 times 0.7 K is 1.6 °F
+    assert instrument_words(DIAL, AT, "bread heat", "F") == (
+        "Dial reads about 7 °F too low at bread heat, give or take 2."
     )
-    assert "too high" in instrument_words(replace(DIAL, offset=4.0), AT, "F")
-    assert instrument_words(replace(DIAL, offset=0.1), AT, "C") == (
-        "At 204 °C it reads right, within about 1 °C; checked on 2 March 2026."
+    assert "too high" in instrument_words(replace(DIAL, offset=4.0), AT, "bread heat", "F")
+    assert instrument_words(replace(DIAL, offset=0.1), AT, "bread heat", "C") == (
+        "Dial reads right at bread heat, within about 1 °C."
     )
-    assert instrument_words(replace(DIAL, checked_on="", offset_doubt=3.0), AT, "F") == (
-        "Never checked: at 400 °F it may be off by 5 °F or more either way."
+    assert instrument_words(replace(DIAL, checked_on="", offset_doubt=3.0), AT, "bread heat", "F") == (
+        "Dial was never checked: at bread heat it may be off by 7 °F or more either way."
     )
 
 
 def test_the_error_is_told_at_the_heat_that_is_cooked_with() -> None:
     # 400 °F lies 204.4 K above the ice point: 2 % of that is 7.4 °F
     steep = replace(DIAL, offset=0.0, gain=0.02)
-    assert "about 7 °F too high" in instrument_words(steep, AT, "F")
-    assert "reads right" in instrument_words(steep, kelvin(40.0, "F"), "F")
+    assert "about 7 °F too high" in instrument_words(steep, AT, "bread heat", "F")
+    assert "reads right" in instrument_words(steep, kelvin(40.0, "F"), "proofing", "F")
+
+
+def test_what_the_doubt_of_a_reading_comes_from() -> None:
+    gun = replace(DIAL, kind="infrared")
+    assert "look of the iron (emissivity 0.85, from 0.60 to 0.95)" in doubt_words(gun, surface_of("oxidised cast iron"))
+    assert "beside it would" in doubt_words(DIAL, None)
+    assert "Until it is checked" in doubt_words(replace(DIAL, checked_on=""), None)
 
 
 def test_how_far_a_check_can_be_carried() -> None:
@@ -70,7 +79,7 @@ def test_a_check_far_off_is_a_question() -> None:
 
 @given(st.floats(-15, 15), st.floats(0.1, 5), units)
 def test_an_error_is_never_negative_in_words(offset: float, doubt: float, unit: str) -> None:
-    assert is_plain(instrument_words(replace(DIAL, offset=offset, offset_doubt=doubt), AT, unit))
+    assert is_plain(instrument_words(replace(DIAL, offset=offset, offset_doubt=doubt), AT, "bread heat", unit))
 
 
 @pytest.mark.parametrize(("change", "said"), [(3.0, "5 °F higher"), (-3.0, "5 °F lower")])
