@@ -38,7 +38,7 @@ class CautionStrip(QWidget):
         super().__init__(parent)
         self._desk = link.desk
         self._look = look
-        self._read: set[str] = set()  # keys of the cautions that were read
+        self._read: set[tuple[str, str]] = set()  # identities of the cautions that were read
         self._page = 0  # of the lines of the caution shown
         self.setObjectName("caution_strip")
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
@@ -58,12 +58,12 @@ class CautionStrip(QWidget):
     @property
     def unread(self) -> tuple[Caution, ...]:
         """The cautions that hold and were not read yet, the most urgent first."""
-        return tuple(caution for caution in shown_cautions(self._desk) if caution.key not in self._read)
+        return tuple(caution for caution in shown_cautions(self._desk) if caution.identity not in self._read)
 
     @property
     def folded(self) -> str:
         """Titles of the cautions that hold and were read; empty while one is unread."""
-        titles = [caution.title for caution in shown_cautions(self._desk)]
+        titles = [caution.name for caution in shown_cautions(self._desk)]
         if self.unread or not titles:
             return ""
         return ", ".join(titles) if len(titles) < 3 else f"{titles[0]} and {len(titles) - 1} more"
@@ -84,7 +84,7 @@ class CautionStrip(QWidget):
         elif self._page + 1 < len(self._words.pages):
             self._page += 1
         else:
-            self._read.add(self.unread[0].key)
+            self._read.add(self.unread[0].identity)
             self._page = 0
         self._show_cautions()
 
@@ -93,7 +93,7 @@ class CautionStrip(QWidget):
             self._show_cautions()
 
     def _show_cautions(self) -> None:
-        self._read &= {caution.key for caution in shown_cautions(self._desk)}  # one that comes back is shown again
+        self._read &= {caution.identity for caution in shown_cautions(self._desk)}  # one that comes back is shown again
         unread = self.unread
         if unread and unread[0] != self._words.caution:
             self._page = 0
@@ -109,7 +109,7 @@ class CautionStrip(QWidget):
         if caution is not None:
             goes_on = self._page + 1 < len(self._words.pages)
             self._press.setText("Read on" if goes_on else "I read it")
-            self._press.setAccessibleName(f"Read on: {caution.title}" if goes_on else f"I have read: {caution.title}")
+            self._press.setAccessibleName(f"Read on: {caution.name}" if goes_on else f"I have read: {caution.name}")
             self._press.setToolTip(f"{self._press.accessibleName()} (Ctrl+W)")
 
     def _space(self) -> None:
@@ -148,8 +148,8 @@ class _TwoLines(QLabel):
 
     def show_caution(self, caution: Caution | None) -> None:
         self.caution = caution
-        self.setText("" if caution is None else f"{caution.title}. {caution.text}")
-        self.setAccessibleName("" if caution is None else f"Caution: {caution.title}. {caution.text}")
+        self.setText("" if caution is None else f"{caution.name}. {caution.text}")
+        self.setAccessibleName("" if caution is None else f"Caution: {caution.name}. {caution.text}")
         self.setToolTip(self.text())
         self.lay_out()
 
@@ -162,7 +162,7 @@ class _TwoLines(QLabel):
         self.pages = ()
         if self.caution is not None and self.width() > px(_WORDS_AT):
             what = self.caution.text.removesuffix(self.caution.decides).strip()
-            title = _advance(f"{self.caution.title}. ", _face(_TITLE))
+            title = _advance(f"{self.caution.name}. ", _face(_TITLE))
             lines = [_Line(line, _WHAT) for line in _broken(what, _face(_WHAT), self.width() - title, self.width())]
             decides = _broken(self.caution.decides, _face(_DECIDES), self.width(), self.width())
             lines += [_Line(line, _DECIDES) for line in decides]
@@ -184,7 +184,7 @@ class _TwoLines(QLabel):
         base = (self.height() + px(14) - apart * (len(lines) - 1)) / 2
         left = 0.0
         if self._shown == 0:
-            title = f"{self.caution.title}. "
+            title = f"{self.caution.name}. "
             _write(painter, _face(_TITLE), theme.ember, left, base, title)
             left = _advance(title, _face(_TITLE))
         for line in lines:

@@ -119,3 +119,26 @@ def test_a_long_caution_is_read_on_two_lines_at_a_time_and_no_word_is_lost(
     assert key.text() == "I read it"
     click(heading, "caution_press")
     assert folded(heading) == "Flue too hot"
+
+
+def test_a_second_hot_pan_is_told_though_the_first_was_read(stood_desk: Desk, heading: Heading, qtbot: QtBot) -> None:
+    first = replace(HOT, key="hot_fat", title="Fat may smoke", spot="top_front_left")
+    warn(stood_desk, first)
+    qtbot.waitUntil(heading.cautions.isVisible)
+    click(heading, "caution_press")
+    assert folded(heading) == "Fat may smoke"
+    told_apart = replace(first, place="top front left")
+    second = replace(first, spot="top_back_left", place="top back left", text="It too. The manual decides.")
+    warn(stood_desk, told_apart, second)
+    qtbot.waitUntil(heading.cautions.isVisible)
+    assert words(heading, "caution") == "Fat may smoke: top back left. It too. The manual decides."
+    click(heading, "caution_press")
+    assert folded(heading) == "Fat may smoke: top front left, Fat may smoke: top back left"
+
+
+def test_words_that_change_are_no_new_caution(stood_desk: Desk, heading: Heading, qtbot: QtBot) -> None:
+    warn(stood_desk, HOT)
+    qtbot.waitUntil(heading.cautions.isVisible)
+    click(heading, "caution_press")
+    warn(stood_desk, replace(HOT, text="12 minutes now. The manual decides."))
+    assert folded(heading) == HOT.title

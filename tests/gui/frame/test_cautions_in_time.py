@@ -113,3 +113,28 @@ def test_the_wood_chooser_says_the_loading_order_before_anything_is_logged(
     press(window, Qt.Key.Key_Escape)
     click(window, "fire_air")
     assert not first.isVisible()
+
+
+def test_a_second_wall_is_told_after_the_first_was_read_and_the_first_is_not_told_again(
+    fired_desk: Desk, clock: HeldClock, strip: CautionStrip
+) -> None:
+    wall(fired_desk, clock)
+    (first,) = (text for text in told(fired_desk, strip) if text.startswith("Wall or floor too hot"))
+    assert "Wall left" in first
+    fired_desk.read("210", spot="floor_front")
+    (second,) = (text for text in told(fired_desk, strip) if text.startswith("Wall or floor too hot"))
+    assert second.startswith("Wall or floor too hot: floor front.")
+    assert "Wall or floor too hot: floor front" in strip.folded or "more" in strip.folded
+
+
+def test_a_second_hot_pan_is_told_after_the_first_was_read(
+    fired_desk: Desk, clock: HeldClock, strip: CautionStrip
+) -> None:
+    fat(fired_desk, clock)
+    assert sum(text.startswith("Fat may smoke") for text in told(fired_desk, strip)) == 1
+    fired_desk.do(Kind.PAN, value="on", spot="top_back_left")
+    fired_desk.do(Kind.NOTE, note="lard", spot="top_back_left")
+    clock.pass_minutes(12)
+    again = [text for text in told(fired_desk, strip) if text.startswith("Fat may smoke")]
+    assert len(again) == 1
+    assert again[0].startswith("Fat may smoke: top back left.")
