@@ -33,12 +33,12 @@ class CheckPlot(QWidget):
         self._unit = "F"
         self._where = ""
         self.setObjectName("check_plot")
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
         look.changed.connect(self.update)
 
     def sizeHint(self) -> QSize:
         """As drawn in the design."""
-        return QSize(px(444), px(350))
+        return QSize(px(444), px(310))
 
     def minimumSizeHint(self) -> QSize:
         """The least in which rings and words keep apart."""

@@ -46,9 +46,10 @@ class ChecksPart(QWidget):
         self._undo = _key("Take back", "check_undo", "Take back the latest check of this thermometer")
         one = QVBoxLayout()
         one.setSpacing(STEP)
-        one.addWidget(self._plot, 1)
+        one.addWidget(self._plot)
         for part in (self._gain, self._form, self._latest):
             one.addWidget(part)
+        one.addStretch(1)
         self._left = QWidget()
         self._left.setLayout(one)
         one.setContentsMargins(0, 0, 0, 0)

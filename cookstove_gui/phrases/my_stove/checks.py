@@ -43,7 +43,7 @@ def far_off_words(check: Check, unit: str) -> str:
     right = degrees(true_temperature(check.point, check.pressure), unit)
     return (
         f"{tidy(degrees(check.shown, unit))} °{unit} is far from the {right:.0f} °{unit} of this check. "
-        "Look at the unit and the bath and read it again; or keep it, if that is what it shows."
+        "Look at the unit and the bath; or keep it, if that is what it shows."
     )
 
 

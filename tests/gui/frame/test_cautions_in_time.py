@@ -34,7 +34,7 @@ def told(desk: Desk, strip: CautionStrip) -> list[str]:
     while strip.isVisible():
         found.append(words(strip, "caution"))
         click(strip, "caution_press")
-    return found
+    return list(dict.fromkeys(found))
 
 
 def coals(desk: Desk, clock: HeldClock) -> None:

@@ -64,7 +64,7 @@ def test_ice_water_is_right_at_32_degrees(page, desk):
 def test_a_check_far_off_is_asked_about_and_stays_in_the_field(page, desk):
     add(page, "oven dial")
     type_in(page, "check_shown", "250")
-    assert "read it again" in seen(page, "check_problem")
+    assert "Look at the unit and the bath" in seen(page, "check_problem")
     assert control(page, "check_shown", QLineEdit).text() == "250"
     assert desk.stove.instruments[0].checked_on == ""
     push(page, "check_keep_far_off")
