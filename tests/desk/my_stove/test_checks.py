@@ -83,7 +83,8 @@ def test_a_check_is_kept_with_its_day_and_corrects_from_then_on(desk: Desk, held
     (made,) = checks_of(desk)
     assert (made.instrument, made.point, made.on) == ("oven dial", CheckPoint.ICE, date(2026, 3, 14))
     assert made.shown == pytest.approx(kelvin(36.0, "F"))
-    assert thermometer(desk).error(273.15) == pytest.approx(4.0 / 1.8, rel=0.1)
+    # 2.5 K of doubt before, 1.55 K of such a check: 0.722 of what it shows
+    assert thermometer(desk).error(273.15) == pytest.approx(0.722 * 4.0 / 1.8, rel=0.01)
     assert thermometer(desk, "gun").offset == 0.0
     assert thermometer(Desk(desk.logbook, held_clock)).checked_on == "2026-03-14"
 
@@ -92,7 +93,8 @@ def test_several_checks_weigh_together(desk: Desk) -> None:
     record_check(desk, "oven dial", CheckPoint.ICE, "36")
     doubt = thermometer(desk).offset_doubt
     record_check(desk, "oven dial", CheckPoint.ICE, "34")
-    assert thermometer(desk).error(273.15) == pytest.approx(3.0 / 1.8, rel=0.1)
+    # two such checks: 0.839 of their mean
+    assert thermometer(desk).error(273.15) == pytest.approx(0.839 * 3.0 / 1.8, rel=0.01)
     assert thermometer(desk).offset_doubt < doubt
 
 
