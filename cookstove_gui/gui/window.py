@@ -284,7 +284,7 @@ def made_page(key: str, link: DeskLink, look: Look) -> QWidget:
     if key == "large":
         from cookstove_gui.gui.frame.large_view import LargeView
 
-        return LargeView(link)
+        return LargeView(link, look)
     if key == "keys":
         from cookstove_gui.gui.frame.keys_page import KeysPage
 

@@ -158,3 +158,16 @@ def worth_reading(advice: Advice, standing: Standing, edge: Edge) -> str:
     label = spot_label(standing.stove, advice.reading.spot)
     when = "now" if advice.reading.is_due else f"by {edge.at(advice.reading.by.at)}"
     return f"Worth reading: {label}, {when}"
+
+
+def then_read(advice: Advice, standing: Standing, edge: Edge) -> str:
+    """The reading worth taking as a thing to do."""
+    if advice.reading is None:
+        return ""
+    when = "now" if advice.reading.is_due else f"by {edge.at(advice.reading.by.at)}"
+    return f"Read {spot_label(standing.stove, advice.reading.spot)} {when}."
+
+
+def prepare_words(advice: Advice, standing: Standing) -> str:
+    """What to make ready while the heat comes."""
+    return _words(standing, "prepare") if advice.prepares else ""
