@@ -12,7 +12,8 @@ from cookstove_gui.logbook.log_text import RawRow, decoded, header_notes, header
 from cookstove_gui.logbook.plain_cells import guarded, unguarded
 from cookstove_gui.logbook.rows import renumbered
 from cookstove_gui.logbook.whole_file import write_whole
-from cookstove_gui.stove.checking import FieldProblem, check_entry, doubt
+from cookstove_gui.stove.checking import FieldProblem, check_entry
+from cookstove_gui.stove.doubts import doubt
 from cookstove_gui.stove.entries import ABOUT_A_ROW, Entry, Kind, named_number, numbers_taken_back
 from cookstove_gui.stove.stove import MOST_SPOTS, Stove
 from cookstove_gui.units import iso_clock, parse_iso_clock

@@ -8,7 +8,8 @@ from cookstove_gui.desk.changes import Receipt
 from cookstove_gui.desk.log.open_log import OpenLog
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.logbook.logbook import Logbook
-from cookstove_gui.stove.checking import check_entry, check_place, doubt
+from cookstove_gui.stove.checking import check_entry, check_place
+from cookstove_gui.stove.doubts import doubt
 from cookstove_gui.stove.entries import Entry, Kind, Session
 from cookstove_gui.stove.stove import Stove, stove_with_default_spots, with_spots_named
 from cookstove_gui.units import local_offset_minutes, parse_wall_clock

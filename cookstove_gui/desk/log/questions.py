@@ -1,13 +1,13 @@
 """The entries in question: unlikely by rule or by the belief, and neither kept nor corrected yet."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.heading import question_about
 from cookstove_gui.situation import Standing
-from cookstove_gui.stove.checking import MUCH_NEARER, Doubt, doubt
+from cookstove_gui.stove.doubts import MUCH_NEARER, Doubt, doubt
 from cookstove_gui.stove.entries import Entry, Kind, numbers_kept, reading_kelvin
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import kelvin, parse_number
@@ -28,6 +28,7 @@ class Questions:
     def __init__(self) -> None:
         self._asked: tuple[object, ...] = ()
         self._found: tuple[Question, ...] = ()
+        self._by_rule = _ByRule()
 
     def of(
         self, stove: Stove, rows: tuple[Entry, ...], entries: Sequence[Entry], standing: Standing | None, edge: Edge
@@ -35,43 +36,57 @@ class Questions:
         """The open questions about a session at the edge's now, in the order in which its rows were entered."""
         asked = (stove, rows, standing, edge.unit)
         if len(self._asked) != len(asked) or any(a is not b for a, b in zip(self._asked, asked, strict=True)):
+            in_order = sorted(entries, key=lambda row: row.number)
+            by_rule = self._by_rule.follow(stove, in_order, edge.now)
+            kept = numbers_kept(rows)
+            doubtful = by_rule.keys() | ({row.number for row in standing.doubted} if standing else set())
+            open_rows = (row for row in in_order if row.number in doubtful and row.number not in kept)
+            self._found = tuple(_question(row, by_rule.get(row.number), standing, edge) for row in open_rows)
             self._asked = asked
-            self._found = tuple(_open(stove, rows, entries, standing, edge))
         return self._found
 
 
-def _open(
-    stove: Stove, rows: Sequence[Entry], entries: Sequence[Entry], standing: Standing | None, edge: Edge
-) -> Iterator[Question]:
-    kept = numbers_kept(rows)
-    by_rule = dict(_doubts(stove, entries, edge.now))
-    by_belief = {row.number: row for row in standing.doubted} if standing else {}
-    for row in sorted(entries, key=lambda row: row.number):
-        if row.number in kept:
-            continue
-        asked = by_rule.get(row.number)
-        slip = by_belief.get(row.number)
-        if asked is not None:
-            other = _other(row.unit) if asked.field == "unit" else ""
-            yield Question(number=row.number, sentence=asked.sentence, other_unit=other)
-        elif standing is not None and slip is not None:
-            typed = reading_kelvin(row)
-            meant = kelvin(parse_number(row.value), _other(row.unit)) + slip.typed - typed
-            fits = abs(meant - slip.expected_p50) < abs(slip.typed - slip.expected_p50) / MUCH_NEARER
-            sentence = question_about(standing, row.number, edge)
-            yield Question(number=row.number, sentence=sentence, other_unit=_other(row.unit) if fits else "")
+def _question(row: Entry, by_rule: Doubt | None, standing: Standing | None, edge: Edge) -> Question:
+    """What a rule asks, or else what the belief does."""
+    if by_rule is not None:
+        other = _other(row.unit) if by_rule.field == "unit" else ""
+        return Question(number=row.number, sentence=by_rule.sentence, other_unit=other)
+    assert standing is not None
+    slip = next(one for one in standing.doubted if one.number == row.number)
+    meant = kelvin(parse_number(row.value), _other(row.unit)) + slip.typed - reading_kelvin(row)
+    fits = abs(meant - slip.expected_p50) < abs(slip.typed - slip.expected_p50) / MUCH_NEARER
+    sentence = question_about(standing, row.number, edge)
+    return Question(number=row.number, sentence=sentence, other_unit=_other(row.unit) if fits else "")
 
 
-def _doubts(stove: Stove, entries: Sequence[Entry], now: datetime) -> Iterator[tuple[int, Doubt]]:
-    """What is unlikely by rule, each row against those entered before it."""
-    at_spot: dict[str, list[Entry]] = {}
-    first: Entry | None = None
-    for row in sorted(entries, key=lambda row: row.number):
-        before = at_spot.setdefault(row.spot, [])
-        asked = doubt(row, stove, before if first is None else (first, *before), now)
+class _ByRule:
+    """What is unlikely by rule, each row against those entered before it; only new rows are looked at."""
+
+    def __init__(self) -> None:
+        self._stove: Stove | None = None
+        self._followed: list[Entry] = []
+        self._at_spot: dict[str, list[Entry]] = {}
+        self._first: Entry | None = None  # in time
+        self._found: dict[int, Doubt] = {}
+
+    def follow(self, stove: Stove, entries: Sequence[Entry], now: datetime) -> dict[int, Doubt]:
+        """The doubts by the number of their row; `entries` in the order in which they were entered."""
+        done = len(self._followed)
+        is_longer = len(entries) >= done and all(a is b for a, b in zip(self._followed, entries, strict=False))
+        if stove is not self._stove or not is_longer:
+            self._stove, self._at_spot, self._first, self._found, done = stove, {}, None, {}, 0
+        for row in entries[done:]:
+            self._take(row, stove, now)
+        self._followed = list(entries)
+        return self._found
+
+    def _take(self, row: Entry, stove: Stove, now: datetime) -> None:
+        before = self._at_spot.setdefault(row.spot, [])
+        asked = doubt(row, stove, before if self._first is None else (self._first, *before), now)
         if asked is not None:
-            yield row.number, asked
-        first = row if first is None or row.at < first.at else first
+            self._found[row.number] = asked
+        if self._first is None or row.at < self._first.at:
+            self._first = row
         if row.kind is Kind.READING:
             before.append(row)
 

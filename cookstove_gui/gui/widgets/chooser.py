@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from itertools import pairwise
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
@@ -102,6 +103,9 @@ class Chooser(QWidget):
         self._choice = choice
         self._question.setText(choice.question)
         self._show_answers()
+        chain = [*self._buttons, self._field, self._enter, self._cancel]
+        for one, following in pairwise(chain):
+            self.setTabOrder(one, following)
         self._field.clear()
         self._field.setPlaceholderText(choice.hint)
         self._field.setAccessibleName(choice.field_name or choice.question)

@@ -63,3 +63,13 @@ def test_the_unit_in_which_a_number_would_be_likely_is_offered(burning_desk: Des
     burning_desk.take_back(burning_desk.entries[-1].number)
     burning_desk.read("38", spot="oven_centre")
     assert [question.other_unit for question in asked(stand(burning_desk))] == [""]
+
+
+def test_new_rows_are_judged_like_the_whole_log_at_once(burning_desk: Desk, held_clock: HeldClock) -> None:
+    for value, spot in (("2200", "door_glass"), ("400", "flue"), ("900", "oven_centre"), ("200", "flue")):
+        held_clock.pass_minutes(1)
+        burning_desk.read(value, spot=spot)
+        assert asked(burning_desk) == asked(Desk(burning_desk.logbook, held_clock))
+    burning_desk.take_back(asked(burning_desk)[0].number)
+    assert asked(burning_desk) == asked(Desk(burning_desk.logbook, held_clock))
+    assert len(asked(burning_desk)) == 2
