@@ -4,7 +4,7 @@ Temperatures inside are kelvin, masses kilograms, lengths metres, instants aware
 """
 
 import re
-from datetime import UTC, datetime, timedelta, timezone
+from datetime import UTC, datetime, time, timedelta, timezone, tzinfo
 from typing import Any, Literal, TypeVar, cast
 
 from cookstove_gui.errors import InputProblem
@@ -117,9 +117,9 @@ def iso_clock(at: datetime, offset_minutes: int) -> str:
     return local.isoformat(timespec="microseconds" if local.microsecond else "seconds")
 
 
-def local_offset_minutes(at: datetime) -> int:
-    """Offset [min] of this computer's clock from UTC at an instant."""
-    offset = at.astimezone().utcoffset()
+def local_offset_minutes(at: datetime, zone: tzinfo | None = None) -> int:
+    """Offset [min] from UTC at an instant, of this computer's clock or of another zone."""
+    offset = at.astimezone(zone).utcoffset()
     return round(offset.total_seconds() / 60) if offset else 0
 
 
@@ -130,16 +130,48 @@ def clock_text(at: datetime, offset_minutes: int) -> str:
 
 
 def parse_wall_clock(text: str, now: datetime, offset_minutes: int) -> datetime:
+    """Instant from what a cook types for “when”, on a clock with a fixed offset from UTC; see `parse_local_clock`."""
+    return parse_local_clock(text, now, timezone(timedelta(minutes=offset_minutes)))
+
+
+def parse_local_clock(text: str, now: datetime, zone: tzinfo | None = None) -> datetime:
     """Instant from what a cook types for “when”: `7:05`, `705`, `19:05`, `7:05 pm`, or `-10` (minutes ago).
 
-    A clock of the day means the latest such moment not after `now`, or at most five minutes ahead of it. One that
-    would lie more than half a day back is taken for a slip: it is still to come.
+    A clock of the day means the latest such moment not after `now`, or at most five minutes ahead of it, by the rules
+    of this computer's zone, or of another one. One that would lie more than half a day back is taken for a slip: it is
+    still to come. Raises InputProblem for that, for no clock at all, and for one that daylight saving left out.
     """
     stripped = text.strip()
     ago = re.fullmatch(r"-\s*(\d{1,3})\s*(?:m|min)?", stripped)
     if ago:
         return now - timedelta(minutes=int(ago[1]))
-    match = _CLOCK.fullmatch(stripped)
+    clock = _typed_clock(stripped)
+    today = now.astimezone(zone).date()
+    latest = now + timedelta(minutes=5)
+    for day in (today + timedelta(days=1), today, today - timedelta(days=1)):
+        naive = datetime.combine(day, clock)
+        found = [at for at in _instants(naive, zone) if at <= latest]
+        if found:
+            if now - max(found) > timedelta(hours=12) and day != today:
+                raise InputProblem(
+                    f"{stripped} is still to come; type a time that has passed, or -10 for ten minutes ago."
+                )
+            return max(found)
+        if not _instants(naive, zone) and naive.replace(tzinfo=UTC) <= _as_if_utc(latest, zone):
+            raise InputProblem(
+                f"{stripped} was left out when the clocks went forward; type the time an hour later, or -10 for ten "
+                "minutes ago."
+            )
+    raise InputProblem(f"{stripped} is still to come; type a time that has passed, or -10 for ten minutes ago.")
+
+
+def came_twice(at: datetime, zone: tzinfo | None = None) -> bool:
+    """Whether the wall clock of an instant was shown twice, as clocks went back an hour."""
+    return len(_instants(at.astimezone(zone).replace(tzinfo=None), zone)) > 1
+
+
+def _typed_clock(text: str) -> time:
+    match = _CLOCK.fullmatch(text)
     hour, minute = (int(match[1]), int(match[2] or 0)) if match else (99, 0)
     if match and match[4]:
         if not 1 <= hour <= 12:
@@ -147,12 +179,20 @@ def parse_wall_clock(text: str, now: datetime, offset_minutes: int) -> datetime:
         else:
             hour = hour % 12 + (12 if match[4].lower() == "p" else 0)
     if hour > 23 or minute > 59:
-        raise InputProblem(f"“{stripped}” is not a clock time; type it as 7:05, or -10 for ten minutes ago.")
-    zone = timezone(timedelta(minutes=offset_minutes))
-    local_now = now.astimezone(zone)
-    at = local_now.replace(hour=hour, minute=minute, second=int(match[3] or 0) if match else 0, microsecond=0)
-    if at > local_now + timedelta(minutes=5):
-        at -= timedelta(days=1)
-        if local_now - at > timedelta(hours=12):
-            raise InputProblem(f"{stripped} is still to come; type a time that has passed, or -10 for ten minutes ago.")
-    return at.astimezone(UTC)
+        raise InputProblem(f"“{text}” is not a clock time; type it as 7:05, or -10 for ten minutes ago.")
+    return time(hour, minute, int(match[3] or 0) if match else 0)
+
+
+def _instants(naive: datetime, zone: tzinfo | None) -> set[datetime]:
+    """When a wall clock shows that: once, twice as clocks go back, or never as they go forward."""
+    found = set()
+    for fold in (0, 1):
+        folded = naive.replace(fold=fold)
+        at = (folded.astimezone() if zone is None else folded.replace(tzinfo=zone)).astimezone(UTC)
+        if at.astimezone(zone).replace(tzinfo=None) == naive:
+            found.add(at)
+    return found
+
+
+def _as_if_utc(at: datetime, zone: tzinfo | None) -> datetime:
+    return at.astimezone(zone).replace(tzinfo=UTC)

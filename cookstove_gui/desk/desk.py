@@ -6,7 +6,7 @@ Raises InputProblem for what cannot be understood or is not there.
 
 from collections.abc import Callable
 from dataclasses import replace
-from datetime import UTC, datetime
+from datetime import UTC, datetime, tzinfo
 
 from cookstove_gui.advice import advise
 from cookstove_gui.cooking.fires.first_fires import FirstFires
@@ -22,6 +22,7 @@ from cookstove_gui.desk.shown import Shown
 from cookstove_gui.desk.warm_start import WarmStart, carried_on_row, carried_row, warm_start
 from cookstove_gui.forecast.answers import Action
 from cookstove_gui.logbook.logbook import Logbook, SessionSummary
+from cookstove_gui.phrases.clock import clock_words
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.situation import Inputs, Standing
 from cookstove_gui.stove.entries import Entry, HeatBand, Kind, Session
@@ -32,6 +33,7 @@ from cookstove_gui.units import (
     TemperatureUnit,
     clock_text,
     local_offset_minutes,
+    parse_local_clock,
     parse_temperature,
     parse_wall_clock,
     tidy,
@@ -46,11 +48,13 @@ def utc_now() -> datetime:
 class Desk:
     """The live session of one stove, and the way to all the others."""
 
-    def __init__(self, logbook: Logbook, clock: Callable[[], datetime] = utc_now) -> None:
+    def __init__(self, logbook: Logbook, clock: Callable[[], datetime] = utc_now, zone: tzinfo | None = None) -> None:
+        """With `zone` the local clock is another one than this computer's."""
+        self._zone = zone
         self.logbook = logbook
         self.clock = clock
         self._listeners: list[Callable[[Changed], None]] = []
-        self._table = OnTable(logbook, clock)
+        self._table = OnTable(logbook, clock, zone)
         self._lit = LitSpot(self.stove)
         self._settings = Settings(logbook)
         self._past = KeptStudies(logbook)
@@ -254,8 +258,8 @@ class Desk:
         if not text.strip():
             return ""
         now = self.clock()
-        offset = local_offset_minutes(now)
-        return clock_text(parse_wall_clock(text, now, offset), offset)
+        at = parse_local_clock(text, now, self._zone)
+        return clock_text(at, local_offset_minutes(at, self._zone))
 
     def read(self, text: str, spot: str = "", at_text: str = "") -> Receipt:
         """Enter a temperature at the lit spot (or at `spot`) and light up the next one.
@@ -278,6 +282,11 @@ class Desk:
         """Enter something done at the stove."""
         row = self._table.checked(kind, spot=spot, value=value, unit=unit, note=note, at_text=at_text)
         return self._told(self._record(row))
+
+    def clock_trouble(self) -> str:
+        """A sentence where this computer's clock cannot be right, else empty."""
+        ends = [one.last_at for one in self.logbook.sessions() if one.last_at is not None]
+        return clock_words(self.clock(), self._table.latest_at if self.is_live else None, max(ends, default=None))
 
     def catch_up(self) -> None:
         """Take up what another window has written to the logbook, if anything."""

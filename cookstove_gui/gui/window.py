@@ -11,7 +11,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from cookstove_gui.desk import Changed, Desk, Memory, work_out
+from cookstove_gui.desk import Changed, Desk, Memory, Standing, work_out
 from cookstove_gui.desk.practice import Practice
 from cookstove_gui.gui.background.job import Job, close_jobs
 from cookstove_gui.gui.background.keeping import Keeping
@@ -54,7 +54,7 @@ class MainWindow(QMainWindow):
             self,
             desk.inputs,
             lambda inputs: work_out(inputs, self._memory),
-            desk.show,
+            self._take,
             refuse=self.show_problem,
             late=self._late,
         )
@@ -206,6 +206,10 @@ class MainWindow(QMainWindow):
             self._show_title()
         if changed.log or changed.session or changed.stove or changed.band or changed.settings or changed.study:
             self.working.ask()
+
+    def _take(self, standing: Standing) -> None:
+        self._fault.withdraw(_LATE)
+        self.desk.show(standing)
 
     def _late(self, given_up: bool) -> None:
         if given_up:

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Sequence
 from dataclasses import replace
-from datetime import datetime, timedelta
+from datetime import datetime, timedelta, tzinfo
 
 from cookstove_gui.desk.changes import Receipt
 from cookstove_gui.desk.log.open_log import OpenLog
@@ -12,8 +12,9 @@ from cookstove_gui.stove.checking import check_entry, check_place
 from cookstove_gui.stove.doubts import doubt
 from cookstove_gui.stove.entries import Entry, Kind, Session
 from cookstove_gui.stove.stove import Stove, stove_with_default_spots, with_spots_named
-from cookstove_gui.units import local_offset_minutes, parse_wall_clock
+from cookstove_gui.units import came_twice, clock_text, local_offset_minutes, parse_local_clock
 
+_PASSING = timedelta(minutes=1)
 LIVE_FOR = timedelta(hours=6)  # after that long without an entry the next one begins a new session
 _OPEN, _OLD = "session on the table", " old"  # setting, and its mark on a session that was over when it was opened
 _FIRST_STOVE = "My stove"
@@ -22,7 +23,8 @@ _FIRST_STOVE = "My stove"
 class OnTable:
     """One stove with at most one of its sessions: what was open when the program ended, or the latest if still warm."""
 
-    def __init__(self, logbook: Logbook, clock: Callable[[], datetime]) -> None:
+    def __init__(self, logbook: Logbook, clock: Callable[[], datetime], zone: tzinfo | None) -> None:
+        self._zone = zone
         self._logbook = logbook
         self._clock = clock
         if not logbook.stoves():
@@ -51,20 +53,27 @@ class OnTable:
     @property
     def is_live(self) -> bool:
         """Whether the session is still being written."""
-        latest = self._log.latest_at if self._log else None
-        return latest is None or self._clock() - latest <= LIVE_FOR
+        return self._is_lately(self._log.latest_at if self._log else None)
 
     @property
     def offset_minutes(self) -> int:
         """Offset [min] of the local clock: of the session, or of this computer where none is written."""
-        return self.rows[-1].offset_minutes if self.rows else local_offset_minutes(self._clock())
+        return self.rows[-1].offset_minutes if self.rows else local_offset_minutes(self._clock(), self._zone)
 
     @property
     def asked_at(self) -> datetime:
-        """The moment asked about: now while the session is live, the end of its log when an old one is looked at."""
+        """The moment asked about: now while the session is live, the end of its log when an old one is looked at.
+
+        Where this computer's clock was set back behind the log, it is the end of the log, so that no reading drops out.
+        """
         now = self._clock()
         latest = self._log.latest_at if self._log else None
-        return now if self.is_live or latest is None else latest
+        return now if latest is None else max(now, latest) if self.is_live else latest
+
+    @property
+    def latest_at(self) -> datetime | None:
+        """The latest clock in the session, if there is one."""
+        return self._log.latest_at if self._log else None
 
     def use_stove(self, name: str) -> None:
         """Use another stove, and its latest session if that is still warm."""
@@ -113,16 +122,28 @@ class OnTable:
     ) -> Entry:
         """What was typed, as an entry; its clock is now unless another is given."""
         now = self._clock()
-        offset = local_offset_minutes(now)
-        at = parse_wall_clock(at_text, now, offset) if at_text.strip() else now
-        row = check_entry(at=at, offset_minutes=offset, kind=kind, spot=spot, value=value, unit=unit, note=note)
+        at = parse_local_clock(at_text, now, self._zone) if at_text.strip() else now
+        row = check_entry(
+            at=at,
+            offset_minutes=local_offset_minutes(at, self._zone),
+            kind=kind,
+            spot=spot,
+            value=value,
+            unit=unit,
+            note=note,
+        )
         check_place(row, self.stove)
         return row
 
     def record(self, row: Entry) -> Receipt:
         """Keep an entry in the open session."""
-        asked = doubt(row, self.stove, self.entries, self._clock())
-        return Receipt(entry=self.append([row]), question=asked.sentence if asked else "")
+        now = self._clock()
+        asked = doubt(row, self.stove, self.entries, now)
+        question = asked.sentence if asked else ""
+        if not question and now - row.at > _PASSING and came_twice(row.at, self._zone):
+            shown = clock_text(row.at, row.offset_minutes)
+            question = f"{shown} came twice as the clocks went back; this is the later one."
+        return Receipt(entry=self.append([row]), question=question)
 
     def replace(self, number: int, changed: Callable[[Entry], Entry]) -> Receipt:
         """Put a changed row in the place of one that still holds."""
@@ -183,11 +204,9 @@ class OnTable:
         number, _, how = self._logbook.setting(_OPEN).partition(" ")
         known = {one.number: one for one in self._logbook.sessions(self.stove.name)}
         found = known.get(int(number)) if number.isdecimal() else None
-        if found is not None:
-            is_live = found.last_at is None or self._clock() - found.last_at <= LIVE_FOR
-            if is_live or how == _OLD.strip():
-                self._put(self._logbook.session(found.number))
-                return
+        if found is not None and (self._is_lately(found.last_at) or how == _OLD.strip()):
+            self._put(self._logbook.session(found.number))
+            return
         self._take_up_latest_session()
 
     def _take_up_latest_session(self) -> None:
@@ -195,8 +214,12 @@ class OnTable:
         if latest is None:
             return
         session = self._logbook.session(latest.number)
-        if session.entries and self._clock() - max(row.at for row in session.entries) <= LIVE_FOR:
+        if session.entries and self._is_lately(max(row.at for row in session.entries)):
             self._put(session)
+
+    def _is_lately(self, latest: datetime | None) -> bool:
+        """Whether a log that ends then is still being written; one that ends far ahead of the clock is not."""
+        return latest is None or abs(self._clock() - latest) <= LIVE_FOR
 
     def _know_spots(self, entries: Sequence[Entry]) -> None:
         """Add a spot to the stove for each name that only the log knows."""

@@ -19,6 +19,7 @@ class Keeping(QObject):
         super().__init__(parent)
         self._desk = desk
         self._tell = tell
+        self._clock_told = ""
         self._job = Job(self, lambda: desk.logbook, self._look_over, self._say, tell)
         desk.logbook.on_file_trouble(tell)
 
@@ -31,8 +32,12 @@ class Keeping(QObject):
         try:
             self._desk.logbook.look_after_file()
             self._desk.catch_up()
+            told, self._clock_told = self._clock_told, self._desk.clock_trouble()
         except Problem as problem:
             self._tell(problem.sentence)
+        else:
+            if self._clock_told and not told:
+                self._tell(self._clock_told)
 
     def close(self) -> None:
         """The backup of the session that ends."""

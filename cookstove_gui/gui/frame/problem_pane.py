@@ -83,5 +83,10 @@ class FaultStrip(QFrame):
         self._words.setText(sentence)
         self.show()
 
+    def withdraw(self, sentence: str) -> None:
+        """Take a problem back that is over."""
+        if self._words.text() == sentence:
+            self.hide()
+
     def _copy(self) -> None:
         QGuiApplication.clipboard().setText(self._details)
