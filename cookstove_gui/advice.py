@@ -47,6 +47,7 @@ class Subject(Enum):
     TOO_SHORT = auto()  # at heat, but not for as long as the bake
     COMING = auto()
     COOLING_IN = auto()
+    TOUCHES = auto()  # the band, but without holding it
     NOT_COMING = auto()
     TOO_HOT = auto()
 
@@ -86,6 +87,7 @@ class Advice:
     by: Deadline | None = None  # for wood or air, or for what is in the oven
     inside: UnderWay | None = None  # what in the oven it is about
     arrival: Arrival | None = None
+    touches: datetime | None = None  # the band, though the drawn line never enters it
     leaves: datetime | None = None  # when the oven likely leaves the band it is in; none: not within the horizon
     bake_min: float = 0.0  # of the bake that the band is for; 0: the band is for none
     bake: WholeBake | None = None  # what the oven does to a bake put in now
@@ -213,8 +215,14 @@ def _out_of_band(standing: Standing) -> Advice | None:
     above = oven is not None and oven > standing.band.high
     arrival = arrival_of(standing.outlook)
     if arrival is None:
-        subject = Subject.TOO_HOT if above else Subject.NOT_COMING
-        return Advice(subject=subject, step=standing.best_step, reading=_reading(standing))
+        touches = touching_of(standing.outlook)
+        missed = Subject.TOO_HOT if above else Subject.NOT_COMING
+        return Advice(
+            subject=missed if touches is None else Subject.TOUCHES,
+            touches=touches,
+            step=standing.best_step,
+            reading=_reading(standing),
+        )
     wait = (arrival.likely - standing.now).total_seconds() / 60.0
     return Advice(
         subject=Subject.COOLING_IN if above else Subject.COMING,
@@ -259,6 +267,15 @@ def arrival_of(outlook: Outlook) -> Arrival | None:
         earliest=outlook.now + timedelta(minutes=earliest),
         latest=None if latest is None else outlook.now + timedelta(minutes=latest),
     )
+
+
+def touching_of(outlook: Outlook) -> datetime | None:
+    """When half of the futures have been in the band, where the drawn line never enters: not at the same time."""
+    found = outlook.band
+    touched = found.enters_min.p50
+    if found.line_enters_min is not None or touched is None or found.chance_reached_3h < EVEN_CHANCE:
+        return None
+    return outlook.now + timedelta(minutes=touched)
 
 
 def leaving_of(outlook: Outlook) -> datetime | None:

@@ -8,7 +8,7 @@ from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast import track_record
 from cookstove_gui.forecast.answers import TrackRecord
 from cookstove_gui.logbook.folder import read_folder, stove_for
-from cookstove_gui.phrases.logbook import track_record_words
+from cookstove_gui.phrases.logbook import says_something, track_record_words
 from cookstove_gui.phrases.printed import record_heading, record_line
 from cookstove_gui.study import past_lessons
 from cookstove_gui.units import degrees, iso_clock
@@ -32,7 +32,7 @@ def record_lines(request: Request, complain: Callable[[str], None]) -> tuple[lis
     return [
         record_heading(record),
         f"  {track_record_words(record)}",
-        *(f"  {record_line(row)}" for row in record.rows),
+        *(f"  {record_line(row)}" for row in record.rows if says_something(record)),
     ], not past.problems
 
 

@@ -6,6 +6,7 @@ from cookstove_gui.phrases.heading import detail, detail_rungs, headline, rungs
 from cookstove_gui.phrases.ladder import plain_ladder
 from cookstove_gui.phrases.my_stove.first_fires import next_fire_words
 from cookstove_gui.resource_files import table
+from cookstove_gui.units import clock_text, local_offset_minutes
 
 
 def shown_headline(desk: Desk) -> str:
@@ -39,6 +40,12 @@ def shown_detail_rungs(desk: Desk) -> tuple[str, ...]:
 def shown_cautions(desk: Desk) -> tuple[Caution, ...]:
     """The cautions that hold now; none of a session that is over."""
     return desk.standing.cautions if desk.standing and desk.is_live else ()
+
+
+def shown_clock(desk: Desk) -> str:
+    """The time of day: by the session's clock, and over one that is over, by the clock of this computer."""
+    now = desk.clock()
+    return clock_text(now, desk.offset_minutes if desk.is_live else local_offset_minutes(now))
 
 
 def first_fires_words(desk: Desk) -> str:

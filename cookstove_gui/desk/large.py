@@ -1,18 +1,20 @@
 """What is read from across the kitchen: the oven, when its heat comes, what to do, and its heat through three hours."""
 
 from dataclasses import dataclass
+from datetime import datetime, timedelta
 
 import numpy as np
 
 from cookstove_gui.advice import Advice, Subject, advise
 from cookstove_gui.desk.cook.oven_lines import oven_fan
 from cookstove_gui.desk.desk import Desk
-from cookstove_gui.desk.heading import shown_cautions, shown_rungs
+from cookstove_gui.desk.heading import shown_cautions, shown_clock, shown_rungs
+from cookstove_gui.phrases.advice import likely_words
 from cookstove_gui.phrases.edge import Edge, heat_name
-from cookstove_gui.phrases.figures import doubt_text, temperature_text, window_text
+from cookstove_gui.phrases.figures import doubt_text, temperature_text
+from cookstove_gui.phrases.heading import arrival_figure
 from cookstove_gui.phrases.ladder import prepare_words, then_read
 from cookstove_gui.situation import Standing
-from cookstove_gui.units import clock_text
 
 BACK_MIN, AHEAD_MIN = 60, 120  # of the ribbon
 
@@ -37,7 +39,7 @@ class Large:
 
 def large(desk: Desk) -> Large:
     """What the desk shows, in few words."""
-    clock, unit = clock_text(desk.clock(), desk.offset_minutes), desk.unit
+    clock, unit = shown_clock(desk), desk.unit
     standing = desk.standing
     if standing is None or not desk.entries or standing.outlook.oven.p50 is None:
         return Large(clock=clock, oven="–", to_do=shown_rungs(desk))
@@ -52,12 +54,11 @@ def large(desk: Desk) -> Large:
     then = then_read(advice, standing, edge)
     first = prepare_words(advice, standing) if coming else ""
     to_do = ((first,) if first else (then,) if then else shown_rungs(desk)) if coming else shown_rungs(desk)
-    found = standing.outlook.band
-    enters = found.enters_min
     arrival = None
-    if coming and found.line_enters_min is not None and enters.p10 is not None:
-        latest = float(AHEAD_MIN) if enters.p90 is None else enters.p90
-        arrival = (enters.p10, found.line_enters_min, max(latest, found.line_enters_min))
+    if coming and advice.arrival is not None:
+        found = advice.arrival
+        latest = found.latest or max(found.likely, standing.now + timedelta(minutes=AHEAD_MIN))
+        arrival = (_minutes(standing, found.earliest), _minutes(standing, found.likely), _minutes(standing, latest))
     return Large(
         clock=clock,
         oven=number,
@@ -67,22 +68,25 @@ def large(desk: Desk) -> Large:
         cautions=_titles(desk),
         ribbon=_ribbon(standing),
         arrival_min=arrival,
-        leaves_min=found.line_leaves_min if arrival else None,
+        leaves_min=standing.outlook.band.line_leaves_min if arrival else None,
         **_wanted(advice, standing, edge),
     )
 
 
 def _wanted(advice: Advice, standing: Standing, edge: Edge) -> dict[str, str]:
     """The heat wanted, and when it is there."""
-    name = heat_name(standing.band)
-    oven = standing.outlook.oven.p50
-    if oven is not None and standing.band.holds(oven):
-        until = standing.outlook.band.line_leaves_min
-        return {"heat": name, "window": "now", "likely": "" if until is None else f"until about {edge.clock(until)}"}
-    if advice.arrival is None:
-        return {"heat": name, "window": "", "likely": ""}
-    window = window_text(standing.now, standing.outlook.band.enters_min, edge.offset_minutes)
-    return {"heat": name, "window": window, "likely": f"likely {edge.at(advice.arrival.likely)}"}
+    window = arrival_figure(standing, edge)
+    if not window:
+        return {}
+    likely = likely_words(advice.arrival, edge) if advice.arrival else ""
+    leaves = standing.outlook.band.line_leaves_min
+    if window == "now" and leaves is not None:
+        likely = f"until about {edge.clock(leaves)}"
+    return {"heat": heat_name(standing.band), "window": window, "likely": likely}
+
+
+def _minutes(standing: Standing, at: datetime) -> float:
+    return (at - standing.now).total_seconds() / 60.0
 
 
 def _titles(desk: Desk) -> str:

@@ -31,7 +31,8 @@ def headline(advice: Advice, standing: Standing, edge: Edge) -> str:
         case Subject.AIR_OPEN:
             return "The air has been wide open for a while. Shut it down, unless the fire is still catching."
         case Subject.WOOD_DUE if advice.by is not None:
-            return f"{wood_words(advice.by, edge)}, or the oven falls out of {heat_name(band)}."
+            falls = f"the oven falls out of {heat_name(band)}"
+            return f"{wood_words(advice.by, edge)}. Unless you do, {falls}; the projection assumes it."
         case Subject.PUT_IN:
             ready = _band_words(band, "ready") if advice.bake_min else ""
             return f"{ready} The oven is at {heat_name(band)}. {stay_words(advice.leaves, edge)}".strip()
@@ -40,10 +41,10 @@ def headline(advice: Advice, standing: Standing, edge: Edge) -> str:
         case Subject.COMING | Subject.COOLING_IN if advice.arrival is not None:
             prepare = _band_words(band, "prepare") if advice.prepares else ""
             return f"{prepare} {arrival_words(band, advice.arrival, edge)}".strip()
-        case Subject.TOO_HOT:
-            return f"The oven is above {heat_name(band)} and is not likely to fall to it within three hours."
-        case Subject.NOT_COMING:
-            return f"With this fire the oven is not likely to reach {heat_name(band)} within three hours."
+        case Subject.TOUCHES if advice.touches is not None:
+            return touch_words(band, advice.touches, edge)
+        case Subject.TOO_HOT | Subject.NOT_COMING:
+            return missed_words(band, is_above=advice.subject is Subject.TOO_HOT)
     return str(table("phrases.toml")["no_readings"])
 
 
@@ -56,7 +57,8 @@ def detail(advice: Advice, standing: Standing, edge: Edge) -> str:
         hot = advice.bake.too_hot > advice.bake.too_cool
         parts.append("Shut the air down some before you bake." if hot else "Build the fire up before you bake.")
     elif advice.wood_by is not None:
-        parts.append(f"{wood_words(advice.wood_by, edge)}.")
+        assumed = "" if advice.wood_by.passed else ", as the projection assumes"
+        parts.append(f"{wood_words(advice.wood_by, edge)}{assumed}.")
     if advice.reading is not None:
         label = spot_label(standing.stove, advice.reading.spot)
         when = "now" if advice.reading.is_due else f"by {edge.at(advice.reading.by.at)}"
@@ -77,6 +79,19 @@ def arrival_words(band: HeatBand, arrival: Arrival, edge: Edge) -> str:
     if first == this_minute:
         return f"The oven reaches {heat_name(band)} by {last}, {likely_words(arrival, edge)}."
     return f"The oven reaches {heat_name(band)} between {first} and {last}, {likely_words(arrival, edge)}."
+
+
+def touch_words(band: HeatBand, at: datetime, edge: Edge) -> str:
+    """That an oven comes to a heat but does not keep it: the drawn line never enters."""
+    when = "now" if edge.at(at) == edge.clock(0.0) else f"about {edge.at(at)}"
+    return f"With this fire the oven may touch {heat_name(band)} {when}, but not for long."
+
+
+def missed_words(band: HeatBand, *, is_above: bool) -> str:
+    """That an oven does not come to a heat, from above it or from below."""
+    if is_above:
+        return f"The oven is above {heat_name(band)} and is not likely to fall to it within three hours."
+    return f"With this fire the oven is not likely to reach {heat_name(band)} within three hours."
 
 
 def likely_words(arrival: Arrival, edge: Edge) -> str:

@@ -2,7 +2,6 @@
 
 from datetime import datetime, timedelta
 
-from cookstove_gui.forecast.answers import Quantiles
 from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.units import clock_text, degrees
 
@@ -69,11 +68,3 @@ def moment_text(now: datetime, minutes: float | None, offset_minutes: int) -> st
     if minutes is None:
         return "later than 3 h"
     return clock_text(now + timedelta(minutes=minutes), offset_minutes)
-
-
-def window_text(now: datetime, enters: Quantiles, offset_minutes: int) -> str:
-    """From when to when something is likely: `11:30–11:50`, `from 11:30` with an open end, `not within 3 h`."""
-    if enters.p10 is None:
-        return "not within 3 h"
-    first = moment_text(now, enters.p10, offset_minutes)
-    return f"from {first}" if enters.p90 is None else f"{first}–{moment_text(now, enters.p90, offset_minutes)}"

@@ -1,6 +1,6 @@
 """The heading over every page: the one thing to do now, what is behind it, and the question about a slip."""
 
-from cookstove_gui.advice import advise
+from cookstove_gui.advice import advise, arrival_of, touching_of
 from cookstove_gui.phrases import advice, cook, ladder
 from cookstove_gui.phrases.edge import Edge, spot_label
 from cookstove_gui.situation import Standing
@@ -25,6 +25,20 @@ def detail_rungs(standing: Standing, edge: Edge) -> tuple[str, ...]:
 def detail(standing: Standing, edge: Edge) -> str:
     """The step that helps, and the reading worth taking next."""
     return advice.detail(advise(standing), standing, edge)
+
+
+def arrival_figure(standing: Standing, edge: Edge) -> str:
+    """When the oven is in its band, in a few characters, as the plot draws it; empty while nothing may be baked."""
+    found = standing.outlook
+    if standing.first_fires.next is not None or found.oven.p50 is None:
+        return ""
+    if standing.band.holds(found.oven.p50):
+        return "now"
+    arrival, touches = arrival_of(found), touching_of(found)
+    if arrival is None:
+        return "not within 3 h" if touches is None else f"may touch {edge.at(touches)}"
+    first = edge.at(arrival.earliest)
+    return f"from {first}" if arrival.latest is None else f"{first}–{edge.at(arrival.latest)}"
 
 
 def question_about(standing: Standing, number: int, edge: Edge) -> str:

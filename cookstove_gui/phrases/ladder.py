@@ -64,6 +64,10 @@ def _shorter(advice: Advice, standing: Standing, edge: Edge) -> tuple[str, ...]:
             return (f"{_capital(heat)} now, but not for long enough to bake.", "Hot enough, but not for a whole bake.")
         case Subject.COMING | Subject.COOLING_IN if advice.arrival is not None:
             return _coming(advice, advice.arrival, standing, edge)
+        case Subject.TOUCHES if advice.touches is not None:
+            this_minute, at = edge.clock(0.0), edge.at(advice.touches)
+            when = "now" if at == this_minute else f"about {at}"
+            return (f"May touch {heat} {when}, but not for long.", f"May touch it {when}, not for long.")
         case Subject.TOO_HOT:
             return (f"Above {heat}, and not likely to fall to it within three hours.", "Too hot for hours to come.")
         case Subject.NOT_COMING:

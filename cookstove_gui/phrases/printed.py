@@ -1,9 +1,9 @@
 """The lines that the headless commands print for people; scripts ask for JSON."""
 
-from cookstove_gui.advice import arrival_of, leaving_of
+from cookstove_gui.advice import arrival_of, leaving_of, touching_of
 from cookstove_gui.cooking.fit.fit import TaskFit
 from cookstove_gui.forecast.answers import Outlook, RecordRow, TrackRecord, Zone
-from cookstove_gui.phrases.advice import arrival_words, stay_words
+from cookstove_gui.phrases.advice import arrival_words, missed_words, stay_words, touch_words
 from cookstove_gui.phrases.cook import holds_words
 from cookstove_gui.phrases.edge import Edge, heat_name, sessions_count, spot_label
 from cookstove_gui.phrases.logbook import arrival_window, came_true, row_edge
@@ -20,9 +20,11 @@ def outlook_lines(found: Outlook, band: HeatBand, edge: Edge) -> tuple[str, ...]
     if oven.p50 is not None and band.holds(oven.p50):
         lines.append(f"The oven is at {heat_name(band)}. {stay_words(leaving_of(found), edge)}")
     else:
-        arrival, leaves = arrival_of(found), leaving_of(found)
-        if arrival is None:
-            lines.append(f"The oven is not likely to reach {heat_name(band)} within three hours.")
+        arrival, leaves, touches = arrival_of(found), leaving_of(found), touching_of(found)
+        if touches is not None:
+            lines.append(touch_words(band, touches, edge))
+        elif arrival is None:
+            lines.append(missed_words(band, is_above=oven.p50 is not None and oven.p50 > band.high))
         else:
             lines.append(arrival_words(band, arrival, edge))
             held = None if leaves is None else (leaves - arrival.likely).total_seconds() / 60.0

@@ -4,7 +4,6 @@ from datetime import UTC, datetime
 
 import pytest
 
-from cookstove_gui.forecast.answers import Quantiles
 from cookstove_gui.phrases.figures import (
     age_text,
     band_text,
@@ -14,7 +13,6 @@ from cookstove_gui.phrases.figures import (
     spot_number,
     spot_words,
     temperature_text,
-    window_text,
 )
 from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.units import kelvin
@@ -82,14 +80,3 @@ def test_moment_is_on_the_local_clock() -> None:
 
 def test_a_moment_beyond_the_horizon_says_so() -> None:
     assert moment_text(NOW, None, -300) == "later than 3 h"
-
-
-@pytest.mark.parametrize(
-    ("quantiles", "words"),
-    [((None, None, None), "not within 3 h"), ((10.0, None, None), "from 7:12"), ((10.0, 20.0, 35.0), "7:12–7:37")],
-)
-def test_a_window_has_an_open_end_where_some_futures_never_get_there(
-    quantiles: tuple[float | None, float | None, float | None], words: str
-) -> None:
-    p10, p50, p90 = quantiles
-    assert window_text(NOW, Quantiles(p10=p10, p50=p50, p90=p90), -300) == words

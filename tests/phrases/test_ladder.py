@@ -86,6 +86,8 @@ ADVICES = [
     replace(COMING, arrival=replace(ARRIVAL, latest=ARRIVAL.earliest)),
     replace(COMING, arrival=replace(ARRIVAL, likely=after(0))),
     Advice(subject=Subject.COOLING_IN, arrival=ARRIVAL),
+    Advice(subject=Subject.TOUCHES, touches=after(13)),
+    Advice(subject=Subject.TOUCHES, touches=after(0)),
     Advice(subject=Subject.NOT_COMING),
     Advice(subject=Subject.TOO_HOT),
 ]  # fmt: skip

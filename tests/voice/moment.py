@@ -15,8 +15,7 @@ from cookstove_gui.forecast.answers import LEAVE, FloatArray
 from cookstove_gui.phrases.advice import likely_words
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.entries import entry_words
-from cookstove_gui.phrases.figures import window_text
-from cookstove_gui.phrases.heading import detail, headline, question_about
+from cookstove_gui.phrases.heading import arrival_figure, detail, headline, question_about, rungs
 from cookstove_gui.situation import Inputs, Standing
 from cookstove_gui.stove.entries import Kind, Session
 from cookstove_gui.stove.stove import SpotKind
@@ -61,6 +60,7 @@ def moment_of(where: str, asked: Inputs, standing: Standing, past: tuple[Session
     plan = plan_answers(asked, standing, edge, past)
     said = (
         Said(place="headline", text=headline(standing, edge)),
+        *(Said(place="rung", text=text) for text in rungs(standing, edge)[1:]),
         Said(place="detail", text=detail(standing, edge)),
         Said(place="question", text=question_about(standing, standing.rows[-1].number if standing.rows else 0, edge)),
         *_plot_words(standing, edge),
@@ -79,10 +79,7 @@ def _plot_words(standing: Standing, edge: Edge) -> Iterable[Said]:
     arrival = arrival_of(standing.outlook) if standing.first_fires.next is None else None
     if arrival is not None and arrival.likely > standing.now:
         yield Said(place="plot", text=likely_words(arrival, edge))
-    oven = standing.outlook.oven.p50
-    inside = oven is not None and standing.band.holds(oven)
-    window = window_text(standing.now, standing.outlook.band.enters_min, edge.offset_minutes)
-    yield Said(place="large", text=f"{standing.band.name} {'now' if inside else window}")
+    yield Said(place="large", text=arrival_figure(standing, edge))
     for row in standing.rows:
         if row.kind in _FIRE_KINDS:
             yield Said(place="lane", text=entry_words(row, standing.stove))

@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterator
 from datetime import datetime
 
+from cookstove_gui.cooking.fit.tasks import Task
 from cookstove_gui.forecast.answers import HORIZON_MINUTES, Outlook, Quantiles
 from cookstove_gui.stove.entries import Kind, reading_kelvin
 from cookstove_gui.units import degrees
@@ -54,7 +55,7 @@ def _instants(moment: Moment) -> list[float]:
     found += [float(turn.in_min) for turn in standing.turns]
     found += [float(ahead.minutes) for ahead in standing.outlook.ahead]
     found += [since + standing.next_reading.in_min if standing.next_reading else None]
-    found += [spot.in_min for fit in standing.fits for spot in fit.spots]
+    found += [at for fit in standing.fits for spot in fit.spots for at in (spot.in_min, spot.until_min)]
     found += [row.later_min for row in moment.plan.pots]
     found += [_until(moment, at) for at in (*(row.at for row in standing.rows), *moment.plan.instants)]
     seconds = moment.now.second / 60.0
@@ -97,7 +98,7 @@ def _heats(moment: Moment) -> list[float]:
     for row in standing.doubted:
         found += [row.typed, row.expected_p50]
     found += [reading_kelvin(row) for row in standing.rows if row.kind is Kind.READING]
-    found += [end for fit in standing.fits for end in (fit.task.low, fit.task.high)]
+    found += [heat for fit in standing.fits for heat in (fit.task.low, fit.task.high, _middle(fit.task))]
     return [float(degrees(one, "F")) for one in found if one is not None]
 
 
@@ -108,6 +109,11 @@ def _shares(moment: Moment) -> list[float]:
         for spot in fit.spots:
             found += [spot.chance_now, spot.chance_then, spot.chance_ever]
     return found
+
+
+def _middle(task: Task) -> float:
+    """A steady oven for a task [K]."""
+    return 0.5 * (task.low + task.high)
 
 
 def _until(moment: Moment, at: datetime) -> float:

@@ -3,12 +3,13 @@
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
-from cookstove_gui.desk.plan.bake import BakeChoice
+from cookstove_gui.desk.plan.bake import BakeChoice, BakeInputs, plan_bake
 from cookstove_gui.desk.plan.pots import PotRow, PotsInputs, place_words, plan_pots
 from cookstove_gui.desk.plan.table import TableInputs, plan_table, rest_of
 from cookstove_gui.desk.plan.wood import WoodChoice, WoodInputs, plan_wood, wood_options
 from cookstove_gui.forecast.answers import Quantiles
 from cookstove_gui.phrases.edge import Edge
+from cookstove_gui.phrases.plan.bake import bake_against_steady, bake_headline
 from cookstove_gui.phrases.plan.pots import pot_chance, pot_later, pots_headline
 from cookstove_gui.phrases.plan.table import table_headline, table_steps
 from cookstove_gui.phrases.plan.wood import load_words, wood_headline, wood_spans
@@ -42,7 +43,9 @@ def plan_answers(asked: Inputs, standing: Standing, edge: Edge, past: tuple[Sess
         return PlanAnswers()
     if standing.first_fires.next is not None:  # every part of the page then shows the first fires in its place
         return PlanAnswers()
-    return _joined(_pots(standing, edge), _table(standing, edge, past), _wood(asked, standing, past))
+    return _joined(
+        _pots(standing, edge), _bake(standing, edge), _table(standing, edge, past), _wood(asked, standing, past)
+    )
 
 
 def _joined(*parts: PlanAnswers) -> PlanAnswers:
@@ -64,6 +67,23 @@ def _pots(standing: Standing, edge: Edge) -> PlanAnswers:
         chance = pot_chance(row.chance) if row.spot else pot_later(row.later_min, edge)
         texts.append(f"{row.task.name}: {place_words(row)} {chance}".strip())
     return PlanAnswers(said=tuple(Said(place="pots", text=text) for text in texts), pots=rows)
+
+
+def _bake(standing: Standing, edge: Edge) -> PlanAnswers:
+    """A loaf that would go in now."""
+    pressure = float(standard_pressure(standing.stove.altitude))
+    plan = plan_bake(BakeInputs(standing=standing, stove=standing.stove, pressure=pressure, choice=BakeChoice(key=BAKED)))
+    answer = plan.answer
+    texts = (
+        bake_headline(answer.bake.name, answer, plan.goes_in_min, edge),
+        bake_against_steady(answer, plan.task, edge),
+    )
+    lengths = [one for one in (answer.recipe_min, answer.late_min) if one is not None]
+    return PlanAnswers(
+        said=tuple(Said(place="bake", text=text) for text in texts if text),
+        spans=(answer.done_min,),
+        lengths=tuple(abs(one) for one in lengths),
+    )
 
 
 def _table(standing: Standing, edge: Edge, past: tuple[Session, ...]) -> PlanAnswers:

@@ -4,6 +4,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from enum import StrEnum
+from functools import cache
+
+import numpy as np
 
 from cookstove_gui.cooking.fit.bands import band_from_text
 from cookstove_gui.cooking.instruments.meant_rows import meant_sessions
@@ -19,7 +22,9 @@ from tests.world.stoves import FAMILIES, make_stove, renamed
 BANDS = ("bread", "biscuit", "cake", "roast", "pie", "300-350")
 KINDS = ("first", "new", "other", "first learned", "kindled", "other learned")
 _PAST = 3  # sessions that a learned character knows
-_AFTER = (2, 3, 20, 45, 90, 180)  # min after the last row, when nobody types any more
+_LEARNED_STOVES = 24  # numbers apart by so many are firings of the same stove, where it has a learned character
+_AFTER = 180.0  # min after the last row, when nobody types any more, that are still looked at
+_DOOR_EVERY, _DOOR_FIRST = 2, 1  # of the stretches of a firing, in which the oven door is opened as well
 
 
 class Step(StrEnum):
@@ -54,30 +59,38 @@ class Case:
 def make_case(number: int) -> Case:
     """The invented firing of a number; kinds, stoves and bands take turns."""
     kind, band = KINDS[number % len(KINDS)], BANDS[(number // 2) % len(BANDS)]
-    seed = 300000 + number
     name = f"{number}, {kind}, {band}"
+    if kind.endswith("learned"):
+        seed, firing = 300000 + number % _LEARNED_STOVES, _PAST + number // _LEARNED_STOVES
+        stove, past, character = _studied(kind, seed)
+        _, (rows,) = _fired(kind, seed, range(firing, firing + 1))
+        return Case(name=name, stove=stove, rows=rows, band=band, earlier=past, character=character)
+    seed = 300000 + number
+    if kind in ("first", "other"):
+        stove, (rows,) = _fired(kind, seed, range(1))
+        return Case(name=name, stove=stove, rows=rows, band=band)
+    world = renamed(make_stove(seed, FAMILIES[number % len(FAMILIES)]), is_new=True)
+    purposes = ("kindling",) if kind == "new" else ("kindling", "medium")
+    fired = [make_sessions([(world, firing)], purpose=purpose)[0] for firing, purpose in enumerate(purposes)]
+    *earlier, last = (one.entries for one in fired)
+    return Case(name=name, stove=world.stove, rows=last, band=band, earlier=_sessions(world.stove, earlier))
+
+
+@cache
+def _studied(kind: str, seed: int) -> tuple[Stove, tuple[Session, ...], Character]:
+    """A stove with the sessions that its character is learned from."""
+    stove, fired = _fired(kind, seed, range(_PAST))
+    past = _sessions(stove, fired)
+    return stove, past, learn(stove, meant_sessions(stove, past))
+
+
+def _fired(kind: str, seed: int, firings: range) -> tuple[Stove, list[tuple[Entry, ...]]]:
+    """Firings of a stove of the first or the other world."""
     if kind.startswith("other"):
-        firings = range(_PAST + 1 if kind.endswith("learned") else 1)
         others = make_other_sessions(seed, firings)
-        return _with_past(name, others[-1].stove, [one.entries for one in others], band, kind.endswith("learned"))
-    world = make_stove(seed, FAMILIES[number % len(FAMILIES)])
-    if kind in ("new", "kindled"):
-        world = renamed(world, is_new=True)
-        purposes = ("kindling",) if kind == "new" else ("kindling", "medium")
-        fired = [make_sessions([(world, firing)], purpose=purpose)[0] for firing, purpose in enumerate(purposes)]
-        rows = [one.entries for one in fired]
-        return replace(
-            _with_past(name, world.stove, rows, band, learned=False), earlier=_sessions(world.stove, rows[:-1])
-        )
-    firings = range(_PAST + 1 if kind.endswith("learned") else 1)
-    made = make_sessions([(world, firing) for firing in firings])
-    return _with_past(name, world.stove, [one.entries for one in made], band, kind.endswith("learned"))
-
-
-def _with_past(name: str, stove: Stove, rows: list[tuple[Entry, ...]], band: str, learned: bool) -> Case:
-    past = _sessions(stove, rows[:-1]) if learned else ()
-    character = learn(stove, meant_sessions(stove, past)) if past else None
-    return Case(name=name, stove=stove, rows=rows[-1], band=band, earlier=past, character=character)
+        return others[-1].stove, [one.entries for one in others]
+    world = make_stove(seed, FAMILIES[seed % len(FAMILIES)])
+    return world.stove, [one.entries for one in make_sessions([(world, firing) for firing in firings])]
 
 
 def _sessions(stove: Stove, rows: list[tuple[Entry, ...]]) -> tuple[Session, ...]:
@@ -86,18 +99,18 @@ def _sessions(stove: Stove, rows: list[tuple[Entry, ...]]) -> tuple[Session, ...
     )
 
 
-def follow(case: Case, every: float) -> Iterator[Pair]:
-    """Pairs of consecutive moments: each `every` minutes and the minute after, at rows, and long after the last.
+def follow(case: Case, stretches: int) -> Iterator[Pair]:
+    """Pairs of consecutive moments: a minute and the minute after, somewhere in each of the stretches of a firing.
 
-    In every fifth pair the oven door is opened as well, beside the same minute without it.
+    In every second stretch the oven door is opened as well, beside the same minute without it.
     """
     memory, before = Memory(), None
-    for number, now in enumerate(_moments(case, every)):
+    for number, now in enumerate(_moments(case, stretches)):
         after = _stand(case, case.rows, now, memory)
         if before is not None:
             typed = len(_up_to(case.rows, now)) != len(_up_to(case.rows, before.now))
             yield Pair(before=before, after=after, step=Step.ROWS if typed else Step.TIME)
-        if number % 5 == 3:
+        if number % (2 * _DOOR_EVERY) == 2 * _DOOR_FIRST:
             # A memory of its own: a row that is taken away again would be read as a correction of the log.
             yield Pair(before=after, after=_stand(case, _door_opened(case.rows, now), now, Memory()), step=Step.DOOR)
         before = after
@@ -126,15 +139,15 @@ def _stand(case: Case, rows: tuple[Entry, ...], now: datetime, memory: Memory) -
     return moment_of(f"{case.name}, minute {minute:.0f}", asked, work_out(asked, memory), case.earlier)
 
 
-def _moments(case: Case, every: float) -> list[datetime]:
+def _moments(case: Case, stretches: int) -> list[datetime]:
+    """The first row, then two moments a minute apart in each stretch of the firing and of the hours after it."""
     start, end = case.rows[0].at, max(row.at for row in case.rows)
-    minutes = (end - start).total_seconds() / 60.0
-    found = {end + timedelta(minutes=wait) for wait in _AFTER}
-    place = 0.0
-    while place < minutes:
-        found |= {start + timedelta(minutes=place), start + timedelta(minutes=place + 1.0)}
-        place += every
-    found |= {row.at for row in case.rows[:: max(1, round(every / 2))]}
+    length = ((end - start).total_seconds() / 60.0 + _AFTER) / stretches
+    random = np.random.default_rng(list(case.name.encode()))
+    found = [start]
+    for place in range(stretches):
+        minute = (place + random.random()) * length
+        found += [start + timedelta(minutes=minute), start + timedelta(minutes=minute + 1.0)]
     return sorted(found)
 
 

@@ -16,13 +16,29 @@ from tests.voice.drawn_line import entering, leaving
 from tests.voice.moment import Moment
 from tests.voice.numbers import unknown_numbers
 from tests.voice.replay import Pair, Step
-from tests.voice.words import CLOCK, LIKELY, PAST_TENSE, UNTIL, WOOD, deadlines, minutes_to, sentences
+from tests.voice.words import (
+    ASSUMES,
+    CLOCK,
+    FALLS_OUT,
+    LIKELY,
+    OF_A_STEP,
+    PAST_TENSE,
+    TOUCHES,
+    UNLIKELY,
+    UNTIL,
+    WOOD,
+    deadlines,
+    minutes_to,
+    sentences,
+)
 
 LINE_TOLERANCE = 3.0  # min; the eye reads no closer off a plot of three hours
 EVEN = 0.5
 STILL_HOT = 323.15  # K, 122 °F: a cooktop that cannot be called cold
 _SOON = 10.0  # min
-_ADVICE = ("headline", "detail", "plot", "large", "outlook", "fit", "pots", "table", "table steps")
+_NEXT_MINUTE = 2.5  # min; two moments no further apart are of one and the next minute
+_HEADING = ("headline", "rung")
+_ADVICE = (*_HEADING, "detail", "plot", "large", "outlook", "fit", "pots", "bake", "table", "table steps", "wood")
 _TASK_OF_BAND = {"bread": "bread", "biscuit": "biscuits", "cake": "cake", "roast": "roast_meat", "pie": "pie"}
 
 Breaches = Iterator[str]
@@ -44,13 +60,11 @@ class Rule:
 
 def likely_is_the_line(moment: Moment) -> Breaches:
     """An arrival is likely when the drawn middle line enters the band; a line that never does says no such clock."""
-    for text in moment.at("headline", "detail", "plot", "outlook"):
+    for text in moment.at(*_HEADING, "detail", "plot", "outlook"):
         for sentence in sentences(text):
-            if UNTIL.search(sentence) or not ("reach" in sentence or sentence.startswith("likely ")):
+            if UNTIL.search(sentence) or TOUCHES.search(sentence):
                 continue
             enters = _entering_said(moment, sentence)
-            if "later than 3 h" in sentence and enters is not None:
-                yield f"“{sentence}”, but the drawn line enters in {enters:.0f} min"
             for clock in LIKELY.findall(sentence):
                 said = minutes_to(clock, moment.now, moment.edge.offset_minutes)
                 if enters is None:
@@ -63,17 +77,41 @@ def _entering_said(moment: Moment, sentence: str) -> float | None:
     """Minutes until the line enters that a sentence is about: of the step it advises, or of the present course."""
     step, band = moment.standing.best_step, moment.standing.band
     minutes, kelvin = moment.line
-    if step is not None and ": reaches " in sentence:
+    if step is not None and OF_A_STEP.search(sentence):
         fan = oven_fan(step.projection, moment.standing.stove.oven_spot)
         minutes, kelvin = fan.minutes, fan.p50
     return entering(minutes, kelvin, band.low, band.high)
+
+
+def unlikely_is_the_chance(moment: Moment) -> Breaches:
+    """A heat is called not likely only if most futures never touch it; one that most only touch is not promised."""
+    chance = moment.standing.outlook.band.chance_reached_3h
+    minutes, kelvin = moment.line
+    enters = entering(minutes, kelvin, moment.standing.band.low, moment.standing.band.high)
+    for text in moment.at(*_HEADING, "large", "outlook"):
+        if UNLIKELY.search(text) and (chance >= EVEN or enters is not None):
+            yield f"“{text}” with a chance of {chance:.0%}"
+        if TOUCHES.search(text) and (chance < EVEN or enters is not None):
+            yield f"“{text}” with a chance of {chance:.0%}, drawn line enters {_in(enters)}"
+
+
+def falling_out_is_the_line(moment: Moment) -> Breaches:
+    """The oven is said to fall out without wood; where the drawn line holds, it is said what the line assumes."""
+    minutes, kelvin = moment.line
+    leaves = leaving(minutes, kelvin, moment.standing.band.low, moment.standing.band.high)
+    for place in (*_HEADING, "detail", "outlook"):
+        for text in moment.at(place):
+            for sentence in sentences(text):
+                falls = FALLS_OUT.search(sentence) is not None
+                if falls and (leaves is None or leaves > _SOON) and not ASSUMES.search(text):
+                    yield f"{place}: “{text}”, but the drawn line leaves {_in(leaves)}"
 
 
 def stay_is_the_line(moment: Moment) -> Breaches:
     """A stay ends when the drawn middle line leaves the band."""
     minutes, kelvin = moment.line
     leaves = leaving(minutes, kelvin, moment.standing.band.low, moment.standing.band.high)
-    for text in moment.at("headline", "outlook"):
+    for text in moment.at(*_HEADING, "outlook"):
         for clock in UNTIL.findall(text):
             said = minutes_to(clock, moment.now, moment.edge.offset_minutes)
             if said < HORIZON_MINUTES - LINE_TOLERANCE and (leaves is None or abs(said - leaves) > LINE_TOLERANCE):
@@ -85,6 +123,28 @@ def unlikely_is_plain(moment: Moment) -> Breaches:
     for text in moment.at("headline", "outlook"):
         if "not likely" in text and CLOCK.search(text):
             yield f"“{text}”"
+
+
+def rungs_say_the_same(moment: Moment) -> Breaches:
+    """A shorter form of the heading names no clock that the whole sentence does not, but for the three hours' end."""
+    known = {clock[0] for text in moment.at("headline") for clock in CLOCK.finditer(text)}
+    known.add(moment.edge.clock(float(HORIZON_MINUTES)))
+    for text in moment.at("rung"):
+        strange = {clock[0] for clock in CLOCK.finditer(text)} - known
+        if strange:
+            yield f"{', '.join(sorted(strange))} in “{text}”, but “{' '.join(moment.at('headline'))}”"
+
+
+def heading_agrees_with_plan(moment: Moment) -> Breaches:
+    """The heading does not send in a loaf that the Plan page says this oven will hardly bake."""
+    if moment.standing.band.name != "bread":
+        return
+    ready = table("phrases.toml")["bands"]["bread"]["ready"]
+    if not any(ready in text for text in moment.at(*_HEADING)):
+        return
+    for text in moment.at("bake"):
+        if "hardly be done" in text or "will not do it" in text:
+            yield f"“{ready}” beside “{text}”"
 
 
 def deadline_is_ahead(moment: Moment) -> Breaches:
@@ -107,17 +167,17 @@ def one_band_state(moment: Moment) -> Breaches:
 
 def _claims(moment: Moment) -> Iterator[tuple[str, bool]]:
     band = moment.standing.band
-    for place in ("headline", "outlook"):
+    for place in (*_HEADING, "outlook"):
         for text in moment.at(place):
-            if re.search(r"The oven is at .*heat|The oven is at (?!about).* now", text):
+            if re.search(r"The oven is at (?!about).*(?:heat|°)", text) or "holds until" in text:
                 yield place, True
-            elif re.search(r"The oven (reaches|may reach)|not likely to reach", text):
+            elif re.search(r"The oven (?:reaches|may reach|may touch|is above)|not likely to (?:reach|fall)", text):
                 yield place, False
     for text in moment.at("plot"):
         if text.startswith("likely"):
             yield "plot", False
     for text in moment.at("large"):
-        yield "large view", text.endswith(" now")
+        yield "large view", text.endswith("now")
     for text in moment.at("wood"):
         if "the oven is there already" in text:
             yield "wood", True
@@ -136,7 +196,7 @@ def no_food_before_first_fires(moment: Moment) -> Breaches:
         if fit.task.is_food and fit.state is not FitState.REFUSED:
             yield f"{fit.task.name} is {fit.state}"
     for one in moment.said:
-        if one.place in ("pots", "table", "table steps", "wood") or any(lead in one.text for lead in leads):
+        if one.place in ("pots", "bake", "table", "table steps", "wood") or any(lead in one.text for lead in leads):
             yield f"{one.place}: “{one.text}”"
 
 
@@ -179,7 +239,7 @@ def no_word_against_a_caution(moment: Moment) -> Breaches:
     """No sentence orders what a caution of the same moment warns of."""
     for caution in moment.standing.cautions:
         for pattern in _AGAINST.get(caution.key, ()):
-            for place in ("headline", "detail", "table", "pots"):
+            for place in (*_HEADING, "detail", "table", "pots", "bake", "wood"):
                 for text in moment.at(place):
                     told_by_a_caution = any(one.text in text for one in moment.standing.cautions)
                     if pattern.search(text) and not told_by_a_caution:
@@ -205,7 +265,7 @@ def bake_has_an_even_chance(moment: Moment) -> Breaches:
     if words is None or fit is None:
         return
     chance, ever = _stays_in_band(moment, fit.task.minutes), max(one.chance_ever for one in fit.spots)
-    for text in moment.at("headline", "detail", "outlook"):
+    for text in moment.at(*_HEADING, "detail", "outlook"):
         if words["ready"] in text and chance < EVEN:
             yield f"“{text}” with a chance of {chance:.0%} for {fit.task.minutes:.0f} min of {fit.task.name}"
         if words["prepare"] in text and ever < EVEN:
@@ -290,6 +350,8 @@ def _deadlines(moment: Moment, place: str) -> Iterator[tuple[str, tuple[float, s
 
 def good_later_comes(pair: Pair) -> Breaches:
     """“Good later” comes nearer as time passes, and is not always a few minutes away."""
+    if _elapsed(pair) > _NEXT_MINUTE:
+        return
     before = {fit.task.key: fit for fit in pair.before.standing.fits if fit.state is FitState.LATER}
     for fit in pair.after.standing.fits:
         was = before.get(fit.task.key)
@@ -312,7 +374,7 @@ def no_wood_for_an_open_door(pair: Pair) -> Breaches:
 
 def pots_stay_put(pair: Pair) -> Breaches:
     """Without a new row no pot changes its spot from one minute to the next."""
-    if _elapsed(pair) > 2.5:
+    if _elapsed(pair) > _NEXT_MINUTE:
         return
     places = {row.task.key: row for row in pair.before.plan.pots if row.spot}
     for row in pair.after.plan.pots:
@@ -349,6 +411,10 @@ RULES: tuple[Rule, ...] = (
     _rule(likely_is_the_line),
     _rule(stay_is_the_line),
     _rule(unlikely_is_plain),
+    _rule(unlikely_is_the_chance),
+    _rule(falling_out_is_the_line),
+    _rule(rungs_say_the_same),
+    _rule(heading_agrees_with_plan),
     _rule(deadline_is_ahead),
     _pair_rule(deadline_never_recedes),
     _rule(one_band_state),

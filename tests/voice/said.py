@@ -7,5 +7,5 @@ from dataclasses import dataclass
 class Said:
     """A sentence and where it stands."""
 
-    place: str  # headline, detail, question, plot, large, lane, caution; outlook, fit (commands); pots, table, wood
+    place: str  # headline, rung, detail, question, plot, large, lane, caution; outlook, fit (commands); Plan's parts
     text: str

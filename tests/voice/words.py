@@ -5,9 +5,14 @@ from datetime import datetime, timedelta, timezone
 
 CLOCK = re.compile(r"(?<![\d.])(\d{1,2}):(\d\d)(?!\d)")
 _BY = re.compile(r"\bby (\d{1,2}:\d\d)")
-_HEAT_COMES = re.compile(r"\breach(?:es)? |\bIt might\b|should have")
+_HEAT_COMES = re.compile(r"\breach(?:es)? |\bIt might\b|should have|heat by |^There by |\blikely \d|^No |^Not ")
 LIKELY = re.compile(r"\b(?:likely|about) (\d{1,2}:\d\d)")
-UNTIL = re.compile(r"\blikely stays (?:only )?until (\d{1,2}:\d\d)")
+UNTIL = re.compile(r"\b(?:likely stays (?:only )?until|holds until about) (\d{1,2}:\d\d)")
+OF_A_STEP = re.compile(r": reaches ")  # “Add two splits: reaches bread heat about 13:05”
+TOUCHES = re.compile(r"\bmay (?:touch|dip)\b")
+UNLIKELY = re.compile(r"\b[Nn]ot likely to (?:reach|fall)|^No .* heat by|^Not hot enough by|not within 3 h|^Too hot for")
+FALLS_OUT = re.compile(r"\bfalls? out of\b")
+ASSUMES = re.compile(r"\b[Uu]nless\b|\bassumes?\b")
 PAST_TENSE = re.compile(
     r"\b(?:was|were|had|should have|passed|ago|due since|lit at|went in|read at|before)\b", re.IGNORECASE
 )

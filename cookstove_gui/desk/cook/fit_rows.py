@@ -21,8 +21,18 @@ class FitRow:
     brief: str = ""  # instead of `where` when there is no room for it
 
 
+def fit_heading(desk: Desk, fits: Iterable[TaskFit], state: FitState) -> str:
+    """What stands over the tasks of one state."""
+    if state is FitState.NOT and any(fit.state is FitState.REFUSED for fit in fits):
+        return "After the first fires"
+    live = {FitState.NOW: "Good now", FitState.LATER: "Good later", FitState.NOT: "Not with this fire"}
+    return live[state] if desk.is_live else live[state].replace(" now", " at its end")
+
+
 def rows_by_task(desk: Desk, fits: Iterable[TaskFit], state: FitState) -> list[FitRow]:
-    """The tasks of one state, each with its best spot and its time, the soonest first."""
+    """The tasks of one state, each with its best spot and its time, the soonest first; none later once it is over."""
+    if state is FitState.LATER and not desk.is_live:
+        return []
     wanted = [fit for fit in fits if fit.state is state or (state is FitState.NOT and fit.state is FitState.REFUSED)]
     if state is FitState.LATER:
         wanted.sort(key=lambda fit: fit.spots[0].in_min or 0.0)
@@ -39,6 +49,8 @@ def rows_by_spot(desk: Desk, fits: Iterable[TaskFit], state: FitState) -> list[F
             if state is _spot_state(spot):
                 found.setdefault(spot.spot, []).append(fit.task.name)
     if state is FitState.NOT:
+        return []
+    if state is FitState.LATER and not desk.is_live:
         return []
     return [FitRow(_place_name(desk, name), ", ".join(tasks), name) for name, tasks in found.items()]
 
@@ -76,7 +88,7 @@ def chances_now(desk: Desk, key: str) -> str:
     if fit is None or fit.state is FitState.REFUSED:
         return ""
     best = ", ".join(f"{_place_name(desk, spot.spot)} {10 * round(10 * spot.chance_now)} %" for spot in fit.spots[:3])
-    return f"{fit.task.name}, chance now: {best}."
+    return f"{fit.task.name}, chance {'now' if desk.is_live else 'at its end'}: {best}."
 
 
 def want_heat_of(desk: Desk, key: str) -> None:

@@ -44,13 +44,22 @@ class WhatIf(QWidget):
             shortcut = QShortcut(QKeySequence(f"Ctrl+{number + 1}"), self)
             shortcut.activated.connect(lambda wanted=number: self._press(wanted))
         link.changed.connect(self._show)
+        link.time_passed.connect(self._show_whether_over)
         self._show_steps()
+        self._show_whether_over()
 
     def _show(self, changed: Changed) -> None:
         if changed.log or changed.session or changed.stove:
             self._show_steps()
         if changed.band or changed.standing or changed.session:
             self._show_choice()
+        self._show_whether_over()
+
+    def _show_whether_over(self) -> None:
+        """Nothing can be done any more about a session that is over."""
+        self._flow_box.setVisible(self._desk.is_live)
+        if not self._desk.is_live:
+            self._outcome.hide()
 
     def _show_steps(self) -> None:
         actions = (LEAVE, *steps(self._desk.entries))

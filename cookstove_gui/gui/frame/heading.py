@@ -5,7 +5,7 @@ from PySide6.QtGui import QFontMetricsF, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
 from cookstove_gui.desk import Changed
-from cookstove_gui.desk.heading import shown_detail_rungs, shown_rungs
+from cookstove_gui.desk.heading import shown_clock, shown_detail_rungs, shown_rungs
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.frame.caution_strip import CautionStrip
 from cookstove_gui.gui.frame.page_words import PageWords, WindowWords, on_key
@@ -16,7 +16,6 @@ from cookstove_gui.gui.widgets.signs import Sign
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import SOFT
 from cookstove_gui.gui.widgets.type import ROLES, font, set_role
-from cookstove_gui.units import clock_text
 
 _ROW = 44  # px of the design, each of two rows
 _SIDE, _ABOVE, _BELOW = 16, 4, 4  # margins
@@ -118,7 +117,7 @@ class Heading(QWidget):
         self._show_clock()
 
     def _show_clock(self) -> None:
-        self._clock.setText(clock_text(self._desk.clock(), self._desk.offset_minutes))
+        self._clock.setText(shown_clock(self._desk))
         self._indent()
 
     def _show_words(self) -> None:

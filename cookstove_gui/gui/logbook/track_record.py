@@ -15,6 +15,7 @@ from cookstove_gui.phrases.logbook import (
     recalibrated,
     record_behind,
     row_edge,
+    says_something,
     track_record_words,
 )
 
@@ -49,7 +50,7 @@ class RecordPart(QWidget):
         """Show what the latest study found."""
         self._study.show_study()
         found = self._desk.study
-        rows = found.record.rows if found else ()
+        rows = found.record.rows if found and says_something(found.record) else ()
         self._sentence.setText(track_record_words(found.record) if found else self._not_yet())
         self._behind.setText(record_behind(found.record) if found else "")
         say(self._recalibrated, recalibrated(found.width_at_an_hour, found.record) if found else "")

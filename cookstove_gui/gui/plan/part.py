@@ -14,7 +14,7 @@ from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.form import Answer, Field, say, words
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import fix_width
-from cookstove_gui.phrases.edge import Edge, as_it_stood
+from cookstove_gui.phrases.edge import Edge
 
 Understood = TypeVar("Understood")
 Asked = TypeVar("Asked")
@@ -25,6 +25,7 @@ CHOICE_WIDTH = 220
 FORM_WIDTH = 320
 
 _NO_FIRE = "No session is open. Light the fire and read the stove on the Cook page; the answer then appears here."
+_OVER = "This session is over. Light the fire and read the stove on the Cook page; the answer then appears here."
 
 
 class PlanPart(QWidget, Generic[Asked, Found]):
@@ -46,7 +47,6 @@ class PlanPart(QWidget, Generic[Asked, Found]):
         self.answer_lines.setContentsMargins(0, 0, 0, 0)
         self.answer_lines.setSpacing(STEP)
         self.answer_lines.addWidget(self.headline)
-        self.as_of = words(role="soft", name=f"{name}_as_of")
         self.problem = words(role="problem", name=f"{name}_problem")
         self.first_fires = words(role="caution", name=f"{name.removeprefix('plan_')}_first_fires")
         self.column = QVBoxLayout(self)
@@ -56,7 +56,6 @@ class PlanPart(QWidget, Generic[Asked, Found]):
         self.column.addLayout(self._side_by_side())
         say(self.first_fires, "")
         say(self.problem, "")
-        say(self.as_of, "")
         self._asked: Asked | None = None
         self._job = Job(self, lambda: self._asked, self.work_out, self._take, self._refuse)
 
@@ -69,7 +68,6 @@ class PlanPart(QWidget, Generic[Asked, Found]):
         left.addWidget(asked)
         left.addStretch(1)
         right.setSpacing(STEP)
-        right.addWidget(self.as_of)
         right.addWidget(self._answer)
         right.addStretch(1)
         whole = QHBoxLayout()
@@ -97,13 +95,13 @@ class PlanPart(QWidget, Generic[Asked, Found]):
         if not_yet:
             self.show_nothing("")
             return
-        standing = self.desk.standing
         if self.needs_fire:
-            if standing is None or not self.desk.entries:
+            if self.desk.standing is None or not self.desk.entries:
                 self.show_nothing(_NO_FIRE)
                 return
-            old = not self.desk.is_live
-            say(self.as_of, as_it_stood(standing.now, self.desk.offset_minutes) if old else "")
+            if not self.desk.is_live:
+                self.show_nothing(_OVER)
+                return
         inputs = self.inputs()
         if inputs is not None:
             self._asked = inputs
@@ -137,7 +135,6 @@ class PlanPart(QWidget, Generic[Asked, Found]):
         """Show no answer, and why."""
         self.headline.setText(why)
         self._answer.setVisible(bool(why))
-        say(self.as_of, "")
 
     @abstractmethod
     def inputs(self) -> Asked | None:

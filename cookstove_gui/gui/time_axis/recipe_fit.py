@@ -18,18 +18,14 @@ from PySide6.QtWidgets import (
 
 from cookstove_gui.cooking.fit.fit import FitState
 from cookstove_gui.desk import Changed
-from cookstove_gui.desk.cook.fit_rows import chances_now, rows_by_spot, rows_by_task, want_heat_of
+from cookstove_gui.desk.cook.fit_rows import chances_now, fit_heading, rows_by_spot, rows_by_task, want_heat_of
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.key import Key
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import STEP, colour
 from cookstove_gui.gui.widgets.type import set_role
 
-_GROUPS = (
-    (FitState.NOW, "Good now", "good"),
-    (FitState.LATER, "Good later", "heading"),
-    (FitState.NOT, "Not with this fire", "soft"),
-)
+_GROUPS = ((FitState.NOW, "good"), (FitState.LATER, "heading"), (FitState.NOT, "soft"))
 _ANY = 16_777_215  # Qt's “no limit”
 _WHERE = Qt.ItemDataRole.UserRole
 _KEY = Qt.ItemDataRole.UserRole + 1
@@ -107,8 +103,8 @@ class RecipeFit(QWidget):
         group.buttonClicked.connect(self._switch)
         self._groups = QBoxLayout(QBoxLayout.Direction.TopToBottom)
         self._groups.setSpacing(STEP)
-        for state, words, role in _GROUPS:
-            self._groups.addLayout(self._group(state, words, role), 1)
+        for state, role in _GROUPS:
+            self._groups.addLayout(self._group(state, role), 1)
         self._told = QLabel()
         self._told.setObjectName("fit_told")
         set_role(self._told, "soft")
@@ -121,7 +117,8 @@ class RecipeFit(QWidget):
         self._column.addWidget(self._told)
         self._told.setAlignment(Qt.AlignmentFlag.AlignTop)
 
-    def _group(self, state: FitState, words: str, role: str) -> QVBoxLayout:
+    def _group(self, state: FitState, role: str) -> QVBoxLayout:
+        words = fit_heading(self._desk, (), state)
         heading = QLabel(words)
         set_role(heading, role)
         rows = QListWidget()
@@ -174,13 +171,14 @@ class RecipeFit(QWidget):
                 item.setToolTip(f"{row.what}: {row.where}" if row.where else row.what)
             rows.blockSignals(False)
             self._give_room(place, rows, len(found))
+        hidden = {*([FitState.NOT] if self._by_spot else []), *([] if self._desk.is_live else [FitState.LATER])}
         for state in self._lists:
             for part in (self._lists[state], self._headings[state]):
-                part.setVisible(bool(fits) and not (self._by_spot and state is FitState.NOT))
+                part.setVisible(bool(fits) and state not in hidden)
+            self._headings[state].setText(fit_heading(self._desk, fits, state))
         self._switches.setVisible(bool(fits))
         self._column.setStretchFactor(self._told, 0 if fits else 1)
         refused = any(fit.state is FitState.REFUSED for fit in fits)
-        self._headings[FitState.NOT].setText("After the first fires" if refused else "Not with this fire")
         if not fits:
             self._told.setText("After the first readings you see here what the stove is good for.")
         elif refused:

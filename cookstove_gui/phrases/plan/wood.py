@@ -21,7 +21,7 @@ def wood_spans(warm_up_min: float, warm_up_from: str, at_heat_min: float, band: 
     """What the wood is for, and what says how long the warm-up takes."""
     stay = f"{duration(at_heat_min)} at {heat_name(band)}"
     if warm_up_min < 1:
-        return f"For {stay}; the oven is there already."
+        return f"For {stay}; the oven is hot enough already."
     source = {
         "outlook": "as the oven is projected now",
         "past": "as long as this stove took before",

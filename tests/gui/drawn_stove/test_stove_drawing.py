@@ -184,13 +184,23 @@ def test_the_reading_that_tells_most_is_marked(stood_desk: Desk, drawing: StoveD
     assert drawing.patch(wanted.spot).face.is_worth_reading
 
 
-def test_nothing_is_worth_reading_while_the_walk_goes_on_or_when_the_session_is_over(
+def test_nothing_is_worth_reading_while_the_walk_goes_on(stood_desk: Desk, drawing: StoveDrawing) -> None:
+    assert marked_as_worth_reading(drawing, stood_desk) == []
+
+
+def test_nothing_is_worth_reading_once_the_session_is_over(
     stood_desk: Desk, drawing: StoveDrawing, clock: HeldClock
 ) -> None:
-    assert marked_as_worth_reading(drawing, stood_desk) == []
+    clock.pass_minutes(8)
+    standing = work_out(stood_desk.inputs(), Memory())
+    assert stood_desk.show(standing)
+    QApplication.processEvents()
+    assert marked_as_worth_reading(drawing, stood_desk)
     clock.pass_minutes(7 * 60)
+    assert not stood_desk.is_live
     stood_desk.announce(Changed(standing=True))
     QApplication.processEvents()
+    assert stood_desk.standing == standing  # it still names a reading; only the session is over
     assert marked_as_worth_reading(drawing, stood_desk) == []
 
 

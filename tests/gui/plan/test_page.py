@@ -155,15 +155,18 @@ def test_the_unit_switch_converts_what_was_typed(qtbot, desk, page):
     settle(qtbot, page, "plan_water")
 
 
-def test_an_old_session_is_answered_as_it_stood(qtbot):
+@pytest.mark.parametrize(("days", "answered"), [(0, True), (9, False)])
+def test_a_session_that_is_over_is_planned_nothing_for(qtbot, days, answered):
     desk = held_desk()
-    number = keep_session(desk, "Old", NOW - timedelta(days=9))
+    number = keep_session(desk, "Old", NOW - timedelta(days=days, minutes=95))
     desk.open_session(number)
     show_standing(desk)
     assert desk.entries[0].kind is Kind.LIT
     made, _ = shown(qtbot, desk, PlanPage)
-    settle(qtbot, made, "plan_bake")
-    assert "as the stove stood" in seen(made, "plan_bake_as_of")
+    for part in ("bake", "pots", "water"):
+        push(made, f"part_{part}")
+        settle(qtbot, made, f"plan_{part}")
+        assert ("This session is over" not in seen(made, f"plan_{part}_headline")) is answered
 
 
 def test_a_loaf_that_went_in_ten_minutes_ago_is_not_put_off_by_the_clock(qtbot, page):

@@ -45,7 +45,7 @@ def test_what_the_warming_up_was_taken_from(source: str, said: str) -> None:
 
 
 def test_a_hot_oven_needs_no_warming_up() -> None:
-    assert wood_spans(0.0, "outlook", 60.0, BREAD) == "For 1 h at bread heat; the oven is there already."
+    assert wood_spans(0.0, "outlook", 60.0, BREAD) == "For 1 h at bread heat; the oven is hot enough already."
 
 
 # 1 kW is 3412.14 BTU/h (international table)

@@ -1,0 +1,63 @@
+"""What is said of wood and of a heat that does not come can be read off the plot, and is no surer than the futures."""
+
+from dataclasses import replace
+
+import pytest
+
+from cookstove_gui.advice import Subject, advise
+from cookstove_gui.forecast.answers import Quantiles, TurnKind
+from cookstove_gui.phrases.edge import Edge
+from cookstove_gui.phrases.heading import arrival_figure, detail, headline
+from cookstove_gui.phrases.printed import outlook_lines
+from cookstove_gui.situation import Standing
+from tests.test_advice import BREAD, rising, standing, turn
+
+EDGE = Edge(unit="F", now=rising().now, offset_minutes=-300)  # 7:50
+
+
+def off_the_line(oven_f: float, chance: float, touched_min: float | None) -> Standing:
+    """A line that never enters the band, though a share of the futures touch it."""
+    found = standing(oven_f)
+    enters = Quantiles(p10=5.0 if chance > 0.1 else None, p50=touched_min, p90=None)
+    band = replace(found.outlook.band, chance_reached_3h=chance, enters_min=enters)
+    return replace(found, outlook=replace(found.outlook, band=band))
+
+
+def test_wood_that_is_due_says_what_the_line_assumes() -> None:
+    due = standing(390.0, turns=(turn(TurnKind.RELOAD_DUE, 5),))
+    assert headline(due, EDGE) == (
+        "Add wood by 7:51. Unless you do, the oven falls out of bread heat; the projection assumes it."
+    )
+
+
+def test_wood_to_come_says_that_the_line_assumes_it_and_wood_missed_does_not() -> None:
+    to_come = standing(320.0, 0.5, turns=(turn(TurnKind.RELOAD_DUE, 30),))
+    assert "Add wood by 8:16, as the projection assumes." in detail(to_come, EDGE)
+    missed = standing(320.0, 0.5, turns=(turn(TurnKind.RELOAD_DUE, 0),))
+    assert "add some now. " in f"{detail(missed, EDGE)} "
+
+
+@pytest.mark.parametrize(("chance", "touched_min"), [(0.5, 120.0), (0.8, 19.0)])
+def test_a_heat_that_most_futures_touch_is_not_called_unlikely(chance: float, touched_min: float) -> None:
+    found = off_the_line(355.0, chance, touched_min)
+    clock = EDGE.clock(touched_min)
+    assert advise(found).subject is Subject.TOUCHES
+    assert headline(found, EDGE) == f"With this fire the oven may touch bread heat about {clock}, but not for long."
+    assert headline(found, EDGE) in outlook_lines(found.outlook, BREAD, EDGE)
+    assert arrival_figure(found, EDGE) == f"may touch {clock}"
+
+
+@pytest.mark.parametrize(("oven_f", "said"), [(355.0, "not likely to reach"), (440.0, "not likely to fall to it")])
+def test_a_heat_that_few_futures_touch_is_not_likely(oven_f: float, said: str) -> None:
+    found = off_the_line(oven_f, 0.49, None)
+    assert said in headline(found, EDGE)
+    assert headline(found, EDGE) in outlook_lines(found.outlook, BREAD, EDGE)
+    assert arrival_figure(found, EDGE) == "not within 3 h"
+
+
+def test_the_large_view_names_the_headings_window() -> None:
+    found = standing(320.0, 0.5)  # 45 °F below the band, at half a kelvin a minute
+    assert arrival_figure(found, EDGE) == "8:40–8:40"
+    assert arrival_figure(standing(390.0), EDGE) == "now"
+    band = replace(found.outlook.band, enters_min=Quantiles(p10=20.0, p50=60.0, p90=None))
+    assert arrival_figure(replace(found, outlook=replace(found.outlook, band=band)), EDGE) == "from 8:10"
