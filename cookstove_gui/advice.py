@@ -17,7 +17,7 @@ from cookstove_gui.cooking.fit.bands import minutes_of_bake
 from cookstove_gui.cooking.safety.cautions import Caution
 from cookstove_gui.forecast.answers import Outlook, TurnKind
 from cookstove_gui.forecast.futures.next_reading import JUST_READ_MINUTES
-from cookstove_gui.situation import SURE_OF_TURN, Alternative, Standing, fire_is_out, was_read
+from cookstove_gui.situation import SURE_OF_TURN, Alternative, Standing, fire_is_out, speak_against, was_read
 from cookstove_gui.stove.entries import Kind, reading_kelvin
 from cookstove_gui.stove.stove import SpotKind
 
@@ -164,7 +164,7 @@ def _door_open(standing: Standing) -> Advice | None:
 
 def _air_open(standing: Standing) -> Advice | None:
     by = _deadline(standing, TurnKind.AIR_OPEN)
-    if by is None or by.at > standing.now + SOON:
+    if by is None or by.at > standing.now + SOON or speak_against(standing.cautions, "shut air"):
         return None
     return Advice(subject=Subject.AIR_OPEN, by=by, reading=_reading(standing))
 

@@ -242,7 +242,7 @@ def work_out(inputs: Inputs, memory: Memory | None = None) -> Standing:
         course=found.course,
         turns=found.turns,
         doubted=tuple(row for row in doubted_readings(belief) if row.number not in kept),
-        best_step=_best_step(belief, band, found.rows, ahead) if may_act else None,
+        best_step=_best_step(found, band, ahead) if may_act else None,
         alternative=None if inputs.action == LEAVE else _alternative(belief, band, inputs.action, inputs.ahead),
     )
 
@@ -269,6 +269,11 @@ def fire_is_out(found: Sequence[Turn]) -> bool:
     return any(turn.kind is TurnKind.FIRE_OUT and turn.chance >= SURE_OF_TURN for turn in found)
 
 
+def speak_against(cautions: Sequence[Caution], step: str) -> bool:
+    """Whether a caution that is due speaks against a step: `wood`, `open air`, `shut air`, `close bypass`."""
+    return any(step in caution.against for caution in cautions)
+
+
 def steps(rows: Sequence[Entry]) -> tuple[Action, ...]:
     """What a cook might do now, by the rows in force: more wood, the air the other way, the bypass closed."""
     air = next((fraction_open(row) for row in reversed(rows) if row.kind is Kind.AIR), USUAL_INLET)
@@ -283,20 +288,31 @@ def steps(rows: Sequence[Entry]) -> tuple[Action, ...]:
     return tuple(found)
 
 
-def _best_step(belief: Belief, band: HeatBand, rows: Sequence[Entry], present: Outlook) -> Alternative | None:
-    """The step that holds the band longest."""
-    stays = present.band.stays_min.p50
+def _best_step(found: Present, band: HeatBand, ahead: Outlook) -> Alternative | None:
+    """The step that holds the band longest, of those that no caution speaks against."""
+    stays = ahead.band.stays_min.p50
     enough = max(_SHORT_STAY_MIN, minutes_of_bake(band))
-    comes = present.band.line_enters_min is not None and present.band.chance_reached_3h >= _SHORT_OF_BAND
+    comes = ahead.band.line_enters_min is not None and ahead.band.chance_reached_3h >= _SHORT_OF_BAND
     if comes and (stays is None or stays >= enough):
         return None
-    tried = [_alternative(belief, band, action, AHEAD_MINUTES) for action in steps(rows)]
+    wise = [action for action in steps(found.rows) if not speak_against(found.cautions, _kind_of_step(action))]
+    tried = [_alternative(found.belief, band, action, AHEAD_MINUTES) for action in wise]
     better = [
         step
         for step in tried
-        if _worth(step.outlook) > _worth(present) + _LEAST_GAIN_MIN and not _delays(step.outlook, present)
+        if _worth(step.outlook) > _worth(ahead) + _LEAST_GAIN_MIN and not _delays(step.outlook, ahead)
     ]
     return max(better, key=lambda step: _worth(step.outlook), default=None)
+
+
+def _kind_of_step(action: Action) -> str:
+    """What a caution calls a step that it speaks against."""
+    if action.kind is ActionKind.WOOD:
+        return "wood"
+    opens = action.value > 0.5
+    if action.kind is ActionKind.AIR:
+        return "open air" if opens else "shut air"
+    return "open bypass" if opens else "close bypass"
 
 
 def _delays(step: Outlook, present: Outlook) -> bool:

@@ -3,12 +3,13 @@
 from datetime import datetime
 
 from cookstove_gui.advice import Advice, Arrival, Deadline, Subject
+from cookstove_gui.cooking.baking.whole_bake import WholeBake
 from cookstove_gui.phrases.cook import step_to_take
 from cookstove_gui.phrases.edge import Edge, duration, heat_name, spot_label
 from cookstove_gui.phrases.in_oven import oven_headline
 from cookstove_gui.phrases.my_stove.first_fires import next_fire_words
 from cookstove_gui.resource_files import table
-from cookstove_gui.situation import Standing
+from cookstove_gui.situation import Standing, speak_against
 from cookstove_gui.stove.entries import HeatBand
 
 
@@ -54,8 +55,7 @@ def detail(advice: Advice, standing: Standing, edge: Edge) -> str:
     if advice.step is not None:
         parts.append(step_to_take(advice.step.action, advice.step.outlook, standing.band, edge))
     elif advice.subject is Subject.TOO_SHORT and advice.bake is not None:
-        hot = advice.bake.too_hot > advice.bake.too_cool
-        parts.append("Shut the air down some before you bake." if hot else "Build the fire up before you bake.")
+        parts.append(_before_a_bake(advice.bake, standing))
     elif advice.wood_by is not None:
         assumed = "" if advice.wood_by.passed else ", as the projection assumes"
         parts.append(f"{wood_words(advice.wood_by, edge)}{assumed}.")
@@ -123,6 +123,14 @@ def _what_lacks(advice: Advice, edge: Edge) -> str:
     if advice.bake is not None and advice.bake.too_hot > advice.bake.too_cool:
         return f"It may well get too hot before a bake is done; {takes}."
     return f"It may well fall too low before a bake is done; {takes}."
+
+
+def _before_a_bake(oven: WholeBake, standing: Standing) -> str:
+    if oven.too_hot <= oven.too_cool:
+        return "Build the fire up before you bake."
+    if speak_against(standing.cautions, "shut air"):
+        return "Add no wood before you bake."
+    return "Shut the air down some before you bake."
 
 
 def _band_words(band: HeatBand, key: str) -> str:

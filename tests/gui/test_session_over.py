@@ -38,10 +38,12 @@ def test_what_was_good_later_is_no_longer_promised(
     pane.show()
     headings = [label for label in pane.findChildren(QLabel) if label.text().startswith("Good ")]
     now, later = lines(pane, "fit_now"), control(pane, "fit_later", QListWidget)
-    assert later.isVisible() and later.count() > 0
+    assert later.isVisible()
+    assert later.count() > 0
     assert [one.text() for one in headings] == ["Good now", "Good later"]
     is_over(stood_desk, clock)
-    assert not later.isVisible() and later.count() == 0
+    assert not later.isVisible()
+    assert later.count() == 0
     assert [one.text() for one in headings if one.isVisible()] == ["Good at its end"]
     assert lines(pane, "fit_now") == now
     control(pane, "fit_now", QListWidget).setCurrentRow(0)

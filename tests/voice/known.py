@@ -3,6 +3,4 @@
 The counts may only fall. After an improvement take the lower ones from `python -m tests.voice.test_voice`.
 """
 
-KNOWN_FAILURES: dict[str, int] = {
-    "good_later_comes": 4,  # of 20: starts are judged on a grid of five minutes from now
-}
+KNOWN_FAILURES: dict[str, int] = {}

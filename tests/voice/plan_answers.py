@@ -72,7 +72,9 @@ def _pots(standing: Standing, edge: Edge) -> PlanAnswers:
 def _bake(standing: Standing, edge: Edge) -> PlanAnswers:
     """A loaf that would go in now."""
     pressure = float(standard_pressure(standing.stove.altitude))
-    plan = plan_bake(BakeInputs(standing=standing, stove=standing.stove, pressure=pressure, choice=BakeChoice(key=BAKED)))
+    plan = plan_bake(
+        BakeInputs(standing=standing, stove=standing.stove, pressure=pressure, choice=BakeChoice(key=BAKED))
+    )
     answer = plan.answer
     texts = (
         bake_headline(answer.bake.name, answer, plan.goes_in_min, edge),

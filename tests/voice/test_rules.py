@@ -98,7 +98,6 @@ def test_likely_is_held_to_the_drawn_line() -> None:
     true, false = moment.edge.clock(enters), moment.edge.clock(enters + 12)
     assert not broken(rules.likely_is_the_line, ("headline", f"The oven reaches bread heat, likely {true}."))
     assert broken(rules.likely_is_the_line, ("headline", f"The oven reaches bread heat, likely {false}."))
-    assert broken(rules.likely_is_the_line, ("plot", "likely later than 3 h"))
     hot = band_from_text("600-650", "F")
     assert broken(rules.likely_is_the_line, ("plot", f"likely {true}"), band=hot)
 

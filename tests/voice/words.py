@@ -10,7 +10,9 @@ LIKELY = re.compile(r"\b(?:likely|about) (\d{1,2}:\d\d)")
 UNTIL = re.compile(r"\b(?:likely stays (?:only )?until|holds until about) (\d{1,2}:\d\d)")
 OF_A_STEP = re.compile(r": reaches ")  # “Add two splits: reaches bread heat about 13:05”
 TOUCHES = re.compile(r"\bmay (?:touch|dip)\b")
-UNLIKELY = re.compile(r"\b[Nn]ot likely to (?:reach|fall)|^No .* heat by|^Not hot enough by|not within 3 h|^Too hot for")
+UNLIKELY = re.compile(
+    r"\b[Nn]ot likely to (?:reach|fall)|^No .* heat by|^Not hot enough by|not within 3 h|^Too hot for"
+)
 FALLS_OUT = re.compile(r"\bfalls? out of\b")
 ASSUMES = re.compile(r"\b[Uu]nless\b|\bassumes?\b")
 PAST_TENSE = re.compile(

@@ -32,6 +32,7 @@ class Caution:
     spot: str = ""  # the spot it is about, if about one
     order: str = ""  # of a present danger: the one thing to do at once
     decides: str = ""  # the end of the text: who decides
+    against: tuple[str, ...] = ()  # the steps that nobody is to advise meanwhile
     place: str = ""  # label of that spot, where more than one caution of the kind is due
 
     @property
@@ -80,6 +81,7 @@ def due(
             spot=about.spot,
             order=row.get("order", ""),
             decides=row["decides"],
+            against=tuple(row.get("against", ())),
             place=_label(stove, about.spot) if len(alike) > 1 else "",
         )
         for row in table("cautions.toml")["caution"]
