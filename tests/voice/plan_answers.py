@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
+from cookstove_gui.cooking.fit.tasks import task_of
 from cookstove_gui.desk.plan.bake import BakeChoice, BakeInputs, plan_bake
 from cookstove_gui.desk.plan.pots import PotRow, PotsInputs, place_words, plan_pots
 from cookstove_gui.desk.plan.table import TableInputs, plan_table, rest_of
@@ -76,15 +77,13 @@ def _bake(standing: Standing, edge: Edge) -> PlanAnswers:
         BakeInputs(standing=standing, stove=standing.stove, pressure=pressure, choice=BakeChoice(key=BAKED))
     )
     answer = plan.answer
-    texts = (
-        bake_headline(answer.bake.name, answer, plan.goes_in_min, edge),
-        bake_against_steady(answer, plan.task, edge),
-    )
-    lengths = [one for one in (answer.recipe_min, answer.late_min) if one is not None]
+    if answer is None:
+        return PlanAnswers()
+    texts = (bake_headline(plan, edge), bake_against_steady(answer, task_of(answer.bake.task), edge))
     return PlanAnswers(
         said=tuple(Said(place="bake", text=text) for text in texts if text),
         spans=(answer.done_min,),
-        lengths=tuple(abs(one) for one in lengths),
+        lengths=tuple(abs(one) for one in (answer.recipe_min, answer.late_min) if one is not None),
     )
 
 

@@ -31,14 +31,14 @@ class WhatIf(QWidget):
         self.outcome = OneLine(weight=600, colour=QPalette.ColorRole.Highlight)
         self.outcome.setObjectName("what_if_outcome")
         self.outcome.hide()
-        what_if = QLabel("if")
-        set_role(what_if, "soft")
-        what_if.setFixedHeight(self._keys.sizeHint().height())
+        self._if = QLabel("if")
+        set_role(self._if, "soft")
+        self._if.setFixedHeight(self._keys.sizeHint().height())
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(STEP // 2)
         row.addStretch(1)
-        row.addWidget(what_if)
+        row.addWidget(self._if)
         row.addWidget(self._keys)
         for number in range(6):
             shortcut = QShortcut(QKeySequence(f"Ctrl+{number + 1}"), self)
@@ -57,9 +57,10 @@ class WhatIf(QWidget):
 
     def _show_whether_over(self) -> None:
         """Nothing can be done any more about a session that is over."""
-        self._flow_box.setVisible(self._desk.is_live)
+        for part in (self._if, self._keys):
+            part.setVisible(self._desk.is_live)
         if not self._desk.is_live:
-            self._outcome.hide()
+            self.outcome.hide()
 
     def _show_steps(self) -> None:
         actions = (LEAVE, *steps(self._desk.entries))
@@ -99,7 +100,7 @@ class WhatIf(QWidget):
         self.outcome.show()
 
     def _press(self, number: int) -> None:
-        if number < len(self._buttons):
+        if number < len(self._buttons) and self._desk.is_live:
             self._buttons[number].click()
 
 

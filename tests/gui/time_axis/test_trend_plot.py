@@ -120,7 +120,7 @@ def test_a_line_that_never_enters_the_band_has_no_mark(stood_desk: Desk, plot: T
     show_arrival(stood_desk, line=None, window=(20.0, 35.0, None))  # half of the futures come, and no line
     assert not plot._arrival._words.isVisible()
     assert not plot._arrival._box.isVisible()
-    assert "not likely" in plot.accessibleDescription()
+    assert "may touch" in plot.accessibleDescription()
 
 
 def test_a_window_without_an_end_is_drawn_to_the_horizon(stood_desk: Desk, plot: TrendPlot) -> None:
