@@ -1,6 +1,9 @@
 """What is read across the kitchen agrees with what the other views say."""
 
+from dataclasses import replace
 from datetime import UTC, datetime
+
+import pytest
 
 from cookstove_gui.desk import Desk, Memory, work_out
 from cookstove_gui.desk.heading import shown_rungs
@@ -52,7 +55,7 @@ def test_the_oven_on_its_way() -> None:
     if shown.arrival_min is not None:
         earliest, likely, latest = shown.arrival_min
         assert earliest <= likely <= latest
-        assert likely == standing.outlook.band.line_enters_min
+        assert likely == pytest.approx(standing.outlook.band.line_enters_min)
         assert desk.edge.clock(likely) in shown.likely
     desk.logbook.close()
 
@@ -62,6 +65,14 @@ def test_an_oven_at_its_heat_says_until_when() -> None:
     shown = large(desk)
     assert shown.window == "now"
     assert shown.arrival_min is None
+    desk.logbook.close()
+
+
+def test_no_heat_is_promised_while_first_fires_run() -> None:
+    desk, _ = fired(190, 290, 370, 392)
+    desk.save_stove(replace(desk.stove, is_new=True))
+    assert desk.show(work_out(desk.inputs(), Memory()))
+    assert (large(desk).heat, large(desk).window) == ("", "")
     desk.logbook.close()
 
 
