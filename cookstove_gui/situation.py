@@ -242,7 +242,7 @@ def work_out(inputs: Inputs, memory: Memory | None = None) -> Standing:
         course=found.course,
         turns=found.turns,
         doubted=tuple(row for row in doubted_readings(belief) if row.number not in kept),
-        best_step=_best_step(found, band, ahead) if may_act else None,
+        best_step=_best_step(belief, band, found.rows, ahead, found.cautions) if may_act else None,
         alternative=None if inputs.action == LEAVE else _alternative(belief, band, inputs.action, inputs.ahead),
     )
 
@@ -288,19 +288,21 @@ def steps(rows: Sequence[Entry]) -> tuple[Action, ...]:
     return tuple(found)
 
 
-def _best_step(found: Present, band: HeatBand, ahead: Outlook) -> Alternative | None:
+def _best_step(
+    belief: Belief, band: HeatBand, rows: Sequence[Entry], present: Outlook, cautions: Sequence[Caution] = ()
+) -> Alternative | None:
     """The step that holds the band longest, of those that no caution speaks against."""
-    stays = ahead.band.stays_min.p50
+    stays = present.band.stays_min.p50
     enough = max(_SHORT_STAY_MIN, minutes_of_bake(band))
-    comes = ahead.band.line_enters_min is not None and ahead.band.chance_reached_3h >= _SHORT_OF_BAND
+    comes = present.band.line_enters_min is not None and present.band.chance_reached_3h >= _SHORT_OF_BAND
     if comes and (stays is None or stays >= enough):
         return None
-    wise = [action for action in steps(found.rows) if not speak_against(found.cautions, _kind_of_step(action))]
-    tried = [_alternative(found.belief, band, action, AHEAD_MINUTES) for action in wise]
+    wise = [action for action in steps(rows) if not speak_against(cautions, _kind_of_step(action))]
+    tried = [_alternative(belief, band, action, AHEAD_MINUTES) for action in wise]
     better = [
         step
         for step in tried
-        if _worth(step.outlook) > _worth(ahead) + _LEAST_GAIN_MIN and not _delays(step.outlook, ahead)
+        if _worth(step.outlook) > _worth(present) + _LEAST_GAIN_MIN and not _delays(step.outlook, present)
     ]
     return max(better, key=lambda step: _worth(step.outlook), default=None)
 
