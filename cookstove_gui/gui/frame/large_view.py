@@ -22,6 +22,7 @@ _LEFT, _RIGHT = 40, 1240
 _RIBBON = (392, 476)
 _NUMBERS_MIN = (-50, -25, 52, 112)  # minutes from now at which the ribbon names its heat
 _TICK_MIN = 30
+_LARGE_SIZES = 4  # that are tried before a shorter way to say it
 
 
 class LargeView(QWidget):
@@ -170,10 +171,10 @@ def _write(
 def _write_fitting(
     painter: QPainter, rungs: tuple[str, ...], base: float, sizes: tuple[float, ...], weight: int, ink: str
 ) -> None:
-    """The longest way to say it that fits at the largest of the sizes it fits at."""
+    """The longest way to say it that fits at one of the larger sizes, at the largest it fits at."""
     room = _RIGHT - _LEFT
-    for size in sizes:
-        for words in rungs:
+    for words in rungs:
+        for size in sizes if words == rungs[-1] else sizes[:_LARGE_SIZES]:
             if _width(words, size, weight) <= room:
                 _write(painter, words, _LEFT, base, size, weight, ink)
                 return

@@ -62,6 +62,10 @@ class FaultStrip(QFrame):
         copy, close = Key("Copy details"), Key("Close")
         copy.setObjectName("fault_copy")
         close.setObjectName("fault_close")
+        copy.setAccessibleName("Copy the details, to be sent on or looked up")
+        close.setAccessibleName("Close this message")
+        for key in (copy, close):
+            key.setToolTip(key.accessibleName())
         copy.clicked.connect(self._copy)
         close.clicked.connect(self.hide)
         row = QHBoxLayout(self)

@@ -77,6 +77,11 @@ class Sections(QWidget):
         """Key of the part at the front."""
         return list(self._words)[self._stack.currentIndex()]
 
+    @property
+    def keys(self) -> tuple[str, ...]:
+        """Keys of all parts, in their order."""
+        return tuple(self._words)
+
     def _space(self) -> None:
         self._whole.setContentsMargins(px(_SIDE) - (0 if self._is_rail else RING), 0, px(_SIDE), px(8))
         self._names.setContentsMargins(0, 0, 0, 0)

@@ -1,0 +1,165 @@
+"""Nothing is cut, covered, out of reach or unnamed: on every page, in every state, at every size and size of text."""
+
+from collections.abc import Callable, Iterator
+from dataclasses import replace
+from datetime import timedelta
+from itertools import product
+
+import pytest
+from pytestqt.qtbot import QtBot
+
+from cookstove_gui.cooking.safety.cautions import Caution
+from cookstove_gui.desk import Desk, Memory, work_out
+from cookstove_gui.gui.frame.heading import Heading
+from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.sections import Sections
+from cookstove_gui.gui.window import MainWindow
+from cookstove_gui.stove.entries import Kind
+from tests.gui.clipping import faults, settle
+from tests.gui.hands import control
+from tests.gui.pages import keep_session
+from tests.held_clock import HeldClock
+
+SIZES = ((1280, 750), (1024, 700), (1366, 718), (1920, 1000), (1000, 640), (2560, 1440))
+TEXT = (1.0, 1.5, 0.8)
+PAGES = ("cook", "plan", "my_stove", "logbook", "large", "keys")
+
+State = Callable[[Desk, HeldClock], None]
+
+
+def nothing(_desk: Desk, _clock: HeldClock) -> None:
+    """The first start."""
+
+
+def fired(desk: Desk, clock: HeldClock) -> None:
+    """A fire and four rounds of readings, and a session before it."""
+    keep_session(desk, "Sunday bread", clock() - timedelta(days=4))
+    desk.do(Kind.LIT)
+    desk.do(Kind.AIR, value="1")
+    desk.do(Kind.WOOD, note="two splits")
+    for oven, top in ((120, 230), (175, 330), (240, 410), (300, 450)):
+        clock.pass_minutes(9)
+        desk.read(str(oven), spot="oven_centre")
+        desk.read(str(top), spot="top_front_left")
+
+
+def questioned(desk: Desk, clock: HeldClock) -> None:
+    """A number that looks like a slip."""
+    fired(desk, clock)
+    clock.pass_minutes(2)
+    desk.read("38", spot="oven_centre")
+
+
+def new_stove(desk: Desk, clock: HeldClock) -> None:
+    """First fires."""
+    desk.save_stove(replace(desk.stove, is_new=True))
+    desk.do(Kind.LIT)
+    clock.pass_minutes(12)
+    desk.read("210", spot="top_back_left")
+
+
+def over(desk: Desk, clock: HeldClock) -> None:
+    """An old session on the table."""
+    fired(desk, clock)
+    assert desk.session is not None
+    number = desk.session.number
+    clock.pass_minutes(60 * 24)
+    desk.open_session(number)
+
+
+STATES: tuple[State, ...] = (nothing, fired, questioned, new_stove, over)
+LONG = Caution(
+    key="long",
+    title="Wall or floor too hot",
+    text=" ".join(["The wall behind the stove reads far above the room."] * 6) + " The manual decides.",
+    urgent=True,
+    decides="The manual decides.",
+)
+
+
+EVERYTHING = list(product(STATES, SIZES))
+
+
+@pytest.fixture
+def shown(desk: Desk, clock: HeldClock, look: Look, qtbot: QtBot) -> Iterator[Callable[[State], MainWindow]]:
+    """The window in a state, its standing worked out."""
+
+    def make(state: State) -> MainWindow:
+        state(desk, clock)
+        window = MainWindow(desk, look)
+        qtbot.addWidget(window)
+        if desk.entries:
+            assert desk.show(work_out(desk.inputs(), Memory()))
+        with qtbot.waitSignal(window.painted, timeout=20_000):
+            window.show()
+        qtbot.waitUntil(lambda: not window.working.is_busy, timeout=20_000)
+        return window
+
+    yield make
+    look.set_text_size(1.0)
+    look.set_mode("day")
+
+
+def looked_at(window: MainWindow, page: str) -> list[str]:
+    """Faults of one page, part by part."""
+    window.show_page(page)
+    settle()
+    sections = window.centralWidget().findChild(Sections) if page in ("plan", "my_stove", "logbook") else None
+    current = window.findChildren(Sections)
+    found: list[str] = []
+    for part in [one for one in current if one.isVisible()] if sections is not None else []:
+        for key in part.keys:
+            part.choose(key)
+            settle()
+            found += [f"{page}, {key}: {fault}" for fault in faults(window)]
+    if not found and (page == "cook" or sections is None):
+        found = [f"{page}: {fault}" for fault in faults(window, targets=page == "cook")]
+    return found
+
+
+def assert_nothing(found: list[str]) -> None:
+    assert not found, "\n" + "\n".join(found)
+
+
+@pytest.mark.parametrize("size", SIZES[:2], ids=str)
+def test_cook_as_it_is_used(shown: Callable[[State], MainWindow], size: tuple[int, int]) -> None:
+    window = shown(fired)
+    window.resize(*size)
+    assert_nothing(looked_at(window, "cook"))
+
+
+def test_a_caution_that_is_read_and_one_that_is_not(shown: Callable[[State], MainWindow]) -> None:
+    window = shown(fired)
+    window.resize(1024, 700)
+    standing = window.desk.standing
+    assert standing is not None
+    assert window.desk.show(replace(standing, cautions=(LONG,), serial=window.desk.inputs().serial))
+    settle()
+    heading = control(window, "next_line", Heading)
+    assert heading.cautions.isVisible()
+    while heading.cautions.isVisible():
+        assert_nothing(looked_at(window, "cook"))
+        heading.cautions.turn()
+        settle()
+    assert_nothing(looked_at(window, "cook"))
+
+
+@pytest.mark.parametrize("page", PAGES[1:])
+def test_the_other_pages(shown: Callable[[State], MainWindow], page: str) -> None:
+    window = shown(fired)
+    window.resize(1024, 700)
+    assert_nothing(looked_at(window, page))
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize(("state", "size"), EVERYTHING, ids=lambda one: getattr(one, "__name__", str(one)))
+def test_everything(shown: Callable[[State], MainWindow], look: Look, state: State, size: tuple[int, int]) -> None:
+    window = shown(state)
+    found = []
+    for text in TEXT:
+        look.set_text_size(text)
+        window.resize(*size)
+        settle()
+        for page in PAGES:
+            found += [f"{text:.0%} {fault}" for fault in looked_at(window, page)]
+    assert_nothing(found)
