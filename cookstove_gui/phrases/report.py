@@ -97,7 +97,10 @@ def event_words(row: Entry, stove: Stove) -> str:
 
 
 def _opening(row: Entry) -> str:
-    return air_words(fraction_open(row)) if row.kind in (Kind.AIR, Kind.BYPASS) else ""
+    if row.kind not in (Kind.AIR, Kind.BYPASS):
+        return ""
+    words = air_words(fraction_open(row))
+    return words if row.kind is Kind.AIR else words.removeprefix("wide ")
 
 
 def slip_words(row: Entry, expected: float, stove: Stove, unit: str, clock: ReportClock) -> str:

@@ -20,7 +20,8 @@ FULL_HEAT = kelvin(480.0, "F")  # K, a cooktop this hot with the air wide open h
 LIGHT_LOAD = 0.8  # kg; less than this on a young fire is kindling still
 COALS_AFTER = timedelta(minutes=75)  # without wood, with the air open
 COALS_AFTER_SHUT = timedelta(minutes=150)  # without wood, with the air shut down
-SHORTEST = timedelta(minutes=5)  # what lasts less belongs to the stretch before it
+FRESH = timedelta(minutes=30)  # what was put on burns so long at least, whatever is noted of the coals beneath it
+SHORTEST = timedelta(minutes=5)  # what lasts less belongs to the stretch before it; fresh wood never to the coals
 _USUAL_AIR = 0.5  # until the log says
 
 
@@ -33,6 +34,7 @@ class StageName(StrEnum):
     FULL = "full load, air open"
     SHUT = "air shut down"
     COALS = "coals"
+    OUT = "fire out"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,16 +59,20 @@ class _Fire:
     air: float = _USUAL_AIR
     is_full: bool = False
     is_coals: bool = False  # the cook said so
+    is_warm: bool = False  # from a fire before this session
+    is_out: bool = False
 
     def coals_at(self) -> datetime | None:
         """When the fire falls to coals if nothing more is put on."""
         begun = self.wood_at or self.lit_at
-        if begun is None:
+        if begun is None or self.is_out:
             return None
         return begun + (COALS_AFTER_SHUT if self.wood_at and self.air <= SHUT_DOWN else COALS_AFTER)
 
     def name(self) -> StageName:
         """The stage as long as the wood lasts."""
+        if self.is_out:
+            return StageName.OUT
         if self.lit_at is None:
             return StageName.BEFORE
         if self.is_coals:
@@ -114,13 +120,15 @@ def _join(found: list[Stage], name: StageName, begins_at: datetime, ends_at: dat
 
 
 def _without_short_ones(found: list[Stage]) -> tuple[Stage, ...]:
-    """Stretches shorter than SHORTEST joined to the one before, or the first of all to the one after."""
+    """Stretches shorter than SHORTEST joined to the one before; the first of all and one after coals to the next."""
     kept: list[Stage] = []
     for stage in found:
         begins_at = stage.begins_at
-        if len(kept) == 1 and kept[0].ends_at - kept[0].begins_at < SHORTEST:
+        waits = len(kept) == 1 or (len(kept) > 1 and kept[-2].name is StageName.COALS)
+        if waits and kept[-1].ends_at - kept[-1].begins_at < SHORTEST:
             begins_at = kept.pop().begins_at
-        if kept and stage.ends_at - stage.begins_at < SHORTEST:
+        after_coals = bool(kept) and kept[-1].name is StageName.COALS
+        if kept and not after_coals and stage.ends_at - begins_at < SHORTEST:
             kept[-1] = replace(kept[-1], ends_at=stage.ends_at)
         else:
             _join(kept, stage.name, begins_at, stage.ends_at)
@@ -129,17 +137,31 @@ def _without_short_ones(found: list[Stage]) -> tuple[Stage, ...]:
 
 def _after(fire: _Fire, row: Entry) -> _Fire:
     match row.kind:
+        case Kind.CARRIED:
+            return replace(fire, is_warm=True)
         case Kind.LIT:
             return _Fire(lit_at=row.at, air=fire.air)
+        case Kind.OUT:
+            return _Fire(air=fire.air, is_out=True)
+        case Kind.WOOD if fire.is_warm and fire.lit_at is None:  # on coals that were left
+            return replace(fire, lit_at=row.at, wood_at=row.at, is_full=_is_full(row))
         case Kind.AIR:
             return replace(fire, air=fraction_open(row))
         case Kind.WOOD if fire.lit_at is not None and not _is_kindling(row, fire):
             return replace(fire, wood_at=row.at, is_full=_is_full(row) or fire.is_full, is_coals=False)
-        case Kind.NOTE if fire.lit_at is not None and "coals" in row.note.lower().split():
+        case Kind.NOTE if fire.lit_at is not None and _speaks_of_coals(row) and not _has_fresh_wood(fire, row.at):
             return replace(fire, is_coals=True)
         case Kind.READING if fire.air >= WIDE_OPEN and fire.wood_at is not None and _is_hot_top(row):
             return replace(fire, is_full=True)
     return fire
+
+
+def _speaks_of_coals(row: Entry) -> bool:
+    return "coals" in row.note.lower().split()
+
+
+def _has_fresh_wood(fire: _Fire, at: datetime) -> bool:
+    return fire.wood_at is not None and at - fire.wood_at < FRESH
 
 
 def _is_kindling(row: Entry, fire: _Fire) -> bool:

@@ -53,7 +53,7 @@ def test_events_are_told_in_words(report: SessionReport) -> None:
     assert told[:4] == [
         ("7:00", "fire lit", ""),
         ("7:00", "air wide open", ""),
-        ("7:00", "bypass wide open", ""),
+        ("7:00", "bypass open", ""),
         ("7:25", "wood 2 kg", ""),
     ]
     assert ("8:00", "wood", "full load, mostly “oak”") in told

@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from cookstove_gui.reports.stages import StageName, stage_at, stages
-from cookstove_gui.stove.entries import Session, fold
+from cookstove_gui.stove.entries import Kind, Session, fold
 
 from .conftest import SEVEN, Log
 
@@ -77,6 +77,45 @@ def test_wood_on_the_coals_makes_a_fire_again(log: Log) -> None:
 def test_coals_are_what_the_cook_says_they_are(log: Log) -> None:
     log.add(0, "lit").add(20, "wood").add(60, "note", note="nothing but coals now").add(80, "note")
     assert _told(log)[-1] == ("coals", 60)
+
+
+@pytest.mark.parametrize(("minute", "told"), [(21, "medium fire"), (49, "medium fire"), (50, "coals")])
+def test_a_note_about_the_coals_under_fresh_wood_makes_no_coals(log: Log, minute: float, told: str) -> None:
+    log.add(0, "lit").add(20, "wood", note="two splits").add(minute, "note", note="raked coals forward").add(70, "note")
+    assert _told(log)[-1][0] == told
+
+
+@pytest.mark.parametrize("after", [1, 4])
+def test_wood_put_on_the_coals_at_the_very_end_is_no_longer_coals(log: Log, after: float) -> None:
+    log.add(0, "lit").add(20, "wood").add(120, "wood", note="two splits").add(120 + after, "note")
+    assert _told(log) == [("kindling", 0), ("medium fire", 20), ("coals", 95), ("medium fire", 120)]
+
+
+def test_wood_on_the_coals_with_the_air_shut_a_moment_later_was_never_coals_after_it(log: Log) -> None:
+    log.add(0, "lit").add(20, "wood").add(120, "wood", note="two splits").add(123, "air", value="0.1").add(180, "note")
+    assert _told(log) == [("kindling", 0), ("medium fire", 20), ("coals", 95), ("air shut down", 120)]
+
+
+def test_no_row_of_wood_lies_in_coals_while_it_is_fresh(log: Log) -> None:
+    log.add(0, "lit").add(20, "wood")
+    for minute in (97, 180, 262, 345):
+        log.add(minute, "wood", note="two splits").add(minute + 2, "air", value="0.5").add(
+            minute + 3, "note", note="coals"
+        )
+    found = stages(fold(log.rows))
+    loads = [row.at for row in fold(log.rows) if row.kind is Kind.WOOD]
+    assert [stage_at(found, at) for at in loads] == [StageName.MEDIUM] * len(loads)
+    assert StageName.COALS in {stage.name for stage in found}
+
+
+def test_a_fire_noted_as_out_is_out_until_it_is_lit_again(log: Log) -> None:
+    log.add(0, "lit").add(20, "wood").add(60, "out").add(90, "lit").add(120, "note")
+    assert _told(log) == [("kindling", 0), ("medium fire", 20), ("fire out", 60), ("kindling", 90)]
+
+
+def test_wood_on_coals_left_from_before_is_a_fire(log: Log) -> None:
+    log.add(0, "carried", spot="", value="300", unit="F").add(10, "wood", note="two splits").add(40, "note")
+    assert _told(log) == [("before the fire", 0), ("medium fire", 10)]
 
 
 def test_shut_air_makes_the_wood_last(log: Log) -> None:
