@@ -46,6 +46,16 @@ class StoveFacts:
                 (stove.name, _next_number(connection, "thermometer_check", stove.name), on.isoformat(), number),
             )
 
+    def readings_by_spot(self, stove: str) -> dict[str, int]:
+        """How many readings the log holds of each spot, those taken back among them."""
+        return dict(
+            self._database.rows(
+                "SELECT spot, count(*) FROM entry JOIN session ON session.number = entry.session "
+                "WHERE session.stove = ? AND kind = 'reading' GROUP BY spot",
+                (stove,),
+            )
+        )
+
     def latest_weather(self, stove: str, *kinds: WeatherKind) -> WeatherReading | None:
         """The latest reading among these kinds; none before any, or where the latest says that none holds."""
         marks = ", ".join("?" * len(kinds))

@@ -10,8 +10,10 @@ from dataclasses import replace
 from cookstove_gui.cooking.instruments import surface_readings
 from cookstove_gui.desk.desk import Desk
 from cookstove_gui.errors import InputProblem
+from cookstove_gui.stove.redrawn import moved, plate_size, sized
 from cookstove_gui.stove.stove import (
     COOKTOP_LENGTHS,
+    PLATE_LENGTHS,
     Spot,
     SpotKind,
     Stove,
@@ -144,6 +146,53 @@ def place_spot(desk: Desk, name: str, *, across_text: str | None = None, deep_te
     x = spot.x if across_text is None else _share(across_text, across_span, unit, "left")
     y = spot.y if deep_text is None else _share(deep_text, deep_span, unit, "front")
     _change_spot(desk, name, lambda old: replace(old, x=x, y=y))
+
+
+def size_spot(desk: Desk, name: str, *, width_text: str | None = None, depth_text: str | None = None) -> None:
+    """Keep the width or depth of a spot's plate."""
+    stove, unit = desk.stove, short_unit(desk)
+    width, depth = plate_size(stove, _spot(stove, name))
+    if width_text is not None:
+        width = length_from_text(width_text, "width of a plate", unit, PLATE_LENGTHS)
+    if depth_text is not None:
+        depth = length_from_text(depth_text, "depth of a plate", unit, PLATE_LENGTHS)
+    desk.save_stove(sized(stove, name, width, depth))
+
+
+def size_of(desk: Desk, spot: Spot) -> tuple[str, str]:
+    """Width and depth of a spot's plate, to be typed again."""
+    width, depth = plate_size(desk.stove, spot)
+    return length_text(width, short_unit(desk)), length_text(depth, short_unit(desk))
+
+
+def nudged(desk: Desk, name: str, right: int, back: int) -> Stove:
+    """A spot an inch or a centimetre further to the right and to the back; in the oven so many per cent."""
+    stove = desk.stove
+    spot = _spot(stove, name)
+    across, deep, _ = span_of(desk, spot)
+    return moved(stove, name, spot.x + right / across, spot.y + back / deep)
+
+
+def stretched(desk: Desk, name: str, wider: int, deeper: int) -> Stove:
+    """A plate an inch or a centimetre wider and deeper."""
+    stove, step = desk.stove, _metres_per(short_unit(desk))
+    width, depth = plate_size(stove, _spot(stove, name))
+    return sized(stove, name, width + wider * step, depth + deeper * step)
+
+
+def scaled(desk: Desk, name: str, wide: float, deep: float) -> Stove:
+    """A plate so many times as wide and as deep."""
+    width, depth = plate_size(desk.stove, _spot(desk.stove, name))
+    return sized(desk.stove, name, width * wide, depth * deep)
+
+
+def free_label(stove: Stove) -> str:
+    """A name for a new spot until its owner types one."""
+    taken = {spot.label.casefold() for spot in stove.spots}
+    number = 1
+    while f"spot {number}" in taken:
+        number += 1
+    return f"spot {number}"
 
 
 def move_spot(desk: Desk, name: str, steps: int) -> None:

@@ -2,13 +2,14 @@
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from cookstove_gui.gui.drawn_stove.shapes import Box, Quad
+from cookstove_gui.stove.redrawn import SAME_LINE
 from cookstove_gui.stove.stove import Spot, SpotKind, Stove
 
 _MOST_COLUMNS = 4  # more would leave no room for a number
-_SAME_LINE = 0.16  # spots nearer than this, as a share of the cooktop, stand in one column or row
-_LEAST_WEIGHT, _MOST_WEIGHT = 0.6, 1.8  # of a column or row against its fellows, so that each can still be pressed
+_LEAST, _MOST = 0.7, 1.7  # of an even share: the narrowest can still be pressed
 _EDGE, _FRONT_EDGE, _GAP = 8.0, 5.0, 3.0  # px of iron round and between the plates, as designed
 
 
@@ -17,6 +18,7 @@ class Cooktop:
     """Its iron, the plate of each spot, and those that nobody reads."""
 
     iron: Quad
+    inside: Quad  # of its iron edge: the plates
     lip: Box
     places: dict[str, Quad]
     unread: tuple[Quad, ...]
@@ -39,16 +41,21 @@ def cooktop(stove: Stove, iron: Quad, lip: Box, size: float) -> Cooktop:
         (front_left[0] + edge, front_left[1] - front),
     )
     places, unread = _plates(stove, inner, _GAP * size)
-    return Cooktop(iron=iron, lip=lip, places=places, unread=tuple(unread), has_lids=stove.has_lids)
+    return Cooktop(iron=iron, inside=inner, lip=lip, places=places, unread=tuple(unread), has_lids=stove.has_lids)
 
 
 def _plates(stove: Stove, top: Quad, gap: float) -> tuple[dict[str, Quad], list[Quad]]:
     spots = stove.spots_of(SpotKind.TOP)
     grid = _said_grid(stove, spots) or _seen_grid(spots)
     if grid is not None:
-        widths = [_weight([spot.width for row in grid if (spot := row[place])], stove.cooktop_width / len(grid[0]))
-                  for place in range(len(grid[0]))]  # fmt: skip
-        depths = [_weight([spot.depth for spot in row if spot], stove.cooktop_depth / len(grid)) for row in grid]
+        columns = [[spot for row in grid if (spot := row[place])] for place in range(len(grid[0]))]
+        rows = [[spot for spot in row if spot] for row in grid]
+        across, deep = (
+            _spaced([[one.x for one in line] for line in columns]),
+            _spaced([[1.0 - one.y for one in line] for line in rows]),
+        )
+        widths = _sized(across, [[one.width for one in line] for line in columns], stove.cooktop_width)
+        depths = _sized(deep, [[one.depth for one in line] for line in rows], stove.cooktop_depth)
         cells = top.cut(widths, depths, gap)
         named = [
             (spot, cell) for row, line in zip(grid, cells, strict=True) for spot, cell in zip(row, line, strict=True)
@@ -81,7 +88,7 @@ def _said_grid(stove: Stove, spots: Sequence[Spot]) -> _Grid | None:
 
 def _seen_grid(spots: Sequence[Spot]) -> _Grid | None:
     """Plates where rows and columns of the spots cross, if nearly every crossing has one and none has two."""
-    columns, rows = _columns(spots), _grouped(spots, lambda one: -one.y, _SAME_LINE)
+    columns, rows = _columns(spots), _grouped(spots, lambda one: -one.y, SAME_LINE)
     if not spots:
         return [[None]]
     crossings = [[[spot for spot in row if spot in column] for column in columns] for row in rows]
@@ -93,7 +100,7 @@ def _seen_grid(spots: Sequence[Spot]) -> _Grid | None:
 
 def _columns(spots: Sequence[Spot]) -> list[list[Spot]]:
     """Spots gathered into columns from left to right, each from the back to the front."""
-    nearest = _SAME_LINE
+    nearest = SAME_LINE
     columns = _grouped(spots, lambda one: one.x, nearest)
     while len(columns) > _MOST_COLUMNS:
         nearest += 0.02
@@ -101,10 +108,22 @@ def _columns(spots: Sequence[Spot]) -> list[list[Spot]]:
     return [sorted(column, key=lambda one: -one.y) for column in columns]
 
 
-def _weight(lengths: Sequence[float | None], usual: float) -> float:
-    """How wide or deep a column or row is drawn against one of the usual length."""
-    said = [length for length in lengths if length is not None]
-    return min(max(max(said, default=usual) / usual, _LEAST_WEIGHT), _MOST_WEIGHT)
+def _spaced(places: Sequence[Sequence[float]]) -> list[float]:
+    """Share of each line of plates: they meet halfway between the middles of their spots."""
+    number = len(places)
+    middles = [sum(line) / len(line) if line else (at + 0.5) / number for at, line in enumerate(places)]
+    meets = [0.0, *((one + other) / 2 for one, other in pairwise(middles)), 1.0]
+    return [min(max(far - near, _LEAST / number), _MOST / number) for near, far in pairwise(meets)]
+
+
+def _sized(shares: Sequence[float], said: Sequence[Sequence[float | None]], whole: float) -> list[float]:
+    """The share of each line where its plates' length [m] was not said, else what was said of the whole."""
+    number = len(shares)
+    found = []
+    for share, lengths in zip(shares, said, strict=True):
+        known = [length for length in lengths if length is not None]
+        found.append(min(max(max(known) / whole, _LEAST / number), _MOST / number) if known else share)
+    return found
 
 
 def _grouped(spots: Sequence[Spot], along: Callable[[Spot], float], nearest: float) -> list[list[Spot]]:

@@ -58,6 +58,13 @@ class Quad(NamedTuple):
         upper = _between(self.upper_left, self.upper_right, across)
         return _between(upper, _between(self.lower_left, self.lower_right, across), down)
 
+    def shares_at(self, point: Point) -> tuple[float, float]:
+        """The shares across and down of a point, for a trapezoid with level top and bottom; beyond 0 to 1 outside."""
+        top, bottom = self.upper_left[1], self.lower_left[1]
+        down = (point[1] - top) / (bottom - top)
+        left, right = self.at(0.0, down)[0], self.at(1.0, down)[0]
+        return (point[0] - left) / (right - left), down
+
     def cell(self, left: float, top: float, right: float, bottom: float) -> "Quad":
         """The part between shares across and shares down."""
         return Quad(self.at(left, top), self.at(right, top), self.at(right, bottom), self.at(left, bottom))

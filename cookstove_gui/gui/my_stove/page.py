@@ -9,12 +9,11 @@ from cookstove_gui.gui.background.past_study import PastStudy
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.my_stove.air import AirPart
 from cookstove_gui.gui.my_stove.checks import ChecksPart
+from cookstove_gui.gui.my_stove.draw.part import DrawPart
 from cookstove_gui.gui.my_stove.fire import FirePart
 from cookstove_gui.gui.my_stove.first_fires import FirstFiresGuide
 from cookstove_gui.gui.my_stove.flue import FluePart
 from cookstove_gui.gui.my_stove.hot_side import HotSidePart
-from cookstove_gui.gui.my_stove.setup import StoveSetup
-from cookstove_gui.gui.my_stove.spots import StoveSpots
 from cookstove_gui.gui.my_stove.surroundings import SurroundingsPart
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.sections import Sections
@@ -31,8 +30,7 @@ class MyStovePage(QWidget):
         self.setObjectName("page")
         self.setAccessibleName("My stove")
         past = PastSessions(link.desk)
-        self._setup = StoveSetup(link)
-        self._spots = StoveSpots(link, look)
+        self._draw = DrawPart(link, look)
         self._hot_side = HotSidePart(link, look, past)
         self._fire = FirePart(link, past)
         self._checks = ChecksPart(link, look)
@@ -42,8 +40,7 @@ class MyStovePage(QWidget):
         self._first_fires = FirstFiresGuide(link)
         self._sections = Sections(look, rail=True)
         self._sections.shown.connect(self._show_part)
-        self._sections.add("setup", "Set-up", self._setup)
-        self._sections.add("spots", "Spots", self._spots)
+        self._sections.add("setup", "Set-up, spots", self._draw)
         self._sections.add("hot_side", "Hot side", self._hot_side)
         self._sections.add("fire", "Fire", self._fire)
         self._sections.add("checks", "Thermometers", self._checks)
@@ -77,8 +74,7 @@ class MyStovePage(QWidget):
             self._missed = Changed(stove=True, study=True, log=True)
             return
         if changed.stove or changed.settings:
-            self._setup.show_stove()
-            self._spots.show_stove()
+            self._draw.show_stove()
             self._checks.show_stove()
             self._air.show_stove()
         if changed.standing or changed.log or changed.stove or changed.settings or changed.session:

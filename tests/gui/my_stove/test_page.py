@@ -14,7 +14,7 @@ from cookstove_gui.gui.background.past_study import PastStudy
 from cookstove_gui.gui.drawn_stove.stove_view import StoveView
 from cookstove_gui.gui.my_stove.page import MyStovePage
 from cookstove_gui.stove.stove import Firebox
-from tests.gui.hands import control, mark, push, seen, type_in
+from tests.gui.hands import control, push, seen, type_in
 from tests.gui.pages import NOW, held_desk, keep_session, shown
 
 pytestmark = pytest.mark.gui
@@ -88,35 +88,6 @@ def test_a_second_stove_of_the_same_name_is_refused(qtbot, desk):
     assert "already" in seen(page, "new_stove_name_problem")
 
 
-def test_a_spot_of_ones_own_is_added_and_placed(qtbot, desk):
-    page, _ = shown(qtbot, desk, MyStovePage)
-    push(page, "part_spots")
-    type_in(page, "new_spot", "Griddle corner")
-    type_in(page, "spot_across", "0")
-    spot = desk.stove.spot("griddle_corner")
-    assert spot is not None
-    assert (spot.label, spot.x) == ("Griddle corner", 0.0)
-
-
-def test_a_place_off_the_cooktop_is_refused(qtbot, desk):
-    page, _ = shown(qtbot, desk, MyStovePage)
-    push(page, "part_spots")
-    mark(page, "spot_list", 1)
-    type_in(page, "spot_across", "900")
-    assert "off the cooktop" in seen(page, "spot_across_problem")
-
-
-def test_a_spot_taken_off_the_plan_can_be_put_back(qtbot, desk):
-    page, _ = shown(qtbot, desk, MyStovePage)
-    push(page, "part_spots")
-    before = desk.stove.spots
-    mark(page, "spot_list", 3)
-    push(page, "spot_remove")
-    assert len(desk.stove.spots) == len(before) - 1
-    push(page, "spot_restore")
-    assert desk.stove.spots == before
-
-
 def test_hot_side_shows_the_hotter_left(qtbot, desk):
     for day in (9, 6, 3):
         keep_session(desk, f"Day {day}", NOW - timedelta(days=day))
@@ -188,18 +159,6 @@ def test_fire_claims_nothing_without_a_past(qtbot, desk):
     push(page, "part_fire")
     qtbot.waitUntil(lambda: seen(page, "fire_rise").startswith("No firing"), timeout=5000)
     assert "decide" in seen(page, "fire_caution")
-
-
-def test_a_spot_is_read_earlier_on_the_walk(qtbot, desk):
-    page, _ = shown(qtbot, desk, MyStovePage)
-    push(page, "part_spots")
-    mark(page, "spot_list", 1)
-    push(page, "spot_earlier")
-    assert [spot.name for spot in desk.stove.spots[:2]] == ["top_front_left", "oven_centre"]
-    assert desk.walk.spots == desk.stove.spots
-    push(page, "spot_later")
-    push(page, "spot_later")
-    assert desk.stove.spots[2].name == "top_front_left"
 
 
 def test_scrolling_over_a_choice_does_not_choose(qtbot, desk):

@@ -1,0 +1,201 @@
+"""Draw my stove: the drawing with its plates and places, and beside it the stove or the spot that is selected."""
+
+from collections.abc import Callable
+from dataclasses import replace
+
+from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
+
+from cookstove_gui.desk.my_stove import describing
+from cookstove_gui.desk.my_stove.redrawing import Redrawing
+from cookstove_gui.errors import Problem
+from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.my_stove.draw.counter import Counter
+from cookstove_gui.gui.my_stove.draw.editor import StoveEditor
+from cookstove_gui.gui.my_stove.draw.spot_column import SpotColumn
+from cookstove_gui.gui.my_stove.draw.stove_column import StoveColumn
+from cookstove_gui.gui.widgets.flow_layout import FlowLayout
+from cookstove_gui.gui.widgets.form import Either, button, row, words
+from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.phrases.my_stove.drawing import plates_question
+from cookstove_gui.stove.redrawn import left_out, mirrored, moved, plates_of, swapped, with_plates
+from cookstove_gui.stove.stove import COOKTOP_PLATES, Firebox, SpotKind, Stove
+
+_FIREBOX = (("left", "left"), ("right", "right"), ("above", "above"), ("below", "below"))
+_HELP = (
+    "Drag a spot or a handle, or: Tab next spot, arrows move it, with Shift make it larger or smaller. Ins adds, Del "
+    "takes off, M mirrors everything, Ctrl Z takes back, Esc selects the stove. Readings stay with their spot."
+)
+_LOWEST, _COLUMN = 330, 344  # px
+
+
+class DrawPart(QWidget):
+    """The stove as its owner draws it; every change is kept at once."""
+
+    def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._desk = link.desk
+        self._redrawing = Redrawing(link.desk)
+        self._chosen = ""
+        self._asked: Stove | None = None  # drawn so once its owner agrees that readings leave the drawing
+        self.setObjectName("draw_stove")
+        self._editor = StoveEditor(look)
+        self._editor.setMinimumHeight(_LOWEST)
+        self._rows = Counter("rows", "Rows of plates")
+        self._columns = Counter("columns", "Columns of plates")
+        self._mirror = button("Mirror", "stove_mirror", "Left and right change places (M)")
+        self._add = button("Add a spot", "spot_add", "A spot of your own on the top (Ins)")
+        self._back = button("Take back", "stove_take_back", "Draw it as it was before (Ctrl Z)")
+        self._firebox = Either("Firebox", "firebox", "Seen from where you stand to cook", _FIREBOX, 64)
+        self._question = words(role="caution", name="plates_question")
+        self._agree = button("Take them off", "plates_agree", "Draw it so; the readings stay in the log")
+        self._leave = button("Leave it", "plates_leave", "Keep the plates as they are")
+        self._whole = StoveColumn(link, self._redrawing)
+        self._spot = SpotColumn(link, self._redrawing)
+        self._stack = QStackedWidget()
+        self._stack.addWidget(self._whole)
+        self._stack.addWidget(self._spot)
+        self._stack.setFixedWidth(_COLUMN)
+        asks = QVBoxLayout()
+        asks.addWidget(self._question)
+        asks.addLayout(row(self._agree, self._leave))
+        left = QVBoxLayout()
+        left.setSpacing(STEP)
+        left.addWidget(_flowing(self._rows, self._columns, self._mirror, self._add))
+        left.addLayout(asks)
+        left.addWidget(self._editor, 1)
+        left.addWidget(_flowing(self._firebox, self._back))
+        left.addWidget(words(_HELP, role="soft"))
+        right = QVBoxLayout()
+        right.addWidget(self._stack)
+        right.addStretch(1)
+        whole = QHBoxLayout(self)
+        whole.setSpacing(2 * STEP)
+        whole.addLayout(left, 1)
+        whole.addLayout(right)
+        self._connect()
+        self._ask(None)
+        self.show_stove()
+
+    def _connect(self) -> None:
+        self._rows.stepped.connect(lambda more: self._plates(more, 0))
+        self._columns.stepped.connect(lambda more: self._plates(0, more))
+        self._mirror.clicked.connect(lambda: self._do("mirror"))
+        self._add.clicked.connect(lambda: self._do("add"))
+        self._back.clicked.connect(lambda: self._do("take_back"))
+        self._agree.clicked.connect(self._agreed)
+        self._leave.clicked.connect(lambda: self._ask(None))
+        self._firebox.chosen.connect(lambda key: self._draw(firebox=Firebox(key)))
+        self._spot.removed.connect(lambda: self._do("remove"))
+        editor = self._editor
+        editor.selected.connect(self.select)
+        editor.asked.connect(self._do)
+        editor.dropped_on.connect(lambda one, other: self._keep(swapped(self._desk.stove, one, other)))
+        editor.dropped_at.connect(lambda name, x, y: self._keep(moved(self._desk.stove, name, x, y)))
+        editor.nudged.connect(lambda name, right, back: self._keep(describing.nudged(self._desk, name, right, back)))
+        editor.stretched.connect(
+            lambda name, wider, deeper: self._keep(describing.stretched(self._desk, name, wider, deeper))
+        )
+        editor.sized_to.connect(lambda name, wide, deep: self._keep(describing.scaled(self._desk, name, wide, deep)))
+
+    def show_stove(self) -> None:
+        """Show the stove as kept."""
+        stove = self._desk.stove
+        if stove.spot(self._chosen) is None:
+            self._chosen = ""
+        rows, columns = plates_of(stove)
+        self._rows.show_number(rows)
+        self._columns.show_number(columns)
+        self._firebox.show_key(stove.firebox)
+        self._back.setEnabled(self._redrawing.can_take_back)
+        self._editor.show_edited(stove, self._chosen)
+        self._whole.show_stove()
+        self._spot.show_spot(self._chosen)
+        self._stack.setCurrentWidget(self._spot if self._chosen else self._whole)
+
+    def select(self, name: str) -> None:
+        """Select a spot, or the stove itself with an empty name."""
+        if name != self._chosen:
+            self._chosen = name
+            self.show_stove()
+
+    def select_first(self) -> None:
+        """Select the first spot of the walk."""
+        if not self._chosen and self._desk.stove.spots:
+            self._editor.patch(self._desk.stove.spots[0].name).setFocus()
+
+    def _do(self, what: str) -> None:
+        stove = self._desk.stove
+        if what == "mirror":
+            self._keep(mirrored(stove))
+        elif what == "take_back":
+            self._redrawing.take_back()
+            self.show_stove()
+        elif what == "add":
+            self._try(self._added)
+            self._spot.name_it()
+        elif what == "remove" and self._chosen:
+            self._try(self._removed)
+
+    def _added(self) -> None:
+        spot = describing.add_spot(self._desk, describing.free_label(self._desk.stove), SpotKind.TOP)
+        self._chosen = spot.name
+
+    def _removed(self) -> None:
+        """Take the selected spot off; the next on the walk is selected."""
+        names = [spot.name for spot in self._desk.stove.spots]
+        place = names.index(self._chosen)
+        describing.remove_spot(self._desk, self._chosen)
+        names.remove(self._chosen)
+        self._chosen = names[min(place, len(names) - 1)]
+
+    def _plates(self, more_rows: int, more_columns: int) -> None:
+        rows, columns = plates_of(self._desk.stove)
+        rows, columns = rows + more_rows, columns + more_columns
+        least, most = COOKTOP_PLATES
+        if not (least <= rows <= most and least <= columns <= most):
+            return
+        drawn = with_plates(self._desk.stove, rows, columns)
+        if self._redrawing.readings_lost(drawn):
+            self._ask(drawn)
+        else:
+            self._keep(drawn)
+
+    def _ask(self, drawn: Stove | None) -> None:
+        self._asked = drawn
+        if drawn is not None:
+            lost = self._redrawing.readings_lost(drawn)
+            labels = [spot.label for spot in left_out(self._desk.stove, drawn)]
+            self._question.setText(plates_question(labels, lost))
+            self._agree.setFocus()
+        for part in (self._question, self._agree, self._leave):
+            part.setVisible(drawn is not None)
+
+    def _agreed(self) -> None:
+        drawn = self._asked
+        self._ask(None)
+        if drawn is not None:
+            self._keep(drawn)
+
+    def _draw(self, **changed: object) -> None:
+        self._keep(replace(self._desk.stove, **changed))  # type: ignore[arg-type]
+
+    def _keep(self, stove: Stove) -> None:
+        self._try(lambda: self._desk.save_stove(stove) if stove != self._desk.stove else None)
+
+    def _try(self, change: Callable[[], object]) -> None:
+        try:
+            self._redrawing.change(change)
+        except Problem as problem:
+            self._spot.say_problem(problem.sentence)
+        else:
+            self.show_stove()
+
+
+def _flowing(*parts: QWidget) -> QWidget:
+    """Parts side by side, in more lines where there is less width."""
+    made = QWidget()
+    flow = FlowLayout(STEP, made)
+    for part in parts:
+        flow.addWidget(part)
+    return made

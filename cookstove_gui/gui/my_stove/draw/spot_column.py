@@ -1,0 +1,125 @@
+"""What is said of the selected spot, in the words of the log: typing here moves the drawing."""
+
+from collections.abc import Callable
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from cookstove_gui.desk.my_stove import describing
+from cookstove_gui.desk.my_stove.redrawing import Redrawing
+from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.widgets.form import Field, button, row, say, words
+from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.phrases.edge import readings_count
+from cookstove_gui.phrases.my_stove.drawing import kind_words, place_on_walk
+from cookstove_gui.stove.stove import SpotKind
+from cookstove_gui.units import tidy
+
+CAPTION = 112
+_NAME, _NUMBER = 200, 84
+_PLACED = (SpotKind.TOP, SpotKind.OVEN)
+
+
+class SpotColumn(QWidget):
+    """One spot: its name, where it lies, its size, its place on the walk, the readings it has."""
+
+    removed = Signal()
+
+    def __init__(self, link: DeskLink, redrawing: Redrawing, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._desk = link.desk
+        self._redrawing = redrawing
+        self._name = ""
+        self.setObjectName("spot_column")
+        self._title = words(role="heading", name="spot_title")
+        self._log_name = words(role="soft", name="spot_log_name")
+        self._label = Field("Name", "spot_label", "The spot’s name in the drawing", width=_NAME, caption_width=CAPTION)
+        self._across = self._number("From left", "spot_across", "Distance from the left edge")
+        self._deep = self._number("From front", "spot_deep", "Distance from the front edge")
+        self._width = self._number("Width", "spot_width", "Width of its plate")
+        self._depth = self._number("Depth", "spot_depth", "Depth of its plate")
+        self._earlier = button("−", "spot_earlier", "One place earlier on the walk")
+        self._later = button("+", "spot_later", "One place later on the walk")
+        self._earlier.setAccessibleName("Read it earlier")
+        self._later.setAccessibleName("Read it later")
+        self._place = words(name="spot_place")
+        self._remove = button("Take it off", "spot_remove", "Its readings stay in the log (Del)")
+        self._readings = words(role="soft", name="spot_readings")
+        self._problem = words(role="problem", name="spot_problem")
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(STEP)
+        walk = words("On the walk")
+        walk.setFixedWidth(CAPTION)
+        for part in (self._title, self._log_name, self._label, self._across, self._deep, self._width, self._depth):
+            column.addWidget(part)
+        column.addLayout(row(walk, self._earlier, self._later, self._place))
+        column.addWidget(self._remove)
+        column.addWidget(self._problem)
+        column.addWidget(self._readings)
+        column.addStretch(1)
+        self._connect()
+
+    def _number(self, caption: str, name: str, tip: str) -> Field:
+        return Field(caption, name, tip, width=_NUMBER, caption_width=CAPTION)
+
+    def _connect(self) -> None:
+        desk = self._desk
+        self._label.entered.connect(
+            lambda text: self._keep(self._label, lambda: describing.rename_spot(desk, self._name, text))
+        )
+        self._across.entered.connect(
+            lambda text: self._keep(self._across, lambda: describing.place_spot(desk, self._name, across_text=text))
+        )
+        self._deep.entered.connect(
+            lambda text: self._keep(self._deep, lambda: describing.place_spot(desk, self._name, deep_text=text))
+        )
+        self._width.entered.connect(
+            lambda text: self._keep(self._width, lambda: describing.size_spot(desk, self._name, width_text=text))
+        )
+        self._depth.entered.connect(
+            lambda text: self._keep(self._depth, lambda: describing.size_spot(desk, self._name, depth_text=text))
+        )
+        self._earlier.clicked.connect(lambda: self._move(-1))
+        self._later.clicked.connect(lambda: self._move(1))
+        self._remove.clicked.connect(self.removed)
+
+    def show_spot(self, name: str) -> None:
+        """Show a spot of the desk's stove as kept."""
+        stove = self._desk.stove
+        spot = stove.spot(name)
+        if spot is None:
+            return
+        self._name = name
+        self._title.setText(spot.label)
+        self._log_name.setText(f"{kind_words(spot.kind)}; in the log: {spot.name}")
+        self._label.show_text(spot.label)
+        across, deep, unit = describing.span_of(self._desk, spot)
+        self._across.show_text(tidy(spot.x * across), unit)
+        self._deep.show_text(tidy(spot.y * deep), unit)
+        wide, long = describing.size_of(self._desk, spot)
+        self._width.show_text(wide, describing.short_unit(self._desk))
+        self._depth.show_text(long, describing.short_unit(self._desk))
+        for field in (self._across, self._deep):
+            field.setVisible(spot.kind in _PLACED)
+        for field in (self._width, self._depth):
+            field.setVisible(spot.kind is SpotKind.TOP)
+        place = [one.name for one in stove.spots].index(name) + 1
+        self._place.setText(place_on_walk(place, len(stove.spots)))
+        self._readings.setText(f"{readings_count(self._redrawing.readings_of(name))} here so far.".capitalize())
+        self.say_problem("")
+
+    def say_problem(self, sentence: str) -> None:
+        """Say why a change of this spot was refused."""
+        say(self._problem, sentence)
+
+    def name_it(self) -> None:
+        """Give the keyboard to the spot's name."""
+        self._label.edit.setFocus()
+        self._label.edit.selectAll()
+
+    def _move(self, steps: int) -> None:
+        self._redrawing.change(lambda: describing.move_spot(self._desk, self._name, steps))
+
+    def _keep(self, field: Field, change: Callable[[], object]) -> None:
+        field.takes(lambda: self._redrawing.change(change))

@@ -1,0 +1,145 @@
+"""The stove itself: which one, its name, whether it was fired, size, plates, surface, height above the sea."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+from cookstove_gui.desk.my_stove import describing
+from cookstove_gui.desk.my_stove.redrawing import Redrawing
+from cookstove_gui.desk.my_stove.site import keep_height
+from cookstove_gui.errors import Problem
+from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.drawn_stove.above import flue_place
+from cookstove_gui.gui.widgets.form import Choice, Either, Field, button, say, words
+from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.stove.stove import FluePlace, TankPlace
+
+_FIRED = (("used", "yes"), ("new", "no, it is new"))
+_PIPE = (("left", "left"), ("middle", "middle"), ("right", "right"))
+_TANK = (("none", "none"), ("left", "left"), ("right", "right"))
+_LIDS = (("lids", "lids"), ("plate", "one plate"))
+_CLOSET = (("none", "none"), ("closet", "above the top"))
+_CAPTION, _WIDE, _NARROW = 104, 220, 84  # px
+
+
+class StoveColumn(QWidget):
+    """Which stove it is, and what it is like; every change is kept at once."""
+
+    def __init__(self, link: DeskLink, redrawing: Redrawing, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._desk = link.desk
+        self._redrawing = redrawing
+        self.setObjectName("stove_setup")
+        self._build()
+        self._connect()
+        self.show_stove()
+
+    def _build(self) -> None:
+        self._another = button("Another stove", "another_stove", "Describe another stove")
+        self._which = Choice(
+            "Stove", "stove_choice", "The stove that all pages show", width=_WIDE, caption_width=_CAPTION
+        )
+        self._new_name = self._field("Its name", "new_stove_name", "Type the new stove’s name and press Enter", _WIDE)
+        self._new_name.hide()
+        self._is_new = self._either("Fired before", "fired", "A new stove needs its first fires before food", _FIRED)
+        self._name = self._field("Name", "stove_name", "The stove’s name; its sessions go with it", _WIDE)
+        self._width = self._field("Top, across", "cooktop_width", "Width of the cooktop", _NARROW)
+        self._depth = self._field("Top, deep", "cooktop_depth", "Depth of the cooktop", _NARROW)
+        self._lids = self._either("Plates", "has_lids", "Whether its plates have lids", _LIDS)
+        self._pipe = self._either("Pipe", "flue_place", "Where the pipe leaves the stove", _PIPE)
+        self._tank = self._either("Water tank", "water_tank", "A tank for hot water that hangs on the stove", _TANK)
+        self._closet = self._either("Closet", "warming_closet", "A warming closet above the cooktop", _CLOSET)
+        self._surface = Choice(
+            "Surface", "cooktop_surface", "What an infrared thermometer looks at", width=_WIDE, caption_width=_CAPTION
+        )
+        self._shiny = words(name="surface_warning", role="caution")
+        self._altitude = self._field("Above the sea", "altitude", "Water boils cooler up high", _NARROW)
+        self._problem = words(role="problem", name="stove_setup_problem")
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(STEP)
+        parts: tuple[QWidget, ...] = (
+            self._which, self._another, self._new_name, self._is_new, self._name, self._width, self._depth,
+            self._lids, self._pipe, self._tank, self._closet, self._surface, self._shiny, self._altitude, self._problem,
+        )  # fmt: skip
+        for part in parts:
+            column.addWidget(part)
+        column.addStretch(1)
+
+    @staticmethod
+    def _field(caption: str, name: str, tip: str, width: int) -> Field:
+        return Field(caption, name, tip, width=width, caption_width=_CAPTION)
+
+    @staticmethod
+    def _either(caption: str, name: str, tip: str, options: Sequence[tuple[str, str]]) -> Either:
+        return Either(caption, name, tip, options, _CAPTION)
+
+    def _connect(self) -> None:
+        self._which.chosen.connect(lambda name: self._try(lambda: self._desk.choose_stove(name)))
+        self._another.clicked.connect(self._ask_name)
+        self._new_name.entered.connect(self._add)
+        self._name.entered.connect(
+            lambda text: self._keep(self._name, lambda: describing.rename_stove(self._desk, text))
+        )
+        self._width.entered.connect(
+            lambda text: self._keep(self._width, lambda: describing.set_size(self._desk, width_text=text))
+        )
+        self._depth.entered.connect(
+            lambda text: self._keep(self._depth, lambda: describing.set_size(self._desk, depth_text=text))
+        )
+        self._surface.chosen.connect(lambda key: self._draw(cooktop_surface=key))
+        self._altitude.entered.connect(lambda text: self._keep(self._altitude, lambda: keep_height(self._desk, text)))
+        self._is_new.chosen.connect(lambda key: self._draw(is_new=key == "new"))
+        self._lids.chosen.connect(lambda key: self._draw(has_lids=key == "lids"))
+        self._pipe.chosen.connect(lambda key: self._draw(flue_place=FluePlace(key)))
+        self._tank.chosen.connect(lambda key: self._draw(water_tank=TankPlace(key)))
+        self._closet.chosen.connect(lambda key: self._draw(has_warming_closet=key == "closet"))
+
+    def show_stove(self) -> None:
+        """Show the stove as kept."""
+        desk, stove = self._desk, self._desk.stove
+        short = describing.short_unit(desk)
+        self._which.show_options([(one.name, one.name) for one in desk.stoves], stove.name)
+        self._name.show_text(stove.name)
+        self._width.show_text(describing.length_text(stove.cooktop_width, short), short)
+        self._depth.show_text(describing.length_text(stove.cooktop_depth, short), short)
+        self._surface.show_options([(key, key) for key in describing.surfaces(stove)], stove.cooktop_surface)
+        say(self._shiny, describing.surface_warning(stove))
+        height = describing.height_unit(desk)
+        self._altitude.show_text(describing.length_text(stove.altitude, height), height)
+        self._is_new.show_key("new" if stove.is_new else "used")
+        self._lids.show_key("lids" if stove.has_lids else "plate")
+        self._pipe.show_key(flue_place(stove))
+        self._tank.show_key(stove.water_tank)
+        self._closet.show_key("closet" if stove.has_warming_closet else "none")
+
+    def _ask_name(self) -> None:
+        self._new_name.show()
+        self._new_name.edit.setFocus()
+
+    def _add(self, text: str) -> None:
+        if not text.strip() and not self._new_name.edit.hasFocus():
+            self._new_name.hide()
+        elif self._keep(self._new_name, lambda: describing.add_stove(self._desk, text)):
+            self._new_name.clear()
+            self._new_name.hide()
+            self._name.edit.setFocus()
+
+    def _keep(self, field: Field, change: Callable[[], None]) -> bool:
+        taken = field.takes(lambda: self._redrawing.change(change))
+        if taken:
+            self.show_stove()
+        return taken
+
+    def _draw(self, **changed: object) -> None:
+        self._try(lambda: self._redrawing.draw(replace(self._desk.stove, **changed)))  # type: ignore[arg-type]
+
+    def _try(self, change: Callable[[], None]) -> None:
+        try:
+            change()
+        except Problem as problem:
+            say(self._problem, problem.sentence)
+        else:
+            say(self._problem, "")
+        self.show_stove()

@@ -1,0 +1,36 @@
+"""What is said about the drawing of a stove while its owner edits it."""
+
+from collections.abc import Sequence
+
+from cookstove_gui.phrases.edge import listed, readings_count
+from cookstove_gui.stove.stove import SpotKind
+
+_KINDS = {
+    SpotKind.TOP: "on the top",
+    SpotKind.OVEN: "in the oven",
+    SpotKind.SIDE: "on a side",
+    SpotKind.GLASS: "on the firebox door",
+    SpotKind.FLUE: "on the pipe",
+    SpotKind.ROOM: "in the room",
+    SpotKind.WALL: "outside the stove",
+}
+
+
+def kind_words(kind: SpotKind) -> str:
+    """Where a spot of a kind lies."""
+    return _KINDS[kind]
+
+
+def place_on_walk(place: int, of: int) -> str:
+    """`10th of 14`."""
+    last = "th" if place % 100 in (11, 12, 13) else {1: "st", 2: "nd", 3: "rd"}.get(place % 10, "th")
+    return f"{place}{last} of {of}"
+
+
+def plates_question(labels: Sequence[str], readings: int) -> str:
+    """Asked before plates are left out whose spots were read."""
+    verb = "has" if len(labels) == 1 else "have"
+    return (
+        f"{listed(labels)} {verb} {readings_count(readings)}. Take {'it' if len(labels) == 1 else 'them'} off the "
+        "drawing? The readings stay in the log."
+    )

@@ -1,0 +1,28 @@
+"""Words beside the drawing of a stove while it is edited."""
+
+import pytest
+
+from cookstove_gui.phrases.my_stove.drawing import kind_words, place_on_walk, plates_question
+from cookstove_gui.stove.stove import SpotKind
+
+
+@pytest.mark.parametrize(
+    ("place", "said"),
+    [(1, "1st of 30"), (2, "2nd of 30"), (3, "3rd of 30"), (4, "4th of 30"), (11, "11th of 30"), (12, "12th of 30"),
+     (13, "13th of 30"), (21, "21st of 30"), (23, "23rd of 30")],
+)  # fmt: skip
+def test_a_place_on_the_walk(place: int, said: str) -> None:
+    assert place_on_walk(place, 30) == said
+
+
+def test_plates_that_hold_readings_are_named() -> None:
+    assert plates_question(["top middle"], 1) == (
+        "top middle has 1 reading. Take it off the drawing? The readings stay in the log."
+    )
+    assert plates_question(["front middle", "back middle"], 9).startswith(
+        "front middle and back middle have 9 readings. Take them"
+    )
+
+
+def test_every_kind_of_spot_has_words() -> None:
+    assert len({kind_words(kind) for kind in SpotKind}) == len(SpotKind)
