@@ -99,6 +99,22 @@ def likely_words(arrival: Arrival, edge: Edge) -> str:
     return f"likely {edge.at(arrival.likely)}"
 
 
+def between_words(arrival: Arrival, edge: Edge) -> str:
+    """The window around it, as it stands below that."""
+    first, likely = edge.at(arrival.earliest), edge.at(arrival.likely)
+    if arrival.latest is None:
+        return "perhaps much later"
+    last = edge.at(arrival.latest)
+    if first == last:
+        return f"at {likely}"
+    return f"by {last}" if first == edge.clock(0.0) else f"between {first} and {last}"
+
+
+def until_words(leaves: datetime, edge: Edge) -> str:
+    """When the oven leaves the heat it has, as it stands beside the mark on the plot."""
+    return "about to leave" if (leaves - edge.now).total_seconds() < 300.0 else f"until about {edge.at(leaves)}"
+
+
 def stay_words(leaves: datetime | None, edge: Edge) -> str:
     """How long the oven stays at the heat it has."""
     if leaves is None:

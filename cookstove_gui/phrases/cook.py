@@ -35,6 +35,19 @@ def action_words(action: Action) -> str:
     return "Leave it"
 
 
+def action_in_short(action: Action) -> str:
+    """A what-if in two words, for its key."""
+    match action.kind:
+        case ActionKind.LEAVE:
+            return "Leave it"
+        case ActionKind.WOOD:
+            return action_words(action).removeprefix("Add ").capitalize()
+        case ActionKind.AIR:
+            return "Open the air" if action.value >= 0.95 else "Shut the air"
+        case ActionKind.BYPASS:
+            return "Open bypass" if action.value >= 0.5 else "Close bypass"
+
+
 def step_to_take(action: Action, outlook: Outlook, band: HeatBand, edge: Edge) -> str:
     """One step and what it brings."""
     if action.kind is ActionKind.LEAVE:
@@ -44,6 +57,17 @@ def step_to_take(action: Action, outlook: Outlook, band: HeatBand, edge: Edge) -
         return f"{action_words(action)}: the best chance of {heat_name(band)}."
     when = "" if enters < 1 else f"reaches {heat_name(band)} about {edge.clock(enters)}, "
     return f"{action_words(action)}: {when}{holds_words(None if leaves is None else leaves - enters)}."
+
+
+def step_in_short(action: Action, outlook: Outlook, band: HeatBand, edge: Edge) -> str:
+    """One step and what it brings, at the foot of the plot: `Two splits: bread heat 4:31 to 5:40`."""
+    what = action_in_short(action)
+    enters, leaves, heat = outlook.band.line_enters_min, outlook.band.line_leaves_min, heat_name(band)
+    if enters is None:
+        return f"{what}: not likely to reach {heat}"
+    if leaves is None:
+        return f"{what}: {heat} {'for hours' if enters < 1 else f'from {edge.clock(enters)}, for hours'}"
+    return f"{what}: {heat} {'' if enters < 1 else f'{edge.clock(enters)} '}to {edge.clock(leaves)}"
 
 
 def holds_words(minutes: float | None) -> str:

@@ -4,9 +4,9 @@ from collections.abc import Sequence
 
 from cookstove_gui.cooking.instruments.surface_readings import surface_at
 from cookstove_gui.phrases.edge import spot_label
-from cookstove_gui.stove.entries import Entry, Kind, fraction_open
+from cookstove_gui.stove.entries import Entry, Kind, fraction_open, wood_count
 from cookstove_gui.stove.stove import INFRARED, Stove
-from cookstove_gui.units import clock_text, degrees
+from cookstove_gui.units import clock_text, degrees, tidy
 
 _QUARTERS = {1: "¼", 2: "½", 3: "¾"}
 
@@ -52,6 +52,22 @@ def entry_words(entry: Entry, stove: Stove) -> str:
             return f"{entry.note or 'bake'} out of the oven"
         case _:
             return entry.note or entry.value or entry.kind.value
+
+
+def lane_words(entry: Entry) -> str:
+    """What stands under its sign in the fire lane: as short as can be, for the sign says the kind."""
+    if entry.kind is Kind.WOOD:
+        count = wood_count(entry)
+        if count is not None:
+            return "1 split" if count == 1 else f"{tidy(count)} splits"
+        return f"{entry.value} {entry.unit}".strip() if entry.value else entry.note.partition(",")[0] or "wood"
+    if entry.kind is Kind.OVEN_IN:
+        return f"{entry.note or 'bake'} in"
+    if entry.kind is Kind.OVEN_OUT:
+        return f"{entry.note or 'bake'} out"
+    if entry.kind in (Kind.AIR, Kind.BYPASS):
+        return f"{entry.kind} {opening_words(fraction_open(entry))}"
+    return f"door {entry.value}" if entry.kind is Kind.OVEN_DOOR else str(entry.kind)
 
 
 def last_words(spot: str, entries: Sequence[Entry]) -> str:

@@ -6,7 +6,7 @@ import sys
 from pathlib import Path
 
 import pytest
-from PySide6.QtWidgets import QApplication, QPushButton
+from PySide6.QtWidgets import QApplication, QPushButton, QWidget
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.errors import SurroundingsProblem
@@ -38,7 +38,9 @@ def test_the_window_is_painted_before_the_plotting_library_is_asked_for(
     program.open()
     assert program.window is not None
     qtbot.addWidget(program.window)
+    assert not program.window.findChildren(QWidget, "trend_plot")
     qtbot.waitSignal(program.window.painted, timeout=10_000).wait()
+    assert program.window.findChildren(QWidget, "trend_plot")
     program.close()
 
 

@@ -11,19 +11,21 @@ from cookstove_gui.stove.stove import Stove
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OvenFan:
-    """The oven to come; four arrays of one length."""
+    """The oven to come; arrays of one length. Eight in ten futures lie from p10 to p90, five in ten from p25 to p75."""
 
     minutes: FloatArray  # from the projection's now
     p10: FloatArray  # K
+    p25: FloatArray
     p50: FloatArray
+    p75: FloatArray
     p90: FloatArray
 
 
 def oven_fan(projection: Projection, spot: str) -> OvenFan:
-    """Tenth, fiftieth and ninetieth percentile of the oven's futures at a spot, or at the first one projected."""
+    """Percentiles of the oven's futures at a spot, or at the first one projected."""
     name = spot if spot in projection.spots else projection.spots[0]
-    low, middle, high = np.quantile(projection.of(name), (0.1, 0.5, 0.9), axis=0)
-    return OvenFan(minutes=projection.minutes, p10=low, p50=middle, p90=high)
+    p10, p25, p50, p75, p90 = np.quantile(projection.of(name), (0.1, 0.25, 0.5, 0.75, 0.9), axis=0)
+    return OvenFan(minutes=projection.minutes, p10=p10, p25=p25, p50=p50, p75=p75, p90=p90)
 
 
 def oven_readings(stove: Stove, session: Session) -> tuple[FloatArray, FloatArray]:

@@ -12,6 +12,7 @@ from cookstove_gui.gui.cook.what_if import WhatIf
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.drawn_stove.stove_drawing import StoveDrawing
 from cookstove_gui.gui.time_axis.recipe_fit import RecipeFit
+from cookstove_gui.gui.time_axis.time_axis import TimeAxis
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.steps import px
 
@@ -48,11 +49,10 @@ class CookPage(QWidget):
         self._wanted = QHBoxLayout()
         self._wanted.addWidget(BandPicker(self._link), 0, Qt.AlignmentFlag.AlignTop)
         self._wanted.addWidget(self._what_if, 1, Qt.AlignmentFlag.AlignTop)
-        self._plot_place = QVBoxLayout()
+        self._axis = TimeAxis(self._link, self._look)
         self._right_column = QVBoxLayout()
         self._right_column.addLayout(self._wanted)
-        self._right_column.addLayout(self._plot_place, 3)
-        self._right_column.addWidget(self._what_if.outcome, 0)
+        self._right_column.addWidget(self._axis, 3)
         self._right_column.addWidget(self._fit)
         self._fit.set_side_by_side(True)
         self._columns = QHBoxLayout(self)
@@ -61,16 +61,13 @@ class CookPage(QWidget):
 
     def bring_plot(self) -> None:
         """Load the plotting library and draw with it; called once, after the first paint."""
-        from cookstove_gui.gui.time_axis.trend_plot import TrendPlot
-
-        plot = TrendPlot(self._link, self._look)
-        self._plot_place.addWidget(plot)
-        self._fit.by_spot_wanted.connect(plot.show_cooktop)
+        self._axis.bring_plot()
+        self._fit.by_spot_wanted.connect(self._axis.show_of_stove)
 
     @property
     def has_plot(self) -> bool:
         """Whether the plot has been loaded."""
-        return self._plot_place.count() > 0
+        return self._axis.has_plot
 
     def take_focus(self) -> None:
         """Give the keyboard to the number field."""

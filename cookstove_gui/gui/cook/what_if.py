@@ -1,24 +1,23 @@
 """What if: a button for each step that could be taken now; what it would bring is drawn beside the projection."""
 
 from PySide6.QtCore import QTimer
-from PySide6.QtGui import QKeySequence, QPalette, QShortcut
+from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLabel, QWidget
 
 from cookstove_gui.desk import Changed
-from cookstove_gui.forecast.answers import LEAVE, Action, ActionKind
+from cookstove_gui.desk.cook.oven_at import step_outcome
+from cookstove_gui.forecast.answers import LEAVE, Action
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.key import Key
 from cookstove_gui.gui.widgets.key_row import KeyRow
-from cookstove_gui.gui.widgets.one_line import OneLine
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import set_role
-from cookstove_gui.phrases.cook import action_words, step_to_take
-from cookstove_gui.phrases.edge import Edge
+from cookstove_gui.phrases.cook import action_in_short, action_words
 from cookstove_gui.situation import steps
 
 
 class WhatIf(QWidget):
-    """A row of keys; the page puts the sentence about the step chosen, `outcome`, at the foot of the plot."""
+    """A row of keys; what the step chosen would bring is drawn on the plot, and said in words at its foot."""
 
     def __init__(self, link: DeskLink, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -28,9 +27,6 @@ class WhatIf(QWidget):
         self.setObjectName("what_if")
         self._keys = KeyRow()
         self._group = QButtonGroup(self)
-        self.outcome = OneLine(weight=600, colour=QPalette.ColorRole.Highlight)
-        self.outcome.setObjectName("what_if_outcome")
-        self.outcome.hide()
         self._if = QLabel("if")
         set_role(self._if, "soft")
         self._if.setFixedHeight(self._keys.sizeHint().height())
@@ -59,8 +55,6 @@ class WhatIf(QWidget):
         """Nothing can be done any more about a session that is over."""
         for part in (self._if, self._keys):
             part.setVisible(self._desk.is_live)
-        if not self._desk.is_live:
-            self.outcome.hide()
 
     def _show_steps(self) -> None:
         actions = (LEAVE, *steps(self._desk.entries))
@@ -72,7 +66,7 @@ class WhatIf(QWidget):
         self._buttons = []
         for number, action in enumerate(actions):
             words = action_words(action)
-            button = Key(_short_words(action))
+            button = Key(action_in_short(action))
             button.setObjectName(f"what_if_{number}")
             button.setCheckable(True)
             button.setAutoDefault(False)
@@ -90,28 +84,8 @@ class WhatIf(QWidget):
     def _show_choice(self) -> None:
         for action, button in zip(self._actions, self._buttons, strict=True):
             button.setChecked(action == self._desk.action)
-        standing = self._desk.standing
-        other = standing.alternative if standing else None
-        if standing is None or other is None or self._desk.action == LEAVE:
-            self.outcome.hide()
-            return
-        edge = Edge(unit=self._desk.unit, now=standing.now, offset_minutes=self._desk.offset_minutes)
-        self.outcome.show_rungs((step_to_take(other.action, other.outlook, self._desk.band, edge),))
-        self.outcome.show()
+            button.setAccessibleDescription(step_outcome(self._desk) if button.isChecked() else "")
 
     def _press(self, number: int) -> None:
         if number < len(self._buttons) and self._desk.is_live:
             self._buttons[number].click()
-
-
-def _short_words(action: Action) -> str:
-    """A step in two words; the tooltip has it in full."""
-    match action.kind:
-        case ActionKind.LEAVE:
-            return "Leave it"
-        case ActionKind.WOOD:
-            return action_words(action).removeprefix("Add ").capitalize()
-        case ActionKind.AIR:
-            return "Open the air" if action.value >= 0.95 else "Shut the air"
-        case ActionKind.BYPASS:
-            return "Open bypass" if action.value >= 0.5 else "Close bypass"

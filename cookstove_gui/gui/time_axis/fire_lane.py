@@ -1,101 +1,143 @@
-"""The lane under the time axis: what was done to the fire, each at its time."""
+"""The lane under the clock: what was done, each thing at its time, as a sign with a word."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from PySide6.QtCore import QEvent, QPointF, QRectF
+from PySide6.QtGui import QFontMetricsF, QHelpEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 
+from cookstove_gui.gui.time_axis.lane_signs import SIDE, paint_sign, sign_width
+from cookstove_gui.gui.time_axis.span import AXIS_WIDTH, TimeSpan
+from cookstove_gui.gui.time_axis.stem import paint_now, paint_stem
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import colour
-from cookstove_gui.gui.widgets.type import SMALL, font
+from cookstove_gui.gui.widgets.type import font
 from cookstove_gui.stove.entries import Kind
 
-# Kinds that speak of the fire and so stand in the lane.
-FIRE_KINDS = frozenset({Kind.LIT, Kind.WOOD, Kind.AIR, Kind.BYPASS, Kind.OVEN_DOOR})
-_TICK = 7.0
+HIGH = 50  # [px of the design]
+# Kinds that stand in the lane, in the order in which their words are placed.
+FIRE_KINDS = (
+    Kind.LIT, Kind.OUT, Kind.WOOD, Kind.OVEN_IN, Kind.OVEN_OUT, Kind.BYPASS, Kind.AIR, Kind.OVEN_DOOR,
+)  # fmt: skip
+_APART = 27  # px of the design from the middle of one sign to the next, at least
+_WORD, _REACH = 16, 16
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class LaneMark:
-    """One fire event at a place on the time axis [min]."""
+    """One thing done, at a place on the time axis [min]."""
 
     place: float
-    words: str
+    kind: Kind
+    words: str  # short, under the sign
+    said: str  # in full, with its clock
+    opening: float = 0.0
+    count: int = 0  # of log ends; 0 where no number was given
 
 
 class FireLane(QWidget):
-    """Ticks with words that never overlap; it follows the plot above."""
+    """Signs that never overlap, with the words that there is room for; the rest is told by pointing at a sign."""
 
-    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+    def __init__(self, span: TimeSpan, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._look = look
+        self._span, self._look = span, look
         self._marks: tuple[LaneMark, ...] = ()
-        self._span = (0.0, 1.0)
-        self.sides = (0.0, 1.0)  # left and right edge of the plot above [px]
-        self._rows = 2
         self.setObjectName("fire_lane")
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        self.setFixedHeight(self.sizeHint().height())
-        look.changed.connect(self.update)
-        self._name_it()
+        span.moved.connect(self.update)
+        look.changed.connect(self._dress)
+        self._dress()
+        self.show_marks(())
 
-    def sizeHint(self) -> QSize:
-        """Two rows of words under their ticks."""
-        return QSize(300, round(_TICK + self._rows * QFontMetricsF(font(SMALL)).height() * 0.9) + 4)
-
-    def set_rows(self, rows: int) -> None:
-        """How many rows of words there is room for."""
-        if rows != self._rows:
-            self._rows = rows
-            self.setFixedHeight(self.sizeHint().height())
-
-    def show_marks(self, marks: tuple[LaneMark, ...]) -> None:
-        """Show these events."""
-        self._marks = marks
-        self._name_it()
+    def _dress(self) -> None:
+        self.setFixedHeight(px(HIGH))
         self.update()
 
-    def show_span(self, span: tuple[float, float], sides: tuple[float, float]) -> None:
-        """Line up with the plot: what it sees [min], and where its left and right edges are [px]."""
-        if (span, sides) != (self._span, self.sides):
-            self._span, self.sides = span, sides
-            self.update()
+    def show_marks(self, marks: tuple[LaneMark, ...]) -> None:
+        """Show these, in order of time."""
+        self._marks = marks
+        words = ", ".join(mark.said for mark in marks) or "nothing yet"
+        self.setAccessibleName(f"Done to the fire: {words}")
+        self.update()
 
-    def paintEvent(self, _event: QPaintEvent) -> None:
-        """Draw the lane."""
-        theme = self._look.theme
-        left, right = self.sides
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        face = font(SMALL)
-        size = QFontMetricsF(face)
-        painter.setFont(face)
-        painter.setPen(QPen(colour(theme.ember), 2))
-        painter.drawLine(QPointF(left, 1), QPointF(right, 1))
-        painter.setPen(colour(theme.soft))
-        painter.drawText(QRectF(0, _TICK, max(left - 8, 0), size.height()), Qt.AlignmentFlag.AlignRight, "fire")
-        begins = [right + 9.0] * self._rows  # where the words to the right of it begin, in each row
-        for mark in reversed(self._marks):  # the newest first, because it matters most
-            x = self._across(mark.place)
-            if not left <= x <= right:
-                continue
-            painter.setPen(QPen(colour(theme.ember), 2))
-            painter.drawLine(QPointF(x, 1), QPointF(x, _TICK))
+    def placed(self) -> list[tuple[LaneMark, float]]:
+        """The signs in sight, and where they stand [px] once they are moved apart, none of them past now."""
+        width = self.width()
+        seen = [mark for mark in self._marks if self._span.low <= mark.place <= self._span.high]
+        wanted = [self._span.x(mark.place, width) for mark in seen]
+        sizes = [sign_width(mark.kind, mark.count) for mark in seen]
+        gaps = [max(px(_APART), 0.5 * (a + b) + px(5)) for a, b in pairwise(sizes)]
+        ends = (px(AXIS_WIDTH) + px(7), min(self._span.x(self._span.now or 0.0, width), width) - px(5))
+        return list(zip(seen, moved_apart(wanted, gaps, ends), strict=True))
+
+    def worded(self) -> list[tuple[LaneMark, QRectF]]:
+        """The words that there is room for, and where they stand."""
+        size, left, right = QFontMetricsF(font(_WORD)), float(px(AXIS_WIDTH)), float(self.width())
+        taken: list[tuple[LaneMark, QRectF]] = []
+        for mark, x in sorted(self.placed(), key=lambda one: FIRE_KINDS.index(one[0].kind)):
             width = size.horizontalAdvance(mark.words)
             start = min(max(x - width / 2, left), right - width)
-            row = next((number for number in range(self._rows) if start + width + 8 <= begins[number]), None)
-            if row is None:
-                continue  # no room for the words; the tick stays, and the list of entries has them all
-            begins[row] = start
-            painter.setPen(colour(theme.ink))
-            painter.drawText(QPointF(start, _TICK + size.ascent() * 0.95 + row * size.height() * 0.9), mark.words)
+            box = QRectF(start, self.height() - size.height() - px(2), width, size.height())
+            room = box.adjusted(-px(5), 0, px(5), 0)
+            if not any(room.intersects(other) for _, other in taken):
+                taken.append((mark, box))
+        return taken
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """Now and the stem behind, then signs, then words."""
+        theme = self._look.theme
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        paint_stem(painter, self._span, theme, self.width(), self.height())
+        paint_now(painter, self._span, theme, self.width(), self.height())
+        face, size = font(_WORD), QFontMetricsF(font(_WORD))
+        painter.setFont(face)
+        painter.setPen(colour(theme.soft))
+        base = self.height() - px(2) - size.descent()
+        painter.drawText(QPointF(px(AXIS_WIDTH) - px(8) - size.horizontalAdvance("fire"), base), "fire")
+        for mark, x in self.placed():
+            middle = QPointF(x, px(4) + px(SIDE) / 2)
+            paint_sign(
+                painter, middle, mark.kind, opening=mark.opening, count=mark.count,
+                ink=colour(theme.ink), ground=colour(theme.ground),
+            )  # fmt: skip
+        painter.setFont(face)
+        painter.setPen(QPen(colour(theme.ink)))
+        for mark, box in self.worded():
+            painter.drawText(QPointF(box.left(), base), mark.words)
         painter.end()
 
-    def _across(self, place: float) -> float:
-        (low, high), (left, right) = self._span, self.sides
-        return left + (place - low) / max(high - low, 1e-9) * (right - left)
+    def event(self, event: QEvent) -> bool:
+        """Tell what the sign under the pointer is."""
+        if event.type() is QEvent.Type.ToolTip and isinstance(event, QHelpEvent):
+            near = min(self.placed(), key=lambda one: abs(one[1] - event.pos().x()), default=None)
+            if near is not None and abs(near[1] - event.pos().x()) <= px(_REACH):
+                QToolTip.showText(event.globalPos(), near[0].said, self)
+            else:
+                QToolTip.hideText()
+            return True
+        return super().event(event)
 
-    def _name_it(self) -> None:
-        words = ", ".join(mark.words for mark in self._marks) or "nothing yet"
-        self.setAccessibleName(f"Done to the fire: {words}")
+
+def moved_apart(wanted: Sequence[float], gaps: Sequence[float], ends: tuple[float, float]) -> list[float]:
+    """Places between two ends, as near to the wanted ones as they can be with these gaps, by least squares.
+
+    Isotonic regression of the places less the gaps before them, by pooling adjacent violators (Ayer et al. 1955). Where
+    there is not room enough, all gaps shrink alike.
+    """
+    low, high = ends
+    share = min(1.0, max(high - low, 0.0) / max(sum(gaps), 1e-9))
+    before = [share * sum(gaps[:place]) for place in range(len(wanted))]
+    pools: list[tuple[float, int]] = []  # mean of what is pooled, and how many
+    for place, left in zip(wanted, before, strict=True):
+        mean, count = place - left, 1
+        while pools and pools[-1][0] > mean:
+            other, many = pools.pop()
+            mean, count = (other * many + mean * count) / (many + count), many + count
+        pools.append((mean, count))
+    most = max(high - (before[-1] if before else 0.0), low)
+    moved = [min(max(mean, low), most) for mean, count in pools for _ in range(count)]
+    return [mean + left for mean, left in zip(moved, before, strict=True)]

@@ -1,32 +1,33 @@
-"""Readings on the trend plot: hollow marks whose shape tells the instrument; a doubted one is struck through."""
+"""Readings on the plot: hollow circles of the oven, small diamonds of any other place; a doubted one is struck."""
 
 from collections.abc import Callable, Collection, Iterable
 from datetime import datetime
 from typing import Any
 
+import numpy as np
 import pyqtgraph as pg
 from PySide6.QtCore import QPointF
 from PySide6.QtGui import QPainterPath
 
+from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import Theme, colour
 from cookstove_gui.stove.entries import Entry, Kind, reading_kelvin
 from cookstove_gui.stove.stove import SpotKind, Stove
 from cookstove_gui.units import degrees
 
-# Oven thermometer, flue thermometer, room thermometer; everything else is read by infrared.
-_SHAPES = {SpotKind.OVEN: "o", SpotKind.FLUE: "t1", SpotKind.ROOM: "s"}
-_INFRARED = "d"
-_LARGE, _SMALL, _STROKE = 13, 9, 24  # pixels
+_LARGE, _SMALL, _STROKE = 10, 9, 18  # [px of the design]
 
 
 class ReadingMarks:
-    """The oven's own readings large, those of its walls and of the cooktop smaller."""
+    """The oven's own readings, those of its walls, and of the whole stove where that is asked for."""
 
     def __init__(self, plot: Any, depth: int) -> None:
         self.elsewhere, self.oven, self.strokes = (pg.ScatterPlotItem() for _ in range(3))
         for step, item in enumerate((self.elsewhere, self.oven, self.strokes)):
             item.setZValue(depth + 0.1 * step)
             plot.addItem(item)
+        self._struck: tuple[list[float], list[float]] = ([], [])
+        self._theme: Theme | None = None
 
     def show(
         self,
@@ -37,45 +38,60 @@ class ReadingMarks:
         unit: str,
         place: Callable[[datetime], float],
         doubted: Collection[int],
-        with_cooktop: bool,
+        of: Collection[SpotKind],
     ) -> None:
-        """Show the readings among these entries; `place` gives a moment's place on the time axis."""
+        """Show the oven's readings and those of other kinds of spot; `place` gives a moment's place on the axis."""
         kinds = {spot.name: spot.kind for spot in stove.spots}
         centre = stove.oven_spot
         readings = [entry for entry in entries if entry.kind is Kind.READING]
-        oven = [row for row in readings if row.spot == centre]
-        elsewhere = [
-            row for row in readings if row.spot != centre and (with_cooktop or kinds.get(row.spot) is SpotKind.OVEN)
-        ]
-        for item, rows, ink, size in (
-            (self.oven, oven, theme.ink, _LARGE),
-            (self.elsewhere, elsewhere, theme.soft, _SMALL),
+        sure = [row for row in readings if row.number not in doubted]
+        oven = [row for row in sure if row.spot == centre]
+        elsewhere = [row for row in sure if row.spot != centre and kinds.get(row.spot) in of]
+        for item, rows, ink, size, symbol in (
+            (self.oven, oven, theme.ink, _LARGE, "o"),
+            (self.elsewhere, elsewhere, theme.soft, _SMALL, "d"),
         ):
             item.setData(
                 x=[place(row.at) for row in rows],
                 y=[degrees(reading_kelvin(row), unit) for row in rows],
-                symbol=[_SHAPES.get(kinds.get(row.spot, SpotKind.TOP), _INFRARED) for row in rows],
-                size=size,
-                pen=pg.mkPen(ink, width=2),
-                brush=pg.mkBrush(colour(theme.ground, 160)),
+                symbol=symbol,
+                size=px(size),
+                pen=pg.mkPen(ink, width=px(1.8)),
+                brush=pg.mkBrush(colour(theme.ground)),
             )
-        struck = [row for row in (*oven, *elsewhere) if row.number in doubted]
+        struck = [
+            row for row in readings if row.number in doubted and (row.spot == centre or kinds.get(row.spot) in of)
+        ]
+        self._struck = (
+            [place(row.at) for row in struck],
+            [float(degrees(reading_kelvin(row), unit)) for row in struck],
+        )
+        self._theme = theme
+
+    def strike(self, low: float, high: float) -> None:
+        """Draw the doubted readings; one outside what is seen stands at its edge, for a slip may be far off."""
+        if self._theme is None:
+            return
+        room = 0.02 * (high - low)
+        x, y = self._struck
         self.strokes.setData(
-            x=[place(row.at) for row in struck],
-            y=[degrees(reading_kelvin(row), unit) for row in struck],
-            symbol=_stroke(),
-            size=_STROKE,
-            pen=pg.mkPen(theme.ember, width=2.5),
+            x=x,
+            y=np.clip(y, low + room, high - room) if y else [],
+            symbol=_struck(),
+            size=px(_STROKE),
+            pen=pg.mkPen(self._theme.ember, width=px(2)),
             brush=None,
         )
 
     def heats(self) -> list[float]:
-        """All that is marked, in the unit shown."""
+        """What is marked and not doubted, in the unit shown."""
         return [float(heat) for item in (self.oven, self.elsewhere) for heat in item.getData()[1]]
 
 
-def _stroke() -> QPainterPath:
-    """A short slanting stroke, through a mark that is doubted."""
-    path = QPainterPath(QPointF(-0.5, 0.35))
-    path.lineTo(QPointF(0.5, -0.35))
+def _struck() -> QPainterPath:
+    """A small circle with a short slanting stroke through it."""
+    path = QPainterPath()
+    path.addEllipse(QPointF(0, 0), 0.26, 0.26)
+    path.moveTo(-0.4, 0.4)
+    path.lineTo(0.4, -0.4)
     return path

@@ -1,289 +1,320 @@
-"""The trend plot: readings, belief, target band, projection and arrival on one time axis, the fire lane below."""
+"""The plot: the oven as it was and as it may be, what was read, the heat wanted and the arrival there."""
 
-from datetime import datetime, timedelta
+import math
+from datetime import datetime
 
 import pyqtgraph as pg
-from PySide6.QtCore import Qt
-from PySide6.QtGui import QMouseEvent, QResizeEvent, QShowEvent
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtCore import QEvent, QPointF, Qt, Signal
+from PySide6.QtGui import QKeyEvent, QMouseEvent, QResizeEvent, QWheelEvent
+from PySide6.QtWidgets import QWidget
 
-from cookstove_gui.advice import Arrival, arrival_of
-from cookstove_gui.desk import Changed, Standing
+from cookstove_gui.desk import Desk, Standing
+from cookstove_gui.desk.cook.band_mark import band_mark
+from cookstove_gui.desk.cook.oven_at import curve_said, oven_at, step_outcome
 from cookstove_gui.desk.cook.oven_lines import oven_fan
 from cookstove_gui.desk.heading import shown_headline
-from cookstove_gui.forecast.answers import HORIZON_MINUTES, FloatArray, Projection
+from cookstove_gui.forecast.answers import FloatArray, Projection, Trace
 from cookstove_gui.gui.desk_link import DeskLink
-from cookstove_gui.gui.time_axis.arrival_mark import ArrivalMark
-from cookstove_gui.gui.time_axis.clock_axis import clock_ticks
 from cookstove_gui.gui.time_axis.fan import Fan
-from cookstove_gui.gui.time_axis.fire_lane import FIRE_KINDS, FireLane, LaneMark
+from cookstove_gui.gui.time_axis.plot_words import BandWords, Mark, PlotWords, Pointed
 from cookstove_gui.gui.time_axis.reading_marks import ReadingMarks
+from cookstove_gui.gui.time_axis.span import AXIS_WIDTH, TimeSpan
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import colour
-from cookstove_gui.gui.widgets.type import SMALL, font
-from cookstove_gui.phrases import cook
-from cookstove_gui.phrases.advice import likely_words
-from cookstove_gui.phrases.entries import entry_words
-from cookstove_gui.phrases.figures import band_text
+from cookstove_gui.phrases.edge import heat_name
+from cookstove_gui.phrases.plot import half_width, pointed_at
+from cookstove_gui.situation import was_read
+from cookstove_gui.stove.entries import Kind
+from cookstove_gui.stove.stove import SpotKind
 from cookstove_gui.units import degrees
 
-_LOOK_BACK = 180.0  # min of a live session seen at once
-_LEAST_AHEAD, _MOST_AHEAD = 75.0, 180.0  # min
-_LABEL_WIDTH = 78  # pixels for one clock time
-_AXIS_WIDTH = 58
-_MOST_NAME_SHARE = 0.4  # of the plot's height for the band's name above the band
-_TALL = 320  # pixels from which on the fire lane has two rows of words
+_BELIEF, _AHEAD, _OTHER = 2.4, 2.4, 2.6  # [px of the design]
+_DASHES, _DOTS = (7.0, 5.0), (2.6, 5.2)
+_ROOM = 0.09  # of the scale, left free above and below
+_TICK_STEPS = (10, 20, 50, 100, 200)
+_TICK_APART = 34  # [px of the design]
+_JUST_READ_MIN = 5.0  # a reading of the oven this lately makes the number exact
+_STEP_MIN, _FAR_MIN = 5.0, 30.0  # of the arrow keys, and with Shift
+_WHEEL_MIN = 15.0  # for a notch
 
 
 class TrendPlot(QWidget):
-    """Readings, belief and projection; the view follows the session until it is dragged."""
+    """Draws what the desk knows of the oven over the stretch of time that is seen; wheel and drag move that stretch."""
 
-    def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
+    pointed = Signal(str)  # what stands where the pointer or the arrow keys are; empty for nowhere
+
+    def __init__(self, link: DeskLink, look: Look, span: TimeSpan, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._link = link
-        self._desk = link.desk
-        self._look = look
-        self._anchor = self._desk.clock()
-        self._shows_cooktop = False
-        self._follows = True
-        self._stale = True
+        self._desk: Desk = link.desk
+        self._look, self._span = look, span
+        self._of_stove, self._as_believed = False, False
+        self._held: float | None = None  # where a drag began [px]
         self.setObjectName("trend_plot")
-        self.setAccessibleName("Trend of the oven")
+        self.setAccessibleName("The oven over time")
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setMouseTracking(True)
         self._build()
         self._dress()
-        link.changed.connect(self._show)
         look.changed.connect(self._dress)
-        self._show_everything()
-
-    def show_cooktop(self, wanted: bool) -> None:
-        """Show the readings of the whole stove, or of the oven alone."""
-        self._shows_cooktop = wanted
-        self._show_everything()
+        span.moved.connect(self.show_range)
 
     def _build(self) -> None:
         self._plot = pg.PlotWidget(parent=self)
         self._plot.setObjectName("trend_view")
         self._plot.setMenuEnabled(False)
         self._plot.hideButtons()
-        self._plot.setMouseEnabled(x=True, y=False)
+        self._plot.setMouseEnabled(x=False, y=False)
         self._plot.setAntialiasing(True)
         self._plot.setFrameShape(self._plot.Shape.NoFrame)
         self._plot.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        self._left, self._bottom = self._plot.getAxis("left"), self._plot.getAxis("bottom")
-        self._left.setWidth(_AXIS_WIDTH)
-        for axis in (self._left, self._bottom):
-            axis.setStyle(tickFont=font(SMALL), tickLength=-5, autoExpandTextSpace=False, hideOverlappingLabels=True)
-        self._left.enableAutoSIPrefix(False)
-        self._bottom.setHeight(30)
-        self._lane = FireLane(self._look, self)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(0)
-        column.addWidget(self._plot, 1)
-        column.addWidget(self._lane)
-
+        self._plot.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
+        self._plot.hideAxis("left")
+        self._plot.hideAxis("bottom")
+        self._plot.getPlotItem().layout.setContentsMargins(0, 0, 0, 0)
+        self._plot.centralWidget.layout.setContentsMargins(0, 0, 0, 0)
         self._band = pg.LinearRegionItem(orientation="horizontal", movable=False)
-        self._band_name = pg.TextItem(anchor=(0, 1))
-        self._past, self._ahead, self._other = (Fan(self._plot, depth) for depth in (1, 2, 3))
-        self._other_name = pg.TextItem(anchor=(1, 0))
-        self._now = pg.InfiniteLine(angle=90)
-        self._readings = ReadingMarks(self._plot, 8)
-        self._arrival = ArrivalMark(self._plot)
-        marks = (self._now, self._band_name, self._other_name)
-        for depth, item in enumerate((self._band, *marks)):
-            item.setZValue(depth + 6 if depth else 0)
-            self._plot.addItem(item)
-        self._plot.getViewBox().sigRangeChangedManually.connect(lambda *_: self._follow(False))
-        self._plot.getViewBox().sigXRangeChanged.connect(self._show_clock)
-        self._plot.getViewBox().sigResized.connect(self._show_range)
-        self._plot.getViewBox().sigResized.connect(self._show_clock)
+        self._band.setZValue(0)
+        self._plot.addItem(self._band)
+        self._past, self._ahead = Fan(self._plot, 1), Fan(self._plot, 2, pairs=2)
+        self._then, self._other = Fan(self._plot, 3, pairs=0), Fan(self._plot, 4, pairs=0)
+        self._readings = ReadingMarks(self._plot, 5)
+        self._words = PlotWords(self._span, self._look, self._lines, self._fans, self)
 
     def _dress(self) -> None:
         theme = self._look.theme
         self._plot.setBackground(theme.ground)
-        for axis in (self._left, self._bottom):
-            axis.setPen(pg.mkPen(theme.faint))
-            axis.setTextPen(pg.mkPen(theme.soft))
-        self._band.setBrush(pg.mkBrush(colour(theme.verdigris, 34)))
+        self._band.setBrush(pg.mkBrush(colour(theme.band)))
         for line in self._band.lines:
-            line.setPen(pg.mkPen(theme.verdigris, width=1))
-        self._band_name.setColor(colour(theme.verdigris))
-        self._band_name.setFont(font(SMALL))
-        solid, dashed, dotted = Qt.PenStyle.SolidLine, Qt.PenStyle.DashLine, Qt.PenStyle.DotLine
-        self._past.dress(theme.ink, style=solid, width=3, fill=60)
-        self._ahead.dress(theme.ink, style=dashed, width=2.5, edge=dashed, fill=46)
-        self._other.dress(theme.ember, style=dotted, width=2.5, edge=dotted)
-        self._other_name.setColor(colour(theme.ember))
-        self._other_name.setFont(font(SMALL))
-        self._now.setPen(pg.mkPen(theme.soft, width=1))
-        self._arrival.dress(theme)
+            line.setPen(pg.mkPen(theme.verdigris, width=1.2))
+        self._past.dress(theme.ink, width=px(_BELIEF), fills=(46,))
+        self._ahead.dress(theme.ink, width=px(_AHEAD), style=_DASHES, edge=theme.line)
+        self._then.dress(theme.soft, width=1.4)
+        self._other.dress(theme.cobalt, width=px(_OTHER), style=_DOTS)
+        self._place_parts()
+        self.show_everything()
+
+    # --- what it shows -------------------------------------------------------------------------------------------
+
+    def show_of_stove(self, wanted: bool) -> None:
+        """Show the readings of the whole stove, or of the oven alone."""
+        self._of_stove = wanted
+        self.show_everything()
+
+    def show_as_believed(self, wanted: bool) -> None:
+        """Show besides what was believed at each moment."""
+        self._as_believed = wanted
+        self.show_everything()
+
+    def show_everything(self) -> None:
+        """Draw what the desk knows now."""
+        standing = self._desk.standing
         self._show_readings()
-
-    def _show(self, changed: Changed) -> None:
-        if not self.isVisible():
-            self._stale = True
-        elif changed.settings or changed.session or changed.stove:
-            self._show_everything()
-        else:
-            self._follows = self._follows or changed.log
-            if changed.log or changed.standing:
-                self._show_readings()
-            if changed.standing:
-                self._show_standing()
-            if changed.band or changed.standing:
-                self._show_band()
-            self._show_range()
-
-    def showEvent(self, event: QShowEvent) -> None:
-        """Catch up with changes made while it was hidden."""
-        super().showEvent(event)
-        if self._stale:
-            self._show_everything()
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        """Keep the clock's labels apart, and the lane small where there is little height."""
-        super().resizeEvent(event)
-        self._lane.set_rows(2 if self.height() >= _TALL else 1)
-        self._show_clock()
-
-    def _show_everything(self) -> None:
-        self._stale, self._follows = False, True
-        entries = self._desk.entries
-        self._anchor = entries[0].at if entries else self._desk.clock()
-        self._show_readings()
-        self._show_standing()
-        self._show_band()
-        self._show_range()
-        self._show_clock()
+        self._show_lines(standing)
+        self._show_words(standing)
+        self.show_range()
 
     def _show_readings(self) -> None:
-        entries, stove = self._desk.entries, self._desk.stove
+        standing = self._desk.standing
+        kinds = set(SpotKind) - {SpotKind.ROOM, SpotKind.WALL} if self._of_stove else {SpotKind.OVEN}
         self._readings.show(
-            entries,
-            stove,
+            self._desk.entries,
+            self._desk.stove,
             self._look.theme,
             unit=self._desk.unit,
-            place=self._place,
-            doubted={asked.number for asked in self._desk.questions},
-            with_cooktop=self._shows_cooktop,
+            place=self._span.place,
+            doubted={row.number for row in standing.doubted} if standing else (),
+            of=kinds,
         )
-        self._lane.show_marks(
-            tuple(
-                LaneMark(self._place(entry.at), entry_words(entry, stove))
-                for entry in entries
-                if entry.kind in FIRE_KINDS
+
+    def _show_lines(self, standing: Standing | None) -> None:
+        for fan in (self._past, self._ahead, self._then, self._other):
+            fan.clear()
+        if standing is None or not self._desk.entries:
+            return
+        places, low, middle, high = self._trace(standing.trace)
+        self._past.set(places, middle, (low, high))
+        if self._as_believed:
+            places, _, middle, _ = self._trace(standing.believed)
+            self._then.set(places, middle)
+        if not self._desk.is_live:
+            return
+        self._ahead.set(*self._futures(standing.projection))
+        if standing.alternative is not None:
+            ahead, middle, *_ = self._futures(standing.alternative.projection)
+            self._other.set(ahead, middle)
+
+    def _trace(self, trace: Trace) -> tuple[list[float], FloatArray, FloatArray, FloatArray]:
+        unit = self._desk.unit
+        low, middle, high = (degrees(line, unit) for line in (trace.p10, trace.p50, trace.p90))
+        return [self._span.place(at) for at in trace.at], low, middle, high
+
+    def _futures(
+        self, projection: Projection
+    ) -> tuple[FloatArray, FloatArray, tuple[FloatArray, FloatArray], tuple[FloatArray, FloatArray]]:
+        """Places on the axis, the middle, eight in ten and five in ten of the futures, in the unit shown."""
+        fan, unit = oven_fan(projection, self._desk.stove.oven_spot), self._desk.unit
+        p10, p25, p50, p75, p90 = (degrees(line, unit) for line in (fan.p10, fan.p25, fan.p50, fan.p75, fan.p90))
+        return fan.minutes + self._span.place(projection.now), p50, (p10, p90), (p25, p75)
+
+    def _show_words(self, standing: Standing | None) -> None:
+        desk, words = self._desk, self._words
+        unit, band = desk.unit, desk.band
+        low, high = float(degrees(band.low, unit)), float(degrees(band.high, unit))
+        words.unit = f"°{unit}"
+        words.band = BandWords(low=low, high=high, name=heat_name(band))
+        words.oven_now = self._oven_now(standing)
+        mark = band_mark(desk)
+        words.show_mark(
+            None
+            if mark is None
+            else Mark(
+                edge=float(degrees(mark.kelvin, unit)),
+                words=mark.words,
+                more=mark.more,
+                window=None if mark.window is None else _three(self._span, mark.window),
             )
         )
+        words.what_if = step_outcome(desk)
+        self._band.setRegion((low, high))
+        self.setAccessibleDescription(f"{curve_said(desk)} {shown_headline(desk)}".strip())
 
-    def _show_standing(self) -> None:
-        standing, unit = self._desk.standing, self._desk.unit
-        if standing is None:
-            self._past.clear()
-            self._ahead.clear()
-            self._show_alternative(None)
-            self._now.hide()
-            return
-        trace = standing.trace
-        past = [self._place(at) for at in trace.at]
-        self._past.set(past, *(degrees(kelvin, unit) for kelvin in (trace.p10, trace.p50, trace.p90)))
-        self._ahead.set(*self._fan(standing.projection))
-        self.setAccessibleDescription(shown_headline(self._desk))
-        self._show_alternative(standing)
-        self._now.setPos(self._place(standing.now))
-        self._now.show()
-
-    def _show_alternative(self, standing: Standing | None) -> None:
-        other = standing.alternative if standing else None
-        self._other_name.setVisible(other is not None)
-        if other is None:
-            self._other.clear()
-            return
-        self._other.set(*self._fan(other.projection))
-        self._other_name.setText(cook.action_words(other.action))
-
-    def _fan(self, projection: Projection) -> tuple[FloatArray, FloatArray, FloatArray, FloatArray]:
-        """Places on the axis, and the oven's fan in the unit shown."""
-        fan, unit = oven_fan(projection, self._desk.stove.oven_spot), self._desk.unit
-        low, middle, high = (degrees(line, unit) for line in (fan.p10, fan.p50, fan.p90))
-        return fan.minutes + self._place(projection.now), low, middle, high
-
-    def _show_band(self) -> None:
-        band, unit, standing = self._desk.band, self._desk.unit, self._desk.standing
-        self._band.setRegion((degrees(band.low, unit), degrees(band.high, unit)))
-        self._band_name.setText(band_text(band, unit))
-        arrival = self._arrival_to_come()
-        if standing is None or arrival is None:
-            self._arrival.hide()
-            return
-        latest = arrival.latest or standing.now + timedelta(minutes=HORIZON_MINUTES)
-        self._arrival.show_window(
-            likely_words(arrival, self._desk.edge),
-            start=self._place(arrival.earliest),
-            likely=self._place(arrival.likely),
-            end=self._place(latest),
-            low=degrees(band.low, unit),
-            high=degrees(band.high, unit),
-        )
-
-    def _arrival_to_come(self) -> Arrival | None:
-        """Where the line that is drawn will enter the band; none if it is there, and for a session that is over."""
-        standing = self._desk.standing
-        if standing is None or standing.band != self._desk.band or not self._desk.entries or not self._desk.is_live:
+    def _oven_now(self, standing: Standing | None) -> tuple[str, str, str] | None:
+        """“oven now”, the number, its doubt; exact while the oven was just read."""
+        desk = self._desk
+        if standing is None or not desk.is_live or not was_read(standing.rows):
             return None
-        if standing.first_fires.next is not None:  # nothing is baked before they are done
+        oven = standing.outlook.oven
+        if oven.p10 is None or oven.p50 is None or oven.p90 is None:
             return None
-        found = arrival_of(standing.outlook)
-        return found if found is not None and found.likely > standing.now else None
+        doubted = {row.number for row in standing.doubted}
+        fresh = any(
+            row.kind is Kind.READING and row.spot == desk.stove.oven_spot and row.number not in doubted
+            and (standing.now - row.at).total_seconds() < 60.0 * _JUST_READ_MIN
+            for row in standing.rows
+        )  # fmt: skip
+        value = float(degrees(oven.p50, desk.unit))
+        number = f"{value:.0f}" if fresh else f"≈{5 * round(value / 5)}"
+        return "oven now", number, half_width(oven.p10, oven.p90, desk.unit)
 
-    def _follow(self, wanted: bool) -> None:
-        """Keep now in sight, or leave the view where it was dragged until a double click or the next entry."""
-        self._follows = wanted
-        if wanted:
-            self._show_range()
+    # --- where it shows it ---------------------------------------------------------------------------------------
 
-    def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
-        """Follow the session again."""
-        super().mouseDoubleClickEvent(event)
-        self._follow(True)
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Lay the words over the plot."""
+        super().resizeEvent(event)
+        self._place_parts()
+        self.show_range()
 
-    def _show_range(self) -> None:
-        if not self._follows:
-            return
-        unit, band, standing = self._desk.unit, self._desk.band, self._desk.standing
-        now = self._place(self._desk.clock() if standing is None else standing.now)
-        start = max(now - _LOOK_BACK, 0.0) if self._desk.is_live else 0.0
-        end = self._ahead_end()
-        heats = [degrees(band.low, unit), degrees(band.high, unit)]
-        heats += self._past.extent(start, end, middle_only=True)
-        heats += self._ahead.extent(start, end) + self._other.extent(start, end)
+    def _place_parts(self) -> None:
+        left = px(AXIS_WIDTH)
+        self._plot.setGeometry(left, 0, max(self.width() - left, 1), self.height())
+        self._words.setGeometry(0, 0, self.width(), self.height())
+
+    def show_range(self) -> None:
+        """See the stretch of time that the span names, and every heat in it."""
+        span, band, unit = self._span, self._desk.band, self._desk.unit
+        heats = [float(degrees(band.low, unit)), float(degrees(band.high, unit))]
+        for fan, middle_only in ((self._past, True), (self._ahead, False), (self._other, True)):
+            heats += fan.extent(span.low, span.high, middle_only=middle_only)
         heats += self._readings.heats()
         low, high = min(heats), max(heats)
-        room = 0.06 * (high - low) + 4
-        self._plot.setXRange(start - 4, end, padding=0)
-        bottom, top = low - room, self._above_name(low - room, high + 2 * room)
-        self._plot.setYRange(bottom, top, padding=0)
-        self._other_name.setPos(end, top)
+        room = _ROOM * (high - low) + 6.0
+        low, high = low - room, high + room
+        self._words.scale = (low, high)
+        self._words.ticks = _ticks(low, high, self.height() / px(_TICK_APART))
+        self._readings.strike(low, high)
+        self._plot.setRange(xRange=(span.low, span.high), yRange=(low, high), padding=0, update=False)
+        self._words.update()
 
-    def _above_name(self, bottom: float, top: float) -> float:
-        """The top of the scale, high enough to fit the band's name above the band."""
-        height = max(float(self._plot.getViewBox().height()), 1.0)
-        share = min(float(self._band_name.boundingRect().height()) / height, _MOST_NAME_SHARE)
-        return max(top, (float(degrees(self._desk.band.high, self._desk.unit)) - share * bottom) / (1.0 - share))
+    def _lines(self, start: float, end: float) -> list[tuple[float, float]]:
+        found = (fan.heights(start, end, middle_only=True) for fan in (self._past, self._ahead, self._other))
+        return [one for one in found if one is not None]
 
-    def _ahead_end(self) -> float:
-        standing, arrival = self._desk.standing, self._arrival_to_come()
-        now = self._place(self._desk.clock() if standing is None else standing.now)
-        wanted = 0.0 if arrival is None else self._place(arrival.latest or arrival.likely) - now
-        return now + min(max(wanted + 30.0, _LEAST_AHEAD), _MOST_AHEAD)
+    def _fans(self, start: float, end: float) -> list[tuple[float, float]]:
+        found = (fan.heights(start, end) for fan in (self._past, self._ahead, self._other))
+        return [one for one in found if one is not None]
 
-    def _show_clock(self) -> None:
-        low, high = self._plot.getViewBox().viewRange()[0]
-        room = max((self._plot.width() - _AXIS_WIDTH) // _LABEL_WIDTH, 1)
-        self._bottom.setTicks([clock_ticks(self._anchor, self._desk.offset_minutes, low, high, room)])
-        box = self._plot.getViewBox().sceneBoundingRect()
-        self._lane.show_span((low, high), (box.left(), box.right()))
-        self._band_name.setPos(low + (high - low) * 0.01, degrees(self._desk.band.high, self._desk.unit))
+    # --- pointing and moving ---------------------------------------------------------------------------------------
 
-    def _place(self, at: datetime) -> float:
-        """Minutes from the start of the time axis."""
-        return (at - self._anchor).total_seconds() / 60
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """Take hold of the time axis."""
+        self._held = event.position().x()
+        super().mousePressEvent(event)
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        """Drag the axis, or read out what is under the pointer."""
+        x, span = event.position().x(), self._span
+        if self._held is not None and event.buttons() & Qt.MouseButton.LeftButton:
+            moved = span.minute(self._held, self.width()) - span.minute(x, self.width())
+            self._held = x
+            span.move(moved)
+        self.point_at(span.minute(x, self.width()) if x >= px(AXIS_WIDTH) else None)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """Let go of it."""
+        self._held = None
+        super().mouseReleaseEvent(event)
+
+    def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
+        """Follow now again."""
+        super().mouseDoubleClickEvent(event)
+        self._span.return_to_now()
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """A notch is a quarter of an hour; up looks back."""
+        turned = event.angleDelta().y() or event.angleDelta().x()
+        self._span.move(-_WHEEL_MIN * turned / 120.0)
+        event.accept()
+
+    def leaveEvent(self, event: QEvent) -> None:
+        """Nothing is pointed at any more."""
+        super().leaveEvent(event)
+        self.point_at(None)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Left and Right read out along the axis, with Shift faster; Home goes back to now, Esc stops reading out."""
+        step = _FAR_MIN if event.modifiers() & Qt.KeyboardModifier.ShiftModifier else _STEP_MIN
+        here = self._words.pointed.place if self._words.pointed else self._span.now
+        if event.key() in (Qt.Key.Key_Left, Qt.Key.Key_Right) and here is not None:
+            there = here + (step if event.key() == Qt.Key.Key_Right else -step)
+            if not self._span.low <= there <= self._span.high:
+                self._span.move(there - here)
+            self.point_at(there)
+        elif event.key() == Qt.Key.Key_Home:
+            self._span.return_to_now()
+            self.point_at(self._span.now)
+        elif event.key() == Qt.Key.Key_Escape and self._words.pointed is not None:
+            self.point_at(None)
+        else:
+            super().keyPressEvent(event)
+
+    def point_at(self, place: float | None) -> None:
+        """Read out the oven at a place on the axis; none for nowhere."""
+        span, desk = self._span, self._desk
+        found = None if place is None or span.anchor is None else oven_at(desk, span.at(place))
+        pointed = None
+        if found is not None and place is not None:
+            words = pointed_at(
+                desk.edge.at(found.at), found.p10, found.p50, found.p90, found.in_band, desk.band, desk.edge
+            )
+            pointed = Pointed(place=place, value=float(degrees(found.p50, desk.unit)), words=words)
+        if pointed != self._words.pointed:
+            self._words.pointed = pointed
+            self._words.update()
+            self.pointed.emit(pointed.words if pointed else "")
+
+    def spot_of(self, place: float, value: float) -> QPointF:
+        """Where a value at a place is drawn, in this widget [px]."""
+        return QPointF(self._span.x(place, self.width()), self._words.height_of(value))
+
+
+def _three(span: TimeSpan, window: tuple[datetime, datetime, datetime]) -> tuple[float, float, float]:
+    first, likely, last = window
+    return span.place(first), span.place(likely), span.place(last)
+
+
+def _ticks(low: float, high: float, most: float) -> tuple[float, ...]:
+    """Round heats between two ends, at most so many."""
+    step = next((one for one in _TICK_STEPS if (high - low) / one <= max(most, 1.0)), _TICK_STEPS[-1])
+    first = math.ceil(low / step)
+    return tuple(float(step * number) for number in range(first, math.floor(high / step) + 1))

@@ -18,7 +18,6 @@ from tests.gui.hands import click, control
 def row(link: DeskLink, look: Look, qtbot: QtBot) -> WhatIf:
     made = WhatIf(link)
     qtbot.addWidget(made)
-    qtbot.addWidget(made.outcome)
     made.resize(900, 60)
     made.show()
     return made
@@ -49,8 +48,9 @@ def test_keys_press_too(row: WhatIf, desk: Desk, qtbot: QtBot) -> None:
 def test_what_it_brings_is_told_in_a_sentence(stood_desk: Desk, row: WhatIf, qtbot: QtBot) -> None:
     click(row, "what_if_1")
     assert stood_desk.show(work_out(stood_desk.inputs(), Memory()))
-    qtbot.waitUntil(lambda: not row.outcome.isHidden())
-    assert row.outcome.accessibleName().startswith("Add two splits")
+    key = control(row, "what_if_1", QPushButton)
+    qtbot.waitUntil(lambda: key.accessibleDescription().startswith("Two splits: "))
+    assert not control(row, "what_if_0", QPushButton).accessibleDescription()
 
 
 def test_steps_follow_what_was_done(row: WhatIf, desk: Desk, qtbot: QtBot) -> None:

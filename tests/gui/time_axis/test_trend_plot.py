@@ -1,10 +1,10 @@
-"""The plot shows what was read, believed and projected, on the local clock, and what was done to the fire below it."""
+"""The plot shows what was read, known and projected, on the local clock; it can be moved, and read out by keyboard."""
 
 from dataclasses import replace
 
 import numpy as np
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QPoint, Qt
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
@@ -13,7 +13,9 @@ from cookstove_gui.desk import Changed, Desk, Memory, work_out
 from cookstove_gui.forecast.answers import Action, ActionKind, Quantiles
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.time_axis.fire_lane import FireLane
+from cookstove_gui.gui.time_axis.time_axis import TimeAxis
 from cookstove_gui.gui.time_axis.trend_plot import TrendPlot
+from cookstove_gui.gui.widgets.key import Key
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.stove.entries import Kind
 from cookstove_gui.units import degrees
@@ -22,18 +24,27 @@ from tests.held_clock import HeldClock
 
 
 @pytest.fixture
-def plot(link: DeskLink, look: Look, qtbot: QtBot) -> TrendPlot:
-    made = TrendPlot(link, look)
+def axis(link: DeskLink, look: Look, qtbot: QtBot) -> TimeAxis:
+    made = TimeAxis(link, look)
     qtbot.addWidget(made)
-    made.resize(560, 460)
+    made.bring_plot()
+    made.resize(764, 420)
     made.show()
     qtbot.waitExposed(made)
     return made
 
 
+@pytest.fixture
+def plot(axis: TimeAxis) -> TrendPlot:
+    return control(axis, "trend_plot", TrendPlot)
+
+
 def stand(desk: Desk) -> None:
     assert desk.show(work_out(desk.inputs(), Memory()))
     QApplication.processEvents()
+
+
+# --- what is drawn --------------------------------------------------------------------------------------------------
 
 
 def test_oven_readings_stand_at_their_time_and_heat(stood_desk: Desk, plot: TrendPlot) -> None:
@@ -42,24 +53,27 @@ def test_oven_readings_stand_at_their_time_and_heat(stood_desk: Desk, plot: Tren
     assert list(y) == pytest.approx([120, 175, 240, 300])
 
 
-def test_the_shape_of_a_mark_tells_the_instrument(stood_desk: Desk, plot: TrendPlot) -> None:
-    plot.show_cooktop(True)
-    assert set(plot._readings.oven.data["symbol"]) == {"o"}
-    assert set(plot._readings.elsewhere.data["symbol"]) == {"d"}
+def test_the_shape_of_a_mark_tells_the_oven_from_any_other_place(stood_desk: Desk, plot: TrendPlot) -> None:
+    plot.show_of_stove(True)
+    assert plot._readings.oven.opts["symbol"] == "o"
+    assert plot._readings.elsewhere.opts["symbol"] == "d"
 
 
 def test_the_cooktop_is_shown_only_when_asked_for(stood_desk: Desk, plot: TrendPlot) -> None:
     assert len(plot._readings.elsewhere.data) == 0
-    plot.show_cooktop(True)
+    plot.show_of_stove(True)
     assert len(plot._readings.elsewhere.data) == 4
 
 
-def test_a_doubted_reading_is_struck_through(fired_desk: Desk, plot: TrendPlot, clock: HeldClock) -> None:
+def test_a_doubted_reading_is_struck_and_widens_no_scale(fired_desk: Desk, plot: TrendPlot, clock: HeldClock) -> None:
     clock.pass_minutes(2)
     fired_desk.read("620", spot="oven_centre")
     stand(fired_desk)
+    _, top = plot._words.scale
+    assert top < 560
     _, y = plot._readings.strokes.getData()
-    assert list(y) == pytest.approx([620])
+    assert list(y) == pytest.approx([top], rel=0.03)
+    assert 620 not in list(plot._readings.oven.getData()[1])
 
 
 def test_the_fan_starts_now_and_its_middle_is_the_median(stood_desk: Desk, plot: TrendPlot) -> None:
@@ -70,15 +84,107 @@ def test_the_fan_starts_now_and_its_middle_is_the_median(stood_desk: Desk, plot:
     assert y[-1] == pytest.approx(degrees(float(np.median(futures[:, -1])), "F"))
 
 
-def test_the_fan_holds_its_middle(stood_desk: Desk, plot: TrendPlot) -> None:
-    low, middle, high = (curve.getData()[1] for curve in (plot._ahead.low, plot._ahead.middle, plot._ahead.high))
-    assert (low <= middle).all()
-    assert (middle <= high).all()
+def test_five_in_ten_lie_within_eight_in_ten(stood_desk: Desk, plot: TrendPlot) -> None:
+    (p10, p90), (p25, p75) = (tuple(line.getData()[1] for line in pair) for pair in plot._ahead.pairs)
+    middle = plot._ahead.middle.getData()[1]
+    for lower, higher in ((p10, p25), (p25, middle), (middle, p75), (p75, p90)):
+        assert (lower <= higher).all()
+    futures = degrees(stood_desk.standing.projection.of("oven_centre"), "F") if stood_desk.standing else None
+    assert np.mean((futures >= p10) & (futures <= p90)) == pytest.approx(0.8, abs=0.01)
+    assert np.mean((futures >= p25) & (futures <= p75)) == pytest.approx(0.5, abs=0.01)
+
+
+def test_the_past_is_what_is_known_now_and_a_switch_shows_what_was_believed(stood_desk: Desk, axis: TimeAxis) -> None:
+    plot, standing = control(axis, "trend_plot", TrendPlot), stood_desk.standing
+    assert standing is not None
+    assert list(plot._past.middle.getData()[1]) == pytest.approx(list(degrees(standing.trace.p50, "F")))
+    assert len(plot._then.middle.getData()[0]) == 0
+    axis._believed.trigger()
+    assert list(plot._then.middle.getData()[1]) == pytest.approx(list(degrees(standing.believed.p50, "F")))
 
 
 def test_the_band_is_drawn_where_it_was_chosen(plot: TrendPlot, desk: Desk, qtbot: QtBot) -> None:
     desk.choose_band("425-475")
     qtbot.waitUntil(lambda: plot._band.getRegion() == pytest.approx((425, 475)))
+
+
+def test_a_step_is_drawn_beside_the_present_course_and_said(stood_desk: Desk, plot: TrendPlot) -> None:
+    stood_desk.choose_action(Action(kind=ActionKind.WOOD, value=2.2))
+    stand(stood_desk)
+    assert len(plot._other.middle.getData()[0]) > 10
+    assert len(plot._ahead.middle.getData()[0]) > 10
+    assert plot._words.what_if.startswith("Two splits: ")
+
+
+def test_numbers_switch_with_the_unit(stood_desk: Desk, plot: TrendPlot, qtbot: QtBot) -> None:
+    stood_desk.set_unit("C")
+    qtbot.waitUntil(lambda: plot._readings.oven.getData()[1][0] == pytest.approx(degrees(322.039, "C"), abs=0.01))
+    assert plot._words.unit == "°C"
+
+
+def test_an_old_session_is_seen_whole_with_nothing_ahead(stood_desk: Desk, plot: TrendPlot, clock: HeldClock) -> None:
+    clock.pass_minutes(7 * 60)
+    stood_desk.announce(Changed(standing=True))
+    QApplication.processEvents()
+    assert len(plot._past.middle.getData()[0]) > 5
+    assert len(plot._ahead.middle.getData()[0]) == 0
+    assert plot._words.oven_now is None
+    assert plot._span.high < 60
+
+
+def test_it_paints_by_night(stood_desk: Desk, plot: TrendPlot, look: Look) -> None:
+    look.set_mode("night")
+    assert plot._plot.backgroundBrush().color().name().upper() == look.theme.ground
+    assert not plot.grab().isNull()
+    look.set_mode("day")
+
+
+def test_plot_items_are_kept_not_made_again(stood_desk: Desk, plot: TrendPlot) -> None:
+    before = len(plot._plot.items())
+    for unit in ("C", "F"):
+        stood_desk.set_unit(unit)
+        QApplication.processEvents()
+    assert len(plot._plot.items()) == before
+
+
+def test_a_hidden_axis_catches_up_when_it_is_shown(axis: TimeAxis, desk: Desk, qtbot: QtBot) -> None:
+    plot = control(axis, "trend_plot", TrendPlot)
+    axis.hide()
+    desk.do(Kind.LIT)
+    desk.read("200", spot="oven_centre")
+    QApplication.processEvents()
+    assert len(plot._readings.oven.data) == 0
+    axis.show()
+    assert len(plot._readings.oven.data) == 1
+
+
+def test_fire_events_stand_in_the_lane(stood_desk: Desk, axis: TimeAxis) -> None:
+    said = control(axis, "fire_lane", FireLane).accessibleName()
+    assert said.startswith("Done to the fire: lit at ")
+    assert "air open at " in said
+    assert "two splits at " in said
+
+
+@pytest.mark.parametrize("width", [500, 900, 1400])
+def test_lines_and_words_share_one_axis(stood_desk: Desk, axis: TimeAxis, width: int) -> None:
+    """Where the plotting library draws a moment is where the words, the clock and the lane below have it."""
+    axis.resize(width, 420)
+    QApplication.processEvents()
+    plot = control(axis, "trend_plot", TrendPlot)
+    for place in (10.0, 36.0, 90.0):
+        drawn = plot._plot.getViewBox().mapViewToScene(pg_point(place, 300.0))
+        ours = plot.spot_of(place, 300.0)
+        assert drawn.x() + plot._plot.x() == pytest.approx(ours.x(), abs=1.0)
+        assert drawn.y() == pytest.approx(ours.y(), abs=1.0)
+
+
+def pg_point(x: float, y: float) -> object:
+    import pyqtgraph as pg
+
+    return pg.Point(x, y)
+
+
+# --- the arrival ----------------------------------------------------------------------------------------------------
 
 
 def show_arrival(desk: Desk, *, line: float | None, window: tuple[float | None, ...] = (20.0, 35.0, 60.0)) -> None:
@@ -92,152 +198,178 @@ def show_arrival(desk: Desk, *, line: float | None, window: tuple[float | None, 
     QApplication.processEvents()
 
 
-def tick(plot: TrendPlot) -> float:
-    return float(plot._arrival._likely.getData()[0][0])
-
-
-def test_likely_stands_where_the_drawn_middle_line_enters_the_band(stood_desk: Desk, plot: TrendPlot) -> None:
+def test_the_ring_stands_where_the_drawn_middle_line_enters_the_band(stood_desk: Desk, plot: TrendPlot) -> None:
     low = degrees(stood_desk.band.low, "F")
     x, y = plot._ahead.middle.getData()
     place = int(np.argmax(y >= low))
     assert place > 0
     enters = x[place - 1] + (low - y[place - 1]) / (y[place] - y[place - 1]) * (x[place] - x[place - 1])
-    assert tick(plot) == pytest.approx(enters, abs=0.01)
+    mark = plot._words.mark
+    assert mark is not None
+    assert mark.window is not None
+    assert mark.window[1] == pytest.approx(enters, abs=0.01)
+    assert mark.edge == pytest.approx(low)
 
 
 def test_the_mark_says_the_moment_that_the_headline_says(stood_desk: Desk, plot: TrendPlot) -> None:
     show_arrival(stood_desk, line=42.0)
-    said = f"likely {stood_desk.edge.clock(42.0)}"
-    assert plot._arrival._words.textItem.toPlainText() == said
-    assert said in plot.accessibleDescription()
-    box = plot._arrival._box.rect()
-    assert (box.left(), box.right(), tick(plot)) == pytest.approx((36 + 20, 36 + 60, 36 + 42))
+    mark, edge = plot._words.mark, stood_desk.edge
+    assert mark is not None
+    assert mark.words == f"likely {edge.clock(42.0)}"
+    assert mark.words in plot.accessibleDescription()
+    assert mark.more == f"between {edge.clock(20.0)} and {edge.clock(60.0)}"
+    assert mark.window == pytest.approx((36 + 20, 36 + 42, 36 + 60))
+    assert plot._span.likely == pytest.approx(36 + 42)
 
 
-def test_a_line_that_never_enters_the_band_has_no_mark(stood_desk: Desk, plot: TrendPlot) -> None:
-    show_arrival(stood_desk, line=42.0)
-    assert plot._arrival._words.isVisible()
+def test_a_line_that_never_enters_the_band_has_words_and_no_ring(stood_desk: Desk, plot: TrendPlot) -> None:
     show_arrival(stood_desk, line=None, window=(20.0, 35.0, None))  # half of the futures come, and no line
-    assert not plot._arrival._words.isVisible()
-    assert not plot._arrival._box.isVisible()
-    assert "may touch" in plot.accessibleDescription()
+    mark = plot._words.mark
+    assert mark is not None
+    assert mark.window is None
+    assert mark.words == f"may touch it {stood_desk.edge.clock(35.0)}"
+    assert f"may touch bread heat about {stood_desk.edge.clock(35.0)}" in plot.accessibleDescription()
+    show_arrival(stood_desk, line=None, window=(None, None, None))
+    assert plot._words.mark is not None
+    assert plot._words.mark.words == f"not likely by {stood_desk.edge.clock(180.0)}"
+    assert plot._span.likely is None
 
 
 def test_a_window_without_an_end_is_drawn_to_the_horizon(stood_desk: Desk, plot: TrendPlot) -> None:
     show_arrival(stood_desk, line=42.0, window=(20.0, 35.0, None))
-    assert plot._arrival._box.rect().right() == pytest.approx(36 + 180)
+    mark = plot._words.mark
+    assert mark is not None
+    assert mark.window is not None
+    assert mark.window[2] == pytest.approx(36 + 180)
+    assert mark.more == "perhaps much later"
 
 
-def test_an_oven_in_its_band_has_no_arrival_to_come(stood_desk: Desk, plot: TrendPlot) -> None:
-    show_arrival(stood_desk, line=0.0, window=(0.0, 0.0, 10.0))
-    assert not plot._arrival._box.isVisible()
-
-
-def test_an_old_session_has_no_arrival_to_come(stood_desk: Desk, plot: TrendPlot, clock: HeldClock) -> None:
-    clock.pass_minutes(7 * 60)
+def test_the_ring_slides_to_its_new_place(stood_desk: Desk, plot: TrendPlot, qtbot: QtBot) -> None:
     show_arrival(stood_desk, line=42.0)
-    assert not plot._arrival._box.isVisible()
+    qtbot.waitUntil(lambda: plot._words._shown is not None and plot._words._shown[1] == pytest.approx(36 + 42))
+    show_arrival(stood_desk, line=50.0)
+    qtbot.waitUntil(lambda: plot._words._shown is not None and plot._words._shown[1] == pytest.approx(36 + 50))
 
 
-def test_no_heat_is_marked_while_first_fires_run(stood_desk: Desk, plot: TrendPlot) -> None:
+@pytest.mark.parametrize("state", ["old", "first fires"])
+def test_nothing_is_marked_of_an_old_session_or_while_first_fires_run(
+    stood_desk: Desk, plot: TrendPlot, clock: HeldClock, state: str
+) -> None:
     show_arrival(stood_desk, line=42.0)
-    standing = stood_desk.standing
-    assert standing is not None
-    new = progress(replace(stood_desk.stove, is_new=True), ())
-    assert stood_desk.show(replace(standing, first_fires=new))
+    assert plot._words.mark is not None
+    if state == "old":
+        clock.pass_minutes(7 * 60)
+    else:
+        standing = stood_desk.standing
+        assert standing is not None
+        new = progress(replace(stood_desk.stove, is_new=True), ())
+        assert stood_desk.show(replace(standing, first_fires=new))
     stood_desk.announce(Changed(standing=True))
     QApplication.processEvents()
-    assert not plot._arrival._box.isVisible()
+    assert plot._words.mark is None
+    assert plot._span.likely is None
 
 
-def test_a_step_is_drawn_beside_the_present_course(stood_desk: Desk, plot: TrendPlot) -> None:
+# --- words keep clear -----------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("size", [(480, 260), (764, 420), (1200, 520)])
+def test_words_stand_within_the_plot_and_clear_of_one_another(
+    stood_desk: Desk, axis: TimeAxis, size: tuple[int, int]
+) -> None:
+    axis.resize(*size)
     stood_desk.choose_action(Action(kind=ActionKind.WOOD, value=2.2))
     stand(stood_desk)
-    assert len(plot._other.middle.getData()[0]) > 10
-    assert len(plot._ahead.middle.getData()[0]) > 10
+    plot = control(axis, "trend_plot", TrendPlot)
+    plot.grab()
+    boxes = plot._words._taken
+    assert len(boxes) >= 4
+    assert not any(one.intersects(other) for one in boxes for other in boxes if one is not other)
+    assert all(plot._words._plot_box().adjusted(-1, -1, 1, 1).contains(box) for box in boxes[1:])
 
 
-def test_numbers_switch_with_the_unit(stood_desk: Desk, plot: TrendPlot, qtbot: QtBot) -> None:
-    stood_desk.set_unit("C")
-    qtbot.waitUntil(lambda: plot._readings.oven.getData()[1][0] == pytest.approx(degrees(322.039, "C"), abs=0.01))
+# --- moving and reading out -----------------------------------------------------------------------------------------
 
 
-def test_fire_events_stand_in_the_lane(stood_desk: Desk, plot: TrendPlot) -> None:
-    said = control(plot, "fire_lane", FireLane).accessibleName()
-    assert "lit, air open, two splits" in said
+def test_the_wheel_moves_the_axis_and_a_key_returns_to_now(stood_desk: Desk, axis: TimeAxis, qtbot: QtBot) -> None:
+    plot, back = control(axis, "trend_plot", TrendPlot), control(axis, "to_now", Key)
+    before = plot._span.low
+    assert not back.isVisible()
+    plot._span.move(-30)
+    assert plot._span.low == pytest.approx(before - 30)
+    assert back.isVisible()
+    qtbot.mouseClick(back, Qt.MouseButton.LeftButton)
+    assert plot._span.low == pytest.approx(before)
+    assert not back.isVisible()
 
 
-def test_a_hidden_plot_catches_up_when_it_is_shown(plot: TrendPlot, desk: Desk, qtbot: QtBot) -> None:
-    plot.hide()
-    desk.do(Kind.LIT)
-    desk.read("200", spot="oven_centre")
-    QApplication.processEvents()
-    assert len(plot._readings.oven.data) == 0
-    plot.show()
-    assert len(plot._readings.oven.data) == 1
+def test_dragging_moves_what_is_seen(stood_desk: Desk, plot: TrendPlot, qtbot: QtBot) -> None:
+    under = plot._span.minute(400, plot.width())
+    qtbot.mousePress(plot, Qt.MouseButton.LeftButton, pos=QPoint(400, 60))
+    qtbot.mouseMove(plot, QPoint(460, 60))
+    plot.mouseMoveEvent(_moved(460, 60))
+    qtbot.mouseRelease(plot, Qt.MouseButton.LeftButton, pos=QPoint(460, 60))
+    assert plot._span.minute(460, plot.width()) == pytest.approx(under, abs=0.5)
 
 
-def test_plot_items_are_kept_not_made_again(stood_desk: Desk, plot: TrendPlot) -> None:
-    before = len(plot._plot.items())
-    for unit in ("C", "F"):
-        stood_desk.set_unit(unit)
-        QApplication.processEvents()
-    assert len(plot._plot.items()) == before
+def _moved(x: float, y: float) -> object:
+    from PySide6.QtCore import QEvent, QPointF
+    from PySide6.QtGui import QMouseEvent
+
+    here, left = QPointF(x, y), Qt.MouseButton.LeftButton
+    return QMouseEvent(QEvent.Type.MouseMove, here, here, left, left, Qt.KeyboardModifier.NoModifier)
 
 
-def test_the_view_stays_where_it_was_pulled_until_the_next_entry(
+def test_the_view_stays_where_it_was_moved_until_the_next_entry(
     stood_desk: Desk, plot: TrendPlot, clock: HeldClock, qtbot: QtBot
 ) -> None:
-    box = plot._plot.getViewBox()
-    box.setXRange(0, 20, padding=0)
-    box.sigRangeChangedManually.emit([True, False])
+    plot._span.move(-40)
+    seen = plot._span.low
     stand(stood_desk)
-    assert box.viewRange()[0] == pytest.approx([0, 20])
+    assert plot._span.low == seen
     clock.pass_minutes(3)
     stood_desk.read("310", spot="oven_centre")
-    qtbot.waitUntil(lambda: box.viewRange()[0][1] > 60)
+    qtbot.waitUntil(lambda: plot._span.follows)
 
 
-def test_a_double_click_follows_the_session_again(stood_desk: Desk, plot: TrendPlot, qtbot: QtBot) -> None:
-    box = plot._plot.getViewBox()
-    box.setXRange(0, 20, padding=0)
-    box.sigRangeChangedManually.emit([True, False])
-    qtbot.mouseDClick(plot._plot.viewport(), Qt.MouseButton.LeftButton)
-    assert box.viewRange()[0][1] > 60
+def test_a_double_click_follows_now_again(stood_desk: Desk, plot: TrendPlot, qtbot: QtBot) -> None:
+    plot._span.move(-40)
+    qtbot.mouseDClick(plot, Qt.MouseButton.LeftButton, pos=QPoint(300, 50))
+    assert plot._span.follows
 
 
-def test_the_bands_name_stands_whole_above_the_band_on_a_low_plot(
-    stood_desk: Desk, plot: TrendPlot, qtbot: QtBot
-) -> None:
-    plot.resize(420, 170)
-    box = plot._plot.getViewBox()
-    qtbot.waitUntil(lambda: 20 < box.height() < 130)
-    qtbot.wait(20)
-    bottom, top = box.viewRange()[1]
-    above = (top - degrees(stood_desk.band.high, stood_desk.unit)) / (top - bottom) * box.height()
-    assert above >= plot._band_name.boundingRect().height() - 1.0
+def test_arrow_keys_read_out_time_oven_and_chance(stood_desk: Desk, plot: TrendPlot, qtbot: QtBot) -> None:
+    said: list[str] = []
+    plot.pointed.connect(said.append)
+    plot.setFocus()
+    for _ in range(9):
+        qtbot.keyClick(plot, Qt.Key.Key_Right)
+    standing = stood_desk.standing
+    assert standing is not None
+    futures = degrees(standing.projection.of("oven_centre")[:, 9], "F")
+    band = degrees(np.array([stood_desk.band.low, stood_desk.band.high]), "F")
+    share = np.mean((futures >= band[0]) & (futures <= band[1]))
+    assert said[-1].startswith(f"{stood_desk.edge.clock(45.0)}  oven about {np.median(futures):.0f}, ")
+    assert f" {round(10 * share)} in 10" in said[-1] or "under 1 in 10" in said[-1]
+    qtbot.keyClick(plot, Qt.Key.Key_Escape)
+    assert said[-1] == ""
 
 
-def test_it_paints_by_night(stood_desk: Desk, plot: TrendPlot, look: Look) -> None:
-    look.set_mode("night")
-    assert plot._plot.backgroundBrush().color().name().upper() == look.theme.ground
-    assert not plot.grab().isNull()
-    look.set_mode("day")
+def test_of_the_past_it_reads_out_what_is_known_and_no_chance(stood_desk: Desk, plot: TrendPlot, qtbot: QtBot) -> None:
+    plot.setFocus()
+    for _ in range(3):
+        qtbot.keyClick(plot, Qt.Key.Key_Left)
+    assert plot._words.pointed is not None
+    assert plot._words.pointed.words.startswith(f"{stood_desk.edge.clock(-15.0)}  oven about ")
+    assert "in 10" not in plot._words.pointed.words
 
 
-def test_the_ovens_walls_are_marked_smaller_than_its_centre(stood_desk: Desk, plot: TrendPlot, qtbot: QtBot) -> None:
-    stood_desk.read("350", spot="oven_left")
-    qtbot.waitUntil(lambda: len(plot._readings.elsewhere.data) == 1)
-    assert set(plot._readings.elsewhere.data["symbol"]) == {"o"}
-    assert plot._readings.elsewhere.opts["size"] < plot._readings.oven.opts["size"]
-
-
-@pytest.mark.parametrize("width", [500, 900, 1400])
-def test_the_fire_lane_lines_up_with_the_plot_above_it(
-    stood_desk: Desk, plot: TrendPlot, qtbot: QtBot, width: int
-) -> None:
-    plot.resize(width, 460)
-    box = plot._plot.getViewBox()
-    lane = control(plot, "fire_lane", FireLane)
-    qtbot.waitUntil(lambda: lane.sides == (box.sceneBoundingRect().left(), box.sceneBoundingRect().right()))
-    assert lane.sides[1] > width - 20
+def test_values_are_copied_as_a_table(stood_desk: Desk, axis: TimeAxis) -> None:
+    axis.copy_values()
+    head, *rows = QApplication.clipboard().text().splitlines()
+    assert head.split("\t") == ["clock", "what", "p10 °F", "p50 °F", "p90 °F"]
+    assert {row.split("\t")[1] for row in rows} == {"known", "projected"}
+    standing = stood_desk.standing
+    assert standing is not None
+    last = float(rows[-1].split("\t")[3])
+    assert last == pytest.approx(degrees(float(np.median(standing.projection.of("oven_centre")[:, -1])), "F"), abs=0.06)

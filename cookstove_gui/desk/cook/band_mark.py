@@ -1,0 +1,79 @@
+"""What the plot marks on the band: when the oven comes to it or leaves it, in the headline's own words and moments."""
+
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+import numpy as np
+
+from cookstove_gui.advice import Arrival, arrival_of, leaving_of, touching_of
+from cookstove_gui.desk.desk import Desk
+from cookstove_gui.forecast.answers import HORIZON_MINUTES
+from cookstove_gui.phrases.advice import between_words, likely_words, until_words
+from cookstove_gui.situation import Standing, was_read
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BandMark:
+    """Words at an edge of the band, and the stretch of time that they are about if there is one."""
+
+    words: str
+    more: str = ""  # in smaller type
+    kelvin: float  # the edge
+    window: tuple[datetime, datetime, datetime] | None = None  # earliest, likely, latest
+
+
+def band_mark(desk: Desk) -> BandMark | None:
+    """The mark for the standing on the table; none of an old session, before any reading or while first fires run."""
+    standing = desk.standing
+    if standing is None or standing.band != desk.band or not desk.is_live or not was_read(desk.entries):
+        return None
+    oven = standing.outlook.oven.p50
+    if oven is None or standing.first_fires.next is not None:
+        return None
+    if desk.band.holds(oven):
+        return _leaving(standing, desk)
+    nearer = desk.band.high if oven > desk.band.high else desk.band.low
+    arrival = arrival_of(standing.outlook)
+    if arrival is None:
+        touches = touching_of(standing.outlook)
+        said = f"not likely by {desk.edge.clock(HORIZON_MINUTES)}"
+        return BandMark(words=said if touches is None else f"may touch it {desk.edge.at(touches)}", kelvin=nearer)
+    latest = arrival.latest or standing.now + timedelta(minutes=HORIZON_MINUTES)
+    return BandMark(
+        words=likely_words(arrival, desk.edge),
+        more=between_words(arrival, desk.edge),
+        kelvin=nearer,
+        window=(arrival.earliest, arrival.likely, latest),
+    )
+
+
+def arrival_to_come(desk: Desk) -> Arrival | None:
+    """The arrival that the mark is about; none if the oven is there or is not likely to come."""
+    mark, standing = band_mark(desk), desk.standing
+    return arrival_of(standing.outlook) if mark and mark.more and standing else None
+
+
+def _leaving(standing: Standing, desk: Desk) -> BandMark:
+    leaves = leaving_of(standing.outlook)
+    if leaves is None:
+        return BandMark(words="for hours", kelvin=standing.band.low)
+    stays = standing.outlook.band.stays_min
+    first, last = (
+        leaves if minutes is None else standing.now + timedelta(minutes=minutes) for minutes in (stays.p10, stays.p90)
+    )
+    if stays.p90 is None:
+        last = standing.now + timedelta(minutes=HORIZON_MINUTES)
+    return BandMark(
+        words=until_words(leaves, desk.edge),
+        kelvin=_way_out(standing, leaves),
+        window=(min(first, leaves), leaves, max(last, leaves)),
+    )
+
+
+def _way_out(standing: Standing, leaves: datetime) -> float:
+    """The edge of the band through which the drawn line leaves it."""
+    projection, band = standing.projection, standing.band
+    name = standing.stove.oven_spot if standing.stove.oven_spot in projection.spots else projection.spots[0]
+    line = np.median(projection.of(name), axis=0)
+    after = int(np.searchsorted(projection.minutes, (leaves - standing.now).total_seconds() / 60.0, side="right"))
+    return band.high if line[min(after, len(line) - 1)] > 0.5 * (band.low + band.high) else band.low

@@ -1,0 +1,317 @@
+"""What is placed on the plot by the pixel: axis, band's name, oven now, arrival, what if, what is pointed at."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from PySide6.QtCore import QEasingCurve, QPointF, QRectF, Qt, QVariantAnimation
+from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QApplication, QWidget
+
+from cookstove_gui.gui.time_axis.span import AXIS_WIDTH, TimeSpan
+from cookstove_gui.gui.time_axis.stem import paint_now, paint_stem
+from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.steps import px
+from cookstove_gui.gui.widgets.theme import colour
+from cookstove_gui.gui.widgets.type import NUMBER, SMALL, font
+
+_SLIDE_MS = 200
+_CAPTION, _LARGE, _HEAT = 18, 24, 20
+_BAR, _RING, _RING_WIDTH = 9, 9, 4
+_GAP = 10
+
+Heights = Callable[[float, float], list[tuple[float, float]]]  # start, end [min] -> lowest and highest of each line
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BandWords:
+    """The heat wanted, in the unit shown."""
+
+    low: float
+    high: float
+    name: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Mark:
+    """Words at one edge of the band, with a bar from earliest to latest and a ring at the likely place [min]."""
+
+    edge: float
+    words: str
+    more: str = ""
+    window: tuple[float, float, float] | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Pointed:
+    """A place on the axis that is pointed at, the oven there, and what is said of it."""
+
+    place: float
+    value: float
+    words: str
+
+
+class PlotWords(QWidget):
+    """Lies over the plot and lets the pointer through; words keep clear of the lines where they can."""
+
+    def __init__(self, span: TimeSpan, look: Look, lines: Heights, fan: Heights, parent: QWidget) -> None:
+        super().__init__(parent)
+        self._span, self._look, self._lines, self._fan = span, look, lines, fan
+        self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
+        self.scale = (0.0, 1.0)  # lowest and highest value seen
+        self.ticks: tuple[float, ...] = ()
+        self.unit = ""
+        self.band: BandWords | None = None
+        self.oven_now: tuple[str, str, str] | None = None  # “oven now”, number, doubt
+        self.what_if = ""
+        self.pointed: Pointed | None = None
+        self.empty = ""  # said in the middle of a plot that has nothing to show
+        self._mark: Mark | None = None
+        self._shown: tuple[float, float, float] | None = None
+        self._from: tuple[float, float, float] | None = None
+        self._taken: list[QRectF] = []
+        self._slide = QVariantAnimation(self)
+        self._slide.setDuration(_SLIDE_MS)
+        self._slide.setEasingCurve(QEasingCurve.Type.InOutQuad)
+        self._slide.setStartValue(0.0)
+        self._slide.setEndValue(1.0)
+        self._slide.valueChanged.connect(self._step)
+
+    @property
+    def mark(self) -> Mark | None:
+        """What is marked on the band."""
+        return self._mark
+
+    def show_mark(self, mark: Mark | None) -> None:
+        """Mark this; bar and ring slide from where they stood."""
+        if mark == self._mark:
+            return
+        before = self._shown if self._mark and mark and self._mark.edge == mark.edge else None
+        self._mark = mark
+        self._slide.stop()
+        wanted = mark.window if mark else None
+        self._from = before
+        if before and wanted and self.isVisible() and QApplication.isEffectEnabled(Qt.UIEffect.UI_AnimateMenu):
+            self._slide.start()
+        else:
+            self._shown = wanted
+            self._tell_stem()
+        self.update()
+
+    def _step(self, share: float) -> None:
+        if self._from is None or self._mark is None or self._mark.window is None:
+            return
+        first, likely, last = (
+            old + (new - old) * share for old, new in zip(self._from, self._mark.window, strict=True)
+        )
+        self._shown = (first, likely, last)
+        self._tell_stem()
+        self.update()
+
+    def _tell_stem(self) -> None:
+        self._span.set_likely(self._shown[1] if self._shown else None)
+
+    def height_of(self, value: float) -> float:
+        """Where a value lies [px]."""
+        low, high = self.scale
+        return self.height() * (1.0 - (value - low) / max(high - low, 1e-9))
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """Axis and now first, then the words, each where it is free; what is pointed at last."""
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        self._taken = []
+        self._paint_axis(painter)
+        if self._span.anchor is not None:
+            self._paint_stem(painter)
+            paint_now(painter, self._span, self._look.theme, self.width(), self.height())
+            self._paint_mark(painter)
+            self._paint_oven_now(painter)
+            self._paint_band_name(painter)
+            self._paint_what_if(painter)
+            self._paint_pointed(painter)
+        if self.empty:
+            painter.setFont(font(_HEAT))
+            painter.setPen(colour(self._look.theme.soft))
+            painter.drawText(self._plot_box(), Qt.AlignmentFlag.AlignCenter, self.empty)
+        painter.end()
+
+    def _plot_box(self) -> QRectF:
+        return QRectF(px(AXIS_WIDTH), 0, self.width() - px(AXIS_WIDTH), self.height())
+
+    # --- axis --------------------------------------------------------------------------------------------------
+
+    def _paint_axis(self, painter: QPainter) -> None:
+        theme, size, left = self._look.theme, QFontMetricsF(font(SMALL)), px(AXIS_WIDTH)
+        named = self._mark.edge if self._mark else self.band.low if self.band else None
+        half, top = 0.5 * size.height(), size.height()
+        painter.setFont(font(SMALL))
+        painter.setPen(colour(theme.soft))
+        painter.drawText(QPointF(left - px(8) - size.horizontalAdvance(self.unit), size.ascent()), self.unit)
+        for value in self.ticks:
+            y = self.height_of(value)
+            near = named is not None and abs(y - self.height_of(named)) < 0.9 * size.height()
+            if near or y - half < top or y + half > self.height():
+                continue
+            words = f"{value:.0f}"
+            painter.setPen(colour(theme.soft))
+            painter.drawText(QPointF(left - px(8) - size.horizontalAdvance(words), y + 0.5 * size.capHeight()), words)
+            painter.setPen(QPen(colour(theme.line), 1))
+            painter.drawLine(QPointF(left - px(4), y), QPointF(left, y))
+        if named is not None and top <= self.height_of(named) + half <= self.height() + half:
+            face = font(SMALL, 600)
+            bold, words, y = QFontMetricsF(face), f"{named:.0f}", self.height_of(named)
+            painter.setFont(face)
+            painter.setPen(colour(theme.verdigris))
+            painter.drawText(QPointF(left - px(8) - bold.horizontalAdvance(words), y + 0.5 * bold.capHeight()), words)
+
+    # --- where words may stand -----------------------------------------------------------------------------------
+
+    def _is_free(self, box: QRectF, *, of_fan: bool = False) -> bool:
+        """Whether words may stand there: inside the plot, clear of other words and of the lines."""
+        if not self._plot_box().contains(box) or any(box.intersects(other) for other in self._taken):
+            return False
+        start, end = (self._span.minute(x, self.width()) for x in (box.left(), box.right()))
+        heights = self._fan(start, end) if of_fan else self._lines(start, end)
+        return not any(self.height_of(high) < box.bottom() and self.height_of(low) > box.top() for low, high in heights)
+
+    def _put(self, boxes: list[QRectF], *, of_fan: bool = False) -> QRectF:
+        """The first of these that is free, else one clear of other words, else the first of all; it is taken then."""
+        found = next((box for box in boxes if self._is_free(box, of_fan=of_fan)), None)
+        found = found or next((box for box in boxes if self._is_free(box)), None)
+        if found is None:
+            clear = [box for box in boxes if not any(box.intersects(other) for other in self._taken)]
+            found = next((box for box in clear if self._plot_box().contains(box)), boxes[0])
+        self._taken.append(found)
+        return found
+
+    def _column(self, x: float, width: float, height: float, tops: tuple[float, ...]) -> list[QRectF]:
+        """Boxes at these tops, then at every few pixels from the foot of the plot up."""
+        step = max(px(8), 1)
+        rest = range(round(self.height() - height - px(6)), 0, -step)
+        return [QRectF(x, top, width, height) for top in (*tops, *map(float, rest))]
+
+    # --- words -----------------------------------------------------------------------------------------------------
+
+    def _paint_stem(self, painter: QPainter) -> None:
+        if self._mark is not None and self._shown is not None:
+            paint_stem(
+                painter, self._span, self._look.theme, self.width(), self.height(), self.height_of(self._mark.edge)
+            )
+
+    def _paint_mark(self, painter: QPainter) -> None:
+        mark, theme = self._mark, self._look.theme
+        if mark is None:
+            return
+        edge, width = self.height_of(mark.edge), self.width()
+        at = self._span.now or 0.0
+        if self._shown is not None:
+            first, at, last = self._shown
+            left, right = (self._span.x(place, width) for place in (first, last))
+            ring = QPointF(self._span.x(at, width), edge)
+            painter.save()
+            painter.setClipRect(self._plot_box())
+            painter.setPen(Qt.PenStyle.NoPen)
+            painter.setBrush(colour(theme.verdigris))
+            bar = QRectF(left, edge - px(_BAR) / 2, max(right - left, px(_BAR)), px(_BAR))
+            painter.drawRoundedRect(bar, px(_BAR) / 2, px(_BAR) / 2)
+            painter.setPen(QPen(colour(theme.verdigris), px(_RING_WIDTH)))
+            painter.setBrush(colour(theme.ground))
+            painter.drawEllipse(ring, px(_RING) - px(_RING_WIDTH) / 2, px(_RING) - px(_RING_WIDTH) / 2)
+            painter.restore()
+            self._taken.append(bar.adjusted(0, -px(4), 0, px(4)))
+        if not self._span.low <= at <= self._span.high:
+            return
+        large = font(_LARGE, 600) if self._shown else font(_HEAT, 600)
+        first_line, second_line = QFontMetricsF(large), QFontMetricsF(font(_CAPTION))
+        wide = max(first_line.horizontalAdvance(mark.words), second_line.horizontalAdvance(mark.more))
+        high = first_line.height() + (0.9 * second_line.height() if mark.more else 0.0)
+        x = max(min(self._span.x(at, width) + px(12), width - wide), float(px(AXIS_WIDTH)))
+        below, above = edge + px(_BAR), edge - px(_BAR) - high
+        start, end = (self._span.minute(place, width) for place in (x, x + wide))
+        for low, top in self._fan(start, end):
+            below, above = max(below, self.height_of(low) + px(3)), min(above, self.height_of(top) - px(3) - high)
+        from_above = self.band is not None and mark.edge == self.band.high
+        tops = (above, below) if from_above else (below, above)
+        plain = (edge - px(_BAR) - high, edge + px(_BAR)) if from_above else (edge + px(_BAR), edge - px(_BAR) - high)
+        box = self._put(self._column(x, wide, high, (*tops, *plain)), of_fan=True)
+        painter.setPen(colour(theme.verdigris))
+        painter.setFont(large)
+        painter.drawText(QPointF(box.left(), box.top() + first_line.ascent()), mark.words)
+        painter.setFont(font(_CAPTION))
+        painter.drawText(QPointF(box.left(), box.bottom() - second_line.descent()), mark.more)
+
+    def _paint_oven_now(self, painter: QPainter) -> None:
+        """At the foot, left of now."""
+        span, theme = self._span, self._look.theme
+        if self.oven_now is None or span.now is None or not span.low <= span.now <= span.high:
+            return
+        parts = list(zip(self.oven_now, (font(_CAPTION), font(NUMBER, 600), font(_CAPTION)), strict=True))
+        gap, high = px(5), QFontMetricsF(font(NUMBER, 600)).capHeight() + px(10)
+        wide = sum(QFontMetricsF(face).horizontalAdvance(words) for words, face in parts) + 2 * gap
+        x = span.x(span.now, self.width()) - px(_GAP) - wide
+        if x < px(AXIS_WIDTH):
+            x = span.x(span.now, self.width()) + px(_GAP)
+        box = self._put(self._column(x, wide, high, ()))
+        base, at = box.bottom() - px(5), box.left()
+        for words, face in parts:
+            painter.setFont(face)
+            painter.setPen(colour(theme.soft if face.pixelSize() != font(NUMBER).pixelSize() else theme.ink))
+            painter.drawText(QPointF(at, base), words)
+            at += QFontMetricsF(face).horizontalAdvance(words) + gap
+
+    def _paint_band_name(self, painter: QPainter) -> None:
+        band = self.band
+        if band is None:
+            return
+        face = font(_CAPTION, 600)
+        size = QFontMetricsF(face)
+        wide, high, x = size.horizontalAdvance(band.name), size.height(), px(AXIS_WIDTH) + px(8)
+        top, bottom = self.height_of(band.high), self.height_of(band.low)
+        tops = [top + px(3), bottom - high - px(3)] if bottom - top >= high else []
+        tops += [top - high - px(1), bottom + px(1)]
+        boxes = [QRectF(x, one, wide, high) for one in tops]
+        boxes += [QRectF(self.width() - wide - px(8), one, wide, high) for one in tops]
+        box = self._put(boxes)
+        painter.setFont(face)
+        painter.setPen(colour(self._look.theme.verdigris))
+        painter.drawText(QPointF(box.left(), box.top() + size.ascent()), band.name)
+
+    def _paint_what_if(self, painter: QPainter) -> None:
+        """At the foot on the right, after a piece of its line."""
+        if not self.what_if:
+            return
+        face, theme = font(_CAPTION, 600), self._look.theme
+        size, sample = QFontMetricsF(face), px(44)
+        wide = size.horizontalAdvance(self.what_if) + sample + px(8)
+        box = self._put(self._column(self.width() - px(4) - wide, wide, size.height(), ()), of_fan=True)
+        pen = QPen(colour(theme.cobalt), px(2.6), Qt.PenStyle.CustomDashLine, Qt.PenCapStyle.FlatCap)
+        pen.setDashPattern([1.0, 2.0])
+        painter.setPen(pen)
+        middle = box.center().y() + px(1)
+        painter.drawLine(QPointF(box.left(), middle), QPointF(box.left() + sample, middle))
+        painter.setFont(face)
+        painter.setPen(colour(theme.cobalt))
+        painter.drawText(QPointF(box.left() + sample + px(8), box.top() + size.ascent()), self.what_if)
+
+    def _paint_pointed(self, painter: QPainter) -> None:
+        """A line at the place, a ring on the oven's line, and the words on a plate."""
+        found, theme = self.pointed, self._look.theme
+        if found is None:
+            return
+        x, y = self._span.x(found.place, self.width()), self.height_of(found.value)
+        painter.setPen(QPen(colour(theme.cobalt), 1))
+        painter.drawLine(QPointF(x, 0), QPointF(x, self.height()))
+        painter.setBrush(colour(theme.ground))
+        painter.setPen(QPen(colour(theme.cobalt), px(2.5)))
+        painter.drawEllipse(QPointF(x, y), px(5), px(5))
+        face: QFont = font(_CAPTION)
+        size = QFontMetricsF(face)
+        wide, high = size.horizontalAdvance(found.words) + px(16), size.height() + px(6)
+        left = min(max(x - wide / 2, float(px(AXIS_WIDTH))), self.width() - wide)
+        plate = QRectF(left, 1 if y > high + px(10) else self.height() - high - 1, wide, high)
+        painter.setPen(QPen(colour(theme.cobalt), 1))
+        painter.setBrush(colour(theme.raised))
+        painter.drawRoundedRect(plate, px(4), px(4))
+        painter.setFont(face)
+        painter.setPen(colour(theme.ink))
+        painter.drawText(plate, Qt.AlignmentFlag.AlignCenter, found.words)

@@ -1,0 +1,39 @@
+"""The words on the time axis: the oven now, what is pointed at, the curve in one sentence, chances in tenths."""
+
+from datetime import datetime
+
+from cookstove_gui.phrases.edge import Edge, heat_name, whole
+from cookstove_gui.stove.entries import HeatBand
+from cookstove_gui.units import degrees
+
+
+def half_width(low: float, high: float, unit: str) -> str:
+    """Doubt as a length either way: `±7`."""
+    return f"±{max(round((degrees(high, unit) - degrees(low, unit)) / 2), 1)}"
+
+
+def in_ten(chance: float) -> str:
+    """A chance in tenths: `7 in 10`; never quite none and never quite sure."""
+    if chance < 0.05:
+        return "under 1 in 10"
+    return "over 9 in 10" if chance > 0.95 else f"{round(10 * chance)} in 10"
+
+
+def pointed_at(
+    clock: str, p10: float, p50: float, p90: float, in_band: float | None, band: HeatBand, edge: Edge
+) -> str:
+    """The oven at a moment: `5:05 oven about 398, 372 to 421 °F; bread heat 7 in 10`."""
+    middle = whole(degrees(p50, edge.unit))
+    found = f"{clock}  oven about {middle}, {edge.range(p10, p90)}"
+    return found if in_band is None else f"{found}; {heat_name(band)} {in_ten(in_band)}"
+
+
+def curve_words(began: tuple[datetime, float], now: tuple[datetime, float], edge: Edge) -> str:
+    """The oven's line so far in one sentence."""
+    return f"The oven was about {edge.heat(began[1])} at {edge.at(began[0])} and is about {edge.heat(now[1])} now."
+
+
+def ahead_words(turns: tuple[datetime, float] | None, ends: tuple[datetime, float], edge: Edge) -> str:
+    """The oven's line to come in one sentence."""
+    top = "" if turns is None else f"is highest about {edge.at(turns[0])} at {edge.heat(turns[1])}, then "
+    return f"With this fire it {top}comes to about {edge.heat(ends[1])} at {edge.at(ends[0])}."
