@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from itertools import pairwise
 
 from PySide6.QtCore import QEasingCurve, QPointF, QRectF, Qt, QVariantAnimation
 from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPaintEvent, QPen
@@ -18,6 +19,7 @@ _SLIDE_MS = 200
 _CAPTION, _LARGE, _HEAT = 18, 24, 20
 _BAR, _RING, _RING_WIDTH = 9, 9, 4
 _GAP = 10
+_SLICES = (0.0, 0.25, 0.5, 0.75, 1.0)  # of words, in which they are held against the lines
 
 Heights = Callable[[float, float], list[tuple[float, float]]]  # start, end [min] -> lowest and highest of each line
 
@@ -170,8 +172,9 @@ class PlotWords(QWidget):
         """Whether words may stand there: inside the plot, clear of other words and of the lines."""
         if not self._plot_box().contains(box) or any(box.intersects(other) for other in self._taken):
             return False
-        start, end = (self._span.minute(x, self.width()) for x in (box.left(), box.right()))
-        heights = self._fan(start, end) if of_fan else self._lines(start, end)
+        lines = self._fan if of_fan else self._lines
+        ends = [self._span.minute(box.left() + share * box.width(), self.width()) for share in _SLICES]
+        heights = [height for start, end in pairwise(ends) for height in lines(start, end)]
         return not any(self.height_of(high) < box.bottom() and self.height_of(low) > box.top() for low, high in heights)
 
     def _put(self, boxes: list[QRectF], *, of_fan: bool = False) -> QRectF:
