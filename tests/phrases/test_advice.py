@@ -10,7 +10,7 @@ from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.heading import arrival_figure, detail, headline
 from cookstove_gui.phrases.printed import outlook_lines
 from cookstove_gui.situation import Standing
-from tests.test_advice import BREAD, rising, standing, turn
+from tests.advice_cases import BREAD, rising, standing, turn
 
 EDGE = Edge(unit="F", now=rising().now, offset_minutes=-300)  # 7:50
 
