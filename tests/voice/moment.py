@@ -11,6 +11,7 @@ from cookstove_gui.commands import lines as command_lines
 from cookstove_gui.commands.parsing import Request
 from cookstove_gui.commands.question import Asked
 from cookstove_gui.desk.cook.oven_lines import oven_fan
+from cookstove_gui.desk.plan.kept_pots import NO_POTS, KeptPots
 from cookstove_gui.forecast.answers import LEAVE, FloatArray
 from cookstove_gui.phrases.advice import likely_words
 from cookstove_gui.phrases.edge import Edge
@@ -53,11 +54,16 @@ class Moment:
         return max((zone.p50 for zone in zones if stove.kind_of(zone.spot) is SpotKind.TOP), default=0.0)
 
 
-def moment_of(where: str, asked: Inputs, standing: Standing, past: tuple[Session, ...] = ()) -> Moment:
-    """Collect what every page, the plot and the commands say; `past` are the stove's sessions before."""
+def moment_of(
+    where: str, asked: Inputs, standing: Standing, past: tuple[Session, ...] = (), kept: KeptPots = NO_POTS
+) -> Moment:
+    """Collect what every page, the plot and the commands say; `past` are the stove's sessions before.
+
+    `kept` are the pots as the moment before left them.
+    """
     offset = asked.rows[-1].offset_minutes if asked.rows else 0
     edge = Edge(unit="F", now=standing.now, offset_minutes=offset)
-    plan = plan_answers(asked, standing, edge, past)
+    plan = plan_answers(asked, standing, edge, past, kept)
     said = (
         Said(place="headline", text=headline(standing, edge)),
         *(Said(place="rung", text=text) for text in rungs(standing, edge)[1:]),

@@ -3,15 +3,17 @@
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
+from cookstove_gui.cooking.fit.placement import Pot
 from cookstove_gui.cooking.fit.tasks import task_of
 from cookstove_gui.desk.plan.bake import BakeChoice, BakeInputs, plan_bake
-from cookstove_gui.desk.plan.pots import PotRow, PotsInputs, place_words, plan_pots
+from cookstove_gui.desk.plan.kept_pots import NO_POTS, KeptPots, moved
+from cookstove_gui.desk.plan.pots import PotRow, PotsInputs, headline_of, place_words, plan_pots
 from cookstove_gui.desk.plan.table import TableInputs, plan_table, rest_of
 from cookstove_gui.desk.plan.wood import WoodChoice, WoodInputs, plan_wood, wood_options
 from cookstove_gui.forecast.answers import Quantiles
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.plan.bake import bake_against_steady, bake_headline
-from cookstove_gui.phrases.plan.pots import pot_chance, pot_later, pots_headline
+from cookstove_gui.phrases.plan.pots import pot_chance, pot_later
 from cookstove_gui.phrases.plan.table import table_headline, table_steps
 from cookstove_gui.phrases.plan.wood import load_words, wood_headline, wood_spans
 from cookstove_gui.physics.air import standard_pressure
@@ -32,20 +34,23 @@ class PlanAnswers:
 
     said: tuple[Said, ...] = ()
     pots: tuple[PotRow, ...] = ()  # where each pot goes; empty while the page offers none
+    kept: KeptPots = NO_POTS  # what the next answer about them goes on from
     goes_in_at: datetime | None = None  # when the bake for the table goes in
     instants: tuple[datetime, ...] = ()
     spans: tuple[Quantiles, ...] = ()  # min
     lengths: tuple[float, ...] = ()  # min
 
 
-def plan_answers(asked: Inputs, standing: Standing, edge: Edge, past: tuple[Session, ...]) -> PlanAnswers:
+def plan_answers(
+    asked: Inputs, standing: Standing, edge: Edge, past: tuple[Session, ...], kept: KeptPots = NO_POTS
+) -> PlanAnswers:
     """Pots, a loaf for the table and the wood for an hour of baking; nothing before the first row."""
     if not standing.rows:
         return PlanAnswers()
     if standing.first_fires.next is not None:  # every part of the page then shows the first fires in its place
         return PlanAnswers()
     return _joined(
-        _pots(standing, edge), _bake(standing, edge), _table(standing, edge, past), _wood(asked, standing, past)
+        _pots(standing, edge, kept), _bake(standing, edge), _table(standing, edge, past), _wood(asked, standing, past)
     )
 
 
@@ -53,6 +58,7 @@ def _joined(*parts: PlanAnswers) -> PlanAnswers:
     return PlanAnswers(
         said=tuple(one for part in parts for one in part.said),
         pots=tuple(one for part in parts for one in part.pots),
+        kept=next((part.kept for part in parts if part.kept.pots), NO_POTS),
         goes_in_at=next((part.goes_in_at for part in parts if part.goes_in_at), None),
         instants=tuple(one for part in parts for one in part.instants),
         spans=tuple(one for part in parts for one in part.spans),
@@ -60,14 +66,16 @@ def _joined(*parts: PlanAnswers) -> PlanAnswers:
     )
 
 
-def _pots(standing: Standing, edge: Edge) -> PlanAnswers:
-    rows = plan_pots(PotsInputs(standing=standing, stove=standing.stove, keys=POTS))
-    head = pots_headline([row.task.name for row in rows], [row.task.name for row in rows if not row.spot])
-    texts = [head]
-    for row in rows:
+def _pots(standing: Standing, edge: Edge, kept: KeptPots) -> PlanAnswers:
+    asked = kept if kept.pots else KeptPots(pots=tuple(Pot(task=key) for key in POTS))
+    plan = plan_pots(PotsInputs(standing=standing, stove=standing.stove, kept=asked))
+    texts = [headline_of(plan)]
+    for row in plan.rows:
         chance = pot_chance(row.chance) if row.spot else pot_later(row.later_min, edge)
         texts.append(f"{row.task.name}: {place_words(row)} {chance}".strip())
-    return PlanAnswers(said=tuple(Said(place="pots", text=text) for text in texts), pots=rows)
+    return PlanAnswers(
+        said=tuple(Said(place="pots", text=text) for text in texts), pots=plan.rows, kept=moved(plan.kept)
+    )
 
 
 def _bake(standing: Standing, edge: Edge) -> PlanAnswers:

@@ -10,6 +10,7 @@ import numpy as np
 
 from cookstove_gui.cooking.fit.bands import band_from_text
 from cookstove_gui.cooking.instruments.meant_rows import meant_sessions
+from cookstove_gui.desk.plan.kept_pots import NO_POTS
 from cookstove_gui.forecast import Character, learn
 from cookstove_gui.situation import Inputs, Memory, work_out
 from cookstove_gui.stove.entries import Entry, Kind, Session
@@ -106,13 +107,15 @@ def follow(case: Case, stretches: int) -> Iterator[Pair]:
     """
     memory, before = Memory(), None
     for number, now in enumerate(_moments(case, stretches)):
-        after = _stand(case, case.rows, now, memory)
+        after = _stand(case, case.rows, now, memory, before)
         if before is not None:
             typed = len(_up_to(case.rows, now)) != len(_up_to(case.rows, before.now))
             yield Pair(before=before, after=after, step=Step.ROWS if typed else Step.TIME)
         if number % (2 * _DOOR_EVERY) == 2 * _DOOR_FIRST:
             # A memory of its own: a row that is taken away again would be read as a correction of the log.
-            yield Pair(before=after, after=_stand(case, _door_opened(case.rows, now), now, Memory()), step=Step.DOOR)
+            yield Pair(
+                before=after, after=_stand(case, _door_opened(case.rows, now), now, Memory(), after), step=Step.DOOR
+            )
         before = after
 
 
@@ -133,10 +136,11 @@ def inputs_at(case: Case, rows: tuple[Entry, ...], now: datetime) -> Inputs:
     )
 
 
-def _stand(case: Case, rows: tuple[Entry, ...], now: datetime, memory: Memory) -> Moment:
+def _stand(case: Case, rows: tuple[Entry, ...], now: datetime, memory: Memory, before: Moment | None = None) -> Moment:
     asked = inputs_at(case, rows, now)
     minute = (now - case.rows[0].at).total_seconds() / 60.0
-    return moment_of(f"{case.name}, minute {minute:.0f}", asked, work_out(asked, memory), case.earlier)
+    kept = before.plan.kept if before else NO_POTS
+    return moment_of(f"{case.name}, minute {minute:.0f}", asked, work_out(asked, memory), case.earlier, kept)
 
 
 def _moments(case: Case, stretches: int) -> list[datetime]:

@@ -1,13 +1,15 @@
 """Several pots at once: which spot each one gets so that together they fare best."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from cookstove_gui.cooking.fit.fit import GOOD_CHANCE, FitState, TaskFit
-from cookstove_gui.cooking.fit.placement import LEAST_CHANCE, place_pots
+from cookstove_gui.cooking.fit.placement import LEAST_CHANCE, Pot, chance_at, place_pots, total_chance
 from cookstove_gui.cooking.fit.tasks import Place, Task, catalogue
-from cookstove_gui.phrases.edge import spot_label
+from cookstove_gui.desk.plan.kept_pots import KeptPots, rows_known
+from cookstove_gui.phrases.edge import Edge, spot_label
+from cookstove_gui.phrases.plan.pots import pots_headline, why_not_words
 from cookstove_gui.situation import Standing
-from cookstove_gui.stove.stove import Stove
+from cookstove_gui.stove.stove import SpotKind, Stove
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -15,21 +17,42 @@ class PotRow:
     """One pot and its place."""
 
     task: Task
-    spot: str  # empty without a place now
-    label: str  # of the spot
+    spot: str  # where it is right now, after its move if it has one; empty without a place
+    label: str  # of that spot
     chance: float  # that it is right there now
+    stands: str = ""  # the spot it stands on, where that is another one or no place for it
+    stands_label: str = ""
+    is_own: bool = False  # the cook chose the spot
     later_spot: str = ""  # label of where it will be right later, if it has no place now
     later_min: float | None = None
     why_not: str = ""  # it has no place now
 
+    @property
+    def moves(self) -> bool:
+        """Whether it is to be moved now."""
+        return bool(self.spot and self.stands)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PotsPlan:
+    """Every pot's place, and what is kept of it."""
+
+    rows: tuple[PotRow, ...]
+    kept: KeptPots
+
+    @property
+    def gain(self) -> float:
+        """What the moves bring in chance, all together."""
+        return self.kept.gain
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PotsInputs:
-    """The tasks chosen, and the stove they go on."""
+    """The pots, and the stove they go on."""
 
     standing: Standing
     stove: Stove
-    keys: tuple[str, ...]
+    kept: KeptPots
 
 
 def pot_options() -> tuple[tuple[str, str], ...]:
@@ -38,30 +61,51 @@ def pot_options() -> tuple[tuple[str, str], ...]:
     return tuple((task.key, task.name if task.place is Place.TOP else f"{task.name} (oven)") for task in tasks)
 
 
-def plan_pots(inputs: PotsInputs) -> tuple[PotRow, ...]:
-    """A place for each pot, in the order they were chosen."""
-    by_key = {fit.task.key: fit for fit in inputs.standing.fits}
-    placed = place_pots(inputs.standing.fits, [key for key in inputs.keys if key in by_key])
-    taken = {spot for spot in placed.values() if spot is not None}
-    return tuple(_row(by_key[key], spot, inputs, taken) for key, spot in placed.items())
+def plan_pots(inputs: PotsInputs) -> PotsPlan:
+    """A place for each pot, in the order in which they came; where they stand, unless a move is worth it."""
+    standing, before = inputs.standing, inputs.kept
+    fits = {fit.task.key: fit for fit in standing.fits}
+    staying = place_pots(standing.fits, before.pots, may_move=False)
+    kept = replace(before, pots=staying)
+    if before.is_due(standing):
+        at_rest = place_pots(standing.fits, [replace(pot, to="") for pot in before.pots], may_move=False)
+        pots = place_pots(standing.fits, before.pots)
+        kept = replace(
+            before,
+            pots=pots,
+            decided_at=standing.now,
+            of_rows=rows_known(standing),
+            gain=total_chance(standing.fits, pots) - total_chance(standing.fits, at_rest),
+        )
+    taken = {spot for pot in kept.pots for spot in pot.takes}
+    rows = tuple(_row(fits[pot.task], pot, inputs, taken) for pot in kept.pots if pot.task in fits)
+    return PotsPlan(rows=rows, kept=kept)
 
 
-def _row(fit: TaskFit, spot: str | None, inputs: PotsInputs, taken: set[str]) -> PotRow:
-    if spot is not None:
-        chance = next(one.chance_now for one in fit.spots if one.spot == spot)
-        return PotRow(task=fit.task, spot=spot, label=_label(inputs.stove, spot, fit), chance=chance)
+def _row(fit: TaskFit, pot: Pot, inputs: PotsInputs, taken: set[str]) -> PotRow:
+    spot = pot.to or pot.spot
+    stands = pot.spot if pot.to else ""
+    chance = chance_at(fit, spot)
+    if spot and (chance >= LEAST_CHANCE or pot.is_own):
+        return PotRow(
+            task=fit.task, spot=spot, label=_label(inputs.stove, spot, fit), chance=chance, stands=stands,
+            stands_label=_label(inputs.stove, stands, fit) if stands else "", is_own=pot.is_own,
+        )  # fmt: skip
+    without = PotRow(task=fit.task, spot="", label="", chance=0.0)
+    if pot.spot:
+        without = replace(without, stands=pot.spot, stands_label=_label(inputs.stove, pot.spot, fit))
     best = fit.spots[0]
     if best.in_min is not None and best.in_min > 0 and best.chance_then >= GOOD_CHANCE:
         later = _label(inputs.stove, best.spot, fit)
-        return PotRow(task=fit.task, spot="", label="", chance=0.0, later_spot=later, later_min=best.in_min)
-    return PotRow(task=fit.task, spot="", label="", chance=0.0, why_not=_why_not(fit, inputs.standing, taken))
+        return replace(without, later_spot=later, later_min=best.in_min)
+    return replace(without, why_not=_why_not(fit, pot, inputs.standing, taken))
 
 
-def _why_not(fit: TaskFit, standing: Standing, taken: set[str]) -> str:
+def _why_not(fit: TaskFit, pot: Pot, standing: Standing, taken: set[str]) -> str:
     """What keeps a pot without a place now from having one."""
     if fit.state is FitState.REFUSED:
         return str(fit.state)
-    if any(one.chance_now >= LEAST_CHANCE and one.spot in taken for one in fit.spots):
+    if any(one.chance_now >= LEAST_CHANCE and one.spot in taken and one.spot not in pot.takes for one in fit.spots):
         return "its spots are taken"
     best = max(fit.spots, key=lambda one: one.chance_now + one.uneven_now)
     if best.uneven_now >= LEAST_CHANCE:
@@ -78,6 +122,37 @@ def _label(stove: Stove, name: str, fit: TaskFit) -> str:
 
 def place_words(row: PotRow) -> str:
     """Where a pot goes, or will go."""
+    if row.moves:
+        return f"{row.stands_label}, move it to {row.label}"
     if row.spot:
-        return row.label
+        return f"{row.label}, your choice" if row.is_own else row.label
     return f"later {row.later_spot}" if row.later_min is not None else row.why_not
+
+
+def next_spot(plan: PotsPlan, number: int, standing: Standing, steps: int) -> str:
+    """The spot some steps further round those where a pot may stand; empty once round: the program chooses again."""
+    pot = plan.kept.pots[number]
+    fit = next((fit for fit in standing.fits if fit.task.key == pot.task), None)
+    names: list[str] = ["", *(sorted(one.spot for one in fit.spots) if fit and fit.task.place is Place.TOP else ())]
+    here = names.index(pot.spot) if pot.spot in names else 0
+    return names[(here + steps) % len(names)]
+
+
+def headline_of(plan: PotsPlan) -> str:
+    """What to move now, else whether every pot has a place."""
+    names = [row.task.name for row in plan.rows]
+    without = [row.task.name for row in plan.rows if not row.spot]
+    moves = [(row.task.name, row.label) for row in plan.rows if row.moves]
+    return pots_headline(names, without, moves, plan.gain)
+
+
+def reasons_of(plan: PotsPlan, standing: Standing, edge: Edge) -> tuple[str, ...]:
+    """Why pots have no place now, with the numbers."""
+    tops = [spot.name for spot in standing.stove.spots_of(SpotKind.TOP)]
+    heats = [standing.zones[name].p50 for name in tops if name in standing.zones]
+    told = (float(min(heats)), float(max(heats))) if heats else None
+    return tuple(
+        why_not_words(row.task.name, row.why_not, (row.task.low, row.task.high), told, edge)
+        for row in plan.rows
+        if row.why_not and row.task.place is Place.TOP
+    )

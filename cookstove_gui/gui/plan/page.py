@@ -27,7 +27,7 @@ class PlanPage(QWidget):
         self._water = WaterPart(link, past)
         self._wood = WoodPart(link, past)
         self._table = TablePart(link, past)
-        self._pots = PotsPart(link)
+        self._pots = PotsPart(link, look)
         self._parts = (self._bake, self._table, self._water, self._pots, self._wood)
         self._sections = Sections(look)
         self._sections.add("bake", "In the oven", self._bake)

@@ -6,14 +6,16 @@ from datetime import timedelta
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QComboBox, QPushButton
 
 from cookstove_gui.cooking.fit.fit import FitState, SpotFit, TaskFit
 from cookstove_gui.cooking.fit.tasks import task_of
 from cookstove_gui.desk import Desk, Memory, work_out
 from cookstove_gui.gui.plan.page import PlanPage
 from cookstove_gui.gui.plan.part import PlanPart
+from cookstove_gui.gui.plan.pots_on_top import PotsOnTop
 from cookstove_gui.gui.widgets.row_table import RowTable
-from tests.gui.hands import control, lines, push, rows, seen
+from tests.gui.hands import control, push, rows, seen
 from tests.gui.pages import NOW, held_desk, keep_session, shown
 
 pytestmark = pytest.mark.gui
@@ -37,6 +39,7 @@ FITS = (
     fit("boil", {"top_front_left": 0.9, "top_front_right": 0.0}),
     fit("sear", {"top_front_left": 0.1, "top_front_right": 0.0}, in_min=None),
 )
+TURNED = (fit("fry_eggs", {"top_front_right": 0.9, "top_front_left": 0.6}), *FITS[1:])
 
 
 @pytest.fixture
@@ -55,14 +58,15 @@ def page(qtbot, desk):
 
 
 def tick(qtbot, page, *keys: str) -> None:
-    tasks = control(page, "pots_list", RowTable)
-    tasks.setFocus()
+    """Put a pot on the stove for each task."""
     for key in keys:
-        QTest.keyClick(tasks, Qt.Key.Key_Home)
-        for _ in range(len(lines(page, "pots_list"))):
-            if tasks.key != key:
-                QTest.keyClick(tasks, Qt.Key.Key_Down)
-        QTest.keyClick(tasks, Qt.Key.Key_Space)
+        box = control(page, "pots_add", QComboBox)
+        box.setCurrentIndex(box.findData(key))
+        box.activated.emit(box.currentIndex())
+    settle(qtbot, page)
+
+
+def settle(qtbot, page) -> None:
     part = control(page, "plan_pots", PlanPart)
     qtbot.waitUntil(lambda: not part.is_busy, timeout=10000)
 
@@ -100,18 +104,53 @@ def test_a_pot_whose_spot_another_needs_more_is_told_so(qtbot, page):
     assert answers(page) == {"fry bacon": ("its spots are taken", ""), "boil": ("front left", "9 in 10")}
 
 
-def test_nothing_ticked_asks_to_tick(qtbot, page):
-    qtbot.waitUntil(lambda: "Space ticks" in seen(page, "plan_pots_headline"), timeout=10000)
+def test_without_a_pot_it_asks_for_one(qtbot, page):
+    qtbot.waitUntil(lambda: "Choose what" in seen(page, "plan_pots_headline"), timeout=10000)
     tick(qtbot, page, "fry_eggs")
-    tick(qtbot, page, "fry_eggs")
-    assert "Space ticks" in seen(page, "plan_pots_headline")
+    press(page, Qt.Key.Key_Delete)
+    qtbot.waitUntil(lambda: "Choose what" in seen(page, "plan_pots_headline"), timeout=10000)
 
 
-def test_the_choice_is_kept(qtbot, page, desk):
-    tick(qtbot, page, "fry_eggs", "bread")
+def press(page, key: Qt.Key) -> None:
+    table = control(page, "pots_table", RowTable)
+    table.setFocus()
+    QTest.keyClick(table, Qt.Key.Key_Home)
+    QTest.keyClick(table, key)
+
+
+def test_the_places_are_kept_over_a_restart(qtbot, page, desk):
+    tick(qtbot, page, "fry_eggs", "fry_eggs", "bread")
+    before = rows(page, "pots_table")
+    desk.show(replace(desk.standing, fits=TURNED, serial=desk.inputs().serial))
     again, _ = shown(qtbot, desk, PlanPage)
     push(again, "part_pots")
-    qtbot.waitUntil(lambda: set(answers(again)) == {"fry eggs", "bread"}, timeout=10000)
+    qtbot.waitUntil(lambda: len(rows(again, "pots_table")) == 3, timeout=10000)
+    assert [(what, where) for what, where, _ in rows(again, "pots_table")] == [
+        (what, where) for what, where, _ in before
+    ]
+
+
+def test_a_worse_place_is_left_after_a_reading_and_the_cook_says_when(qtbot, page, desk):
+    tick(qtbot, page, "fry_eggs")
+    desk.read("400", spot="oven_centre")
+    now = replace(desk.standing, fits=TURNED, rows=desk.entries, serial=desk.inputs().serial)
+    desk.show(now)
+    qtbot.waitUntil(lambda: "Move “fry eggs” to front right now" in seen(page, "plan_pots_headline"), timeout=10000)
+    assert "3 in 10 more chance" in seen(page, "plan_pots_headline")
+    push(page, "pots_moved")
+    qtbot.waitUntil(lambda: answers(page) == {"fry eggs": ("front right", "9 in 10")}, timeout=10000)
+    assert not control(page, "pots_moved", QPushButton).isVisibleTo(page)
+
+
+def test_the_cook_gives_a_pot_another_spot(qtbot, page):
+    tick(qtbot, page, "fry_eggs")
+    press(page, Qt.Key.Key_Right)
+    qtbot.waitUntil(lambda: answers(page) == {"fry eggs": ("front right, your choice", "8 in 10")}, timeout=10000)
+
+
+def test_the_cooktop_is_drawn_with_its_pots_by_day_and_by_night(qtbot, page):
+    tick(qtbot, page, "fry_eggs", "fry_bacon", "sear")
+    assert not control(page, "pots_on_top", PotsOnTop).grab().toImage().isNull()
 
 
 def test_no_pot_is_placed_before_the_first_fires(qtbot):
