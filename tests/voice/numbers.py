@@ -105,6 +105,7 @@ def _heats(moment: Moment) -> list[float]:
 def _shares(moment: Moment) -> list[float]:
     standing = moment.standing
     found = [ahead.chance_in_band for ahead in standing.outlook.ahead]
+    found.append(moment.plan.gain)
     for fit in standing.fits:
         for spot in fit.spots:
             found += [spot.chance_now, spot.chance_then, spot.chance_ever]

@@ -35,6 +35,7 @@ class PlanAnswers:
     said: tuple[Said, ...] = ()
     pots: tuple[PotRow, ...] = ()  # where each pot goes; empty while the page offers none
     kept: KeptPots = NO_POTS  # what the next answer about them goes on from
+    gain: float = 0.0  # of the moves, in chance
     goes_in_at: datetime | None = None  # when the bake for the table goes in
     instants: tuple[datetime, ...] = ()
     spans: tuple[Quantiles, ...] = ()  # min
@@ -59,6 +60,7 @@ def _joined(*parts: PlanAnswers) -> PlanAnswers:
         said=tuple(one for part in parts for one in part.said),
         pots=tuple(one for part in parts for one in part.pots),
         kept=next((part.kept for part in parts if part.kept.pots), NO_POTS),
+        gain=sum(part.gain for part in parts),
         goes_in_at=next((part.goes_in_at for part in parts if part.goes_in_at), None),
         instants=tuple(one for part in parts for one in part.instants),
         spans=tuple(one for part in parts for one in part.spans),
@@ -74,7 +76,10 @@ def _pots(standing: Standing, edge: Edge, kept: KeptPots) -> PlanAnswers:
         chance = pot_chance(row.chance) if row.spot else pot_later(row.later_min, edge)
         texts.append(f"{row.task.name}: {place_words(row)} {chance}".strip())
     return PlanAnswers(
-        said=tuple(Said(place="pots", text=text) for text in texts), pots=plan.rows, kept=moved(plan.kept)
+        said=tuple(Said(place="pots", text=text) for text in texts),
+        pots=plan.rows,
+        kept=moved(plan.kept),
+        gain=plan.gain,
     )
 
 

@@ -86,7 +86,6 @@ class PotsPart(PlanPart[PotsInputs, PotsPlan]):
         both.addLayout(self._side, 5)
         column = QVBoxLayout()
         column.setSpacing(STEP)
-        column.addWidget(self.as_of)
         column.addWidget(self._answer)
         column.addLayout(both, 1)
         whole = QHBoxLayout()
