@@ -108,7 +108,7 @@ for value in ("301", "302", "303"):
     row = check_entry(at=datetime.now(UTC), offset_minutes=0, kind="reading", spot="flue", value=value, unit="F")
     book.append(1, [row])
 with book._database.transaction() as connection:
-    connection.execute("INSERT INTO entry VALUES (1, 4, 0, 0, 'note', '', '', '', 'half done')")
+    connection.execute("INSERT INTO entry VALUES (1, 4, 0, 0, 'note', '', '', '', 'half done', NULL)")
     os.kill(os.getpid(), 9)
 """
     subprocess.run([sys.executable, "-c", script], check=False, timeout=60)
