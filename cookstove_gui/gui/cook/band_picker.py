@@ -43,6 +43,7 @@ class BandPicker(QWidget):
         self._box.setToolTip("A name, a range such as 425-475, or one number (Ctrl+B)")
         caption.setBuddy(self._box)
         self._problem = QLabel()
+        self._problem.setTextFormat(Qt.TextFormat.PlainText)
         self._problem.setObjectName("band_problem")
         set_role(self._problem, "problem")
         self._problem.setWordWrap(True)

@@ -22,6 +22,7 @@ from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.key import Key
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.gui.widgets.tips import plain_tip
 from cookstove_gui.gui.widgets.type import font, set_role
 from cookstove_gui.phrases.edge import spot_label
 from cookstove_gui.phrases.entries import entry_words, meant_tip, meant_words
@@ -118,7 +119,9 @@ class RecentRows(QFrame):
             question = asked.get(row.number, "")
             item.setText(words)
             item.setData(Qt.ItemDataRole.AccessibleTextRole, ", ".join(t for t in (f"{clock} {words}", question) if t))
-            item.setToolTip(question or meant_tip(row, self._desk.stove, meant_kelvin(self._desk.stove, row)))
+            item.setToolTip(
+                plain_tip(question or meant_tip(row, self._desk.stove, meant_kelvin(self._desk.stove, row)))
+            )
             item.setData(_NUMBER, row.number)
             item.setData(_CLOCK, clock)
             item.setData(_ASKED, bool(question))

@@ -11,6 +11,7 @@ from cookstove_gui.gui.drawn_stove.shapes import Box, Quad, bounds
 from cookstove_gui.gui.drawn_stove.spot_painting import paint_face, polygon
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import ON_IRON
+from cookstove_gui.gui.widgets.tips import plain_tip
 
 FILL_MS = 200  # in which a patch takes the colour of a number just read
 _ARROWS = {
@@ -88,7 +89,7 @@ class SpotPatch(QAbstractButton):
         """What is read out of it: the spot and its heat; the signs on it."""
         self.setAccessibleName(name)
         self.setAccessibleDescription(signs)
-        self.setToolTip(f"{name}; {signs}" if signs else name)
+        self.setToolTip(plain_tip(f"{name}; {signs}" if signs else name))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Arrows go to the neighbour, Enter presses, digits are meant for the spot's number."""

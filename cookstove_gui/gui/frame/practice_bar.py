@@ -1,6 +1,6 @@
 """The practice controls: a sample session played as if live, at the chosen pace."""
 
-from PySide6.QtCore import QTimer, Signal
+from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtWidgets import QButtonGroup, QFrame, QHBoxLayout, QLabel, QWidget
 
 from cookstove_gui.desk.desk import Desk
@@ -27,6 +27,7 @@ class PracticeBar(QFrame):
         self.setObjectName("practice_bar")
         set_role(self, "strip")
         self._words = QLabel()
+        self._words.setTextFormat(Qt.TextFormat.PlainText)
         self._words.setObjectName("practice_words")
         row = QHBoxLayout(self)
         row.setContentsMargins(2 * STEP, STEP // 2, 2 * STEP, STEP // 2)

@@ -56,6 +56,7 @@ class FaultStrip(QFrame):
         self.setObjectName("fault_strip")
         set_role(self, "strip")
         self._words = QLabel()
+        self._words.setTextFormat(Qt.TextFormat.PlainText)
         self._words.setObjectName("fault_words")
         set_role(self._words, "problem")
         self._words.setWordWrap(True)

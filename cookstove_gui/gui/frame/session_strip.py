@@ -22,6 +22,7 @@ class SessionStrip(QFrame):
         self.setObjectName("session_strip")
         set_role(self, "strip")
         self._words = QLabel()
+        self._words.setTextFormat(Qt.TextFormat.PlainText)
         self._words.setObjectName("session_words")
         self._words.setWordWrap(True)
         self._begin = self._key("New session", "new_session", "Close the old session and start a new one")

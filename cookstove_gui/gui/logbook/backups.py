@@ -34,7 +34,6 @@ class BackupsPart(QWidget):
         self._which = QComboBox()
         self._which.setObjectName("backup_which")
         self._which.setAccessibleName("Backup to go back to")
-        self._which.setToolTip("Backup to go back to")
         self._which.setToolTip("Backup to go back to, the newest first")
         self._restore = button("Restore it …", "backup_restore", "Put this backup in the logbook's place")
         self._file = button("Restore another file …", "backup_restore_file", "A backup on another disk")

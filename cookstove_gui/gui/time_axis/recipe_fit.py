@@ -106,6 +106,7 @@ class RecipeFit(QWidget):
         for state, role in _GROUPS:
             self._groups.addLayout(self._group(state, role), 1)
         self._told = QLabel()
+        self._told.setTextFormat(Qt.TextFormat.PlainText)
         self._told.setObjectName("fit_told")
         set_role(self._told, "soft")
         self._told.setWordWrap(True)

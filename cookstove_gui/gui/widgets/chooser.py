@@ -178,6 +178,7 @@ class Chooser(QWidget):
 
 def _label(name: str, role: str) -> QLabel:
     made = QLabel()
+    made.setTextFormat(Qt.TextFormat.PlainText)
     made.setObjectName(name)
     set_role(made, role)
     return made

@@ -6,6 +6,7 @@ from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QPalette, QResizeEvent
 from PySide6.QtWidgets import QLabel, QSizePolicy, QWidget
 
+from cookstove_gui.gui.widgets.tips import plain_tip
 from cookstove_gui.gui.widgets.type import BODY, font
 
 _LEAST = 12  # px of the design; below it the words would be of no use
@@ -40,7 +41,7 @@ class OneLine(QLabel):
         """Show what can be said in these ways, from long to short."""
         self._rungs = tuple(rungs)
         whole = self._rungs[0] if self._rungs else ""
-        self.setToolTip(whole)
+        self.setToolTip(plain_tip(whole))
         self.setAccessibleName(whole)
         self.fit()
 

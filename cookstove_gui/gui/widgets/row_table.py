@@ -17,6 +17,7 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QSizePolicy, QTableView, QWidget
 
 from cookstove_gui.gui.widgets.theme import TARGET_PIXELS
+from cookstove_gui.gui.widgets.tips import plain_tip
 
 _Index = QModelIndex | QPersistentModelIndex
 _KEY = Qt.ItemDataRole.UserRole
@@ -62,8 +63,10 @@ class _Rows(QAbstractTableModel):
         row = self.rows[index.row()]
         if role == _KEY:
             return row.key
-        if role == Qt.ItemDataRole.DisplayRole or (role == Qt.ItemDataRole.ToolTipRole and self._columns > 1):
+        if role == Qt.ItemDataRole.DisplayRole:
             return row.cells[index.column()]
+        if role == Qt.ItemDataRole.ToolTipRole and self._columns > 1:
+            return plain_tip(row.cells[index.column()])
         if role == Qt.ItemDataRole.CheckStateRole and row.is_ticked is not None and index.column() == 0:
             return Qt.CheckState.Checked if row.is_ticked else Qt.CheckState.Unchecked
         return None
