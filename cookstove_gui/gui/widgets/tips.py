@@ -2,9 +2,7 @@
 
 import html
 
-from PySide6.QtCore import Qt
-
 
 def plain_tip(text: str) -> str:
     """A tooltip that shows the words to the letter; Qt would read what looks like markup as such."""
-    return html.escape(text) if Qt.mightBeRichText(text) else text
+    return f"<span>{html.escape(text)}</span>" if "<" in text else text
