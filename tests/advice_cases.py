@@ -26,7 +26,6 @@ from tests.cooking.made import STOVE
 from tests.rows import RISING, START
 
 BREAD = HeatBand(name="bread", low=kelvin(365.0, "F"), high=kelvin(425.0, "F"))
-MIDDLE = 0.5 * (BREAD.low + BREAD.high)
 
 
 def asked(rows: tuple[Entry, ...], minute: float, stove: Stove = STOVE, earlier: tuple[Session, ...] = ()) -> Inputs:
