@@ -10,22 +10,23 @@ from datetime import UTC, datetime, tzinfo
 
 from cookstove_gui.advice import advise
 from cookstove_gui.cooking.fires.first_fires import FirstFires
-from cookstove_gui.desk.changes import Changed, Receipt
+from cookstove_gui.desk.changes import Changed
 from cookstove_gui.desk.earlier import earlier_fires, first_fires
 from cookstove_gui.desk.kept_studies import KeptStudies
-from cookstove_gui.desk.log.correcting import Correction, corrected_row
+from cookstove_gui.desk.log.entering import Entering
 from cookstove_gui.desk.log.on_table import OnTable
 from cookstove_gui.desk.log.questions import Question, Questions
+from cookstove_gui.desk.log.sessions import Sessions
 from cookstove_gui.desk.log.walk import LitSpot, Walk
 from cookstove_gui.desk.settings import Settings
 from cookstove_gui.desk.shown import Shown
-from cookstove_gui.desk.warm_start import WarmStart, carried_on_row, carried_row, warm_start
+from cookstove_gui.desk.warm_start import WarmStart
 from cookstove_gui.forecast.answers import Action
 from cookstove_gui.logbook.logbook import Logbook, SessionSummary
 from cookstove_gui.phrases.clock import clock_words
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.situation import Inputs, Standing
-from cookstove_gui.stove.entries import Entry, HeatBand, Kind, Session
+from cookstove_gui.stove.entries import Entry, HeatBand, Session
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.study import Study
 from cookstove_gui.units import (
@@ -34,9 +35,6 @@ from cookstove_gui.units import (
     clock_text,
     local_offset_minutes,
     parse_local_clock,
-    parse_temperature,
-    parse_wall_clock,
-    tidy,
 )
 
 
@@ -60,7 +58,18 @@ class Desk:
         self._past = KeptStudies(logbook)
         self._shown = Shown()
         self._questions = Questions()
-        self._warm: WarmStart | None = None
+        self._sessions = Sessions(
+            self._table, self._lit, self._shown, self._settings, clock, self.announce, self.inputs_about
+        )
+        entering = Entering(self._table, self._lit, self._settings, self._sessions, self.announce)
+        # What these two do is done through the desk, the one door to the log.
+        self.start_session, self.open_session = self._sessions.start_session, self._sessions.open_session
+        self.ask_new_session, self.rename_session = self._sessions.ask_new_session, self._sessions.rename_session
+        self.start_warm, self.carry_on = self._sessions.start_warm, self._sessions.carry_on
+        self.leave_warm_start = self._sessions.leave_warm_start
+        self.read, self.do, self.play = entering.read, entering.do, entering.play
+        self.correct, self.keep, self.take_back = entering.correct, entering.keep, entering.take_back
+        self.undo, self.redo = entering.undo, entering.redo
 
     # --- telling -----------------------------------------------------------------------------------------------
 
@@ -129,7 +138,7 @@ class Desk:
     def choose_stove(self, name: str) -> None:
         """Use another stove; its latest session is taken up if it is still warm."""
         self._table.use_stove(name)
-        self._begin_again(Changed(stove=True, session=True, log=True, walk=True, study=True))
+        self._sessions.begin_again(Changed(stove=True, session=True, log=True, walk=True, study=True))
 
     def save_stove(self, stove: Stove) -> None:
         """Keep a changed or a new stove and use it."""
@@ -178,64 +187,10 @@ class Desk:
         """Offset [min] of the local clock: of the session on the table, or of this computer where none is written."""
         return self._table.offset_minutes
 
-    def start_session(self, title: str = "") -> None:
-        """Begin a new session, as if the stove were cold."""
-        self._warm = None
-        self._table.start_session(title)
-        self._begin_again(Changed(session=True, log=True, walk=True))
-
-    def ask_new_session(self) -> None:
-        """Begin a new session; on a stove still warm from the last one the cook is asked first, in `warm_start`."""
-        self._warm = self._still_warm()
-        if self._warm is None:
-            self.start_session()
-        else:
-            self.announce(Changed(session=True))
-
     @property
     def warm_start(self) -> WarmStart | None:
         """What the cook is asked before a new session begins; none where nothing is asked."""
-        return self._warm
-
-    def leave_warm_start(self) -> None:
-        """Begin no new session."""
-        self._warm = None
-        self.announce(Changed(session=True))
-
-    def start_warm(self) -> None:
-        """Begin a new session with the heat that is left of the last one."""
-        found = self._warm or self._still_warm()
-        self.start_session()
-        if found is not None:
-            now = self.clock()
-            self._table.append([carried_row(found, now, local_offset_minutes(now), self.unit)])
-            self.announce(Changed(log=True))
-
-    def carry_on(self) -> None:
-        """Go on with the last session instead of a new one."""
-        found, self._warm = self._warm, None
-        if found is None:
-            return
-        self.open_session(found.session.number)
-        if not self.is_live:
-            now = self.clock()
-            self._table.append([carried_on_row(now, local_offset_minutes(now))])
-            self.announce(Changed(session=True, log=True))
-
-    def _still_warm(self) -> WarmStart | None:
-        latest = self._table.latest
-        return warm_start(latest, self.inputs_about(self.stove, latest, self.clock()))
-
-    def open_session(self, number: int) -> None:
-        """Put a session of the logbook on the table."""
-        self._warm = None
-        self._table.open_session(number)
-        self._begin_again(Changed(stove=True, session=True, log=True, walk=True))
-
-    def rename_session(self, number: int, title: str) -> None:
-        """Give a session another title."""
-        self._table.rename_session(number, title)
-        self.announce(Changed(session=True))
+        return self._sessions.warm
 
     # --- entering ----------------------------------------------------------------------------------------------
 
@@ -261,28 +216,6 @@ class Desk:
         at = parse_local_clock(text, now, self._zone)
         return clock_text(at, local_offset_minutes(at, self._zone))
 
-    def read(self, text: str, spot: str = "", at_text: str = "") -> Receipt:
-        """Enter a temperature at the lit spot (or at `spot`) and light up the next one.
-
-        A walk copied from paper, with a clock of its own, goes on in its order.
-        """
-        value, unit = parse_temperature(text, self.unit)
-        where = spot or self.walk.spot.name
-        row = self._table.checked(Kind.READING, spot=where, value=tidy(value, 2), unit=unit, at_text=at_text)
-        receipt = self._record(row)
-        self._lit.was_read(where)
-        if at_text.strip():
-            self._lit.hold()
-        self.announce(Changed(log=True, walk=True))
-        return receipt
-
-    def do(
-        self, kind: Kind, value: str = "", unit: str = "", spot: str = "", note: str = "", at_text: str = ""
-    ) -> Receipt:
-        """Enter something done at the stove."""
-        row = self._table.checked(kind, spot=spot, value=value, unit=unit, note=note, at_text=at_text)
-        return self._told(self._record(row))
-
     def clock_trouble(self) -> str:
         """A sentence where this computer's clock cannot be right, else empty."""
         ends = [one.last_at for one in self.logbook.sessions() if one.last_at is not None]
@@ -294,46 +227,11 @@ class Desk:
             rows = self._table.read_log_again()
             self.announce(Changed(log=rows, session=True, settings=True))
 
-    def undo(self) -> None:
-        """Undo the latest thing done, whatever it was: a row entered, corrected, taken back or kept."""
-        self._table.undo()
-        self.announce(Changed(log=True))
-
-    def redo(self) -> None:
-        """Take back the latest undo, as long as nothing was done since."""
-        self._table.redo()
-        self.announce(Changed(log=True))
-
-    def correct(self, number: int, text: str = "", *, spot: str = "", at_text: str = "") -> Receipt:
-        """Give a row another value, spot or clock, all in one step; what is left empty stays as it was."""
-        at = parse_wall_clock(at_text, self._table.asked_at, self.offset_minutes) if at_text.strip() else None
-        new = Correction(text=text, spot=spot, at=at)
-        return self._told(self._table.replace(number, lambda row: corrected_row(row, new, self.mass_unit)))
-
-    def keep(self, number: int) -> None:
-        """Let a questioned entry stand as typed; it is in question no more."""
-        self._table.keep(number)
-        self.announce(Changed(log=True))
-
     @property
     def questions(self) -> tuple[Question, ...]:
         """The entries in question, in the order in which they were entered."""
         edge = replace(self.edge, now=self._table.asked_at)
         return self._questions.of(self.stove, self.rows, self.entries, self.standing, edge)
-
-    def take_back(self, number: int) -> None:
-        """Take back one row."""
-        self._table.take_back(number)
-        self.announce(Changed(log=True))
-
-    def play(self, entries: tuple[Entry, ...]) -> None:
-        """Enter rows of a sample session as they stand."""
-        if not entries:
-            return
-        if self.session is None:
-            self.start_session("Practice")
-        self._table.append(entries)
-        self.announce(Changed(log=True))
 
     # --- how it stands -----------------------------------------------------------------------------------------
 
@@ -398,22 +296,3 @@ class Desk:
     def first_fires(self) -> FirstFires:
         """How far a new stove is through its first fires."""
         return first_fires(self.logbook, self.stove)
-
-    # --- within ------------------------------------------------------------------------------------------------
-
-    def _begin_again(self, changed: Changed) -> None:
-        """Another session or stove is on the table: nothing shown holds any more."""
-        self._lit.begin_again(self.stove)
-        self._shown.forget()
-        self.announce(changed)
-
-    def _record(self, row: Entry) -> Receipt:
-        """Keep what was entered, in a new session if none is being written; it begins as warm as the stove still is."""
-        if not self.is_live or self.session is None:
-            self.start_warm()
-        return self._table.record(row)
-
-    def _told(self, receipt: Receipt) -> Receipt:
-        """Tell of the changed log once it is on disk."""
-        self.announce(Changed(log=True))
-        return receipt
