@@ -10,6 +10,8 @@ from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from enum import Enum, auto
 
+import numpy as np
+
 from cookstove_gui.cooking.baking.under_way import UnderWay
 from cookstove_gui.cooking.baking.whole_bake import WholeBake, whole_bake
 from cookstove_gui.cooking.fires.first_fires import cold_below
@@ -26,6 +28,8 @@ SOON = timedelta(minutes=10)  # a deadline this near is the one thing to do now
 LONG_PAST = timedelta(minutes=60)  # a deadline so long gone says nothing any more
 JUST_READ = timedelta(minutes=JUST_READ_MINUTES)  # since the latest reading the walk is still going on
 PREPARE_MIN = (3.0, 45.0)  # before the heat comes, when the dough is to be made ready
+WAS_THERE = timedelta(minutes=60)  # since the oven was at its heat, the dough is ready already
+CLEARLY = 0.2  # by which one way of leaving the band is likelier than the other, to be named
 
 
 class Subject(Enum):
@@ -50,6 +54,14 @@ class Subject(Enum):
     TOUCHES = auto()  # the band, but without holding it
     NOT_COMING = auto()
     TOO_HOT = auto()
+
+
+class Leaving(Enum):
+    """How an oven leaves its band before a bake is done."""
+
+    HOT = auto()
+    COOL = auto()
+    EITHER = auto()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -91,6 +103,7 @@ class Advice:
     leaves: datetime | None = None  # when the oven likely leaves the band it is in; none: not within the horizon
     bake_min: float = 0.0  # of the bake that the band is for; 0: the band is for none
     bake: WholeBake | None = None  # what the oven does to a bake put in now
+    leaving: Leaving | None = None  # of a bake that the oven does not stay for
     step: Alternative | None = None  # the least step that helps
     wood_by: Deadline | None = None  # beside a heading that is about something else
     reading: ReadingWanted | None = None
@@ -204,10 +217,23 @@ def _in_band(standing: Standing) -> Advice | None:
         leaves=leaving_of(standing.outlook),
         bake_min=minutes,
         bake=bake,
+        leaving=None if bake is None or called_for else _leaving_early(standing, bake, minutes),
         step=None if called_for else standing.best_step,
         wood_by=_deadline(standing, TurnKind.RELOAD_DUE),
         reading=_reading(standing),
     )
+
+
+def _leaving_early(standing: Standing, bake: WholeBake, minutes: float) -> Leaving:
+    """The way the drawn line leaves within a bake; while it stays, the way that most futures do, if clearly most."""
+    leaves = standing.outlook.band.line_leaves_min
+    if leaves is not None and leaves < minutes:
+        line = np.median(standing.projection.of(standing.stove.oven_spot), axis=0)
+        then = float(np.interp(leaves + 1.0, standing.projection.minutes, line))
+        return Leaving.HOT if then > 0.5 * (standing.band.low + standing.band.high) else Leaving.COOL
+    if abs(bake.too_hot - bake.too_cool) < CLEARLY:
+        return Leaving.EITHER
+    return Leaving.HOT if bake.too_hot > bake.too_cool else Leaving.COOL
 
 
 def _out_of_band(standing: Standing) -> Advice | None:
@@ -230,7 +256,7 @@ def _out_of_band(standing: Standing) -> Advice | None:
         step=standing.best_step,
         wood_by=None if above or standing.best_step else _deadline(standing, TurnKind.RELOAD_DUE),
         reading=_reading(standing),
-        prepares=PREPARE_MIN[0] <= wait <= PREPARE_MIN[1],
+        prepares=PREPARE_MIN[0] <= wait <= PREPARE_MIN[1] and not _was_in_band(standing),
     )
 
 
@@ -247,6 +273,12 @@ RULES: tuple[Callable[[Standing], Advice | None], ...] = (
     _in_band,
     _out_of_band,
 )
+
+
+def _was_in_band(standing: Standing) -> bool:
+    """Whether the oven was at its heat a while ago, as after a look inside."""
+    past = zip(standing.trace.at, standing.trace.p50, strict=True)
+    return any(standing.now - at <= WAS_THERE and standing.band.holds(float(heat)) for at, heat in past)
 
 
 def _is_in_band(standing: Standing) -> bool:

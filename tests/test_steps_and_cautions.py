@@ -12,7 +12,8 @@ from cookstove_gui.forecast.answers import Action, ActionKind, TurnKind
 from cookstove_gui.resource_files import table
 from cookstove_gui.situation import Inputs, steps, work_out
 from cookstove_gui.stove.entries import Kind
-from tests.test_advice import RISING, asked, standing, turn, words
+from tests.advice_cases import asked, standing, turn, words
+from tests.rows import RISING
 
 STEPS = {"wood", "open air", "shut air", "close bypass"}
 HALF_SHUT = tuple(replace(row, value="0.3") if row.kind is Kind.AIR else row for row in RISING)

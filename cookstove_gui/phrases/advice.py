@@ -2,15 +2,14 @@
 
 from datetime import datetime
 
-from cookstove_gui.advice import Advice, Arrival, Deadline, Subject
-from cookstove_gui.cooking.baking.whole_bake import WholeBake
+from cookstove_gui.advice import Advice, Arrival, Deadline, Leaving, Subject
 from cookstove_gui.phrases.cook import step_to_take
 from cookstove_gui.phrases.edge import Edge, duration, heat_name, spot_label
 from cookstove_gui.phrases.in_oven import oven_headline
 from cookstove_gui.phrases.my_stove.first_fires import next_fire_words
 from cookstove_gui.resource_files import table
 from cookstove_gui.situation import Standing, speak_against
-from cookstove_gui.stove.entries import HeatBand
+from cookstove_gui.stove.entries import HeatBand, Kind
 
 
 def headline(advice: Advice, standing: Standing, edge: Edge) -> str:
@@ -46,6 +45,9 @@ def headline(advice: Advice, standing: Standing, edge: Edge) -> str:
             return touch_words(band, advice.touches, edge)
         case Subject.TOO_HOT | Subject.NOT_COMING:
             return missed_words(band, is_above=advice.subject is Subject.TOO_HOT)
+    lit = next((row for row in reversed(standing.rows) if row.kind is Kind.LIT), None)
+    if lit is not None:
+        return f"Fire lit at {edge.at(lit.at)}. Read the {spot_label(standing.stove, standing.stove.oven_spot)}."
     return str(table("phrases.toml")["no_readings"])
 
 
@@ -54,8 +56,8 @@ def detail(advice: Advice, standing: Standing, edge: Edge) -> str:
     parts = []
     if advice.step is not None:
         parts.append(step_to_take(advice.step.action, advice.step.outlook, standing.band, edge))
-    elif advice.subject is Subject.TOO_SHORT and advice.bake is not None:
-        parts.append(_before_a_bake(advice.bake, standing))
+    elif advice.leaving is not None:
+        parts.append(_before_a_bake(advice.leaving, standing))
     elif advice.wood_by is not None:
         assumed = "" if advice.wood_by.passed else ", as the projection assumes"
         parts.append(f"{wood_words(advice.wood_by, edge)}{assumed}.")
@@ -136,13 +138,18 @@ def _what_lacks(advice: Advice, edge: Edge) -> str:
     takes = f"a bake takes about {duration(advice.bake_min)}"
     if advice.leaves is not None and (advice.leaves - edge.now).total_seconds() < 60.0 * advice.bake_min:
         return f"It likely stays only until {edge.at(advice.leaves)}; {takes}."
-    if advice.bake is not None and advice.bake.too_hot > advice.bake.too_cool:
-        return f"It may well get too hot before a bake is done; {takes}."
-    return f"It may well fall too low before a bake is done; {takes}."
+    match advice.leaving:
+        case Leaving.HOT:
+            return f"It may well get too hot before a bake is done; {takes}."
+        case Leaving.COOL:
+            return f"It may well fall too low before a bake is done; {takes}."
+    return f"It may not stay there until a bake is done; {takes}."
 
 
-def _before_a_bake(oven: WholeBake, standing: Standing) -> str:
-    if oven.too_hot <= oven.too_cool:
+def _before_a_bake(leaving: Leaving, standing: Standing) -> str:
+    if leaving is Leaving.EITHER:
+        return "See how it holds before you bake."
+    if leaving is Leaving.COOL:
         return "Build the fire up before you bake."
     if speak_against(standing.cautions, "shut air"):
         return "Add no wood before you bake."

@@ -12,6 +12,7 @@ from cookstove_gui.phrases.advice import detail, headline, wood_words
 from cookstove_gui.phrases.edge import Edge, heat_name, spot_label
 from cookstove_gui.resource_files import table
 from cookstove_gui.situation import Standing
+from cookstove_gui.stove.entries import Kind
 
 SHORTEST = 40  # characters that fit the narrowest heading
 
@@ -76,7 +77,8 @@ def _shorter(advice: Advice, standing: Standing, edge: Edge) -> tuple[str, ...]:
                 f"No {heat} by {edge.clock(180.0)} with this fire.",
                 f"Not hot enough by {edge.clock(180.0)}.",
             )
-    return ("Light the fire, then read as you go.",)
+    lit = any(row.kind is Kind.LIT for row in standing.rows)
+    return ("Read the oven.",) if lit else ("Light the fire, then read as you go.",)
 
 
 def _coming(advice: Advice, arrival: Arrival, standing: Standing, edge: Edge) -> tuple[str, ...]:

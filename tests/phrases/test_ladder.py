@@ -19,7 +19,9 @@ from cookstove_gui.phrases.ladder import SHORTEST, ladder, plain_ladder
 from cookstove_gui.resource_files import table
 from cookstove_gui.situation import Standing, work_out
 from cookstove_gui.stove.entries import HeatBand
-from tests.test_advice import NEW, RISING, asked, rising
+from tests.advice_cases import asked, rising
+from tests.cooking.made import STOVE
+from tests.rows import RISING
 
 NOW = rising().now
 EDGE = Edge(unit="F", now=NOW, offset_minutes=600)  # clocks of five figures
@@ -109,7 +111,7 @@ _NEW: list[Standing] = []
 
 def new_stove() -> Standing:
     if not _NEW:
-        _NEW.append(work_out(asked(RISING, 50, NEW)))
+        _NEW.append(work_out(asked(RISING, 50, replace(STOVE, is_new=True))))
     return _NEW[0]
 
 

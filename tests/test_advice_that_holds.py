@@ -1,0 +1,62 @@
+"""Advice does not turn round from one minute to the next, nor speak as if nothing had been done yet."""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from cookstove_gui.advice import Leaving, Subject, advise
+from cookstove_gui.forecast.answers import Trace
+from cookstove_gui.situation import Standing, work_out
+from tests.advice_cases import asked, standing, words
+from tests.rows import RISING
+
+
+def mixed(hot: float, leaves_min: float | None = None) -> Standing:
+    """An oven in its band of which a share gets too hot within a bake and the others too cool."""
+    rises, falls = standing(410.0, 0.5), standing(380.0, -0.5)
+    count = len(rises.projection.kelvin)
+    futures = falls.projection.kelvin.copy()
+    futures[: round(hot * count)] = rises.projection.kelvin[: round(hot * count)]
+    band = replace(rises.outlook.band, line_leaves_min=leaves_min)
+    return replace(
+        rises,
+        projection=replace(rises.projection, kelvin=futures),
+        outlook=replace(rises.outlook, band=band),
+    )
+
+
+@pytest.mark.parametrize(
+    ("hot", "leaving", "told"),
+    [
+        (0.65, Leaving.HOT, "Shut the air down some before you bake."),
+        (0.55, Leaving.EITHER, "See how it holds before you bake."),
+        (0.45, Leaving.EITHER, "See how it holds before you bake."),
+        (0.35, Leaving.COOL, "Build the fire up before you bake."),
+    ],
+)
+def test_the_air_is_shut_or_the_fire_built_up_only_where_that_is_clear(hot: float, leaving: Leaving, told: str) -> None:
+    found = mixed(hot)
+    assert advise(found).subject is Subject.TOO_SHORT
+    assert advise(found).leaving is leaving
+    assert told in words(found)
+
+
+def test_where_the_drawn_line_leaves_it_says_which_way() -> None:
+    assert advise(mixed(0.55, leaves_min=20.0)).leaving is Leaving.HOT
+    assert advise(mixed(0.45, leaves_min=20.0)).leaving is Leaving.COOL
+    assert advise(mixed(0.55, leaves_min=90.0)).leaving is Leaving.EITHER  # a bake is done by then
+
+
+@pytest.mark.parametrize(("ago", "prepares"), [(59.0, False), (61.0, True)])
+def test_dough_is_not_called_for_again_after_a_look_into_the_oven(ago: float, prepares: bool) -> None:
+    found = standing(355.0, 0.5)
+    heats = np.array([0.5 * (found.band.low + found.band.high)])
+    was = Trace(at=(found.now - np.timedelta64(round(60 * ago), "s").item(),), p10=heats, p50=heats, p90=heats)
+    assert advise(replace(found, trace=was)).prepares is prepares
+
+
+def test_a_fire_that_is_lit_is_not_to_be_lit_but_read() -> None:
+    lit = work_out(asked(RISING[:3], 5))
+    assert words(lit, 5) == "Fire lit at 7:00. Read the oven centre."
+    assert words(work_out(asked((), 5)), 5).startswith("Light the fire")
