@@ -88,6 +88,7 @@ def stove_text(stove: Stove) -> str:
         "has_water_back": stove.has_water_back,
         "altitude_m": stove.altitude,
         "note": stove.note,
+        "left_out_of_walk": list(stove.left_out),
     }
     if stove.chimney is not None:
         table["chimney"] = {
@@ -157,6 +158,7 @@ def stove_from_text(text: str, where: str, name: str = "stove") -> Stove:
         chimney=_chimney(field.table("chimney", f"{where}, chimney")),
         sides=field.text("sides", usual.sides),
         note=field.text("note", ""),
+        left_out=field.texts("left_out_of_walk"),
     )
 
 
@@ -224,6 +226,12 @@ class _Fields:
 
     def text(self, key: str, usual: str) -> str:
         return str(self._value(key, usual, lambda value: isinstance(value, str), "a text in quotation marks"))
+
+    def texts(self, key: str) -> tuple[str, ...]:
+        def fits(value: object) -> bool:
+            return isinstance(value, list) and all(isinstance(one, str) for one in value)
+
+        return tuple(self._value(key, [], fits, 'a list of texts such as ["room", "flue"]'))
 
     def yes_or_no(self, key: str, usual: bool) -> bool:
         return bool(self._value(key, usual, lambda value: isinstance(value, bool), "true or false"))

@@ -179,7 +179,8 @@ class Stove:
     cooktop_width: float = 0.90  # m
     cooktop_depth: float = 0.60  # m
     cooktop_surface: str = "oxidised cast iron"  # a row of resources/surfaces.toml
-    spots: tuple[Spot, ...] = ()
+    spots: tuple[Spot, ...] = ()  # in the order of the walk
+    left_out: tuple[str, ...] = ()  # names of spots that the walk passes by
     instruments: tuple[Instrument, ...] = ()
     is_new: bool = False  # never fired before it came here: first fires come before food
     first_fires_waived: bool = False

@@ -73,6 +73,7 @@ stoves = st.builds(
     ),
     sides=texts,
     note=texts,
+    left_out=st.lists(texts, max_size=2).map(tuple),
 )
 
 
@@ -107,6 +108,7 @@ def test_file_has_the_agreed_keys(tmp_path: Path) -> None:
         "has_water_back",
         "altitude_m",
         "note",
+        "left_out_of_walk",
         "chimney",
         "spot",
         "instrument",

@@ -229,5 +229,5 @@ class OnTable:
 
 
 def _as_projected(stove: Stove) -> Stove:
-    """What the forecast looks at: how the chimney and the sides are described changes no projection."""
-    return replace(stove, chimney=None, sides="")
+    """What the forecast looks at: how the chimney, the sides and the walk are described changes no projection."""
+    return replace(stove, chimney=None, sides="", left_out=())

@@ -13,6 +13,7 @@ from cookstove_gui.gui.cook.entry_block import EntryBlock
 from cookstove_gui.gui.cook.fire_choices import Ask, Enter, FireKey, ask_of, spots_to_choose
 from cookstove_gui.gui.cook.number_field import name_and_number
 from cookstove_gui.gui.cook.questioning import Questioning
+from cookstove_gui.gui.cook.walk_choice import ask_walk
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.phrases.edge import listed
 from cookstove_gui.phrases.entries import entry_words, last_words, place_words
@@ -61,6 +62,7 @@ class EntryPanel(EntryBlock):
             ("Ctrl+Shift+Z", lambda: self._undoing(self._desk.redo)),
             ("Ctrl+R", self._open_rows),
             ("Ctrl+T", self.take_when),
+            ("Ctrl+L", lambda: self._show_ask(ask_walk(self._desk))),
             ("Ctrl+E", self.take_focus),
             ("Ctrl+K", lambda: self._questioning.answer("keep")),
             ("Ctrl+M", lambda: self._questioning.answer("correct")),

@@ -39,6 +39,7 @@ class Choice:
     unit: str = ""  # behind the field
     field_name: str = ""  # for those who cannot see it
     first: str = ""  # a caution that is shown with it
+    is_dated: bool = True  # what is answered has a clock
 
 
 class Chooser(QWidget):
@@ -53,6 +54,7 @@ class Chooser(QWidget):
         super().__init__(parent)
         self.setObjectName("chooser")
         self._choice = Choice(question="")
+        self._beside = beside
         self._buttons: list[QPushButton] = []
         self._question = _label("chooser_question", "heading")
         self._field = ModestField()
@@ -102,6 +104,8 @@ class Chooser(QWidget):
         """Put a question."""
         self._choice = choice
         self._question.setText(choice.question)
+        if self._beside is not None:
+            self._beside.setVisible(choice.is_dated)
         self._show_answers()
         chain = [*self._buttons, self._field, self._enter, self._cancel]
         for one, following in pairwise(chain):

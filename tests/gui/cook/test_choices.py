@@ -180,3 +180,24 @@ def test_digits_typed_over_the_list_close_it_and_reach_the_number_field(panel: E
     type_text(panel, "00")
     press(panel, Qt.Key.Key_Return)
     assert [row.value for row in desk.entries] == ["385", "400"]
+
+
+# --- the walk -------------------------------------------------------------------------------------------------------
+
+
+def test_the_walk_is_changed_at_the_lit_spot_and_kept(panel: EntryPanel, desk: Desk) -> None:
+    ctrl(panel, Qt.Key.Key_L)
+    count = len(desk.stove.spots)
+    assert words(panel, "chooser_question") == f"oven centre: 1 of {count} on the walk"
+    type_text(panel, "2")
+    type_text(panel, "2")
+    assert words(panel, "chooser_question") == f"oven centre: 3 of {count} on the walk"
+    type_text(panel, "3")
+    press(panel, Qt.Key.Key_Escape)
+    assert [spot.name for spot in desk.logbook.stoves()[0].spots][:3] == [
+        "top_front_left",
+        "top_front_middle",
+        "oven_centre",
+    ]
+    assert desk.logbook.stoves()[0].left_out == ("oven_centre",)
+    assert desk.entries == ()
