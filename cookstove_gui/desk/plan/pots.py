@@ -24,6 +24,7 @@ class PotRow:
     stands_label: str = ""
     is_own: bool = False  # the cook chose the spot
     later_spot: str = ""  # label of where it will be right later, if it has no place now
+    later_at: str = ""  # that spot
     later_min: float | None = None
     why_not: str = ""  # it has no place now
 
@@ -97,7 +98,7 @@ def _row(fit: TaskFit, pot: Pot, inputs: PotsInputs, taken: set[str]) -> PotRow:
     best = fit.spots[0]
     if best.in_min is not None and best.in_min > 0 and best.chance_then >= GOOD_CHANCE:
         later = _label(inputs.stove, best.spot, fit)
-        return replace(without, later_spot=later, later_min=best.in_min)
+        return replace(without, later_spot=later, later_at=best.spot, later_min=best.in_min)
     return replace(without, why_not=_why_not(fit, pot, inputs.standing, taken))
 
 

@@ -4,6 +4,15 @@ from dataclasses import dataclass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Pot:
+    """A pot drawn on a plate; it hides the lid, so the plate's number is written below it."""
+
+    name: str
+    lines: tuple[str, ...] = ()  # what it does there, and its chance
+    is_later: bool = False  # it goes there later: dashed, the plate seen through it
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Face:
     """What is shown on one spot; without a fill it is plain iron."""
 
@@ -18,5 +27,6 @@ class Face:
     fill: str = ""
     ink: str = ""
     rim: str = ""  # a heavy ring in this colour: a pan, or the heat of a spot that does not fit
+    pot: Pot | None = None
     is_lit: bool = False
     is_worth_reading: bool = False

@@ -7,6 +7,7 @@ from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
 
 from cookstove_gui.gui.drawn_stove.face import Face
 from cookstove_gui.gui.drawn_stove.layout import Manner, Place
+from cookstove_gui.gui.drawn_stove.pot_painting import paint_pot
 from cookstove_gui.gui.drawn_stove.shapes import Box, Polygon
 from cookstove_gui.gui.drawn_stove.writing import write_face
 
@@ -54,7 +55,10 @@ def paint_face(
         _focus_ring(painter, place.shape, within + 3.0, size)
         within += 4.0 * size
     painter.setPen(ink)
-    write_face(painter, replace(place, words=place.words.inset(within)), face, size)
+    if face.pot is not None:
+        paint_pot(painter, place.words.inset(within), face, face.pot, size, ink)
+    else:
+        write_face(painter, replace(place, words=place.words.inset(within)), face, size)
     if face.is_worth_reading:
         _diamond(painter, place, size)
 

@@ -9,7 +9,13 @@ from PySide6.QtWidgets import QApplication, QSizePolicy, QWidget
 
 from cookstove_gui.gui.drawn_stove.face import Face
 from cookstove_gui.gui.drawn_stove.iron import Settings, paint_iron
-from cookstove_gui.gui.drawn_stove.layout import DESIGNED_HEIGHT, DESIGNED_WIDTH, StoveLayout, stove_layout
+from cookstove_gui.gui.drawn_stove.layout import (
+    DESIGNED_HEIGHT,
+    DESIGNED_WIDTH,
+    StoveLayout,
+    cooktop_layout,
+    stove_layout,
+)
 from cookstove_gui.gui.drawn_stove.legend import Legend, paint_legend
 from cookstove_gui.gui.drawn_stove.spot_patch import SpotPatch
 from cookstove_gui.gui.widgets.look import Look
@@ -24,14 +30,15 @@ class StoveView(QWidget):
     pressed = Signal(str)  # a spot
     stepped_to = Signal(str)  # a spot, by an arrow key
 
-    def __init__(self, look: Look, name: str, parent: QWidget | None = None) -> None:
+    def __init__(self, look: Look, name: str, parent: QWidget | None = None, *, cooktop_alone: bool = False) -> None:
         super().__init__(parent)
         self.look = look
+        self._lies = cooktop_layout if cooktop_alone else stove_layout
         self._stove = Stove(name="")
         self._patches: dict[str, SpotPatch] = {}
         self._settings = Settings()
         self._legend = Legend()
-        self._layout: StoveLayout = stove_layout(self._stove, DESIGNED_WIDTH, DESIGNED_HEIGHT)
+        self._layout: StoveLayout = self._lies(self._stove, DESIGNED_WIDTH, DESIGNED_HEIGHT)
         self.setObjectName(name)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         look.changed.connect(self.update)
@@ -140,7 +147,7 @@ class StoveView(QWidget):
             QApplication.sendEvent(focused, event.clone())
 
     def _lay_out(self) -> None:
-        self._layout = stove_layout(self._stove, self.width(), self.height())
+        self._layout = self._lies(self._stove, self.width(), self.height())
         for name, patch in self._patches.items():
             patch.set_place(self._layout.places[name], self._layout.size)
         self.update()

@@ -4,6 +4,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
+from cookstove_gui.desk.cook.spot_heats import spot_heats
 from cookstove_gui.desk.plan.kept_pots import KeptPots, keep_pots, kept_pots, moved, put_on, with_pot, without_pot
 from cookstove_gui.desk.plan.pots import (
     PotRow,
@@ -20,7 +21,6 @@ from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.plan.part import PlanPart
 from cookstove_gui.gui.plan.pots_on_top import PotsOnTop
 from cookstove_gui.gui.widgets.form import Choice, say, words
-from cookstove_gui.gui.widgets.heat_colours import HOTTEST_AT_LEAST
 from cookstove_gui.gui.widgets.key import Key
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.row_table import RowTable, TableRow
@@ -42,6 +42,7 @@ class PotsPart(PlanPart[PotsInputs, PotsPlan]):
         self._add = Choice("Add a pot", "pots_add", "One pot more on the stove (Insert)", width=230, caption_width=100)
         self._add.show_options((_NOTHING, *pot_options()), "")
         self._add.chosen.connect(self._add_pot)
+        self._top.pressed.connect(self._mark)
         self._table = RowTable(
             "pots_table", "The pots and the place of each", _HEADERS, stretch=1, shown_rows=0, wraps=True
         )
@@ -131,8 +132,7 @@ class PotsPart(PlanPart[PotsInputs, PotsPlan]):
         self._off.setVisible(bool(answer.rows))
         self._moved.setVisible(any(row.moves for row in answer.rows))
         say(self._why, "\n".join(reasons_of(answer, standing, self.edge)))
-        heats = {name: float(zone.p50) for name, zone in standing.zones.items()}
-        self._top.show_pots(self.desk.stove, heats, answer.rows, self.edge, max(HOTTEST_AT_LEAST, *heats.values()))
+        self._top.show_pots(self.desk.stove, spot_heats(self.desk), answer.rows, self.edge)
         self._top.show()
 
     def _chance(self, row: PotRow) -> str:
@@ -161,6 +161,14 @@ class PotsPart(PlanPart[PotsInputs, PotsPlan]):
 
     def _move(self) -> None:
         self._keep(moved(self.kept))
+
+    def _mark(self, spot: str) -> None:
+        """Mark the row of the pot on a plate."""
+        rows = self._plan.rows if self._plan is not None else ()
+        here = [str(place) for place, row in enumerate(rows) if spot in (row.spot, row.stands, row.later_at)]
+        if here:
+            self._table.choose(here[0])
+            self._table.setFocus()
 
     def _choose_spot(self, steps: int) -> None:
         """Give the marked pot the next spot, as the cook wants it."""

@@ -1,42 +1,39 @@
 """The cooktop with the pots on it: each in its place with its chance, where one goes later, and what is to be moved."""
 
 import math
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen, QPolygonF
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from PySide6.QtCore import QPointF, QSize, Qt
+from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen, QPolygonF, QResizeEvent
+from PySide6.QtWidgets import QWidget
 
 from cookstove_gui.desk.plan.pots import PotRow
-from cookstove_gui.gui.drawn_stove.layout import Place, StoveLayout, cooktop_layout
-from cookstove_gui.gui.drawn_stove.lettering import fitting, write_centred
-from cookstove_gui.gui.drawn_stove.spot_painting import lid, polygon
-from cookstove_gui.gui.widgets.heat_colours import heat_colour, heat_ink
+from cookstove_gui.gui.drawn_stove.face import Face, Pot
+from cookstove_gui.gui.drawn_stove.heat_face import heat_face
+from cookstove_gui.gui.drawn_stove.shapes import Point
+from cookstove_gui.gui.drawn_stove.spot_painting import RING
+from cookstove_gui.gui.drawn_stove.stove_view import StoveView
+from cookstove_gui.gui.widgets.heat_colours import HOTTEST_AT_LEAST
 from cookstove_gui.gui.widgets.look import Look
-from cookstove_gui.phrases.edge import Edge, whole
-from cookstove_gui.phrases.plan.pots import pot_chance
-from cookstove_gui.stove.stove import Stove
-from cookstove_gui.units import degrees
+from cookstove_gui.phrases.edge import Edge
+from cookstove_gui.phrases.plan.pots import pot_chance, pot_later
+from cookstove_gui.phrases.spots import SpotHeat, heat_said
+from cookstove_gui.stove.stove import SpotKind, Stove
 
-_LEAST = QSize(300, 170)
-_BODY, _SMALL = 20.0, 16.0
+_LEAST, _DRAWN = QSize(300, 170), QSize(652, 360)
 _ARROW = 5.0  # px, half the width of its shaft
 
 
-class PotsOnTop(QWidget):
-    """Drawn only; what stands where is said by the rows beside it."""
+class PotsOnTop(StoveView):
+    """The cooktop by itself; the rows beside it say what stands where too."""
 
     def __init__(self, look: Look, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._look = look
-        self._stove: Stove | None = None
-        self._heats: dict[str, float] = {}
-        self._rows: tuple[PotRow, ...] = ()
-        self._edge: Edge | None = None
-        self._hottest = 0.0
-        self.setObjectName("pots_on_top")
+        super().__init__(look, "pots_on_top", parent, cooktop_alone=True)
+        self._arrows = _Arrows(self)
+        self._moves: Sequence[tuple[str, str]] = ()
         self.setAccessibleName("The cooktop with its pots")
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
-        look.changed.connect(self.update)
+        self.setMaximumHeight(2 * _DRAWN.height())
 
     def minimumSizeHint(self) -> QSize:
         """Room for a pot with its name."""
@@ -44,89 +41,81 @@ class PotsOnTop(QWidget):
 
     def sizeHint(self) -> QSize:
         """As designed."""
-        return QSize(560, 330)
+        return _DRAWN
 
-    def show_pots(
-        self, stove: Stove, heats: dict[str, float], rows: tuple[PotRow, ...], edge: Edge, hottest: float
-    ) -> None:
-        """The cooktop's heats [K], the pots, and the hottest this stove has been [K]."""
-        self._stove, self._heats, self._rows, self._edge, self._hottest = stove, heats, rows, edge, hottest
+    def show_pots(self, stove: Stove, heats: Mapping[str, SpotHeat], rows: Sequence[PotRow], edge: Edge) -> None:
+        """Show the cooktop's heats with the pots that stand there, come later, or are to be moved."""
+        shown = replace(stove, spots=stove.spots_of(SpotKind.TOP))
+        self.show_stove(shown)
+        hottest = max([HOTTEST_AT_LEAST, *(heat.kelvin for heat in heats.values() if heat.kelvin is not None)])
+        later = {row.later_at: row for row in rows if row.later_min is not None}
+        pots = later | {row.stands: row for row in rows if not row.spot} | {row.spot: row for row in rows}
+        faces: dict[str, Face] = {}
+        for spot in shown.spots:
+            heat, row = heats[spot.name], pots.get(spot.name)
+            pot = None if row is None else Pot(name=row.task.name, lines=(_second(row, edge),), is_later=not row.spot)
+            face = heat_face(spot, heat, edge.unit, hottest)
+            faces[spot.name] = replace(face, captions=("free",), struck="", doubt=0.0, rim="", pot=pot)
+            said = "free" if row is None else f"{row.task.name}, {_second(row, edge)}"
+            self.patch(spot.name).say(heat_said(spot, heat, edge.unit), said)
+        self.show_faces(faces)
+        names = [(row.stands, row.spot) for row in rows if row.moves]
+        self._moves = [pair for pair in names if set(pair) <= set(faces)]
+        self._show_arrows()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """The arrows go along."""
+        super().resizeEvent(event)
+        self._show_arrows()
+
+    def _show_arrows(self) -> None:
+        places = self.drawn.places
+        moves = [(places[one].words.centre, places[other].words.centre) for one, other in self._moves]
+        self._arrows.setGeometry(self.rect())
+        self._arrows.raise_()
+        self._arrows.show_moves(moves, self.drawn.size)
+
+
+def _second(row: PotRow, edge: Edge) -> str:
+    """Below a pot's name: its chance, when it has a place, or why it has none."""
+    return pot_chance(row.chance) if row.spot else pot_later(row.later_min, edge) or row.why_not
+
+
+class _Arrows(QWidget):
+    """Over the pots: from where one stands to where it should go."""
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self._moves: Sequence[tuple[Point, Point]] = ()
+        self._size = 1.0
+        self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
+
+    def show_moves(self, moves: Sequence[tuple[Point, Point]], size: float) -> None:
+        """Show these moves."""
+        self._moves, self._size = moves, size
         self.update()
 
     def paintEvent(self, _event: QPaintEvent) -> None:
-        """Iron, plates in the colour of their heat, pots, arrows."""
-        if self._stove is None or self._edge is None:
-            return
-        drawn = cooktop_layout(self._stove, self.width(), min(self.height(), 0.6 * self.width()))
+        """Draw them."""
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        painter.setPen(Qt.PenStyle.NoPen)
-        painter.setBrush(QColor(self._look.theme.iron))
-        painter.drawPolygon(polygon(drawn.cooktop.iron))
-        painter.drawRoundedRect(QRectF(*drawn.cooktop.lip), 4, 4)
-        pots = {row.spot: row for row in self._rows if row.spot in drawn.places}
-        standing = {row.stands: row for row in self._rows if row.stands in drawn.places and not row.spot}
-        size = max(drawn.size, 0.5)
-        for name, place in drawn.places.items():
-            self._plate(painter, name, place, size, pots.get(name) or standing.get(name))
-        for row in self._rows:
-            if row.moves and row.stands in drawn.places and row.spot in drawn.places:
-                self._arrow(painter, drawn, row, size)
+        painter.setPen(QPen(QColor("#FFFFFF"), 2.5 * self._size))
+        painter.setBrush(QColor(RING))
+        for start, end in self._moves:
+            painter.drawPolygon(_arrow(QPointF(*start), QPointF(*end), _ARROW * self._size))
         painter.end()
 
-    def _plate(self, painter: QPainter, name: str, place: Place, size: float, row: PotRow | None) -> None:
-        heat = self._heats.get(name)
-        unit = self._edge.unit if self._edge else "F"
-        fill = heat_colour(heat, self._hottest) if heat is not None else self._look.theme.iron
-        ink = QColor(heat_ink(heat, self._hottest) if heat is not None else "#E9EAE5")
-        painter.setPen(Qt.PenStyle.NoPen)
-        painter.setBrush(QColor(fill))
-        painter.drawPolygon(polygon(place.shape))
-        told = f"≈{whole(degrees(heat, unit))}" if heat is not None else "–"
-        x, y = place.words.centre
-        room = place.words.width
-        if row is None:
-            painter.setPen(ink)
-            write_centred(painter, x, y - 0.5 * _BODY * size, told, fitting(told, room, [30 * size, _BODY * size]))
-            write_centred(painter, x, y + 0.9 * _SMALL * size, "free", _SMALL * size)
-            return
-        below = max(_SMALL * size, 11.0)
-        ring = lid(place.words).adjusted(0, 0, 0, -below)
-        ground, words = QColor(self._look.theme.ground), QColor(self._look.theme.ink)
-        painter.setBrush(ground if row.spot else Qt.BrushStyle.NoBrush)
-        pen = QPen(QColor("#000000") if row.spot else ink, 2.4 * size)
-        if not row.spot:
-            pen.setStyle(Qt.PenStyle.DashLine)
-        painter.setPen(pen)
-        painter.drawEllipse(ring)
-        painter.setPen(words if row.spot else ink)
-        middle, wide = ring.center().y(), 0.86 * ring.width()
-        name_size = fitting(row.task.name, wide, [_BODY * size, _SMALL * size, 12 * size, 10 * size], 600)
-        second = pot_chance(row.chance) if row.spot else row.why_not
-        write_centred(painter, x, middle - 0.62 * name_size, row.task.name, name_size, 600)
-        small = fitting(second, wide, [_SMALL * size, 12 * size, 10 * size])
-        write_centred(painter, x, middle + 0.72 * small, second, small)
-        painter.setPen(ink)
-        write_centred(painter, x, place.words.bottom - 0.55 * below, told, below)
 
-    def _arrow(self, painter: QPainter, drawn: StoveLayout, row: PotRow, size: float) -> None:
-        """From where it stands to where it should go."""
-        start, end = QPointF(*drawn.places[row.stands].words.centre), QPointF(*drawn.places[row.spot].words.centre)
-        line = end - start
-        length = math.hypot(line.x(), line.y())
-        if length < 1.0:
-            return
-        along = line / length
-        across = QPointF(-along.y(), along.x())
-        half, head = _ARROW * size, 3.0 * _ARROW * size
-        start, end = start + along * (0.18 * length), end - along * (0.30 * length)
-        neck = end - along * head
-        shape = QPolygonF(
-            [
-                start + across * half, neck + across * half, neck + across * (2.2 * half), end,
-                neck - across * (2.2 * half), neck - across * half, start - across * half,
-            ]
-        )  # fmt: skip
-        painter.setPen(QPen(QColor("#FFFFFF"), 2.5 * size))
-        painter.setBrush(QColor("#0F3672"))
-        painter.drawPolygon(shape)
+def _arrow(start: QPointF, end: QPointF, half: float) -> QPolygonF:
+    """From the edge of one pot to that of another."""
+    line = end - start
+    along = line / max(math.hypot(line.x(), line.y()), 1.0)
+    across = QPointF(-along.y(), along.x())
+    start, end = start + line * 0.30, end - line * 0.30
+    neck = end - along * (3.0 * half)
+    return QPolygonF(
+        [
+            start + across * half, neck + across * half, neck + across * (2.2 * half), end,
+            neck - across * (2.2 * half), neck - across * half, start - across * half,
+        ]
+    )  # fmt: skip

@@ -150,7 +150,33 @@ def test_the_cook_gives_a_pot_another_spot(qtbot, page):
 
 def test_the_cooktop_is_drawn_with_its_pots_by_day_and_by_night(qtbot, page):
     tick(qtbot, page, "fry_eggs", "fry_bacon", "sear")
-    assert not control(page, "pots_on_top", PotsOnTop).grab().toImage().isNull()
+    drawing = control(page, "pots_on_top", PotsOnTop)
+    assert not drawing.grab().toImage().isNull()
+    pots = {name: drawing.patch(name).face.pot for name in ("top_front_left", "top_front_right", "top_back_middle")}
+    assert {pot.name for pot in pots.values() if pot} == {"fry eggs", "fry bacon"}
+    assert all(pot.lines == ("8 in 10",) and not pot.is_later for pot in pots.values() if pot)
+    free = drawing.patch("top_back_middle")
+    assert free.face.captions == ("free",)
+    assert free.accessibleDescription() == "free"
+
+
+def test_a_pot_that_has_to_wait_is_drawn_dashed_with_its_clock(qtbot, page):
+    tick(qtbot, page, "simmer")
+    waiting = control(page, "pots_on_top", PotsOnTop).patch("top_front_left")
+    assert waiting.face.pot is not None
+    assert (waiting.face.pot.name, waiting.face.pot.lines, waiting.face.pot.is_later) == ("simmer", ("at 10:25",), True)
+    assert waiting.accessibleDescription() == "simmer, at 10:25"
+
+
+def test_a_press_on_a_pot_marks_its_row(qtbot, page):
+    tick(qtbot, page, "fry_eggs", "fry_bacon")
+    table = control(page, "pots_table", RowTable)
+    drawing = control(page, "pots_on_top", PotsOnTop)
+    for name in ("top_front_left", "top_front_right"):
+        QTest.mouseClick(drawing.patch(name), Qt.MouseButton.LeftButton)
+        pot = drawing.patch(name).face.pot
+        assert pot is not None
+        assert rows(page, "pots_table")[int(table.key)][0] == pot.name
 
 
 def test_no_pot_is_placed_before_the_first_fires(qtbot):
