@@ -4,6 +4,7 @@ from collections.abc import Iterable, Sequence
 from datetime import datetime
 
 from cookstove_gui.cooking.safety.cautions import Caution
+from cookstove_gui.phrases.edge import spot_label
 from cookstove_gui.reports.stages import Stage
 from cookstove_gui.situation import Inputs, Memory, at_moment, present
 from cookstove_gui.stove.entries import Entry, Kind, reading_kelvin
@@ -38,5 +39,5 @@ def _hottest_moments(stove: Stove, sound: Iterable[Entry]) -> set[datetime]:
 
 
 def _told_once(alike: Sequence[Caution], stove: Stove) -> str:
-    others = [spot.label if (spot := stove.spot(caution.spot)) else caution.spot for caution in alike[1:]]
+    others = [spot_label(stove, caution.spot) for caution in alike[1:]]
     return f"{alike[0].text} The same goes for {', '.join(others)}." if others else alike[0].text

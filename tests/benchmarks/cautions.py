@@ -1,6 +1,6 @@
 """How often each caution is due: over the sample sessions, and over firings of the invented worlds.
 
-Run by hand: `python -m tests.benchmarks.cautions [--worlds 36]`. Asked every five minutes from first row to last, on
+Run by hand: `python -m tests.benchmarks.cautions [--worlds 24]`. Asked every ten minutes from first row to last, on
 the one road. A caution that stands most of the time in most firings is soon read past; it wants a better rule.
 """
 
@@ -20,7 +20,7 @@ from cookstove_gui.stove.entries import Session
 from cookstove_gui.stove.stove import with_spots_named
 from tests.voice.replay import inputs_at, make_case
 
-EVERY_MIN = 5.0
+EVERY_MIN = 10.0
 SAMPLES = Path("sample_sessions")
 
 
@@ -105,7 +105,7 @@ def lines(samples: Tally, worlds: Tally) -> Iterator[str]:
 def main() -> None:
     """Print the table."""
     parser = argparse.ArgumentParser(description=__doc__)
-    parser.add_argument("--worlds", type=int, default=36, help="firings of the invented worlds")
+    parser.add_argument("--worlds", type=int, default=24, help="firings of the invented worlds")
     asked = parser.parse_args()
     print("\n".join(lines(tally_of(of_samples()), tally_of(of_worlds(asked.worlds)))))
 

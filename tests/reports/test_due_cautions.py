@@ -23,11 +23,11 @@ def test_too_hot_a_flue_in_the_middle_of_a_stage_is_told_first(stove: Stove, log
 
 
 def test_caution_about_several_spots_is_told_once_and_names_them(stove: Stove, log: Log) -> None:
-    log.add(0, "lit").add(15, "wood").read(60, "side_left", 210).read(60.5, "side_right", 190)
-    texts = [text for title, text in _told(stove, log) if title == "Hot to touch"]
+    log.add(0, "lit").add(15, "wood").read(60, "wall_left", 208).read(60.5, "floor_front", 210)
+    texts = [text for title, text in _told(stove, log) if title == "Wall or floor too hot"]
     assert len(texts) == 1
-    assert "left side" in texts[0].lower()
-    assert "right side" in texts[0].lower()
+    assert "wall left" in texts[0].lower()
+    assert "floor front" in texts[0].lower()
 
 
 def test_cold_stove_has_no_caution_about_heat(stove: Stove, log: Log) -> None:

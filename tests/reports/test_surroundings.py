@@ -40,11 +40,11 @@ def test_a_room_never_read_is_said_to_be_taken(stove: Stove, session: Session) -
 
 def test_a_session_without_walls_says_nothing_of_them(report: SessionReport) -> None:
     assert report.surroundings == ()
-    assert "near the stove" not in html_text(report)
+    assert "near the stove" not in html_text("session", report)
 
 
 def test_page_and_paper_hold_it(walled: SessionReport) -> None:
-    page = html_text(walled)
+    page = html_text("session", walled)
     assert "Walls and floors near the stove" in page
     assert all(line in page for line in walled.surroundings)
-    assert pdf_bytes(walled).startswith(b"%PDF")
+    assert pdf_bytes("session", walled).startswith(b"%PDF")

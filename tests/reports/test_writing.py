@@ -42,7 +42,7 @@ def _words(page: str) -> str:
 
 
 def test_page_says_everything_the_report_says(report: SessionReport) -> None:
-    words = _words(html_text(report))
+    words = _words(html_text("session", report))
     assert "Bread & beans" in words
     assert "5 January 2026" in words
     told = [
@@ -59,7 +59,7 @@ def test_page_says_everything_the_report_says(report: SessionReport) -> None:
 
 
 def test_page_needs_nothing_beside_it(report: SessionReport) -> None:
-    page = html_text(report)
+    page = html_text("session", report)
     assert "<svg" in page
     outside = re.findall(r"""(?:src|href)\s*=\s*["'](?!#)([^"']*)|@import|url\((?!#)""", page)
     assert outside == []
@@ -69,13 +69,13 @@ def test_page_needs_nothing_beside_it(report: SessionReport) -> None:
 def test_what_a_cook_typed_is_shown_as_typed_and_never_as_markup(report: SessionReport) -> None:
     nasty = "<script>alert('x')</script> & \"oven\"\nsecond line"
     marked = replace(report, title=nasty, events=(Line(clock="7:00", text="note", note=nasty),))
-    page = html_text(marked)
+    page = html_text("session", marked)
     assert "<script" not in page
     assert "<script>alert('x')</script> & \"oven\" second line" in _words(page)
 
 
 def test_pdf_is_a_titled_tagged_pdf(report: SessionReport) -> None:
-    content = pdf_bytes(report)
+    content = pdf_bytes("session", report)
     assert content.startswith(b"%PDF-")
     assert content.rstrip().endswith(b"%%EOF")
     assert b"/StructTreeRoot" in content
@@ -87,15 +87,15 @@ def test_pdf_is_a_titled_tagged_pdf(report: SessionReport) -> None:
 )
 def test_pdf_bears_any_text(report: SessionReport, text: str) -> None:
     marked = replace(report, title=text, events=(Line(clock="7:00", text=text, note=text),), facts=(("x", text),))
-    assert pdf_bytes(marked).startswith(b"%PDF-")
+    assert pdf_bytes("session", marked).startswith(b"%PDF-")
 
 
 def test_report_without_readings_is_laid_out_too(report: SessionReport) -> None:
     bare = replace(
         report, chart="", chart_words="", spots=(), events=(), thermometers=(), slips=(), cautions=(), facts=()
     )
-    assert "No thermometer is described" in _words(html_text(bare))
-    assert pdf_bytes(bare).startswith(b"%PDF-")
+    assert "No thermometer is described" in _words(html_text("session", bare))
+    assert pdf_bytes("session", bare).startswith(b"%PDF-")
 
 
 @pytest.mark.parametrize("name", ["bread.html", "bread.PDF"])

@@ -108,26 +108,44 @@ def cold_below() -> float:
     return kelvin(float(table("first_fires.toml")["cold_below"]), "F")
 
 
-def progress(stove: Stove, sessions: Iterable[Session]) -> FirstFires:
-    """Which of the first fires a stove's sessions have done; in order, one fire to a stage."""
-    waiting = list(stages())
-    done: list[StageProgress] = []
-    tried: StageProgress | None = None
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Try:
+    """A logged fire held against the stage that was next when it was lit."""
+
+    place: int  # of the stage
+    fire: Fire
+    missing: tuple[Shortfall, ...]  # empty if it counts
+
+
+def tries(stove: Stove, sessions: Iterable[Session]) -> tuple[Try, ...]:
+    """Every fire until the last stage is done, oldest first; in order, one fire to a stage."""
+    found: list[Try] = []
+    place = 0
     for fire in fires(stove, sessions):
-        if not waiting:
+        if place == len(stages()):
             break
-        missing = shortfalls(waiting[0], fire)
-        found = StageProgress(stage=waiting[0], done=not missing, session=fire.session, missing=missing)
-        if missing:
-            tried = found
-        else:
-            done.append(found)
-            waiting.pop(0)
-            tried = None
-    left = [StageProgress(stage=stage, done=False, session=None, missing=()) for stage in waiting]
-    if tried is not None and left:
-        left[0] = tried
-    return FirstFires(needed=stove.is_new, waived=stove.first_fires_waived, stages=(*done, *left))
+        missing = shortfalls(stages()[place], fire)
+        found.append(Try(place=place, fire=fire, missing=missing))
+        place += not missing
+    return tuple(found)
+
+
+def progress(stove: Stove, sessions: Iterable[Session]) -> FirstFires:
+    """Which of the first fires a stove's sessions have done."""
+    latest = {one.place: one for one in tries(stove, sessions)}
+    return FirstFires(
+        needed=stove.is_new,
+        waived=stove.first_fires_waived,
+        stages=tuple(
+            StageProgress(
+                stage=stage,
+                done=place in latest and not latest[place].missing,
+                session=latest[place].fire.session if place in latest else None,
+                missing=latest[place].missing if place in latest else (),
+            )
+            for place, stage in enumerate(stages())
+        ),
+    )
 
 
 def shortfalls(stage: Stage, fire: Fire) -> tuple[Shortfall, ...]:

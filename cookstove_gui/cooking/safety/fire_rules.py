@@ -32,9 +32,11 @@ def _water_back(moment: Moment) -> Iterator[About]:
 
 
 def _loading(moment: Moment) -> Iterator[About]:
+    """Before the first reload of a fire; from then on it stands where the wood is entered."""
     reload = moment.turns.get(TurnKind.RELOAD_DUE)
     soon = reload is not None and reload.in_min <= minutes("reload_soon")
-    if soon and not moment.fire_is_out() and not moment.within(moment.latest(Kind.WOOD), "just_now"):
+    just_fed = moment.within(moment.latest(Kind.WOOD), "just_now")
+    if soon and not just_fed and not moment.fire_is_out() and not moment.was_reloaded():
         yield About()
 
 

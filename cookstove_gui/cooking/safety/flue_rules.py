@@ -2,9 +2,10 @@
 
 from collections.abc import Callable, Iterator
 
+from cookstove_gui.cooking.fires.logged_fires import kelvin_or_none
 from cookstove_gui.cooking.safety.about import About
 from cookstove_gui.cooking.safety.chimney_watch import flue_limits
-from cookstove_gui.cooking.safety.moment import Moment
+from cookstove_gui.cooking.safety.moment import Moment, minutes
 from cookstove_gui.resource_files import table
 from cookstove_gui.stove.entries import Kind
 from cookstove_gui.stove.stove import FlueReading, SpotKind
@@ -21,10 +22,26 @@ def _over_fired_flue(moment: Moment) -> Iterator[About]:
 
 
 def _creosote(moment: Moment) -> Iterator[About]:
+    """A flue that stays cool under burning wood: read so twice, and not over coals, which smoke little."""
     cool, _ = flue_limits(moment.stove.flue_reading)
     warming = moment.within(moment.latest(Kind.LIT), "draws_by")
-    if moment.has_fire() and not warming and moment.flue_is_cooler(cool):
+    flames = moment.within(moment.latest(Kind.LIT, Kind.WOOD), "coals_from") and not moment.fire_is_out()
+    if flames and not warming and moment.flue_is_cooler(cool) and _read_twice(moment, cool):
         yield About(words={"read_as": _read_as(moment)})
+
+
+def _read_twice(moment: Moment, cool: float) -> bool:
+    """Whether the latest two readings of the flue since it should be warm were cooler than this [K]."""
+    lit = moment.latest(Kind.LIT)
+    since = None if lit is None else moment.minutes_since(lit) - minutes("draws_by")
+    heats = [
+        heat
+        for row in moment.rows
+        if moment.stove.kind_of(row.spot) is SpotKind.FLUE
+        and (heat := kelvin_or_none(row)) is not None
+        and (since is None or moment.minutes_since(row) <= since)
+    ]
+    return len(heats) >= 2 and max(heats[-2:]) < cool
 
 
 def _read_as(moment: Moment) -> str:

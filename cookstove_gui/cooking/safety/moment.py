@@ -83,6 +83,13 @@ class Moment:
         """Whether the log knows of a fire at all."""
         return self.latest(Kind.LIT, Kind.WOOD) is not None
 
+    def was_reloaded(self) -> bool:
+        """Whether wood was put on the fire since it was lit, later than what it was lit with."""
+        lit, wood = self.latest(Kind.LIT), self.latest(Kind.WOOD)
+        if wood is None:
+            return False
+        return lit is None or self.minutes_since(lit) - self.minutes_since(wood) > minutes("just_now")
+
     def fire_is_out(self) -> bool:
         """Whether the fire is likely out."""
         return TurnKind.FIRE_OUT in self.turns

@@ -9,7 +9,7 @@ from cookstove_gui.cooking.safety.about import About
 from cookstove_gui.cooking.safety.moment import Moment, limit
 from cookstove_gui.cooking.safety.touch_watch import material_of, seconds_to_burn
 from cookstove_gui.cooking.safety.wall_rises import WallState, latest_of_each, wall_rises, wall_state
-from cookstove_gui.stove.entries import Kind
+from cookstove_gui.stove.entries import Entry, Kind
 from cookstove_gui.stove.stove import INFRARED, SpotKind
 from cookstove_gui.units import degrees
 
@@ -34,14 +34,18 @@ def _wall(state: WallState, moment: Moment) -> Iterator[About]:
 
 
 def _hot_surface(moment: Moment) -> Iterator[About]:
-    latest = {row.spot: (row, heat) for row in moment.rows if (heat := kelvin_or_none(row)) is not None}
-    for spot, (row, heat) in latest.items():
-        material = _TOUCHED.get(moment.stove.kind_of(spot))
-        if material is None or not moment.within(row, "just_now"):
-            continue
-        seconds = seconds_to_burn(heat, material_of(material))
-        if seconds is not None and seconds <= LASTING_TOUCH:
-            yield About(spot=spot)
+    """Once a session for the sides and once for the glass, when they are first read so hot."""
+    for kind, material in _TOUCHED.items():
+        own = (row for row in moment.rows if moment.stove.kind_of(row.spot) is kind)
+        first = next((row for row in own if _burns(row, material)), None)
+        if first is not None and moment.within(first, "just_now"):
+            yield About(spot=first.spot)
+
+
+def _burns(row: Entry, material: str) -> bool:
+    heat = kelvin_or_none(row)
+    seconds = None if heat is None else seconds_to_burn(heat, material_of(material))
+    return seconds is not None and seconds <= LASTING_TOUCH
 
 
 def _shiny_cooktop(moment: Moment) -> Iterator[About]:

@@ -1,16 +1,27 @@
 """The first fires of a new stove: what to do, what the log shows done, what to watch; the manual comes first."""
 
 from dataclasses import replace
+from pathlib import Path
 
-from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QFileDialog, QFrame, QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
-from cookstove_gui.cooking.fires.first_fires import FirstFires, StageProgress
+from cookstove_gui.cooking.fires.first_fires import FirstFires, Stage, StageProgress
+from cookstove_gui.desk.my_stove.first_fires import FirstFiresPicture, first_fires_picture, write_certificate
+from cookstove_gui.errors import Problem
 from cookstove_gui.gui.desk_link import DeskLink
-from cookstove_gui.gui.widgets.form import button, row, say, words
+from cookstove_gui.gui.my_stove.certificate import CertificateSheet
+from cookstove_gui.gui.my_stove.fire_hills import FireHills
+from cookstove_gui.gui.widgets.form import row, say, words
+from cookstove_gui.gui.widgets.key import Key
+from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import set_role
-from cookstove_gui.phrases.my_stove.first_fires import always_words, next_fire_words, shortfall_words
+from cookstove_gui.phrases.my_stove.first_fires import always_words, cold_words, hill_words
+from cookstove_gui.units import clock_text
 
+_EACH = "Each fire a little hotter than the last, and cold iron in between."
 _WAIVE = (
     "Waive them only if the stove’s manual asks for none, or if they were done before this log began. "
     "Until they are done or waived, no food is suggested. "
@@ -19,87 +30,149 @@ _WAIVE = (
 
 
 class FirstFiresGuide(QWidget):
-    """The stages, in order."""
+    """A hill for each fire, the stages under them, what to do now, and the certificate."""
 
-    def __init__(self, link: DeskLink, parent: QWidget | None = None) -> None:
+    def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._desk = link.desk
         self.setObjectName("first_fires")
-        self._standing = words(name="first_fires_standing")
-        self._always = words(role="caution", name="first_fires_always")
-        self._stages = QVBoxLayout()
-        self._stages.setSpacing(2 * STEP)
-        self._waive = button("Waive the rest …", "first_fires_waive", "Skip the rest of the first fires")
-        self._sure = button("Waive them", "first_fires_sure", "Stop asking for first fires")
-        self._keep = button("Keep the guide", "first_fires_keep", "Carry on with the first fires")
-        self._resume = button("Resume the guide", "first_fires_resume", "Ask for the first fires again")
-        self._waive_words = words(_WAIVE, name="first_fires_waive_words")
-        column = QVBoxLayout(self)
-        column.setSpacing(2 * STEP)
-        column.addWidget(words("First fires of a new stove", role="heading"))
-        column.addWidget(self._standing)
-        column.addWidget(self._always)
-        column.addLayout(self._stages)
-        column.addWidget(self._waive_words)
-        column.addLayout(row(self._waive, self._sure, self._keep, self._resume))
-        column.addStretch(1)
+        self._build(look)
         self._waive.clicked.connect(lambda: self._ask(True))
         self._keep.clicked.connect(lambda: self._ask(False))
         self._sure.clicked.connect(lambda: self._set_waived(True))
         self._resume.clicked.connect(lambda: self._set_waived(False))
+        self._sheet.write.clicked.connect(self._save_certificate)
         self.show_progress()
+
+    def _build(self, look: Look) -> None:
+        self._standing = words(name="first_fires_standing", role="heading")
+        self._always = words(role="soft", name="first_fires_always")
+        self._waive = _key("Waive the rest …", "first_fires_waive", "Skip the rest of the first fires")
+        self._sure = _key("Waive them", "first_fires_sure", "Stop asking for first fires")
+        self._keep = _key("Keep the guide", "first_fires_keep", "Carry on with the first fires")
+        self._resume = _key("Resume the guide", "first_fires_resume", "Ask for the first fires again")
+        self._waive_words = words(_WAIVE, name="first_fires_waive_words")
+        self._hills = FireHills(look)
+        self._stages = QWidget()
+        self._stage_row = QHBoxLayout(self._stages)
+        self._stage_row.setSpacing(2 * STEP)
+        self._plate = QFrame()
+        self._plate.setObjectName("first_fires_plate")
+        set_role(self._plate, "strip")
+        plate = QGridLayout(self._plate)
+        plate.setContentsMargins(2 * STEP, STEP, 2 * STEP, STEP)
+        plate.setHorizontalSpacing(3 * STEP)
+        self._watch_title = words(role="strong", name="first_fires_watch_title")
+        self._now = words(name="first_fires_now")
+        self._watch = words(name="first_fires_watch")
+        self._now_title = words(role="strong", name="first_fires_now_title")
+        plate.addWidget(self._now_title, 0, 0)
+        plate.addWidget(self._watch_title, 0, 1)
+        for place, part in enumerate((self._now, self._watch)):
+            part.setAlignment(Qt.AlignmentFlag.AlignTop)
+            plate.addWidget(part, 1, place)
+            plate.setColumnStretch(place, 1)
+        self._sheet = CertificateSheet(look)
+        self._problem = words(role="problem", name="first_fires_problem")
+        self._foot = QWidget()
+        foot = QHBoxLayout(self._foot)
+        foot.setContentsMargins(0, 0, 0, 0)
+        foot.setSpacing(3 * STEP)
+        foot.addWidget(self._plate, 5)
+        foot.addWidget(self._sheet, 3)
+        foot.addStretch(0)
+        head = QHBoxLayout()
+        head.addWidget(self._standing, 1)
+        head.addWidget(self._waive, 0, Qt.AlignmentFlag.AlignTop)
+        whole = QVBoxLayout(self)
+        whole.setSpacing(STEP)
+        whole.addLayout(head)
+        whole.addWidget(self._always)
+        whole.addWidget(self._waive_words)
+        whole.addLayout(row(self._sure, self._keep, self._resume))
+        whole.addWidget(self._hills, 1)
+        whole.addWidget(self._stages)
+        whole.addWidget(self._foot)
+        whole.addWidget(self._problem)
+        whole.addStretch(0)
+        say(self._problem, "")
 
     def show_progress(self) -> None:
         """Show how far the first fires have come."""
         fires = self._desk.first_fires
         self._standing.setText(_standing_words(fires))
         under_way = fires.needed and not fires.waived and not fires.done
+        shown = fires.needed and not fires.waived
         say(self._always, always_words() if under_way else "")
-        while self._stages.count():
-            item = self._stages.takeAt(0)
-            gone = item.widget() if item else None
-            if gone is not None:
-                gone.hide()
-                gone.deleteLater()
-        if fires.needed and not fires.waived:
-            for number, stage in enumerate(fires.stages, start=1):
-                self._stages.addWidget(self._stage(number, stage, is_next=stage is fires.next))
+        for part in (self._hills, self._stages, self._foot):
+            part.setVisible(shown)
+        if shown:
+            self._show_fires(fires, first_fires_picture(self._desk))
         self._resume.setVisible(fires.needed and fires.waived)
-        self._waive.setVisible(under_way)
         self._ask(False)
 
-    def _stage(self, number: int, found: StageProgress, *, is_next: bool) -> QFrame:
-        made = QFrame()
+    def _show_fires(self, fires: FirstFires, found: FirstFiresPicture) -> None:
+        desk = self._desk
+        clock = clock_text(desk.clock(), desk.offset_minutes)
+        self._hills.show_fires(found, desk.unit, clock, f"First fires, {found.done} of {len(found.stages)} done")
+        while self._stage_row.count():
+            item = self._stage_row.takeAt(0)
+            gone = item.widget() if item else None
+            if gone is not None:
+                gone.setParent(None)
+                gone.deleteLater()
+        for place, stage in enumerate(fires.stages):
+            self._stage_row.addWidget(self._stage(place, stage, found, is_next=stage is fires.next), 1)
+        self._indent()
+        cooling = next((hill.coming for hill in found.hills if hill.coming), None)
+        following = fires.next
+        self._plate.setVisible(following is not None)
+        if following is not None:
+            counted = bool(found.hills) and not found.hills[-1].missing
+            now = cold_words(cooling.cold_min, desk.edge) if cooling and counted else following.stage.doing
+            self._now.setText(now)
+            place = fires.stages.index(following) + 1
+            title = "Now" if cooling and counted else f"Next: first fire {place} of {len(fires.stages)}"
+            self._now_title.setText(title)
+            self._watch_title.setText(f"Watch at the {following.stage.title.lower()}")
+            self._watch.setText(following.stage.watch)
+        self._sheet.show_certificate(found.certificate)
+
+    def _stage(self, place: int, found: StageProgress, picture: FirstFiresPicture, *, is_next: bool) -> QWidget:
+        made = QWidget()
         made.setObjectName(f"stage_{found.stage.key}")
         column = QVBoxLayout(made)
-        column.setSpacing(STEP // 2)
-        state = self._state(found, is_next)
-        heading = words(f"{number}. {found.stage.title}: {state}", role="good" if found.done else "heading")
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(2)
+        heading = words(f"{found.stage.title}: {_state(found, is_next=is_next)}", role="strong")
         made.setAccessibleName(heading.text())
         column.addWidget(heading)
-        if found.done:
-            return made
-        if is_next:
-            set_role(made, "strip")
-        column.addWidget(words(found.stage.doing))
-        column.addWidget(words(found.stage.watch, role="soft"))
-        for missing in found.missing:
-            column.addWidget(words(shortfall_words(missing), role="problem"))
+        for text in self._stage_words(place, found.stage, picture):
+            column.addWidget(words(text, role="note"))
+        column.addStretch(1)
         return made
 
-    def _state(self, found: StageProgress, is_next: bool) -> str:
-        if found.done:
-            titles = {summary.number: summary.title for summary in self._desk.sessions}
-            return f"done, in “{titles.get(found.session or 0, 'an earlier session')}”"
-        if found.missing:
-            return "tried, not yet counted"
-        return "next" if is_next else "later"
+    def _stage_words(self, place: int, stage: Stage, picture: FirstFiresPicture) -> list[str]:
+        own = [hill for hill in picture.hills if hill.place == place]
+        said = [
+            hill_words(hill.minutes, hill.loads, hill.hottest, hill.missing[:1], self._desk.unit)
+            for hill in sorted(own, key=lambda hill: bool(hill.missing))
+        ]
+        return said or [f"{stage.line[:1].upper()}{stage.line[1:]}."]
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Words stand under their hills."""
+        super().resizeEvent(event)
+        self._indent()
+
+    def _indent(self) -> None:
+        left = round(self._hills.columns()[0][0])
+        self._stage_row.setContentsMargins(left, 0, 0, 0)
 
     def _ask(self, asking: bool) -> None:
         under_way = self._desk.first_fires.next is not None
-        self._waive_words.setVisible(asking)
-        self._sure.setVisible(asking)
-        self._keep.setVisible(asking)
+        for part in (self._waive_words, self._sure, self._keep):
+            part.setVisible(asking)
         self._waive.setVisible(under_way and not asking)
         if asking:
             self._keep.setFocus()
@@ -107,6 +180,25 @@ class FirstFiresGuide(QWidget):
     def _set_waived(self, waived: bool) -> None:
         self._desk.save_stove(replace(self._desk.stove, first_fires_waived=waived))
         self.show_progress()
+
+    def _save_certificate(self) -> None:
+        name, _ = QFileDialog.getSaveFileName(self, "Save the certificate", "first fires.pdf", "Pages (*.pdf *.html)")
+        if not name:
+            return
+        try:
+            write_certificate(self._desk, Path(name))
+        except Problem as problem:
+            say(self._problem, problem.sentence)
+        else:
+            say(self._problem, "")
+
+
+def _state(found: StageProgress, *, is_next: bool) -> str:
+    if found.done:
+        return "done"
+    if found.missing:
+        return "tried, not yet counted"
+    return "next" if is_next else "later"
 
 
 def _standing_words(fires: FirstFires) -> str:
@@ -116,4 +208,13 @@ def _standing_words(fires: FirstFires) -> str:
         return "The first fires are waived. The stove’s manual comes first; where it says otherwise, do as it says."
     if fires.done:
         return "All first fires are done, by what the log shows."
-    return next_fire_words(fires)
+    return _EACH
+
+
+def _key(text: str, name: str, tip: str) -> Key:
+    made = Key(text)
+    made.setObjectName(name)
+    made.setAccessibleName(text)
+    made.setToolTip(tip)
+    made.setAutoDefault(True)
+    return made

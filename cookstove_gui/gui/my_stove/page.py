@@ -37,7 +37,7 @@ class MyStovePage(QWidget):
         self._air = AirPart(link)
         self._flue = FluePart(link)
         self._surroundings = SurroundingsPart(link)
-        self._first_fires = FirstFiresGuide(link)
+        self._first_fires = FirstFiresGuide(link, look)
         self._sections = Sections(look, rail=True)
         self._sections.shown.connect(self._show_part)
         self._sections.add("setup", "Set-up, spots", self._draw)

@@ -1,7 +1,14 @@
 """The first fires of a new stove in words: which comes next, why one does not count, what applies to all of them."""
 
-from cookstove_gui.cooking.fires.first_fires import FirstFires, Lack, Shortfall
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from cookstove_gui.cooking.fires.first_fires import FirstFires, Lack, Shortfall, Stage, Try, stages
+from cookstove_gui.cooking.fires.logged_fires import Fire
+from cookstove_gui.forecast.answers import Quantiles
+from cookstove_gui.phrases.edge import Edge, duration, full_date, local_day, span
 from cookstove_gui.resource_files import table
+from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import degrees
 
 
@@ -33,6 +40,69 @@ def shortfall_words(found: Shortfall) -> str:
             return f"The log shows {loads} of wood; it takes {found.wanted:.0f}."
         case Lack.AIR_NOT_SHUT:
             return "The air was not noted wide open and then mostly shut."
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CertificateLine:
+    """One stage on the certificate; day and heat are empty while it is still to come."""
+
+    stage: str
+    day: str
+    hottest: str
+    took: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Certificate:
+    """What the log shows of the first fires, to be signed."""
+
+    title: str
+    lines: tuple[CertificateLine, ...]
+    is_full: bool
+    foot: str
+    decides: str
+
+
+def certificate(stove: Stove, tried: Iterable[Try], unit: str) -> Certificate:
+    """The certificate as far as the log fills it: for each stage the fire that counted."""
+    counted = {one.place: one.fire for one in tried if not one.missing}
+    lines = tuple(_certificate_line(stage, counted.get(place), unit) for place, stage in enumerate(stages()))
+    is_full = len(counted) == len(lines)
+    return Certificate(
+        title=f"First fires of {stove.name}",
+        lines=lines,
+        is_full=is_full,
+        foot="complete by the log; print it and sign it" if is_full else "printed at the end; you sign it",
+        decides=str(table("first_fires.toml")["decides"]),
+    )
+
+
+def _certificate_line(stage: Stage, fire: Fire | None, unit: str) -> CertificateLine:
+    if fire is None or fire.hottest is None:
+        return CertificateLine(stage=stage.title, day="", hottest="", took="")
+    return CertificateLine(
+        stage=stage.title,
+        day=full_date(local_day(fire.began, fire.rows[0].offset_minutes)),
+        hottest=f"{degrees(fire.hottest, unit):.0f} °{unit}",
+        took=duration(fire.minutes),
+    )
+
+
+def hill_words(minutes: float, loads: int, hottest: float | None, missing: Sequence[Shortfall], unit: str) -> str:
+    """A fire in a line: how long, what was put on, how hot; and what kept it from counting."""
+    wood = {0: "kindling only", 1: "one load", 2: "two loads"}.get(loads, f"{loads} loads")
+    heat = f", hottest {degrees(hottest, unit):.0f} °{unit}" if hottest is not None else ""
+    line = f"{duration(minutes)}, {wood}{heat}."
+    return " ".join((line, *(shortfall_words(one) for one in missing)))
+
+
+def cold_words(cold: Quantiles, edge: Edge) -> str:
+    """When the stove has likely gone cold."""
+    if cold.p50 is None:
+        return "Let it burn down; it is not likely cold within three hours."
+    if cold.p50 < 1.0:
+        return "It is likely cold now; read the cooktop."
+    return f"Let it burn down. Likely cold by {edge.clock(cold.p50)}; {span(cold, edge)}."
 
 
 def always_words() -> str:

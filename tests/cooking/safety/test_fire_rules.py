@@ -50,16 +50,21 @@ def test_a_cold_room_that_nobody_read_says_nothing_of_frozen_water() -> None:
 
 @pytest.mark.parametrize(("in_min", "told"), [(0, True), (10, True), (11, False), (60, False)])
 def test_the_loading_order_is_said_before_the_door_is_opened(in_min: int, told: bool) -> None:
-    assert ("loading" in cautions(LONG_LIT, turns=[turn(TurnKind.RELOAD_DUE, in_min=in_min)])) is told
+    rows = log(LIT, (60, "reading", "oven_centre", "350", "F"))
+    assert ("loading" in cautions(rows, turns=[turn(TurnKind.RELOAD_DUE, in_min=in_min)])) is told
 
 
-def test_the_loading_order_is_not_said_once_wood_is_in_nor_where_the_fire_is_out() -> None:
+def test_the_loading_order_is_said_before_the_first_reload_and_not_where_the_fire_is_out() -> None:
     due = turn(TurnKind.RELOAD_DUE)
-    assert "loading" not in cautions(log(LIT, (100, "wood", "", "", "")), turns=[due])
-    assert "loading" in cautions(log(LIT, (100, "wood", "", "", "")), turns=[due], after=116)
-    assert "loading" not in cautions(LONG_LIT, turns=[due, turn(TurnKind.FIRE_OUT)])
-    assert "loading" not in cautions(LONG_LIT, turns=[turn(TurnKind.RELOAD_DUE, chance=0.4)])
-    assert "loading" not in cautions(LONG_LIT)
+    lit_with_wood = log(LIT, (14, "wood", "", "", ""))
+    assert "loading" not in cautions(lit_with_wood, turns=[due], after=20)
+    assert "loading" in cautions(lit_with_wood, turns=[due], after=60)
+    assert "loading" not in cautions(log(LIT, (16, "wood", "", "", "")), turns=[due], after=60)
+    again = log(LIT, (60, "wood", "", "", ""), (200, "lit", "", "", ""))
+    assert "loading" in cautions(again, turns=[due], after=240)
+    assert "loading" not in cautions(lit_with_wood, turns=[due, turn(TurnKind.FIRE_OUT)], after=60)
+    assert "loading" not in cautions(lit_with_wood, turns=[turn(TurnKind.RELOAD_DUE, chance=0.4)], after=60)
+    assert "loading" not in cautions(lit_with_wood, after=60)
 
 
 def test_fresh_wood_with_the_air_nearly_shut() -> None:

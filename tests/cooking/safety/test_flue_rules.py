@@ -17,8 +17,15 @@ def read_as(kind: FlueReading) -> Any:
     return replace(STOVE, flue_reading=kind)
 
 
+def flue_read(*heats: float, start: float = 70) -> Any:
+    """A fire that burns, and its flue read every ten minutes."""
+    read = ((start + 10 * n, "reading", "flue", f"{heat}", "F") for n, heat in enumerate(heats))
+    return log(LIT, (60, "wood", "", "", ""), *read)
+
+
 def flue_cautions(heat: float, kind: FlueReading) -> set[str]:
-    return set(cautions(BURNING, [zone("flue", heat)], stove=read_as(kind))) & {"creosote", "over_fired_flue"}
+    found = cautions(flue_read(heat, heat), [zone("flue", heat)], stove=read_as(kind))
+    return set(found) & {"creosote", "over_fired_flue"}
 
 
 @pytest.mark.parametrize(
@@ -48,15 +55,31 @@ def test_double_wall_pipe_is_never_called_too_cool(flue: float, expected: set[st
 @pytest.mark.parametrize(("kind", "asks"), [(FlueReading.UNSAID, True), (FlueReading.SINGLE, False)])
 @pytest.mark.parametrize("heat", [200, 600])
 def test_who_has_not_said_what_the_flue_thermometer_reads_is_asked(kind: FlueReading, asks: bool, heat: float) -> None:
-    found = cautions(BURNING, [zone("flue", heat)], stove=read_as(kind))
+    found = cautions(flue_read(heat, heat), [zone("flue", heat)], stove=read_as(kind))
     (text,) = (found[key].text for key in ("creosote", "over_fired_flue") if key in found)
     assert ("choose what your flue thermometer reads" in text) is asks
 
 
 def test_a_flue_still_warming_or_not_lately_read_is_not_called_too_cool() -> None:
-    assert "creosote" not in cautions(log(LIT, (30, "wood", "", "", "")), [zone("flue", 200)])
-    assert "creosote" not in cautions(log(LIT, (90, "wood", "", "", "")), [zone("flue", 200, age=80)])
-    assert "creosote" not in cautions(BURNING, [zone("flue", 200)], [turn(TurnKind.FIRE_OUT)])
+    cool = [zone("flue", 200)]
+    assert "creosote" in cautions(flue_read(200, 200), cool)
+    assert "creosote" not in cautions(flue_read(200, 200, start=10), cool, after=44)
+    assert "creosote" not in cautions(flue_read(200, 200), [zone("flue", 200, age=80)])
+    assert "creosote" not in cautions(flue_read(200, 200), cool, [turn(TurnKind.FIRE_OUT)])
+
+
+def test_one_cool_reading_or_one_while_it_warmed_is_not_yet_a_cool_flue() -> None:
+    cool = [zone("flue", 200)]
+    assert "creosote" not in cautions(flue_read(200), cool)
+    assert "creosote" not in cautions(flue_read(300, 200), cool)
+    assert "creosote" in cautions(flue_read(300, 200, 210), cool)
+    assert "creosote" not in cautions(flue_read(200, 200, start=40), cool)  # the first within 45 minutes of lighting
+    assert "creosote" in cautions(flue_read(200, 200, 200, start=40), cool)
+
+
+@pytest.mark.parametrize(("after", "told"), [(119, True), (121, False)])
+def test_a_cool_flue_over_coals_is_not_told_of(after: float, told: bool) -> None:
+    assert ("creosote" in cautions(flue_read(200, 200), [zone("flue", 200, age=5)], after=after)) is told
 
 
 @pytest.mark.parametrize(("age", "heeded"), [(2.0, True), (40.0, False)])

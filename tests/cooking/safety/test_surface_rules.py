@@ -60,6 +60,12 @@ def test_the_hottest_spot_of_the_cooktop_is_told_of() -> None:
     assert "over_fired_top" not in cautions(log(LIT), [zone("top_back_left", 690), WARM_FLUE])
 
 
+def test_a_hot_side_is_told_once_a_session_and_the_glass_by_itself() -> None:
+    rows = log(LIT, (30, "reading", "side_left", "210", "F"), (60, "reading", "side_right", "240", "F"))
+    assert "hot_surface" not in cautions(rows)
+    assert cautions((*rows, *log((61, "reading", "door_glass", "300", "F"))))["hot_surface"].spot == "door_glass"
+
+
 def test_a_side_or_glass_just_read_hot() -> None:
     assert "hot_surface" in cautions(log(LIT, (30, "reading", "side_left", "210", "F")))
     assert "hot_surface" in cautions(log(LIT, (30, "reading", "door_glass", "210", "F")))

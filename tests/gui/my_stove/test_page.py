@@ -1,19 +1,22 @@
 """The page My stove keeps what its owner types, and shows what the past taught."""
 
+from dataclasses import replace
 from datetime import timedelta
 
 import pytest
 from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtGui import QWheelEvent
-from PySide6.QtWidgets import QApplication, QComboBox
+from PySide6.QtWidgets import QApplication, QComboBox, QFileDialog, QPushButton, QWidget
 
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.my_stove.describing import add_stove
 from cookstove_gui.desk.studying import learning_is_due
 from cookstove_gui.gui.background.past_study import PastStudy
 from cookstove_gui.gui.drawn_stove.stove_view import StoveView
+from cookstove_gui.gui.my_stove.first_fires import FirstFiresGuide
 from cookstove_gui.gui.my_stove.page import MyStovePage
 from cookstove_gui.stove.stove import Firebox
+from tests.desk.my_stove.test_first_fires import FULL, KINDLING, MEDIUM, fire
 from tests.gui.hands import control, push, seen, type_in
 from tests.gui.pages import NOW, held_desk, keep_session, shown
 
@@ -120,7 +123,7 @@ def test_first_fires_of_a_new_stove_say_windows_open_and_the_manual_first(qtbot,
     caution = seen(page, "first_fires_always")
     assert "Open the windows" in caution
     assert "manual comes first" in caution
-    assert "First fire 1 of 3" in seen(page, "first_fires_standing")
+    assert "first fire 1 of 3" in seen(page, "first_fires_now_title")
 
 
 def test_waiving_first_fires_asks_once_and_can_be_taken_back(qtbot, desk):
@@ -172,3 +175,29 @@ def test_scrolling_over_a_choice_does_not_choose(qtbot, desk):
     QApplication.sendEvent(box, turn)
     assert desk.stove.name == "Hut"
     assert box.currentText() == "Hut"
+
+
+def test_first_fires_are_drawn_with_their_stages_and_the_certificate_goes_to_paper_when_full(
+    qtbot, desk, tmp_path, monkeypatch
+):
+    desk.save_stove(replace(desk.stove, is_new=True))
+    fire(desk, NOW - timedelta(hours=72), KINDLING)
+    page, _ = shown(qtbot, desk, MyStovePage)
+    push(page, "part_first_fires")
+    assert "1 of 3 done" in control(page, "fire_hills", QWidget).accessibleName()
+    assert control(page, "stage_kindling", QWidget).accessibleName() == "Kindling fire: done"
+    assert control(page, "stage_medium", QWidget).accessibleName() == "Medium fire: next"
+    assert "312 °F" in seen(page, "certificate_1_2")
+    assert control(page, "certificate_write", QPushButton).isHidden()
+    assert not control(page, "fire_hills", QWidget).grab().isNull()
+    fire(desk, NOW - timedelta(hours=48), MEDIUM, wood=(20, 50))
+    fire(desk, NOW - timedelta(hours=24), FULL, wood=(15,), air=((5, 1.0), (75, 0.2)))
+    control(page, "first_fires", FirstFiresGuide).show_progress()
+    assert seen(page, "first_fires_standing").startswith("All first fires are done")
+    target = tmp_path / "first.pdf"
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_args: (str(target), ""))
+    push(page, "certificate_write")
+    assert target.read_bytes().startswith(b"%PDF-")
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_args: (str(tmp_path / "first.txt"), ""))
+    push(page, "certificate_write")
+    assert "must end in" in seen(page, "first_fires_problem")
