@@ -28,7 +28,7 @@ class Request:
     ahead: tuple[int, ...] = AHEAD
     actions: tuple[tuple[str, Action], ...] = ()  # as typed, and what it means
     as_json: bool = False
-    target: Path | None = None
+    target: Path | None = None  # not there yet, or to be replaced
 
 
 class _Parser(argparse.ArgumentParser):
@@ -74,8 +74,15 @@ def parsed(arguments: Sequence[str]) -> Request | None:
         ahead=ahead,
         actions=_actions(getattr(found, "what_if", None) or []),
         as_json=getattr(found, "json", False),
-        target=getattr(found, "target", None),
+        target=_target(found),
     )
+
+
+def _target(found: argparse.Namespace) -> Path | None:
+    target: Path | None = getattr(found, "target", None)
+    if target is not None and target.exists() and not found.replace:
+        raise InputProblem(f"{target} is there already; choose another name, or add --replace.")
+    return target
 
 
 def _parser() -> _Parser:
@@ -110,6 +117,7 @@ def _parser() -> _Parser:
     report = commands.add_parser("report", help="a page about one session for someone else")
     report.add_argument("logs", nargs=1, type=Path, metavar="LOG")
     report.add_argument("-o", dest="target", type=Path, required=True, metavar="FILE", help="FILE.html or FILE.pdf")
+    report.add_argument("--replace", action="store_true", help="write over FILE if it is there")
     _add_past(report)
     _add_unit(report)
     table = commands.add_parser("table", help="all entries of a folder's sessions as one table")
@@ -117,6 +125,7 @@ def _parser() -> _Parser:
     table.add_argument(
         "-o", dest="target", type=Path, required=True, metavar="FILE", help="FILE.csv, FILE.xlsx or FILE.parquet"
     )
+    table.add_argument("--replace", action="store_true", help="write over FILE if it is there")
     return parser
 
 

@@ -101,3 +101,15 @@ def test_a_clock_that_cannot_be_right_is_told(now: datetime, says: str) -> None:
     words = clock_words(now, datetime(2026, 3, 1, 12, 0, tzinfo=UTC), None)
     assert says in words
     assert bool(words) is bool(says)
+
+
+def test_after_a_sleep_of_an_hour_the_next_answer_is_of_the_hour_that_it_is() -> None:
+    clock = HeldClock(_at(1, 5, 9, 0))
+    desk = Desk(Logbook.in_memory(), clock, NEW_YORK)
+    desk.do(Kind.LIT)
+    desk.read("150", spot="oven_centre")
+    before = work_out(desk.inputs())
+    clock.pass_minutes(60)
+    after = work_out(desk.inputs())
+    assert after.now - before.now == timedelta(hours=1)
+    assert desk.clock_trouble() == ""
