@@ -141,7 +141,7 @@ def _finish(
     trend: "Axes", lane: "Axes", first: datetime, last: datetime, offset_minutes: int, unit: TemperatureUnit
 ) -> None:
     whole = _minutes(last, first)
-    step = next((size for size in _TICK_STEPS if whole / size <= _MOST_TICKS), 1440)
+    step = next((size for size in _TICK_STEPS if whole / size <= _MOST_TICKS), 1440 * -(-whole // (1440 * _MOST_TICKS)))
     zone = timezone(timedelta(minutes=offset_minutes))
     local = first.astimezone(zone)
     start = -((local.hour * 60 + local.minute) % step) - local.second / 60
