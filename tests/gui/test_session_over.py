@@ -4,7 +4,7 @@ from dataclasses import replace
 from datetime import timedelta
 
 import pytest
-from PySide6.QtWidgets import QApplication, QLabel, QListWidget, QPushButton
+from PySide6.QtWidgets import QApplication, QPushButton
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.desk import Changed, Desk
@@ -13,10 +13,11 @@ from cookstove_gui.desk.large import large
 from cookstove_gui.gui.cook.what_if import WhatIf
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.frame.large_view import LargeView
-from cookstove_gui.gui.time_axis.recipe_fit import RecipeFit
+from cookstove_gui.gui.time_axis.good_list import GoodList
+from cookstove_gui.gui.time_axis.time_axis import TimeAxis
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.units import clock_text, local_offset_minutes
-from tests.gui.hands import control, lines, words
+from tests.gui.hands import control, words
 from tests.held_clock import HeldClock
 
 A_DAY = 24 * 60.0
@@ -33,21 +34,31 @@ def is_over(desk: Desk, clock: HeldClock) -> None:
 def test_what_was_good_later_is_no_longer_promised(
     stood_desk: Desk, link: DeskLink, look: Look, qtbot: QtBot, clock: HeldClock
 ) -> None:
-    pane = RecipeFit(link, look)
-    qtbot.addWidget(pane)
-    pane.show()
-    headings = [label for label in pane.findChildren(QLabel) if label.text().startswith("Good ")]
-    now, later = lines(pane, "fit_now"), control(pane, "fit_later", QListWidget)
-    assert later.isVisible()
-    assert later.count() > 0
-    assert [one.text() for one in headings] == ["Good now", "Good later"]
+    axis = TimeAxis(link, look)
+    qtbot.addWidget(axis)
+    axis.resize(764, 600)
+    axis.show()
+    QApplication.processEvents()
+    rows = control(axis, "good_for_rows", GoodList)
+    assert rows.isVisible()
+    assert any(row.when.startswith("from ") for row in rows.rows())
     is_over(stood_desk, clock)
-    assert not later.isVisible()
-    assert later.count() == 0
-    assert [one.text() for one in headings if one.isVisible()] == ["Good at its end"]
-    assert lines(pane, "fit_now") == now
-    control(pane, "fit_now", QListWidget).setCurrentRow(0)
-    assert "chance at its end" in words(pane, "fit_told")
+    assert not rows.isVisible()
+    assert rows.rows() == []
+    assert "over" in words(axis, "good_for_why")
+
+
+def test_minutes_alone_take_back_what_was_promised(
+    stood_desk: Desk, link: DeskLink, look: Look, qtbot: QtBot, clock: HeldClock
+) -> None:
+    axis = TimeAxis(link, look)
+    qtbot.addWidget(axis)
+    axis.resize(764, 600)
+    axis.show()
+    QApplication.processEvents()
+    clock.pass_minutes(A_DAY)
+    link.time_passed.emit()
+    assert control(axis, "good_for_rows", GoodList).rows() == []
 
 
 def test_no_step_is_offered(stood_desk: Desk, link: DeskLink, qtbot: QtBot, clock: HeldClock) -> None:

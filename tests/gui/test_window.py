@@ -11,11 +11,12 @@ from pytestqt.qtbot import QtBot
 from cookstove_gui.desk import Desk
 from cookstove_gui.gui.drawn_stove.stove_drawing import StoveDrawing
 from cookstove_gui.gui.frame.keys_page import KEYS
+from cookstove_gui.gui.time_axis.good_list import GoodList
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.window import MainWindow
 from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.stove.entries import Kind
-from tests.gui.hands import click, control, enter_number, lines, press, type_text, words
+from tests.gui.hands import click, control, enter_number, press, type_text, words
 from tests.held_clock import HeldClock
 
 SIZES = pytest.mark.parametrize(("width", "height"), [(1280, 800), (1024, 768)], ids=["wide", "narrow"])
@@ -50,7 +51,7 @@ def test_twelve_readings_by_keyboard_alone(window: MainWindow, desk: Desk, clock
     assert desk.standing is not None
     assert desk.standing.now == clock()
     assert "bread heat" in words(window, "headline").lower()
-    assert lines(window, "fit_now") + lines(window, "fit_later") + lines(window, "fit_not")
+    assert control(window, "good_for_rows", GoodList).rows()
     assert control(window, "stove_drawing", StoveDrawing).patch("oven_centre").face.number.isdigit()
 
 
@@ -135,7 +136,7 @@ def test_every_shortcut_of_the_cook_page_is_in_the_list(window: MainWindow) -> N
 
 def test_ctrl_z_undoes_from_wherever_the_keyboard_is(window: MainWindow, desk: Desk) -> None:
     enter_number(window, "385")
-    control(window, "fit_now", QWidget).setFocus()
+    control(window, "good_for_rows", QWidget).setFocus()
     press(window, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
     assert desk.entries == ()
 
@@ -166,7 +167,7 @@ def test_nothing_on_the_cook_page_overlaps(
     settled(window, qtbot)
     page = control(window, "cook_page", QWidget)
     inside = page.rect()
-    named = ("stove_drawing", "entry_panel", "band_picker", "trend_plot", "what_if", "recipe_fit")
+    named = ("stove_drawing", "entry_panel", "band_picker", "trend_plot", "what_if", "good_for")
     boxes = {}
     for name in named:
         part = control(page, name, QWidget)

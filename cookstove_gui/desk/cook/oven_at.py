@@ -6,11 +6,14 @@ from datetime import datetime, timedelta
 import numpy as np
 
 from cookstove_gui.desk.cook.oven_lines import oven_fan
+from cookstove_gui.desk.cook.spot_heats import STANDS
 from cookstove_gui.desk.desk import Desk
 from cookstove_gui.forecast.futures.outlook import oven_at as futures_at
 from cookstove_gui.phrases.cook import step_in_short
+from cookstove_gui.phrases.figures import estimate_text, temperature_text
 from cookstove_gui.phrases.plot import ahead_words, curve_words
 from cookstove_gui.situation import was_read
+from cookstove_gui.stove.entries import Kind
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -73,3 +76,20 @@ def step_outcome(desk: Desk) -> str:
     if standing is None or other is None or desk.action != other.action:
         return ""
     return step_in_short(other.action, other.outlook, desk.band, desk.edge)
+
+
+def oven_number(desk: Desk) -> str | None:
+    """The oven now as it is written: exact while it was just read, else about; none before it is worked out."""
+    standing = desk.standing
+    if standing is None or not desk.is_live or not was_read(standing.rows) or standing.outlook.oven.p50 is None:
+        return None
+    asked = {question.number for question in desk.questions}
+    is_fresh = any(
+        row.kind is Kind.READING
+        and row.spot == desk.stove.oven_spot
+        and row.number not in asked
+        and standing.now - row.at < STANDS
+        for row in standing.rows
+    )
+    oven = standing.outlook.oven.p50
+    return temperature_text(oven, desk.unit) if is_fresh else estimate_text(oven, desk.unit)

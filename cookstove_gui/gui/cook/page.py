@@ -11,7 +11,6 @@ from cookstove_gui.gui.cook.entry_panel import EntryPanel
 from cookstove_gui.gui.cook.what_if import WhatIf
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.drawn_stove.stove_drawing import StoveDrawing
-from cookstove_gui.gui.time_axis.recipe_fit import RecipeFit
 from cookstove_gui.gui.time_axis.time_axis import TimeAxis
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.steps import px
@@ -19,7 +18,6 @@ from cookstove_gui.gui.widgets.steps import px
 # Width of the left column [px] for the width of the page; between them in proportion.
 _LEFT = ((1000, 394), (1024, 400), (1280, 456), (1920, 640), (2560, 850))
 _MOST_LEFT = 0.5  # of the page
-_FIT = 190  # of the lists of what fits [px of the design]
 _SIDE, _BELOW, _GUTTER, _ABOVE_ENTRY = 16, 7, 28, 10  # px of the design
 
 
@@ -40,7 +38,6 @@ class CookPage(QWidget):
         self._drawing = StoveDrawing(self._link, self._look)
         self._entry = EntryPanel(self._link)
         self._what_if = WhatIf(self._link)
-        self._fit = RecipeFit(self._link, self._look)
         self._left = QWidget()
         self._left_column = QVBoxLayout(self._left)
         self._left_column.setContentsMargins(0, 0, 0, 0)
@@ -52,9 +49,7 @@ class CookPage(QWidget):
         self._axis = TimeAxis(self._link, self._look)
         self._right_column = QVBoxLayout()
         self._right_column.addLayout(self._wanted)
-        self._right_column.addWidget(self._axis, 3)
-        self._right_column.addWidget(self._fit)
-        self._fit.set_side_by_side(True)
+        self._right_column.addWidget(self._axis, 1)
         self._columns = QHBoxLayout(self)
         self._columns.addWidget(self._left)
         self._columns.addLayout(self._right_column, 1)
@@ -62,7 +57,6 @@ class CookPage(QWidget):
     def bring_plot(self) -> None:
         """Load the plotting library and draw with it; called once, after the first paint."""
         self._axis.bring_plot()
-        self._fit.by_spot_wanted.connect(self._axis.show_of_stove)
 
     @property
     def has_plot(self) -> bool:
@@ -92,7 +86,6 @@ class CookPage(QWidget):
         self._left_column.setSpacing(px(_ABOVE_ENTRY))
         self._right_column.setSpacing(px(8))
         self._wanted.setSpacing(px(16))
-        self._fit.setFixedHeight(px(_FIT))
         self._set_left()
 
 

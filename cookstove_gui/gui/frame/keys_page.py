@@ -27,6 +27,8 @@ KEYS = (
             ("F9  F10  F11", "oven door and food, pan, note"),
             ("Ctrl+1 … Ctrl+6", "what if: leave it, or one step"),
             ("Ctrl+B", "the heat wanted: bread, 425-475, 425"),
+            ("Ctrl+G", "what it is good for; Enter asks for its heat"),
+            ("Ctrl+L", "the plot: then, copy, save; ← → read it out"),
         ),
     ),
     (
@@ -56,7 +58,7 @@ KEYS = (
     (
         "Marks",
         (
-            ("○  ◇  △  □", "oven, infrared, flue, room"),
+            ("○  ◇", "the oven; any other place"),
             ("struck through", "looks like a slip"),
             ("dashed, dotted", "projection; what-if step"),
             ("hatched, ≈", "less sure; an estimate"),

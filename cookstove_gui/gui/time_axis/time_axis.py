@@ -1,4 +1,4 @@
-"""The plot, its clock and the fire lane on one time axis; the plotting library is brought in after the first paint."""
+"""Plot, clock, fire lane and rows on one time axis; the plotting library is brought in after the first paint."""
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication, QKeySequence, QResizeEvent, QShortcut, QShowEvent
@@ -11,6 +11,7 @@ from cookstove_gui.desk.cook.lane import lane_rows
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.time_axis.clock_strip import ClockStrip
 from cookstove_gui.gui.time_axis.fire_lane import FireLane, LaneMark
+from cookstove_gui.gui.time_axis.good_for import GoodFor
 from cookstove_gui.gui.time_axis.saving import save_picture
 from cookstove_gui.gui.time_axis.span import TimeSpan
 from cookstove_gui.gui.widgets.key import Key
@@ -27,11 +28,12 @@ class TimeAxis(QWidget):
         super().__init__(parent)
         self._link, self._look = link, look
         self._desk: Desk = link.desk
-        self._stale = True
+        self._stale, self._was_live = True, True
         self.span = TimeSpan(self)
         self.setObjectName("time_axis")
         self._build()
         link.changed.connect(self._show)
+        link.time_passed.connect(self._see_whether_over)
         look.changed.connect(self._dress)
         self._show_everything()
 
@@ -42,17 +44,20 @@ class TimeAxis(QWidget):
         self._plot_box.setContentsMargins(0, 0, 0, 0)
         self._clock = ClockStrip(self.span, self._look)
         self._lane = FireLane(self.span, self._look)
+        self.good_for = GoodFor(self._link, self._look, self.span)
+        self.good_for.by_spot_wanted.connect(self.show_of_stove)
         self._to_now = Key("To now", "Home")
         self._to_now.setObjectName("to_now")
         self._to_now.setAccessibleName("Back to now")
         self._to_now.setToolTip("The axis was moved; go back to now (Home on the plot, or a double click)")
         self._to_now.clicked.connect(self.span.return_to_now)
-        self._more = Key("More", "Ctrl E")
+        self._more = Key("More", "Ctrl L")
         self._more.setObjectName("plot_more")
         self._more.setAccessibleName("More of the plot")
-        self._more.setToolTip("What was believed then, readings of the whole stove, save or copy (Ctrl+E)")
+        self._more.setToolTip("What was believed then, readings of the whole stove, save or copy (Ctrl+L)")
         self._more.clicked.connect(self._open_menu)
-        QShortcut(QKeySequence("Ctrl+E"), self).activated.connect(self._more.click)
+        QShortcut(QKeySequence("Ctrl+L"), self).activated.connect(self._more.click)
+        QShortcut(QKeySequence("Ctrl+G"), self).activated.connect(self.good_for.take_focus)
         self._menu = QMenu(self)
         self._menu.setObjectName("plot_menu")
         self._believed = self._menu.addAction("What was believed then")
@@ -76,10 +81,17 @@ class TimeAxis(QWidget):
         column.addWidget(self._plot_place, 1)
         column.addWidget(self._clock)
         column.addWidget(self._lane)
+        column.addWidget(self.good_for)
         self._dress()
 
     def _dress(self) -> None:
         self._plot_place.setMinimumHeight(px(_LEAST_PLOT))
+        self._share_height()
+
+    def _share_height(self) -> None:
+        """Rows first, then the plot, then more rows."""
+        room = self.height() - self._clock.height() - self._lane.height()
+        self.good_for.setFixedHeight(max(self.good_for.wanted_height(room), 0))
 
     def bring_plot(self) -> None:
         """Load the plotting library and draw with it; called once, after the first paint."""
@@ -114,6 +126,7 @@ class TimeAxis(QWidget):
         """A wider axis looks further ahead."""
         super().resizeEvent(event)
         self.span.set_width(self.width())
+        self._share_height()
 
     def showEvent(self, event: QShowEvent) -> None:
         """Catch up with changes made while it was hidden."""
@@ -130,8 +143,13 @@ class TimeAxis(QWidget):
         if any((changed.log, changed.standing, changed.band, changed.session, changed.stove, changed.settings)):
             self._show_everything()
 
+    def _see_whether_over(self) -> None:
+        """Minutes alone end a session."""
+        if self._was_live is not self._desk.is_live:
+            self._show_everything()
+
     def _show_everything(self) -> None:
-        self._stale = False
+        self._stale, self._was_live = False, self._desk.is_live
         desk, entries, standing = self._desk, self._desk.entries, self._desk.standing
         now = standing.now if standing is not None else desk.clock() if desk.is_live else desk.edge.now
         arrival = arrival_to_come(desk)
@@ -151,5 +169,7 @@ class TimeAxis(QWidget):
                 for row in lane_rows(desk)
             )
         )  # fmt: skip
+        self.good_for.show_rows()
+        self._share_height()
         if self.has_plot:
             self._plot.show_everything()

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QWidget
 
 from cookstove_gui.desk import Desk, Standing
 from cookstove_gui.desk.cook.band_mark import band_mark
-from cookstove_gui.desk.cook.oven_at import curve_said, oven_at, step_outcome
+from cookstove_gui.desk.cook.oven_at import curve_said, oven_at, oven_number, step_outcome
 from cookstove_gui.desk.cook.oven_lines import oven_fan
 from cookstove_gui.desk.heading import shown_headline
 from cookstove_gui.forecast.answers import FloatArray, Projection, Trace
@@ -24,8 +24,6 @@ from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import colour
 from cookstove_gui.phrases.edge import heat_name
 from cookstove_gui.phrases.plot import half_width, pointed_at
-from cookstove_gui.situation import was_read
-from cookstove_gui.stove.entries import Kind
 from cookstove_gui.stove.stove import SpotKind
 from cookstove_gui.units import degrees
 
@@ -34,7 +32,6 @@ _DASHES, _DOTS = (7.0, 5.0), (2.6, 5.2)
 _ROOM = 0.09  # of the scale, left free above and below
 _TICK_STEPS = (10, 20, 50, 100, 200)
 _TICK_APART = 34  # [px of the design]
-_JUST_READ_MIN = 5.0  # a reading of the oven this lately makes the number exact
 _STEP_MIN, _FAR_MIN = 5.0, 30.0  # of the arrow keys, and with Shift
 _WHEEL_MIN = 15.0  # for a notch
 
@@ -180,22 +177,12 @@ class TrendPlot(QWidget):
         self.setAccessibleDescription(f"{curve_said(desk)} {shown_headline(desk)}".strip())
 
     def _oven_now(self, standing: Standing | None) -> tuple[str, str, str] | None:
-        """“oven now”, the number, its doubt; exact while the oven was just read."""
-        desk = self._desk
-        if standing is None or not desk.is_live or not was_read(standing.rows):
+        """“oven now”, the number, its doubt."""
+        number = oven_number(self._desk)
+        oven = standing.outlook.oven if standing else None
+        if number is None or oven is None or oven.p10 is None or oven.p90 is None:
             return None
-        oven = standing.outlook.oven
-        if oven.p10 is None or oven.p50 is None or oven.p90 is None:
-            return None
-        doubted = {row.number for row in standing.doubted}
-        fresh = any(
-            row.kind is Kind.READING and row.spot == desk.stove.oven_spot and row.number not in doubted
-            and (standing.now - row.at).total_seconds() < 60.0 * _JUST_READ_MIN
-            for row in standing.rows
-        )  # fmt: skip
-        value = float(degrees(oven.p50, desk.unit))
-        number = f"{value:.0f}" if fresh else f"≈{5 * round(value / 5)}"
-        return "oven now", number, half_width(oven.p10, oven.p90, desk.unit)
+        return "oven now", number, half_width(oven.p10, oven.p90, self._desk.unit)
 
     # --- where it shows it ---------------------------------------------------------------------------------------
 

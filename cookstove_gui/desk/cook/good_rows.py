@@ -1,0 +1,133 @@
+"""What the fire is good for, a row a task or a spot: where, how hot it is there, and the chance over time."""
+
+from dataclasses import dataclass
+from datetime import datetime
+
+from cookstove_gui.cooking.fit.fit import GOOD_CHANCE, FitState, SpotFit, TaskFit
+from cookstove_gui.cooking.fit.tasks import Place
+from cookstove_gui.desk.cook.oven_at import oven_number
+from cookstove_gui.desk.cook.spot_heats import spot_heats
+from cookstove_gui.desk.desk import Desk
+from cookstove_gui.phrases.edge import spot_label
+from cookstove_gui.phrases.figures import spot_number
+from cookstove_gui.phrases.good_for import good_chance, good_when, row_said
+from cookstove_gui.phrases.spots import SpotHeat
+from cookstove_gui.situation import fire_is_out, was_read
+from cookstove_gui.stove.entries import HeatBand
+from cookstove_gui.units import degrees
+
+_SAME = 1.0  # K by which a band may differ from a task's and still be its band
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GoodRow:
+    """One row: a task at its best spot, or a spot with its best task."""
+
+    key: str  # of the task, or the spot's name
+    name: str
+    place: str
+    heat: str  # there now, as it is written
+    kelvin: float | None
+    spots: tuple[str, ...]  # where it may be done, the best first
+    when: str
+    chance: str
+    hill: tuple[tuple[datetime, float], ...]  # the chance of a start at each moment
+    is_wanted: bool  # the heat wanted is this task's
+    is_oven: bool
+    said: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GoodFor:
+    """The rows, and what this fire will not do."""
+
+    rows: tuple[GoodRow, ...]
+    not_now: tuple[str, ...]  # names of tasks
+    is_out: bool  # the fire
+
+
+def good_for(desk: Desk, *, by_spot: bool) -> GoodFor | None:
+    """Good now in the catalogue's order, then what will be good by time, then what may be; none where nothing is said.
+
+    Nothing is said of a session that is over, before anything was read, or before a new stove's first fires are done.
+    """
+    standing = desk.standing
+    if standing is None or not desk.is_live or not was_read(desk.entries) or standing.first_fires.next is not None:
+        return None
+    fits = standing.fits
+    rows = _by_spot(desk, fits) if by_spot else _by_task(desk, fits)
+    not_now = tuple(fit.task.name for fit in fits if fit.state is FitState.NOT)
+    return GoodFor(rows=rows, not_now=not_now, is_out=fire_is_out(standing.turns))
+
+
+def _by_task(desk: Desk, fits: tuple[TaskFit, ...]) -> tuple[GoodRow, ...]:
+    heats = spot_heats(desk)
+    coming = [fit for fit in fits if fit.state is FitState.LATER]
+    coming.sort(key=lambda fit: (fit.spots[0].chance_then < GOOD_CHANCE, fit.spots[0].in_min or 0.0))
+    wanted = [*(fit for fit in fits if fit.state is FitState.NOW), *coming]
+    return tuple(_row(desk, fit, fit.spots[0], heats, key=fit.task.key, name=fit.task.name) for fit in wanted)
+
+
+def _by_spot(desk: Desk, fits: tuple[TaskFit, ...]) -> tuple[GoodRow, ...]:
+    """Every spot that is or will be good for something, in the stove's order; its best task is the one it shows."""
+    heats, rows = spot_heats(desk), []
+    for spot in desk.stove.spots:
+        found = [(fit, one) for fit in fits for one in fit.spots if one.spot == spot.name and one.in_min is not None]
+        if not found:
+            continue
+        fit, best = min(found, key=lambda pair: (pair[1].in_min, -pair[1].chance_then))
+        rows.append(_row(desk, fit, best, heats, key=spot.name, name=_place(desk, spot.name), task=fit.task.name))
+    return tuple(rows)
+
+
+def _row(
+    desk: Desk, fit: TaskFit, best: SpotFit, heats: dict[str, SpotHeat], *, key: str, name: str, task: str = ""
+) -> GoodRow:
+    """`task` names the task of a spot's row; a task's row names its place instead."""
+    standing, is_oven = desk.standing, fit.task.place is Place.OVEN
+    assert standing is not None
+    heat = heats.get(best.spot, SpotHeat())
+    number = oven_number(desk) if is_oven and best.spot == desk.stove.oven_spot else None
+    written = number or spot_number(heat.kelvin, heat.typed, desk.unit)
+    place = task or ("oven" if is_oven else _place(desk, best.spot))
+    when, chance = good_when(best, desk.edge), good_chance(best)
+    oven = standing.outlook.oven.p50 if is_oven else None
+    good = [one.spot for one in fit.spots if one.in_min is not None]
+    return GoodRow(
+        key=key,
+        name=name,
+        place=place,
+        heat=written,
+        kelvin=heat.kelvin if oven is None else oven,
+        spots=(best.spot,) if task else tuple(good or [best.spot]),
+        when=when,
+        chance=chance,
+        hill=tuple(zip(fit.starts, best.chances, strict=True)),
+        is_wanted=not task and is_oven and _is_wanted(desk, fit),
+        is_oven=is_oven,
+        said=row_said(name, place, written, when, chance, desk.unit),
+    )
+
+
+def _is_wanted(desk: Desk, fit: TaskFit) -> bool:
+    return _is_of(fit, desk.band)
+
+
+def _is_of(fit: TaskFit, band: HeatBand) -> bool:
+    return abs(fit.task.low - band.low) < _SAME and abs(fit.task.high - band.high) < _SAME
+
+
+def _place(desk: Desk, name: str) -> str:
+    return spot_label(desk.stove, name).removeprefix("top ")
+
+
+def want_heat_of(desk: Desk, key: str) -> bool:
+    """Take the heat of an oven task as the heat wanted; whether it did, for a task of the cooktop changes nothing."""
+    fits = desk.standing.fits if desk.standing else ()
+    fit = next((fit for fit in fits if fit.task.key == key), None)
+    if fit is None or fit.task.place is not Place.OVEN:
+        return False
+    named = next((band for band in desk.bands if _is_of(fit, band)), None)
+    low, high = (degrees(end, desk.unit) for end in (fit.task.low, fit.task.high))
+    desk.choose_band(named.name if named else f"{low:.0f}-{high:.0f}")
+    return True

@@ -1,0 +1,240 @@
+"""The rows of “Good for”: left of now what, where and how hot; right of it the chance over time as a hill."""
+
+from collections.abc import Sequence
+from itertools import pairwise
+
+from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QFontMetricsF, QPainter, QPainterPath, QPen, QPolygonF
+from PySide6.QtWidgets import QListWidget, QListWidgetItem, QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
+
+from cookstove_gui.cooking.fit.fit import GOOD_CHANCE
+from cookstove_gui.desk.cook.good_rows import GoodRow
+from cookstove_gui.gui.time_axis.span import TimeSpan
+from cookstove_gui.gui.time_axis.stem import paint_now, paint_stem
+from cookstove_gui.gui.widgets.heat_colours import heat_colour
+from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.steps import px
+from cookstove_gui.gui.widgets.theme import colour
+from cookstove_gui.gui.widgets.type import BODY, font
+
+ROW = 40  # px of the design
+_PLACE = 18
+_ROW_DATA = Qt.ItemDataRole.UserRole
+_SQUARE, _EDGE, _HEAT, _BAR = 14, 8, 52, 4  # px of the design
+_TOP = 3  # above a certain hill
+_LOW = 0.42  # of the row: words stand clear above a hill lower than this
+_LEAST_NAMES = 0.2  # of the width, when the axis is moved so that now is at its left
+
+
+class HillPainter(QStyledItemDelegate):
+    """Paints one row."""
+
+    def __init__(self, span: TimeSpan, look: Look, parent: QListWidget) -> None:
+        super().__init__(parent)
+        self._span, self._look, self._list = span, look, parent
+
+    def sizeHint(self, _option: QStyleOptionViewItem, _index: QModelIndex | QPersistentModelIndex) -> QSize:
+        """One height for all."""
+        return QSize(200, px(ROW))
+
+    def paint(
+        self, painter: QPainter, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex
+    ) -> None:
+        """Names at the left, the hill at the right; now and the stem run through."""
+        row: GoodRow = index.data(_ROW_DATA)
+        theme, box = self._look.theme, QRectF(option.rect)
+        painter.save()
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.translate(box.topLeft())
+        width, height = box.width(), box.height()
+        now = names_width(self._span, width)
+        if row.is_wanted:
+            painter.fillRect(QRectF(0, 0, now, height - 1), colour(theme.plate))
+        self._paint_names(painter, row, now, height)
+        painter.setPen(QPen(colour(theme.faint), 1))
+        painter.drawLine(QPointF(0, height - 0.5), QPointF(width, height - 0.5))
+        painter.save()
+        painter.setClipRect(QRectF(now, 0, width - now, height))
+        self._paint_hill(painter, row, now, width, height)
+        painter.restore()
+        paint_now(painter, self._span, theme, width, height)
+        if option.state & QStyle.StateFlag.State_Selected:
+            ink = theme.cobalt if self._list.hasFocus() else theme.ink
+            painter.fillRect(QRectF(0, 2, px(_BAR), height - 5), colour(ink))
+        painter.restore()
+
+    def _paint_names(self, painter: QPainter, row: GoodRow, now: float, height: float) -> None:
+        """Name and place as far as there is room; the heat and its colour always."""
+        theme = self._look.theme
+        middle = 0.5 * (height - 1)
+        right = now - px(_EDGE) - px(_SQUARE)
+        square = QRectF(right, middle - px(_SQUARE) / 2, px(_SQUARE), px(_SQUARE))
+        if row.kelvin is not None:
+            painter.setPen(QPen(colour(theme.line), 1))
+            painter.setBrush(colour(heat_colour(row.kelvin)))
+            painter.drawRoundedRect(square, px(3), px(3))
+        face = font(_PLACE)
+        size = QFontMetricsF(face)
+        base = middle + 0.5 * size.capHeight()
+        right -= px(8)
+        painter.setFont(face)
+        painter.setPen(colour(theme.ink))
+        painter.drawText(QPointF(right - size.horizontalAdvance(row.heat), base), row.heat)
+        right -= px(_HEAT)
+        name_face = font(BODY, 600 if row.is_wanted else 400)
+        name_size = QFontMetricsF(name_face)
+        room = right - px(_EDGE)
+        name = name_size.elidedText(row.name, Qt.TextElideMode.ElideRight, room)
+        painter.setFont(name_face)
+        painter.drawText(QPointF(px(_EDGE), middle + 0.5 * name_size.capHeight()), name)
+        room -= name_size.horizontalAdvance(name) + px(10)
+        place = row.place if size.horizontalAdvance(row.place) <= room else ""
+        painter.setFont(face)
+        painter.setPen(colour(theme.soft))
+        painter.drawText(QPointF(right - size.horizontalAdvance(place), base), place)
+
+    def _paint_hill(self, painter: QPainter, row: GoodRow, now: float, width: float, height: float) -> None:
+        theme, foot = self._look.theme, height - 1.0
+        tall = foot - px(_TOP)
+        points = [(self._span.x(self._span.place(at), width), chance) for at, chance in row.hill]
+        if len(points) > 1:
+            tops = [QPointF(x, foot - tall * chance) for x, chance in points]
+            line = QPolygonF(tops)
+            area = QPainterPath()
+            area.addPolygon(QPolygonF([QPointF(points[0][0], foot), *tops, QPointF(points[-1][0], foot)]))
+            area.closeSubpath()
+            painter.fillPath(area, colour(theme.good_faint))
+            for start, end in strong_parts(points):
+                painter.save()
+                painter.setClipRect(QRectF(start, 0, end - start, height), Qt.ClipOperation.IntersectClip)
+                painter.fillPath(area, colour(theme.good))
+                painter.restore()
+            paint_stem(painter, self._span, theme, width, height)
+            painter.setPen(QPen(colour(theme.verdigris), px(1.8)))
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.drawPolyline(line)
+        else:
+            paint_stem(painter, self._span, theme, width, height)
+        strong, plain = font(_PLACE, 600), font(_PLACE)
+        sizes = (QFontMetricsF(strong), QFontMetricsF(plain))
+        first = sizes[0].horizontalAdvance(row.when)
+        wide = first + px(8) + sizes[1].horizontalAdvance(row.chance)
+        x, is_inside = place_words(points, wide, (now, width), px(10))
+        base = 0.5 * foot + 0.5 * sizes[0].capHeight() - (0 if is_inside else px(6))
+        painter.setPen(colour(theme.ink))
+        painter.setFont(strong)
+        painter.drawText(QPointF(x, base), row.when)
+        painter.setFont(plain)
+        painter.drawText(QPointF(x + first + px(8), base), row.chance)
+
+
+class GoodList(QListWidget):
+    """Rows for keyboard and pointer; Enter asks for the heat of an oven row."""
+
+    marked = Signal(object)  # the row that is chosen, or none
+
+    def __init__(self, span: TimeSpan, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._span = span
+        self.setObjectName("good_for_rows")
+        self.setAccessibleName("Good for")
+        self.setToolTip("Up and Down choose a row and light its places on the stove; Enter asks for an oven row's heat")
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setVerticalScrollMode(QListWidget.ScrollMode.ScrollPerItem)
+        self.setUniformItemSizes(True)
+        self.setItemDelegate(HillPainter(span, look, self))
+        self.setStyleSheet(
+            "QListWidget, QListWidget:focus { border: none; padding: 0; } QListWidget::item { padding: 0; }"
+        )
+        self.itemSelectionChanged.connect(lambda: self.marked.emit(self.chosen()))
+        span.moved.connect(self.viewport().update)
+
+    def show_rows(self, rows: Sequence[GoodRow]) -> None:
+        """Show these; the row that was chosen stays chosen as long as it is there."""
+        before = self.chosen()
+        self.blockSignals(True)
+        while self.count() > len(rows):
+            self.takeItem(self.count() - 1)
+        while self.count() < len(rows):
+            self.addItem(QListWidgetItem())
+        for place, row in enumerate(rows):
+            item = self.item(place)
+            item.setData(_ROW_DATA, row)
+            item.setData(Qt.ItemDataRole.AccessibleTextRole, row.said)
+            item.setToolTip(row.said)
+        self.choose(before.key if before else "")
+        self.blockSignals(False)
+        self.viewport().update()
+
+    def chosen(self) -> GoodRow | None:
+        """The row that is chosen."""
+        items = self.selectedItems()
+        return items[0].data(_ROW_DATA) if items else None
+
+    def rows(self) -> list[GoodRow]:
+        """All of them, in order."""
+        return [self.item(place).data(_ROW_DATA) for place in range(self.count())]
+
+    def choose(self, key: str) -> None:
+        """Choose the row of that key; none if there is none."""
+        place = next((number for number, row in enumerate(self.rows()) if row.key == key), None)
+        self.clearSelection()
+        if place is not None:
+            self.setCurrentRow(place)
+
+
+def names_width(span: TimeSpan, width: float) -> float:
+    """Where the names end and the hills begin [px]: at now, as far as it is not moved too far to one side."""
+    now = width if span.now is None else span.x(span.now, width)
+    least = width * _LEAST_NAMES if span.follows else 0.45 * width
+    return min(max(now, least), width)
+
+
+def strong_parts(points: Sequence[tuple[float, float]]) -> list[tuple[float, float]]:
+    """Where a hill (place, chance) is at least GOOD_CHANCE, from edge to edge, straight between its points."""
+    found: list[tuple[float, float]] = []
+    start = points[0][0] if points and points[0][1] >= GOOD_CHANCE else None
+    for (x, chance), (later, then) in pairwise(points):
+        if (chance >= GOOD_CHANCE) == (then >= GOOD_CHANCE):
+            continue
+        crossing = x + (GOOD_CHANCE - chance) / (then - chance) * (later - x)
+        if start is None:
+            start = crossing
+        else:
+            found.append((start, crossing))
+            start = None
+    if start is not None:
+        found.append((start, points[-1][0]))
+    return found
+
+
+def place_words(
+    points: Sequence[tuple[float, float]], wide: float, ends: tuple[float, float], gap: float
+) -> tuple[float, bool]:
+    """Where words of a width begin, and whether they stand in the strong part of the hill.
+
+    In the first strong part if they fit; else where the hill is low, after it or before; else at the right end.
+    """
+    left, right = ends
+    for start, end in strong_parts(points):
+        first, last = max(start, left), min(end, right)
+        if last - first >= wide + 1.5 * gap:
+            return first + gap, True
+    strong = strong_parts(points)
+    begin = max(strong[0][1] if strong else left, left) + gap
+    for x in [begin + step for step in range(0, max(round(right - wide - begin), 0) + 1, 6)]:
+        if x + wide <= right and _highest(points, x, x + wide) <= _LOW:
+            return x, False
+    before = (strong[0][0] if strong else right) - gap - wide
+    if before >= left + gap and _highest(points, before, before + wide) <= _LOW:
+        return before, False
+    return max(right - wide - gap / 2, left + gap), False
+
+
+def _highest(points: Sequence[tuple[float, float]], start: float, end: float) -> float:
+    """The highest chance of a hill between two places, by its points and the edges beside them."""
+    inside = [chance for x, chance in points if start <= x <= end]
+    before = [chance for x, chance in points if x < start][-1:]
+    after = [chance for x, chance in points if x > end][:1]
+    return max([*inside, *before, *after], default=0.0)

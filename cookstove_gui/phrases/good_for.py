@@ -1,0 +1,58 @@
+"""The words of a row of “Good for”: when it is good and how likely, what this fire will not do, the rows in speech."""
+
+from collections.abc import Sequence
+
+from cookstove_gui.cooking.fit.fit import GOOD_CHANCE, SpotFit
+from cookstove_gui.phrases.edge import Edge
+
+_SHORT_MIN = 60.0  # a stretch to come that is shorter is told with its end
+
+
+def good_when(spot: SpotFit, edge: Edge) -> str:
+    """When it is good to start: `now, until 5:50`, `from 4:35`, `best about 5:10` where it is never quite good."""
+    if spot.in_min is None:
+        return ""
+    if spot.chance_then < GOOD_CHANCE:
+        return f"best about {edge.clock(spot.in_min)}"
+    if spot.in_min > 0.0:
+        start = f"from {edge.clock(spot.in_min)}"
+        if spot.until_min is None or spot.until_min - spot.in_min >= _SHORT_MIN:
+            return start
+        return f"{start}, until {edge.clock(spot.until_min)}"
+    if spot.until_min is None:
+        return "now, for long"
+    return "now, not for long" if spot.until_min < 1.0 else f"now, until {edge.clock(spot.until_min)}"
+
+
+def good_chance(spot: SpotFit) -> str:
+    """How likely, in tenths, over the stretch that is named: `9 in 10`, `6 to 9 in 10`; never quite sure."""
+    if spot.in_min is None:
+        return ""
+    good = [chance for chance in spot.chances if chance >= GOOD_CHANCE] if spot.chance_then >= GOOD_CHANCE else []
+    first, most = (_tenths(chance) for chance in (spot.chance_then, max([spot.chance_then, *good])))
+    return f"{most} in 10" if first == most or spot.in_min == 0.0 else f"{first} to {most} in 10"
+
+
+def row_said(name: str, place: str, heat: str, when: str, chance: str, unit: str) -> str:
+    """A row for whoever cannot see it."""
+    number = heat.replace("≈", "about ")
+    where = f"{place}, {number} °{unit}" if heat != "–" else place
+    return f"{name}, {where}: {when}, {chance}"
+
+
+def not_words(names: Sequence[str], *, is_out: bool) -> tuple[str, ...]:
+    """What this fire will not do, from all of it to a count: rungs that each fit in less room."""
+    if not names:
+        return ("",)
+    lead = "Gone out of reach" if is_out else "Not with this fire"
+    shorter = [f"{', '.join(names[:count])} and {len(names) - count} more" for count in range(len(names) - 1, 0, -1)]
+    return tuple(f"{lead}: {said}" for said in (", ".join(names), *shorter, f"{len(names)} tasks"))
+
+
+def more_words(count: int) -> str:
+    """How many rows are out of sight."""
+    return f"{count} more, by scrolling" if count > 0 else ""
+
+
+def _tenths(chance: float) -> int:
+    return min(max(round(10 * chance), 1), 9)

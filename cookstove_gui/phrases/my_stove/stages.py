@@ -1,0 +1,41 @@
+"""What the log of a first fire must show and what it shows so far, each in a few words."""
+
+from cookstove_gui.phrases.edge import whole
+from cookstove_gui.units import degrees
+
+
+def minutes_measure(wanted: float, shown: float) -> tuple[str, str]:
+    """How long it burns on record."""
+    return f"{whole(wanted)} minutes lit", f"{whole(shown)} so far"
+
+
+def heat_measure(wanted: float, shown: float | None, unit: str) -> tuple[str, str]:
+    """The heat that some spot of the top is to reach [K]."""
+    return f"{whole(degrees(wanted, unit))} °{unit} on the top", _so_far(shown, unit)
+
+
+def heat_limit(wanted: float, shown: float | None, unit: str) -> tuple[str, str]:
+    """The heat that none may pass [K]."""
+    return f"at most {whole(degrees(wanted, unit))} °{unit}", _so_far(shown, unit)
+
+
+def loads_measure(wanted: int, shown: int) -> tuple[str, str]:
+    """Loads of wood."""
+    return "1 load of wood" if wanted == 1 else f"{wanted} loads of wood", f"{shown} so far"
+
+
+def air_measure(*, seen: bool) -> tuple[str, str]:
+    """The air wide open and then mostly shut."""
+    return "air open, then mostly shut", "noted" if seen else "not yet"
+
+
+def stage_said(title: str, line: str, *, is_done: bool, measures: tuple[tuple[str, str], ...]) -> str:
+    """A stage for whoever cannot see it."""
+    if is_done:
+        return f"{title}: done."
+    shown = "; ".join(f"{wanted}, {found}" for wanted, found in measures)
+    return f"{title}, under way: {shown}." if shown else f"{title}, to come: {line}."
+
+
+def _so_far(shown: float | None, unit: str) -> str:
+    return "not read yet" if shown is None else f"{whole(degrees(shown, unit))} so far"
