@@ -28,9 +28,9 @@ def good_chance(spot: SpotFit) -> str:
     """How likely, in tenths, over the stretch that is named: `9 in 10`, `6 to 9 in 10`; never quite sure."""
     if spot.in_min is None:
         return ""
-    good = [chance for chance in spot.chances if chance >= GOOD_CHANCE] if spot.chance_then >= GOOD_CHANCE else []
-    first, most = (_tenths(chance) for chance in (spot.chance_then, max([spot.chance_then, *good])))
-    return f"{most} in 10" if first == most or spot.in_min == 0.0 else f"{first} to {most} in 10"
+    first, most = _tenths(spot.chance_then), _tenths(max(spot.chances, default=0.0))
+    rises = spot.in_min > 0.0 and spot.chance_then >= GOOD_CHANCE and most > first
+    return f"{first} to {most} in 10" if rises else f"{first} in 10"
 
 
 def row_said(name: str, place: str, heat: str, when: str, chance: str, unit: str) -> str:

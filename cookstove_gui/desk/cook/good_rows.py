@@ -24,6 +24,7 @@ class GoodRow:
     """One row: a task at its best spot, or a spot with its best task."""
 
     key: str  # of the task, or the spot's name
+    task: str  # key of the task
     name: str
     place: str
     heat: str  # there now, as it is written
@@ -95,6 +96,7 @@ def _row(
     good = [one.spot for one in fit.spots if one.in_min is not None]
     return GoodRow(
         key=key,
+        task=fit.task.key,
         name=name,
         place=place,
         heat=written,

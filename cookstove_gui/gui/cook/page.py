@@ -31,6 +31,7 @@ class CookPage(QWidget):
         self.setObjectName("cook_page")
         self._build()
         self._drawing.spot_chosen.connect(self._entry.light)
+        self._drawing.spot_chosen.connect(self._axis.good_for.choose_spot)
         look.changed.connect(self._space)
         self._space()
 

@@ -14,6 +14,7 @@ from cookstove_gui.gui.time_axis.stem import paint_now, paint_stem
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import colour
+from cookstove_gui.gui.widgets.tips import plain_tip
 from cookstove_gui.gui.widgets.type import font
 from cookstove_gui.stove.entries import Kind
 
@@ -115,7 +116,7 @@ class FireLane(QWidget):
         if event.type() is QEvent.Type.ToolTip and isinstance(event, QHelpEvent):
             near = min(self.placed(), key=lambda one: abs(one[1] - event.pos().x()), default=None)
             if near is not None and abs(near[1] - event.pos().x()) <= px(_REACH):
-                QToolTip.showText(event.globalPos(), near[0].said, self)
+                QToolTip.showText(event.globalPos(), plain_tip(near[0].said), self)
             else:
                 QToolTip.hideText()
             return True

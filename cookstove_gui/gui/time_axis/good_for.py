@@ -13,6 +13,7 @@ from cookstove_gui.gui.time_axis.stem import paint_now, paint_stem
 from cookstove_gui.gui.widgets.key import Word
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.steps import px
+from cookstove_gui.gui.widgets.tips import plain_tip
 from cookstove_gui.gui.widgets.type import font, set_role
 from cookstove_gui.phrases.good_for import more_words, not_words
 
@@ -25,7 +26,7 @@ _LEAST_PLOT, _TALL_PLOT = 200, 300  # px of the design: rows come first, then th
 class GoodFor(QWidget):
     """Rows that share the plot's time; while nothing can be said of food, why, or the first fires."""
 
-    spots_marked = Signal(tuple)  # names of the spots of the row that is chosen
+    task_marked = Signal(str)  # key of the task whose row is chosen; empty for none
     by_spot_wanted = Signal(bool)
 
     def __init__(self, link: DeskLink, look: Look, span: TimeSpan, parent: QWidget | None = None) -> None:
@@ -53,6 +54,7 @@ class GoodFor(QWidget):
         self._rungs: tuple[str, ...] = ("",)
         for label, name in ((self._not, "good_for_not"), (self._more, "good_for_more")):
             label.setObjectName(name)
+            label.setTextFormat(Qt.TextFormat.PlainText)
             set_role(label, "soft")
         self._more.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self._more.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
@@ -93,7 +95,7 @@ class GoodFor(QWidget):
         )
         self.list.show_rows(found.rows if found else ())
         self._rungs = not_words(found.not_now, is_out=found.is_out) if found else ("",)
-        self._not.setToolTip(self._rungs[0])
+        self._not.setToolTip(plain_tip(self._rungs[0]))
         self._not.setAccessibleName(self._rungs[0])
         self._show_more()
         self._place_parts()
@@ -124,7 +126,7 @@ class GoodFor(QWidget):
         self.by_spot_wanted.emit(self._by_spot.isChecked())
 
     def _mark(self, row: GoodRow | None) -> None:
-        self.spots_marked.emit(row.spots if row else ())
+        self.task_marked.emit(row.task if row else "")
 
     def _ask_oven(self, item: QListWidgetItem) -> None:
         row = self.list.chosen()

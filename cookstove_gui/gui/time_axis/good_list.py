@@ -15,6 +15,7 @@ from cookstove_gui.gui.widgets.heat_colours import heat_colour
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import colour
+from cookstove_gui.gui.widgets.tips import plain_tip
 from cookstove_gui.gui.widgets.type import BODY, font
 
 ROW = 40  # px of the design
@@ -162,7 +163,7 @@ class GoodList(QListWidget):
             item = self.item(place)
             item.setData(_ROW_DATA, row)
             item.setData(Qt.ItemDataRole.AccessibleTextRole, row.said)
-            item.setToolTip(row.said)
+            item.setToolTip(plain_tip(row.said))
         self.choose(before.key if before else "")
         self.blockSignals(False)
         self.viewport().update()

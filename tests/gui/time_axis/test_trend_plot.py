@@ -28,7 +28,7 @@ def axis(link: DeskLink, look: Look, qtbot: QtBot) -> TimeAxis:
     made = TimeAxis(link, look)
     qtbot.addWidget(made)
     made.bring_plot()
-    made.resize(764, 420)
+    made.resize(764, 600)
     made.show()
     qtbot.waitExposed(made)
     return made
@@ -168,7 +168,7 @@ def test_fire_events_stand_in_the_lane(stood_desk: Desk, axis: TimeAxis) -> None
 @pytest.mark.parametrize("width", [500, 900, 1400])
 def test_lines_and_words_share_one_axis(stood_desk: Desk, axis: TimeAxis, width: int) -> None:
     """Where the plotting library draws a moment is where the words, the clock and the lane below have it."""
-    axis.resize(width, 420)
+    axis.resize(width, 600)
     QApplication.processEvents()
     plot = control(axis, "trend_plot", TrendPlot)
     for place in (10.0, 36.0, 90.0):
@@ -273,7 +273,7 @@ def test_nothing_is_marked_of_an_old_session_or_while_first_fires_run(
 # --- words keep clear -----------------------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize("size", [(480, 260), (764, 420), (1200, 520)])
+@pytest.mark.parametrize("size", [(570, 560), (764, 600), (1200, 820)])
 def test_words_stand_within_the_plot_and_clear_of_one_another(
     stood_desk: Desk, axis: TimeAxis, size: tuple[int, int]
 ) -> None:
