@@ -14,7 +14,6 @@ from cookstove_gui.errors import InputProblem
 from cookstove_gui.stove.entries import Entry, reading_kelvin
 from cookstove_gui.units import TemperatureUnit, degrees, degrees_difference, kelvin, tidy
 
-COOKTOP = "cooktop"
 HEATS = ("oven", "walls", "lining", "room")  # K
 FUELS = ("flames", "coals")  # kg
 OPENINGS = ("air", "bypass")  # 0 to 1

@@ -11,7 +11,7 @@ from cookstove_gui.commands import lines as command_lines
 from cookstove_gui.commands.parsing import Request
 from cookstove_gui.commands.question import Asked
 from cookstove_gui.desk.cook.oven_lines import oven_fan
-from cookstove_gui.desk.plan.kept_pots import NO_POTS, KeptPots
+from cookstove_gui.desk.plan.kept_pots import KeptPots
 from cookstove_gui.forecast.answers import LEAVE, FloatArray
 from cookstove_gui.phrases.advice import likely_words
 from cookstove_gui.phrases.edge import Edge
@@ -20,7 +20,7 @@ from cookstove_gui.phrases.heading import arrival_figure, detail, headline, ques
 from cookstove_gui.situation import Inputs, Standing
 from cookstove_gui.stove.entries import Kind, Session
 from cookstove_gui.stove.stove import SpotKind
-from tests.voice.plan_answers import PlanAnswers, plan_answers
+from tests.voice.plan_answers import NO_POTS, PlanAnswers, plan_answers
 from tests.voice.said import Said
 
 _FIRE_KINDS = frozenset({Kind.LIT, Kind.WOOD, Kind.AIR, Kind.BYPASS, Kind.OVEN_DOOR})

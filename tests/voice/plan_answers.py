@@ -6,7 +6,7 @@ from datetime import datetime, timedelta
 from cookstove_gui.cooking.fit.placement import Pot
 from cookstove_gui.cooking.fit.tasks import task_of
 from cookstove_gui.desk.plan.bake import BakeChoice, BakeInputs, plan_bake
-from cookstove_gui.desk.plan.kept_pots import NO_POTS, KeptPots, moved
+from cookstove_gui.desk.plan.kept_pots import KeptPots, moved
 from cookstove_gui.desk.plan.pots import PotRow, PotsInputs, headline_of, place_words, plan_pots
 from cookstove_gui.desk.plan.table import TableInputs, plan_table, rest_of
 from cookstove_gui.desk.plan.wood import WoodChoice, WoodInputs, plan_wood, wood_options
@@ -23,6 +23,7 @@ from tests.voice.said import Said
 
 POTS = ("simmer", "fry_eggs", "fry_bacon", "keep_warm")
 BAKED = "bread_loaf"
+NO_POTS = KeptPots()
 _AT_HEAT_MIN = 60.0
 _TABLE_AFTER = timedelta(hours=5)
 _THICKNESS = 0.08  # m, of the splits asked about

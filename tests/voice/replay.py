@@ -10,12 +10,12 @@ import numpy as np
 
 from cookstove_gui.cooking.fit.bands import band_from_text
 from cookstove_gui.cooking.instruments.meant_rows import meant_sessions
-from cookstove_gui.desk.plan.kept_pots import NO_POTS
 from cookstove_gui.forecast import Character, learn
 from cookstove_gui.situation import Inputs, Memory, work_out
 from cookstove_gui.stove.entries import Entry, Kind, Session
 from cookstove_gui.stove.stove import Stove
 from tests.voice.moment import Moment, moment_of
+from tests.voice.plan_answers import NO_POTS
 from tests.world.other import make_other_sessions
 from tests.world.sessions import make_sessions
 from tests.world.stoves import FAMILIES, make_stove, renamed

@@ -3,7 +3,7 @@
 A few futures that stand for all of them, ranked by how hot they keep the oven, are baked through one by one.
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import datetime
 
 import numpy as np
@@ -12,7 +12,7 @@ from cookstove_gui.cooking.baking.catalogue import Bake, body_of, done_temperatu
 from cookstove_gui.cooking.fit.tasks import task_of
 from cookstove_gui.cooking.safety.food_safety import SafeMinimum, danger_minutes, holding_limits, safe_minimum
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.forecast.answers import NORMAL_P90, FloatArray, Projection, Quantiles, Trace
+from cookstove_gui.forecast.answers import LEVELS, NORMAL_P90, FloatArray, Projection, Quantiles, Trace
 from cookstove_gui.forecast.futures.goal_times import first_reach, late_quantiles
 from cookstove_gui.physics.quantities import STANDARD_PRESSURE
 from cookstove_gui.physics.warming import warm_through
@@ -21,10 +21,22 @@ from cookstove_gui.stove.stove import OVEN_CENTRE
 
 FUTURES = 15  # that stand for all
 STEP = 20.0  # s, between two moments of a bake
+SLOWEST, FASTEST = 0.5, 2.0  # times the usual conduction, of what a probe can show; judgement
+_A_MINUTE = 3  # steps
 NODES = 30  # from its middle to its surface
 COLDEST_OVEN, HOTTEST_OVEN = 240.0, 850.0  # K, an unheated shed in winter, and more than an iron oven bears
 DANGER_FOLLOWED = 360.0  # min past the projection that a core is followed, in the oven's last heat
 LONGEST_MINUTES = 12 * 60.0  # one in longer than this has a wrong clock
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CoreCourse:
+    """The core from going in to the end of the projection; arrays of one length."""
+
+    minutes: FloatArray  # from the projection's now, below 0 before it
+    p10: FloatArray  # K
+    p50: FloatArray
+    p90: FloatArray
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -39,6 +51,7 @@ class Doneness:
     safe: SafeMinimum | None
     safe_min: Quantiles | None  # when the core reaches the safe minimum, before any rest
     recipe_min: float | None  # from going in, in a steady oven in the middle of the task's band
+    core: CoreCourse | None = field(default=None, compare=False)
     late_min: float | None  # how much longer than that it will take; negative if less
     # How long its core is in the danger zone, a quantile None where it never gets through; None without a safe minimum.
     danger_min: Quantiles | None = None
@@ -110,6 +123,7 @@ def doneness(
         safe_min=safe_min,
         recipe_min=recipe,
         late_min=late,
+        core=_course(seconds, cores, ago),
         danger_min=in_danger,
     )
 
@@ -150,9 +164,9 @@ def matched_to_core(bake: Bake, oven: FloatArray, measured_core: float, pressure
     Returns
     -------
     Bake
-        With `vapour` between half and twice the usual: a probe that asks for more is not in the core.
+        With `vapour` between `SLOWEST` and `FASTEST` times the usual: a probe that asks for more is not in the core.
     """
-    low, high = 0.5 * bake.vapour, 2.0 * bake.vapour
+    low, high = SLOWEST * bake.vapour, FASTEST * bake.vapour
     for _ in range(12):
         middle = float(np.sqrt(low * high))
         warmer = core_path(replace(bake, vapour=middle), oven, pressure)[-1] > measured_core
@@ -199,6 +213,12 @@ def _past_heats(
 
 def _trace_seconds(projection: Projection, past: Trace) -> FloatArray:
     return np.array([(at - projection.now).total_seconds() for at in past.at])
+
+
+def _course(seconds: FloatArray, cores: FloatArray, ago: float) -> CoreCourse:
+    """The core a minute apart."""
+    p10, p50, p90 = np.quantile(cores[:, ::_A_MINUTE], LEVELS, axis=0)
+    return CoreCourse(minutes=seconds[::_A_MINUTE] / 60.0 - ago, p10=p10, p50=p50, p90=p90)
 
 
 def _core_now(seconds: FloatArray, cores: FloatArray, ago: float) -> Quantiles:

@@ -7,7 +7,9 @@ import numpy as np
 
 from cookstove_gui.cooking.baking.doneness import (
     COLDEST_OVEN,
+    FASTEST,
     HOTTEST_OVEN,
+    SLOWEST,
     Doneness,
     doneness,
     matched_to_core,
@@ -18,6 +20,8 @@ from cookstove_gui.cooking.baking.turning import TurnReminder, turn_reminder
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import Projection, Trace
 from cookstove_gui.stove.stove import Stove
+
+_NEARLY = 0.99
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,6 +57,14 @@ class UnderWay:
     def turn_at(self) -> datetime | None:
         """When to turn it."""
         return self._at(self.turn.in_min if self.turn else None)
+
+    @property
+    def probe_is_off(self) -> int:
+        """1 where the latest probe showed more than a core can have by then, -1 where less, 0 where neither."""
+        if self.answer is None or self.inside.bake is None or not self.inside.probes:
+            return 0
+        pace = self.answer.bake.vapour / self.inside.bake.vapour
+        return int(pace > _NEARLY * FASTEST) - int(pace < SLOWEST / _NEARLY)
 
     def _at(self, minutes: float | None) -> datetime | None:
         return None if minutes is None else self.asked_at + timedelta(minutes=minutes)

@@ -30,9 +30,6 @@ class KeptPots:
         return not timedelta(0) <= standing.now - self.decided_at < LOOKED_AT_AFTER
 
 
-NO_POTS = KeptPots()
-
-
 def rows_known(standing: Standing) -> str:
     """What the log holds, in short: another row, or one taken back, makes it another."""
     return f"{len(standing.rows)} {max((row.number for row in standing.rows), default=0)}"

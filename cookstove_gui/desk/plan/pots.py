@@ -152,8 +152,9 @@ def reasons_of(plan: PotsPlan, standing: Standing, edge: Edge) -> tuple[str, ...
     tops = [spot.name for spot in standing.stove.spots_of(SpotKind.TOP)]
     heats = [standing.zones[name].p50 for name in tops if name in standing.zones]
     told = (float(min(heats)), float(max(heats))) if heats else None
-    return tuple(
+    words = (
         why_not_words(row.task.name, row.why_not, (row.task.low, row.task.high), told, edge)
         for row in plan.rows
-        if row.why_not and row.task.place is Place.TOP
+        if row.task.place is Place.TOP
     )
+    return tuple(dict.fromkeys(text for text in words if text))

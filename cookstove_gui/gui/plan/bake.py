@@ -21,11 +21,14 @@ from cookstove_gui.desk.plan.bake import (
     usual_mass,
     usual_start,
 )
+from cookstove_gui.desk.plan.bake_lines import bake_lines
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.plan.bake_picture import BakePicture
 from cookstove_gui.gui.plan.inside import InsideRows
 from cookstove_gui.gui.plan.part import CAPTION_WIDTH, CHOICE_WIDTH, PlanPart
 from cookstove_gui.gui.widgets.form import Choice, Field, button, say, words
+from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.phrases.my_stove.air import altitude_hints
 from cookstove_gui.phrases.plan.bake import (
     bake_against_steady,
@@ -33,6 +36,7 @@ from cookstove_gui.phrases.plan.bake import (
     core_words,
     danger_words,
     holding_words,
+    probe_words,
     safe_words,
     turn_words,
 )
@@ -44,7 +48,7 @@ _LOGGED = "in the oven, row "  # before the number, in the key of a choice that 
 class BakePart(PlanPart[BakeInputs, UnderWay]):
     """One thing in the oven."""
 
-    def __init__(self, link: DeskLink, parent: QWidget | None = None) -> None:
+    def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(link, "plan_bake", "In the oven", parent)
         self._shown_for: tuple[str, str] = ("", "")
         self._seen: tuple[int, ...] = ()  # rows of what was in the oven when last shown
@@ -78,6 +82,8 @@ class BakePart(PlanPart[BakeInputs, UnderWay]):
             self._turn, self._steady, self._core_words, self._safe, self._danger, self._holding, self._height
         ):  # fmt: skip
             self.answer_lines.addWidget(line)
+        self._picture = BakePicture(look)
+        self.answer_lines.insertWidget(2, self._picture, 1)
         self.column.addStretch(1)
         self.show_nothing("")
         self.show_unit()
@@ -115,7 +121,7 @@ class BakePart(PlanPart[BakeInputs, UnderWay]):
         if key.startswith(_LOGGED) and key not in {f"{_LOGGED}{number}" for number in numbers}:
             key = self._kept
         offset = self.desk.offset_minutes
-        options = [(f"{_LOGGED}{one.number}", f"{one.name}, in at {clock_text(one.went_in, offset)}") for one in inside]
+        options = [(f"{_LOGGED}{one.number}", f"{one.name}, {clock_text(one.went_in, offset)}") for one in inside]
         self._what.show_options([*options, *bake_options()], key)
         logged = self._logged()
         for part in (self._mass, self._start, self._when, self._core):
@@ -154,12 +160,14 @@ class BakePart(PlanPart[BakeInputs, UnderWay]):
     def show_answer(self, answer: UnderWay) -> None:
         """Show when it is done, and why then."""
         self.headline.setText(bake_headline(answer, self.edge))
+        standing = self.desk.standing
+        self._picture.show_lines(bake_lines(answer, standing) if standing is not None else None, self.edge)
         found = answer.answer
         if found is None:
             return
         edge = replace(self.edge, now=answer.asked_at)  # its minutes count from there
         say(self._steady, bake_against_steady(found, task_of(found.bake.task), edge))
-        say(self._core_words, core_words(found, edge))
+        say(self._core_words, probe_words(answer, self.edge) or core_words(found, edge))
         say(self._turn, turn_words(answer, self.desk.stove, self.edge))
         say(self._safe, safe_words(found, edge))
         say(self._holding, holding_words(edge) if found.safe else "")
@@ -169,6 +177,7 @@ class BakePart(PlanPart[BakeInputs, UnderWay]):
     def show_nothing(self, why: str) -> None:
         """Show no answer, and why."""
         super().show_nothing(why)
+        self._picture.hide()
         for line in (
             self._steady, self._core_words, self._turn, self._safe, self._danger, self._holding, self._height
         ):  # fmt: skip

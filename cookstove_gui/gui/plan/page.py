@@ -22,7 +22,7 @@ class PlanPage(QWidget):
         self._desk = link.desk
         self.setObjectName("page")
         self.setAccessibleName("Plan")
-        self._bake = BakePart(link)
+        self._bake = BakePart(link, look)
         past = PastSessions(link.desk)
         self._water = WaterPart(link, past)
         self._wood = WoodPart(link, past)

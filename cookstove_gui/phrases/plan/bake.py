@@ -46,6 +46,16 @@ def core_words(answer: Doneness, edge: Edge) -> str:
     return f"The core is now about {edge.heat(now.p50)}, likely {edge.range(now.p10, now.p90)}. {end}"
 
 
+def probe_words(found: UnderWay, edge: Edge) -> str:
+    """That a probe shows what no core can have by now; empty where it does not."""
+    way = found.probe_is_off
+    if not way or not found.inside.probes:
+        return ""
+    shown = edge.heat(found.inside.probes[-1].core)
+    than = "warmer" if way > 0 else "colder"
+    return f"The probe showed {shown}, {than} than its core can well be by then: is it in the middle, clear of the tin?"
+
+
 def safe_words(answer: Doneness, edge: Edge) -> str:
     """The safe minimum with its source; a thermometer decides."""
     if answer.safe is None:
@@ -77,9 +87,10 @@ def holding_words(edge: Edge) -> str:
 
 def turn_words(found: UnderWay, stove: Stove, edge: Edge) -> str:
     """When to turn the pan, and why."""
-    if found.turn is None:
+    if found.turn_at is None:
         return ""
-    when = "now" if found.turn.in_min < 1 else f"at {edge.clock(found.turn.in_min)}"
+    when = edge.at(found.turn_at)
+    when = "now" if found.turn_at <= edge.now or when == edge.clock(0.0) else f"at {when}"
     return f"Turn it {when}: {apart_words(found, stove, edge)}."
 
 

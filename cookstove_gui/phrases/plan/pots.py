@@ -28,14 +28,14 @@ def pots_headline(
 def why_not_words(
     name: str, why_not: str, wanted: tuple[float, float], heats: tuple[float, float] | None, edge: Edge
 ) -> str:
-    """Why a pot has no place: what it wants [K], and what the cooktop has, from its coolest to its hottest spot [K]."""
-    wants = f"{capital(name)} wants {edge.range(*wanted)}"
+    """Why a pot has no place: what it wants [K], and what the cooktop has, from its coolest to its hottest spot [K].
+
+    Empty where no heat of the cooktop says it.
+    """
     if heats is None or why_not not in ("too hot", "too cool"):
-        return f"{wants}: {why_not}."
-    coolest, hottest = heats
-    if why_not == "too hot":
-        return f"{wants}, and the coolest spot is at {edge.heat(coolest)}."
-    return f"{wants}, and the hottest spot is at {edge.heat(hottest)}."
+        return ""
+    extreme, heat = ("coolest", heats[0]) if why_not == "too hot" else ("hottest", heats[1])
+    return f"{capital(name)}: {edge.range(*wanted)} is wanted, the {extreme} spot is at {edge.heat(heat)}."
 
 
 def pot_chance(chance: float) -> str:

@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QComboBox, QWidget
 
 from cookstove_gui.desk import Desk, Memory, work_out
 from cookstove_gui.gui.plan.bake import BakePart
+from cookstove_gui.gui.plan.bake_picture import BakePicture
 from cookstove_gui.gui.plan.page import PlanPage
 from cookstove_gui.stove.entries import Kind
 from tests.gui.hands import control, push, seen, type_in
@@ -50,7 +51,7 @@ def test_a_loaf_that_went_in_is_in_the_log_and_the_page_asks_for_its_probe(qtbot
     put_a_loaf_in(qtbot, desk, page)
     assert written(desk) == [(Kind.OVEN_IN, "", "", "loaf of bread")]
     assert desk.rows[-1].at == NOW - timedelta(minutes=20)
-    assert control(page, "bake_what", QComboBox).currentText().startswith("loaf of bread, in at ")
+    assert control(page, "bake_what", QComboBox).currentText().startswith("loaf of bread, ")
     type_in(page, "bake_probe", "140")
     assert written(desk)[-1] == (Kind.PROBE, "140", "F", "loaf of bread")
     stand(desk)
@@ -110,3 +111,20 @@ def test_a_probe_that_is_no_food_is_explained_beside_the_field(qtbot, desk):
     type_in(page, "bake_probe", "900")
     assert "not a plausible temperature for food" in seen(page, "bake_probe_problem")
     assert len(written(desk)) == 1
+
+
+def test_the_bake_is_drawn_beside_its_sentence(qtbot, desk):
+    page, _ = shown(qtbot, desk, PlanPage)
+    put_a_loaf_in(qtbot, desk, page)
+    picture = control(page, "bake_picture", BakePicture)
+    assert picture.isVisibleTo(page)
+    image = picture.grab().toImage()
+    assert len({image.pixel(x, y) for x in range(0, image.width(), 5) for y in range(0, image.height(), 5)}) > 3
+
+
+def test_a_probe_that_is_not_in_the_core_is_questioned(qtbot, desk):
+    page, _ = shown(qtbot, desk, PlanPage)
+    put_a_loaf_in(qtbot, desk, page, "-5")
+    type_in(page, "bake_probe", "195")
+    stand(desk)
+    qtbot.waitUntil(lambda: "is it in the middle" in seen(page, "bake_core_words"), timeout=10000)
