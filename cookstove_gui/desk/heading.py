@@ -2,6 +2,7 @@
 
 from cookstove_gui.cooking.safety.cautions import Caution
 from cookstove_gui.desk.desk import Desk
+from cookstove_gui.desk.first_start import greeting, is_first_start
 from cookstove_gui.phrases.heading import detail, detail_rungs, headline, rungs
 from cookstove_gui.phrases.ladder import plain_ladder
 from cookstove_gui.phrases.my_stove.first_fires import next_fire_words
@@ -12,6 +13,8 @@ from cookstove_gui.units import clock_text, local_offset_minutes
 def shown_headline(desk: Desk) -> str:
     """The one thing to do now; of a session that is over, that it is."""
     words = table("phrases.toml")
+    if is_first_start(desk):
+        return greeting(desk)
     if not desk.is_live:
         return str(words["session_over"])
     return headline(desk.standing, desk.edge) if desk.standing else str(words["no_readings"])
@@ -20,6 +23,8 @@ def shown_headline(desk: Desk) -> str:
 def shown_rungs(desk: Desk) -> tuple[str, ...]:
     """The headline from long to short."""
     words = table("phrases.toml")
+    if is_first_start(desk):
+        return plain_ladder(greeting(desk), "No fire is lit yet.")
     if not desk.is_live:
         return plain_ladder(str(words["session_over"]))
     if desk.standing is None:
@@ -34,11 +39,15 @@ def shown_detail(desk: Desk) -> str:
 
 def shown_detail_rungs(desk: Desk) -> tuple[str, ...]:
     """The detail in one line, from long to short; nothing of a session that is over."""
+    if is_first_start(desk):
+        return ("Three ways to begin; the keys 1, 2 and 3 choose.", "Three ways to begin.")
     return detail_rungs(desk.standing, desk.edge) if desk.standing and desk.is_live else ()
 
 
 def shown_cautions(desk: Desk) -> tuple[Caution, ...]:
-    """The cautions that hold now; none of a session that is over."""
+    """The cautions that hold now; none of a session that is over, and none at the door of a newcomer."""
+    if is_first_start(desk):
+        return ()
     return desk.standing.cautions if desk.standing and desk.is_live else ()
 
 

@@ -54,6 +54,7 @@ class Program:
         self.pane: ProblemPane | None = None
         self.look = Look(app)
         self.window: MainWindow | None = None
+        self.practice: MainWindow | None = None  # over the window, while a practice session is watched
 
     def open(self) -> None:
         """Open the logbook and show the window, or say what prevents it and what can be done."""
@@ -78,11 +79,51 @@ class Program:
         if self._options.quit_when_painted:
             self.window.painted.connect(self._app.quit)
         self.window.link.restore_wanted.connect(self._restore)
+        self.window.practice_wanted.connect(self.practise)
+        self.window.practice_left.connect(self._leave_practice)
         self.window.show()
         self._keep_faults()
 
+    def practise(self) -> None:
+        """An invented session in a window of its own, over a logbook in memory; the real one waits behind it."""
+        real = self.window
+        if real is None or self.practice is not None or self._options.practice is not None:
+            return
+        from cookstove_gui.desk.practice_session import practice_desk
+        from cookstove_gui.resource_files import folder
+
+        desk, practice = practice_desk(first_sample(folder(_SAMPLES)), self._options.pace)
+        desk.set_unit(real.desk.unit)
+        self.practice = MainWindow(desk, self.look, practice)
+        self.practice.setGeometry(real.geometry())
+        self.practice.practice_left.connect(self.practice.close)
+        self.practice.closed.connect(self._back_to_the_real_one)
+        self.practice.show()
+        real.hide()
+
+    def _back_to_the_real_one(self) -> None:
+        practice, self.practice = self.practice, None
+        if self.window is not None:
+            self.window.show()
+        if practice is not None:
+            practice.desk.logbook.close()
+            practice.deleteLater()
+
+    def _leave_practice(self) -> None:
+        """End of a practice that the program was started with: on to the real logbook."""
+        practice, logbook = self.window, self._logbook
+        self._options.practice = None
+        self.open()
+        if practice is not None and practice is not self.window:
+            practice.close()
+            practice.deleteLater()
+        if logbook is not None and logbook is not self._logbook:
+            logbook.close()
+
     def close(self) -> None:
         """Close the window and the logbook."""
+        if self.practice is not None:
+            self.practice.close()
         if self.window is not None:
             self.window.close()
         if self._logbook is not None:

@@ -38,6 +38,9 @@ class MainWindow(QMainWindow):
     """Shows the desk; computes nothing about stoves."""
 
     painted = Signal()  # the whole window, plot included, is on the screen
+    practice_wanted = Signal()
+    practice_left = Signal()
+    closed = Signal()
 
     def __init__(self, desk: Desk, look: Look, practice: Practice | None = None) -> None:
         super().__init__()
@@ -76,14 +79,15 @@ class MainWindow(QMainWindow):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
         column.addWidget(self._next)
+        if self._practice is not None:
+            self._bar = PracticeBar(self.desk, self._practice)
+            self._bar.ticked.connect(self._tick_practice)
+            self._bar.ended.connect(self.practice_left)
+            column.addWidget(self._bar)
         self._session_strip = SessionStrip(self.link)
         column.addWidget(self._session_strip)
         column.addWidget(self._stack, 1)
         column.addWidget(self._fault)
-        if self._practice is not None:
-            self._bar = PracticeBar(self.desk, self._practice)
-            self._bar.ticked.connect(self._tick_practice)
-            column.addWidget(self._bar)
         self.setCentralWidget(page)
         # Stated here because wrapping labels ask for absurd heights while the window is still being laid out.
         self.setMinimumSize(*LEAST)
@@ -100,6 +104,7 @@ class MainWindow(QMainWindow):
         on_key("F12", self, self.toggle_large_view)
         for key, _, keys in PAGES:
             on_key(keys, self, partial(self.show_page, key))
+        self._cook.first_start.chosen.connect(self._begin)
         self._next.pages.page_chosen.connect(self.show_page)
         self._next.window_words.large_chosen.connect(self.toggle_large_view)
         self._next.window_words.colours_chosen.connect(self.toggle_theme)
@@ -123,6 +128,12 @@ class MainWindow(QMainWindow):
         self._page_key = key
         if key == "cook":
             self._cook.take_focus()
+
+    def _begin(self, way: str) -> None:
+        if way == "draw":
+            self.show_page("my_stove")
+        if way == "practice":
+            self.practice_wanted.emit()
 
     def toggle_large_view(self) -> None:
         """The large view, or back to the Cook page."""
@@ -191,6 +202,7 @@ class MainWindow(QMainWindow):
                 Choice("Colours as the system has them", "", lambda: self.set_theme("system")),
                 Choice("Let marks slide again" if self._look.still else "Let nothing move", "", self.toggle_motion),
                 Choice(),
+                Choice("Watch a practice session", "", self.practice_wanted.emit),
                 Choice("All keys", "Ctrl+H", self.toggle_keys),
             ],
             self._next.window_words.more,
@@ -275,12 +287,16 @@ class MainWindow(QMainWindow):
     def closeEvent(self, event: QCloseEvent) -> None:
         """Keep the window's place, end the threads and stop listening."""
         self._place.keep(self._page_key)
+        self._is_painted = False  # what comes after this asks nothing any more
         self._ticks.stop()
+        if self._practice is not None:
+            self._bar.stop()
         self._study.close()
         close_jobs(self)
         self._keeping.close()
         self.link.close()
         super().closeEvent(event)
+        self.closed.emit()
 
 
 def made_page(key: str, link: DeskLink, look: Look) -> QWidget:

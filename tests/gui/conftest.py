@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.desk import Desk, Inputs, Memory, Standing, work_out
+from cookstove_gui.desk.first_start import begin
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.window import MainWindow
@@ -61,7 +62,9 @@ def clock() -> HeldClock:
 @pytest.fixture
 def desk(clock: HeldClock) -> Iterator[Desk]:
     logbook = Logbook.in_memory()
-    yield Desk(logbook, clock)
+    made = Desk(logbook, clock)
+    begin(made)
+    yield made
     logbook.close()
 
 

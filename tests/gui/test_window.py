@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QAbstractButton, QApplication, QLineEdit, QPushBut
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.desk import Desk
+from cookstove_gui.desk.first_start import begin
 from cookstove_gui.gui.drawn_stove.stove_drawing import StoveDrawing
 from cookstove_gui.gui.frame.keys_page import KEYS
 from cookstove_gui.gui.time_axis.good_list import GoodList
@@ -57,7 +58,9 @@ def test_twelve_readings_by_keyboard_alone(window: MainWindow, desk: Desk, clock
 
 def test_what_the_window_shows_is_on_disk(tmp_path: Path, clock: HeldClock, look: Look, qtbot: QtBot) -> None:
     logbook = Logbook.open(tmp_path / "logbook.sqlite")
-    window = MainWindow(Desk(logbook, clock), look)
+    desk = Desk(logbook, clock)
+    begin(desk)
+    window = MainWindow(desk, look)
     qtbot.addWidget(window)
     with qtbot.waitSignal(window.painted, timeout=10_000):
         window.show()

@@ -6,13 +6,16 @@ from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
+from cookstove_gui.desk.first_start import begin, is_first_start
 from cookstove_gui.gui.cook.band_picker import BandPicker
 from cookstove_gui.gui.cook.entry_panel import EntryPanel
+from cookstove_gui.gui.cook.first_start import FirstStart
 from cookstove_gui.gui.cook.what_if import WhatIf
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.drawn_stove.stove_drawing import StoveDrawing
 from cookstove_gui.gui.time_axis.time_axis import TimeAxis
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.sections import scrolling
 from cookstove_gui.gui.widgets.steps import px
 
 # Width of the left column [px] for the width of the page; between them in proportion.
@@ -33,7 +36,9 @@ class CookPage(QWidget):
         self._drawing.spot_chosen.connect(self._entry.light)
         self._drawing.spot_chosen.connect(self._axis.good_for.choose_spot)
         look.changed.connect(self._space)
+        link.changed.connect(self._show_right)
         self._space()
+        self._show_right()
 
     def _build(self) -> None:
         self._drawing = StoveDrawing(self._link, self._look)
@@ -48,12 +53,18 @@ class CookPage(QWidget):
         self._wanted.addWidget(BandPicker(self._link), 0, Qt.AlignmentFlag.AlignTop)
         self._wanted.addWidget(self._what_if, 1, Qt.AlignmentFlag.AlignTop)
         self._axis = TimeAxis(self._link, self._look)
-        self._right_column = QVBoxLayout()
+        self._right = QWidget()
+        self._right_column = QVBoxLayout(self._right)
+        self._right_column.setContentsMargins(0, 0, 0, 0)
         self._right_column.addLayout(self._wanted)
         self._right_column.addWidget(self._axis, 1)
         self._columns = QHBoxLayout(self)
         self._columns.addWidget(self._left)
-        self._columns.addLayout(self._right_column, 1)
+        self._columns.addWidget(self._right, 1)
+        self.first_start = FirstStart(self._look)
+        self.first_start.chosen.connect(self._begin)
+        self._first_area = scrolling(self.first_start)
+        self._columns.addWidget(self._first_area, 1)
 
     def bring_plot(self) -> None:
         """Load the plotting library and draw with it; called once, after the first paint."""
@@ -65,8 +76,22 @@ class CookPage(QWidget):
         return self._axis.has_plot
 
     def take_focus(self) -> None:
-        """Give the keyboard to the number field."""
-        self._entry.take_focus()
+        """Give the keyboard to the number field; at the very first start to the ways to begin."""
+        if is_first_start(self._link.desk):
+            self.first_start.take_focus()
+        else:
+            self._entry.take_focus()
+
+    def _show_right(self) -> None:
+        first = is_first_start(self._link.desk)
+        self._first_area.setVisible(first)
+        self._right.setVisible(not first)
+
+    def _begin(self, way: str) -> None:
+        if way == "light":
+            begin(self._link.desk)
+            self._show_right()
+            self._entry.take_focus()
 
     def minimumSizeHint(self) -> QSize:
         """It makes do with any window that the program allows."""

@@ -39,6 +39,7 @@ class CautionStrip(QWidget):
         self._desk = link.desk
         self._look = look
         self._read: set[tuple[str, str]] = set()  # identities of the cautions that were read
+        self._held: tuple[Caution, ...] = ()
         self._page = 0  # of the lines of the caution shown
         self.setObjectName("caution_strip")
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
@@ -58,12 +59,12 @@ class CautionStrip(QWidget):
     @property
     def unread(self) -> tuple[Caution, ...]:
         """The cautions that hold and were not read yet, the most urgent first."""
-        return tuple(caution for caution in shown_cautions(self._desk) if caution.identity not in self._read)
+        return tuple(caution for caution in self._held if caution.identity not in self._read)
 
     @property
     def folded(self) -> str:
         """Titles of the cautions that hold and were read; empty while one is unread."""
-        titles = [caution.name for caution in shown_cautions(self._desk)]
+        titles = [caution.name for caution in self._held]
         if self.unread or not titles:
             return ""
         return ", ".join(titles) if len(titles) < 3 else f"{titles[0]} and {len(titles) - 1} more"
@@ -89,11 +90,12 @@ class CautionStrip(QWidget):
         self._show_cautions()
 
     def _show(self, changed: Changed) -> None:
-        if changed.standing or changed.session or changed.stove:
+        if changed.standing or changed.session or changed.stove or changed.settings:
             self._show_cautions()
 
     def _show_cautions(self) -> None:
-        self._read &= {caution.identity for caution in shown_cautions(self._desk)}  # one that comes back is shown again
+        self._held = shown_cautions(self._desk)
+        self._read &= {caution.identity for caution in self._held}  # one that comes back is shown again
         unread = self.unread
         if unread and unread[0] != self._words.caution:
             self._page = 0

@@ -6,10 +6,12 @@ from PySide6.QtWidgets import QButtonGroup, QFrame, QHBoxLayout, QLabel, QWidget
 from cookstove_gui.desk.desk import Desk
 from cookstove_gui.desk.practice import Practice
 from cookstove_gui.gui.widgets.key import Key
-from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.gui.widgets.one_line import OneLine
+from cookstove_gui.gui.widgets.theme import SOFT, STEP
 from cookstove_gui.gui.widgets.type import set_role
 
 PACES = ((0.0, "Pause"), (1.0, "1 ×"), (20.0, "20 ×"), (60.0, "60 ×"), (240.0, "240 ×"))
+_HIGH = 40  # of its keys [px of the design]
 _TURN_MS = 250
 _TURNS_PER_TICK = 6  # the outlook is worked out every second and a half
 
@@ -18,6 +20,7 @@ class PracticeBar(QFrame):
     """Plays each row when its time comes, and says that the cook's own logbook is not touched."""
 
     ticked = Signal()
+    ended = Signal()  # the cook wants to leave it
 
     def __init__(self, desk: Desk, practice: Practice, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -26,16 +29,20 @@ class PracticeBar(QFrame):
         self._turns = 0
         self.setObjectName("practice_bar")
         set_role(self, "strip")
-        self._words = QLabel()
-        self._words.setTextFormat(Qt.TextFormat.PlainText)
+        what = QLabel("Practice, invented.")
+        what.setTextFormat(Qt.TextFormat.PlainText)
+        set_role(what, "strong")
+        self._words = OneLine(colour=SOFT)
         self._words.setObjectName("practice_words")
         row = QHBoxLayout(self)
-        row.setContentsMargins(2 * STEP, STEP // 2, 2 * STEP, STEP // 2)
-        row.setSpacing(STEP // 2)
+        row.setContentsMargins(2 * STEP, 0, STEP, 0)
+        row.setSpacing(STEP)
+        row.addWidget(what)
         row.addWidget(self._words, 1)
         group = QButtonGroup(self)
         for pace, text in PACES:
-            button = Key(text)
+            button = Key(text, high=_HIGH)
+            set_role(button, "quiet")
             button.setObjectName(f"pace_{pace:.0f}")
             button.setCheckable(True)
             button.setAutoDefault(False)
@@ -45,11 +52,21 @@ class PracticeBar(QFrame):
             button.clicked.connect(lambda _checked=False, wanted=pace: practice.clock.set_pace(wanted))
             group.addButton(button)
             row.addWidget(button)
+        end = Key("End", high=_HIGH)
+        end.setObjectName("practice_end")
+        end.setAccessibleName("Leave practice; nothing of it is kept")
+        end.setToolTip(end.accessibleName())
+        end.clicked.connect(self.ended)
+        row.addWidget(end)
         self._timer = QTimer(self)
         self._timer.setInterval(_TURN_MS)
         self._timer.timeout.connect(self.play)
         self._timer.start()
         self._show_words()
+
+    def stop(self) -> None:
+        """Enter nothing any more."""
+        self._timer.stop()
 
     def play(self) -> None:
         """Enter what is due."""
@@ -62,5 +79,6 @@ class PracticeBar(QFrame):
             self.ticked.emit()
 
     def _show_words(self) -> None:
-        over = " It has ended; you can carry on by hand." if self._practice.is_over else ""
-        self._words.setText(f"Practice with an invented session; your logbook is not touched.{over}")
+        kept = "Your logbook is left alone."
+        over = f"It has ended; carry on by hand. {kept}"
+        self._words.show_rungs((over, "It has ended.") if self._practice.is_over else (kept, ""))

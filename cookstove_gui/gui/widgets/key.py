@@ -58,7 +58,7 @@ class Key(QPushButton):
 
     @property
     def _is_main(self) -> bool:
-        return bool(self.property("role") == "main" or self.isChecked())
+        return bool(self.property("role") in ("main", "strong_main") or self.isChecked())
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Plate, word, name of the key, and the ring of the focus around them."""

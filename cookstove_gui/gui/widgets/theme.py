@@ -175,7 +175,7 @@ def style_sheet(theme: Theme) -> str:
     {sizes}
     QMainWindow, QWidget#page {{ background: {t.ground}; }}
     QToolTip {{ background: {t.raised}; color: {t.ink}; border: 1px solid {t.line}; padding: 4px; }}
-    QLabel[role="soft"], QLabel[role="note"] {{ color: {t.soft}; }}
+    QLabel[role="soft"], QLabel[role="note"], QLabel[role="way"] {{ color: {t.soft}; }}
     QLabel[role="good"] {{ color: {t.verdigris}; }}
     QLabel[role="problem"] {{ color: {t.ember}; }}
     *[role="caution"], QLabel[role="small_caution"], QLabel[role="doubted"] {{ color: {t.ember}; }}

@@ -23,6 +23,8 @@ ROLES = {
     "strong": (BODY, 600),
     "number": (32, 600),
     "unit": (24, 600),
+    "way": (64, 400),
+    "strong_main": (BODY, 600),
     "main": (22, 600),
     "good": (BODY, 600),
     "problem": (BODY, 600),
