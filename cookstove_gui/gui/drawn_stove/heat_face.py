@@ -1,5 +1,7 @@
 """A spot's heat as the drawing shows it: the desk's numbers, the phrases' words, the colour of that heat."""
 
+from dataclasses import replace
+
 from cookstove_gui.gui.drawn_stove.face import Face
 from cookstove_gui.gui.widgets.heat_colours import heat_colour, heat_ink
 from cookstove_gui.phrases.spots import SpotHeat, captions_drawn, number_drawn, spot_name_drawn, struck_drawn
@@ -24,6 +26,14 @@ def heat_face(spot: Spot, heat: SpotHeat, unit: str, hottest: float) -> Face:
         ink=ink,
         rim=ink if heat.has_pan else "",
     )
+
+
+def task_face(face: Face, words: str, *, will_do: bool) -> Face:
+    """A heat's face while a place for a task is looked for: its chance, or in iron why it is no place."""
+    shown = replace(face, is_sure=False, is_strong=face.is_sure, doubt=0.0, struck="", captions=(words,))
+    if will_do:
+        return replace(shown, rim=face.ink, is_answer=True)
+    return replace(shown, fill="", ink="", rim=face.fill)
 
 
 def whisker(half: float) -> float:

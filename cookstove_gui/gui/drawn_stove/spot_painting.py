@@ -47,10 +47,10 @@ def paint_face(
         edge = 3.5 * size
         painter.setPen(QPen(QColor(face.rim), 3.2 * size))
         painter.drawEllipse(lid(place.words).adjusted(edge, edge * 0.7, -edge, -edge * 0.7))
-    within = 0.0
+    within = 4.0 * size if face.rim else 0.0
     if face.is_lit:
         double_ring(painter, place.shape, RING, size)
-        within += 5.0 * size
+        within = max(within, 5.0 * size)
     if has_focus:
         _focus_ring(painter, place.shape, within + 3.0, size)
         within += 4.0 * size

@@ -10,9 +10,10 @@ from cookstove_gui.cooking.fit.tasks import task_of
 from cookstove_gui.desk import Changed
 from cookstove_gui.desk.cook.spot_heats import spot_heats
 from cookstove_gui.desk.cook.stove_set import stove_set
+from cookstove_gui.desk.cook.task_places import task_places
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.drawn_stove.face import Face
-from cookstove_gui.gui.drawn_stove.heat_face import heat_face
+from cookstove_gui.gui.drawn_stove.heat_face import heat_face, task_face
 from cookstove_gui.gui.drawn_stove.iron import Settings
 from cookstove_gui.gui.drawn_stove.legend import Legend
 from cookstove_gui.gui.drawn_stove.stove_view import StoveView
@@ -34,11 +35,18 @@ class StoveDrawing(StoveView):
         super().__init__(look, "stove_drawing", parent)
         self._desk = link.desk
         self._shown: dict[str, Face] = {}
+        self._task = ""
         self.setAccessibleName("Drawing of the stove")
         self.pressed.connect(self.spot_chosen)
         self.stepped_to.connect(lambda name: self._desk.light(self._desk.walk.at(name)))
         link.changed.connect(self._show)
         self._show(Changed(stove=True))
+
+    def show_task(self, key: str) -> None:
+        """Show which spots fit a task, by its key: the others fall back to iron; empty for every heat again."""
+        if key != self._task:
+            self._task = key
+            self._show_heats(slowly=True)
 
     def _show(self, changed: Changed) -> None:
         if changed.stove:
@@ -47,28 +55,30 @@ class StoveDrawing(StoveView):
             self._show_heats()
             self._show_settings()
 
-    def _show_heats(self) -> None:
+    def _show_heats(self, *, slowly: bool = False) -> None:
         desk, standing = self._desk, self._desk.standing
         heats = spot_heats(desk)
         hottest = max([HOTTEST_AT_LEAST, *(heat.kelvin for heat in heats.values() if heat.kelvin is not None)])
         wanted = advise(standing).reading if standing is not None and desk.is_live else None
+        places = task_places(desk, self._task) if self._task else {}
         faces: dict[str, Face] = {}
         for spot in desk.stove.spots:
             heat = heats[spot.name]
             is_lit, is_worth = spot.name == desk.walk.spot.name, wanted is not None and wanted.spot == spot.name
-            faces[spot.name] = replace(
-                heat_face(spot, heat, desk.unit, hottest), is_lit=is_lit, is_worth_reading=is_worth
-            )
-            self.patch(spot.name).say(
-                heat_said(spot, heat, desk.unit), signs_said(heat, desk.unit, is_lit=is_lit, is_worth_reading=is_worth)
-            )
+            face, place = heat_face(spot, heat, desk.unit, hottest), places.get(spot.name)
+            if place is not None:
+                face = task_face(face, place.words, will_do=place.will_do)
+            faces[spot.name] = replace(face, is_lit=is_lit, is_worth_reading=is_worth and not places)
+            signs = signs_said(heat, desk.unit, is_lit=is_lit, is_worth_reading=is_worth)
+            said = ", ".join(part for part in (place.words if place else "", signs) if part)
+            self.patch(spot.name).say(heat_said(spot, heat, desk.unit), said)
         just_read = frozenset(
             name
             for name, face in faces.items()
             if face.is_sure and name in self._shown and self._shown[name].number != face.number
         )
         self._shown = faces
-        self.show_faces(faces, slowly=just_read)
+        self.show_faces(faces, slowly=frozenset(faces) if slowly else just_read)
         self.show_legend(_legend(hottest))
 
     def _show_settings(self) -> None:

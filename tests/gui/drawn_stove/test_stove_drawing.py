@@ -11,8 +11,10 @@ from pytestqt.qtbot import QtBot
 
 from cookstove_gui.advice import advise
 from cookstove_gui.desk import Changed, Desk, Memory, work_out
+from cookstove_gui.desk.cook.task_places import TaskPlace
 from cookstove_gui.forecast.answers import DoubtedReading
 from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.drawn_stove import stove_drawing
 from cookstove_gui.gui.drawn_stove.stove_drawing import StoveDrawing
 from cookstove_gui.gui.widgets.heat_colours import heat_colour
 from cookstove_gui.gui.widgets.look import Look
@@ -284,3 +286,27 @@ def test_it_paints_in_every_state(stood_desk: Desk, drawing: StoveDrawing, look:
     look.set_mode("night")
     assert not drawing.grab().isNull()
     look.set_mode("day")
+
+
+def test_a_task_leaves_its_heat_to_the_spots_that_fit(
+    stood_desk: Desk, drawing: StoveDrawing, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    places = {
+        "top_front_left": TaskPlace(will_do=True, words="8 in 10"),
+        "top_front_right": TaskPlace(will_do=False, words="too cool"),
+    }
+    monkeypatch.setattr(stove_drawing, "task_places", lambda _desk, key: places if key == "simmer" else {})
+    before = {name: drawing.patch(name).face for name in (*places, "oven_centre")}
+    drawing.show_task("simmer")
+    fits, fails = (drawing.patch(name) for name in places)
+    assert (fits.face.fill, fits.face.captions, fits.face.is_answer) == (
+        before["top_front_left"].fill,
+        ("8 in 10",),
+        True,
+    )
+    assert (fails.face.fill, fails.face.rim) == ("", before["top_front_right"].fill)
+    assert fails.face.number == before["top_front_right"].number
+    assert fails.accessibleDescription().startswith("too cool")
+    assert drawing.patch("oven_centre").face == before["oven_centre"]
+    drawing.show_task("")
+    assert {name: drawing.patch(name).face for name in before} == before
