@@ -58,6 +58,8 @@ class SpotPatch(QAbstractButton):
         self._place, self._size = place, size
         box = bounds(place.shape)
         room = QRect(int(box.x) - 1, int(box.y) - 1, int(box.width) + 4, int(box.height) + 4)
+        drawing = self.parentWidget()
+        room = room.intersected(drawing.rect()) if drawing is not None else room
         self.setGeometry(room)
         if place.manner is Manner.PAGE:
             self.clearMask()

@@ -73,8 +73,8 @@ class StoveView(QWidget):
         for name in names:
             if name not in self._patches:
                 self._patches[name] = self._made(name)
-        walk = [self._patches[name] for name in names]
-        for one, following in pairwise(walk):
+        walk: list[QWidget] = [self._patches[name] for name in names]
+        for one, following in pairwise([self, *walk]):
             QWidget.setTabOrder(one, following)
         self._lay_out()
 
