@@ -4,7 +4,7 @@ from itertools import pairwise
 
 from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QHBoxLayout, QVBoxLayout, QWidget
 
 from cookstove_gui.desk.first_start import begin, is_first_start
 from cookstove_gui.gui.cook.band_picker import BandPicker
@@ -35,6 +35,10 @@ class CookPage(QWidget):
         self._build()
         self._drawing.spot_chosen.connect(self._entry.light)
         self._drawing.spot_chosen.connect(self._axis.good_for.choose_spot)
+        self._axis.good_for.task_marked.connect(self._show_task)
+        app = QApplication.instance()
+        if isinstance(app, QApplication):
+            app.focusChanged.connect(self._show_task)
         look.changed.connect(self._space)
         link.changed.connect(self._show_right)
         self._space()
@@ -96,6 +100,12 @@ class CookPage(QWidget):
     def minimumSizeHint(self) -> QSize:
         """It makes do with any window that the program allows."""
         return QSize(0, 0)
+
+    def _show_task(self, *_event: object) -> None:
+        """While the rows have the keyboard, the stove shows which spots fit the task that is chosen there."""
+        rows = self._axis.good_for.list
+        row = rows.chosen() if rows.hasFocus() else None
+        self._drawing.show_task(row.task if row is not None else "")
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """The left column goes with the width."""
