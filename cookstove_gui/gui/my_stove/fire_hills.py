@@ -16,7 +16,7 @@ from cookstove_gui.phrases.edge import day_and_month, weekday
 from cookstove_gui.units import degrees, kelvin
 
 _LEFT = 44  # px of the design, for the numbers of the scale
-_PATH = 84  # days and path, under the ground of the hills
+_PATH = 86  # days and path, under the ground of the hills
 _GAP = 16  # between the columns of stages, as the words under them stand
 _TAIL_MIN = 45.0  # min after the last row, in which an old hill is drawn down to cold
 _AHEAD_MIN = 150.0  # min of what is to come, at most
@@ -43,7 +43,7 @@ class FireHills(QWidget):
 
     def minimumSizeHint(self) -> QSize:
         """The least in which words keep apart."""
-        return QSize(px(480), px(230))
+        return QSize(px(480), px(210))
 
     def show_fires(self, found: FirstFiresPicture, unit: str, clock: str, words: str) -> None:
         """Draw the fires; `clock` is now, `words` say the picture."""
@@ -149,7 +149,8 @@ class _Drawing:
             number = f"{degrees(hill.hottest, self._unit):.0f}"
             peak = QPointF(left + minute * scale, self._level(heat) - px(4))
             if across > px(150) and not hill.missing:
-                before = QRectF(peak.x() - px(120), peak.y() - px(12), px(112), px(24))
+                beside = [place.x() for place in edge if abs(place.y() - peak.y()) < px(20) and place.x() <= peak.x()]
+                before = QRectF(min(beside, default=peak.x()) - px(120), peak.y() - px(12), px(112), px(24))
                 self._text(
                     before, f"{number}, {name}" if minute * scale > px(80) else number, self._theme.ink, right=True
                 )
@@ -215,7 +216,7 @@ class _Drawing:
             self._text(box, words, self._theme.verdigris, right=True, weight=600)
 
     def _draw_path(self, found: FirstFiresPicture, columns: list[tuple[float, float]]) -> None:
-        level = self._whole.bottom() - px(28)
+        level = self._whole.bottom() - px(33)
         stops = [left + px(_RING) for left, _ in columns]
         end = columns[-1][0] + columns[-1][1] - px(110)
         cooling = any(hill.coming is not None for hill in found.hills) and 0 < found.done < len(stops)

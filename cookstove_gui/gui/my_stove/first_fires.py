@@ -13,7 +13,7 @@ from cookstove_gui.errors import Problem
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.my_stove.certificate import CertificateSheet
 from cookstove_gui.gui.my_stove.fire_hills import FireHills
-from cookstove_gui.gui.widgets.form import row, say, words
+from cookstove_gui.gui.widgets.form import say, words
 from cookstove_gui.gui.widgets.key import Key
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import STEP
@@ -46,7 +46,7 @@ class FirstFiresGuide(QWidget):
 
     def _build(self, look: Look) -> None:
         self._standing = words(name="first_fires_standing", role="heading")
-        self._always = words(role="soft", name="first_fires_always")
+        self._always = words(role="note", name="first_fires_always")
         self._waive = _key("Waive the rest …", "first_fires_waive", "Skip the rest of the first fires")
         self._sure = _key("Waive them", "first_fires_sure", "Stop asking for first fires")
         self._keep = _key("Keep the guide", "first_fires_keep", "Carry on with the first fires")
@@ -63,8 +63,8 @@ class FirstFiresGuide(QWidget):
         plate.setContentsMargins(2 * STEP, STEP, 2 * STEP, STEP)
         plate.setHorizontalSpacing(3 * STEP)
         self._watch_title = words(role="strong", name="first_fires_watch_title")
-        self._now = words(name="first_fires_now")
-        self._watch = words(name="first_fires_watch")
+        self._now = words(role="small", name="first_fires_now")
+        self._watch = words(role="small", name="first_fires_watch")
         self._now_title = words(role="strong", name="first_fires_now_title")
         plate.addWidget(self._now_title, 0, 0)
         plate.addWidget(self._watch_title, 0, 1)
@@ -84,12 +84,18 @@ class FirstFiresGuide(QWidget):
         head = QHBoxLayout()
         head.addWidget(self._standing, 1)
         head.addWidget(self._waive, 0, Qt.AlignmentFlag.AlignTop)
+        self._asked = QWidget()
+        asked = QHBoxLayout(self._asked)
+        asked.setContentsMargins(0, 0, 0, 0)
         whole = QVBoxLayout(self)
         whole.setSpacing(STEP)
         whole.addLayout(head)
         whole.addWidget(self._always)
         whole.addWidget(self._waive_words)
-        whole.addLayout(row(self._sure, self._keep, self._resume))
+        for key in (self._sure, self._keep, self._resume):
+            asked.addWidget(key)
+        asked.addStretch(1)
+        whole.addWidget(self._asked)
         whole.addWidget(self._hills, 1)
         whole.addWidget(self._stages)
         whole.addWidget(self._foot)
@@ -173,6 +179,7 @@ class FirstFiresGuide(QWidget):
         under_way = self._desk.first_fires.next is not None
         for part in (self._waive_words, self._sure, self._keep):
             part.setVisible(asking)
+        self._asked.setVisible(asking or self._desk.stove.first_fires_waived)
         self._waive.setVisible(under_way and not asking)
         if asking:
             self._keep.setFocus()
