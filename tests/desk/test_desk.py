@@ -53,6 +53,14 @@ def test_first_number_starts_a_session_and_is_on_disk(tmp_path: Path, clock: Hel
     desk.logbook.close()
 
 
+def test_a_walk_begun_at_any_spot_goes_on_from_there(desk: Desk) -> None:
+    spots = desk.walk.spots
+    desk.light(desk.walk.at(spots[4].name))
+    desk.read("300")
+    desk.read("310")
+    assert [row.spot for row in desk.entries] == [spots[4].name, spots[5].name]
+
+
 def test_walk_lights_the_next_spot_after_each_number(desk: Desk) -> None:
     first, second = desk.stove.spots[:2]
     desk.read("180")

@@ -137,6 +137,11 @@ def test_every_shortcut_of_the_cook_page_is_in_the_list(window: MainWindow) -> N
     assert missing == set()
 
 
+def test_no_key_is_meant_for_two_things(window: MainWindow) -> None:
+    made = [shortcut.key().toString() for shortcut in window.findChildren(QShortcut)]
+    assert sorted({key for key in made if made.count(key) > 1}) == []
+
+
 def test_ctrl_z_undoes_from_wherever_the_keyboard_is(window: MainWindow, desk: Desk) -> None:
     enter_number(window, "385")
     control(window, "good_for_rows", QWidget).setFocus()

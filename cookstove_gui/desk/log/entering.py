@@ -38,6 +38,8 @@ class Entering:
         where = spot or self._lit.walk.spot.name
         row = self._table.checked(Kind.READING, spot=where, value=tidy(value, 2), unit=unit, at_text=at_text)
         receipt = self._record(row)
+        if not spot:  # the first number begins a session, and the walk goes on from the spot it was for
+            self._lit.choose(self._lit.walk.at(where))
         self._lit.was_read(where)
         if at_text.strip():
             self._lit.hold()

@@ -62,7 +62,7 @@ class EntryPanel(EntryBlock):
             ("Ctrl+Shift+Z", lambda: self._undoing(self._desk.redo)),
             ("Ctrl+R", self._open_rows),
             ("Ctrl+T", self.take_when),
-            ("Ctrl+L", lambda: self._show_ask(ask_walk(self._desk))),
+            ("Ctrl+J", lambda: self._show_ask(ask_walk(self._desk))),
             ("Ctrl+E", self.take_focus),
             ("Ctrl+K", lambda: self._questioning.answer("keep")),
             ("Ctrl+M", lambda: self._questioning.answer("correct")),

@@ -14,7 +14,7 @@ KEYS = (
             ("name, Enter", "light up that spot: “back right”, “br”"),
             ("name number, Enter", "both at once: “flue 410”"),
             ("↑ ↓", "previous spot, next spot"),
-            ("Ctrl+L", "the walk: the lit spot earlier, later, left out"),
+            ("Ctrl+J", "the walk: the lit spot earlier, later, left out"),
             ("196C  or  385F", "the other unit for one number"),
             ("Ctrl+U", "switch between °F and °C"),
         ),

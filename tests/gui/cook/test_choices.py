@@ -186,7 +186,7 @@ def test_digits_typed_over_the_list_close_it_and_reach_the_number_field(panel: E
 
 
 def test_the_walk_is_changed_at_the_lit_spot_and_kept(panel: EntryPanel, desk: Desk) -> None:
-    ctrl(panel, Qt.Key.Key_L)
+    ctrl(panel, Qt.Key.Key_J)
     count = len(desk.stove.spots)
     assert words(panel, "chooser_question") == f"oven centre: 1 of {count} on the walk"
     type_text(panel, "2")
