@@ -1,8 +1,10 @@
 """Window, command and report give the same answers about the same log."""
 
 import json
+import shutil
 from collections.abc import Iterator
-from datetime import datetime
+from dataclasses import replace
+from datetime import datetime, timedelta
 from pathlib import Path
 from typing import Any
 
@@ -13,12 +15,14 @@ from cookstove_gui.desk import Desk
 from cookstove_gui.desk.files import write_report
 from cookstove_gui.desk.studying import study_reader
 from cookstove_gui.logbook.folder import read_folder, stove_for
+from cookstove_gui.logbook.log_file import read_log, write_log
 from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.resource_files import folder
 from cookstove_gui.situation import Standing, work_out
+from cookstove_gui.stove.checking import check_entry
 from cookstove_gui.stove.entries import Session
 from cookstove_gui.study import study
-from cookstove_gui.units import degrees
+from cookstove_gui.units import degrees, iso_clock
 
 LOGS = sorted(folder("sample_sessions").glob("*/*.csv"))
 WITH_PAST = [sorted(place.glob("*.csv"))[2] for place in sorted({log.parent for log in LOGS})]
@@ -119,6 +123,31 @@ def test_a_stove_with_a_past(capsys: pytest.CaptureFixture[str], log: Path) -> N
 @pytest.mark.parametrize("log", WITH_PAST, ids=lambda log: f"{log.parent.name}/{log.stem}")
 def test_the_report_of_a_stove_with_a_past(tmp_path: Path, log: Path) -> None:
     reports_agree(tmp_path, log)
+
+
+def test_what_is_in_the_oven_and_heat_carried_over(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """A log that begins warm and ends with a loaf in the oven says the same to the window and to the commands."""
+    sample = LOGS[0]
+    rows = read_log(sample).entries
+    first, last = rows[0], max(rows, key=lambda row: row.at)
+    fields = {"number": 0, "offset_minutes": first.offset_minutes}
+    warm = check_entry(
+        at=first.at, kind="carried", value="220", unit="F", note="±20; oven 200 ±25; coals 0.2 ±0.1", **fields
+    )
+    loaf = check_entry(at=last.at - timedelta(minutes=12), kind="oven_in", note="loaf of bread", **fields)
+    probe = check_entry(at=last.at - timedelta(minutes=3), kind="probe", value="90", unit="F", **fields)
+    told = [replace(row, number=number) for number, row in enumerate((warm, *rows, loaf, probe), start=1)]
+    write_log(tmp_path / "log.csv", told)
+    shutil.copy(sample.parent / "stove.toml", tmp_path)
+    agree(capsys, tmp_path / "log.csv", with_past=False)
+    desk, _ = as_the_window_has_it(tmp_path / "log.csv", with_past=False)
+    (bake,) = work_out(desk.inputs()).bakes
+    (outlook,) = said(capsys, "outlook", tmp_path / "log.csv", "--json")
+    (inside,) = outlook["in_oven"]
+    at = {"went_in": bake.inside.went_in, "done_likely": bake.likely, "turn_at": bake.turn_at}
+    assert {name: inside[name] for name in at} == {
+        name: None if moment is None else iso_clock(moment, first.offset_minutes) for name, moment in at.items()
+    }
 
 
 @pytest.mark.slow

@@ -40,6 +40,10 @@ ROWS = (
     (_entry(6, "oven_door", value="open"), 1.0, 1.0, "1"),
     (_entry(7, "pan", spot="top_back_left", value="off"), 0.0, 0.0, "1"),
     (_entry(8, "note", note="007"), math.nan, math.nan, ""),
+    (_entry(9, "oven_in", value="4", unit="lb", note="loaf of bread"), 4.0, 1.81436948, "kg"),
+    (_entry(10, "probe", value="200", unit="C"), 200.0, 473.15, "K"),
+    (_entry(11, "due", value="20"), 20.0, 1200.0, "s"),
+    (_entry(12, "oven_out"), math.nan, math.nan, ""),
 )
 BREAD = Session(number=3, stove="Kitchen", title="Bread, Sunday", entries=tuple(row[0] for row in ROWS))
 STEW = Session(number=4, stove="Kitchen", title="Stew", entries=(reading(1),))
@@ -122,7 +126,7 @@ def test_spreadsheet_has_numbers_and_texts_that_stay_texts(tmp_path: Path) -> No
     assert cells[2]["note"].value == "=2 splits\nof ash, “dry”"
     assert cells[3]["value"].value is None
     assert cells[7]["note"].value == "007"
-    assert cells[8]["note"].value == "bell "
+    assert cells[len(ROWS)]["note"].value == "bell "
 
 
 def test_csv_is_a_table_to_other_readers(tmp_path: Path) -> None:

@@ -36,6 +36,13 @@ def test_opening(fraction: float, words: str) -> None:
         (Kind.OVEN_DOOR, {"value": "open"}, "door open"),
         (Kind.PAN, {"value": "on", "spot": "top_back_left"}, "pan on top back left"),
         (Kind.NOTE, {"note": "windy"}, "windy"),
+        (Kind.CARRIED, {"value": "386", "unit": "F"}, "still warm, cooktop 386 °F"),
+        (Kind.OVEN_IN, {"value": "2.3", "unit": "lb", "note": "loaf of bread"}, "2.3 lb loaf of bread into the oven"),
+        (Kind.OVEN_IN, {"note": "loaf of bread"}, "loaf of bread into the oven"),
+        (Kind.PROBE, {"value": "96", "unit": "F", "note": "loaf of bread"}, "probe 96 °F"),
+        (Kind.TURNED, {"note": "loaf of bread"}, "loaf of bread turned"),
+        (Kind.DUE, {"value": "20", "unit": "min"}, "look at the bake in 20 min"),
+        (Kind.OVEN_OUT, {}, "bake out of the oven"),
     ],
 )
 def test_entry(kind: Kind, fields: dict[str, str], words: str) -> None:

@@ -27,6 +27,7 @@ class PotRow:
     later_at: str = ""  # that spot
     later_min: float | None = None
     why_not: str = ""  # it has no place now
+    number: int = 0  # of the pot among those kept
 
     @property
     def moves(self) -> bool:
@@ -79,7 +80,11 @@ def plan_pots(inputs: PotsInputs) -> PotsPlan:
             gain=total_chance(standing.fits, pots) - total_chance(standing.fits, at_rest),
         )
     taken = {spot for pot in kept.pots for spot in pot.takes}
-    rows = tuple(_row(fits[pot.task], pot, inputs, taken) for pot in kept.pots if pot.task in fits)
+    rows = tuple(
+        replace(_row(fits[pot.task], pot, inputs, taken), number=number)
+        for number, pot in enumerate(kept.pots)
+        if pot.task in fits
+    )
     return PotsPlan(rows=rows, kept=kept)
 
 

@@ -102,6 +102,15 @@ class PotsPart(PlanPart[PotsInputs, PotsPlan]):
         """The heats on the cooktop are drawn in the unit on the screen."""
         self._top.update()
 
+    def show_standing(self) -> None:
+        """Work the places out again; until they are known the cooktop is shown as it is."""
+        super().show_standing()
+        standing = self.desk.standing
+        waits = standing is not None and self.desk.is_live and not self.first_fires.text() and self._plan is None
+        if self.isVisible() and waits and self.desk.entries:
+            self._top.show_pots(self.desk.stove, spot_heats(self.desk), (), self.edge)
+            self._top.show()
+
     def inputs(self) -> PotsInputs | None:
         """The question."""
         standing = self.desk.standing
@@ -114,8 +123,8 @@ class PotsPart(PlanPart[PotsInputs, PotsPlan]):
     def show_answer(self, answer: PotsPlan) -> None:
         """Show each pot's place, and keep it, so that the next answer does not move it about."""
         standing = self.desk.standing
-        if [pot.task for pot in answer.kept.pots] != [pot.task for pot in self.kept.pots] or standing is None:
-            return  # a pot was added or taken off meanwhile
+        if self._asked is None or self._asked.kept != self.kept or standing is None:
+            return  # a pot was added, taken off or moved meanwhile; the answer to that is on its way
         self._plan = answer
         if self.desk.is_live:
             keep_pots(self.desk, answer.kept)
@@ -123,8 +132,8 @@ class PotsPart(PlanPart[PotsInputs, PotsPlan]):
         marked = self._table.key
         self._table.show_rows(
             [
-                TableRow(cells=(row.task.name, place_words(row), self._chance(row)), key=str(place))
-                for place, row in enumerate(answer.rows)
+                TableRow(cells=(row.task.name, place_words(row), self._chance(row)), key=str(row.number))
+                for row in answer.rows
             ]
         )
         self._table.choose(marked)
@@ -165,7 +174,7 @@ class PotsPart(PlanPart[PotsInputs, PotsPlan]):
     def _mark(self, spot: str) -> None:
         """Mark the row of the pot on a plate."""
         rows = self._plan.rows if self._plan is not None else ()
-        here = [str(place) for place, row in enumerate(rows) if spot in (row.spot, row.stands, row.later_at)]
+        here = [str(row.number) for row in rows if spot in (row.spot, row.stands, row.later_at)]
         if here:
             self._table.choose(here[0])
             self._table.setFocus()

@@ -1,7 +1,7 @@
-"""The one list of the pages: rows of words in columns, walked by arrow keys, found by letters, some to tick."""
+"""The one list of the pages: rows of words in columns, walked by arrow keys, found by letters."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Any
 
 from PySide6.QtCore import (
@@ -13,7 +13,6 @@ from PySide6.QtCore import (
     Qt,
     Signal,
 )
-from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QSizePolicy, QTableView, QWidget
 
 from cookstove_gui.gui.widgets.theme import TARGET_PIXELS
@@ -30,13 +29,10 @@ class TableRow:
 
     cells: tuple[str, ...]
     key: str = ""
-    is_ticked: bool | None = None  # None: the row has no box to tick
 
 
 class _Rows(QAbstractTableModel):
     """The rows as Qt asks for them, one at a time, so that thousands cost nothing until they are seen."""
-
-    ticked = Signal()
 
     def __init__(self, headers: Sequence[str], columns: int, parent: QWidget) -> None:
         super().__init__(parent)
@@ -67,28 +63,11 @@ class _Rows(QAbstractTableModel):
             return row.cells[index.column()]
         if role == Qt.ItemDataRole.ToolTipRole and self._columns > 1:
             return plain_tip(row.cells[index.column()])
-        if role == Qt.ItemDataRole.CheckStateRole and row.is_ticked is not None and index.column() == 0:
-            return Qt.CheckState.Checked if row.is_ticked else Qt.CheckState.Unchecked
         return None
-
-    def flags(self, index: _Index) -> Qt.ItemFlag:
-        known = super().flags(index)
-        has_box = index.isValid() and index.column() == 0 and self.rows[index.row()].is_ticked is not None
-        return known | Qt.ItemFlag.ItemIsUserCheckable if has_box else known
-
-    def setData(self, index: _Index, value: Any, role: int = Qt.ItemDataRole.EditRole) -> bool:
-        if role != Qt.ItemDataRole.CheckStateRole:
-            return False
-        place = index.row()
-        changed = replace(self.rows[place], is_ticked=Qt.CheckState(value) is Qt.CheckState.Checked)
-        self.rows = (*self.rows[:place], changed, *self.rows[place + 1 :])
-        self.dataChanged.emit(index, index, [role])
-        self.ticked.emit()
-        return True
 
 
 class RowTable(QTableView):
-    """Up, Down, Home and End mark a row, Enter opens it, Space ticks it, Tab goes on to what comes next.
+    """Up, Down, Home and End mark a row, Enter opens it, Tab goes on to what comes next.
 
     Parameters
     ----------
@@ -108,7 +87,6 @@ class RowTable(QTableView):
 
     chosen = Signal(str)  # key of the row that is marked now
     opened = Signal(str)  # key of the row that Enter or a double click asked for
-    ticked = Signal()  # a box was ticked or cleared
 
     def __init__(
         self,
@@ -155,7 +133,6 @@ class RowTable(QTableView):
             self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Ignored)
         else:
             self._fit()
-        self._rows.ticked.connect(self.ticked)
         self.activated.connect(lambda index: self.opened.emit(str(index.data(_KEY))))
         self.selectionModel().currentRowChanged.connect(lambda new, _old: self.chosen.emit(str(new.data(_KEY) or "")))
 
@@ -163,11 +140,6 @@ class RowTable(QTableView):
     def key(self) -> str:
         """Key of the marked row; empty when none is."""
         return str(self.currentIndex().data(_KEY) or "")
-
-    @property
-    def ticked_keys(self) -> tuple[str, ...]:
-        """Keys of the rows whose box is ticked, in their order."""
-        return tuple(row.key for row in self._rows.rows if row.is_ticked)
 
     def show_rows(self, rows: Sequence[TableRow]) -> None:
         """Show these. A row marked before stays marked; of rows with keys one always is. Nothing is announced."""
@@ -202,16 +174,6 @@ class RowTable(QTableView):
         if action in ends and self._found.rowCount():
             return self._found.index(ends[action] % self._found.rowCount(), 0)
         return super().moveCursor(action, modifiers)
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Space ticks the marked row; the other keys as in any list."""
-        first = self.currentIndex().siblingAtColumn(0)
-        if event.key() == Qt.Key.Key_Space and first.flags() & Qt.ItemFlag.ItemIsUserCheckable:
-            state = Qt.CheckState(first.data(Qt.ItemDataRole.CheckStateRole))
-            other = Qt.CheckState.Unchecked if state is Qt.CheckState.Checked else Qt.CheckState.Checked
-            self._found.setData(first, other, Qt.ItemDataRole.CheckStateRole)
-        else:
-            super().keyPressEvent(event)
 
     def _fit(self) -> None:
         """Let rows grow with their words, and the table with its rows where it is to show so many or all of them."""

@@ -35,6 +35,11 @@ NOTED = row(Kind.NOTE, note="windy")
         (NOTED, "  ", "", "", "windy"),
         (NOTED, "calm", "", "", "calm"),
         (row(Kind.AIR, value="1"), "0.5", "0.5", "", ""),
+        (row(Kind.PROBE, value="96", unit="F"), "35c", "35", "C", ""),
+        (row(Kind.OVEN_IN, note="fruit pie"), "2.5", "2.5", "lb", "fruit pie"),
+        (row(Kind.OVEN_IN, value="2", unit="kg", note="fruit pie"), "3", "3", "kg", "fruit pie"),
+        (row(Kind.OVEN_IN, value="2", unit="kg", note="fruit pie"), "custard", "2", "kg", "custard"),
+        (row(Kind.DUE, value="20", unit="min"), "25", "25", "min", ""),
         (row(Kind.OVEN_DOOR, value="open"), "closed", "closed", "", ""),
     ],
 )

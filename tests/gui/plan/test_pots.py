@@ -1,4 +1,4 @@
-"""Several pots: ticked by the Space key, each gets a spot of its own, and the choice is kept."""
+"""Several pots: each gets a spot of its own, keeps it, and is moved only for a stated gain."""
 
 from dataclasses import replace
 from datetime import timedelta
@@ -57,7 +57,7 @@ def page(qtbot, desk):
     return made
 
 
-def tick(qtbot, page, *keys: str) -> None:
+def put_on(qtbot, page, *keys: str) -> None:
     """Put a pot on the stove for each task."""
     for key in keys:
         box = control(page, "pots_add", QComboBox)
@@ -76,7 +76,7 @@ def answers(page) -> dict[str, tuple[str, str]]:
 
 
 def test_the_greedy_place_gives_way_to_the_better_whole(qtbot, page):
-    tick(qtbot, page, "fry_eggs", "fry_bacon")
+    put_on(qtbot, page, "fry_eggs", "fry_bacon")
     assert seen(page, "plan_pots_headline") == "Both have a place now."
     found = answers(page)
     assert found["fry bacon"] == ("front left", "8 in 10")
@@ -84,7 +84,7 @@ def test_the_greedy_place_gives_way_to_the_better_whole(qtbot, page):
 
 
 def test_a_pot_without_a_place_is_told_when_it_will_have_one(qtbot, page):
-    tick(qtbot, page, "fry_eggs", "simmer", "bread")
+    put_on(qtbot, page, "fry_eggs", "simmer", "bread")
     assert seen(page, "plan_pots_headline") == "2 of 3 have a place now; not simmer."
     found = answers(page)
     assert found["simmer"] == ("later front left", "at 10:25")
@@ -92,7 +92,7 @@ def test_a_pot_without_a_place_is_told_when_it_will_have_one(qtbot, page):
 
 
 def test_a_place_that_hardly_serves_is_no_place(qtbot, page):
-    tick(qtbot, page, "sear", "fry_eggs")
+    put_on(qtbot, page, "sear", "fry_eggs")
     sear = task_of("sear")
     assert sear is not None
     assert answers(page)[sear.name] == ("too cool", "")
@@ -100,13 +100,13 @@ def test_a_place_that_hardly_serves_is_no_place(qtbot, page):
 
 
 def test_a_pot_whose_spot_another_needs_more_is_told_so(qtbot, page):
-    tick(qtbot, page, "fry_bacon", "boil")
+    put_on(qtbot, page, "fry_bacon", "boil")
     assert answers(page) == {"fry bacon": ("its spots are taken", ""), "boil": ("front left", "9 in 10")}
 
 
 def test_without_a_pot_it_asks_for_one(qtbot, page):
     qtbot.waitUntil(lambda: "Choose what" in seen(page, "plan_pots_headline"), timeout=10000)
-    tick(qtbot, page, "fry_eggs")
+    put_on(qtbot, page, "fry_eggs")
     press(page, Qt.Key.Key_Delete)
     qtbot.waitUntil(lambda: "Choose what" in seen(page, "plan_pots_headline"), timeout=10000)
 
@@ -119,7 +119,7 @@ def press(page, key: Qt.Key) -> None:
 
 
 def test_the_places_are_kept_over_a_restart(qtbot, page, desk):
-    tick(qtbot, page, "fry_eggs", "fry_eggs", "bread")
+    put_on(qtbot, page, "fry_eggs", "fry_eggs", "bread")
     before = rows(page, "pots_table")
     desk.show(replace(desk.standing, fits=TURNED, serial=desk.inputs().serial))
     again, _ = shown(qtbot, desk, PlanPage)
@@ -131,7 +131,7 @@ def test_the_places_are_kept_over_a_restart(qtbot, page, desk):
 
 
 def test_a_worse_place_is_left_after_a_reading_and_the_cook_says_when(qtbot, page, desk):
-    tick(qtbot, page, "fry_eggs")
+    put_on(qtbot, page, "fry_eggs")
     desk.read("400", spot="oven_centre")
     now = replace(desk.standing, fits=TURNED, rows=desk.entries, serial=desk.inputs().serial)
     desk.show(now)
@@ -143,13 +143,13 @@ def test_a_worse_place_is_left_after_a_reading_and_the_cook_says_when(qtbot, pag
 
 
 def test_the_cook_gives_a_pot_another_spot(qtbot, page):
-    tick(qtbot, page, "fry_eggs")
+    put_on(qtbot, page, "fry_eggs")
     press(page, Qt.Key.Key_Right)
     qtbot.waitUntil(lambda: answers(page) == {"fry eggs": ("front right, your choice", "8 in 10")}, timeout=10000)
 
 
 def test_the_cooktop_is_drawn_with_its_pots_by_day_and_by_night(qtbot, page):
-    tick(qtbot, page, "fry_eggs", "fry_bacon", "sear")
+    put_on(qtbot, page, "fry_eggs", "fry_bacon", "sear")
     drawing = control(page, "pots_on_top", PotsOnTop)
     assert not drawing.grab().toImage().isNull()
     pots = {name: drawing.patch(name).face.pot for name in ("top_front_left", "top_front_right", "top_back_middle")}
@@ -161,7 +161,7 @@ def test_the_cooktop_is_drawn_with_its_pots_by_day_and_by_night(qtbot, page):
 
 
 def test_a_pot_that_has_to_wait_is_drawn_dashed_with_its_clock(qtbot, page):
-    tick(qtbot, page, "simmer")
+    put_on(qtbot, page, "simmer")
     waiting = control(page, "pots_on_top", PotsOnTop).patch("top_front_left")
     assert waiting.face.pot is not None
     assert (waiting.face.pot.name, waiting.face.pot.lines, waiting.face.pot.is_later) == ("simmer", ("at 10:25",), True)
@@ -169,7 +169,7 @@ def test_a_pot_that_has_to_wait_is_drawn_dashed_with_its_clock(qtbot, page):
 
 
 def test_a_press_on_a_pot_marks_its_row(qtbot, page):
-    tick(qtbot, page, "fry_eggs", "fry_bacon")
+    put_on(qtbot, page, "fry_eggs", "fry_bacon")
     table = control(page, "pots_table", RowTable)
     drawing = control(page, "pots_on_top", PotsOnTop)
     for name in ("top_front_left", "top_front_right"):

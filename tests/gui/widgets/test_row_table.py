@@ -1,11 +1,10 @@
-"""The list of the pages is moved through, found in, opened and ticked by the keyboard, and keeps its marked row."""
+"""The list of the pages is moved through, found in and opened by the keyboard, and keeps its marked row."""
 
 from collections.abc import Callable
 
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QStyle, QStyleOptionViewItem
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.gui.widgets.row_table import RowTable, TableRow
@@ -76,38 +75,6 @@ def test_letters_find_rows_by_any_column(made: Made, letters: str, found: list[s
     table = made()
     table.show_only(letters)
     assert [row[0] for row in rows_of(table)] == found
-
-
-def test_space_ticks_and_clears_the_marked_row(made: Made) -> None:
-    table = made(
-        (
-            TableRow(cells=("eggs", ""), key="eggs", is_ticked=False),
-            TableRow(cells=("soup", ""), key="soup", is_ticked=True),
-        )
-    )
-    told: list[tuple[str, ...]] = []
-    table.ticked.connect(lambda: told.append(table.ticked_keys))
-    QTest.keyClick(table, Qt.Key.Key_Space)
-    table.choose("soup")
-    QTest.keyClick(table, Qt.Key.Key_Space)
-    assert told == [("eggs", "soup"), ("eggs",)]
-
-
-def test_a_box_is_ticked_by_the_mouse(made: Made) -> None:
-    table = made((TableRow(cells=("eggs", ""), key="eggs", is_ticked=False),))
-    option = QStyleOptionViewItem()
-    table.initViewItemOption(option)
-    option.rect = table.visualRect(table.model().index(0, 0))
-    option.features |= QStyleOptionViewItem.ViewItemFeature.HasCheckIndicator
-    box = table.style().subElementRect(QStyle.SubElement.SE_ItemViewItemCheckIndicator, option, table)
-    QTest.mouseClick(table.viewport(), Qt.MouseButton.LeftButton, pos=box.center())
-    assert table.ticked_keys == ("eggs",)
-
-
-def test_rows_without_a_box_are_not_ticked(made: Made) -> None:
-    table = made()
-    QTest.keyClick(table, Qt.Key.Key_Space)
-    assert table.ticked_keys == ()
 
 
 def test_as_tall_as_its_rows_with_none_cut_off(made: Made) -> None:
