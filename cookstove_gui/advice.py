@@ -130,8 +130,7 @@ def _first_fires(standing: Standing) -> Advice | None:
     if following is None:
         return None
     burning = any(row.kind is Kind.LIT for row in standing.rows) and not fire_is_out(standing.turns)
-    done_now = any(stage.done and stage.session == 0 for stage in standing.first_fires.stages)
-    if burning and not done_now:
+    if burning and not standing.first_fires.is_to_go_cold:
         return Advice(subject=Subject.FIRST_FIRE, reading=_reading(standing))
     if _is_hot(standing):
         return Advice(subject=Subject.LET_COOL)

@@ -220,7 +220,9 @@ def work_out(inputs: Inputs, memory: Memory | None = None) -> Standing:
     found = present(inputs, memory)
     belief, stove, band = found.belief, found.belief.stove, inputs.band
     fit_for_food = found.first_fires.next is None
-    projection = project(belief, band=band)  # the fan on the screen, the arrival and the fit are of the same futures
+    # The fan on the screen, the arrival and the fit are of the same futures. Nobody feeds a fire that is to go cold.
+    unfed = found.first_fires.is_to_go_cold
+    projection = project(belief, unfed=True) if unfed else project(belief, band=band)
     ahead = outlook_of(projection, stove, band, inputs.ahead)
     may_act = was_read(found.rows) and fit_for_food and not fire_is_out(found.turns)
     kept = numbers_kept([row for row in inputs.rows if row.at <= inputs.now])

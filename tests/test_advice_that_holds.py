@@ -8,8 +8,10 @@ import pytest
 from cookstove_gui.advice import Leaving, Subject, advise
 from cookstove_gui.forecast.answers import Trace
 from cookstove_gui.situation import Standing, work_out
+from cookstove_gui.stove.entries import Kind
 from tests.advice_cases import asked, standing, words
-from tests.rows import RISING
+from tests.cooking.made import STOVE
+from tests.rows import RISING, rows_of
 
 
 def mixed(hot: float, leaves_min: float | None = None) -> Standing:
@@ -60,3 +62,23 @@ def test_a_fire_that_is_lit_is_not_to_be_lit_but_read() -> None:
     lit = work_out(asked(RISING[:3], 5))
     assert words(lit, 5) == "Fire lit at 7:00. Read the oven centre."
     assert words(work_out(asked((), 5)), 5).startswith("Light the fire")
+
+
+KINDLED = rows_of(
+    (0, Kind.LIT, "", "", ""),
+    (0, Kind.AIR, "", "1", ""),
+    (8, Kind.READING, "top_back_right", "150", "F"),
+    (16, Kind.READING, "top_back_right", "230", "F"),
+    (28, Kind.READING, "top_back_right", "275", "F"),
+    (29, Kind.READING, "oven_centre", "120", "F"),
+)
+
+
+@pytest.mark.parametrize("minute", [30, 50])
+def test_a_stove_that_is_to_go_cold_is_drawn_going_cold(minute: float) -> None:
+    new = work_out(asked(KINDLED, minute, replace(STOVE, is_new=True)))
+    fed = work_out(asked(KINDLED, minute))
+    assert advise(new).subject is Subject.LET_COOL
+    ends = [float(np.median(found.projection.of("oven_centre")[:, -1])) for found in (new, fed)]
+    assert ends[0] < float(np.median(new.projection.of("oven_centre")[:, 0]))
+    assert ends[1] > ends[0] + 30.0  # where it may be fed, it is drawn fed

@@ -9,7 +9,7 @@ _HEAT_COMES = re.compile(r"\breach(?:es)? |\bIt might\b|should have|heat by |^Th
 LIKELY = re.compile(r"\b(?:likely|about) (\d{1,2}:\d\d)")
 UNTIL = re.compile(r"\b(?:likely stays (?:only )?until|holds until about) (\d{1,2}:\d\d)")
 OF_A_STEP = re.compile(r": reaches ")  # “Add two splits: reaches bread heat about 13:05”
-TOUCHES = re.compile(r"\bmay (?:touch|dip)\b")
+TOUCHES = re.compile(r"\b[Mm]ay touch\b")
 UNLIKELY = re.compile(
     r"\b[Nn]ot likely to (?:reach|fall)|^No .* heat by|^Not hot enough by|not within 3 h|^Too hot for"
 )

@@ -82,6 +82,11 @@ class FirstFires:
             return None
         return next(stage for stage in self.stages if not stage.done)
 
+    @property
+    def is_to_go_cold(self) -> bool:
+        """Whether the session at hand has done its first fire, and another waits until the stove is cold."""
+        return self.next is not None and any(stage.done and stage.session == 0 for stage in self.stages)
+
 
 @cache
 def stages() -> tuple[Stage, ...]:
