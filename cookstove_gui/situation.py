@@ -13,6 +13,7 @@ from cookstove_gui.cooking.baking.under_way import UnderWay, those_under_way
 from cookstove_gui.cooking.fires.first_fires import FirstFires, progress
 from cookstove_gui.cooking.fit.bands import minutes_of_bake
 from cookstove_gui.cooking.fit.fit import TaskFit, fits
+from cookstove_gui.cooking.fit.promises import as_told
 from cookstove_gui.cooking.instruments.meant_rows import meant_rows
 from cookstove_gui.cooking.instruments.site import site_at
 from cookstove_gui.cooking.safety.cautions import Caution, due
@@ -91,6 +92,7 @@ class Course:
     asked_at: datetime
     turns: tuple[Turn, ...]  # minutes from `asked_at`
     next_reading: NextReading | None  # likewise
+    fits: tuple[TaskFit, ...] = ()  # likewise
     bakes: tuple[UnderWay, ...] = ()  # what is in the oven, the first that went in first
 
 
@@ -178,12 +180,13 @@ def present(inputs: Inputs, memory: Memory | None = None) -> Present:
     # Just after a row the stove is as it was at the row, so that one projection serves both.
     belief = tracker.follow(told, latest if inputs.now - latest < _JUST_AFTER else inputs.now)
     rows = fold(inputs.rows, inputs.now)
-    course = memory.course(seen, inputs.band)
-    if course is None:
-        course = _course(belief if belief.now == latest else tracker.follow(told, latest), rows, inputs.band)
-        memory.keep_course(seen, inputs.band, course)
     this_session = Session(number=0, stove=inputs.stove.name, title="", entries=rows)
     first_fires = progress(inputs.stove, (*inputs.earlier, this_session))
+    course = memory.course(seen, inputs.band)
+    if course is None:
+        then = belief if belief.now == latest else tracker.follow(told, latest)
+        course = _course(then, rows, inputs.band, first_fires)
+        memory.keep_course(seen, inputs.band, course)
     zone_rows = zones(belief)
     turn_rows = (*turns(belief), *course.turns)
     return Present(
@@ -199,14 +202,27 @@ def present(inputs: Inputs, memory: Memory | None = None) -> Present:
     )
 
 
-def _course(belief: Belief, rows: Sequence[Entry], band: HeatBand) -> Course:
+def _futures(belief: Belief, band: HeatBand, first_fires: FirstFires) -> Projection:
+    """What may come if nothing out of the ordinary is done; nobody feeds a fire that is to go cold."""
+    return project(belief, unfed=True) if first_fires.is_to_go_cold else project(belief, band=band)
+
+
+def _fits(found: Present, projection: Projection, fit_for_food: bool) -> tuple[TaskFit, ...]:
+    """What the stove is good for now, and later by what the latest row told."""
+    told = found.course.fits
+    since = (found.belief.now - found.course.asked_at).total_seconds() / 60.0
+    return as_told(fits(projection, found.belief.stove, first_fires_done=fit_for_food), told, since) if since else told
+
+
+def _course(belief: Belief, rows: Sequence[Entry], band: HeatBand, first_fires: FirstFires) -> Course:
     inside, is_read = in_oven(rows), was_read(rows)
-    ahead = project(belief, band=band) if is_read or inside else None
+    ahead = _futures(belief, band, first_fires)
     return Course(
         asked_at=belief.now,
         turns=turns_to_come(belief, project(belief, unfed=True), band),
-        next_reading=next_reading(belief, ahead, band) if ahead is not None and is_read else None,
-        bakes=_bakes(inside, belief, ahead) if ahead is not None else (),
+        next_reading=next_reading(belief, ahead, band) if is_read else None,
+        fits=fits(ahead, belief.stove, first_fires_done=first_fires.next is None),
+        bakes=_bakes(inside, belief, ahead),
     )
 
 
@@ -220,9 +236,7 @@ def work_out(inputs: Inputs, memory: Memory | None = None) -> Standing:
     found = present(inputs, memory)
     belief, stove, band = found.belief, found.belief.stove, inputs.band
     fit_for_food = found.first_fires.next is None
-    # The fan on the screen, the arrival and the fit are of the same futures. Nobody feeds a fire that is to go cold.
-    unfed = found.first_fires.is_to_go_cold
-    projection = project(belief, unfed=True) if unfed else project(belief, band=band)
+    projection = _futures(belief, band, found.first_fires)  # of the fan on the screen, the arrival and the fit alike
     ahead = outlook_of(projection, stove, band, inputs.ahead)
     may_act = was_read(found.rows) and fit_for_food and not fire_is_out(found.turns)
     kept = numbers_kept([row for row in inputs.rows if row.at <= inputs.now])
@@ -240,7 +254,7 @@ def work_out(inputs: Inputs, memory: Memory | None = None) -> Standing:
         trace=trace(belief),
         believed=trace_as_believed(belief),
         zones=found.zones,
-        fits=fits(projection, stove, first_fires_done=fit_for_food),
+        fits=_fits(found, projection, fit_for_food),
         course=found.course,
         turns=found.turns,
         doubted=tuple(row for row in doubted_readings(belief) if row.number not in kept),

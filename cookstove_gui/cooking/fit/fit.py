@@ -18,7 +18,7 @@ cook.
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from enum import StrEnum
 
@@ -113,14 +113,17 @@ def _task_fit(task: Task, names: tuple[str, ...], heat: WindowedHeat, now: datet
     starts, chances = _by_the_clock(now, window.starts, _share(good))
     ever = _share(np.asarray(good.any(axis=0)))  # (spots,)
     uneven = _share(in_band[0] & ~good[0])  # (spots,)
-    spots = sorted(_spot_fits(names, chances, ever, uneven, starts), key=_rank)
-    best = spots[0]
-    if best.chance_now >= GOOD_CHANCE:
-        state = FitState.NOW
-    else:
-        state = FitState.NOT if best.in_min is None else FitState.LATER
+    spots = tuple(_spot_fits(names, chances, ever, uneven, starts))
     moments = tuple(now + timedelta(minutes=start) for start in starts.tolist())
-    return TaskFit(task=task, state=state, spots=tuple(spots), starts=moments)
+    return ranked(TaskFit(task=task, state=FitState.NOT, spots=spots, starts=moments))
+
+
+def ranked(fit: TaskFit) -> TaskFit:
+    """The same with its best spot first, and the state that spot gives it."""
+    spots = sorted(fit.spots, key=_rank)
+    soonest = spots[0].in_min
+    state = FitState.NOT if soonest is None else FitState.LATER if soonest > 0.0 else FitState.NOW
+    return replace(fit, state=state, spots=tuple(spots))
 
 
 def _by_the_clock(now: datetime, minutes: FloatArray, chances: FloatArray) -> tuple[FloatArray, FloatArray]:
@@ -210,7 +213,7 @@ def _ends(likely: NDArray[np.bool_], then: NDArray[np.intp], starts: FloatArray)
 
 def _rank(spot: SpotFit) -> tuple[float, float, float]:
     """Good now before good later before not; within these the likelier or the sooner first."""
-    if spot.chance_now >= GOOD_CHANCE:
+    if spot.in_min == 0.0:
         return (0.0, -spot.chance_now, 0.0)
     if spot.in_min is not None:
         return (1.0, spot.in_min, -spot.chance_then)
