@@ -241,7 +241,10 @@ def no_word_against_a_caution(moment: Moment) -> Breaches:
         for pattern in _AGAINST.get(caution.key, ()):
             for place in (*_HEADING, "detail", "table", "pots", "bake", "wood"):
                 for text in moment.at(place):
-                    told_by_a_caution = any(one.text in text for one in moment.standing.cautions)
+                    cautions = moment.standing.cautions
+                    told_by_a_caution = any(
+                        one.text in text or (one.order and text.startswith(one.title)) for one in cautions
+                    )
                     if pattern.search(text) and not told_by_a_caution:
                         yield f"{place}: “{text}” beside the caution “{caution.title}”"
 
