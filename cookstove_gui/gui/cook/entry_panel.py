@@ -118,7 +118,7 @@ class EntryPanel(EntryBlock):
 
     def _refuse(self, sentence: str) -> None:
         self._questioning.fold()
-        self.fire.say(sentence, "problem")
+        self.fire.say(sentence, "doubted")
 
     # --- entering ----------------------------------------------------------------------------------------------
 
@@ -145,7 +145,7 @@ class EntryPanel(EntryBlock):
         found = spots_named(self._desk.walk.spots, name)
         if len(found) == 1:
             return enter(found[0].name, self._at())
-        question = f"{number} °{self._desk.unit}: which spot?" if number else "Which spot?"
+        question = f"{number} °{self._desk.unit}: where?" if number else "Which spot?"
         return spots_to_choose(question, found, enter)
 
     def _read_at(self, spot: str, at: str) -> Receipt | None:

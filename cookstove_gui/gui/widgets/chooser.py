@@ -67,7 +67,7 @@ class Chooser(QWidget):
         self._enter.setToolTip("Enter what stands in the field (Enter)")
         set_role(self._enter, "main")
         self._enter.clicked.connect(self._take_field)
-        self._cancel = Key("Leave", "Esc", high=_LOW)
+        self._cancel = Key("Esc", high=_LOW)
         self._cancel.setObjectName("chooser_cancel")
         self._cancel.setAccessibleName("Leave without entering anything")
         self._cancel.setToolTip("Leave without entering anything (Escape)")

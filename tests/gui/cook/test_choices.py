@@ -44,7 +44,7 @@ def done(desk: Desk) -> list[tuple[Kind, str]]:
 def test_a_name_that_fits_several_spots_shows_them_and_takes_a_key(panel: EntryPanel, desk: Desk) -> None:
     enter_number(panel, "fl 410")
     assert choices(panel) == [("top front left", "1"), ("oven floor", "2"), ("flue pipe", "3")]
-    assert words(panel, "chooser_question") == "410 °F: which spot?"
+    assert words(panel, "chooser_question") == "410 °F: where?"
     assert desk.entries == ()
     type_text(panel, "3")
     assert read(desk) == [("flue", "410")]
