@@ -8,6 +8,7 @@ import pytest
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.stove.checks import Check, CheckPoint
+from cookstove_gui.stove.entries import Entry, Kind
 from cookstove_gui.stove.stove import Stove, stove_with_default_spots, unchecked
 from cookstove_gui.stove.weather import BAROMETER, WeatherKind, WeatherReading
 
@@ -132,3 +133,17 @@ def test_a_rename_that_fails_changes_nothing(logbook: Logbook, stove: Stove) -> 
             logbook.rename_stove("Kitchen", taken)
     assert known(logbook, "Kitchen") == before
     assert [one.name for one in logbook.stoves()] == ["Cabin", "Kitchen"]
+
+
+def test_readings_are_counted_by_spot_and_stove(logbook: Logbook, stove: Stove) -> None:
+    at = datetime(2026, 1, 5, 12, 0, tzinfo=UTC)
+
+    def row(number: int, kind: Kind, spot: str = "", value: str = "300") -> Entry:
+        return Entry(number=number, at=at, offset_minutes=0, kind=kind, spot=spot, value=value, unit="F")
+
+    logbook.save_stove(stove_with_default_spots("Cabin"))
+    ours = [row(1, Kind.READING, "flue"), row(2, Kind.READING, "flue"), row(3, Kind.READING, "room"), row(4, Kind.LIT)]
+    logbook.append(logbook.start_session("Kitchen", "").number, ours)
+    logbook.append(logbook.start_session("Cabin", "").number, [row(1, Kind.READING, "flue")])
+    assert logbook.facts.readings_by_spot("Kitchen") == {"flue": 2, "room": 1}
+    assert logbook.facts.readings_by_spot("Nobody's") == {}

@@ -61,8 +61,8 @@ KEYS = (
             ("○  ◇", "the oven; any other place"),
             ("struck through", "looks like a slip"),
             ("dashed, dotted", "projection; what-if step"),
-            ("hatched, ≈", "less sure; an estimate"),
-            ("corner", "most worth reading"),
+            ("≈ over a bar", "an estimate; the longer, the less sure"),
+            ("◇ on a spot", "most worth reading"),
         ),
     ),
 )

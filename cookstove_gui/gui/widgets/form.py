@@ -71,9 +71,9 @@ def say(label: QLabel, text: str) -> None:
     label.setVisible(bool(text))
 
 
-def button(text: str, name: str, tip: str, *, role: str = "") -> QPushButton:
-    """A push button that the keyboard reaches."""
-    made = Key(text)
+def button(text: str, name: str, tip: str, *, role: str = "", keys: str = "") -> QPushButton:
+    """A push button that the keyboard reaches; `keys` names the key that presses it."""
+    made = Key(text, keys)
     made.setObjectName(name)
     made.setAccessibleName(text.replace("&", ""))
     made.setToolTip(tip)

@@ -18,6 +18,7 @@ from cookstove_gui.gui.drawn_stove import stove_drawing
 from cookstove_gui.gui.drawn_stove.stove_drawing import StoveDrawing
 from cookstove_gui.gui.widgets.heat_colours import heat_colour
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.theme import relative_luminance
 from cookstove_gui.stove.entries import Kind
 from cookstove_gui.stove.stove import Firebox, stove_with_default_spots
 from cookstove_gui.units import degrees, kelvin
@@ -310,3 +311,11 @@ def test_a_task_leaves_its_heat_to_the_spots_that_fit(
     assert drawing.patch("oven_centre").face == before["oven_centre"]
     drawing.show_task("")
     assert {name: drawing.patch(name).face for name in before} == before
+
+
+def test_the_legend_goes_from_cool_to_hot_in_the_colours_of_the_heats(drawing: StoveDrawing) -> None:
+    words = [word for word, _ in drawing._legend.marks]
+    lightness = [relative_luminance(shade) for _, shade in drawing._legend.marks]
+    assert words == ["warm", "simmer", "boil", "sear"]
+    assert lightness == sorted(lightness)
+    assert len(set(lightness)) == 4

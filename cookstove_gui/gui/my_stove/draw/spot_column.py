@@ -43,7 +43,7 @@ class SpotColumn(QWidget):
         self._earlier.setAccessibleName("Read it earlier")
         self._later.setAccessibleName("Read it later")
         self._place = words(name="spot_place")
-        self._remove = button("Take it off", "spot_remove", "Its readings stay in the log (Del)")
+        self._remove = button("Take it off", "spot_remove", "Its readings stay in the log (Del)", keys="Del")
         self._readings = words(role="soft", name="spot_readings")
         self._problem = words(role="problem", name="spot_problem")
         column = QVBoxLayout(self)
