@@ -54,6 +54,9 @@ def large(desk: Desk) -> Large:
     then = then_read(advice, standing, edge)
     first = prepare_words(advice, standing) if coming else ""
     to_do = ((first,) if first else (then,) if then else shown_rungs(desk)) if coming else shown_rungs(desk)
+    danger = advice.caution if advice.subject is Subject.DANGER else None
+    if danger is not None:  # what it is and what to do at once, each a line of its own
+        to_do, then = (f"{danger.name}.",), danger.order
     arrival = None
     if coming and advice.arrival is not None:
         found = advice.arrival
@@ -90,7 +93,7 @@ def _minutes(standing: Standing, at: datetime) -> float:
 
 
 def _titles(desk: Desk) -> str:
-    titles = [caution.title for caution in shown_cautions(desk)]
+    titles = [caution.name for caution in shown_cautions(desk)]
     return ", ".join(titles) if len(titles) < 3 else f"{titles[0]} and {len(titles) - 1} more"
 
 

@@ -85,3 +85,15 @@ def test_a_session_that_is_over_promises_nothing() -> None:
     shown = large(desk)
     assert (shown.window, shown.likely, shown.arrival_min, shown.cautions) == ("", "", None, "")
     desk.logbook.close()
+
+
+def test_a_present_danger_says_what_to_do_at_once_in_full() -> None:
+    desk, clock = fired(120, 175, 240, 300)
+    clock.pass_minutes(1)
+    desk.read("640", spot="flue")
+    assert desk.show(work_out(desk.inputs(), Memory()))
+    shown = large(desk)
+    assert shown.to_do == ("Flue pipe too hot.",)
+    assert shown.then == "Shut the air down now and add no wood."
+    assert "Flue pipe too hot" in shown.cautions
+    desk.logbook.close()
