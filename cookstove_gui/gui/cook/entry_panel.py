@@ -118,7 +118,7 @@ class EntryPanel(EntryBlock):
 
     def _refuse(self, sentence: str) -> None:
         self._questioning.fold()
-        self.fire.say(sentence, "doubted")
+        self.fire.say(sentence, "refused")
 
     # --- entering ----------------------------------------------------------------------------------------------
 

@@ -53,7 +53,7 @@ class FirePanel(QWidget):
         QShortcut(QKeySequence(key.key), keys_on).activated.connect(lambda: self.pressed.emit(key))
         return made
 
-    def say(self, sentence: str, role: str = "place") -> None:
+    def say(self, sentence: str, role: str = "told") -> None:
         """Show a sentence in the place of the second row; an empty one gives the keys back."""
         self._said.setText(sentence)
         set_role(self._said, role)

@@ -32,6 +32,8 @@ ROLES = {
     "place": (PLACE, 400),
     "said": (PLACE, 400),
     "doubted": (PLACE, 600),
+    "told": (17, 400),  # two lines of it fit in a row of keys at any size of text
+    "refused": (17, 600),
     "small": (SMALL, 400),
     "small_caution": (SMALL, 400),
     "note": (SMALL, 400),
