@@ -178,7 +178,8 @@ def style_sheet(theme: Theme) -> str:
     QLabel[role="soft"], QLabel[role="note"], QLabel[role="way"] {{ color: {t.soft}; }}
     QLabel[role="good"] {{ color: {t.verdigris}; }}
     QLabel[role="problem"] {{ color: {t.ember}; }}
-    *[role="caution"], QLabel[role="small_caution"], QLabel[role="doubted"], QLabel[role="refused"] {{ color: {t.ember}; }}
+    *[role="caution"], QLabel[role="small_caution"] {{ color: {t.ember}; }}
+    QLabel[role="doubted"], QLabel[role="refused"] {{ color: {t.ember}; }}
     QLabel[role="place"], QLabel[role="told"] {{ color: {t.soft}; }}
     QMenu {{ background: {t.raised}; color: {t.ink}; border: 1px solid {t.line}; padding: 4px; }}
     QMenu::item {{ padding: 8px 24px; }}
