@@ -2,16 +2,18 @@
 
 from collections.abc import Callable, Sequence
 from dataclasses import replace
+from pathlib import Path
 
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFileDialog, QVBoxLayout, QWidget
 
 from cookstove_gui.desk.my_stove import describing
 from cookstove_gui.desk.my_stove.redrawing import Redrawing
 from cookstove_gui.desk.my_stove.site import keep_height
+from cookstove_gui.desk.my_stove.stove_files import USUAL_NAME, give_stove, take_stove
 from cookstove_gui.errors import Problem
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.drawn_stove.above import flue_place
-from cookstove_gui.gui.widgets.form import Choice, Either, Field, button, say, words
+from cookstove_gui.gui.widgets.form import Choice, Either, Field, button, row, say, words
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.stove.stove import FluePlace, TankPlace
 
@@ -55,16 +57,24 @@ class StoveColumn(QWidget):
         )
         self._shiny = words(name="surface_warning", role="caution")
         self._altitude = self._field("Above the sea", "altitude", "Water boils cooler up high", _NARROW)
+        self._give = button("Give it on …", "stove_give", "Write this stove’s description to a file for somebody else")
+        self._take = button("Take one in …", "stove_take", "Add a stove from somebody else’s file")
+        self._told = words(role="soft", name="stove_file_told")
         self._problem = words(role="problem", name="stove_setup_problem")
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(STEP)
         parts: tuple[QWidget, ...] = (
             self._which, self._another, self._new_name, self._is_new, self._name, self._width, self._depth,
-            self._lids, self._pipe, self._tank, self._closet, self._surface, self._shiny, self._altitude, self._problem,
+            self._lids, self._pipe, self._tank, self._closet, self._surface, self._shiny, self._altitude,
         )  # fmt: skip
         for part in parts:
             column.addWidget(part)
+        column.addLayout(row(self._give, self._take))
+        column.addWidget(self._told)
+        column.addWidget(self._problem)
+        say(self._told, "")
+        say(self._problem, "")
         column.addStretch(1)
 
     @staticmethod
@@ -96,6 +106,9 @@ class StoveColumn(QWidget):
         self._tank.chosen.connect(lambda key: self._draw(water_tank=TankPlace(key)))
         self._closet.chosen.connect(lambda key: self._draw(has_warming_closet=key == "closet"))
 
+        self._give.clicked.connect(self._give_on)
+        self._take.clicked.connect(self._take_in)
+
     def show_stove(self) -> None:
         """Show the stove as kept."""
         desk, stove = self._desk, self._desk.stove
@@ -113,6 +126,24 @@ class StoveColumn(QWidget):
         self._pipe.show_key(flue_place(stove))
         self._tank.show_key(stove.water_tank)
         self._closet.show_key("closet" if stove.has_warming_closet else "none")
+
+    def _give_on(self) -> None:
+        path, _ = QFileDialog.getSaveFileName(self, "Write the stove as", USUAL_NAME, "Stoves (*.toml)")
+        if path:
+            self._try(lambda: give_stove(self._desk, Path(path)))
+            self._say_done(f"“{self._desk.stove.name}” is written to {Path(path).name}.")
+
+    def _take_in(self) -> None:
+        path, _ = QFileDialog.getOpenFileName(self, "Take in a stove", "", "Stoves (*.toml)")
+        if path:
+            self._try(lambda: self._taken_in(Path(path)))
+            self._say_done(f"“{self._desk.stove.name}” has been taken in and is shown.")
+
+    def _taken_in(self, path: Path) -> None:
+        take_stove(self._desk, path)
+
+    def _say_done(self, sentence: str) -> None:
+        say(self._told, "" if self._problem.text() else sentence)
 
     def _ask_name(self) -> None:
         self._new_name.show()

@@ -1,11 +1,12 @@
 """The owner draws the stove by mouse and keys: spots are selected, moved, sized, added, taken off, and all is kept."""
 
 from datetime import timedelta
+from pathlib import Path
 
 import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QPushButton
+from PySide6.QtWidgets import QApplication, QFileDialog, QPushButton
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.desk import Desk
@@ -248,3 +249,22 @@ def test_the_walk_is_changed_by_its_keys(part: DrawPart, desk: Desk) -> None:
     place = [one.name for one in desk.stove.spots].index("flue")
     push(part, "spot_earlier")
     assert [one.name for one in desk.stove.spots].index("flue") == place - 1
+
+
+def test_a_stove_is_given_on_and_taken_in_as_a_file(
+    part: DrawPart, desk: Desk, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = str(tmp_path / "mine.toml")
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", staticmethod(lambda *_args: (path, "")))
+    monkeypatch.setattr(QFileDialog, "getOpenFileName", staticmethod(lambda *_args: (path, "")))
+    push(part, "stove_give")
+    assert seen(part, "stove_file_told") == "“My stove” is written to mine.toml."
+    push(part, "firebox_right")
+    push(part, "stove_take")
+    assert desk.stove.name == "My stove 2"
+    assert desk.stove.firebox is Firebox.LEFT
+    assert seen(part, "stove_file_told") == "“My stove 2” has been taken in and is shown."
+    Path(path).write_text('firebox = "behind"\n')
+    push(part, "stove_take")
+    assert "firebox" in seen(part, "stove_setup_problem")
+    assert seen(part, "stove_file_told") == ""
