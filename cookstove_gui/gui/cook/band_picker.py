@@ -10,8 +10,10 @@ from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.key import RING
 from cookstove_gui.gui.widgets.modest_field import ModestField
 from cookstove_gui.gui.widgets.theme import STEP
-from cookstove_gui.gui.widgets.type import set_role
+from cookstove_gui.gui.widgets.type import fix_width, set_role
 from cookstove_gui.phrases.figures import band_text
+
+_WIDE = 200  # px of the design, for the longest name with its degrees
 
 
 class BandPicker(QWidget):
@@ -38,7 +40,7 @@ class BandPicker(QWidget):
         self._box.setLineEdit(self._line)
         self._box.setInsertPolicy(QComboBox.InsertPolicy.NoInsert)
         self._box.setMaxVisibleItems(14)
-        self._box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
+        fix_width(self._box, _WIDE)
         self._box.setAccessibleName("Heat wanted in the oven: a name, a range or a number")
         self._box.setToolTip("A name, a range such as 425-475, or one number (Ctrl+B)")
         caption.setBuddy(self._box)

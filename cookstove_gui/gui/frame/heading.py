@@ -1,7 +1,7 @@
 """The heading over every page: the clock, the one thing to do now in one line, and one line behind it."""
 
-from PySide6.QtCore import QSize
-from PySide6.QtGui import QFontMetricsF, QResizeEvent
+from PySide6.QtCore import QRectF, QSize
+from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
 from cookstove_gui.desk import Changed
@@ -12,7 +12,7 @@ from cookstove_gui.gui.frame.page_words import PageWords, WindowWords, on_key
 from cookstove_gui.gui.widgets.key import Key
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.one_line import OneLine
-from cookstove_gui.gui.widgets.signs import Sign
+from cookstove_gui.gui.widgets.signs import SIDE, Sign, paint_diamond
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import SOFT
 from cookstove_gui.gui.widgets.type import ROLES, font, set_role
@@ -52,8 +52,7 @@ class Heading(QWidget):
         set_role(self._clock, "clock")
         self._headline = OneLine((27, 24), 600)
         self._headline.setObjectName("headline")
-        self._sign = Sign("diamond", look)
-        self._detail = OneLine(colour=SOFT)
+        self._detail = _Detail(look)
         self._detail.setObjectName("detail")
         self._caution_sign = Sign("caution", look)
         self._folded = Key("", "Ctrl W")
@@ -66,7 +65,7 @@ class Heading(QWidget):
         self._first.addWidget(self.pages)
         self._second = QWidget()
         self._second_row = QHBoxLayout(self._second)
-        for part in (self._sign, self._detail, self._caution_sign, self._folded, self.window_words):
+        for part in (self._detail, self._caution_sign, self._folded, self.window_words):
             self._second_row.addWidget(part, 1 if part is self._detail else 0)
         column = QVBoxLayout(self)
         column.setSpacing(0)
@@ -124,7 +123,6 @@ class Heading(QWidget):
         self._headline.show_rungs(shown_rungs(self._desk))
         rungs = shown_detail_rungs(self._desk)
         self._detail.show_rungs(rungs)
-        self._sign.setVisible(bool(rungs) and rungs[-1].startswith("Worth"))
 
     def _show_cautions(self) -> None:
         folded, unread = self.cautions.folded, bool(self.cautions.unread)
@@ -135,3 +133,23 @@ class Heading(QWidget):
         self._folded.setAccessibleName(f"Cautions that still hold: {folded}. Show them in full again")
         self._folded.setToolTip("Show the cautions in full again (Ctrl+W)")
         self.setFixedHeight(self.sizeHint().height())
+
+
+class _Detail(OneLine):
+    """The line behind the heading; a diamond stands before what is worth reading."""
+
+    def __init__(self, look: Look) -> None:
+        super().__init__(colour=SOFT)
+        self._look = look
+
+    def lead(self, words: str) -> float:
+        return px(SIDE + 6) if words.startswith("Worth") else 0.0
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        super().paintEvent(event)
+        if self.lead(self.text()):
+            painter = QPainter(self)
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+            theme, side = self._look.theme, px(SIDE)
+            box = QRectF(0, (self.height() - side) / 2, side, side)
+            paint_diamond(painter, box, QColor(theme.ink), QColor(theme.ground))

@@ -58,7 +58,11 @@ class OneLine(QLabel):
         return self._width_of(self.text(), self._size)
 
     def _width_of(self, words: str, size: float) -> float:
-        return QFontMetricsF(font(size, self._weight)).horizontalAdvance(words)
+        return QFontMetricsF(font(size, self._weight)).horizontalAdvance(words) + self.lead(words)
+
+    def lead(self, _words: str) -> float:
+        """Pixels kept free before the words, for a sign."""
+        return 0.0
 
     def _chosen(self) -> tuple[str, float]:
         for rung in self._rungs:
@@ -96,4 +100,6 @@ class OneLine(QLabel):
         painter.setFont(face)
         painter.setPen(self.palette().color(self._colour))
         base = (self.height() + line.capHeight()) / 2
-        painter.drawText(QRectF(0, base - line.ascent(), self.width() + 1, line.height()), 0, self.text())
+        painter.drawText(
+            QRectF(self.lead(self.text()), base - line.ascent(), self.width() + 1, line.height()), 0, self.text()
+        )
