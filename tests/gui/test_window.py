@@ -232,3 +232,14 @@ def test_a_hot_flue_is_warned_of_even_when_its_number_looks_like_a_slip(
     enter_number(window, "flue 900")
     settled(window, qtbot)
     assert "Flue pipe too hot" in words(window, "caution")
+
+
+def test_no_two_parts_of_the_window_listen_to_one_key(window: MainWindow) -> None:
+    for page in ("plan", "my_stove", "logbook", "cook"):
+        window.show_page(page)
+    keys = [
+        shortcut.key().toString()
+        for shortcut in window.findChildren(QShortcut)
+        if shortcut.context() is Qt.ShortcutContext.WindowShortcut
+    ]
+    assert sorted(keys) == sorted(set(keys)), "one pressed key would do nothing"

@@ -31,7 +31,7 @@ class BandPicker(QWidget):
         link.changed.connect(self._show)
 
     def _build(self) -> None:
-        caption = QLabel("Wanted")
+        self._caption = caption = QLabel("Wanted")
         set_role(caption, "soft")
         self._box = QComboBox()
         self._box.setObjectName("band")
@@ -60,6 +60,10 @@ class BandPicker(QWidget):
         column.setSpacing(STEP // 2)
         column.addLayout(row)
         column.addWidget(self._problem)
+
+    def set_tight(self, wanted: bool) -> None:
+        """Where it is narrow, the field alone."""
+        self._caption.setVisible(not wanted)
 
     def take_focus(self) -> None:
         """Give the keyboard to the field, with its text selected."""

@@ -21,6 +21,7 @@ from cookstove_gui.gui.widgets.steps import px
 # Width of the left column [px] for the width of the page; between them in proportion.
 _LEFT = ((1000, 394), (1024, 400), (1280, 456), (1920, 640), (2560, 850))
 _MOST_LEFT = 0.5  # of the page
+_ROOMY = 520  # of the right column, from which on its upper row has captions [px of the design]
 _SIDE, _BELOW, _GUTTER, _ABOVE_ENTRY = 16, 7, 28, 10  # px of the design
 
 
@@ -54,7 +55,8 @@ class CookPage(QWidget):
         self._left_column.addWidget(self._drawing, 1)
         self._left_column.addWidget(self._entry)
         self._wanted = QHBoxLayout()
-        self._wanted.addWidget(BandPicker(self._link), 0, Qt.AlignmentFlag.AlignTop)
+        self._band = BandPicker(self._link)
+        self._wanted.addWidget(self._band, 0, Qt.AlignmentFlag.AlignTop)
         self._wanted.addWidget(self._what_if, 1, Qt.AlignmentFlag.AlignTop)
         self._axis = TimeAxis(self._link, self._look)
         self._right = QWidget()
@@ -114,7 +116,11 @@ class CookPage(QWidget):
 
     def _set_left(self) -> None:
         wanted = max(left_width(self.width()), self._entry.minimumSizeHint().width())
-        self._left.setFixedWidth(min(wanted, round(_MOST_LEFT * self.width())))
+        left = min(wanted, round(_MOST_LEFT * self.width()))
+        self._left.setFixedWidth(left)
+        tight = self.width() - left - px(2 * _SIDE + _GUTTER) < px(_ROOMY)
+        self._band.set_tight(tight)
+        self._what_if.set_tight(tight)
 
     def _space(self) -> None:
         self._columns.setContentsMargins(px(_SIDE), 0, px(_SIDE), px(_BELOW))

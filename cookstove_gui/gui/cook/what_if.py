@@ -25,6 +25,7 @@ class WhatIf(QWidget):
         self._actions: tuple[Action, ...] = ()
         self._buttons: list[Key] = []
         self.setObjectName("what_if")
+        self._is_tight = False
         self._keys = KeyRow()
         self._group = QButtonGroup(self)
         self._if = QLabel("if")
@@ -44,6 +45,11 @@ class WhatIf(QWidget):
         self._show_steps()
         self._show_whether_over()
 
+    def set_tight(self, wanted: bool) -> None:
+        """Where it is narrow, the keys alone."""
+        self._is_tight = wanted
+        self._show_whether_over()
+
     def _show(self, changed: Changed) -> None:
         if changed.log or changed.session or changed.stove:
             self._show_steps()
@@ -53,8 +59,8 @@ class WhatIf(QWidget):
 
     def _show_whether_over(self) -> None:
         """Nothing can be done any more about a session that is over."""
-        for part in (self._if, self._keys):
-            part.setVisible(self._desk.is_live)
+        self._keys.setVisible(self._desk.is_live)
+        self._if.setVisible(self._desk.is_live and not self._is_tight)
 
     def _show_steps(self) -> None:
         actions = (LEAVE, *steps(self._desk.entries))

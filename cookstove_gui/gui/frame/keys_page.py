@@ -28,7 +28,7 @@ KEYS = (
             ("Ctrl+1 … Ctrl+6", "what if: leave it, or one step"),
             ("Ctrl+B", "the heat wanted: bread, 425-475, 425"),
             ("Ctrl+G", "what it is good for; Enter asks for its heat"),
-            ("Ctrl+L", "the plot: then, copy, save; ← → read it out"),
+            ("Ctrl+I", "the plot: then, copy, save; ← → read it out"),
         ),
     ),
     (
