@@ -16,6 +16,7 @@ from cookstove_gui.cooking.baking.under_way import UnderWay
 from cookstove_gui.cooking.baking.whole_bake import WholeBake, whole_bake
 from cookstove_gui.cooking.fires.first_fires import cold_below
 from cookstove_gui.cooking.fit.bands import minutes_of_bake
+from cookstove_gui.cooking.fit.tasks import Place
 from cookstove_gui.cooking.safety.cautions import Caution
 from cookstove_gui.forecast.answers import Outlook, TurnKind
 from cookstove_gui.forecast.futures.next_reading import JUST_READ_MINUTES
@@ -255,7 +256,7 @@ def _out_of_band(standing: Standing) -> Advice | None:
         step=standing.best_step,
         wood_by=None if above or standing.best_step else _deadline(standing, TurnKind.RELOAD_DUE),
         reading=_reading(standing),
-        prepares=PREPARE_MIN[0] <= wait <= PREPARE_MIN[1] and not _was_in_band(standing),
+        prepares=PREPARE_MIN[0] <= wait <= PREPARE_MIN[1] and not _was_in_band(standing) and _may_bake(standing),
     )
 
 
@@ -272,6 +273,17 @@ RULES: tuple[Callable[[Standing], Advice | None], ...] = (
     _in_band,
     _out_of_band,
 )
+
+
+def _may_bake(standing: Standing) -> bool:
+    """Whether what the band is for finds its heat at some time; a band that is for nothing is asked nothing."""
+    ends = (round(standing.band.low, 3), round(standing.band.high, 3))
+    chances = [
+        max(spot.chance_ever for spot in fit.spots)
+        for fit in standing.fits
+        if fit.task.place is Place.OVEN and (round(fit.task.low, 3), round(fit.task.high, 3)) == ends
+    ]
+    return not chances or max(chances) >= EVEN_CHANCE
 
 
 def _was_in_band(standing: Standing) -> bool:

@@ -58,6 +58,14 @@ def test_dough_is_not_called_for_again_after_a_look_into_the_oven(ago: float, pr
     assert advise(replace(found, trace=was)).prepares is prepares
 
 
+@pytest.mark.parametrize(("ever", "prepares"), [(0.5, True), (0.49, False)])
+def test_dough_is_called_for_only_where_its_bake_has_an_even_chance(ever: float, prepares: bool) -> None:
+    found = standing(355.0, 0.5)
+    fits = tuple(replace(fit, spots=tuple(replace(one, chance_ever=ever) for one in fit.spots)) for fit in found.fits)
+    assert any(fit.task.key == "bread" for fit in fits)
+    assert advise(replace(found, fits=fits)).prepares is prepares
+
+
 def test_a_fire_that_is_lit_is_not_to_be_lit_but_read() -> None:
     lit = work_out(asked(RISING[:3], 5))
     assert words(lit, 5) == "Fire lit at 7:00. Read the oven centre."
