@@ -5,6 +5,7 @@ from functools import partial
 from PySide6.QtCore import QEvent, Qt, QTimer, Signal
 from PySide6.QtGui import QCloseEvent, QIcon, QKeySequence, QPaintEvent, QResizeEvent, QShortcut
 from PySide6.QtWidgets import (
+    QHBoxLayout,
     QMainWindow,
     QStackedWidget,
     QVBoxLayout,
@@ -28,6 +29,7 @@ from cookstove_gui.gui.frame.session_strip import SessionStrip
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.resource_files import resource
 
+_SIDE = 16  # px, margins of a strip
 LEAST = (1000, 640)  # px, the smallest inside a page is made for
 _LATE = "The projection takes longer than usual; what is shown is from before. Entries are saved as ever."
 _GIVEN_UP = "The projection was given up and begun again. Entries are saved as ever."
@@ -83,11 +85,11 @@ class MainWindow(QMainWindow):
             self._bar = PracticeBar(self.desk, self._practice)
             self._bar.ticked.connect(self._tick_practice)
             self._bar.ended.connect(self.practice_left)
-            column.addWidget(self._bar)
+            column.addLayout(_inset(self._bar))
         self._session_strip = SessionStrip(self.link)
-        column.addWidget(self._session_strip)
+        column.addLayout(_inset(self._session_strip))
         column.addWidget(self._stack, 1)
-        column.addWidget(self._fault)
+        column.addLayout(_inset(self._fault))
         self.setCentralWidget(page)
         # Stated here because wrapping labels ask for absurd heights while the window is still being laid out.
         self.setMinimumSize(*LEAST)
@@ -297,6 +299,14 @@ class MainWindow(QMainWindow):
         self.link.close()
         super().closeEvent(event)
         self.closed.emit()
+
+
+def _inset(strip: QWidget) -> QHBoxLayout:
+    """A strip between the margins of the page."""
+    made = QHBoxLayout()
+    made.setContentsMargins(_SIDE, 0, _SIDE, 0)
+    made.addWidget(strip)
+    return made
 
 
 def made_page(key: str, link: DeskLink, look: Look) -> QWidget:
