@@ -40,7 +40,8 @@ class MyStovePage(QWidget):
         self._first_fires = FirstFiresGuide(link, look)
         self._sections = Sections(look, rail=True)
         self._sections.shown.connect(self._show_part)
-        self._sections.add("setup", "Set-up, spots", self._draw)
+        self._sections.add("setup", "Set-up", self._draw)
+        self._sections.add("spots", "Spots", self._draw)
         self._sections.add("hot_side", "Hot side", self._hot_side)
         self._sections.add("fire", "Fire", self._fire)
         self._sections.add("checks", "Thermometers", self._checks)
@@ -64,6 +65,10 @@ class MyStovePage(QWidget):
         self._studying.learn_if_due()
 
     def _show_part(self, key: str) -> None:
+        if key == "setup":
+            self._draw.select("")
+        if key == "spots":
+            self._draw.select_first()
         if key == "fire":
             self._fire.show_past()
         if key == "hot_side":

@@ -26,6 +26,8 @@ class Sections(QWidget):
         super().__init__(parent)
         self._is_rail = rail
         self._words: dict[str, Word] = {}
+        self._parts: dict[str, QWidget] = {}
+        self._key = ""
         self._group = QButtonGroup(self)
         self._group.setExclusive(True)
         self._stack = QStackedWidget()
@@ -43,7 +45,7 @@ class Sections(QWidget):
         self._space()
 
     def add(self, key: str, title: str, part: QWidget) -> None:
-        """Add a part at the end."""
+        """Add a name at the end, of a part of its own or of one that an earlier name shows too."""
         made = Word(title, upright=self._is_rail)
         made.setObjectName(f"part_{key}")
         made.setAccessibleName(title)
@@ -54,28 +56,30 @@ class Sections(QWidget):
         self._group.addButton(made)
         self._names.insertWidget(len(self._words), made)
         self._words[key] = made
-        inside = part.layout()
-        if inside is not None:
-            inside.setContentsMargins(0, px(8), 0, 0)
-        area = scrolling(part)
-        area.setObjectName(f"scroll_{key}")
-        self._stack.addWidget(area)
+        if part not in self._parts.values():
+            inside = part.layout()
+            if inside is not None:
+                inside.setContentsMargins(0, px(8), 0, 0)
+            area = scrolling(part)
+            area.setObjectName(f"scroll_{key}")
+            self._stack.addWidget(area)
+        self._parts[key] = part
         if len(self._words) == 1:
             self.choose(key)
         self._space()
 
     def choose(self, key: str) -> None:
         """Bring a part to the front."""
-        place = list(self._words).index(key)
+        self._key = key
         self._words[key].setChecked(True)
         self._names_area.ensureWidgetVisible(self._words[key], 0, 8)
-        self._stack.setCurrentIndex(place)
+        self._stack.setCurrentIndex(list(dict.fromkeys(self._parts.values())).index(self._parts[key]))
         self.shown.emit(key)
 
     @property
     def key(self) -> str:
         """Key of the part at the front."""
-        return list(self._words)[self._stack.currentIndex()]
+        return self._key
 
     @property
     def keys(self) -> tuple[str, ...]:

@@ -13,6 +13,7 @@ from cookstove_gui.desk.my_stove.describing import add_stove
 from cookstove_gui.desk.studying import learning_is_due
 from cookstove_gui.gui.background.past_study import PastStudy
 from cookstove_gui.gui.drawn_stove.stove_view import StoveView
+from cookstove_gui.gui.my_stove.draw.stove_column import StoveColumn
 from cookstove_gui.gui.my_stove.first_fires import FirstFiresGuide
 from cookstove_gui.gui.my_stove.page import MyStovePage
 from cookstove_gui.stove.stove import Firebox
@@ -89,6 +90,15 @@ def test_a_second_stove_of_the_same_name_is_refused(qtbot, desk):
     push(page, "another_stove")
     type_in(page, "new_stove_name", "My stove")
     assert "already" in seen(page, "new_stove_name_problem")
+
+
+def test_set_up_and_spots_are_one_drawing_with_another_thing_selected(qtbot, desk):
+    page, _ = shown(qtbot, desk, MyStovePage)
+    push(page, "part_spots")
+    assert seen(page, "spot_title") == "oven centre"
+    push(page, "part_setup")
+    assert seen(page, "spot_title") == ""
+    assert control(page, "stove_setup", StoveColumn).isVisibleTo(page)
 
 
 def test_hot_side_shows_the_hotter_left(qtbot, desk):

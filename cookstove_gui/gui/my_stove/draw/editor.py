@@ -39,6 +39,8 @@ class StoveEditor(StoveView):
         self._handle: tuple[int, int] | None = None  # which one is dragged: -1, 0 or 1 across and down
         self._overlay = Overlay(self)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setAccessibleName("Drawing of the stove, to be edited")
+        self.setAccessibleDescription("Enter or an arrow selects the first spot, Escape the stove")
 
     @property
     def chosen(self) -> str:
@@ -68,6 +70,8 @@ class StoveEditor(StoveView):
             patch = self.patch(spot.name)
             patch.removeEventFilter(self)
             patch.installEventFilter(self)
+            # While the stove itself is selected Tab goes past its spots, to what is said of the stove.
+            patch.setFocusPolicy(Qt.FocusPolicy.StrongFocus if self._chosen else Qt.FocusPolicy.ClickFocus)
             patch.say(f"{spot.label}, number {place} of {len(stove.spots)} on the walk", "")
         self._show_overlay()
 
@@ -82,8 +86,12 @@ class StoveEditor(StoveView):
         self.selected.emit("")
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Keys that do not need a spot."""
-        if not self._take_key("", event):
+        """Keys that do not need a spot; Enter or an arrow selects the first."""
+        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Space, *_ARROWS) and self._edited.spots:
+            first = self._edited.spots[0].name
+            self.selected.emit(first)
+            self.patch(first).setFocus()
+        elif not self._take_key("", event):
             super().keyPressEvent(event)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:

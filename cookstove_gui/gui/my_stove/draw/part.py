@@ -120,9 +120,9 @@ class DrawPart(QWidget):
             self.show_stove()
 
     def select_first(self) -> None:
-        """Select the first spot of the walk."""
+        """Select the first spot of the walk, if none is selected."""
         if not self._chosen and self._desk.stove.spots:
-            self._editor.patch(self._desk.stove.spots[0].name).setFocus()
+            self.select(self._desk.stove.spots[0].name)
 
     def _do(self, what: str) -> None:
         stove = self._desk.stove

@@ -268,3 +268,14 @@ def test_a_stove_is_given_on_and_taken_in_as_a_file(
     push(part, "stove_take")
     assert "firebox" in seen(part, "stove_setup_problem")
     assert seen(part, "stove_file_told") == ""
+
+
+def test_keys_go_from_the_drawing_to_its_spots_and_back(part: DrawPart) -> None:
+    drawing = editor(part)
+    drawing.setFocus()
+    QTest.keyClick(drawing, Qt.Key.Key_Right)
+    assert drawing.chosen == "oven_centre"
+    assert drawing.patch("oven_centre").focusPolicy() is Qt.FocusPolicy.StrongFocus
+    key(part, "oven_centre", Qt.Key.Key_Escape)
+    assert drawing.chosen == ""
+    assert drawing.patch("oven_centre").focusPolicy() is Qt.FocusPolicy.ClickFocus
