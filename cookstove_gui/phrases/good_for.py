@@ -8,20 +8,25 @@ from cookstove_gui.phrases.edge import Edge
 _SHORT_MIN = 60.0  # a stretch to come that is shorter is told with its end
 
 
-def good_when(spot: SpotFit, edge: Edge) -> str:
-    """When it is good to start: `now, until 5:50`, `from 4:35`, `best about 5:10` where it is never quite good."""
+def good_when(spot: SpotFit, edge: Edge, *, is_bake: bool = False) -> str:
+    """When it is good to start: `now, until 5:50`, `from 4:35`, `best about 5:10` where it is never quite good.
+
+    Of a bake it is when to put it in, which is not how long the oven keeps its heat: `put in by 4:30`.
+    """
     if spot.in_min is None:
         return ""
     if spot.chance_then < GOOD_CHANCE:
         return f"best about {edge.clock(spot.in_min)}"
+    end = None if spot.until_min is None else edge.clock(spot.until_min)
     if spot.in_min > 0.0:
-        start = f"from {edge.clock(spot.in_min)}"
-        if spot.until_min is None or spot.until_min - spot.in_min >= _SHORT_MIN:
-            return start
-        return f"{start}, until {edge.clock(spot.until_min)}"
-    if spot.until_min is None:
+        is_short = spot.until_min is not None and spot.until_min - spot.in_min < _SHORT_MIN
+        return f"from {edge.clock(spot.in_min)}" + (f", until {end}" if is_short else "")
+    is_brief = spot.until_min is not None and spot.until_min < 1.0
+    if is_bake:
+        return "put in now" if end is None or is_brief else f"put in by {end}"
+    if end is None:
         return "now, for long"
-    return "now, not for long" if spot.until_min < 1.0 else f"now, until {edge.clock(spot.until_min)}"
+    return "now, not for long" if is_brief else f"now, until {end}"
 
 
 def good_chance(spot: SpotFit) -> str:

@@ -37,6 +37,19 @@ def test_when(spot: SpotFit, words: str) -> None:
 @pytest.mark.parametrize(
     ("spot", "words"),
     [
+        (fit(0.9, 0.0, 0.9, 92.0), "put in by 17:50"),
+        (fit(0.9, 0.0, 0.9, 0.0), "put in now"),
+        (fit(0.9, 0.0, 0.9), "put in now"),
+        (fit(0.1, 12.0, 0.7), "from 16:30"),
+    ],
+)
+def test_of_a_bake_it_is_when_to_put_it_in(spot: SpotFit, words: str) -> None:
+    assert good_when(spot, EDGE, is_bake=True) == words
+
+
+@pytest.mark.parametrize(
+    ("spot", "words"),
+    [
         (fit(0.72, 0.0, 0.72, None, 0.9), "7 in 10"),  # now is what counts now
         (fit(0.1, 12.0, 0.62, None, 0.62, 0.91), "6 to 9 in 10"),
         (fit(0.1, 12.0, 0.9, None, 0.9, 0.88), "9 in 10"),

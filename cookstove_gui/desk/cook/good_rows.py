@@ -91,7 +91,7 @@ def _row(
     number = oven_number(desk) if is_oven and best.spot == desk.stove.oven_spot else None
     written = number or spot_number(heat.kelvin, heat.typed, desk.unit)
     place = task or ("oven" if is_oven else _place(desk, best.spot))
-    when, chance = good_when(best, desk.edge), good_chance(best)
+    when, chance = good_when(best, desk.edge, is_bake=is_oven), good_chance(best)
     oven = standing.outlook.oven.p50 if is_oven else None
     good = [one.spot for one in fit.spots if one.in_min is not None]
     return GoodRow(

@@ -76,11 +76,12 @@ class FireLane(QWidget):
 
     def worded(self) -> list[tuple[LaneMark, QRectF]]:
         """The words that there is room for, and where they stand."""
-        size, left, right = QFontMetricsF(font(_WORD)), float(px(AXIS_WIDTH)), float(self.width())
+        size, left = QFontMetricsF(font(_WORD)), float(px(AXIS_WIDTH))
+        right = min(self._span.x(self._span.now or 0.0, self.width()) - px(4), float(self.width()))
         taken: list[tuple[LaneMark, QRectF]] = []
         for mark, x in sorted(self.placed(), key=lambda one: FIRE_KINDS.index(one[0].kind)):
             width = size.horizontalAdvance(mark.words)
-            start = min(max(x - width / 2, left), right - width)
+            start = max(min(max(x - width / 2, left), right - width), 0.0)
             box = QRectF(start, self.height() - size.height() - px(2), width, size.height())
             room = box.adjusted(-px(5), 0, px(5), 0)
             if not any(room.intersects(other) for _, other in taken):

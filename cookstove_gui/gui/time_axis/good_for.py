@@ -63,9 +63,10 @@ class GoodFor(QWidget):
         self._why.setWordWrap(True)
         self._why.setAlignment(Qt.AlignmentFlag.AlignTop)
         set_role(self._why, "soft")
+        self._keys: tuple[QWidget, ...] = ()
         self._stages = FirstFiresPane(link, look, self)
-        span.moved.connect(self._place_parts)
-        look.changed.connect(self._place_parts)
+        span.moved.connect(self.place_parts)
+        look.changed.connect(self.place_parts)
         self.show_rows()
 
     def wanted_height(self, room: float) -> int:
@@ -98,7 +99,14 @@ class GoodFor(QWidget):
         self._not.setToolTip(plain_tip(self._rungs[0]))
         self._not.setAccessibleName(self._rungs[0])
         self._show_more()
-        self._place_parts()
+        self.place_parts()
+
+    def put_keys(self, *keys: QWidget) -> None:
+        """Keys of the whole axis, at the right end of the heading; the last one outermost."""
+        self._keys = keys[::-1]
+        for key in keys:
+            key.setParent(self)
+        self.place_parts()
 
     def take_focus(self) -> None:
         """Give the keyboard to the rows, with one chosen."""
@@ -136,9 +144,10 @@ class GoodFor(QWidget):
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Lay it out along the axis."""
         super().resizeEvent(event)
-        self._place_parts()
+        self.place_parts()
 
-    def _place_parts(self) -> None:
+    def place_parts(self) -> None:
+        """Lay everything out along the axis."""
         width, head, last, row = self.width(), px(HEADING), px(LAST), px(ROW)
         self._heading.setGeometry(0, 0, self._heading.sizeHint().width(), head)
         right = round(names_width(self._span, width)) - px(10)
@@ -147,6 +156,12 @@ class GoodFor(QWidget):
             right -= size.width()
             word.setGeometry(right, (head - size.height()) // 2, size.width(), size.height())
             right -= px(4)
+        right = width
+        for key in self._keys:
+            if not key.isHidden():
+                size = key.sizeHint()
+                right -= size.width()
+                key.setGeometry(right, (head - size.height()) // 2, size.width(), size.height())
         rows = max((self.height() - head - last) // row, _LEAST_ROWS)
         self.list.setGeometry(0, head, width, rows * row)
         below = head + rows * row

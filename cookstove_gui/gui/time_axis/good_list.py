@@ -1,8 +1,10 @@
 """The rows of “Good for”: left of now what, where and how hot; right of it the chance over time as a hill."""
 
 from collections.abc import Sequence
+from enum import Enum, auto
 from itertools import pairwise
 
+import numpy as np
 from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QFontMetricsF, QPainter, QPainterPath, QPen, QPolygonF
 from PySide6.QtWidgets import QListWidget, QListWidgetItem, QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
@@ -23,8 +25,16 @@ _PLACE = 18
 _ROW_DATA = Qt.ItemDataRole.UserRole
 _SQUARE, _EDGE, _HEAT, _BAR = 14, 8, 52, 4  # px of the design
 _TOP = 3  # above a certain hill
-_LOW = 0.42  # of the row: words stand clear above a hill lower than this
+_LOW = 0.48  # of the row: words stand clear above a hill lower than this
 _LEAST_NAMES = 0.2  # of the width, when the axis is moved so that now is at its left
+
+
+class Stand(Enum):
+    """How words stand to the line of a hill."""
+
+    INSIDE = auto()  # in its strong part
+    ABOVE = auto()
+    BELOW = auto()
 
 
 class HillPainter(QStyledItemDelegate):
@@ -120,8 +130,8 @@ class HillPainter(QStyledItemDelegate):
         sizes = (QFontMetricsF(strong), QFontMetricsF(plain))
         first = sizes[0].horizontalAdvance(row.when)
         wide = first + px(8) + sizes[1].horizontalAdvance(row.chance)
-        x, is_inside = place_words(points, wide, (now, width), px(10))
-        base = 0.5 * foot + 0.5 * sizes[0].capHeight() - (0 if is_inside else px(6))
+        x, stands = place_words(points, wide, (now, width), px(10))
+        base = 0.5 * foot + 0.5 * sizes[0].capHeight() + px({Stand.INSIDE: 0, Stand.ABOVE: -6, Stand.BELOW: 6}[stands])
         painter.setPen(colour(theme.ink))
         painter.setFont(strong)
         painter.drawText(QPointF(x, base), row.when)
@@ -212,30 +222,33 @@ def strong_parts(points: Sequence[tuple[float, float]]) -> list[tuple[float, flo
 
 def place_words(
     points: Sequence[tuple[float, float]], wide: float, ends: tuple[float, float], gap: float
-) -> tuple[float, bool]:
-    """Where words of a width begin, and whether they stand in the strong part of the hill.
+) -> tuple[float, Stand]:
+    """Where words of a width begin, and how they stand to the hill's line.
 
     In the first strong part if they fit; else where the hill is low, after it or before; else at the right end.
     """
     left, right = ends
-    for start, end in strong_parts(points):
+    strong = strong_parts(points)
+    for start, end in strong:
         first, last = max(start, left), min(end, right)
         if last - first >= wide + 1.5 * gap:
-            return first + gap, True
-    strong = strong_parts(points)
+            return first + gap, Stand.INSIDE
     begin = max(strong[0][1] if strong else left, left) + gap
     for x in [begin + step for step in range(0, max(round(right - wide - begin), 0) + 1, 6)]:
-        if x + wide <= right and _highest(points, x, x + wide) <= _LOW:
-            return x, False
+        if x + wide <= right and _heights(points, x, x + wide)[1] <= _LOW:
+            return x, Stand.ABOVE
     before = (strong[0][0] if strong else right) - gap - wide
-    if before >= left + gap and _highest(points, before, before + wide) <= _LOW:
-        return before, False
-    return max(right - wide - gap / 2, left + gap), False
+    if before >= left + gap and _heights(points, before, before + wide)[1] <= _LOW:
+        return before, Stand.ABOVE
+    x = max(right - wide - gap / 2, left + gap)
+    return x, Stand.BELOW if _heights(points, x, x + wide)[0] > _LOW else Stand.ABOVE
 
 
-def _highest(points: Sequence[tuple[float, float]], start: float, end: float) -> float:
-    """The highest chance of a hill between two places, by its points and the edges beside them."""
-    inside = [chance for x, chance in points if start <= x <= end]
-    before = [chance for x, chance in points if x < start][-1:]
-    after = [chance for x, chance in points if x > end][:1]
-    return max([*inside, *before, *after], default=0.0)
+def _heights(points: Sequence[tuple[float, float]], start: float, end: float) -> tuple[float, float]:
+    """The lowest and the highest chance of a hill between two places, straight between its points."""
+    if not points:
+        return 0.0, 0.0
+    inside = [chance for x, chance in points if start < x < end]
+    x, chances = zip(*points, strict=True)
+    found = [*inside, *(float(chance) for chance in np.interp((start, end), x, chances))]
+    return min(found), max(found)

@@ -1,8 +1,7 @@
 """Plot, clock, fire lane and rows on one time axis; the plotting library is brought in after the first paint."""
 
-from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication, QKeySequence, QResizeEvent, QShortcut, QShowEvent
-from PySide6.QtWidgets import QHBoxLayout, QMenu, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QMenu, QSizePolicy, QVBoxLayout, QWidget
 
 from cookstove_gui.desk import Changed, Desk
 from cookstove_gui.desk.cook.axis_values import values_text
@@ -67,12 +66,8 @@ class TimeAxis(QWidget):
         self._menu.addSeparator()
         self._menu.addAction("Copy the values").triggered.connect(self.copy_values)
         self._menu.addAction("Save a picture …").triggered.connect(lambda: save_picture(self))
-        lane = QHBoxLayout(self._lane)  # its right half is free: nothing to come was done yet
-        lane.setContentsMargins(0, 0, 0, 0)
-        lane.addStretch(1)
-        lane.addWidget(self._to_now, 0, Qt.AlignmentFlag.AlignVCenter)
-        lane.addWidget(self._more, 0, Qt.AlignmentFlag.AlignVCenter)
-        self.span.followed.connect(lambda follows: self._to_now.setVisible(not follows))
+        self.good_for.put_keys(self._to_now, self._more)
+        self.span.followed.connect(self._show_way_back)
         self._to_now.hide()
         self._more.hide()
         column = QVBoxLayout(self)
@@ -104,6 +99,7 @@ class TimeAxis(QWidget):
         self._of_stove.toggled.connect(plot.show_of_stove)
         plot.show_of_stove(self._of_stove.isChecked())
         self._more.show()
+        self.good_for.place_parts()
         plot.show_everything()
 
     @property
@@ -118,6 +114,10 @@ class TimeAxis(QWidget):
     def copy_values(self) -> None:
         """Put the lines of the plot on the clipboard, as a table."""
         QGuiApplication.clipboard().setText(values_text(self._desk))
+
+    def _show_way_back(self, follows: bool) -> None:
+        self._to_now.setVisible(not follows)
+        self.good_for.place_parts()
 
     def _open_menu(self) -> None:
         self._menu.popup(self._more.mapToGlobal(self._more.rect().bottomLeft()))

@@ -1,5 +1,6 @@
 """Rows are chosen by keyboard, light up their spots, ask for an oven's heat, and their words keep clear of the hill."""
 
+import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -9,7 +10,7 @@ from pytestqt.qtbot import QtBot
 
 from cookstove_gui.desk import Desk
 from cookstove_gui.gui.desk_link import DeskLink
-from cookstove_gui.gui.time_axis.good_list import GoodList, place_words, strong_parts
+from cookstove_gui.gui.time_axis.good_list import GoodList, Stand, place_words, strong_parts
 from cookstove_gui.gui.time_axis.time_axis import TimeAxis
 from cookstove_gui.gui.widgets.look import Look
 from tests.gui.hands import click, control
@@ -130,16 +131,29 @@ hills = st.lists(st.floats(0, 1), min_size=3, max_size=25).map(
 
 @given(hills, st.floats(40, 200))
 @settings(max_examples=80, deadline=None)
-def test_words_stand_in_the_strong_part_or_are_not_said_to(points: list[tuple[float, float]], wide: float) -> None:
-    x, is_inside = place_words(points, wide, (100.0, 400.0), 10.0)
+def test_words_do_not_cross_the_line_of_the_hill(points: list[tuple[float, float]], wide: float) -> None:
+    x, stands = place_words(points, wide, (100.0, 400.0), 10.0)
     assert x >= 100.0
-    inside = any(start <= x and x + wide <= end for start, end in strong_parts(points))
-    assert is_inside == inside or not is_inside
+    if stands is Stand.INSIDE:
+        assert any(start <= x and x + wide <= end for start, end in strong_parts(points))
+    places, chances = zip(*points, strict=True)
+    under = np.interp(np.linspace(x, x + wide, 50), places, chances)
+    if stands is Stand.ABOVE and x + wide < 400.0 - 6.0:
+        assert under.max() <= 0.49
+    if stands is Stand.BELOW:
+        assert under.min() >= 0.47
 
 
 def test_words_stand_after_a_strong_part_that_is_too_short_where_the_hill_is_low() -> None:
     points = [(100.0, 0.9), (130.0, 0.7), (160.0, 0.5), (200.0, 0.3), (400.0, 0.1)]
-    x, is_inside = place_words(points, 120, (100.0, 400.0), 10.0)
-    assert not is_inside
+    x, stands = place_words(points, 120, (100.0, 400.0), 10.0)
+    assert stands is Stand.ABOVE
     assert x > 160
+    assert x + 120 <= 400
+
+
+def test_words_of_a_hill_that_is_nowhere_low_stand_below_its_line() -> None:
+    points = [(100.0, 0.5), (150.0, 0.62), (170.0, 0.62), (200.0, 0.58), (400.0, 0.55)]
+    x, stands = place_words(points, 120, (100.0, 400.0), 10.0)
+    assert stands is Stand.BELOW
     assert x + 120 <= 400
