@@ -24,8 +24,13 @@ class OvenFan:
 def oven_fan(projection: Projection, spot: str) -> OvenFan:
     """Percentiles of the oven's futures at a spot, or at the first one projected."""
     name = spot if spot in projection.spots else projection.spots[0]
-    p10, p25, p50, p75, p90 = np.quantile(projection.of(name), (0.1, 0.25, 0.5, 0.75, 0.9), axis=0)
-    return OvenFan(minutes=projection.minutes, p10=p10, p25=p25, p50=p50, p75=p75, p90=p90)
+    return fan_of(projection.minutes, projection.of(name))
+
+
+def fan_of(minutes: FloatArray, futures: FloatArray) -> OvenFan:
+    """Percentiles of any heat's futures (futures, times) [K]."""
+    p10, p25, p50, p75, p90 = np.quantile(futures, (0.1, 0.25, 0.5, 0.75, 0.9), axis=0)
+    return OvenFan(minutes=minutes, p10=p10, p25=p25, p50=p50, p75=p75, p90=p90)
 
 
 def oven_readings(stove: Stove, session: Session) -> tuple[FloatArray, FloatArray]:

@@ -1,16 +1,15 @@
 """What is placed on the plot by the pixel: axis, band's name, oven now, arrival, what if, what is pointed at."""
 
-from collections.abc import Callable
-from dataclasses import dataclass
-from itertools import pairwise
-
 from PySide6.QtCore import QEasingCurve, QPointF, QRectF, Qt, QVariantAnimation
 from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QApplication, QWidget
 
+from cookstove_gui.gui.time_axis.free_room import FreeRoom, Heights
+from cookstove_gui.gui.time_axis.plot_records import BandWords, Limit, Mark, Pointed
 from cookstove_gui.gui.time_axis.span import AXIS_WIDTH, TimeSpan
 from cookstove_gui.gui.time_axis.stem import paint_now, paint_stem
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.signs import paint_caution
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import colour
 from cookstove_gui.gui.widgets.type import NUMBER, SMALL, font
@@ -19,37 +18,6 @@ _SLIDE_MS = 200
 _CAPTION, _LARGE, _HEAT = 18, 24, 20
 _BAR, _RING, _RING_WIDTH = 9, 9, 4
 _GAP = 10
-_SLICES = (0.0, 0.25, 0.5, 0.75, 1.0)  # of words, in which they are held against the lines
-
-Heights = Callable[[float, float], list[tuple[float, float]]]  # start, end [min] -> lowest and highest of each line
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BandWords:
-    """The heat wanted, in the unit shown."""
-
-    low: float
-    high: float
-    name: str
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Mark:
-    """Words at one edge of the band, with a bar from earliest to latest and a ring at the likely place [min]."""
-
-    edge: float
-    words: str
-    more: str = ""
-    window: tuple[float, float, float] | None = None
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Pointed:
-    """A place on the axis that is pointed at, the oven there, and what is said of it."""
-
-    place: float
-    value: float
-    words: str
 
 
 class PlotWords(QWidget):
@@ -57,12 +25,15 @@ class PlotWords(QWidget):
 
     def __init__(self, span: TimeSpan, look: Look, lines: Heights, fan: Heights, parent: QWidget) -> None:
         super().__init__(parent)
-        self._span, self._look, self._lines, self._fan = span, look, lines, fan
+        self._span, self._look, self._fan = span, look, fan
+        self._room = FreeRoom(span, self, lines, fan)
         self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
         self.scale = (0.0, 1.0)  # lowest and highest value seen
         self.ticks: tuple[float, ...] = ()
         self.unit = ""
         self.band: BandWords | None = None
+        self.limits: tuple[Limit, ...] = ()
+        self.marked: list[tuple[float, float]] = []  # where readings stand: place, value
         self.oven_now: tuple[str, str, str] | None = None  # “oven now”, number, doubt
         self.what_if = ""
         self.pointed: Pointed | None = None
@@ -70,7 +41,6 @@ class PlotWords(QWidget):
         self._mark: Mark | None = None
         self._shown: tuple[float, float, float] | None = None
         self._from: tuple[float, float, float] | None = None
-        self._taken: list[QRectF] = []
         self._slide = QVariantAnimation(self)
         self._slide.setDuration(_SLIDE_MS)
         self._slide.setEasingCurve(QEasingCurve.Type.InOutQuad)
@@ -121,12 +91,13 @@ class PlotWords(QWidget):
         """Axis and now first, then the words, each where it is free; what is pointed at last."""
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        self._taken = []
+        self._room.clear(self._plot_box(), self.marked)
         self._paint_axis(painter)
         if self._span.anchor is not None:
             self._paint_stem(painter)
             paint_now(painter, self._span, self._look.theme, self.width(), self.height())
             self._paint_mark(painter)
+            self._paint_limits(painter)
             self._paint_oven_now(painter)
             self._paint_band_name(painter)
             self._paint_what_if(painter)
@@ -166,33 +137,6 @@ class PlotWords(QWidget):
             painter.setPen(colour(theme.verdigris))
             painter.drawText(QPointF(left - px(8) - bold.horizontalAdvance(words), y + 0.5 * bold.capHeight()), words)
 
-    # --- where words may stand -----------------------------------------------------------------------------------
-
-    def _is_free(self, box: QRectF, *, of_fan: bool = False) -> bool:
-        """Whether words may stand there: inside the plot, clear of other words and of the lines."""
-        if not self._plot_box().contains(box) or any(box.intersects(other) for other in self._taken):
-            return False
-        lines = self._fan if of_fan else self._lines
-        ends = [self._span.minute(box.left() + share * box.width(), self.width()) for share in _SLICES]
-        heights = [height for start, end in pairwise(ends) for height in lines(start, end)]
-        return not any(self.height_of(high) < box.bottom() and self.height_of(low) > box.top() for low, high in heights)
-
-    def _put(self, boxes: list[QRectF], *, of_fan: bool = False) -> QRectF:
-        """The first of these that is free, else one clear of other words, else the first of all; it is taken then."""
-        found = next((box for box in boxes if self._is_free(box, of_fan=of_fan)), None)
-        found = found or next((box for box in boxes if self._is_free(box)), None)
-        if found is None:
-            clear = [box for box in boxes if not any(box.intersects(other) for other in self._taken)]
-            found = next((box for box in clear if self._plot_box().contains(box)), boxes[0])
-        self._taken.append(found)
-        return found
-
-    def _column(self, x: float, width: float, height: float, tops: tuple[float, ...]) -> list[QRectF]:
-        """Boxes at these tops, then at every few pixels from the foot of the plot up."""
-        step = max(px(8), 1)
-        rest = range(round(self.height() - height - px(6)), 0, -step)
-        return [QRectF(x, top, width, height) for top in (*tops, *map(float, rest))]
-
     # --- words -----------------------------------------------------------------------------------------------------
 
     def _paint_stem(self, painter: QPainter) -> None:
@@ -221,7 +165,7 @@ class PlotWords(QWidget):
             painter.setBrush(colour(theme.ground))
             painter.drawEllipse(ring, px(_RING) - px(_RING_WIDTH) / 2, px(_RING) - px(_RING_WIDTH) / 2)
             painter.restore()
-            self._taken.append(bar.adjusted(0, -px(4), 0, px(4)))
+            self._room.take(bar.adjusted(0, -px(4), 0, px(4)))
         if not self._span.low <= at <= self._span.high:
             return
         large = font(_LARGE, 600) if self._shown else font(_HEAT, 600)
@@ -236,7 +180,7 @@ class PlotWords(QWidget):
         from_above = self.band is not None and mark.edge == self.band.high
         tops = (above, below) if from_above else (below, above)
         plain = (edge - px(_BAR) - high, edge + px(_BAR)) if from_above else (edge + px(_BAR), edge - px(_BAR) - high)
-        box = self._put(self._column(x, wide, high, (*tops, *plain)), of_fan=True)
+        box = self._room.put(self._room.column(x, wide, high, (*tops, *plain)), of_fan=True)
         painter.setPen(colour(theme.verdigris))
         painter.setFont(large)
         painter.drawText(QPointF(box.left(), box.top() + first_line.ascent()), mark.words)
@@ -254,7 +198,7 @@ class PlotWords(QWidget):
         x = span.x(span.now, self.width()) - px(_GAP) - wide
         if x < px(AXIS_WIDTH):
             x = span.x(span.now, self.width()) + px(_GAP)
-        box = self._put(self._column(x, wide, high, ()))
+        box = self._room.put(self._room.column(x, wide, high, ()))
         base, at = box.bottom() - px(5), box.left()
         for words, face in parts:
             painter.setFont(face)
@@ -274,10 +218,34 @@ class PlotWords(QWidget):
         tops += [top - high - px(1), bottom + px(1)]
         boxes = [QRectF(x, one, wide, high) for one in tops]
         boxes += [QRectF(self.width() - wide - px(8), one, wide, high) for one in tops]
-        box = self._put(boxes)
+        box = self._room.put(boxes)
         painter.setFont(face)
         painter.setPen(colour(self._look.theme.verdigris))
         painter.drawText(QPointF(box.left(), box.top() + size.ascent()), band.name)
+
+    def _paint_limits(self, painter: QPainter) -> None:
+        """A line each, its words above it: at the right with their sign where it is not to be passed."""
+        theme, left = self._look.theme, float(px(AXIS_WIDTH))
+        face = font(_CAPTION, 600)
+        size = QFontMetricsF(face)
+        for limit in self.limits:
+            ink, y = colour(theme.ember if limit.is_most else theme.verdigris), self.height_of(limit.value)
+            pen = QPen(ink, px(2) if limit.is_most else px(1.6))
+            pen.setStyle(Qt.PenStyle.SolidLine if limit.is_most else Qt.PenStyle.DotLine)
+            painter.setPen(pen)
+            painter.drawLine(QPointF(left, y), QPointF(self.width(), y))
+            sign = px(20) if limit.is_most else 0
+            wide = size.horizontalAdvance(limit.words) + (sign + px(5) if sign else 0)
+            x = self.width() - wide - px(6) if limit.is_most else left + px(8)
+            tops = (y - size.height() - px(3), y + px(3))
+            box = self._room.put([QRectF(x, top, wide, size.height()) for top in tops])
+            if sign:
+                place = QRectF(box.left(), box.center().y() - sign / 2, sign, sign)
+                paint_caution(painter, place, ink, colour(theme.ground))
+            painter.setFont(face)
+            painter.setPen(ink)
+            begin = box.right() - size.horizontalAdvance(limit.words)
+            painter.drawText(QPointF(begin, box.top() + size.ascent()), limit.words)
 
     def _paint_what_if(self, painter: QPainter) -> None:
         """At the foot on the right, after a piece of its line."""
@@ -286,7 +254,7 @@ class PlotWords(QWidget):
         face, theme = font(_CAPTION, 600), self._look.theme
         size, sample = QFontMetricsF(face), px(44)
         wide = size.horizontalAdvance(self.what_if) + sample + px(8)
-        box = self._put(self._column(self.width() - px(4) - wide, wide, size.height(), ()), of_fan=True)
+        box = self._room.put(self._room.column(self.width() - px(4) - wide, wide, size.height(), ()), of_fan=True)
         pen = QPen(colour(theme.cobalt), px(2.6), Qt.PenStyle.CustomDashLine, Qt.PenCapStyle.FlatCap)
         pen.setDashPattern([1.0, 2.0])
         painter.setPen(pen)

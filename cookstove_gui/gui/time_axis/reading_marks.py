@@ -39,10 +39,10 @@ class ReadingMarks:
         place: Callable[[datetime], float],
         doubted: Collection[int],
         of: Collection[SpotKind],
+        centre: str,
     ) -> None:
-        """Show the oven's readings and those of other kinds of spot; `place` gives a moment's place on the axis."""
+        """Show the readings of one spot large, and those of some kinds; `place` gives a moment's place on the axis."""
         kinds = {spot.name: spot.kind for spot in stove.spots}
-        centre = stove.oven_spot
         readings = [entry for entry in entries if entry.kind is Kind.READING]
         sure = [row for row in readings if row.number not in doubted]
         oven = [row for row in sure if row.spot == centre]
@@ -82,6 +82,14 @@ class ReadingMarks:
             pen=pg.mkPen(self._theme.ember, width=px(2)),
             brush=None,
         )
+
+    def spots(self) -> list[tuple[float, float]]:
+        """Where something is marked: places and heats in the unit shown."""
+        return [
+            (float(x), float(y))
+            for item in (self.oven, self.elsewhere, self.strokes)
+            for x, y in zip(*item.getData(), strict=True)
+        ]
 
     def heats(self) -> list[float]:
         """What is marked and not doubted, in the unit shown."""

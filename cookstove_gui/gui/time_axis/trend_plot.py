@@ -2,6 +2,7 @@
 
 import math
 from datetime import datetime
+from typing import TypeAlias
 
 import pyqtgraph as pg
 from PySide6.QtCore import QEvent, QPointF, Qt, Signal
@@ -9,21 +10,24 @@ from PySide6.QtGui import QKeyEvent, QMouseEvent, QResizeEvent, QWheelEvent
 from PySide6.QtWidgets import QWidget
 
 from cookstove_gui.desk import Desk, Standing
-from cookstove_gui.desk.cook.band_mark import band_mark
-from cookstove_gui.desk.cook.oven_at import curve_said, oven_at, oven_number, step_outcome
-from cookstove_gui.desk.cook.oven_lines import oven_fan
+from cookstove_gui.desk.cook.first_fire_course import FirstFireCourse, first_fire_course
+from cookstove_gui.desk.cook.oven_at import curve_said, oven_at, step_outcome
+from cookstove_gui.desk.cook.oven_lines import OvenFan, oven_fan
 from cookstove_gui.desk.heading import shown_headline
 from cookstove_gui.forecast.answers import FloatArray, Projection, Trace
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.time_axis.fan import Fan
-from cookstove_gui.gui.time_axis.plot_words import BandWords, Mark, PlotWords, Pointed
+from cookstove_gui.gui.time_axis.plot_records import BandWords, Pointed
+from cookstove_gui.gui.time_axis.plot_said import limits_of, oven_now, shown_mark, spot_now
+from cookstove_gui.gui.time_axis.plot_words import PlotWords
 from cookstove_gui.gui.time_axis.reading_marks import ReadingMarks
 from cookstove_gui.gui.time_axis.span import AXIS_WIDTH, TimeSpan
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import colour
 from cookstove_gui.phrases.edge import heat_name
-from cookstove_gui.phrases.plot import half_width, pointed_at
+from cookstove_gui.phrases.plot import pointed_at
+from cookstove_gui.situation import was_read
 from cookstove_gui.stove.stove import SpotKind
 from cookstove_gui.units import degrees
 
@@ -34,6 +38,9 @@ _TICK_STEPS = (10, 20, 50, 100, 200)
 _TICK_APART = 34  # [px of the design]
 _STEP_MIN, _FAR_MIN = 5.0, 30.0  # of the arrow keys, and with Shift
 _WHEEL_MIN = 15.0  # for a notch
+
+
+_Lines: TypeAlias = tuple[FloatArray, FloatArray, tuple[FloatArray, FloatArray], tuple[FloatArray, FloatArray]]
 
 
 class TrendPlot(QWidget):
@@ -105,15 +112,17 @@ class TrendPlot(QWidget):
 
     def show_everything(self) -> None:
         """Draw what the desk knows now."""
-        standing = self._desk.standing
-        self._show_readings()
-        self._show_lines(standing)
-        self._show_words(standing)
+        standing, first = self._desk.standing, first_fire_course(self._desk)
+        self._show_readings(first)
+        self._show_lines(standing, first)
+        self._show_words(first)
         self.show_range()
 
-    def _show_readings(self) -> None:
+    def _show_readings(self, first: FirstFireCourse | None) -> None:
         standing = self._desk.standing
-        kinds = set(SpotKind) - {SpotKind.ROOM, SpotKind.WALL} if self._of_stove else {SpotKind.OVEN}
+        kinds = {SpotKind.TOP} if first else {SpotKind.OVEN}
+        if self._of_stove:
+            kinds = set(SpotKind) - {SpotKind.ROOM, SpotKind.WALL}
         self._readings.show(
             self._desk.entries,
             self._desk.stove,
@@ -122,12 +131,17 @@ class TrendPlot(QWidget):
             place=self._span.place,
             doubted={row.number for row in standing.doubted} if standing else (),
             of=kinds,
+            centre=first.spot if first else self._desk.stove.oven_spot,
         )
 
-    def _show_lines(self, standing: Standing | None) -> None:
+    def _show_lines(self, standing: Standing | None, first: FirstFireCourse | None) -> None:
         for fan in (self._past, self._ahead, self._then, self._other):
             fan.clear()
-        if standing is None or not self._desk.entries:
+        if standing is None or not was_read(self._desk.entries):
+            return
+        if first is not None:
+            if first.ahead is not None:
+                self._ahead.set(*self._drawn(first.ahead, standing.now))
             return
         places, low, middle, high = self._trace(standing.trace)
         self._past.set(places, middle, (low, high))
@@ -146,43 +160,28 @@ class TrendPlot(QWidget):
         low, middle, high = (degrees(line, unit) for line in (trace.p10, trace.p50, trace.p90))
         return [self._span.place(at) for at in trace.at], low, middle, high
 
-    def _futures(
-        self, projection: Projection
-    ) -> tuple[FloatArray, FloatArray, tuple[FloatArray, FloatArray], tuple[FloatArray, FloatArray]]:
+    def _futures(self, projection: Projection) -> _Lines:
         """Places on the axis, the middle, eight in ten and five in ten of the futures, in the unit shown."""
-        fan, unit = oven_fan(projection, self._desk.stove.oven_spot), self._desk.unit
-        p10, p25, p50, p75, p90 = (degrees(line, unit) for line in (fan.p10, fan.p25, fan.p50, fan.p75, fan.p90))
-        return fan.minutes + self._span.place(projection.now), p50, (p10, p90), (p25, p75)
+        return self._drawn(oven_fan(projection, self._desk.stove.oven_spot), projection.now)
 
-    def _show_words(self, standing: Standing | None) -> None:
+    def _drawn(self, fan: OvenFan, now: datetime) -> _Lines:
+        unit = self._desk.unit
+        p10, p25, p50, p75, p90 = (degrees(line, unit) for line in (fan.p10, fan.p25, fan.p50, fan.p75, fan.p90))
+        return fan.minutes + self._span.place(now), p50, (p10, p90), (p25, p75)
+
+    def _show_words(self, first: FirstFireCourse | None) -> None:
         desk, words = self._desk, self._words
         unit, band = desk.unit, desk.band
         low, high = float(degrees(band.low, unit)), float(degrees(band.high, unit))
         words.unit = f"°{unit}"
-        words.band = BandWords(low=low, high=high, name=heat_name(band))
-        words.oven_now = self._oven_now(standing)
-        mark = band_mark(desk)
-        words.show_mark(
-            None
-            if mark is None
-            else Mark(
-                edge=float(degrees(mark.kelvin, unit)),
-                words=mark.words,
-                more=mark.more,
-                window=None if mark.window is None else _three(self._span, mark.window),
-            )
-        )
+        words.band = None if first else BandWords(low=low, high=high, name=heat_name(band))
+        words.limits = limits_of(desk, first) if first else ()
+        words.oven_now = spot_now(desk, first) if first else oven_now(desk)
+        self._band.setVisible(first is None)
+        words.show_mark(shown_mark(desk, self._span))
         words.what_if = step_outcome(desk)
         self._band.setRegion((low, high))
         self.setAccessibleDescription(f"{curve_said(desk)} {shown_headline(desk)}".strip())
-
-    def _oven_now(self, standing: Standing | None) -> tuple[str, str, str] | None:
-        """“oven now”, the number, its doubt."""
-        number = oven_number(self._desk)
-        oven = standing.outlook.oven if standing else None
-        if number is None or oven is None or oven.p10 is None or oven.p90 is None:
-            return None
-        return "oven now", number, half_width(oven.p10, oven.p90, self._desk.unit)
 
     # --- where it shows it ---------------------------------------------------------------------------------------
 
@@ -199,8 +198,8 @@ class TrendPlot(QWidget):
 
     def show_range(self) -> None:
         """See the stretch of time that the span names, and every heat in it."""
-        span, band, unit = self._span, self._desk.band, self._desk.unit
-        heats = [float(degrees(band.low, unit)), float(degrees(band.high, unit))]
+        span, band = self._span, self._words.band
+        heats = [limit.value for limit in self._words.limits] + ([band.low, band.high] if band else [])
         for fan, middle_only in ((self._past, True), (self._ahead, False), (self._other, True)):
             heats += fan.extent(span.low, span.high, middle_only=middle_only)
         heats += self._readings.heats()
@@ -210,6 +209,7 @@ class TrendPlot(QWidget):
         self._words.scale = (low, high)
         self._words.ticks = _ticks(low, high, self.height() / px(_TICK_APART))
         self._readings.strike(low, high)
+        self._words.marked = self._readings.spots()
         self._plot.setRange(xRange=(span.low, span.high), yRange=(low, high), padding=0, update=False)
         self._words.update()
 
@@ -278,7 +278,7 @@ class TrendPlot(QWidget):
     def point_at(self, place: float | None) -> None:
         """Read out the oven at a place on the axis; none for nowhere."""
         span, desk = self._span, self._desk
-        found = None if place is None or span.anchor is None else oven_at(desk, span.at(place))
+        found = None if place is None or span.anchor is None or not self._words.band else oven_at(desk, span.at(place))
         pointed = None
         if found is not None and place is not None:
             words = pointed_at(
@@ -293,11 +293,6 @@ class TrendPlot(QWidget):
     def spot_of(self, place: float, value: float) -> QPointF:
         """Where a value at a place is drawn, in this widget [px]."""
         return QPointF(self._span.x(place, self.width()), self._words.height_of(value))
-
-
-def _three(span: TimeSpan, window: tuple[datetime, datetime, datetime]) -> tuple[float, float, float]:
-    first, likely, last = window
-    return span.place(first), span.place(likely), span.place(last)
 
 
 def _ticks(low: float, high: float, most: float) -> tuple[float, ...]:

@@ -282,7 +282,7 @@ def test_words_stand_within_the_plot_and_clear_of_one_another(
     stand(stood_desk)
     plot = control(axis, "trend_plot", TrendPlot)
     plot.grab()
-    boxes = plot._words._taken
+    boxes = plot._words._room.taken
     assert len(boxes) >= 4
     assert not any(one.intersects(other) for one in boxes for other in boxes if one is not other)
     assert all(plot._words._plot_box().adjusted(-1, -1, 1, 1).contains(box) for box in boxes[1:])

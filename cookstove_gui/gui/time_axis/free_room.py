@@ -1,0 +1,79 @@
+"""Where words may stand on the plot: clear of its lines, of what was read and of each other."""
+
+from collections.abc import Callable
+from itertools import pairwise
+from typing import Protocol
+
+from PySide6.QtCore import QRectF
+
+from cookstove_gui.gui.time_axis.span import TimeSpan
+from cookstove_gui.gui.widgets.steps import px
+
+Heights = Callable[[float, float], list[tuple[float, float]]]  # start, end [min] -> lowest and highest of each line
+_SLICES = (0.0, 0.25, 0.5, 0.75, 1.0)  # of words, in which they are held against the lines
+
+
+class Drawn(Protocol):
+    """What the words stand on."""
+
+    def width(self) -> int:
+        """[px]."""
+
+    def height(self) -> int:
+        """[px]."""
+
+    def height_of(self, value: float) -> float:
+        """Where a value lies [px]."""
+
+
+class FreeRoom:
+    """Keeps what is taken during one painting."""
+
+    def __init__(self, span: TimeSpan, over: Drawn, lines: Heights, fan: Heights) -> None:
+        self._span, self._over, self._lines, self._fan = span, over, lines, fan
+        self._box = QRectF()
+        self._marked: list[tuple[float, float]] = []
+        self._taken: list[QRectF] = []
+
+    @property
+    def taken(self) -> tuple[QRectF, ...]:
+        """What stands so far."""
+        return tuple(self._taken)
+
+    def clear(self, box: QRectF, marked: list[tuple[float, float]]) -> None:
+        """Begin anew in a box; `marked` are places and values of what was read."""
+        self._box, self._marked, self._taken = box, marked, []
+
+    def take(self, box: QRectF) -> None:
+        """Something stands there."""
+        self._taken.append(box)
+
+    def _is_free(self, box: QRectF, *, of_fan: bool = False) -> bool:
+        """Whether words may stand there: inside the plot, clear of other words and of the lines."""
+        if not self._box.contains(box) or any(box.intersects(other) for other in self._taken):
+            return False
+        room, width = box.adjusted(-px(4), -px(4), px(4), px(4)), self._over.width()
+        if any(room.contains(self._span.x(place, width), self._over.height_of(value)) for place, value in self._marked):
+            return False
+        lines = self._fan if of_fan else self._lines
+        ends = [self._span.minute(box.left() + share * box.width(), self._over.width()) for share in _SLICES]
+        heights = [height for start, end in pairwise(ends) for height in lines(start, end)]
+        return not any(
+            self._over.height_of(high) < box.bottom() and self._over.height_of(low) > box.top() for low, high in heights
+        )
+
+    def put(self, boxes: list[QRectF], *, of_fan: bool = False) -> QRectF:
+        """The first of these that is free, else one clear of other words, else the first of all; it is taken then."""
+        found = next((box for box in boxes if self._is_free(box, of_fan=of_fan)), None)
+        found = found or next((box for box in boxes if self._is_free(box)), None)
+        if found is None:
+            clear = [box for box in boxes if not any(box.intersects(other) for other in self._taken)]
+            found = next((box for box in clear if self._box.contains(box)), boxes[0])
+        self._taken.append(found)
+        return found
+
+    def column(self, x: float, width: float, height: float, tops: tuple[float, ...]) -> list[QRectF]:
+        """Boxes at these tops, then at every few pixels from the foot of the plot up."""
+        step = max(px(8), 1)
+        rest = range(round(self._over.height() - height - px(6)), 0, -step)
+        return [QRectF(x, top, width, height) for top in (*tops, *map(float, rest))]
