@@ -110,6 +110,7 @@ class Standing:
     cautions: tuple[Caution, ...]
     outlook: Outlook
     projection: Projection
+    unfed: Projection | None  # while first fires run: if nothing more is put on
     trace: Trace  # as it is known now
     believed: Trace  # as it was believed at each moment
     zones: dict[str, Zone]
@@ -251,6 +252,7 @@ def work_out(inputs: Inputs, memory: Memory | None = None) -> Standing:
         cautions=found.cautions,
         outlook=ahead,
         projection=projection,
+        unfed=None if fit_for_food else project(belief, unfed=True),
         trace=trace(belief),
         believed=trace_as_believed(belief),
         zones=found.zones,

@@ -6,14 +6,16 @@ import numpy as np
 
 from cookstove_gui.cooking.fires.first_fires import Stage
 from cookstove_gui.desk.cook.oven_lines import OvenFan, fan_of
+from cookstove_gui.desk.cook.spot_heats import spot_heats
 from cookstove_gui.desk.desk import Desk
+from cookstove_gui.phrases.my_stove.stages import limit_words
 from cookstove_gui.situation import was_read
 from cookstove_gui.stove.stove import SpotKind
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FirstFireCourse:
-    """The hottest spot of the top now, where the hottest is going, and what the stage asks of it."""
+    """The hottest spot of the top now, where it is going if nothing more is put on, and what the stage asks."""
 
     stage: Stage
     spot: str  # the hottest now
@@ -28,17 +30,25 @@ def first_fire_course(desk: Desk) -> FirstFireCourse | None:
     standing = desk.standing
     if standing is None or not desk.is_live or standing.first_fires.next is None:
         return None
-    tops = [spot.name for spot in desk.stove.spots_of(SpotKind.TOP) if spot.name in standing.projection.spots]
+    unfed = standing.unfed or standing.projection
+    tops = [spot.name for spot in desk.stove.spots_of(SpotKind.TOP) if spot.name in unfed.spots]
     if not tops:
         return None
-    spot = max(tops, key=lambda name: standing.zones[name].p50)
+    heats = spot_heats(desk)
+    spot = max(tops, key=lambda name: heats[name].kelvin or 0.0)
     zone = standing.zones[spot]
-    futures = np.max([standing.projection.of(name) for name in tops], axis=0)
+    futures = np.max([unfed.of(name) for name in tops], axis=0)
     return FirstFireCourse(
         stage=standing.first_fires.next.stage,
         spot=spot,
-        kelvin=zone.p50,
+        kelvin=heats[spot].kelvin or zone.p50,
         p10=zone.p10,
         p90=zone.p90,
-        ahead=fan_of(standing.projection.minutes, futures) if was_read(desk.entries) else None,
+        ahead=fan_of(unfed.minutes, futures) if was_read(desk.entries) else None,
     )
+
+
+def limit_said(desk: Desk) -> str:
+    """What stands in the place of the heat wanted while first fires run; empty otherwise."""
+    course = first_fire_course(desk)
+    return limit_words(course.stage, desk.unit) if course else ""

@@ -4,8 +4,9 @@ from itertools import pairwise
 
 from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QApplication, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
+from cookstove_gui.desk.cook.first_fire_course import limit_said
 from cookstove_gui.desk.first_start import begin, is_first_start
 from cookstove_gui.gui.cook.band_picker import BandPicker
 from cookstove_gui.gui.cook.entry_panel import EntryPanel
@@ -17,6 +18,7 @@ from cookstove_gui.gui.time_axis.time_axis import TimeAxis
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.sections import scrolling
 from cookstove_gui.gui.widgets.steps import px
+from cookstove_gui.gui.widgets.type import set_role
 
 # Width of the left column [px] for the width of the page; between them in proportion.
 _LEFT = ((1000, 394), (1024, 400), (1280, 456), (1920, 640), (2560, 850))
@@ -56,6 +58,11 @@ class CookPage(QWidget):
         self._left_column.addWidget(self._entry)
         self._wanted = QHBoxLayout()
         self._band = BandPicker(self._link)
+        self._limit = QLabel()  # while first fires run, in the place of the heat wanted
+        self._limit.setObjectName("first_fire_limit")
+        self._limit.setTextFormat(Qt.TextFormat.PlainText)
+        set_role(self._limit, "strong")
+        self._wanted.addWidget(self._limit, 1)
         self._wanted.addWidget(self._band, 0, Qt.AlignmentFlag.AlignTop)
         self._wanted.addWidget(self._what_if, 1, Qt.AlignmentFlag.AlignTop)
         self._axis = TimeAxis(self._link, self._look)
@@ -92,6 +99,11 @@ class CookPage(QWidget):
         first = is_first_start(self._link.desk)
         self._first_area.setVisible(first)
         self._right.setVisible(not first)
+        limit = limit_said(self._link.desk)
+        self._limit.setText(limit)
+        self._limit.setVisible(bool(limit))
+        for part in (self._band, self._what_if):
+            part.setVisible(not limit)
 
     def _begin(self, way: str) -> None:
         if way == "light":

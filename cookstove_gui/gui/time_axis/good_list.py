@@ -26,6 +26,7 @@ _ROW_DATA = Qt.ItemDataRole.UserRole
 _SQUARE, _EDGE, _HEAT, _BAR = 14, 8, 52, 4  # px of the design
 _TOP = 3  # above a certain hill
 _LOW = 0.48  # of the row: words stand clear above a hill lower than this
+_HIGH = 0.58  # words stand clear below a hill higher than this
 _LEAST_NAMES = 0.2  # of the width, when the axis is moved so that now is at its left
 
 
@@ -35,6 +36,10 @@ class Stand(Enum):
     INSIDE = auto()  # in its strong part
     ABOVE = auto()
     BELOW = auto()
+    OVER = auto()  # it crosses them
+
+
+_LOWERED = {Stand.INSIDE: 0, Stand.ABOVE: -6, Stand.BELOW: 6, Stand.OVER: -6}  # lowered by [px of the design]
 
 
 class HillPainter(QStyledItemDelegate):
@@ -131,7 +136,12 @@ class HillPainter(QStyledItemDelegate):
         first = sizes[0].horizontalAdvance(row.when)
         wide = first + px(8) + sizes[1].horizontalAdvance(row.chance)
         x, stands = place_words(points, wide, (now, width), px(10))
-        base = 0.5 * foot + 0.5 * sizes[0].capHeight() + px({Stand.INSIDE: 0, Stand.ABOVE: -6, Stand.BELOW: 6}[stands])
+        base = 0.5 * foot + 0.5 * sizes[0].capHeight() + px(_LOWERED[stands])
+        if stands is Stand.OVER:
+            around = QPainterPath()
+            around.addText(QPointF(x, base), strong, row.when)
+            around.addText(QPointF(x + first + px(8), base), plain, row.chance)
+            painter.strokePath(around, QPen(colour(theme.ground), px(4)))
         painter.setPen(colour(theme.ink))
         painter.setFont(strong)
         painter.drawText(QPointF(x, base), row.when)
@@ -241,7 +251,7 @@ def place_words(
     if before >= left + gap and _heights(points, before, before + wide)[1] <= _LOW:
         return before, Stand.ABOVE
     x = max(right - wide - gap / 2, left + gap)
-    return x, Stand.BELOW if _heights(points, x, x + wide)[0] > _LOW else Stand.ABOVE
+    return x, Stand.BELOW if _heights(points, x, x + wide)[0] >= _HIGH else Stand.OVER
 
 
 def _heights(points: Sequence[tuple[float, float]], start: float, end: float) -> tuple[float, float]:

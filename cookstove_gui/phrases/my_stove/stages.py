@@ -1,5 +1,6 @@
 """What the log of a first fire must show and what it shows so far, each in a few words."""
 
+from cookstove_gui.cooking.fires.first_fires import Stage
 from cookstove_gui.phrases.edge import whole
 from cookstove_gui.units import degrees
 
@@ -27,6 +28,13 @@ def loads_measure(wanted: int, shown: int) -> tuple[str, str]:
 def air_measure(*, seen: bool) -> tuple[str, str]:
     """The air wide open and then mostly shut."""
     return "air open, then mostly shut", "noted" if seen else "not yet"
+
+
+def limit_words(stage: Stage, unit: str) -> str:
+    """What the fire that is next is about, in the place of the heat wanted."""
+    if stage.top_at_most is None:
+        return f"{stage.title}: cook nothing yet"
+    return f"Limit of this fire: {whole(degrees(stage.top_at_most, unit))} °{unit}, hottest spot of the top"
 
 
 def stage_said(title: str, line: str, *, is_done: bool, measures: tuple[tuple[str, str], ...]) -> str:

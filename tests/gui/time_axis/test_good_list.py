@@ -138,10 +138,10 @@ def test_words_do_not_cross_the_line_of_the_hill(points: list[tuple[float, float
         assert any(start <= x and x + wide <= end for start, end in strong_parts(points))
     places, chances = zip(*points, strict=True)
     under = np.interp(np.linspace(x, x + wide, 50), places, chances)
-    if stands is Stand.ABOVE and x + wide < 400.0 - 6.0:
+    if stands is Stand.ABOVE:
         assert under.max() <= 0.49
     if stands is Stand.BELOW:
-        assert under.min() >= 0.47
+        assert under.min() >= 0.57
 
 
 def test_words_stand_after_a_strong_part_that_is_too_short_where_the_hill_is_low() -> None:
@@ -153,7 +153,7 @@ def test_words_stand_after_a_strong_part_that_is_too_short_where_the_hill_is_low
 
 
 def test_words_of_a_hill_that_is_nowhere_low_stand_below_its_line() -> None:
-    points = [(100.0, 0.5), (150.0, 0.62), (170.0, 0.62), (200.0, 0.58), (400.0, 0.55)]
+    points = [(100.0, 0.5), (150.0, 0.62), (170.0, 0.62), (200.0, 0.59), (400.0, 0.59)]
     x, stands = place_words(points, 120, (100.0, 400.0), 10.0)
     assert stands is Stand.BELOW
     assert x + 120 <= 400
