@@ -1,7 +1,7 @@
 """Which pot goes where when several are on the cooktop at once, and when one is worth moving.
 
 The sum of the chances of being right is made greatest over all pots. A pot that stands somewhere stays there unless the
-move, for each pot that has to move, gains at least `WORTH_MOVING`.
+move, for each pot that has to move, gains at least `WORTH_MOVING`; only where it has no place any more it makes way.
 """
 
 from collections.abc import Iterable, Sequence
@@ -75,8 +75,9 @@ def place_pots(task_fits: Iterable[TaskFit], pots: Sequence[Pot], *, may_move: b
             place: names[column] if column is not None and gains[row, column] > 0.0 else ""
             for row, (place, column) in enumerate(zip(on_top, assign(gains), strict=True))
         }
-        # What stands is not taken off for another one: it stays unless it has a place to go to.
-        put_out = {place for place in on_top if pots[place].spot and not found[place]} - pinned
+        # What stands well is not taken off for another one: it stays unless it has a place to go to.
+        stand_well = {place for place in on_top if chance_at(fits[pots[place].task], pots[place].spot) >= LEAST_CHANCE}
+        put_out = {place for place in stand_well if not found[place]} - pinned
         if not put_out:
             break
         pinned |= put_out
@@ -85,7 +86,7 @@ def place_pots(task_fits: Iterable[TaskFit], pots: Sequence[Pot], *, may_move: b
         if not pot.spot:
             placed[place] = replace(pot, spot=name, to="")
         elif may_move:
-            placed[place] = replace(pot, to=name if name != pot.spot else "")
+            placed[place] = replace(pot, spot=pot.spot if name else "", to=name if name != pot.spot else "")
     return tuple(placed)
 
 

@@ -13,6 +13,7 @@ from cookstove_gui.cooking.fit.placement import (
     WORTH_MOVING,
     Pot,
     assign,
+    chance_at,
     place_pots,
     total_chance,
 )
@@ -104,6 +105,12 @@ def test_a_pot_that_stands_badly_stays_where_nothing_is_better() -> None:
     assert spots_of(eggs, before=(Pot(task="eggs", spot="left"),)) == [("left", "")]
 
 
+def test_a_pot_without_a_place_makes_way_for_one_that_has_it() -> None:
+    eggs, bacon = made_fit("eggs", {"left": 0.3}), made_fit("bacon", {"left": 0.8})
+    before = (Pot(task="eggs", spot="left"), Pot(task="bacon"))
+    assert spots_of(eggs, bacon, before=before) == [("", ""), ("left", "")]
+
+
 def test_a_spot_that_the_cook_chose_is_kept() -> None:
     eggs, bacon = made_fit("eggs", {"left": 0.2, "right": 0.9}), made_fit("bacon", {"left": 0.9, "right": 0.6})
     before = (Pot(task="eggs", spot="left", is_own=True), Pot(task="bacon"))
@@ -131,7 +138,9 @@ def test_laws_of_places(first: list[list[float]], later: list[list[float]]) -> N
     if moves:
         gain = total_chance(now, after) - total_chance(now, resting)
         assert gain >= WORTH_MOVING * len(moves) - 1e-6, "moved for nothing"
-    assert all(pot.spot == was.spot for pot, was in zip(after, before, strict=True) if was.spot), "moved by itself"
+    for pot, was, fit in zip(after, before, now, strict=True):
+        makes_way = was.spot and chance_at(fit, was.spot) < LEAST_CHANCE
+        assert pot.spot == was.spot or not was.spot or (makes_way and not pot.spot), "moved by itself"
     assert all(pot == was for pot, was in zip(resting, before, strict=True) if was.spot), "not at rest"
     again = place_pots(now, after, may_move=False)
     assert all(pot == was for pot, was in zip(again, after, strict=True) if was.spot), "swaps without a reading"
