@@ -21,8 +21,11 @@ from PySide6.QtWidgets import (
 from cookstove_gui.gui.drawn_stove.spot_patch import SpotPatch
 from cookstove_gui.gui.widgets.key import Key, Word
 from cookstove_gui.gui.widgets.one_line import OneLine
+from cookstove_gui.gui.widgets.steps import px
 
 LEAST_TARGET = 40  # px, on the Cook page
+LEAST_SPOT = 30  # px, of a spot where the window is so low that the stove must be; its name typed lights it too
+_LOW_WINDOW = 700  # px of the design
 CONTROLS = (QAbstractButton, QLineEdit, QComboBox, QAbstractItemView)
 _SLACK = 1  # px
 
@@ -144,7 +147,10 @@ def small(window: QWidget) -> Iterator[str]:
     for part in controls(window):
         if isinstance(part, QAbstractItemView):
             continue
-        if min(part.width(), part.height()) < LEAST_TARGET - _SLACK:
+        least = LEAST_TARGET
+        if isinstance(part, SpotPatch) and window.height() < px(_LOW_WINDOW):
+            least = LEAST_SPOT
+        if min(part.width(), part.height()) < least - _SLACK:
             yield f"{name_of(part)} is {part.size().toTuple()}"
 
 

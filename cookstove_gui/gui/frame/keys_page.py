@@ -3,6 +3,7 @@
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
+from cookstove_gui.gui.widgets.sections import scrolling
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import set_role
 
@@ -77,7 +78,11 @@ class KeysPage(QWidget):
         self.setObjectName("keys_page")
         self.setAccessibleName("All keys")
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        columns = QHBoxLayout(self)
+        inside = QWidget()
+        whole = QVBoxLayout(self)
+        whole.setContentsMargins(0, 0, 0, 0)
+        whole.addWidget(scrolling(inside))
+        columns = QHBoxLayout(inside)
         columns.setContentsMargins(2 * STEP, STEP, 2 * STEP, STEP)
         columns.setSpacing(5 * STEP)
         groups = dict(KEYS)

@@ -17,6 +17,7 @@ from cookstove_gui.gui.widgets.flow_layout import FlowLayout
 from cookstove_gui.gui.widgets.form import Either, button, row, words
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.gui.widgets.type import fix_width
 from cookstove_gui.phrases.my_stove.drawing import plates_question
 from cookstove_gui.stove.redrawn import left_out, mirrored, moved, plates_of, swapped, with_plates
 from cookstove_gui.stove.stove import COOKTOP_PLATES, Firebox, SpotKind, Stove
@@ -55,7 +56,7 @@ class DrawPart(QWidget):
         self._stack = QStackedWidget()
         self._stack.addWidget(self._whole)
         self._stack.addWidget(self._spot)
-        self._stack.setFixedWidth(_COLUMN)
+        fix_width(self._stack, _COLUMN)
         asks = QVBoxLayout()
         asks.addWidget(self._question)
         asks.addLayout(row(self._agree, self._leave))

@@ -10,6 +10,7 @@ from cookstove_gui.desk.my_stove.redrawing import Redrawing
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.form import Field, button, row, say, words
 from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.gui.widgets.type import fix_width
 from cookstove_gui.phrases.edge import readings_count
 from cookstove_gui.phrases.my_stove.drawing import kind_words, place_on_walk
 from cookstove_gui.stove.stove import SpotKind
@@ -50,7 +51,7 @@ class SpotColumn(QWidget):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(STEP)
         walk = words("On the walk")
-        walk.setFixedWidth(CAPTION)
+        fix_width(walk, CAPTION)
         for part in (self._title, self._log_name, self._label, self._across, self._deep, self._width, self._depth):
             column.addWidget(part)
         column.addLayout(row(walk, self._earlier, self._later, self._place))
