@@ -129,6 +129,18 @@ def add_spot(desk: Desk, label: str, kind: SpotKind) -> Spot:
     return spot
 
 
+def lay_spot(desk: Desk, name: str, kind: SpotKind) -> Spot:
+    """Say that a spot nobody has read yet lies in another part of the stove; its name in the log changes with it."""
+    stove = desk.stove
+    spot = _spot(stove, name)
+    if spot.kind is kind:
+        return spot
+    if desk.logbook.facts.readings_by_spot(stove.name).get(name):
+        raise InputProblem(f"“{spot.label}” has been read where it lies; add another spot instead.")
+    remove_spot(desk, name)
+    return add_spot(desk, spot.label, kind)
+
+
 def rename_spot(desk: Desk, name: str, label: str) -> None:
     """Show a spot under another label; its name in the log stays."""
     stove = desk.stove

@@ -34,7 +34,6 @@ class StoveDrawing(StoveView):
     def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(look, "stove_drawing", parent)
         self._desk = link.desk
-        self._shown: dict[str, Face] = {}
         self._task = ""
         self.setAccessibleName("Drawing of the stove")
         self.pressed.connect(self.spot_chosen)
@@ -73,11 +72,8 @@ class StoveDrawing(StoveView):
             said = ", ".join(part for part in (place.words if place else "", signs) if part)
             self.patch(spot.name).say(heat_said(spot, heat, desk.unit), said)
         just_read = frozenset(
-            name
-            for name, face in faces.items()
-            if face.is_sure and name in self._shown and self._shown[name].number != face.number
+            name for name, face in faces.items() if face.is_sure and self.patch(name).face.number != face.number
         )
-        self._shown = faces
         self.show_faces(faces, slowly=frozenset(faces) if slowly else just_read)
         self.show_legend(_legend(hottest))
 

@@ -87,6 +87,7 @@ class DrawPart(QWidget):
         self._agree.clicked.connect(self._agreed)
         self._leave.clicked.connect(lambda: self._ask(None))
         self._firebox.chosen.connect(lambda key: self._draw(firebox=Firebox(key)))
+        self._spot.laid.connect(self.select)
         self._spot.removed.connect(lambda: self._do("remove"))
         editor = self._editor
         editor.selected.connect(self.select)

@@ -7,13 +7,14 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from cookstove_gui.desk.my_stove import describing
 from cookstove_gui.desk.my_stove.redrawing import Redrawing
+from cookstove_gui.errors import Problem
 from cookstove_gui.gui.desk_link import DeskLink
-from cookstove_gui.gui.widgets.form import Field, button, row, say, words
+from cookstove_gui.gui.widgets.form import Choice, Field, button, row, say, words
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import fix_width
 from cookstove_gui.phrases.edge import readings_count
 from cookstove_gui.phrases.my_stove.drawing import kind_words, place_on_walk
-from cookstove_gui.stove.stove import SpotKind
+from cookstove_gui.stove.stove import Spot, SpotKind
 from cookstove_gui.units import tidy
 
 CAPTION = 112
@@ -25,6 +26,7 @@ class SpotColumn(QWidget):
     """One spot: its name, where it lies, its size, its place on the walk, the readings it has."""
 
     removed = Signal()
+    laid = Signal(str)  # name of the spot after it was said to lie elsewhere
 
     def __init__(self, link: DeskLink, redrawing: Redrawing, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -35,6 +37,9 @@ class SpotColumn(QWidget):
         self._title = words(role="heading", name="spot_title")
         self._log_name = words(role="soft", name="spot_log_name")
         self._label = Field("Name", "spot_label", "The spot’s name in the drawing", width=_NAME, caption_width=CAPTION)
+        self._lies = Choice(
+            "It lies", "spot_kind", "The part of the stove it is on", width=_NAME, caption_width=CAPTION
+        )
         self._across = self._number("From left", "spot_across", "Distance from the left edge")
         self._deep = self._number("From front", "spot_deep", "Distance from the front edge")
         self._width = self._number("Width", "spot_width", "Width of its plate")
@@ -52,7 +57,16 @@ class SpotColumn(QWidget):
         column.setSpacing(STEP)
         walk = words("On the walk")
         fix_width(walk, CAPTION)
-        for part in (self._title, self._log_name, self._label, self._across, self._deep, self._width, self._depth):
+        for part in (
+            self._title,
+            self._log_name,
+            self._label,
+            self._lies,
+            self._across,
+            self._deep,
+            self._width,
+            self._depth,
+        ):
             column.addWidget(part)
         column.addLayout(row(walk, self._earlier, self._later, self._place))
         column.addWidget(self._remove)
@@ -81,6 +95,7 @@ class SpotColumn(QWidget):
         self._depth.entered.connect(
             lambda text: self._keep(self._depth, lambda: describing.size_spot(desk, self._name, depth_text=text))
         )
+        self._lies.chosen.connect(self._lay)
         self._earlier.clicked.connect(lambda: self._move(-1))
         self._later.clicked.connect(lambda: self._move(1))
         self._remove.clicked.connect(self.removed)
@@ -95,6 +110,9 @@ class SpotColumn(QWidget):
         self._title.setText(spot.label)
         self._log_name.setText(f"{kind_words(spot.kind)}; in the log: {spot.name}")
         self._label.show_text(spot.label)
+        kinds = describing.kinds_to_add()
+        self._lies.setVisible(str(spot.kind) in kinds)
+        self._lies.show_options(list(kinds.items()), spot.kind)
         across, deep, unit = describing.span_of(self._desk, spot)
         self._across.show_text(tidy(spot.x * across), unit)
         self._deep.show_text(tidy(spot.y * deep), unit)
@@ -118,6 +136,16 @@ class SpotColumn(QWidget):
         """Give the keyboard to the spot's name."""
         self._label.edit.setFocus()
         self._label.edit.selectAll()
+
+    def _lay(self, kind: str) -> None:
+        found: list[Spot] = []
+        try:
+            self._redrawing.change(lambda: found.append(describing.lay_spot(self._desk, self._name, SpotKind(kind))))
+        except Problem as problem:
+            self.show_spot(self._name)
+            self.say_problem(problem.sentence)
+        else:
+            self.laid.emit(found[0].name)
 
     def _move(self, steps: int) -> None:
         self._redrawing.change(lambda: describing.move_spot(self._desk, self._name, steps))

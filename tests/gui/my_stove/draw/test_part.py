@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QFileDialog, QPushButton
+from PySide6.QtWidgets import QApplication, QComboBox, QFileDialog, QPushButton
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.desk import Desk
@@ -279,3 +279,27 @@ def test_keys_go_from_the_drawing_to_its_spots_and_back(part: DrawPart) -> None:
     key(part, "oven_centre", Qt.Key.Key_Escape)
     assert drawing.chosen == ""
     assert drawing.patch("oven_centre").focusPolicy() is Qt.FocusPolicy.ClickFocus
+
+
+def lay(part: DrawPart, kind: str) -> None:
+    box = control(part, "spot_kind", QComboBox)
+    box.setCurrentIndex(box.findData(kind))
+    box.activated.emit(box.currentIndex())
+
+
+def test_a_new_spot_is_said_to_lie_elsewhere(part: DrawPart, desk: Desk) -> None:
+    push(part, "spot_add")
+    type_in(part, "spot_label", "Mantel")
+    lay(part, "wall")
+    assert desk.stove.spots[-1].kind is SpotKind.WALL
+    assert desk.stove.spots[-1].name == "mantel"
+    assert seen(part, "spot_log_name") == "outside the stove; in the log: mantel"
+
+
+def test_a_spot_that_was_read_stays_where_it_lies(qtbot: QtBot, desk: Desk) -> None:
+    keep_session(desk, "Sunday", NOW - timedelta(days=1))
+    part, _ = shown(qtbot, desk, DrawPart, (1040, 720))
+    select(part, "top_front_left")
+    lay(part, "wall")
+    assert "has been read where it lies" in seen(part, "spot_problem")
+    assert spot(desk, "top_front_left").kind is SpotKind.TOP
