@@ -1,10 +1,12 @@
 """The hot side and the firings of a stove, as the page My stove asks for them."""
 
+from dataclasses import replace
+
 import pytest
 
 from cookstove_gui.desk.my_stove.past_answers import firing, hot_side
 from cookstove_gui.stove.entries import HeatBand, Session
-from cookstove_gui.stove.stove import SpotKind
+from cookstove_gui.stove.stove import INFRARED, SpotKind, unchecked
 from cookstove_gui.units import kelvin
 from tests.cooking.made import STOVE, log, session
 
@@ -67,3 +69,18 @@ def test_loads_that_the_log_leaves_early_are_not_listed_and_the_latest_come_firs
 def test_a_stove_without_a_past_has_no_times() -> None:
     found = firing(STOVE, BREAD, past())
     assert (found.rise_min.p50, found.longest_hold_min, found.burns) == (None, None, ())
+
+
+def test_the_hot_side_is_that_of_corrected_readings() -> None:
+    gun = replace(unchecked("gun", INFRARED), emissivity=0.70)
+    painted = replace(STOVE, cooktop_surface="stove paint")
+    tops = [spot.name for spot in STOVE.spots_of(SpotKind.TOP)]
+    rows = [(20.0 + turn, "reading", top, "450", "F") for turn in (0, 30, 60) for top in tops]
+    plain, meant = (
+        hot_side(replace(painted, instruments=instruments), past(tuple(rows))).pattern[0].usual
+        for instruments in ((), (gun,))
+    )
+    assert plain == pytest.approx(kelvin(450.0, "F"), abs=0.1)
+    assert meant is not None
+    assert plain is not None
+    assert meant < plain - 5  # paint of 0.94 gives off more than a thermometer set to 0.70 takes it for
