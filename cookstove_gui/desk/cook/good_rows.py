@@ -62,57 +62,57 @@ def good_for(desk: Desk, *, by_spot: bool) -> GoodFor | None:
 
 
 def _by_task(desk: Desk, fits: tuple[TaskFit, ...]) -> tuple[GoodRow, ...]:
-    heats = spot_heats(desk)
+    row = _Rows(desk)
     coming = [fit for fit in fits if fit.state is FitState.LATER]
     coming.sort(key=lambda fit: (fit.spots[0].chance_then < GOOD_CHANCE, fit.spots[0].in_min or 0.0))
     wanted = [*(fit for fit in fits if fit.state is FitState.NOW), *coming]
-    return tuple(_row(desk, fit, fit.spots[0], heats, key=fit.task.key, name=fit.task.name) for fit in wanted)
+    return tuple(row.of(fit, fit.spots[0], key=fit.task.key, name=fit.task.name) for fit in wanted)
 
 
 def _by_spot(desk: Desk, fits: tuple[TaskFit, ...]) -> tuple[GoodRow, ...]:
     """Every spot that is or will be good for something, in the stove's order; its best task is the one it shows."""
-    heats, rows = spot_heats(desk), []
+    row, rows = _Rows(desk), []
     for spot in desk.stove.spots:
         found = [(fit, one) for fit in fits for one in fit.spots if one.spot == spot.name and one.in_min is not None]
         if not found:
             continue
         fit, best = min(found, key=lambda pair: (pair[1].in_min, -pair[1].chance_then))
-        rows.append(_row(desk, fit, best, heats, key=spot.name, name=_place(desk, spot.name), task=fit.task.name))
+        rows.append(row.of(fit, best, key=spot.name, name=_place(desk, spot.name), task=fit.task.name))
     return tuple(rows)
 
 
-def _row(
-    desk: Desk, fit: TaskFit, best: SpotFit, heats: dict[str, SpotHeat], *, key: str, name: str, task: str = ""
-) -> GoodRow:
-    """`task` names the task of a spot's row; a task's row names its place instead."""
-    standing, is_oven = desk.standing, fit.task.place is Place.OVEN
-    assert standing is not None
-    heat = heats.get(best.spot, SpotHeat())
-    number = oven_number(desk) if is_oven and best.spot == desk.stove.oven_spot else None
-    written = number or spot_number(heat.kelvin, heat.typed, desk.unit)
-    place = task or ("oven" if is_oven else _place(desk, best.spot))
-    when, chance = good_when(best, desk.edge, is_bake=is_oven), good_chance(best)
-    oven = standing.outlook.oven.p50 if is_oven else None
-    good = [one.spot for one in fit.spots if one.in_min is not None]
-    return GoodRow(
-        key=key,
-        task=fit.task.key,
-        name=name,
-        place=place,
-        heat=written,
-        kelvin=heat.kelvin if oven is None else oven,
-        spots=(best.spot,) if task else tuple(good or [best.spot]),
-        when=when,
-        chance=chance,
-        hill=tuple(zip(fit.starts, best.chances, strict=True)),
-        is_wanted=not task and is_oven and _is_wanted(desk, fit),
-        is_oven=is_oven,
-        said=row_said(name, place, written, when, chance, desk.unit),
-    )
+class _Rows:
+    """What all rows share: looked up once."""
 
+    def __init__(self, desk: Desk) -> None:
+        self._desk, self._edge, self._band = desk, desk.edge, desk.band
+        self._heats, self._oven = spot_heats(desk), oven_number(desk)
+        self._oven_kelvin = desk.standing.outlook.oven.p50 if desk.standing else None
 
-def _is_wanted(desk: Desk, fit: TaskFit) -> bool:
-    return _is_of(fit, desk.band)
+    def of(self, fit: TaskFit, best: SpotFit, *, key: str, name: str, task: str = "") -> GoodRow:
+        """`task` names the task of a spot's row; a task's row names its place instead."""
+        is_oven, unit = fit.task.place is Place.OVEN, self._edge.unit
+        is_centre = is_oven and best.spot == self._desk.stove.oven_spot
+        heat = self._heats.get(best.spot, SpotHeat())
+        written = (self._oven if is_centre else None) or spot_number(heat.kelvin, heat.typed, unit)
+        place = task or ("oven" if is_oven else _place(self._desk, best.spot))
+        when, chance = good_when(best, self._edge, is_bake=is_oven), good_chance(best)
+        good = [one.spot for one in fit.spots if one.in_min is not None]
+        return GoodRow(
+            key=key,
+            task=fit.task.key,
+            name=name,
+            place=place,
+            heat=written,
+            kelvin=self._oven_kelvin if is_centre else heat.kelvin,
+            spots=(best.spot,) if task else tuple(good or [best.spot]),
+            when=when,
+            chance=chance,
+            hill=tuple(zip(fit.starts, best.chances, strict=True)),
+            is_wanted=not task and is_oven and _is_of(fit, self._band),
+            is_oven=is_oven,
+            said=row_said(name, place, written, when, chance, unit),
+        )
 
 
 def _is_of(fit: TaskFit, band: HeatBand) -> bool:

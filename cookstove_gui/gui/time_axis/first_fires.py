@@ -84,7 +84,10 @@ class FirstFiresPane(QWidget):
         painter.setFont(plain)
         painter.setPen(colour(theme.soft))
         room = box.right() - px(_INSET) - left
-        painter.drawText(QPointF(left, base), small.elidedText(said, Qt.TextElideMode.ElideRight, room))
+        clauses = said.split(", ")
+        shorter = (", ".join(clauses[:count]) for count in range(len(clauses), 0, -1))
+        fitting = next((one for one in shorter if small.horizontalAdvance(one) <= room), "")
+        painter.drawText(QPointF(left, base), fitting)
         column = (box.width() - 3 * px(_INSET)) / 2
         for place, measure in enumerate(row.measures):
             x = box.left() + px(_INSET) + (place % 2) * (column + px(_INSET))

@@ -27,6 +27,7 @@ _SQUARE, _EDGE, _HEAT, _BAR = 14, 8, 52, 4  # px of the design
 _TOP = 3  # above a certain hill
 _LOW = 0.48  # of the row: words stand clear above a hill lower than this
 _HIGH = 0.58  # words stand clear below a hill higher than this
+_PROBE = 4.0  # px from one place where words are tried to the next
 _LEAST_NAMES = 0.2  # of the width, when the axis is moved so that now is at its left
 
 
@@ -112,7 +113,11 @@ class HillPainter(QStyledItemDelegate):
     def _paint_hill(self, painter: QPainter, row: GoodRow, now: float, width: float, height: float) -> None:
         theme, foot = self._look.theme, height - 1.0
         tall = foot - px(_TOP)
-        points = [(self._span.x(self._span.place(at), width), chance) for at, chance in row.hill]
+        first, last = (self._span.x(self._span.place(at), width) for at in (row.hill[0][0], row.hill[-1][0]))
+        began, length = row.hill[0][0], max((row.hill[-1][0] - row.hill[0][0]).total_seconds(), 1.0)
+        points = [
+            (first + (last - first) * (at - began).total_seconds() / length, chance) for at, chance in row.hill
+        ]  # fmt: skip
         if len(points) > 1:
             tops = [QPointF(x, foot - tall * chance) for x, chance in points]
             line = QPolygonF(tops)
@@ -133,20 +138,20 @@ class HillPainter(QStyledItemDelegate):
             paint_stem(painter, self._span, theme, width, height)
         strong, plain = font(_PLACE, 600), font(_PLACE)
         sizes = (QFontMetricsF(strong), QFontMetricsF(plain))
-        first = sizes[0].horizontalAdvance(row.when)
-        wide = first + px(8) + sizes[1].horizontalAdvance(row.chance)
+        leads = sizes[0].horizontalAdvance(row.when)
+        wide = leads + px(8) + sizes[1].horizontalAdvance(row.chance)
         x, stands = place_words(points, wide, (now, width), px(10))
         base = 0.5 * foot + 0.5 * sizes[0].capHeight() + px(_LOWERED[stands])
         if stands is Stand.OVER:
             around = QPainterPath()
             around.addText(QPointF(x, base), strong, row.when)
-            around.addText(QPointF(x + first + px(8), base), plain, row.chance)
+            around.addText(QPointF(x + leads + px(8), base), plain, row.chance)
             painter.strokePath(around, QPen(colour(theme.ground), px(4)))
         painter.setPen(colour(theme.ink))
         painter.setFont(strong)
         painter.drawText(QPointF(x, base), row.when)
         painter.setFont(plain)
-        painter.drawText(QPointF(x + first + px(8), base), row.chance)
+        painter.drawText(QPointF(x + leads + px(8), base), row.chance)
 
 
 class GoodList(QListWidget):
@@ -244,14 +249,27 @@ def place_words(
         if last - first >= wide + 1.5 * gap:
             return first + gap, Stand.INSIDE
     begin = max(strong[0][1] if strong else left, left) + gap
-    for x in [begin + step for step in range(0, max(round(right - wide - begin), 0) + 1, 6)]:
-        if x + wide <= right and _heights(points, x, x + wide)[1] <= _LOW:
-            return x, Stand.ABOVE
+    low = _first_low(points, begin, right, wide)
+    if low is not None:
+        return low, Stand.ABOVE
     before = (strong[0][0] if strong else right) - gap - wide
     if before >= left + gap and _heights(points, before, before + wide)[1] <= _LOW:
         return before, Stand.ABOVE
     x = max(right - wide - gap / 2, left + gap)
     return x, Stand.BELOW if _heights(points, x, x + wide)[0] >= _HIGH else Stand.OVER
+
+
+def _first_low(points: Sequence[tuple[float, float]], begin: float, right: float, wide: float) -> float | None:
+    """The first place from `begin` on where the hill is low over a width; none if there is none."""
+    count = int(wide // _PROBE) + 2
+    places = np.arange(begin, right, _PROBE)
+    if begin + wide > right or not points:
+        return begin if not points and begin + wide <= right else None
+    x, chances = zip(*points, strict=True)
+    low = np.interp(places, x, chances) <= _LOW
+    runs = np.convolve(low, np.ones(count), mode="valid") >= count - 0.5 if len(low) >= count else np.array([])
+    found = [float(places[place]) for place in np.flatnonzero(runs)]
+    return next((place for place in found if place + wide <= right), None)
 
 
 def _heights(points: Sequence[tuple[float, float]], start: float, end: float) -> tuple[float, float]:

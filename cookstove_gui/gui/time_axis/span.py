@@ -33,6 +33,7 @@ class TimeSpan(QObject):
         self._is_live = True
         self.likely: float | None = None  # the moment that the plot marks
         self._arrival: float | None = None
+        self._seen: tuple[object, ...] = ()
 
     def show_session(
         self, anchor: datetime, now: datetime, *, offset_minutes: int, is_live: bool, arrival: datetime | None
@@ -99,6 +100,7 @@ class TimeSpan(QObject):
     def _lay_out(self) -> None:
         if self.now is None:
             return
+        before = self._seen
         self._first, self._end = 0.0, self.now + (_MOST_AHEAD if self._is_live else 0.0)
         if self.follows and not self._is_live:
             room = _MARGIN * max(self.now, 30.0)
@@ -109,4 +111,6 @@ class TimeSpan(QObject):
                 ahead = self._arrival - self.now + _BEYOND
             ahead = min(ahead, _MOST_AHEAD)
             self.low, self.high = self.now - ahead * NOW_SHARE / (1.0 - NOW_SHARE), self.now + ahead
-        self.moved.emit()
+        self._seen = (self.anchor, self.offset_minutes, self.now, self.low, self.high, self._width)
+        if self._seen != before:
+            self.moved.emit()

@@ -140,8 +140,12 @@ class TimeAxis(QWidget):
             return
         if changed.log and not self.span.follows:
             self.span.return_to_now()
-        if any((changed.log, changed.standing, changed.band, changed.session, changed.stove, changed.settings)):
+        if any((changed.standing, changed.band, changed.session, changed.stove, changed.settings)):
             self._show_everything()
+        elif changed.log:  # what follows from it is worked out elsewhere, and comes with the standing
+            self._show_log()
+            if self.has_plot:
+                self._plot.show_log()
 
     def _see_whether_over(self) -> None:
         """Minutes alone end a session."""
@@ -150,6 +154,14 @@ class TimeAxis(QWidget):
 
     def _show_everything(self) -> None:
         self._stale, self._was_live = False, self._desk.is_live
+        self._show_log()
+        self.good_for.show_rows()
+        self._share_height()
+        if self.has_plot:
+            self._plot.show_everything()
+
+    def _show_log(self) -> None:
+        """The stretch of time, and what was done in it."""
         desk, entries, standing = self._desk, self._desk.entries, self._desk.standing
         now = standing.now if standing is not None else desk.clock() if desk.is_live else desk.edge.now
         arrival = arrival_to_come(desk)
@@ -169,7 +181,3 @@ class TimeAxis(QWidget):
                 for row in lane_rows(desk)
             )
         )  # fmt: skip
-        self.good_for.show_rows()
-        self._share_height()
-        if self.has_plot:
-            self._plot.show_everything()

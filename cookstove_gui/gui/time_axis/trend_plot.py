@@ -118,6 +118,11 @@ class TrendPlot(QWidget):
         self._show_words(first)
         self.show_range()
 
+    def show_log(self) -> None:
+        """Draw what was read, at once; the lines follow with the standing."""
+        self._show_readings(first_fire_course(self._desk))
+        self.show_range()
+
     def _show_readings(self, first: FirstFireCourse | None) -> None:
         standing = self._desk.standing
         kinds = {SpotKind.TOP} if first else {SpotKind.OVEN}
