@@ -12,6 +12,7 @@ from tests.reach import Source
 _BAKES = "closed solutions that the bakes' numbers are checked against"
 _POTS = "simmer bands and boil-dry times of the pots to come"
 _SKIN = "what skin meets on each material, which the order of the burn tables is checked against"
+_SEEN = "how tests see what is on the screen"
 LISTED = {
     "physics.conduction": _BAKES,
     "physics.superposition": _BAKES,
@@ -27,6 +28,15 @@ LISTED = {
     "physics.touch.contact_temperature": _SKIN,
     "gui.widgets.theme.TEXT_PAIRS": "which colours meet, for the test of contrast",
     "gui.widgets.theme.EDGE_PAIRS": "the same for lines",
+    "desk.heading.shown_detail": _SEEN,
+    "gui.drawn_stove.spot_patch.SpotPatch.face": _SEEN,
+    "gui.time_axis.free_room.FreeRoom.taken": _SEEN,
+    "gui.time_axis.plot_words.PlotWords.mark": _SEEN,
+    "gui.time_axis.trend_plot.TrendPlot.spot_of": _SEEN,
+    "gui.widgets.look.Look.mode": _SEEN,
+    "gui.widgets.one_line.OneLine.rungs": _SEEN,
+    "gui.widgets.one_line.OneLine.shown_width": _SEEN,
+    "phrases.ladder.SHORTEST": "the least length that every ladder of sentences is held to",
     "gui.drawn_stove.stove_drawing.StoveDrawing.patch": "how tests find a spot of the drawing",
 }
 

@@ -1,9 +1,7 @@
 """Short figures for where there is little room: temperatures, ages, arrival times."""
 
-from datetime import datetime, timedelta
-
 from cookstove_gui.stove.entries import HeatBand
-from cookstove_gui.units import clock_text, degrees
+from cookstove_gui.units import degrees
 
 
 def temperature_text(kelvin: float, unit: str) -> str:
@@ -61,10 +59,3 @@ def band_text(band: HeatBand, unit: str) -> str:
     """A band's name and its ends; the ends alone where the name is made of numbers."""
     ends = range_text(band.low, band.high, unit)
     return ends if any(letter.isdigit() for letter in band.name) else f"{band.name} {ends}"
-
-
-def moment_text(now: datetime, minutes: float | None, offset_minutes: int) -> str:
-    """The wall clock some minutes from now, or `after` the hours that are looked at."""
-    if minutes is None:
-        return "later than 3 h"
-    return clock_text(now + timedelta(minutes=minutes), offset_minutes)

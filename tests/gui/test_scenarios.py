@@ -28,7 +28,7 @@ class Morning:
 
 
 MORNINGS = (
-    Morning("nothing was read yet", ((0, "lit"),), "Light the fire"),
+    Morning("nothing was read yet", ((0, "lit"),), "Fire lit at .* Read the oven centre"),
     Morning(
         "an oven on its way",
         ((0, "lit"), (0, "air 3"), (2, "wood 2"), (12, "oven 150"), (20, "oven 215"), (28, "wood 2"), (29, "oven 275")),

@@ -8,7 +8,6 @@ from cookstove_gui.phrases.figures import (
     age_text,
     band_text,
     estimate_text,
-    moment_text,
     range_text,
     spot_number,
     spot_words,
@@ -72,11 +71,3 @@ def test_range_has_two_ends() -> None:
 def test_a_typed_band_is_not_said_twice(name: str, words: str) -> None:
     band = HeatBand(name=name, low=kelvin(425.0, "F"), high=kelvin(475.0, "F"))
     assert band_text(band, "F") == words
-
-
-def test_moment_is_on_the_local_clock() -> None:
-    assert moment_text(NOW, 29.0, -300) == "7:31"
-
-
-def test_a_moment_beyond_the_horizon_says_so() -> None:
-    assert moment_text(NOW, None, -300) == "later than 3 h"
