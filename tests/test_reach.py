@@ -29,7 +29,6 @@ LISTED = {
     "gui.widgets.theme.TEXT_PAIRS": "which colours meet, for the test of contrast",
     "gui.widgets.theme.EDGE_PAIRS": "the same for lines",
     "desk.heading.shown_detail": _SEEN,
-    "gui.drawn_stove.spot_patch.SpotPatch.face": _SEEN,
     "gui.time_axis.free_room.FreeRoom.taken": _SEEN,
     "gui.time_axis.plot_words.PlotWords.mark": _SEEN,
     "gui.time_axis.trend_plot.TrendPlot.spot_of": _SEEN,
