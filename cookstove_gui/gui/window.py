@@ -70,6 +70,11 @@ class MainWindow(QMainWindow):
         self.show_page(self._place.page)
 
     def _build(self) -> None:
+        # Stated here because wrapping labels ask for absurd heights while the window is still being laid out.
+        self.setMinimumSize(*LEAST)
+        self._place = Place(self, self.desk.logbook)
+        self._place.restore()
+        self._look.fit(self.width(), self.height())  # before there is anything that would have to be dressed again
         self._next = Heading(self.link, self._look)
         self._stack = QStackedWidget()
         self._cook = CookPage(self.link, self._look)
@@ -91,10 +96,6 @@ class MainWindow(QMainWindow):
         column.addWidget(self._stack, 1)
         column.addLayout(_inset(self._fault))
         self.setCentralWidget(page)
-        # Stated here because wrapping labels ask for absurd heights while the window is still being laid out.
-        self.setMinimumSize(*LEAST)
-        self._place = Place(self, self.desk.logbook)
-        self._place.restore()
 
     def _connect(self) -> None:
         on_key("Ctrl+U", self, self.toggle_unit)
