@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QApplication, QStyle
 
 from cookstove_gui.gui.widgets.steps import TEXT_SIZES, fitting, scale, set_scale
 from cookstove_gui.gui.widgets.theme import DAY, NIGHT, Theme, palette, plainer, style_sheet
-from cookstove_gui.gui.widgets.type import fix_width, font
+from cookstove_gui.gui.widgets.type import fit_widths, font
 
 MODES = ("system", "day", "night")
 
@@ -66,10 +66,7 @@ class Look(QObject):
             return
         set_scale(wanted)
         self._dress()
-        for widget in self._app.allWidgets():
-            wide = widget.property("design_width")
-            if wide is not None:
-                fix_width(widget, wide)
+        fit_widths()
         self.changed.emit()
 
     @property

@@ -1,13 +1,16 @@
 """The program's type: one open face that comes with the program, in three weights, at the size now wanted."""
 
 from functools import cache
+from weakref import WeakKeyDictionary
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QFont, QFontDatabase
 from PySide6.QtWidgets import QWidget
+from shiboken6 import isValid
 
 from cookstove_gui.gui.widgets.steps import px
 
+_fixed_widths: WeakKeyDictionary[QWidget, float] = WeakKeyDictionary()
 BODY = 20  # names, tasks, keys [px of the design]
 PLACE = 18  # places, times, captions of the plot
 SMALL = 16  # ages, numbers of an axis
@@ -79,8 +82,18 @@ def _font(pixels: int, weight: int) -> QFont:
 
 def fix_width(widget: QWidget, wide: float) -> None:
     """Keep a widget at a width [px of the design], now and after each change of size."""
-    widget.setProperty("design_width", wide)
+    _fixed_widths[widget] = wide
     widget.setFixedWidth(px(wide))
+
+
+def fit_widths() -> None:
+    """Give the widgets of a fixed width that of the present size.
+
+    Those known here and no others: Qt's list of all widgets holds half-destroyed ones, which end the program.
+    """
+    for widget, wide in list(_fixed_widths.items()):
+        if isValid(widget):
+            widget.setFixedWidth(px(wide))
 
 
 def set_role(widget: QWidget, role: str) -> None:
