@@ -19,6 +19,8 @@ def good_when(spot: SpotFit, edge: Edge, *, is_bake: bool = False) -> str:
         return f"best about {edge.clock(spot.in_min)}"
     end = None if spot.until_min is None else edge.clock(spot.until_min)
     if spot.in_min > 0.0:
+        if spot.until_min is not None and spot.until_min <= spot.in_min:
+            return f"only about {end}"
         is_short = spot.until_min is not None and spot.until_min - spot.in_min < _SHORT_MIN
         return f"from {edge.clock(spot.in_min)}" + (f", until {end}" if is_short else "")
     is_brief = spot.until_min is not None and spot.until_min < 1.0

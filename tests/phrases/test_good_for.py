@@ -26,6 +26,7 @@ def fit(now: float, in_min: float | None, then: float, until: float | None = Non
         (fit(0.1, 12.0, 0.7), "from 16:30"),
         (fit(0.1, 12.0, 0.7, 90.0), "from 16:30"),
         (fit(0.1, 12.0, 0.7, 32.0), "from 16:30, until 16:50"),
+        (fit(0.1, 12.0, 0.7, 12.0), "only about 16:30"),
         (fit(0.1, 12.0, 0.4), "best about 16:30"),
         (fit(0.1, None, 0.0), ""),
     ],

@@ -33,6 +33,7 @@ class FreeRoom:
         self._span, self._over, self._lines, self._fan = span, over, lines, fan
         self._box = QRectF()
         self._marked: list[tuple[float, float]] = []
+        self._edges: tuple[float, ...] = ()
         self._taken: list[QRectF] = []
 
     @property
@@ -40,9 +41,9 @@ class FreeRoom:
         """What stands so far."""
         return tuple(self._taken)
 
-    def clear(self, box: QRectF, marked: list[tuple[float, float]]) -> None:
-        """Begin anew in a box; `marked` are places and values of what was read."""
-        self._box, self._marked, self._taken = box, marked, []
+    def clear(self, box: QRectF, marked: list[tuple[float, float]], edges: tuple[float, ...]) -> None:
+        """Begin anew in a box; `marked` are places and values of what was read, `edges` values with a level line."""
+        self._box, self._marked, self._edges, self._taken = box, marked, edges, []
 
     def take(self, box: QRectF) -> None:
         """Something stands there."""
@@ -52,7 +53,9 @@ class FreeRoom:
         """Whether words may stand there: inside the plot, clear of other words and of the lines."""
         if not self._box.contains(box) or any(box.intersects(other) for other in self._taken):
             return False
-        room, width = box.adjusted(-px(4), -px(4), px(4), px(4)), self._over.width()
+        if any(box.top() < self._over.height_of(edge) < box.bottom() for edge in self._edges):
+            return False
+        room, width = box.adjusted(-px(2), -px(4), px(2), px(4)), self._over.width()
         if any(room.contains(self._span.x(place, width), self._over.height_of(value)) for place, value in self._marked):
             return False
         lines = self._fan if of_fan else self._lines

@@ -150,7 +150,7 @@ class GoodFor(QWidget):
         """Lay everything out along the axis."""
         width, head, last, row = self.width(), px(HEADING), px(LAST), px(ROW)
         self._heading.setGeometry(0, 0, self._heading.sizeHint().width(), head)
-        right = round(names_width(self._span, width)) - px(10)
+        right = round(names_width(width)) - px(10)
         for word in (self._by_spot, self._by_task):
             size = word.sizeHint()
             right -= size.width()

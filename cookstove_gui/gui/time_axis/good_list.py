@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QListWidget, QListWidgetItem, QStyle, QStyledItemD
 
 from cookstove_gui.cooking.fit.fit import GOOD_CHANCE
 from cookstove_gui.desk.cook.good_rows import GoodRow
-from cookstove_gui.gui.time_axis.span import TimeSpan
+from cookstove_gui.gui.time_axis.span import AXIS_WIDTH, NOW_SHARE, TimeSpan
 from cookstove_gui.gui.time_axis.stem import paint_now, paint_stem
 from cookstove_gui.gui.widgets.heat_colours import heat_colour
 from cookstove_gui.gui.widgets.look import Look
@@ -28,7 +28,6 @@ _TOP = 3  # above a certain hill
 _LOW = 0.48  # of the row: words stand clear above a hill lower than this
 _HIGH = 0.58  # words stand clear below a hill higher than this
 _PROBE = 4.0  # px from one place where words are tried to the next
-_LEAST_NAMES = 0.2  # of the width, when the axis is moved so that now is at its left
 
 
 class Stand(Enum):
@@ -64,7 +63,7 @@ class HillPainter(QStyledItemDelegate):
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.translate(box.topLeft())
         width, height = box.width(), box.height()
-        now = names_width(self._span, width)
+        now = names_width(width)
         if row.is_wanted:
             painter.fillRect(QRectF(0, 0, now, height - 1), colour(theme.plate))
         self._paint_names(painter, row, now, height)
@@ -210,11 +209,9 @@ class GoodList(QListWidget):
             self.setCurrentRow(place)
 
 
-def names_width(span: TimeSpan, width: float) -> float:
-    """Where the names end and the hills begin [px]: at now, as far as it is not moved too far to one side."""
-    now = width if span.now is None else span.x(span.now, width)
-    least = width * _LEAST_NAMES if span.follows else 0.45 * width
-    return min(max(now, least), width)
+def names_width(width: float) -> float:
+    """Where the names end and the hills begin [px]: where now stands as long as the axis is not moved."""
+    return px(AXIS_WIDTH) + NOW_SHARE * (width - px(AXIS_WIDTH))
 
 
 def strong_parts(points: Sequence[tuple[float, float]]) -> list[tuple[float, float]]:

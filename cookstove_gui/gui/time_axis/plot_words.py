@@ -91,7 +91,8 @@ class PlotWords(QWidget):
         """Axis and now first, then the words, each where it is free; what is pointed at last."""
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        self._room.clear(self._plot_box(), self.marked)
+        edges = (self.band.low, self.band.high) if self.band else ()
+        self._room.clear(self._plot_box(), self.marked, (*edges, *(limit.value for limit in self.limits)))
         self._paint_axis(painter)
         if self._span.anchor is not None:
             self._paint_stem(painter)
