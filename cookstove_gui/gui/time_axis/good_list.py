@@ -139,7 +139,7 @@ class HillPainter(QStyledItemDelegate):
         sizes = (QFontMetricsF(strong), QFontMetricsF(plain))
         leads = sizes[0].horizontalAdvance(row.when)
         wide = leads + px(8) + sizes[1].horizontalAdvance(row.chance)
-        x, stands = place_words(points, wide, (now, width), px(10))
+        x, stands = place_words(points, wide, (max(now, points[0][0]), width), px(10))
         base = 0.5 * foot + 0.5 * sizes[0].capHeight() + px(_LOWERED[stands])
         if stands is Stand.OVER:
             around = QPainterPath()
