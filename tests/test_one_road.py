@@ -110,17 +110,25 @@ def reports_agree(tmp_path: Path, log: Path) -> None:
     assert (tmp_path / "window.html").read_text("utf-8") == (tmp_path / "command.html").read_text("utf-8")
 
 
-@pytest.mark.parametrize("log", LOGS, ids=lambda log: f"{log.parent.name}/{log.stem}")
+def _named(logs: list[Path]) -> list[Any]:
+    """The logs as cases; all but every fifth are slow."""
+    return [
+        pytest.param(log, id=f"{log.parent.name}/{log.stem}", marks=() if place % 5 == 0 else pytest.mark.slow)
+        for place, log in enumerate(logs)
+    ]
+
+
+@pytest.mark.parametrize("log", _named(LOGS))
 def test_a_stove_never_studied(capsys: pytest.CaptureFixture[str], log: Path) -> None:
     agree(capsys, log, with_past=False)
 
 
-@pytest.mark.parametrize("log", WITH_PAST, ids=lambda log: f"{log.parent.name}/{log.stem}")
+@pytest.mark.parametrize("log", _named(WITH_PAST))
 def test_a_stove_with_a_past(capsys: pytest.CaptureFixture[str], log: Path) -> None:
     agree(capsys, log, with_past=True)
 
 
-@pytest.mark.parametrize("log", WITH_PAST, ids=lambda log: f"{log.parent.name}/{log.stem}")
+@pytest.mark.parametrize("log", _named(WITH_PAST))
 def test_the_report_of_a_stove_with_a_past(tmp_path: Path, log: Path) -> None:
     reports_agree(tmp_path, log)
 

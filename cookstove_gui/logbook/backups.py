@@ -41,7 +41,7 @@ def back_up(database: Database, folder: Path, name: str) -> Path:
     """A checked copy of the logbook as `folder/name.sqlite` (with a number behind it when that is taken)."""
     with _surroundings(folder):
         folder.mkdir(parents=True, exist_ok=True)
-        side = folder / f"{name}.part"
+        side = folder / f"{name} {os.getpid()}.part"  # another window may be making the same backup
         side.unlink(missing_ok=True)
         before, damage = counts(database), _damage(database)
         database.copy_to(side)

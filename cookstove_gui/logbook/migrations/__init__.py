@@ -1,4 +1,4 @@
-"""Numbered steps that bring an older logbook up to date: one SQL file each, one transaction each."""
+"""Numbered steps that bring an older logbook up to date: one SQL file each, all in one transaction."""
 
 import sqlite3
 from collections.abc import Callable, Iterator
@@ -39,15 +39,16 @@ def migrate(database: Database, before: Callable[[int], object], up_to: int | No
         raise another_programs(where)
     if 0 < found < newest:
         before(found)
-    for number, step in enumerate(steps()[found:newest], start=found + 1):
-        with database.transaction() as connection:
-            # Another window may have taken this step since.
-            if connection.execute("PRAGMA user_version").fetchone() != (number - 1,):
-                continue
+    if found == newest:
+        return
+    # All steps at once, so that nobody sees a logbook between two versions.
+    with database.transaction() as connection:
+        (now_at,) = connection.execute("PRAGMA user_version").fetchone()  # another window may have been quicker
+        for step in steps()[now_at:newest]:
             for statement in _statements(step.read_text("utf-8")):
                 connection.execute(statement)
-            connection.execute(f"PRAGMA application_id = {APPLICATION_ID}")
-            connection.execute(f"PRAGMA user_version = {number}")
+        connection.execute(f"PRAGMA application_id = {APPLICATION_ID}")
+        connection.execute(f"PRAGMA user_version = {max(now_at, newest)}")
 
 
 def _statements(script: str) -> Iterator[str]:
