@@ -11,9 +11,10 @@ from cookstove_gui import situation
 from cookstove_gui.cooking.fit.fit import FitState
 from cookstove_gui.forecast import Character
 from cookstove_gui.forecast.answers import LEAVE, Action, ActionKind, BandOutlook, Outlook, Quantiles, Turn, TurnKind
+from cookstove_gui.forecast.futures.projection import project
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.heading import detail, headline, question_about
-from cookstove_gui.situation import Alternative, Inputs, Memory, at_moment, fire_is_out, steps, work_out
+from cookstove_gui.situation import Alternative, Inputs, Memory, at_moment, fire_is_out, left_warm, steps, work_out
 from cookstove_gui.stove.entries import Entry, HeatBand, Kind, Session
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import kelvin
@@ -323,3 +324,34 @@ def test_no_wood_is_advised_onto_a_fire_that_is_out() -> None:
     assert headline(standing, EDGE).startswith("The fire looks out")
     assert "wood" not in detail(standing, EDGE)
     assert "splits" not in detail(standing, EDGE)
+
+
+def test_another_heat_wanted_has_a_course_of_its_own_whatever_is_remembered() -> None:
+    memory = Memory()
+    asked_for = inputs(RISING, 46)
+    work_out(asked_for, memory)
+    pie = replace(asked_for, band=HeatBand(name="pie", low=kelvin(275.0, "F"), high=kelvin(310.0, "F")))
+    assert work_out(pie, memory).outlook == work_out(pie).outlook
+    assert work_out(pie, memory).course.turns == work_out(pie).course.turns
+
+
+def test_while_first_fires_run_the_stove_is_also_foretold_with_nothing_more_put_on() -> None:
+    standing = work_out(inputs(RISING, 46, stove=replace(NEW, spots=STOVE.spots)))
+    assert standing.unfed is not None
+    fed = project(standing.belief).of("oven_centre")[:, -1]
+    assert float(np.mean(standing.unfed.of("oven_centre")[:, -1])) < float(np.mean(fed)) - 5.0
+    assert work_out(inputs(RISING, 46)).unfed is None
+
+
+def test_a_stove_left_lately_still_holds_heat_and_one_left_for_days_none() -> None:
+    assert left_warm(inputs(RISING, 60)) is not None
+    assert left_warm(inputs(RISING, 3 * 24 * 60)) is None
+
+
+def test_what_is_in_the_oven_is_done_by_the_boiling_point_of_the_place() -> None:
+    """Water boils at about 90 °C at 3000 m (International Standard Atmosphere), so a core takes another time."""
+    loaf = replace(RISING[0], number=99, at=RISING[-1].at, kind=Kind.OVEN_IN, note="loaf of bread")
+    low = work_out(inputs((*RISING, loaf), 50)).bakes
+    high = work_out(inputs((*RISING, loaf), 50, stove=replace(STOVE, altitude=3000.0))).bakes
+    assert [one.inside for one in low] == [one.inside for one in high]
+    assert [one.likely for one in low] != [one.likely for one in high]
