@@ -3,13 +3,14 @@
 from datetime import datetime
 
 from cookstove_gui.phrases.edge import Edge, heat_name, whole
+from cookstove_gui.phrases.figures import doubt_text
 from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.units import degrees
 
 
 def half_width(low: float, high: float, unit: str) -> str:
-    """Doubt as a length either way: `±7`."""
-    return f"±{max(round((degrees(high, unit) - degrees(low, unit)) / 2), 1)}"
+    """Doubt of a heat that lies between two [K], in the same steps as on every page: `±7`, `±15`."""
+    return doubt_text((high - low) / 2.0, unit)
 
 
 def in_ten(chance: float) -> str:
