@@ -5,7 +5,7 @@ are made here; `phrases` turns a standing into sentences.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 
 from cookstove_gui.cooking.baking.in_oven import InOven, in_oven
@@ -90,6 +90,7 @@ class Course:
     """What the latest row told of the course to come. Its times do not move until something is read or done."""
 
     asked_at: datetime
+    ahead: Projection = field(compare=False)  # the futures at that moment
     turns: tuple[Turn, ...]  # minutes from `asked_at`
     next_reading: NextReading | None  # likewise
     fits: tuple[TaskFit, ...] = ()  # likewise
@@ -220,6 +221,7 @@ def _course(belief: Belief, rows: Sequence[Entry], band: HeatBand, first_fires: 
     ahead = _futures(belief, band, first_fires)
     return Course(
         asked_at=belief.now,
+        ahead=ahead,
         turns=turns_to_come(belief, project(belief, unfed=True), band),
         next_reading=next_reading(belief, ahead, band) if is_read else None,
         fits=fits(ahead, belief.stove, first_fires_done=first_fires.next is None),
@@ -237,7 +239,9 @@ def work_out(inputs: Inputs, memory: Memory | None = None) -> Standing:
     found = present(inputs, memory)
     belief, stove, band = found.belief, found.belief.stove, inputs.band
     fit_for_food = found.first_fires.next is None
-    projection = _futures(belief, band, found.first_fires)  # of the fan on the screen, the arrival and the fit alike
+    # One projection for the fan on the screen, the arrival and the fit alike; at the latest row it is the course's.
+    is_at_row = found.course.asked_at == belief.now
+    projection = found.course.ahead if is_at_row else _futures(belief, band, found.first_fires)
     ahead = outlook_of(projection, stove, band, inputs.ahead)
     may_act = was_read(found.rows) and fit_for_food and not fire_is_out(found.turns)
     kept = numbers_kept([row for row in inputs.rows if row.at <= inputs.now])
