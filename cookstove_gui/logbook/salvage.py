@@ -63,9 +63,9 @@ def _copy(source: Database, saved: Database, expected: dict[int, int]) -> None:
     for table in _TABLES:
         _insert(saved, table, _sound(table, _readable(source, table)))
     for (number,) in saved.rows("SELECT number FROM session"):
-        rows = list(_readable_entries(source, number))
+        rows = list(_sound("entry", _readable_entries(source, number)))
         expected[number] = max([expected.get(number, 0), *(row[1] for row in rows), _told_count(source, number)])
-        _insert(saved, "entry", _sound("entry", rows))
+        _insert(saved, "entry", iter(rows))
 
 
 def _readable(source: Database, table: str) -> Iterator[Row]:
@@ -108,7 +108,8 @@ def _try_row(source: Database, query: str, values: Sequence[int]) -> Row | None:
         return None
 
 
-def _sound(table: str, rows: Iterator[Row] | Sequence[Row]) -> Iterator[Row]:
+def _sound(table: str, rows: Iterator[Row]) -> Iterator[Row]:
+    """The rows as they were written, without their checksums; a damaged file may give anything, of any type."""
     skipped = len(_COLUMNS[table]) - len(SUMMED[table])  # the stove's name may change and is not in the checksum
     return (row[:-1] for row in rows if is_sound(row[skipped:]))
 

@@ -320,8 +320,9 @@ def a_place_has_an_even_chance(moment: Moment) -> Breaches:
 
 def taken_is_true(moment: Moment) -> Breaches:
     """“Taken” is said only of spots that another pot stands on."""
-    taken = {row.spot for row in moment.plan.pots if row.spot}
     for row in moment.plan.pots:
+        others = [other for other in moment.plan.pots if other is not row]
+        taken = {spot for other in others for spot in (other.spot, other.stands) if spot}
         fit = next((one for one in moment.standing.fits if one.task.key == row.task.key), None)
         would_do = {one.spot for one in fit.spots if one.chance_now >= EVEN} if fit else set()
         if "taken" in row.why_not and not taken & would_do:
