@@ -38,13 +38,13 @@ class Picture:
 
 
 PICTURES = (
-    Picture("cook_day_1280", 1280, 800, "day", "cook"),
-    Picture("cook_night_1280", 1280, 800, "night", "cook"),
-    Picture("cook_day_1024", 1024, 768, "day", "cook"),
-    Picture("large_night_1280", 1280, 800, "night", "large"),
-    Picture("my_stove_day_1280", 1280, 800, "day", "my_stove"),
-    Picture("plan_day_1280", 1280, 800, "day", "plan"),
-    Picture("logbook_day_1280", 1280, 800, "day", "logbook"),
+    Picture("cook_day_1280", 1280, 750, "day", "cook"),
+    Picture("cook_night_1280", 1280, 750, "night", "cook"),
+    Picture("cook_day_1024", 1024, 700, "day", "cook"),
+    Picture("large_night_1280", 1280, 750, "night", "large"),
+    Picture("my_stove_day_1280", 1280, 750, "day", "my_stove"),
+    Picture("plan_day_1280", 1280, 750, "day", "plan"),
+    Picture("logbook_day_1280", 1280, 750, "day", "logbook"),
 )
 
 

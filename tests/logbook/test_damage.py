@@ -12,7 +12,7 @@ import pytest
 from cookstove_gui.errors import SurroundingsProblem
 from cookstove_gui.logbook.checksum import row_checksum
 from cookstove_gui.logbook.logbook import Logbook
-from cookstove_gui.logbook.salvage import salvage
+from cookstove_gui.logbook.salvage import _sound, salvage
 
 from .strategies import reading
 
@@ -158,3 +158,9 @@ def test_no_flipped_bit_changes_a_reading_in_silence(closed: Path, tmp_path: Pat
             assert all(set(read[number]) <= set(expected[number]) for number in read)
         book.close()
         shutil.rmtree(path.parent)
+
+
+def test_rows_of_any_type_are_no_entries() -> None:
+    """A damaged page may give None or a text for a number."""
+    rows = iter([(None,) * 10, ("x", "y", b"z", 1.5, None, "", "", "", "", 0), (1, 2, 3)])
+    assert list(_sound("entry", rows)) == []
