@@ -95,7 +95,7 @@ def main(minutes: float) -> None:
             window.show_page(picture.page)
         app.processEvents()
         press = window.findChild(QPushButton, "caution_press")
-        while press is not None and press.text().startswith("Read"):
+        while press is not None and press.isVisible() and press.text().startswith(("Read", "I read")):
             press.click()
         _rest(2500)
         window.grab().save(str(folder("resources") / "screenshots" / f"{picture.name}.png"))
@@ -106,4 +106,4 @@ def main(minutes: float) -> None:
 
 
 if __name__ == "__main__":
-    main(float(sys.argv[1]) if len(sys.argv) > 1 else 98.0)
+    main(float(sys.argv[1]) if len(sys.argv) > 1 else 88.0)
