@@ -8,6 +8,7 @@ from pathlib import Path
 from tests.faults.disk_full import fill_up, mounted, unmount
 from tests.faults.flips import damage_files
 from tests.faults.kills import kill_while_writing
+from tests.faults.window_kills import kill_the_window
 
 
 def main() -> int:
@@ -20,6 +21,13 @@ def main() -> int:
         kills = kill_while_writing(place / "logbook.sqlite", times, 1)
         print(f"{kills}  ({time.monotonic() - began:.0f} s)", flush=True)
         is_bad |= bool(kills.lost or kills.half_done or kills.damaged)
+        began = time.monotonic()
+        told, lost = kill_the_window(place / "window.sqlite", times // 10, 3)
+        print(
+            f"window killed {times // 10} times: told={told}, lost={lost}  ({time.monotonic() - began:.0f} s)",
+            flush=True,
+        )
+        is_bad |= bool(lost)
         began = time.monotonic()
         (place / "damaged").mkdir()
         damages = damage_files(place / "logbook.sqlite", place / "damaged", times, 2)
