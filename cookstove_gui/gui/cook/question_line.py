@@ -5,7 +5,7 @@ from PySide6.QtGui import QPainter, QPaintEvent, QPalette
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
 from cookstove_gui.desk.log.questions import Question
-from cookstove_gui.gui.widgets.key import Key
+from cookstove_gui.gui.widgets.key import Key, named_key
 from cookstove_gui.gui.widgets.signs import SIDE, paint_caution
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import STEP
@@ -86,8 +86,4 @@ class QuestionLine(QWidget):
 
 
 def _key(name: str, text: str, keys: str, what: str) -> Key:
-    made = Key(text, keys)
-    made.setObjectName(name)
-    made.setAccessibleName(what)
-    made.setToolTip(what)
-    return made
+    return named_key(text, name, what, said=what, keys=keys, by_enter=False)

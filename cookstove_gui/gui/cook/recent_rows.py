@@ -19,7 +19,7 @@ from PySide6.QtWidgets import (
 from cookstove_gui.cooking.instruments.meant_rows import meant_kelvin
 from cookstove_gui.desk import Changed
 from cookstove_gui.gui.desk_link import DeskLink
-from cookstove_gui.gui.widgets.key import Key
+from cookstove_gui.gui.widgets.key import Key, named_key
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.tips import plain_tip
@@ -221,8 +221,4 @@ class _RowDelegate(QStyledItemDelegate):
 
 
 def _key(name: str, text: str, keys: str, what: str) -> Key:
-    made = Key(text, keys)
-    made.setObjectName(name)
-    made.setAccessibleName(what)
-    made.setToolTip(what)
-    return made
+    return named_key(text, name, what, said=what, keys=keys, by_enter=False)

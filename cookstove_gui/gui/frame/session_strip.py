@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QWidget
 
 from cookstove_gui.desk import Changed
 from cookstove_gui.gui.desk_link import DeskLink
-from cookstove_gui.gui.widgets.key import Key
+from cookstove_gui.gui.widgets.key import Key, named_key
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import set_role
 from cookstove_gui.phrases.warm_start import still_warm_words
@@ -70,9 +70,4 @@ class SessionStrip(QFrame):
 
     @staticmethod
     def _key(text: str, name: str, tip: str) -> Key:
-        made = Key(text)
-        made.setObjectName(name)
-        made.setAccessibleName(tip)
-        made.setToolTip(tip)
-        made.setAutoDefault(True)
-        return made
+        return named_key(text, name, tip, said=tip)

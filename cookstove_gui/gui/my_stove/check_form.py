@@ -7,7 +7,7 @@ from cookstove_gui.desk.desk import Desk
 from cookstove_gui.desk.my_stove import checks
 from cookstove_gui.errors import Problem
 from cookstove_gui.gui.widgets.form import Field, say, words
-from cookstove_gui.gui.widgets.key import Key
+from cookstove_gui.gui.widgets.key import Key, named_key
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.stove.checks import CheckPoint
 from cookstove_gui.stove.stove import INFRARED, Instrument
@@ -56,8 +56,8 @@ class CheckForm(QWidget):
         self._keys[CheckPoint.BOIL].setChecked(True)
         self._shown = Field("", "check_shown", "What the thermometer shows; Enter keeps it", width=110, caption_width=0)
         self._shown.edit.setAccessibleName("It shows")
-        self._keep = _key("Keep", "check_keep", "Keep this check", main=True)
-        self._as_it_is = _key("Keep it as it is", "check_keep_far_off", "Keep this check, far off as it is")
+        self._keep = named_key("Keep", "check_keep", "Keep this check", role="main")
+        self._as_it_is = named_key("Keep it as it is", "check_keep_far_off", "Keep this check, far off as it is")
         self._how = words(name="check_how", role="note")
         title = words("Check now", role="strong")
         title.setWordWrap(False)
@@ -130,14 +130,3 @@ class CheckForm(QWidget):
             return
         self._shown.clear()
         self.kept.emit()
-
-
-def _key(text: str, name: str, tip: str, *, main: bool = False) -> Key:
-    made = Key(text)
-    made.setObjectName(name)
-    made.setAccessibleName(text)
-    made.setToolTip(tip)
-    made.setAutoDefault(True)
-    if main:
-        made.setProperty("role", "main")
-    return made

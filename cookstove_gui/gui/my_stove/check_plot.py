@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from cookstove_gui.desk.my_stove.checks import CheckPicture
 from cookstove_gui.forecast.answers import NORMAL_P90
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.pen import LEFT, MIDDLE, RIGHT, draw_line, draw_words
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import colour
 from cookstove_gui.gui.widgets.type import BODY, SMALL, font
@@ -177,8 +178,7 @@ class _Drawing:
         self._painter.drawEllipse(middle, px(5), px(5))
 
     def _line(self, ink: str, width: float, start: QPointF, end: QPointF) -> None:
-        self._painter.setPen(QPen(QColor(ink), width))
-        self._painter.drawLine(start, end)
+        draw_line(self._painter, ink, width, start, end)
 
     def _text(
         self,
@@ -191,8 +191,5 @@ class _Drawing:
         centred: bool = True,
         weight: int = 400,
     ) -> None:
-        side = Qt.AlignmentFlag.AlignHCenter if centred else Qt.AlignmentFlag.AlignLeft
-        side = Qt.AlignmentFlag.AlignRight if right else side
-        self._painter.setFont(font(size, weight))
-        self._painter.setPen(QColor(ink))
-        self._painter.drawText(box, int(side | Qt.AlignmentFlag.AlignVCenter | Qt.TextFlag.TextDontClip), words)
+        side = RIGHT if right else MIDDLE if centred else LEFT
+        draw_words(self._painter, box, words, ink, side=side, size=size, weight=weight)

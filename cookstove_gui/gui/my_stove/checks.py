@@ -10,7 +10,7 @@ from cookstove_gui.gui.my_stove.check_plot import CheckPlot
 from cookstove_gui.gui.my_stove.infrared_panel import InfraredPanel
 from cookstove_gui.gui.my_stove.thermometer_row import RowContent, ThermometerRow
 from cookstove_gui.gui.widgets.form import Choice, Field, row, say, words
-from cookstove_gui.gui.widgets.key import Key
+from cookstove_gui.gui.widgets.key import named_key
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.phrases.edge import heat_name
@@ -43,7 +43,7 @@ class ChecksPart(QWidget):
         self._gain = words(name="check_gain")
         self._form = CheckForm(self._desk)
         self._latest = words(name="check_list", role="note")
-        self._undo = _key("Take back", "check_undo", "Take back the latest check of this thermometer")
+        self._undo = named_key("Take back", "check_undo", "Take back the latest check of this thermometer")
         one = QVBoxLayout()
         one.setSpacing(STEP)
         one.addWidget(self._plot)
@@ -64,8 +64,8 @@ class ChecksPart(QWidget):
         doubt.setAlignment(Qt.AlignmentFlag.AlignRight)
         heads.addWidget(doubt, 1)
         self._doubt = words(name="check_doubt", role="note")
-        self._add = _key("Add one", "check_add", "Describe one more thermometer")
-        self._compare = _key("Compare", "check_compare", "Emissivity, and a contact thermometer beside it")
+        self._add = named_key("Add one", "check_add", "Describe one more thermometer")
+        self._compare = named_key("Compare", "check_compare", "Emissivity, and a contact thermometer beside it")
         for key in (self._add, self._compare):
             key.setCheckable(True)
         self._infrared = InfraredPanel(self._desk)
@@ -192,12 +192,3 @@ class ChecksPart(QWidget):
             self._chosen = self._desk.stove.instruments[-1].name
             self._add.setChecked(False)
             self.show_stove()
-
-
-def _key(text: str, name: str, tip: str) -> Key:
-    made = Key(text)
-    made.setObjectName(name)
-    made.setAccessibleName(text)
-    made.setToolTip(tip)
-    made.setAutoDefault(True)
-    return made

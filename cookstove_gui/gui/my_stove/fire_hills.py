@@ -8,6 +8,7 @@ from cookstove_gui.cooking.fires.first_fires import Stage, cold_below
 from cookstove_gui.desk.my_stove.first_fires import FirstFiresPicture, Hill
 from cookstove_gui.gui.widgets.heat_colours import ROOM, heat_colour
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.pen import LEFT, MIDDLE, RIGHT, draw_line, draw_words
 from cookstove_gui.gui.widgets.signs import paint_caution
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import colour
@@ -263,8 +264,7 @@ class _Drawing:
             self._line(self._theme.ink, 3.0, top, low)
 
     def _line(self, ink: str, width: float, start: QPointF, end: QPointF) -> None:
-        self._painter.setPen(QPen(QColor(ink), width))
-        self._painter.drawLine(start, end)
+        draw_line(self._painter, ink, width, start, end)
 
     def _text(
         self,
@@ -277,8 +277,5 @@ class _Drawing:
         size: int = SMALL,
         weight: int = 400,
     ) -> None:
-        side = Qt.AlignmentFlag.AlignLeft if left else Qt.AlignmentFlag.AlignHCenter
-        side = Qt.AlignmentFlag.AlignRight if right else side
-        self._painter.setFont(font(size, weight))
-        self._painter.setPen(QColor(ink))
-        self._painter.drawText(box, int(side | Qt.AlignmentFlag.AlignVCenter | Qt.TextFlag.TextDontClip), words)
+        side = RIGHT if right else LEFT if left else MIDDLE
+        draw_words(self._painter, box, words, ink, side=side, size=size, weight=weight)

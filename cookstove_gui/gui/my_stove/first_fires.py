@@ -14,7 +14,7 @@ from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.my_stove.certificate import CertificateSheet
 from cookstove_gui.gui.my_stove.fire_hills import FireHills
 from cookstove_gui.gui.widgets.form import say, words
-from cookstove_gui.gui.widgets.key import Key
+from cookstove_gui.gui.widgets.key import named_key
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import set_role
@@ -47,10 +47,10 @@ class FirstFiresGuide(QWidget):
     def _build(self, look: Look) -> None:
         self._standing = words(name="first_fires_standing", role="heading")
         self._always = words(role="note", name="first_fires_always")
-        self._waive = _key("Waive the rest …", "first_fires_waive", "Skip the rest of the first fires")
-        self._sure = _key("Waive them", "first_fires_sure", "Stop asking for first fires")
-        self._keep = _key("Keep the guide", "first_fires_keep", "Carry on with the first fires")
-        self._resume = _key("Resume the guide", "first_fires_resume", "Ask for the first fires again")
+        self._waive = named_key("Waive the rest …", "first_fires_waive", "Skip the rest of the first fires")
+        self._sure = named_key("Waive them", "first_fires_sure", "Stop asking for first fires")
+        self._keep = named_key("Keep the guide", "first_fires_keep", "Carry on with the first fires")
+        self._resume = named_key("Resume the guide", "first_fires_resume", "Ask for the first fires again")
         self._waive_words = words(_WAIVE, name="first_fires_waive_words")
         self._hills = FireHills(look)
         self._stages = QWidget()
@@ -216,12 +216,3 @@ def _standing_words(fires: FirstFires) -> str:
     if fires.done:
         return "All first fires are done, by what the log shows."
     return _EACH
-
-
-def _key(text: str, name: str, tip: str) -> Key:
-    made = Key(text)
-    made.setObjectName(name)
-    made.setAccessibleName(text)
-    made.setToolTip(tip)
-    made.setAutoDefault(True)
-    return made

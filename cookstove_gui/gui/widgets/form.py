@@ -17,7 +17,7 @@ from PySide6.QtWidgets import (
 )
 
 from cookstove_gui.errors import Problem
-from cookstove_gui.gui.widgets.key import RING, Key
+from cookstove_gui.gui.widgets.key import RING, named_key
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import ROLES, fix_width, font, set_role
 
@@ -73,14 +73,8 @@ def say(label: QLabel, text: str) -> None:
 
 def button(text: str, name: str, tip: str, *, role: str = "", keys: str = "") -> QPushButton:
     """A push button that the keyboard reaches; `keys` names the key that presses it."""
-    made = Key(text, keys)
-    made.setObjectName(name)
-    made.setAccessibleName(text.replace("&", ""))
-    made.setToolTip(tip)
-    made.setAutoDefault(True)  # Enter presses it when it has the focus
+    made = named_key(text, name, tip, keys=keys, role=role)
     made.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
-    if role:
-        set_role(made, role)
     return made
 
 

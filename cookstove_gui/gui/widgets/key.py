@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QPushButton, QSizePolicy, QWidget
 
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import SOFT
-from cookstove_gui.gui.widgets.type import BODY, ROLES, font
+from cookstove_gui.gui.widgets.type import BODY, ROLES, font, set_role
 
 HIGH = 44  # of a plate [px of the design]
 RING = 4  # round the plate, where the ring of the focus is drawn [px]; layouts of keys need no spacing of their own
@@ -196,3 +196,17 @@ def paint_ring(painter: QPainter, plate: QRectF, cobalt: QColor) -> None:
     painter.setPen(QPen(cobalt, _RING_WIDTH))
     painter.setBrush(Qt.BrushStyle.NoBrush)
     painter.drawRoundedRect(plate.adjusted(-out, -out, out, out), px(4) + out, px(4) + out)
+
+
+def named_key(
+    text: str, name: str, tip: str, *, said: str = "", keys: str = "", role: str = "", by_enter: bool = True
+) -> Key:
+    """A key with its object name, its tooltip and what is read out (its word unless `said`); `keys` presses it."""
+    made = Key(text, keys)
+    made.setObjectName(name)
+    made.setAccessibleName(said or text.replace("&", ""))
+    made.setToolTip(tip)
+    made.setAutoDefault(by_enter)  # Enter presses it when it has the focus
+    if role:
+        set_role(made, role)
+    return made
