@@ -16,13 +16,15 @@ STANDS = timedelta(minutes=5)  # so long a number is shown as it was typed; comm
 def spot_heats(desk: Desk) -> dict[str, SpotHeat]:
     """Every spot of the desk's stove, by name, now or at the end of a session that is over.
 
-    A number just read stands as it was typed, also before the stove has been worked out; after that the belief stands,
+    Nothing is known of any spot before the first reading. A number just read stands as it was typed, also before the stove has been worked out; after that the belief stands,
     or as long as there is none, what was last read. A number in question does not stand: the belief does.
     """
     standing = desk.standing
-    zones = standing.zones if standing else {}
     numbers = {asked.number for asked in desk.questions}
     readings = [row for row in desk.entries if row.kind is Kind.READING]
+    # Before anything was read or carried over, a number would only be what any stove has.
+    is_known = bool(readings) or any(row.kind is Kind.CARRIED for row in desk.entries)
+    zones = standing.zones if standing and is_known else {}
     questioned = {row.spot: row for row in readings if row.number in numbers}
     latest = {row.spot: row for row in readings}
     now = desk.clock() if desk.is_live else desk.edge.now

@@ -100,3 +100,13 @@ def test_ages_in_a_session_that_is_over_count_to_its_end(burning_desk: Desk, hel
     assert spot_heats(burning_desk)["oven_centre"].age_min == pytest.approx(10)
     stand(burning_desk)
     assert spot_heats(burning_desk)["oven_centre"].age_min == pytest.approx(10)
+
+
+def test_nothing_is_known_of_a_fire_of_which_nothing_was_read(held_desk: Desk) -> None:
+    held_desk.do(Kind.LIT)
+    stand(held_desk)
+    assert held_desk.standing is not None
+    assert {heat.kelvin for heat in spot_heats(held_desk).values()} == {None}
+    held_desk.read("75", spot="oven_centre")
+    stand(held_desk)
+    assert None not in {heat.kelvin for heat in spot_heats(held_desk).values()}
