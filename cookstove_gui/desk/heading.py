@@ -40,7 +40,7 @@ def shown_detail(desk: Desk) -> str:
 def shown_detail_rungs(desk: Desk) -> tuple[str, ...]:
     """The detail in one line, from long to short; nothing of a session that is over."""
     if is_first_start(desk):
-        return ("Three ways to begin; the keys 1, 2 and 3 choose.", "Three ways to begin.")
+        return ("Three ways to begin: on Cook, the keys 1, 2 and 3 choose.", "Three ways to begin.")
     return detail_rungs(desk.standing, desk.edge) if desk.standing and desk.is_live else ()
 
 
