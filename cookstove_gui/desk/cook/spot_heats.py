@@ -16,8 +16,9 @@ STANDS = timedelta(minutes=5)  # so long a number is shown as it was typed; comm
 def spot_heats(desk: Desk) -> dict[str, SpotHeat]:
     """Every spot of the desk's stove, by name, now or at the end of a session that is over.
 
-    Nothing is known of any spot before the first reading. A number just read stands as it was typed, also before the stove has been worked out; after that the belief stands,
-    or as long as there is none, what was last read. A number in question does not stand: the belief does.
+    Nothing is known of any spot before the first reading. A number just read stands as it was typed, also before the
+    stove has been worked out; after that the belief stands, or as long as there is none, what was last read. A number
+    in question does not stand: the belief does.
     """
     standing = desk.standing
     numbers = {asked.number for asked in desk.questions}

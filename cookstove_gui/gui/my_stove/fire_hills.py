@@ -150,11 +150,13 @@ class _Drawing:
             number = f"{degrees(hill.hottest, self._unit):.0f}"
             peak = QPointF(left + minute * scale, self._level(heat) - px(4))
             if across > px(150) and not hill.missing:
-                beside = [place.x() for place in edge if abs(place.y() - peak.y()) < px(20) and place.x() <= peak.x()]
-                before = QRectF(min(beside, default=peak.x()) - px(120), peak.y() - px(12), px(112), px(24))
-                self._text(
-                    before, f"{number}, {name}" if minute * scale > px(80) else number, self._theme.ink, right=True
-                )
+                # Below the peak's height, since a limit may lie just above it.
+                level = peak.y() + px(16)
+                beside = [place.x() for place in edge if place.y() < level + px(20) and place.x() <= peak.x()]
+                right = min(beside, default=peak.x())
+                before = QRectF(right - px(120), level - px(12), px(112), px(24))
+                has_room = right - left > px(116)
+                self._text(before, f"{number}, {name}" if has_room else number, self._theme.ink, right=True)
             else:
                 after = QRectF(peak.x() + px(8), peak.y() - px(16), px(60), px(24))
                 self._text(after, number, self._theme.ink, left=True)
