@@ -26,6 +26,7 @@ from cookstove_gui.forecast import (
     is_warm,
     next_reading,
     outlook_of,
+    oven_ahead,
     project,
     trace,
     trace_as_believed,
@@ -82,7 +83,7 @@ class Alternative:
 
     action: Action
     outlook: Outlook
-    projection: Projection
+    projection: Projection  # of the oven alone
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -222,7 +223,7 @@ def _course(belief: Belief, rows: Sequence[Entry], band: HeatBand, first_fires: 
     return Course(
         asked_at=belief.now,
         ahead=ahead,
-        turns=turns_to_come(belief, project(belief, unfed=True), band),
+        turns=turns_to_come(belief, oven_ahead(belief, unfed=True), band),
         next_reading=next_reading(belief, ahead, band) if is_read else None,
         fits=fits(ahead, belief.stove, first_fires_done=first_fires.next is None),
         bakes=_bakes(inside, belief, ahead),
@@ -352,5 +353,5 @@ def _worth(found: Outlook) -> float:
 
 
 def _alternative(belief: Belief, band: HeatBand, action: Action, ahead: Sequence[int]) -> Alternative:
-    projection = project(belief, action, band)
-    return Alternative(action=action, outlook=outlook_of(projection, belief.stove, band, ahead), projection=projection)
+    oven = oven_ahead(belief, action, band)
+    return Alternative(action=action, outlook=outlook_of(oven, belief.stove, band, ahead), projection=oven)

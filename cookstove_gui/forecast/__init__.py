@@ -1,7 +1,7 @@
 """The heat model: readings and fire events in, a belief about the whole stove out, and what follows from it."""
 
 from cookstove_gui.forecast.futures.next_reading import next_reading
-from cookstove_gui.forecast.futures.outlook import outlook, outlook_of
+from cookstove_gui.forecast.futures.outlook import outlook, outlook_of, oven_ahead
 from cookstove_gui.forecast.futures.projection import project
 from cookstove_gui.forecast.futures.turns import turns, turns_to_come
 from cookstove_gui.forecast.futures.zones import zones
@@ -26,6 +26,7 @@ __all__ = [
     "next_reading",
     "outlook",
     "outlook_of",
+    "oven_ahead",
     "project",
     "spot_pattern",
     "trace",

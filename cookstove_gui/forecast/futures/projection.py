@@ -1,5 +1,7 @@
 """Equally likely futures of every spot: the ensemble run on, with this cook's loads to come drawn in."""
 
+from collections.abc import Sequence
+
 import numpy as np
 
 from cookstove_gui.forecast.answers import HORIZON_MINUTES, LEAVE, Action, FloatArray, Projection
@@ -13,40 +15,54 @@ from cookstove_gui.forecast.model.spots import passing_covariance
 from cookstove_gui.forecast.model.walls import heat_beside
 from cookstove_gui.forecast.tracking.belief import Belief, Draws
 from cookstove_gui.stove.entries import HeatBand
-from cookstove_gui.stove.stove import SpotKind
+from cookstove_gui.stove.stove import OVEN_CENTRE, Spot, SpotKind
 
 GRID_MINUTES = 5.0
 
 
-def project(belief: Belief, action: Action = LEAVE, band: HeatBand | None = None, *, unfed: bool = False) -> Projection:
+def project(
+    belief: Belief,
+    action: Action = LEAVE,
+    band: HeatBand | None = None,
+    *,
+    unfed: bool = False,
+    spots: Sequence[Spot] | None = None,
+) -> Projection:
     """Futures (MEMBERS, times, spots) from now on if `action` is done now.
 
     `band` is what the cook steers the oven to, if that is known; else the fire is fed by habit alone;
-    `unfed` asks what happens if nobody touches the stove any more.
+    `unfed` asks what happens if nobody touches the stove any more; `spots` are those of the stove that are asked
+    for, all of them if left out, and they come out the same whoever else is asked for.
     """
     minutes = np.arange(0.0, HORIZON_MINUTES + 0.5, GRID_MINUTES)
     states = tended(belief, action, minutes, band, unfed=unfed)
-    stove = belief.stove
-    shares = _share_paths(belief, minutes)
+    asked = belief.stove.spots if spots is None else tuple(spots)
+    shares = None if all(_has_no_share(spot) for spot in asked) else _share_paths(belief, minutes)
     width = generic_width(belief, band, minutes) * np.interp(minutes, CORRECTION_MINUTES, belief.corrections.width)
-    kelvin = np.empty((MEMBERS, len(minutes), len(stove.spots)))
+    kelvin = np.empty((MEMBERS, len(minutes), len(asked)))
     room = states[:, heat.ROOM].T
     deviates = belief.random(Draws.WALLS).standard_normal(
         MEMBERS
     )  # of walls beside the stove, which nothing else shares
-    for index, spot in enumerate(stove.spots):
+    for index, spot in enumerate(asked):
         under = truth(states.transpose(1, 2, 0), spot)
         if spot.kind is SpotKind.WALL:
             last = belief.last_readings.get(spot.name)
             age = minutes + (0.0 if last is None else (belief.now - last.at).total_seconds() / 60.0)
             kelvin[:, :, index] = heat_beside(spot, last, age, under, deviates[:, None])
-        elif spot.kind is SpotKind.ROOM or spot.name == "oven_centre":
+        elif shares is None or _has_no_share(spot):
             kelvin[:, :, index] = under
         else:
-            kelvin[:, :, index] = under + np.maximum(under - room, SMALLEST_EXCESS) * shares[:, :, index]
+            share = shares[:, :, belief.stove.spots.index(spot)]
+            kelvin[:, :, index] = under + np.maximum(under - room, SMALLEST_EXCESS) * share
         if spot.kind is SpotKind.OVEN:
             kelvin[:, :, index] = _widened(kelvin[:, :, index], width)
-    return Projection(now=belief.now, minutes=minutes, spots=tuple(spot.name for spot in stove.spots), kelvin=kelvin)
+    return Projection(now=belief.now, minutes=minutes, spots=tuple(spot.name for spot in asked), kelvin=kelvin)
+
+
+def _has_no_share(spot: Spot) -> bool:
+    """Whether a spot's heat is a part's own heat, or that of a wall, which is no share of a part's."""
+    return spot.kind in (SpotKind.ROOM, SpotKind.WALL) or spot.name == OVEN_CENTRE
 
 
 def _share_paths(belief: Belief, minutes: FloatArray) -> FloatArray:

@@ -1,11 +1,13 @@
 """Arrival, stay and chances follow from the futures."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from cookstove_gui.forecast import outlook, track
+from cookstove_gui.forecast import outlook, oven_ahead, project, track
 from cookstove_gui.forecast.answers import Action, ActionKind, Outlook
 from cookstove_gui.forecast.futures.outlook import arrivals, outlook_of, oven_at, oven_spot
 from cookstove_gui.stove.entries import HeatBand
@@ -218,3 +220,12 @@ def test_more_wood_means_a_hotter_hour():
 
 def test_an_open_bypass_means_a_cooler_hour():
     assert _hour_ahead(Action(kind=ActionKind.BYPASS, value=1.0)) < _hour_ahead(Action())
+
+
+@pytest.mark.parametrize("left_out", [(), ("oven_centre",), tuple(spot.name for spot in STOVE.spots_of(SpotKind.OVEN))])
+def test_the_oven_alone_is_as_among_all_spots(left_out):
+    spots = tuple(spot for spot in STOVE.spots if spot.name not in left_out)
+    belief = track(replace(STOVE, spots=spots), [row for row in usual_morning() if row.spot not in left_out], at(60))
+    whole, alone = project(belief, band=BAND), oven_ahead(belief, band=BAND)
+    assert alone.spots == (oven_spot(belief.stove, whole),)
+    np.testing.assert_array_equal(alone.of(alone.spots[0]), whole.of(alone.spots[0]))

@@ -213,3 +213,12 @@ def test_a_door_that_stands_open_is_shut_after_as_long_again_within_reason(opene
     assert air[1] < air[0] - 20.0
     assert tuple(bool(air[at] <= air[at - 1] + 1.0) for at in (3, 6)) == still_cooler
     assert air[7] > air[6] + 1.0
+
+
+def test_a_spot_comes_out_the_same_alone_and_among_all():
+    belief = usual_belief()
+    whole = project(belief)
+    for spot in belief.stove.spots:
+        alone = project(belief, spots=[spot])
+        assert alone.spots == (spot.name,)
+        np.testing.assert_array_equal(alone.of(spot.name), whole.of(spot.name))
