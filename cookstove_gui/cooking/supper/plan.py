@@ -1,0 +1,103 @@
+"""A plan of a meal on one clock: every step with the chance that it turns out."""
+
+from dataclasses import dataclass
+from datetime import datetime
+from enum import StrEnum
+
+from cookstove_gui.cooking.supper.dishes import Dish
+
+
+class StepKind(StrEnum):
+    """What a step asks of the cook or of the stove."""
+
+    HANDS = "hands"
+    WAIT = "wait"
+    HEAT = "heat"  # in at its beginning, out at its end
+    FIRE = "fire"
+
+
+class FireStep(StrEnum):
+    """What is done to the fire."""
+
+    LIGHT = "light"
+    WOOD = "wood"
+    BYPASS_SHUT = "bypass shut"
+    LET_GO = "let go"  # nothing more is put on
+
+
+class Margin(StrEnum):
+    """How sure the table's time should be."""
+
+    USUAL = "usual"
+    SAFE = "safe"
+
+
+MARGINS = {Margin.USUAL: 0.7, Margin.SAFE: 0.9}  # least chance of each step on heat; judgement
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlannedStep:
+    """One step of the plan; `key` stays the same from plan to plan."""
+
+    key: str  # "bread/3": dish and part, or "fire/light", "fire/wood/1"
+    kind: StepKind
+    what: str  # the part's own words; for the fire a `FireStep`
+    dish: str = ""  # key of the dish; empty for the fire
+    begin: datetime
+    end: datetime  # the same as `begin` for a step of the fire
+    turn_at: datetime | None = None
+    spot: str = ""  # where on the stove
+    chance: float | None = None  # that its heat is right from begin to end; none where no heat is wanted
+    done: bool = False
+    begun: bool = False  # it has begun and is not done
+    is_own: bool = False  # the cook set its beginning
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Clash:
+    """What does not fit, and the least change that would make it fit."""
+
+    dish: str  # that is late, or has no place
+    late_min: float  # after it was wanted; 0 where it has no heat at any time
+    instead: str = ""  # dish that would be late in its place
+    instead_min: float = 0.0
+    no_heat: str = ""  # key of the step that finds no heat with this fire
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Move:
+    """A step that a new plan begins at another time, and why."""
+
+    step: str  # key
+    was: datetime
+    now: datetime
+    why: str  # `REASONS`
+
+
+REASONS = ("late", "heat", "dish", "own")  # a step took longer; the fire does otherwise; the meal changed; set by hand
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Plan:
+    """A whole meal, planned."""
+
+    table_at: datetime
+    made_at: datetime
+    margin: Margin
+    dishes: tuple[Dish, ...]
+    steps: tuple[PlannedStep, ...]  # in order of their beginning
+    chance: float | None  # that every dish is ready in time; none where no heat is wanted
+    clashes: tuple[Clash, ...] = ()
+    moved: tuple[Move, ...] = ()  # against the plan before
+    proven: bool = True  # no better plan exists by the solver's measure; else the best found in its time
+    lit: bool = False  # a fire was burning when it was made
+    firings: int = 0  # of this stove, that a plan without a fire was made from; 0: common practice
+
+    def of_dish(self, key: str) -> tuple[PlannedStep, ...]:
+        """The steps of one dish in order."""
+        return tuple(step for step in self.steps if step.dish == key)
+
+    @property
+    def to_come(self) -> tuple[PlannedStep, ...]:
+        """What is still to be begun by somebody, the soonest first; waits begin by themselves."""
+        return tuple(step for step in self.steps if not (step.done or step.begun or step.kind is StepKind.WAIT))
