@@ -12,7 +12,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 
 from cookstove_gui.errors import SurroundingsProblem
-from cookstove_gui.logbook.checksum import SUMMED_FROM
+from cookstove_gui.logbook.checksum import summed_tables
 from cookstove_gui.logbook.damage import check_pages, damaged_rows
 from cookstove_gui.logbook.database import Database
 
@@ -149,7 +149,7 @@ def counts(database: Database) -> tuple[int, int]:
 
 def _damage(database: Database) -> object:
     version = database.row("PRAGMA user_version") or (0,)
-    return damaged_rows(database) if version[0] >= SUMMED_FROM else ()
+    return damaged_rows(database) if summed_tables(version[0]) else ()
 
 
 def _free_name(folder: Path, name: str) -> Path:

@@ -14,6 +14,8 @@ SUMMED = {
     "character": ("stove", "made_by", "of_sessions", "content"),
     "thermometer_check": ("number", "day", "instrument", "point", "shown", "pressure", "takes_back"),
     "weather": ("number", "at", "offset_minutes", "kind", "value"),
+    "tag": ("session", "name"),
+    "bin": ("session", "at"),
 }
 KEYS = {
     "stove": ("name",),
@@ -23,8 +25,16 @@ KEYS = {
     "character": ("stove",),
     "thermometer_check": ("stove", "number"),
     "weather": ("stove", "number"),
+    "tag": ("session", "name"),
+    "bin": ("session",),
 }
-SUMMED_FROM = 6  # version of a logbook from which its rows have checksums
+_SUMMED_FROM = 6  # version of a logbook from which its rows have checksums
+_SINCE = {"tag": 7, "bin": 7}  # version from which a later table is there
+
+
+def summed_tables(version: int) -> tuple[str, ...]:
+    """The tables of a logbook of that version whose rows have checksums."""
+    return tuple(table for table in SUMMED if version >= _SINCE.get(table, _SUMMED_FROM))
 
 
 def row_checksum(*values: Any) -> int:
@@ -42,10 +52,8 @@ def add_missing(connection: sqlite3.Connection) -> None:
 
     Not a function of SQL: SQLite would call it back into a thread that is ending, which ends the program.
     """
-    if connection.execute("PRAGMA user_version").fetchone()[0] < SUMMED_FROM:
-        return
-    for table, columns in SUMMED.items():
-        keys = KEYS[table]
+    for table in summed_tables(connection.execute("PRAGMA user_version").fetchone()[0]):
+        columns, keys = SUMMED[table], KEYS[table]
         rows = connection.execute(
             f"SELECT {', '.join((*keys, *columns))} FROM {table} WHERE checksum IS NULL"
         ).fetchall()

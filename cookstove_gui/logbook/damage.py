@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from cookstove_gui.errors import SurroundingsProblem
-from cookstove_gui.logbook.checksum import KEYS, SUMMED, is_sound
+from cookstove_gui.logbook.checksum import KEYS, SUMMED, is_sound, summed_tables
 from cookstove_gui.logbook.database import Database, Row
 
 _NAMES = {"thermometer_check": "thermometer check", "character": "what was learned of", "entry": "entry"}
@@ -32,8 +32,9 @@ def check_pages(database: Database) -> None:
 def damaged_rows(database: Database) -> tuple[Damage, ...]:
     """Every row whose checksum does not fit its content, and every session that has lost rows."""
     found: list[Damage] = []
-    for table, columns in SUMMED.items():
-        keys = KEYS[table]
+    version = database.row("PRAGMA user_version") or (0,)
+    for table in summed_tables(int(version[0])):
+        columns, keys = SUMMED[table], KEYS[table]
         for row in database.rows(f"SELECT {', '.join((*keys, *columns))}, checksum FROM {table}"):
             if not is_sound(row[len(keys) :]):
                 found.append(Damage(table=table, key=_key(table, row[: len(keys)])))

@@ -1,10 +1,10 @@
 """The logbook: every stove, session and entry that was ever typed, kept in one SQLite file.
 
-Entries are only ever added. A method returns after its transaction is on the disk, never before.
+Entries are only ever added, and deleted only with a whole session that lay in the bin. A method returns after its
+transaction is on the disk, never before.
 """
 
 import json
-import sqlite3
 from collections.abc import Callable, Iterable
 from dataclasses import replace
 from datetime import datetime
@@ -16,7 +16,17 @@ from cookstove_gui.logbook import backups, migrations
 from cookstove_gui.logbook.checksum import is_sound
 from cookstove_gui.logbook.damage import Damage, check_pages, damaged_rows
 from cookstove_gui.logbook.database import Database
-from cookstove_gui.logbook.rows import SessionSummary, renumbered, row_of, sound_entries, summary_of
+from cookstove_gui.logbook.keeping import NOT_IN_BIN, Keeping, take_out_if_binned
+from cookstove_gui.logbook.rows import SessionSummary, row_of, sound_entries, summary_of
+from cookstove_gui.logbook.session_rows import (
+    ENTRY_FIELDS,
+    INSERT_ENTRY,
+    SUMMARY_FIELDS,
+    add_session,
+    expect_session,
+    expect_stove,
+    next_number,
+)
 from cookstove_gui.logbook.stove_facts import StoveFacts, move_facts, write_stove
 from cookstove_gui.logbook.stove_file import stove_from_text
 from cookstove_gui.stove.entries import ABOUT_A_ROW, Entry, Session, named_number
@@ -27,8 +37,6 @@ __all__ = ["FILE_NAME", "ChangedElsewhere", "Logbook", "SessionSummary", "defaul
 FILE_NAME = "logbook.sqlite"
 _BACKED_UP = "backed up at"  # the state of the logbook when the last backup was made
 _NEVER = 2**63 - 1  # later than any instant the store can hold
-_ENTRY_FIELDS = "session, number, at, offset_minutes, kind, spot, value, unit, note"
-_INSERT_ENTRY = f"INSERT INTO entry ({_ENTRY_FIELDS}) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)"
 
 
 def default_path() -> Path:
@@ -45,6 +53,7 @@ class Logbook:
         """For `open` and `in_memory`; brings an older logbook up to date after backing it up."""
         self._database = database
         self.facts = StoveFacts(database)
+        self.keeping = Keeping(database)
         try:
             check_pages(database)
             migrations.migrate(database, self._back_up_before_migration)
@@ -145,10 +154,10 @@ class Logbook:
     # Sessions
 
     def sessions(self, stove: str | None = None) -> tuple[SessionSummary, ...]:
-        """The list of sessions (of one stove), the latest first."""
+        """The list of sessions (of one stove) that aren't in the bin, the latest first."""
         rows = self._database.rows(
-            "SELECT number, stove, title, first_at, last_at, offset_minutes, entry_count FROM session "
-            "WHERE :stove IS NULL OR stove = :stove ORDER BY coalesce(first_at, :never) DESC, number DESC",
+            f"SELECT {SUMMARY_FIELDS} FROM session WHERE {NOT_IN_BIN} AND (:stove IS NULL OR stove = :stove) "
+            "ORDER BY coalesce(first_at, :never) DESC, number DESC",
             {"stove": stove, "never": _NEVER},
         )
         return tuple(map(summary_of, rows))
@@ -159,15 +168,16 @@ class Logbook:
         if row is None:
             raise InputProblem(f"The logbook holds no session {number}; choose one from its list.")
         rows = self._database.rows(
-            f"SELECT {_ENTRY_FIELDS}, checksum FROM entry WHERE session = ? ORDER BY number", (number,)
+            f"SELECT {ENTRY_FIELDS}, checksum FROM entry WHERE session = ? ORDER BY number", (number,)
         )
         return Session(number=number, stove=row[0], title=row[1], entries=sound_entries(rows))
 
     def past_sessions(self, stove: str, before: int | None = None) -> tuple[Session, ...]:
         """A stove's sessions with entries, oldest first; with `before`, those that began before that session did."""
         rows = self._database.rows(
-            "SELECT number FROM session WHERE stove = :stove AND entry_count > 0 AND (:before IS NULL OR "
-            "number <> :before AND first_at < coalesce((SELECT first_at FROM session WHERE number = :before), :never)) "
+            f"SELECT number FROM session WHERE {NOT_IN_BIN} AND stove = :stove AND entry_count > 0 AND "
+            "(:before IS NULL OR number <> :before AND first_at "
+            "< coalesce((SELECT first_at FROM session WHERE number = :before), :never)) "
             "ORDER BY first_at, number",
             {"stove": stove, "before": before, "never": _NEVER},
         )
@@ -190,7 +200,7 @@ class Logbook:
         with self._database.transaction() as connection:
             for stove in new_stoves:
                 write_stove(connection, stove)
-            return tuple(_add_session(connection, session) for session in sessions)
+            return tuple(add_session(connection, session) for session in sessions)
 
     def last_number(self, number: int) -> int:
         """Number of the last row of a session, damaged ones counted too; 0 for an empty one."""
@@ -200,7 +210,7 @@ class Logbook:
     def rename_session(self, number: int, title: str) -> None:
         """Give a session another title."""
         with self._database.transaction() as connection:
-            _expect_session(connection, number)
+            expect_session(connection, number)
             connection.execute("UPDATE session SET title = ? WHERE number = ?", (title, number))
 
     # Entries
@@ -212,14 +222,15 @@ class Logbook:
         known, raises ChangedElsewhere if another window has added one since.
         """
         with self._database.transaction() as connection:
-            first = _next_number(connection, session_number)
+            first = next_number(connection, session_number)
             if after is not None and first != after + 1:
                 raise ChangedElsewhere("Another window has added to this session; look at its rows and try again.")
             added = tuple(replace(entry, number=number) for number, entry in enumerate(entries, start=first))
             for entry in added:
                 if entry.kind in ABOUT_A_ROW and not 1 <= named_number(entry) < entry.number:
                     raise InputProblem(f"There is no row {entry.value}; the last one is {entry.number - 1}.")
-            connection.executemany(_INSERT_ENTRY, [row_of(session_number, entry) for entry in added])
+            connection.executemany(INSERT_ENTRY, [row_of(session_number, entry) for entry in added])
+            take_out_if_binned(connection, session_number)
         return added
 
     # Settings, and what was learned
@@ -263,7 +274,7 @@ class Logbook:
         """Keep what was learned of a stove; it replaces what was kept before."""
         text = json.dumps(content)
         with self._database.transaction() as connection:
-            _expect_stove(connection, stove)
+            expect_stove(connection, stove)
             connection.execute(
                 "INSERT OR REPLACE INTO character (stove, made_by, of_sessions, content) VALUES (?, ?, ?, ?)",
                 (stove, made_by, of_sessions_fingerprint, text),
@@ -296,10 +307,11 @@ class Logbook:
         return int(row[0]) if row else 0
 
     def _state(self) -> str:
-        """Changes with every entry, session and stove."""
+        """Changes with every entry, session and stove, with tags and the bin."""
         row = self._database.row(
             "SELECT (SELECT count(*) FROM session), (SELECT coalesce(sum(entry_count), 0) FROM session), "
-            "(SELECT coalesce(sum(checksum), 0) FROM stove), (SELECT coalesce(sum(checksum), 0) FROM session)"
+            "(SELECT coalesce(sum(checksum), 0) FROM stove), (SELECT coalesce(sum(checksum), 0) FROM session), "
+            "(SELECT coalesce(sum(checksum), 0) FROM tag), (SELECT coalesce(sum(checksum), 0) FROM bin)"
         )
         return " ".join(map(str, row or ()))
 
@@ -330,29 +342,3 @@ def _stove_of(name: str, text: str) -> Stove:
         return stove_from_text(text, f"stove “{name}” in the logbook")
     except InputProblem:
         return stove_with_default_spots(name)
-
-
-def _add_session(connection: sqlite3.Connection, session: Session) -> Session:
-    _expect_stove(connection, session.stove)
-    cursor = connection.execute("INSERT INTO session (stove, title) VALUES (?, ?)", (session.stove, session.title))
-    added = replace(session, number=int(cursor.lastrowid or 0), entries=renumbered(session.entries))
-    connection.executemany(_INSERT_ENTRY, [row_of(added.number, entry) for entry in added.entries])
-    return added
-
-
-def _expect_stove(connection: sqlite3.Connection, name: str) -> None:
-    if connection.execute("SELECT 1 FROM stove WHERE name = ?", (name,)).fetchone() is None:
-        raise InputProblem(f"The logbook knows no stove “{name}”; describe it on the page My stove first.")
-
-
-def _expect_session(connection: sqlite3.Connection, number: int) -> None:
-    if connection.execute("SELECT 1 FROM session WHERE number = ?", (number,)).fetchone() is None:
-        raise InputProblem(f"The logbook holds no session {number}; choose one from its list.")
-
-
-def _next_number(connection: sqlite3.Connection, session_number: int) -> int:
-    _expect_session(connection, session_number)
-    row = connection.execute(
-        "SELECT coalesce(max(number), 0) + 1 FROM entry WHERE session = ?", (session_number,)
-    ).fetchone()
-    return int(row[0])

@@ -13,6 +13,7 @@ from cookstove_gui.logbook.database import Database, Row
 
 _MISSES = 100  # numbers in a row that cannot be read, after which a session or table is taken to be over
 _TABLES = ("stove", "session", "thermometer_check", "weather", "setting")
+_OF_SESSIONS = ("tag", "bin")  # only as the newest file that gives them has them: they may be taken off again
 _COLUMNS = SUMMED | {name: ("stove", *SUMMED[name]) for name in ("thermometer_check", "weather")}
 
 
@@ -37,12 +38,14 @@ def salvage(logbook: Path) -> Salvage:
         side.with_name(side.name + ending).unlink(missing_ok=True)
     sources = [logbook, *(one.path for one in reversed(backups.dated(backups.folder_of(logbook))))]
     expected: dict[int, int] = {}
+    told = False  # whether a file gave tags and bin
     with closing(Database(side)) as saved:
         migrations.migrate(saved, lambda _: None)
         for source in sources:
             try:
                 with closing(Database(source)) as database:
                     _copy(database, saved, expected)
+                    told = told or _copy_marks(database, saved)
             except Problem:
                 continue  # a file that is not even a database gives nothing
         sessions, entries = backups.counts(saved)
@@ -66,6 +69,19 @@ def _copy(source: Database, saved: Database, expected: dict[int, int]) -> None:
         rows = list(_sound("entry", _readable_entries(source, number)))
         expected[number] = max([expected.get(number, 0), *(row[1] for row in rows), _told_count(source, number)])
         _insert(saved, "entry", iter(rows))
+
+
+def _copy_marks(source: Database, saved: Database) -> bool:
+    """Take over tags and bin of the sessions that were saved; whether the file gives them."""
+    try:
+        for table in _OF_SESSIONS:
+            columns = ", ".join(_COLUMNS[table])
+            rows = source.rows(f"SELECT {columns}, checksum FROM {table}")
+            known = {number for (number,) in saved.rows("SELECT number FROM session")}
+            _insert(saved, table, (row for row in _sound(table, iter(rows)) if row[0] in known))
+    except Problem:
+        return False
+    return True
 
 
 def _readable(source: Database, table: str) -> Iterator[Row]:

@@ -62,7 +62,7 @@ def test_copy_that_came_out_short_is_no_backup(filed: Logbook, monkeypatch: pyte
     def short(database: Database, side: Path) -> None:
         copy_to(database, side)
         connection = sqlite3.connect(side)
-        connection.executescript("DROP TRIGGER entry_is_never_deleted; DELETE FROM entry WHERE number = 2;")
+        connection.executescript("DROP TRIGGER entry_is_deleted_only_in_the_bin; DELETE FROM entry WHERE number = 2;")
         connection.close()
 
     filed.append(1, [reading(1), reading(2, 5)])

@@ -59,7 +59,7 @@ def test_a_changed_row_is_listed_and_not_used(closed: Path, was: bytes, became: 
 
 def test_a_row_that_vanished_is_listed(closed: Path) -> None:
     connection = sqlite3.connect(closed)
-    connection.execute("DROP TRIGGER entry_is_never_deleted")
+    connection.execute("DROP TRIGGER entry_is_deleted_only_in_the_bin")
     connection.execute("DELETE FROM entry WHERE session = 1 AND number = 2")
     connection.commit()
     connection.close()
