@@ -98,6 +98,14 @@ def test_what_has_no_meaning_is_refused(old: Entry, typed: str) -> None:
         corrected_row(old, Correction(text=typed), "lb")
 
 
+def test_what_has_no_number_says_how_to_correct_it() -> None:
+    with pytest.raises(InputProblem) as refused:
+        corrected_row(row(Kind.LIT), Correction(text="5"), "lb")
+    assert refused.value.sentence == (
+        "This row has no number to correct; change its time, or take it back with Delete."
+    )
+
+
 @pytest.mark.parametrize("old", [READING, WEIGHED, COUNTED, NOTED], ids=lambda old: old.kind)
 def test_the_text_shown_for_mending_would_leave_the_row_as_it_is(old: Entry) -> None:
     new = corrected_row(old, Correction(text=text_of(old)), "lb")

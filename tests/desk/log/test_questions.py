@@ -65,6 +65,12 @@ def test_the_unit_in_which_a_number_would_be_likely_is_offered(burning_desk: Des
     assert [question.other_unit for question in asked(stand(burning_desk))] == [""]
 
 
+def test_a_number_typed_in_celsius_may_have_been_meant_in_fahrenheit(burning_desk: Desk, held_clock: HeldClock) -> None:
+    held_clock.pass_minutes(2)
+    burning_desk.read("310c", spot="oven_centre")
+    assert [question.other_unit for question in asked(stand(burning_desk))] == ["F"]
+
+
 def test_new_rows_are_judged_like_the_whole_log_at_once(burning_desk: Desk, held_clock: HeldClock) -> None:
     for value, spot in (("2200", "door_glass"), ("400", "flue"), ("900", "oven_centre"), ("200", "flue")):
         held_clock.pass_minutes(1)

@@ -82,8 +82,17 @@ def test_redo_ends_with_the_next_thing_done(log: Log) -> None:
     log.enter("first")
     log.undo()
     log.enter("second")
-    with pytest.raises(InputProblem, match="nothing to bring back"):
+    with pytest.raises(InputProblem) as refused:
         log.redo()
+    assert refused.value.sentence == (
+        "There is nothing to bring back; something was done since, or nothing was undone."
+    )
+
+
+def test_an_empty_log_has_nothing_to_undo(log: Log) -> None:
+    with pytest.raises(InputProblem) as refused:
+        log.undo()
+    assert refused.value.sentence == "There is nothing to undo in this session."
 
 
 def test_a_void_noted_by_hand_is_a_taking_back(log: Log) -> None:

@@ -21,6 +21,7 @@ def test_a_spot_is_read_later_and_stays_so_after_a_restart(held_desk: Desk, held
     read_sooner(held_desk, 1)
     assert order(held_desk) == [second, first, *rest]
     assert held_desk.walk.spot.name == first
+    assert place_on_walk(held_desk) == (2, 2 + len(rest))
     assert order(Desk(held_desk.logbook, held_clock)) == [second, first, *rest]
 
 

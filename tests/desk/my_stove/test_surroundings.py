@@ -1,6 +1,7 @@
 """Hot surfaces and walls in words: by material, by what may well be now, and never a permission."""
 
 import re
+from dataclasses import replace
 
 import pytest
 
@@ -8,6 +9,7 @@ from cookstove_gui.desk import Desk
 from cookstove_gui.desk.my_stove import surroundings
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.phrases.my_stove.surroundings import ALWAYS, NO_HEAT, NO_WALL, clearance_decides, wall_lines
+from cookstove_gui.stove.stove import SpotKind
 from tests.desk.conftest import stand
 from tests.held_clock import HeldClock
 
@@ -77,3 +79,44 @@ def test_no_word_of_it_says_safe(burning_desk: Desk) -> None:
     told += ALWAYS + NO_WALL + NO_HEAT
     assert re.search(r"\bsafe|\bharmless|enough distance", told, re.IGNORECASE) is None
     assert "permits nothing" in told
+
+
+@pytest.mark.parametrize(
+    ("surface", "told"),
+    [
+        ("soapstone", "soapstone"),
+        ("enamel", "enamelled or painted metal"),
+        ("stove paint", "enamelled or painted metal"),
+        ("oxidised cast iron", "bare metal"),
+        ("brass", "bare metal"),
+    ],
+)
+def test_the_cooktop_burns_as_its_surface_does(burning_desk: Desk, surface: str, told: str) -> None:
+    burning_desk.save_stove(replace(burning_desk.stove, cooktop_surface=surface))
+    assert f"; {told}." in texts(stand(burning_desk))["Cooktop"]
+
+
+def test_the_part_is_told_by_the_spot_that_may_be_hottest(burning_desk: Desk) -> None:
+    standing = stand(burning_desk).standing
+    assert standing is not None
+    tops = [spot for spot in burning_desk.stove.spots if spot.kind is SpotKind.TOP]
+    hottest = max(tops, key=lambda spot: standing.zones[spot.name].p90)
+    assert texts(burning_desk)["Cooktop"].lower().startswith(hottest.label.lower())
+
+
+def test_sides_may_be_of_all_that_burns_are_known_of_but_wood_and_plastic(held_desk: Desk) -> None:
+    found = surroundings.side_materials()
+    assert {"soapstone", "enamelled or painted metal"} <= set(found)
+    assert not {"wood", "plastic"} & set(found)
+    held_desk.save_stove(replace(held_desk.stove, sides="cheese"))
+    assert surroundings.side_material(held_desk) in found
+
+
+def test_a_part_without_a_spot_is_not_told(burning_desk: Desk) -> None:
+    spots = tuple(spot for spot in burning_desk.stove.spots if spot.kind is not SpotKind.SIDE)
+    burning_desk.save_stove(replace(burning_desk.stove, spots=spots))
+    burning_desk.take_back(next(row.number for row in burning_desk.entries if row.spot == "side_left"))
+    for row in [row for row in burning_desk.entries if row.spot == "side_left"]:
+        burning_desk.take_back(row.number)
+    burning_desk.save_stove(replace(burning_desk.stove, spots=spots))
+    assert list(texts(stand(burning_desk))) == ["Cooktop", "Glass of the door"]

@@ -75,3 +75,100 @@ def test_water_hotter_than_boiling_is_refused():
 def test_minutes_from_now_become_a_clock_that_stays(typed, kept):
     at = plan_texts.moment(typed, MORNING, OFFSET)
     assert plan_texts.settled(typed, at, OFFSET) == kept
+
+
+def told(refused: pytest.ExceptionInfo[InputProblem]) -> str:
+    return refused.value.sentence
+
+
+@pytest.mark.parametrize(
+    ("read", "typed", "unit", "kelvins"),
+    [
+        # Water freezes at 32 °F and boils at 212 °F at sea level; a freezer is kept at 0 °F.
+        (plan_texts.water_start, "32", "F", 273.15),
+        (plan_texts.water_start, "0", "C", 273.15),
+        (plan_texts.water_start, "211", "F", 372.594),
+        (plan_texts.food_start, "0", "F", 255.372),
+        (plan_texts.food_start, "212", "F", 373.15),
+        (plan_texts.food_start, "100", "C", 373.15),
+    ],
+)
+def test_food_and_water_are_taken_up_to_their_ends(read, typed, unit, kelvins):
+    assert read(typed, unit) == pytest.approx(kelvins, abs=1e-3)
+
+
+@pytest.mark.parametrize(
+    ("read", "typed", "unit", "what"),
+    [
+        (plan_texts.water_start, "31.8", "F", "water that is not boiling yet; check the number and its unit, °F"),
+        (plan_texts.water_start, "212", "F", "water that is not boiling yet; check the number and its unit, °F"),
+        (plan_texts.water_start, "100", "C", "water that is not boiling yet; check the number and its unit, °C"),
+        (plan_texts.food_start, " -0.5 ", "F", "food; check the number and its unit, °F"),
+        (plan_texts.food_start, "212.5", "F", "food; check the number and its unit, °F"),
+        (plan_texts.food_start, "350", "F", "food; check the number and its unit, °F"),
+    ],
+)
+def test_food_and_water_beyond_their_ends_are_refused_in_one_sentence(read, typed, unit, what):
+    with pytest.raises(InputProblem) as refused:
+        read(typed, unit)
+    assert told(refused) == f"{typed.strip()} is not a plausible temperature for {what}."
+
+
+@pytest.mark.parametrize(("typed", "minutes"), [("0", 0), ("15", 15), ("1440", 1440)])
+def test_a_rest_is_from_none_to_a_day(typed, minutes):
+    assert plan_texts.rest_minutes(typed) == minutes
+
+
+@pytest.mark.parametrize("typed", ["-1", " 1441 "])
+def test_longer_than_a_day_is_no_rest(typed):
+    with pytest.raises(InputProblem) as refused:
+        plan_texts.rest_minutes(typed)
+    assert told(refused) == f"{typed.strip()} minutes is not a rest before eating; type a number such as 15."
+
+
+def test_minutes_at_heat_reach_to_the_longest():
+    assert [plan_texts.minutes_at_heat(typed, 720) for typed in ("0", "720")] == [0, 720]
+    for typed in ("-1", "721"):
+        with pytest.raises(InputProblem) as refused:
+            plan_texts.minutes_at_heat(typed, 720)
+        assert told(refused) == f"{typed} minutes is longer than a day of baking; type a number such as 60."
+
+
+def test_the_page_measures_in_the_units_that_go_with_the_screen():
+    assert [plan_texts.volume_unit("F"), plan_texts.volume_unit("C")] == ["quarts", "litres"]
+    assert [plan_texts.litres_text(1.8927, "F"), plan_texts.litres_text(1.8927, "C")] == ["2", "1.89"]
+    # The international pound is 0.45359237 kg exactly (agreement of 1959).
+    assert [plan_texts.kilograms_text(0.45359237, "F"), plan_texts.kilograms_text(0.45359237, "C")] == ["1", "0.454"]
+    assert plan_texts.kilograms_of("1", "F") == pytest.approx(0.45359237)
+    assert plan_texts.kilograms_of("1", "C") == 1.0
+
+
+@pytest.mark.parametrize("unit", ["F", "C"])
+def test_water_from_a_well_is_read_back_as_the_same_heat(unit):
+    assert plan_texts.water_start(plan_texts.well_water_text(unit), unit) == pytest.approx(288.15)
+
+
+@pytest.mark.parametrize("typed", ["0", "-2"])
+def test_a_weight_is_above_nothing(typed):
+    with pytest.raises(InputProblem) as refused:
+        plan_texts.kilograms_of(typed, "F")
+    assert told(refused) == f"“{typed}” is not a weight; type a number above 0, such as 1.5."
+
+
+def test_what_no_pan_holds_is_refused_in_its_unit():
+    for unit, name in (("F", "quarts"), ("C", "litres")):
+        with pytest.raises(InputProblem) as refused:
+            plan_texts.litres(" 400 ", unit)
+        assert told(refused) == f"400 {name} is not a plausible amount; type a number such as 2."
+
+
+def test_the_next_such_clock_is_within_a_day():
+    assert plan_texts.coming("7:30", MORNING, OFFSET) == MORNING + timedelta(hours=23, minutes=30)
+    assert plan_texts.coming("8:00", MORNING, OFFSET) == MORNING + timedelta(days=1)
+    assert plan_texts.coming("8:01", MORNING, OFFSET) == MORNING + timedelta(minutes=1)
+    assert plan_texts.coming("+90", MORNING, OFFSET) == MORNING + timedelta(minutes=90)
+
+
+@pytest.mark.parametrize(("typed", "minutes"), [("+5", 5), ("in 100 minutes", 100), ("IN 7m", 7), ("NOW", 0)])
+def test_minutes_ahead_may_be_said_in_several_ways(typed, minutes):
+    assert plan_texts.moment(typed, MORNING, OFFSET) == MORNING + timedelta(minutes=minutes)
