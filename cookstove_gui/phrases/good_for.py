@@ -15,8 +15,11 @@ def good_when(spot: SpotFit, edge: Edge, *, is_bake: bool = False) -> str:
     """
     if spot.in_min is None:
         return ""
-    if spot.chance_then < GOOD_CHANCE:
+    if spot.in_min > 0.0 and spot.chance_then < GOOD_CHANCE:
         return f"best about {edge.clock(spot.in_min)}"
+    if spot.in_min == 0.0 and spot.chance_now < GOOD_CHANCE:
+        good = "put in now" if is_bake else "now"
+        return good if spot.is_good_now else "best about now"
     end = None if spot.until_min is None else edge.clock(spot.until_min)
     if spot.in_min > 0.0:
         if spot.until_min is not None and spot.until_min <= spot.in_min:
@@ -35,7 +38,8 @@ def good_chance(spot: SpotFit) -> str:
     """How likely, in tenths, over the stretch that is named: `9 in 10`, `6 to 9 in 10`; never quite sure."""
     if spot.in_min is None:
         return ""
-    first, most = _tenths(spot.chance_then), _tenths(max(spot.chances, default=0.0))
+    first = _tenths(spot.chance_then if spot.in_min > 0.0 else spot.chance_now)
+    most = _tenths(max(spot.chances, default=0.0))
     rises = spot.in_min > 0.0 and spot.chance_then >= GOOD_CHANCE and most > first
     return f"{first} to {most} in 10" if rises else f"{first} in 10"
 

@@ -2,10 +2,12 @@
 
 from cookstove_gui.advice import arrival_of, leaving_of, touching_of
 from cookstove_gui.cooking.fit.fit import TaskFit
+from cookstove_gui.cooking.fit.tasks import Place
 from cookstove_gui.forecast.answers import Outlook, RecordRow, TrackRecord, Zone
 from cookstove_gui.phrases.advice import arrival_words, missed_words, stay_words, touch_words
 from cookstove_gui.phrases.cook import holds_words
 from cookstove_gui.phrases.edge import Edge, heat_name, sessions_count, spot_label
+from cookstove_gui.phrases.good_for import good_chance, good_when
 from cookstove_gui.phrases.logbook import arrival_window, came_true, row_edge
 from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.stove.stove import Stove
@@ -50,10 +52,8 @@ def fit_row(fit: TaskFit, stove: Stove, edge: Edge) -> tuple[str, ...]:
     best = fit.spots[0]
     if best.in_min is None:
         return (fit.task.name, "", "")
-    until = "" if best.until_min is None or best.until_min < 1 else f", until {edge.clock(best.until_min)}"
-    later = f"about {edge.clock(best.in_min)} ({best.chance_then:.0%}){until}"
-    when = f"now ({best.chance_now:.0%}){until}" if best.in_min < 1 else later
-    return (fit.task.name, spot_label(stove, best.spot), when)
+    when = good_when(best, edge, is_bake=fit.task.place is Place.OVEN)
+    return (fit.task.name, spot_label(stove, best.spot), f"{when}, {good_chance(best)}")
 
 
 def record_heading(record: TrackRecord) -> str:

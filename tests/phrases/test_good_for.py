@@ -28,6 +28,8 @@ def fit(now: float, in_min: float | None, then: float, until: float | None = Non
         (fit(0.1, 12.0, 0.7, 32.0), "from 16:30, until 16:50"),
         (fit(0.1, 12.0, 0.7, 12.0), "only about 16:30"),
         (fit(0.1, 12.0, 0.4), "best about 16:30"),
+        (fit(0.49, 0.0, 0.7), "best about now"),
+        (fit(0.5, 0.0, 0.7), "now"),
         (fit(0.1, None, 0.0), ""),
     ],
 )
@@ -41,6 +43,8 @@ def test_when(spot: SpotFit, words: str) -> None:
         (fit(0.9, 0.0, 0.9, 92.0), "put in by 17:50"),
         (fit(0.9, 0.0, 0.9, 0.0), "put in now"),
         (fit(0.9, 0.0, 0.9), "put in now"),
+        (fit(0.5, 0.0, 0.7), "put in now"),
+        (fit(0.4, 0.0, 0.7), "best about now"),
         (fit(0.1, 12.0, 0.7), "from 16:30"),
     ],
 )
@@ -52,6 +56,7 @@ def test_of_a_bake_it_is_when_to_put_it_in(spot: SpotFit, words: str) -> None:
     ("spot", "words"),
     [
         (fit(0.72, 0.0, 0.72, None, 0.9), "7 in 10"),  # now is what counts now
+        (fit(0.3, 0.0, 0.7, None, 0.9), "3 in 10"),  # whatever was told of it before
         (fit(0.1, 12.0, 0.62, None, 0.62, 0.91), "6 to 9 in 10"),
         (fit(0.1, 12.0, 0.9, None, 0.9, 0.88), "9 in 10"),
         (fit(0.1, 12.0, 0.42, None, 0.42), "4 in 10"),

@@ -69,7 +69,7 @@ def test_a_spot_and_when_it_was_read() -> None:
 
 @pytest.mark.parametrize(
     ("in_min", "said"),
-    [(0.0, ("oven centre", "now (70%)")), (30.0, ("oven centre", "about 8:33 (80%)")), (None, ("", ""))],
+    [(0.0, ("oven centre", "put in now, 7 in 10")), (30.0, ("oven centre", "from 8:33, 8 in 10")), (None, ("", ""))],
 )
 def test_a_task_and_its_best_spot(in_min: float | None, said: tuple[str, str]) -> None:
     task = task_of("bread")

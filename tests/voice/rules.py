@@ -353,19 +353,17 @@ def _deadlines(moment: Moment, place: str) -> Iterator[tuple[str, tuple[float, s
 
 
 def good_later_comes(pair: Pair) -> Breaches:
-    """“Good later” comes nearer as time passes, and is not always a few minutes away."""
-    if _elapsed(pair) > _NEXT_MINUTE:
+    """“Good later” comes nearer as time passes, and when its time has come it is now."""
+    elapsed = _elapsed(pair)
+    if not 1.0 <= elapsed <= _NEXT_MINUTE:
         return
-    before = {fit.task.key: fit for fit in pair.before.standing.fits if fit.state is FitState.LATER}
+    before = {fit.task.key: fit.spots[0].in_min for fit in pair.before.standing.fits if fit.state is FitState.LATER}
     for fit in pair.after.standing.fits:
-        was = before.get(fit.task.key)
-        if was is None or fit.state is not FitState.LATER:
+        first, then = before.get(fit.task.key), fit.spots[0].in_min
+        if not first or first > _SOON:  # at its best already, or too far off to be waited for
             continue
-        first, then = was.spots[0].in_min, fit.spots[0].in_min
-        if first is not None and then is not None and first <= _SOON and then + _elapsed(pair) > first + 1.0 + _SOON:
-            yield f"{fit.task.name}: in {first:.0f} min became in {then:.0f} min, {_elapsed(pair):.0f} min later"
-        elif first is not None and then is not None and then >= first and first <= _SOON and _elapsed(pair) >= 1.0:
-            yield f"{fit.task.name}: in {first:.0f} min, and in {then:.0f} min {_elapsed(pair):.0f} min later"
+        if then is None or then > max(first - elapsed + 1.0, 0.0):
+            yield f"{fit.task.name}: in {first:.0f} min became {_in(then)}, {elapsed:.0f} min later"
 
 
 def no_wood_for_an_open_door(pair: Pair) -> Breaches:

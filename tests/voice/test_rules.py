@@ -10,7 +10,7 @@ import pytest
 
 from cookstove_gui.cooking.fires.first_fires import FirstFires, StageProgress, stages
 from cookstove_gui.cooking.fit.bands import band_from_text
-from cookstove_gui.cooking.fit.fit import FitState
+from cookstove_gui.cooking.fit.fit import FitState, ranked
 from cookstove_gui.cooking.safety.cautions import Caution
 from cookstove_gui.forecast.answers import LEAVE, NextReading
 from cookstove_gui.phrases.my_stove.first_fires import next_fire_words
@@ -211,14 +211,19 @@ def test_a_deadline_that_recedes_is_caught() -> None:
 
 
 def test_good_later_that_stays_away_is_caught() -> None:
-    def later_in(minutes: float) -> Moment:
+    def best_in(minutes: float | None) -> Moment:
         fit = next(fit for fit in rising().standing.fits if fit.task.key == "bread")
-        spot = replace(fit.spots[0], in_min=minutes)
-        return saying(fits=(replace(fit, state=FitState.LATER, spots=(spot,)),))
+        spot = replace(fit.spots[0], in_min=minutes, chance_now=0.4)
+        return saying(fits=(ranked(replace(fit, spots=(spot,))),))
 
-    assert list(rules.good_later_comes(pair_of(later_in(5.0), later_in(5.0))))
-    assert not list(rules.good_later_comes(pair_of(later_in(5.0), later_in(4.0))))
-    assert not list(rules.good_later_comes(pair_of(later_in(60.0), later_in(60.0))))
+    look = rules.good_later_comes
+    assert list(look(pair_of(best_in(5.0), best_in(5.1))))
+    assert list(look(pair_of(best_in(0.5), best_in(15.0))))
+    assert list(look(pair_of(best_in(0.5), best_in(None))))
+    assert not list(look(pair_of(best_in(5.0), best_in(4.0))))
+    assert not list(look(pair_of(best_in(0.5), best_in(0.0))))
+    assert not list(look(pair_of(best_in(0.0), best_in(15.0))))
+    assert not list(look(pair_of(best_in(60.0), best_in(60.0))))
 
 
 def test_wood_for_an_open_door_is_caught() -> None:

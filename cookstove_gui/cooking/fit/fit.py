@@ -39,6 +39,7 @@ CLOCK_STEP_MIN = 5.0  # min between the starts that chances are given for
 # All judgement, no source:
 JUDGED_SHARE = 0.5
 GOOD_CHANCE = 0.6  # from which a spot is called good, now or later
+KEPT_CHANCE = 0.5  # from which a spot that was said to be good by now is still called good
 POSSIBLE_CHANCE = 0.4  # of a good start within three hours; with less it is “not with this fire”
 WORTH_WAITING = 0.1  # by which a later start that is not good must be likelier than now to be named
 WORTH_CHANCE = 0.2  # at the likeliest later start; with less that time is not named
@@ -59,12 +60,17 @@ class SpotFit:
 
     spot: str
     chance_now: float  # that it is good to start now
-    in_min: float | None  # when it is good to start; 0 if now, None if not within three hours
+    in_min: float | None  # when it is best to start; 0 if now, None if not within three hours
     chance_then: float  # that it is good to start then
     chance_ever: float = 0.0  # that there is a good start within three hours
     uneven_now: float = 0.0  # that only the difference across the place keeps it from being good now
     until_min: float | None = None  # when it stops being good; None if it is not good, or good for as long as is known
     chances: tuple[float, ...] = ()  # that it is good to start at each of the task's `starts`
+
+    @property
+    def is_good_now(self) -> bool:
+        """Whether it is called good now; at its best now, it may still not be."""
+        return self.in_min == 0.0 and self.chance_now >= KEPT_CHANCE
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -120,10 +126,9 @@ def _task_fit(task: Task, names: tuple[str, ...], heat: WindowedHeat, now: datet
 
 def ranked(fit: TaskFit) -> TaskFit:
     """The same with its best spot first, and the state that spot gives it."""
-    spots = sorted(fit.spots, key=_rank)
-    soonest = spots[0].in_min
-    state = FitState.NOT if soonest is None else FitState.LATER if soonest > 0.0 else FitState.NOW
-    return replace(fit, state=state, spots=tuple(spots))
+    best, *others = sorted(fit.spots, key=_rank)
+    state = FitState.NOT if best.in_min is None else FitState.NOW if best.is_good_now else FitState.LATER
+    return replace(fit, state=state, spots=(best, *others))
 
 
 def _by_the_clock(now: datetime, minutes: FloatArray, chances: FloatArray) -> tuple[FloatArray, FloatArray]:
@@ -212,9 +217,11 @@ def _ends(likely: NDArray[np.bool_], then: NDArray[np.intp], starts: FloatArray)
 
 
 def _rank(spot: SpotFit) -> tuple[float, float, float]:
-    """Good now before good later before not; within these the likelier or the sooner first."""
-    if spot.in_min == 0.0:
+    """Good now, good later, best at some time though never good, not at all; within these likelier or sooner first."""
+    if spot.is_good_now:
         return (0.0, -spot.chance_now, 0.0)
-    if spot.in_min is not None:
+    if spot.in_min is None:
+        return (3.0, -spot.chance_ever, -spot.chance_now)
+    if spot.chance_then >= GOOD_CHANCE:
         return (1.0, spot.in_min, -spot.chance_then)
-    return (2.0, -spot.chance_ever, -spot.chance_now)
+    return (2.0, -spot.chance_then, spot.in_min)

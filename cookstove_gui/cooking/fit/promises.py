@@ -1,15 +1,22 @@
 """What was said to be good later stays said until something is read or done.
 
 Asked again each minute, a chance near its limit moves the next good start ahead of the cook for ever. So the times come
-from the latest row, and only whether it is good now from this minute.
+from the latest row, and only whether it is good now from this minute. When its time has come, a spot is at its best for
+as long as the clock's step names that time, however likely; after that only if it is good.
 """
 
 from collections.abc import Iterable
 from dataclasses import replace
 
-from cookstove_gui.cooking.fit.fit import GOOD_CHANCE, FitState, SpotFit, TaskFit, ranked
-
-KEPT_CHANCE = 0.5  # a spot that was said to be good by now is called good as long as it is an even chance; judgement
+from cookstove_gui.cooking.fit.fit import (
+    CLOCK_STEP_MIN,
+    GOOD_CHANCE,
+    KEPT_CHANCE,
+    FitState,
+    SpotFit,
+    TaskFit,
+    ranked,
+)
 
 
 def as_told(present: Iterable[TaskFit], told: Iterable[TaskFit], since_min: float) -> tuple[TaskFit, ...]:
@@ -27,12 +34,10 @@ def _task(fit: TaskFit, before: dict[str, SpotFit], since_min: float) -> TaskFit
 def _spot(spot: SpotFit, told: SpotFit | None, since_min: float) -> SpotFit:
     if spot.chance_now >= GOOD_CHANCE:
         return spot
-    if told is None or told.in_min is None:
+    left = None if told is None or told.in_min is None else told.in_min - since_min
+    if told is None or left is None or (left <= -CLOCK_STEP_MIN and spot.chance_now < KEPT_CHANCE):
         return replace(spot, in_min=None, chance_then=0.0, until_min=None)
-    left = told.in_min - since_min
     if left > 0.0:
         until = None if told.until_min is None else told.until_min - since_min
         return replace(spot, in_min=left, chance_then=told.chance_then, until_min=until)
-    if spot.chance_now >= KEPT_CHANCE:
-        return replace(spot, in_min=0.0, chance_then=spot.chance_now, until_min=None)
-    return replace(spot, in_min=None, chance_then=0.0, until_min=None)
+    return replace(spot, in_min=0.0, chance_then=told.chance_then, until_min=None)

@@ -34,16 +34,26 @@ def test_the_time_told_at_the_row_stands_whatever_is_worked_out_since(again: flo
     assert found.spots[0].chance_now == 0.3
 
 
-@pytest.mark.parametrize(("chance", "state"), [(0.5, FitState.NOW), (0.49, FitState.NOT)])
-def test_when_the_time_has_come_an_even_chance_keeps_the_word(chance: float, state: FitState) -> None:
+@pytest.mark.parametrize(("chance", "state"), [(0.5, FitState.NOW), (0.49, FitState.LATER), (0.1, FitState.LATER)])
+def test_when_the_time_has_come_it_is_now_and_good_if_it_is_even(chance: float, state: FitState) -> None:
     found = shown(fit(spot("a", chance, 12.0)), fit(spot("a", 0.2, 10.0)), 10.0)
     assert found.state is state
-    assert found.spots[0].in_min == (0.0 if state is FitState.NOW else None)
+    assert found.spots[0].in_min == 0.0
 
 
-def test_what_was_good_at_the_row_stays_good_while_it_is_even() -> None:
-    assert shown(fit(spot("a", 0.55, 8.0)), fit(spot("a", 0.65, 0.0)), 4.0).state is FitState.NOW
-    assert shown(fit(spot("a", 0.45, 8.0)), fit(spot("a", 0.65, 0.0)), 4.0).state is FitState.NOT
+def test_when_the_time_has_come_no_later_spot_takes_its_place() -> None:
+    told = fit(spot("a", 0.2, 10.0), spot("b", 0.1, 25.0))
+    for since, first, in_min in ((9.0, "a", 1.0), (10.0, "a", 0.0), (14.9, "a", 0.0), (15.0, "b", 10.0)):
+        best = shown(fit(spot("a", 0.4, 5.0), spot("b", 0.1, 60.0)), told, since).spots[0]
+        assert (best.spot, best.in_min) == (first, pytest.approx(in_min))
+
+
+def test_what_was_good_stays_good_while_it_is_even_and_is_dropped_after_the_clocks_step() -> None:
+    told = fit(spot("a", 0.65, 0.0))
+    assert shown(fit(spot("a", 0.55, 8.0)), told, 4.0).state is FitState.NOW
+    assert shown(fit(spot("a", 0.55, 8.0)), told, 40.0).state is FitState.NOW
+    assert shown(fit(spot("a", 0.45, 8.0)), told, 4.0).state is FitState.LATER
+    assert shown(fit(spot("a", 0.45, 8.0)), told, 5.0).state is FitState.NOT
 
 
 def test_nothing_new_is_promised_without_a_row() -> None:
