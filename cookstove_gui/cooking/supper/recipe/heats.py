@@ -69,7 +69,7 @@ class _Raw:
     name: str = ""
     source: str = ""
     is_oven: bool = False
-    is_fan: bool = False
+    is_equivalent: bool = False  # a fan oven's heat or a gas mark, which after another heat says the same again
 
 
 def find_heats(text: str, offset: int = 0, table_key: str = DEFAULT_TABLE) -> tuple[HeatFound, ...]:
@@ -81,7 +81,7 @@ def find_heats(text: str, offset: int = 0, table_key: str = DEFAULT_TABLE) -> tu
         again = bool(found) and _SAME_AGAIN.fullmatch(text[end : one.start]) is not None and end <= one.start
         if one.start < end:
             continue
-        if again and (found[-1].name or one.unit != found[-1].unit or one.is_fan):
+        if again and (found[-1].name or one.unit != found[-1].unit or one.is_equivalent):
             found[-1] = _joined(found[-1], one, offset)
         else:
             found.append(
@@ -116,7 +116,7 @@ def _degrees(text: str) -> list[_Raw]:
         low, high = float(match["low"]), float(match["high"] or match["low"])
         if low > high or not match["sign"] and match["only"] is None:
             continue
-        found.append(_raw(match, low, high, unit, is_fan=match["fan"] is not None))
+        found.append(_raw(match, low, high, unit, is_equivalent=match["fan"] is not None))
     return found
 
 
@@ -129,7 +129,7 @@ def _bare(text: str) -> list[_Raw]:
             found.append(_Raw(at, match.end(), kelvin(low, "F"), kelvin(high, "F"), "", is_oven=_of_oven(text)))
     for match in _FAN_ONLY.finditer(text):
         low = kelvin(float(match["low"]), "C")
-        found.append(_Raw(match.start(), match.end(), low, low, "C", is_oven=True, is_fan=True))
+        found.append(_Raw(match.start(), match.end(), low, low, "C", is_oven=True, is_equivalent=True))
     return found
 
 
@@ -143,7 +143,7 @@ def _marks(text: str) -> list[_Raw]:
     for match in _MARK.finditer(text):
         mark = match["mark"]
         low = kelvin(_SMALL_MARKS.get(mark) or _MARK_ZERO + _MARK_STEP * float(mark), "F")
-        found.append(_Raw(match.start(), match.end(), low, low, "", is_oven=True))
+        found.append(_Raw(match.start(), match.end(), low, low, "", is_oven=True, is_equivalent=True))
     return found
 
 
@@ -170,9 +170,9 @@ def _named(text: str, table_key: str) -> list[_Raw]:
     return found
 
 
-def _raw(match: re.Match[str], low: float, high: float, unit: Literal["F", "C", ""], *, is_fan: bool) -> _Raw:
+def _raw(match: re.Match[str], low: float, high: float, unit: Literal["F", "C", ""], *, is_equivalent: bool) -> _Raw:
     shown: Literal["F", "C"] = "C" if unit == "C" else "F"
-    return _Raw(match.start(), match.end(), kelvin(low, shown), kelvin(high, shown), unit, is_fan=is_fan)
+    return _Raw(match.start(), match.end(), kelvin(low, shown), kelvin(high, shown), unit, is_equivalent=is_equivalent)
 
 
 def _unit(written: str | None) -> Literal["F", "C", ""]:

@@ -30,10 +30,16 @@ _EACH = re.compile(
 )
 
 
+_MORE_OR_LESS = re.compile(r"\bgive or take\s+(?:about\s+)?$", re.IGNORECASE)
+_WITHOUT_UNIT = re.compile(rf"\bfor\s+(?P<n>{PLAIN})(?=\s*(?:[.,;]|$))", re.IGNORECASE)
+
+
 def find_minutes(text: str, offset: int = 0) -> tuple[MinutesFound, ...]:
     """Every length of time in a text, `offset` letters into the recipe."""
     found = []
     for match in _LENGTH.finditer(text):
+        if _MORE_OR_LESS.search(text[: match.start()]):
+            continue
         longest = _one(match, "1")
         shortest = longest
         if match["low"]:
@@ -54,6 +60,10 @@ def find_minutes(text: str, offset: int = 0) -> tuple[MinutesFound, ...]:
                 each=each[0].strip(" ,") if each else "",
             )
         )
+    for match in _WITHOUT_UNIT.finditer(text) if found else ():  # “… for five minutes, then in a cooler one for forty”
+        if offset + match.start() > found[-1].place.end:
+            place, minutes = Place(offset + match.start("n"), offset + match.end()), number(match["n"])
+            found.append(MinutesFound(place=place, shortest=minutes, longest=minutes))
     return tuple(found)
 
 
