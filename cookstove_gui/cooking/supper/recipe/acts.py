@@ -20,7 +20,11 @@ class ActKind(Enum):
 # Act, what it takes, and the verbs that say it. `^` stands before a verb that must not follow an article, being a noun
 # then: “the rest”, “a roast”.
 _ACTS: tuple[tuple[str, ActKind, str], ...] = (
-    ("preheat", ActKind.FIRE, r"pre-?heat|heat (?:the|your|an|up the) oven|set (?:the|your) oven|while the oven comes up"),
+    (
+        "preheat",
+        ActKind.FIRE,
+        r"pre-?heat|heat (?:the|your|an|up the) oven|set (?:the|your) oven|while the oven comes up",
+    ),
     (
         "lower",
         ActKind.FIRE,
@@ -44,9 +48,17 @@ _ACTS: tuple[tuple[str, ActKind, str], ...] = (
     ("rise", ActKind.WAIT, r"(?:to |let |let it |let them |let dough |dough )?^rise|^proof|to prove|^prove"),
     ("rest", ActKind.WAIT, r"^rest|^stand(?= for| \d| \w+ minutes| until| in| at| over)|^ripen"),
     ("chill", ActKind.WAIT, r"^chill|^refrigerate"),
-    ("cool", ActKind.WAIT, r"(?:to |let )?^cool(?=$|[ ,.;]+(?:completely|in|on|for|before|slightly|\d|the|until|well))"),
+    (
+        "cool",
+        ActKind.WAIT,
+        r"(?:to |let )?^cool(?=$|[ ,.;]+(?:completely|in|on|for|before|slightly|\d|the|until|well))",
+    ),
     ("soak", ActKind.WAIT, r"^soak|^steep|^marinate"),
-    ("bake", ActKind.OVEN, r"^bake(?:d)?(?! ?(?:d )?beans)|^baking(?! (?:sheets?|tray|dish|pan|powder|soda|tin|potato))"),
+    (
+        "bake",
+        ActKind.OVEN,
+        r"^bake(?:d)?(?! ?(?:d )?beans)|^baking(?! (?:sheets?|tray|dish|pan|powder|soda|tin|potato))",
+    ),
     ("roast", ActKind.OVEN, r"^roast(?! (?:rest|beef|from|is))"),
     ("braise", ActKind.OVEN, r"^braise"),
     ("boil", ActKind.COOKTOP, r"(?:to a |to the |a rolling )boil|^boil(?! over)"),

@@ -10,7 +10,7 @@ from cookstove_gui.cooking.supper.recipe.numbers import TO
 from cookstove_gui.cooking.supper.recipe.oven_names import oven_named
 from cookstove_gui.units import kelvin
 
-# A gas mark: 25 °F a mark above 250 °F from 1 up, ½ is 250 and ¼ is 225 (reference rows gas_mark_*).
+# A gas mark: 25 °F a mark above 250 °F from 1 up, ½ is 250 and ¼ is 225.
 _MARK_ZERO, _MARK_STEP = 250.0, 25.0
 _SMALL_MARKS = {"½": 250.0, "1/2": 250.0, "¼": 225.0, "1/4": 225.0}
 _HOTTEST_CORE = kelvin(212.0, "F")  # food that holds water gets no hotter inside
@@ -19,7 +19,7 @@ _COOLEST_OVEN = kelvin(150.0, "F")  # below it is proofing or keeping warm unles
 _SIGN = r"(?:°|º|˚|\bdegrees?\b|\bdegs?\b\.?)"
 _LETTER = r"(?:fahrenheit|celsius|centigrade|[FC](?![a-z']))"
 _DEGREES = re.compile(
-    rf"(?<![\d.,/])(?P<low>\d{{2,3}})(?:\s*{_SIGN})?(?:\s*(?P<low_unit>{_LETTER}))?(?:{TO}(?P<high>\d{{2,3}}))?\s*"
+    rf"(?<![\d.,])(?<!\d/)(?P<low>\d{{2,3}})(?:\s*{_SIGN})?(?:\s*(?P<low_unit>{_LETTER}))?(?:{TO}(?P<high>\d{{2,3}}))?\s*"
     rf"(?:(?P<sign>{_SIGN})\s*(?P<unit>{_LETTER})?|(?P<only>{_LETTER}))(?:\s*\(?(?P<fan>fan)\b\)?)?",
     re.IGNORECASE,
 )
@@ -37,12 +37,15 @@ _NAMED = re.compile(
     rf"\b(?P<name>{_DEGREE_WORDS}{_NAME_WORDS})(?:,?\s+(?:or|to)\s+{_DEGREE_WORDS}{_NAME_WORDS})?\s+oven\b"
     rf"|\boven\s+(?:should\s+be\s+|must\s+be\s+|is\s+|be\s+)(?P<name_after>{_DEGREE_WORDS}(?:slow|moderate|hot|quick|brisk))\b"
     rf"|\b(?P<name_one>{_DEGREE_WORDS}(?:slow|moderate|hot|quick|cool))\s+one\b"
-    rf"|\b(?:reduce|lower|slacken|turn)[^.;]{{0,25}}?\bto\s+(?:a\s+)?(?P<name_to>{_DEGREE_WORDS}(?:slow|moderate|medium|hot))\b",
+    rf"|\b(?:reduce|lower|slacken|turn)[^.;]{{0,25}}?\bto\s+(?:a\s+)?(?P<name_to>{_DEGREE_WORDS}(?:slow|moderate|medium|hot))\b(?:\s+oven\b)?",
     re.IGNORECASE,
 )
 
 _CUES = (
-    (HeatOf.OVEN, r"\boven\b(?!proof)|\bbak(?:e|ed|es|ing)\b|\broast(?:ed|ing)?\b(?=[^.;]{0,25}\b(?:at|in)\b)|\brack\b"),
+    (
+        HeatOf.OVEN,
+        r"\boven\b(?!proof)|\bbak(?:e|ed|es|ing)\b|\broast(?:ed|ing)?\b(?=[^.;]{0,25}\b(?:at|in)\b)|\brack\b",
+    ),
     (
         HeatOf.CORE,
         r"\binternal|\bthermometer|\binside\b|\bcent(?:er|re)\b|\bcore\b|\bthickest|\bprobe\b|\breads\b|\bregisters\b",
@@ -99,6 +102,11 @@ def find_heats(text: str, offset: int = 0, table_key: str = DEFAULT_TABLE) -> tu
     return tuple(found)
 
 
+def gas_mark(mark: str) -> float:
+    """Oven heat [K] of a gas mark, `¼` to `9`; reference rows gas-mark-*."""
+    return kelvin(_SMALL_MARKS.get(mark) or _MARK_ZERO + _MARK_STEP * float(mark), "F")
+
+
 def _joined(first: HeatFound, second: _Raw, offset: int) -> HeatFound:
     """A heat said twice: degrees count before a name, what comes first before its equivalents."""
     place = Place(first.place.start, offset + second.end)
@@ -114,7 +122,7 @@ def _degrees(text: str) -> list[_Raw]:
             continue
         unit = _unit(match["unit"] or match["only"] or match["low_unit"])
         low, high = float(match["low"]), float(match["high"] or match["low"])
-        if low > high or not match["sign"] and match["only"] is None:
+        if low > high or (not match["sign"] and match["only"] is None):
             continue
         found.append(_raw(match, low, high, unit, is_equivalent=match["fan"] is not None))
     return found
@@ -141,8 +149,7 @@ def _of_oven(text: str) -> bool:
 def _marks(text: str) -> list[_Raw]:
     found = []
     for match in _MARK.finditer(text):
-        mark = match["mark"]
-        low = kelvin(_SMALL_MARKS.get(mark) or _MARK_ZERO + _MARK_STEP * float(mark), "F")
+        low = gas_mark(match["mark"])
         found.append(_Raw(match.start(), match.end(), low, low, "", is_oven=True, is_equivalent=True))
     return found
 

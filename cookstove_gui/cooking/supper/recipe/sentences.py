@@ -12,7 +12,9 @@ from cookstove_gui.errors import InputProblem
 
 LONGEST_TEXT = 50_000  # letters; a long recipe has about 5 000
 # An end: . ! ? before a capital letter or a digit, unless an abbreviation stands before it; or a new line.
-_END = re.compile(r"(?<!\bmin)(?<!\bmins)(?<!\bhr)(?<!\bhrs)(?<!\bsec)(?<!\bdeg)(?<!\babout)[.!?][)”\"]?\s+(?=[A-Z0-9“(])|\n+")
+_END = re.compile(
+    r"(?<!\bmin)(?<!\bmins)(?<!\bhr)(?<!\bhrs)(?<!\bsec)(?<!\bdeg)(?<!\babout)[.!?][)”\"]?\s+(?=[A-Z0-9“(])|\n+"
+)
 
 
 def read_sentences(text: str, table_key: str = DEFAULT_TABLE) -> tuple[SentenceFound, ...]:
