@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from cookstove_gui.cooking.fit.bands import HALF_WIDTH
+from cookstove_gui.cooking.fit.tasks import Place
 from cookstove_gui.cooking.supper.dishes import Dish, HandsOn, Heat, Part, Wait
 from cookstove_gui.cooking.supper.recipe.acts import ActKind
 from cookstove_gui.cooking.supper.recipe.draft import DraftPart
@@ -68,10 +69,12 @@ def _part(one: Confirmed) -> Part:
             longest = max(one.minutes, draft.longest or 0.0, _STRETCH * shortest)
             return Wait(what=what, minutes=one.minutes, shortest=shortest, longest=longest)
         case ActKind.COOKTOP:
-            return Heat(what=what, place="top", minutes=one.minutes, task=draft.task, vessel=draft.vessel)
+            return Heat(what=what, place=Place.TOP, minutes=one.minutes, task=draft.task, vessel=draft.vessel)
     if one.band is None:
         raise InputProblem(f"“{what}” has no oven heat; type one, such as 350-400 or moderate.")
-    return Heat(what=what, place="oven", minutes=one.minutes, low=one.band.low, high=one.band.high, vessel=draft.vessel)
+    return Heat(
+        what=what, place=Place.OVEN, minutes=one.minutes, low=one.band.low, high=one.band.high, vessel=draft.vessel
+    )
 
 
 def _key(name: str, known: Sequence[str]) -> str:
