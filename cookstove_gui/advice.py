@@ -10,21 +10,20 @@ from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from enum import Enum, auto
 
-import numpy as np
-
 from cookstove_gui.cooking.baking.under_way import UnderWay
 from cookstove_gui.cooking.baking.whole_bake import WholeBake, whole_bake
 from cookstove_gui.cooking.fires.first_fires import cold_below
+from cookstove_gui.cooking.fires.steps import Alternative
 from cookstove_gui.cooking.fit.bands import minutes_of_bake
 from cookstove_gui.cooking.fit.tasks import Place
-from cookstove_gui.cooking.safety.cautions import Caution
-from cookstove_gui.forecast.answers import Outlook, TurnKind
+from cookstove_gui.cooking.safety.cautions import Caution, speak_against
+from cookstove_gui.forecast.answers import EVEN_CHANCE, TurnKind
+from cookstove_gui.forecast.futures.arrival import Arrival, arrival_of, leaves_upward, leaving_of, touching_of
 from cookstove_gui.forecast.futures.next_reading import JUST_READ_MINUTES
-from cookstove_gui.situation import SURE_OF_TURN, Alternative, Standing, fire_is_out, speak_against, was_read
+from cookstove_gui.situation import SURE_OF_TURN, Standing, fire_is_out, was_read
 from cookstove_gui.stove.entries import Kind, reading_kelvin
 from cookstove_gui.stove.stove import SpotKind
 
-EVEN_CHANCE = 0.5  # a whole bake is called for from this chance of staying in its heat on; common practice, no source
 SOON = timedelta(minutes=10)  # a deadline this near is the one thing to do now
 LONG_PAST = timedelta(minutes=60)  # a deadline so long gone says nothing any more
 JUST_READ = timedelta(minutes=JUST_READ_MINUTES)  # since the latest reading the walk is still going on
@@ -71,15 +70,6 @@ class Deadline:
 
     at: datetime
     passed: bool
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Arrival:
-    """When the oven comes into the band: where the drawn middle line enters, and its window."""
-
-    likely: datetime
-    earliest: datetime
-    latest: datetime | None  # none: perhaps not within the horizon
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -228,9 +218,8 @@ def _leaving_early(standing: Standing, bake: WholeBake, minutes: float) -> Leavi
     """The way the drawn line leaves within a bake; while it stays, the way that most futures do, if clearly most."""
     leaves = standing.outlook.band.line_leaves_min
     if leaves is not None and leaves < minutes:
-        line = np.median(standing.projection.of(standing.stove.oven_spot), axis=0)
-        then = float(np.interp(leaves + 1.0, standing.projection.minutes, line))
-        return Leaving.HOT if then > 0.5 * (standing.band.low + standing.band.high) else Leaving.COOL
+        upward = leaves_upward(standing.outlook, standing.projection, standing.stove)
+        return Leaving.HOT if upward else Leaving.COOL
     if abs(bake.too_hot - bake.too_cool) < CLEARLY:
         return Leaving.EITHER
     return Leaving.HOT if bake.too_hot > bake.too_cool else Leaving.COOL
@@ -295,36 +284,6 @@ def _was_in_band(standing: Standing) -> bool:
 def _is_in_band(standing: Standing) -> bool:
     oven = standing.outlook.oven.p50
     return oven is not None and standing.band.holds(oven)
-
-
-def arrival_of(outlook: Outlook) -> Arrival | None:
-    """Where the drawn line enters the band, and the futures' window, which never leaves that moment out."""
-    found = outlook.band
-    if found.line_enters_min is None:
-        return None
-    likely = found.line_enters_min
-    earliest = likely if found.enters_min.p10 is None else min(found.enters_min.p10, likely)
-    latest = None if found.enters_min.p90 is None else max(found.enters_min.p90, likely)
-    return Arrival(
-        likely=outlook.now + timedelta(minutes=likely),
-        earliest=outlook.now + timedelta(minutes=earliest),
-        latest=None if latest is None else outlook.now + timedelta(minutes=latest),
-    )
-
-
-def touching_of(outlook: Outlook) -> datetime | None:
-    """When half of the futures have been in the band, where the drawn line never enters: not at the same time."""
-    found = outlook.band
-    touched = found.enters_min.p50
-    if found.line_enters_min is not None or touched is None or found.chance_reached_3h < EVEN_CHANCE:
-        return None
-    return outlook.now + timedelta(minutes=touched)
-
-
-def leaving_of(outlook: Outlook) -> datetime | None:
-    """When the drawn line leaves the band again; none beyond the horizon, or where it never enters."""
-    leaves = outlook.band.line_leaves_min
-    return None if leaves is None else outlook.now + timedelta(minutes=leaves)
 
 
 def _deadline(standing: Standing, kind: TurnKind) -> Deadline | None:

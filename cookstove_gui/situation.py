@@ -11,7 +11,7 @@ from datetime import datetime, timedelta
 from cookstove_gui.cooking.baking.in_oven import InOven, in_oven
 from cookstove_gui.cooking.baking.under_way import UnderWay, those_under_way
 from cookstove_gui.cooking.fires.first_fires import FirstFires, progress
-from cookstove_gui.cooking.fit.bands import minutes_of_bake
+from cookstove_gui.cooking.fires.steps import Alternative, best_step, what_if
 from cookstove_gui.cooking.fit.fit import TaskFit, fits
 from cookstove_gui.cooking.fit.promises import as_told
 from cookstove_gui.cooking.instruments.meant_rows import meant_rows
@@ -37,7 +37,6 @@ from cookstove_gui.forecast import (
 from cookstove_gui.forecast.answers import (
     LEAVE,
     Action,
-    ActionKind,
     DoubtedReading,
     NextReading,
     Outlook,
@@ -47,19 +46,13 @@ from cookstove_gui.forecast.answers import (
     TurnKind,
     Zone,
 )
-from cookstove_gui.forecast.model.heat import USUAL_INLET
+from cookstove_gui.forecast.futures.outlook import AHEAD
 from cookstove_gui.stove.carried import CarriedHeat
-from cookstove_gui.stove.entries import USUAL_SPLIT, Entry, HeatBand, Kind, Session, fold, fraction_open, numbers_kept
+from cookstove_gui.stove.entries import Entry, HeatBand, Kind, Session, fold, numbers_kept
 from cookstove_gui.stove.stove import Stove
 
-AHEAD_MINUTES = (15, 30, 60)
 _JUST_AFTER = timedelta(seconds=20)
 SURE_OF_TURN = 0.6  # a turn of the fire is only spoken of from this chance on
-_SHORT_OF_BAND = 0.5  # below this chance of reaching the band a step to take is looked for
-_SHORT_STAY_MIN = 30.0  # a stay shorter than this asks for a step to take
-_LONGEST_DELAY_MIN = 15.0  # a step that makes the heat come so much later is no help, however long it then holds
-_LEAST_GAIN_MIN = 5.0  # in the band; a step that brings less is not worth advising
-_BEYOND_HORIZON_MIN = 180.0  # what a stay that outlasts the futures counts for
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -73,17 +66,8 @@ class Inputs:
     character: Character | None = None  # learned from the sessions before; none for a stove never studied
     earlier: tuple[Session, ...] = ()  # the sessions before, for the first fires of a new stove
     action: Action = LEAVE  # what-if beside the present course; LEAVE for none
-    ahead: tuple[int, ...] = AHEAD_MINUTES
+    ahead: tuple[int, ...] = AHEAD
     serial: int = 0  # of the request; a newer one makes an older one's result stale
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Alternative:
-    """What one step would bring."""
-
-    action: Action
-    outlook: Outlook
-    projection: Projection  # of the oven alone
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -265,8 +249,8 @@ def work_out(inputs: Inputs, memory: Memory | None = None) -> Standing:
         course=found.course,
         turns=found.turns,
         doubted=tuple(row for row in doubted_readings(belief) if row.number not in kept),
-        best_step=_best_step(belief, band, found.rows, ahead, found.cautions) if may_act else None,
-        alternative=None if inputs.action == LEAVE else _alternative(belief, band, inputs.action, inputs.ahead),
+        best_step=best_step(belief, band, found.rows, ahead, found.cautions) if may_act else None,
+        alternative=None if inputs.action == LEAVE else what_if(belief, band, inputs.action, inputs.ahead),
     )
 
 
@@ -290,68 +274,3 @@ def was_read(rows: Sequence[Entry]) -> bool:
 def fire_is_out(found: Sequence[Turn]) -> bool:
     """Whether the fire is likely out; wood put on it would not burn then."""
     return any(turn.kind is TurnKind.FIRE_OUT and turn.chance >= SURE_OF_TURN for turn in found)
-
-
-def speak_against(cautions: Sequence[Caution], step: str) -> bool:
-    """Whether a caution that is due speaks against a step: `wood`, `open air`, `shut air`, `close bypass`."""
-    return any(step in caution.against for caution in cautions)
-
-
-def steps(rows: Sequence[Entry]) -> tuple[Action, ...]:
-    """What a cook might do now, by the rows in force: more wood, the air the other way, the bypass closed."""
-    air = next((fraction_open(row) for row in reversed(rows) if row.kind is Kind.AIR), USUAL_INLET)
-    bypass = next((fraction_open(row) for row in reversed(rows) if row.kind is Kind.BYPASS), 0.0)
-    found = [Action(kind=ActionKind.WOOD, value=2 * USUAL_SPLIT)]
-    if air < 0.95:
-        found.append(Action(kind=ActionKind.AIR, value=1.0))
-    if air > 0.15:
-        found.append(Action(kind=ActionKind.AIR, value=0.1))
-    if bypass > 0.05:
-        found.append(Action(kind=ActionKind.BYPASS, value=0.0))
-    return tuple(found)
-
-
-def _best_step(
-    belief: Belief, band: HeatBand, rows: Sequence[Entry], present: Outlook, cautions: Sequence[Caution] = ()
-) -> Alternative | None:
-    """The step that holds the band longest, of those that no caution speaks against."""
-    stays = present.band.stays_min.p50
-    enough = max(_SHORT_STAY_MIN, minutes_of_bake(band))
-    comes = present.band.line_enters_min is not None and present.band.chance_reached_3h >= _SHORT_OF_BAND
-    if comes and (stays is None or stays >= enough):
-        return None
-    wise = [action for action in steps(rows) if not speak_against(cautions, _kind_of_step(action))]
-    tried = [_alternative(belief, band, action, AHEAD_MINUTES) for action in wise]
-    better = [
-        step
-        for step in tried
-        if _worth(step.outlook) > _worth(present) + _LEAST_GAIN_MIN and not _delays(step.outlook, present)
-    ]
-    return max(better, key=lambda step: _worth(step.outlook), default=None)
-
-
-def _kind_of_step(action: Action) -> str:
-    """What a caution calls a step that it speaks against."""
-    if action.kind is ActionKind.WOOD:
-        return "wood"
-    opens = action.value > 0.5
-    if action.kind is ActionKind.AIR:
-        return "open air" if opens else "shut air"
-    return "open bypass" if opens else "close bypass"
-
-
-def _delays(step: Outlook, present: Outlook) -> bool:
-    """Whether a step makes the cook wait much longer for the heat than the present course does."""
-    before, after = present.band.enters_min.p50, step.band.enters_min.p50
-    return before is not None and (after is None or after > before + _LONGEST_DELAY_MIN)
-
-
-def _worth(found: Outlook) -> float:
-    """Minutes in the band to be expected, roughly: the chance of reaching it times the stay."""
-    stays = found.band.stays_min.p50
-    return found.band.chance_reached_3h * (_BEYOND_HORIZON_MIN if stays is None else stays)
-
-
-def _alternative(belief: Belief, band: HeatBand, action: Action, ahead: Sequence[int]) -> Alternative:
-    oven = oven_ahead(belief, action, band)
-    return Alternative(action=action, outlook=outlook_of(oven, belief.stove, band, ahead), projection=oven)

@@ -5,15 +5,16 @@ from datetime import timedelta
 
 import pytest
 
-from cookstove_gui.advice import Deadline, Subject, advise, arrival_of
+from cookstove_gui.advice import Deadline, Subject, advise
 from cookstove_gui.cooking.baking.whole_bake import WholeBake
+from cookstove_gui.cooking.fires.steps import Alternative
 from cookstove_gui.forecast.answers import (
     Action,
     ActionKind,
     Quantiles,
     TurnKind,
 )
-from cookstove_gui.situation import Alternative
+from cookstove_gui.forecast.futures.arrival import arrival_of
 from tests.advice_cases import BREAD, rising, standing, turn, words
 
 

@@ -17,6 +17,7 @@ from cookstove_gui.stove.entries import HeatBand
 
 FloatArray: TypeAlias = NDArray[np.float64]
 HORIZON_MINUTES = 180  # min that answers look ahead
+EVEN_CHANCE = 0.5  # from which on a heat is said to come, and a bake is called for; common practice, no source
 LEVELS = (0.1, 0.5, 0.9)  # of p10, p50 and p90
 NORMAL_P90 = 1.2815515655446004  # ninetieth percentile of the standard normal
 

@@ -2,13 +2,15 @@
 
 from datetime import datetime
 
-from cookstove_gui.advice import Advice, Arrival, Deadline, Leaving, Subject
+from cookstove_gui.advice import Advice, Deadline, Leaving, Subject
+from cookstove_gui.cooking.safety.cautions import speak_against
+from cookstove_gui.forecast.futures.arrival import Arrival
 from cookstove_gui.phrases.cook import step_to_take
 from cookstove_gui.phrases.edge import Edge, duration, heat_name, spot_label
 from cookstove_gui.phrases.in_oven import oven_headline
 from cookstove_gui.phrases.my_stove.first_fires import next_fire_words
 from cookstove_gui.resource_files import table
-from cookstove_gui.situation import Standing, speak_against
+from cookstove_gui.situation import Standing
 from cookstove_gui.stove.entries import HeatBand, Kind
 
 

@@ -1,6 +1,7 @@
 """The heading over every page: the one thing to do now, what is behind it, and the question about a slip."""
 
-from cookstove_gui.advice import advise, arrival_of, touching_of
+from cookstove_gui.advice import advise
+from cookstove_gui.forecast.futures.arrival import arrival_of, touching_of
 from cookstove_gui.phrases import advice, cook, ladder
 from cookstove_gui.phrases.edge import Edge, spot_label
 from cookstove_gui.situation import Standing

@@ -6,8 +6,9 @@ while it still says why.
 
 from dataclasses import replace
 
-from cookstove_gui.advice import Advice, Arrival, Subject
+from cookstove_gui.advice import Advice, Subject
 from cookstove_gui.cooking.baking.under_way import UnderWay
+from cookstove_gui.forecast.futures.arrival import Arrival
 from cookstove_gui.phrases.advice import detail, headline, wood_words
 from cookstove_gui.phrases.edge import Edge, heat_name, spot_label
 from cookstove_gui.resource_files import table

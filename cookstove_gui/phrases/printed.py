@@ -1,9 +1,9 @@
 """The lines that the headless commands print for people; scripts ask for JSON."""
 
-from cookstove_gui.advice import arrival_of, leaving_of, touching_of
 from cookstove_gui.cooking.fit.fit import TaskFit
 from cookstove_gui.cooking.fit.tasks import Place
 from cookstove_gui.forecast.answers import Outlook, RecordRow, TrackRecord, Zone
+from cookstove_gui.forecast.futures.arrival import arrival_of, leaving_of, touching_of
 from cookstove_gui.phrases.advice import arrival_words, missed_words, stay_words, touch_words
 from cookstove_gui.phrases.cook import holds_words
 from cookstove_gui.phrases.edge import Edge, heat_name, sessions_count, spot_label

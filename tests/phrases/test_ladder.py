@@ -5,7 +5,7 @@ from datetime import timedelta
 
 import pytest
 
-from cookstove_gui.advice import Advice, Arrival, Deadline, Subject
+from cookstove_gui.advice import Advice, Deadline, Subject
 from cookstove_gui.cooking.baking.catalogue import bakes
 from cookstove_gui.cooking.baking.doneness import Doneness
 from cookstove_gui.cooking.baking.in_oven import InOven
@@ -14,6 +14,7 @@ from cookstove_gui.cooking.fires.first_fires import FirstFires
 from cookstove_gui.cooking.safety.cautions import Caution
 from cookstove_gui.cooking.safety.food_safety import SafeMinimum
 from cookstove_gui.forecast.answers import Quantiles
+from cookstove_gui.forecast.futures.arrival import Arrival
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.ladder import SHORTEST, ladder, plain_ladder
 from cookstove_gui.resource_files import table

@@ -6,13 +6,13 @@ from datetime import datetime
 from pathlib import Path
 from unittest.mock import patch
 
-from cookstove_gui.advice import arrival_of
 from cookstove_gui.commands import lines as command_lines
 from cookstove_gui.commands.parsing import Request
 from cookstove_gui.commands.question import Asked
 from cookstove_gui.desk.cook.oven_lines import oven_fan
 from cookstove_gui.desk.plan.kept_pots import KeptPots
 from cookstove_gui.forecast.answers import LEAVE, FloatArray
+from cookstove_gui.forecast.futures.arrival import arrival_of
 from cookstove_gui.phrases.advice import likely_words
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.entries import entry_words

@@ -9,12 +9,13 @@ import numpy as np
 import pytest
 
 from cookstove_gui.cooking.fires.first_fires import FirstFires, StageProgress, stages
+from cookstove_gui.cooking.fires.steps import Alternative
 from cookstove_gui.cooking.fit.bands import band_from_text
 from cookstove_gui.cooking.fit.fit import FitState, ranked
 from cookstove_gui.cooking.safety.cautions import Caution
 from cookstove_gui.forecast.answers import LEAVE, NextReading
 from cookstove_gui.phrases.my_stove.first_fires import next_fire_words
-from cookstove_gui.situation import Alternative, Inputs, work_out
+from cookstove_gui.situation import Inputs, work_out
 from cookstove_gui.stove.entries import Entry, Kind
 from cookstove_gui.stove.stove import stove_with_default_spots
 from cookstove_gui.units import kelvin

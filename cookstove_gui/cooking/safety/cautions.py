@@ -3,7 +3,7 @@
 A caution is never a permission: none is ever taken to mean that something else is safe, and each ends with who decides.
 """
 
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
@@ -89,6 +89,11 @@ def due(
         for about in alike
     ]
     return tuple(sorted(found, key=lambda caution: not caution.urgent))
+
+
+def speak_against(cautions: Sequence[Caution], step: str) -> bool:
+    """Whether a caution that is due speaks against a step: `wood`, `open air`, `shut air`, `close bypass`."""
+    return any(step in caution.against for caution in cautions)
 
 
 def loading_order() -> str:

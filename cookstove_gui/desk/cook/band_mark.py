@@ -3,11 +3,9 @@
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
-import numpy as np
-
-from cookstove_gui.advice import Arrival, arrival_of, leaving_of, touching_of
 from cookstove_gui.desk.desk import Desk
 from cookstove_gui.forecast.answers import HORIZON_MINUTES
+from cookstove_gui.forecast.futures.arrival import Arrival, arrival_of, leaves_upward, leaving_of, touching_of
 from cookstove_gui.phrases.advice import between_words, likely_words, until_words
 from cookstove_gui.situation import Standing, was_read
 
@@ -63,17 +61,9 @@ def _leaving(standing: Standing, desk: Desk) -> BandMark:
     )
     if stays.p90 is None:
         last = standing.now + timedelta(minutes=HORIZON_MINUTES)
+    upward = leaves_upward(standing.outlook, standing.projection, standing.stove)
     return BandMark(
         words=until_words(leaves, desk.edge),
-        kelvin=_way_out(standing, leaves),
+        kelvin=standing.band.high if upward else standing.band.low,
         window=(min(first, leaves), leaves, max(last, leaves)),
     )
-
-
-def _way_out(standing: Standing, leaves: datetime) -> float:
-    """The edge of the band through which the drawn line leaves it."""
-    projection, band = standing.projection, standing.band
-    name = standing.stove.oven_spot if standing.stove.oven_spot in projection.spots else projection.spots[0]
-    line = np.median(projection.of(name), axis=0)
-    after = int(np.searchsorted(projection.minutes, (leaves - standing.now).total_seconds() / 60.0, side="right"))
-    return band.high if line[min(after, len(line) - 1)] > 0.5 * (band.low + band.high) else band.low

@@ -9,6 +9,7 @@ from cookstove_gui.desk.cook.oven_lines import oven_fan
 from cookstove_gui.desk.cook.spot_heats import STANDS
 from cookstove_gui.desk.desk import Desk
 from cookstove_gui.forecast.futures.outlook import oven_at as futures_at
+from cookstove_gui.forecast.futures.outlook import oven_spot
 from cookstove_gui.phrases.cook import step_in_short
 from cookstove_gui.phrases.figures import estimate_text, temperature_text
 from cookstove_gui.phrases.plot import ahead_words, curve_words
@@ -45,8 +46,7 @@ def oven_at(desk: Desk, at: datetime) -> OvenAt | None:
         return None
     fan = oven_fan(projection, desk.stove.oven_spot)
     p10, p50, p90 = (float(np.interp(minutes, fan.minutes, line)) for line in (fan.p10, fan.p50, fan.p90))
-    name = desk.stove.oven_spot if desk.stove.oven_spot in projection.spots else projection.spots[0]
-    heats = futures_at(projection.minutes, projection.of(name), minutes)
+    heats = futures_at(projection.minutes, projection.of(oven_spot(desk.stove, projection)), minutes)
     inside = (heats >= desk.band.low) & (heats <= desk.band.high)
     return OvenAt(at=at, p10=p10, p50=p50, p90=p90, in_band=float(np.mean(inside)))
 

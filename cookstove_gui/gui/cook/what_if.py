@@ -4,6 +4,7 @@ from PySide6.QtCore import QTimer
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLabel, QWidget
 
+from cookstove_gui.cooking.fires.steps import steps
 from cookstove_gui.desk import Changed
 from cookstove_gui.desk.cook.oven_at import step_outcome
 from cookstove_gui.forecast.answers import LEAVE, Action
@@ -13,7 +14,6 @@ from cookstove_gui.gui.widgets.key_row import KeyRow
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import set_role
 from cookstove_gui.phrases.cook import action_in_short, action_words
-from cookstove_gui.situation import steps
 
 
 class WhatIf(QWidget):

@@ -2,10 +2,9 @@
 
 from datetime import datetime, timedelta
 
-from cookstove_gui.advice import EVEN_CHANCE
 from cookstove_gui.cooking.baking.table_time import TableTime
 from cookstove_gui.cooking.baking.whole_bake import WholeBake
-from cookstove_gui.forecast.answers import Quantiles
+from cookstove_gui.forecast.answers import EVEN_CHANCE, Quantiles
 from cookstove_gui.phrases.edge import Edge, duration, local_day, weekday
 from cookstove_gui.units import clock_text
 
