@@ -11,14 +11,14 @@ from datetime import UTC, datetime, timedelta
 from enum import Enum, auto
 
 from cookstove_gui.cooking.baking.under_way import UnderWay
-from cookstove_gui.cooking.baking.whole_bake import WholeBake, whole_bake
+from cookstove_gui.cooking.baking.whole_bake import Leaving, WholeBake, way_out, whole_bake
 from cookstove_gui.cooking.fires.first_fires import cold_below
 from cookstove_gui.cooking.fires.steps import Alternative
 from cookstove_gui.cooking.fit.bands import minutes_of_bake
-from cookstove_gui.cooking.fit.tasks import Place
+from cookstove_gui.cooking.fit.fit import finds_its_heat
 from cookstove_gui.cooking.safety.cautions import Caution, speak_against
 from cookstove_gui.forecast.answers import EVEN_CHANCE, TurnKind
-from cookstove_gui.forecast.futures.arrival import Arrival, arrival_of, leaves_upward, leaving_of, touching_of
+from cookstove_gui.forecast.futures.arrival import Arrival, arrival_of, leaving_of, touching_of
 from cookstove_gui.forecast.futures.next_reading import JUST_READ_MINUTES
 from cookstove_gui.situation import SURE_OF_TURN, Standing, fire_is_out, was_read
 from cookstove_gui.stove.entries import Kind, reading_kelvin
@@ -29,7 +29,6 @@ LONG_PAST = timedelta(minutes=60)  # a deadline so long gone says nothing any mo
 JUST_READ = timedelta(minutes=JUST_READ_MINUTES)  # since the latest reading the walk is still going on
 PREPARE_MIN = (3.0, 45.0)  # before the heat comes, when the dough is to be made ready
 WAS_THERE = timedelta(minutes=60)  # since the oven was at its heat, the dough is ready already
-CLEARLY = 0.2  # by which one way of leaving the band is likelier than the other, to be named
 
 
 class Subject(Enum):
@@ -54,14 +53,6 @@ class Subject(Enum):
     TOUCHES = auto()  # the band, but without holding it
     NOT_COMING = auto()
     TOO_HOT = auto()
-
-
-class Leaving(Enum):
-    """How an oven leaves its band before a bake is done."""
-
-    HOT = auto()
-    COOL = auto()
-    EITHER = auto()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -202,27 +193,19 @@ def _in_band(standing: Standing) -> Advice | None:
     minutes = minutes_of_bake(standing.band)
     bake = whole_bake(standing.projection, standing.stove, standing.band, minutes) if minutes else None
     called_for = bake is None or bake.stays >= EVEN_CHANCE
+    leaving = None
+    if bake is not None and not called_for:
+        leaving = way_out(bake, standing.outlook, standing.projection, standing.stove, minutes)
     return Advice(
         subject=Subject.PUT_IN if called_for else Subject.TOO_SHORT,
         leaves=leaving_of(standing.outlook),
         bake_min=minutes,
         bake=bake,
-        leaving=None if bake is None or called_for else _leaving_early(standing, bake, minutes),
+        leaving=leaving,
         step=None if called_for else standing.best_step,
         wood_by=_deadline(standing, TurnKind.RELOAD_DUE),
         reading=_reading(standing),
     )
-
-
-def _leaving_early(standing: Standing, bake: WholeBake, minutes: float) -> Leaving:
-    """The way the drawn line leaves within a bake; while it stays, the way that most futures do, if clearly most."""
-    leaves = standing.outlook.band.line_leaves_min
-    if leaves is not None and leaves < minutes:
-        upward = leaves_upward(standing.outlook, standing.projection, standing.stove)
-        return Leaving.HOT if upward else Leaving.COOL
-    if abs(bake.too_hot - bake.too_cool) < CLEARLY:
-        return Leaving.EITHER
-    return Leaving.HOT if bake.too_hot > bake.too_cool else Leaving.COOL
 
 
 def _out_of_band(standing: Standing) -> Advice | None:
@@ -239,13 +222,14 @@ def _out_of_band(standing: Standing) -> Advice | None:
             reading=_reading(standing),
         )
     wait = (arrival.likely - standing.now).total_seconds() / 60.0
+    may_bake = not _was_in_band(standing) and finds_its_heat(standing.fits, standing.band)
     return Advice(
         subject=Subject.COOLING_IN if above else Subject.COMING,
         arrival=arrival,
         step=standing.best_step,
         wood_by=None if above or standing.best_step else _deadline(standing, TurnKind.RELOAD_DUE),
         reading=_reading(standing),
-        prepares=PREPARE_MIN[0] <= wait <= PREPARE_MIN[1] and not _was_in_band(standing) and _may_bake(standing),
+        prepares=may_bake and PREPARE_MIN[0] <= wait <= PREPARE_MIN[1],
     )
 
 
@@ -262,17 +246,6 @@ RULES: tuple[Callable[[Standing], Advice | None], ...] = (
     _in_band,
     _out_of_band,
 )
-
-
-def _may_bake(standing: Standing) -> bool:
-    """Whether what the band is for finds its heat at some time; a band that is for nothing is asked nothing."""
-    ends = (round(standing.band.low, 3), round(standing.band.high, 3))
-    chances = [
-        max(spot.chance_ever for spot in fit.spots)
-        for fit in standing.fits
-        if fit.task.place is Place.OVEN and (round(fit.task.low, 3), round(fit.task.high, 3)) == ends
-    ]
-    return not chances or max(chances) >= EVEN_CHANCE
 
 
 def _was_in_band(standing: Standing) -> bool:

@@ -5,7 +5,8 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from cookstove_gui.advice import Leaving, Subject, advise
+from cookstove_gui.advice import Subject, advise
+from cookstove_gui.cooking.baking.whole_bake import Leaving
 from cookstove_gui.forecast.answers import Trace
 from cookstove_gui.situation import Standing, work_out
 from cookstove_gui.stove.entries import Kind

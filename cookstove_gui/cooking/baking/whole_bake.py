@@ -1,12 +1,24 @@
-"""Whether the oven stays in its heat for the whole of a bake."""
+"""Whether the oven stays in its heat for the whole of a bake, and which way it leaves it otherwise."""
 
 from dataclasses import dataclass
+from enum import Enum, auto
 
 import numpy as np
 
-from cookstove_gui.forecast.answers import Projection
+from cookstove_gui.forecast.answers import Outlook, Projection
+from cookstove_gui.forecast.futures.arrival import leaves_upward
 from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.stove.stove import Stove
+
+CLEARLY = 0.2  # by which one way of leaving the band is likelier than the other, to be named
+
+
+class Leaving(Enum):
+    """How an oven leaves its band before a bake is done."""
+
+    HOT = auto()
+    COOL = auto()
+    EITHER = auto()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -33,3 +45,13 @@ def whole_bake(
     too_hot = float(np.mean(first_hot < first_cool))
     too_cool = float(np.mean(first_cool < first_hot))
     return WholeBake(stays=1.0 - too_hot - too_cool, too_hot=too_hot, too_cool=too_cool)
+
+
+def way_out(bake: WholeBake, outlook: Outlook, projection: Projection, stove: Stove, minutes: float) -> Leaving:
+    """The way the drawn line leaves within a bake; while it stays, the way that most futures do, if clearly most."""
+    leaves = outlook.band.line_leaves_min
+    if leaves is not None and leaves < minutes:
+        return Leaving.HOT if leaves_upward(outlook, projection, stove) else Leaving.COOL
+    if abs(bake.too_hot - bake.too_cool) < CLEARLY:
+        return Leaving.EITHER
+    return Leaving.HOT if bake.too_hot > bake.too_cool else Leaving.COOL

@@ -28,7 +28,8 @@ from numpy.typing import NDArray
 from cookstove_gui.cooking.fit.evenness import differences, oven_spot_names, top_spot_names
 from cookstove_gui.cooking.fit.tasks import Place, Task, catalogue
 from cookstove_gui.cooking.fit.windows import Window, WindowedHeat
-from cookstove_gui.forecast.answers import FloatArray, Projection
+from cookstove_gui.forecast.answers import EVEN_CHANCE, FloatArray, Projection
+from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.stove.stove import Stove
 
 EXCURSION = 25.0 / 1.8  # K, 25 °F: what a pan or a bake forgives for a while; common practice, no source
@@ -129,6 +130,17 @@ def ranked(fit: TaskFit) -> TaskFit:
     best, *others = sorted(fit.spots, key=_rank)
     state = FitState.NOT if best.in_min is None else FitState.NOW if best.is_good_now else FitState.LATER
     return replace(fit, state=state, spots=(best, *others))
+
+
+def finds_its_heat(found: Iterable[TaskFit], band: HeatBand) -> bool:
+    """Whether what a band is for finds its heat at an even chance; a band that is for nothing is asked nothing."""
+    ends = (round(band.low, 3), round(band.high, 3))
+    chances = [
+        max(spot.chance_ever for spot in fit.spots)
+        for fit in found
+        if fit.task.place is Place.OVEN and (round(fit.task.low, 3), round(fit.task.high, 3)) == ends
+    ]
+    return not chances or max(chances) >= EVEN_CHANCE
 
 
 def _by_the_clock(now: datetime, minutes: FloatArray, chances: FloatArray) -> tuple[FloatArray, FloatArray]:
