@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast import Character, Lessons
 from cookstove_gui.forecast.learning import kept
+from cookstove_gui.logbook.learned import Lesson
 from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.stove.entries import Session
 from cookstove_gui.stove.stove import Stove
@@ -43,8 +44,8 @@ class KeptStudies:
 
     def has_learned_from(self, stove: Stove, made_of: str) -> bool:
         """Whether what is kept of a stove was learned from the past of that fingerprint."""
-        content = self._logbook.character(stove.name, made_by=_MADE_BY)
-        return content is not None and content.get("made_of") == made_of
+        lesson = self._logbook.learned.of(stove.name, _MADE_BY)
+        return lesson is not None and lesson.made_of == made_of
 
     def inputs(self, stove: Stove, without: Session | None) -> StudyInputs:
         """A stove's past sessions, but for the one that is still being written."""
@@ -57,15 +58,15 @@ class KeptStudies:
         """Keep what a study found."""
         self._studies[found.stove_name] = found
         self._characters[found.stove_name] = found.character
-        content = {"made_of": found.fingerprint, **kept.to_json(found.lessons)}
-        self._logbook.save_character(found.stove_name, content, found.fingerprint, made_by=_MADE_BY)
+        lesson = Lesson(made_of=found.fingerprint, content=kept.to_json(found.lessons))
+        self._logbook.learned.keep(found.stove_name, _MADE_BY, lesson)
 
     def _lessons(self, stove: Stove, made_of: str) -> Lessons | None:
         """What is kept of a stove, if its past is the beginning of the one of that fingerprint, or of any."""
-        content = self._logbook.character(stove.name, made_by=_MADE_BY)
-        if content is None or (made_of and not f"{made_of} ".startswith(f"{content.get('made_of')} ")):
+        lesson = self._logbook.learned.of(stove.name, _MADE_BY)
+        if lesson is None or (made_of and not f"{made_of} ".startswith(f"{lesson.made_of} ")):
             return None
         try:
-            return kept.from_json(content)
+            return kept.from_json(lesson.content)
         except (InputProblem, LookupError, TypeError, ValueError, AttributeError, ArithmeticError):
             return None  # a cache that cannot be read is computed again from the log

@@ -45,3 +45,11 @@ def check_is_ours(path: Path) -> bool:
 def another_programs(path: Path | str) -> SurroundingsProblem:
     """The problem of a database that is not a logbook."""
     return SurroundingsProblem(f"The file {path} belongs to another program; open a logbook instead.")
+
+
+def holds_anything(file: Path) -> bool:
+    """Whether something was ever written to it, be it only to the side file."""
+    try:
+        return file.stat().st_size > 0 or file.with_name(f"{file.name}-wal").exists()
+    except OSError:
+        return False

@@ -4,19 +4,20 @@ Entries are only ever added, and deleted only with a whole session that lay in t
 transaction is on the disk, never before.
 """
 
-import json
 from collections.abc import Callable, Iterable
 from dataclasses import replace
 from datetime import datetime
 from pathlib import Path
-from typing import Any, Self
+from typing import Self
 
 from cookstove_gui.errors import InputProblem, SurroundingsProblem
 from cookstove_gui.logbook import backups, migrations
 from cookstove_gui.logbook.checksum import is_sound
 from cookstove_gui.logbook.damage import Damage, check_pages, damaged_rows
 from cookstove_gui.logbook.database import Database
+from cookstove_gui.logbook.file_header import holds_anything
 from cookstove_gui.logbook.keeping import NOT_IN_BIN, Keeping, take_out_if_binned
+from cookstove_gui.logbook.learned import Learned
 from cookstove_gui.logbook.rows import SessionSummary, row_of, sound_entries, summary_of
 from cookstove_gui.logbook.session_rows import (
     ENTRY_FIELDS,
@@ -24,13 +25,11 @@ from cookstove_gui.logbook.session_rows import (
     SUMMARY_FIELDS,
     add_session,
     expect_session,
-    expect_stove,
     next_number,
 )
-from cookstove_gui.logbook.stove_facts import StoveFacts, move_facts, write_stove
-from cookstove_gui.logbook.stove_file import stove_from_text
+from cookstove_gui.logbook.stove_facts import StoveFacts, kept_stove, move_facts, write_stove
 from cookstove_gui.stove.entries import ABOUT_A_ROW, Entry, Session, named_number
-from cookstove_gui.stove.stove import Stove, stove_with_default_spots
+from cookstove_gui.stove.stove import Stove
 
 __all__ = ["FILE_NAME", "ChangedElsewhere", "Logbook", "SessionSummary", "default_path"]
 
@@ -54,6 +53,7 @@ class Logbook:
         self._database = database
         self.facts = StoveFacts(database)
         self.keeping = Keeping(database)
+        self.learned = Learned(database)
         try:
             check_pages(database)
             migrations.migrate(database, self._back_up_before_migration)
@@ -70,7 +70,7 @@ class Logbook:
         empty though there are backups of it: that is no first start.
         """
         file = path or default_path()
-        if not _holds_anything(file) and backups.dated(backups.folder_of(file)):
+        if not holds_anything(file) and backups.dated(backups.folder_of(file)):
             what = "is empty" if file.exists() else "is missing"
             raise SurroundingsProblem(
                 f"The logbook {file} {what}, but there are backups of it; restore one, or open another logbook."
@@ -122,7 +122,7 @@ class Logbook:
     def stoves(self) -> tuple[Stove, ...]:
         """All stoves by name."""
         return tuple(
-            _stove_of(name, text)
+            kept_stove(name, text)
             for name, text in self._database.rows("SELECT name, description FROM stove ORDER BY name")
         )
 
@@ -131,7 +131,7 @@ class Logbook:
         row = self._database.row("SELECT description FROM stove WHERE name = ?", (name,))
         if row is None:
             raise InputProblem(f"The logbook knows no stove “{name}”; describe it on the page My stove first.")
-        return _stove_of(name, row[0])
+        return kept_stove(name, row[0])
 
     def save_stove(self, stove: Stove) -> None:
         """Keep a stove's description, new or changed."""
@@ -233,7 +233,7 @@ class Logbook:
             take_out_if_binned(connection, session_number)
         return added
 
-    # Settings, and what was learned
+    # Settings
 
     def setting(self, key: str, default: str = "") -> str:
         """What the cook has chosen."""
@@ -246,38 +246,6 @@ class Logbook:
             connection.execute(
                 "INSERT INTO setting (key, value) VALUES (?, ?) ON CONFLICT (key) DO UPDATE SET value = excluded.value",
                 (key, value),
-            )
-
-    def character(
-        self, stove: str, of_sessions_fingerprint: str | None = None, made_by: str = ""
-    ) -> dict[str, Any] | None:
-        """What was learned of a stove; none when it was made by other code, from other sessions, or cannot be read.
-
-        Without a fingerprint the latest is given, whatever sessions it was made from.
-        """
-        row = self._database.row(
-            "SELECT stove, made_by, of_sessions, content, checksum FROM character WHERE stove = ?", (stove,)
-        )
-        if row is None or row[1] != made_by or of_sessions_fingerprint not in (None, row[2]):
-            return None
-        if not is_sound(row):
-            return None  # a damaged cache is worked out again from the log
-        try:
-            content = json.loads(row[3])
-        except ValueError:
-            return None
-        return content if isinstance(content, dict) else None
-
-    def save_character(
-        self, stove: str, content: dict[str, Any], of_sessions_fingerprint: str, made_by: str = ""
-    ) -> None:
-        """Keep what was learned of a stove; it replaces what was kept before."""
-        text = json.dumps(content)
-        with self._database.transaction() as connection:
-            expect_stove(connection, stove)
-            connection.execute(
-                "INSERT OR REPLACE INTO character (stove, made_by, of_sessions, content) VALUES (?, ?, ?, ?)",
-                (stove, made_by, of_sessions_fingerprint, text),
             )
 
     # Backups
@@ -327,18 +295,3 @@ class Logbook:
 
 class ChangedElsewhere(InputProblem):
     """Another window has written to the session since it was read."""
-
-
-def _holds_anything(file: Path) -> bool:
-    try:
-        return file.stat().st_size > 0 or file.with_name(f"{file.name}-wal").exists()
-    except OSError:
-        return False
-
-
-def _stove_of(name: str, text: str) -> Stove:
-    """The stove described; one with the usual spots where its description cannot be read, so that its log opens."""
-    try:
-        return stove_from_text(text, f"stove “{name}” in the logbook")
-    except InputProblem:
-        return stove_with_default_spots(name)

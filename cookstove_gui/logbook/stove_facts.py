@@ -9,9 +9,9 @@ from datetime import date
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.logbook.database import Database, Row
 from cookstove_gui.logbook.rows import instant, microseconds
-from cookstove_gui.logbook.stove_file import stove_text
+from cookstove_gui.logbook.stove_file import stove_from_text, stove_text
 from cookstove_gui.stove.checks import Check, CheckPoint
-from cookstove_gui.stove.stove import Stove
+from cookstove_gui.stove.stove import Stove, stove_with_default_spots
 from cookstove_gui.stove.weather import WeatherKind, WeatherReading
 
 
@@ -83,6 +83,14 @@ class StoveFacts:
                     reading.value,
                 ),
             )
+
+
+def kept_stove(name: str, text: str) -> Stove:
+    """The stove described; one with the usual spots where its description cannot be read, so that its log opens."""
+    try:
+        return stove_from_text(text, f"stove “{name}” in the logbook")
+    except InputProblem:
+        return stove_with_default_spots(name)
 
 
 def write_stove(connection: sqlite3.Connection, stove: Stove) -> None:

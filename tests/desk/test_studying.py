@@ -137,10 +137,10 @@ def test_a_past_is_told_apart_by_its_sessions_and_their_rows() -> None:
 @pytest.mark.parametrize("spoilt", [{}, {"learned": 3}, {"sessions": "two"}])
 def test_what_cannot_be_read_any_more_is_computed_again(desk: Desk, found: Study, spoilt: dict[str, object]) -> None:
     desk.show_study(found)
-    content = desk.logbook.character(STOVE.name, made_by=kept_studies._MADE_BY)
-    assert content is not None
-    bad = {**content, **spoilt} if spoilt else {"made_of": content["made_of"]}
-    desk.logbook.save_character(STOVE.name, bad, found.fingerprint, made_by=kept_studies._MADE_BY)
+    lesson = desk.logbook.learned.of(STOVE.name, kept_studies._MADE_BY)
+    assert lesson is not None
+    bad = lesson._replace(content={**lesson.content, **spoilt} if spoilt else {})
+    desk.logbook.learned.keep(STOVE.name, kept_studies._MADE_BY, bad)
     again = KeptStudies(desk.logbook)
     assert again.character(STOVE) is None
     assert again.inputs(STOVE, without=None).known is None
@@ -148,9 +148,9 @@ def test_what_cannot_be_read_any_more_is_computed_again(desk: Desk, found: Study
 
 def test_what_older_code_kept_is_not_used(desk: Desk, found: Study) -> None:
     desk.show_study(found)
-    content = desk.logbook.character(STOVE.name, made_by=kept_studies._MADE_BY)
-    assert content is not None
-    desk.logbook.save_character(STOVE.name, content, found.fingerprint, made_by="what older code wrote")
+    lesson = desk.logbook.learned.of(STOVE.name, kept_studies._MADE_BY)
+    assert lesson is not None
+    desk.logbook.learned.keep(STOVE.name, "what older code wrote", lesson)
     assert Desk(desk.logbook, desk.clock).inputs().character is None
     assert learning_is_due(desk)
 

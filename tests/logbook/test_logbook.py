@@ -235,22 +235,6 @@ def test_what_is_not_there_or_makes_no_sense_is_told(logbook: Logbook, ask: obje
         ask(logbook)  # type: ignore[operator]
 
 
-def test_character_is_for_its_sessions_and_its_code(logbook: Logbook) -> None:
-    logbook.save_character("Kitchen", {"lag": 12.5}, "1:40", made_by="2")
-    assert logbook.character("Kitchen", "1:40", made_by="2") == {"lag": 12.5}
-    assert logbook.character("Kitchen", made_by="2") == {"lag": 12.5}
-    assert logbook.character("Kitchen", "1:41", made_by="2") is None
-    assert logbook.character("Kitchen", "1:40", made_by="3") is None
-    assert logbook.character("Barn") is None
-
-
-def test_character_that_cannot_be_read_is_none(logbook: Logbook) -> None:
-    logbook.save_character("Kitchen", {}, "1:40")
-    with logbook._database.transaction() as connection:
-        connection.execute("UPDATE character SET content = '{broken'")
-    assert logbook.character("Kitchen") is None
-
-
 def test_settings_have_a_default(logbook: Logbook) -> None:
     assert logbook.setting("unit", "F") == "F"
     logbook.set_setting("unit", "C")

@@ -6,6 +6,7 @@ from datetime import UTC, date, datetime, timedelta
 import pytest
 
 from cookstove_gui.errors import InputProblem
+from cookstove_gui.logbook.learned import Lesson
 from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.stove.checks import Check, CheckPoint
 from cookstove_gui.stove.entries import Entry, Kind
@@ -104,7 +105,7 @@ def known(logbook: Logbook, name: str) -> tuple[object, ...]:
     return (
         logbook.facts.checks(name),
         logbook.facts.latest_weather(name, WeatherKind.OUTDOORS),
-        logbook.character(name),
+        logbook.learned.of(name, "2"),
         [session.title for session in logbook.sessions(name)],
         logbook.setting("stove") == name,
     )
@@ -113,7 +114,7 @@ def known(logbook: Logbook, name: str) -> tuple[object, ...]:
 def test_all_that_is_known_goes_with_a_renamed_stove(logbook: Logbook, stove: Stove) -> None:
     logbook.facts.add_check(stove, a_check("dial", 274.0))
     logbook.facts.add_weather(stove, a_reading(WeatherKind.OUTDOORS, 270.0))
-    logbook.save_character("Kitchen", {"lag": 12.5}, "1:40")
+    logbook.learned.keep("Kitchen", "2", Lesson(made_of="1:40", content={"lag": 12.5}))
     logbook.set_setting("stove", "Kitchen")
     before = known(logbook, "Kitchen")
     assert before[-1]
