@@ -63,6 +63,22 @@ class Projection:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class KeptFire:
+    """A fire that is fed to hold one heat of the oven after the other, and let go after the last."""
+
+    heats: tuple[tuple[float, HeatBand], ...]  # until how many minutes from now, rising, and the heat held until then
+
+    @property
+    def until(self) -> float:
+        """Minutes from now to which it is fed."""
+        return self.heats[-1][0]
+
+    def at(self, minutes: float) -> HeatBand:
+        """The heat wanted so many minutes from now; after the last, the last one's."""
+        return next((band for until, band in self.heats if minutes < until), self.heats[-1][1])
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Trace:
     """The oven up to now, for drawing: as it is known now, or as it was believed then."""
 

@@ -32,7 +32,7 @@ class Margin(StrEnum):
     SAFE = "safe"
 
 
-MARGINS = {Margin.USUAL: 0.7, Margin.SAFE: 0.9}  # least chance of each step on heat; judgement
+MARGINS = {Margin.USUAL: 0.6, Margin.SAFE: 0.8}  # least chance of each step on heat; judgement
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,7 +5,7 @@ import math
 import numpy as np
 from numpy.typing import NDArray
 
-from cookstove_gui.forecast.answers import Action, ActionKind, FloatArray
+from cookstove_gui.forecast.answers import Action, ActionKind, FloatArray, KeptFire
 from cookstove_gui.forecast.model import heat
 from cookstove_gui.forecast.model.ensemble import MEMBERS
 from cookstove_gui.forecast.model.habits import KINDLING_WAIT
@@ -49,7 +49,14 @@ BAND_MARGIN = 12.0  # K added to half a band's width for “well off”
 class Cook:
     """What one cook a member does: when the next load comes, and how the air stands."""
 
-    def __init__(self, belief: Belief, action: Action, band: HeatBand | None, random: np.random.Generator) -> None:
+    def __init__(
+        self,
+        belief: Belief,
+        action: Action,
+        band: HeatBand | None,
+        random: np.random.Generator,
+        kept: KeptFire | None = None,
+    ) -> None:
         since = belief.minutes_since_fed
         waited = np.full(MEMBERS, UNKNOWN_SINCE) if since is None else belief.ensemble.x[heat.SINCE_FED]
         self._given = 0.0
@@ -76,6 +83,10 @@ class Cook:
             self._bakes = np.exp(math.log(BAKE_MINUTES) + BAKE_SPREAD * random.standard_normal(MEMBERS))
             if action.kind is not ActionKind.WOOD:
                 self._feeds &= ~done
+        self._kept, self._clock = kept, 0.0
+        if kept is not None:  # fed for as long as the meal needs, whatever the habit
+            self._left, self._bakes = np.full(MEMBERS, kept.until), np.zeros(MEMBERS)
+            self._feeds[:] = True
         self._minds_bypass = band is not None and action.kind is not ActionKind.BYPASS
         self._openings = openings_per_minute(belief, reached)
         self._before = belief.ensemble.x[heat.DIAL].copy()
@@ -98,6 +109,9 @@ class Cook:
         """Feed and set the air for one step, in place."""
         state[heat.FRESH] += self._given
         self._given = 0.0
+        if self._kept is not None:
+            self._band = self._kept.at(self._clock)
+            self._clock += minutes
         eager, size = np.ones(MEMBERS), np.ones(MEMBERS)
         self._left -= minutes
         ending = self._feeds & (self._left <= 0.0)

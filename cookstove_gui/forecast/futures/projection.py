@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from cookstove_gui.forecast.answers import HORIZON_MINUTES, LEAVE, Action, FloatArray, Projection
+from cookstove_gui.forecast.answers import HORIZON_MINUTES, LEAVE, Action, FloatArray, KeptFire, Projection
 from cookstove_gui.forecast.futures.cook import minutes_since_reached
 from cookstove_gui.forecast.futures.tending import tended
 from cookstove_gui.forecast.model import heat
@@ -27,15 +27,19 @@ def project(
     *,
     unfed: bool = False,
     spots: Sequence[Spot] | None = None,
+    kept: KeptFire | None = None,
+    horizon: float = HORIZON_MINUTES,
 ) -> Projection:
     """Futures (MEMBERS, times, spots) from now on if `action` is done now.
 
     `band` is what the cook steers the oven to, if that is known; else the fire is fed by habit alone;
     `unfed` asks what happens if nobody touches the stove any more; `spots` are those of the stove that are asked
     for, all of them if left out, and they come out the same whoever else is asked for.
+    `kept` is a fire fed for a meal, which is then what the cook steers to; `horizon` [min] is how far it looks ahead.
     """
-    minutes = np.arange(0.0, HORIZON_MINUTES + 0.5, GRID_MINUTES)
-    states = tended(belief, action, minutes, band, unfed=unfed)
+    minutes = np.arange(0.0, horizon + 0.5, GRID_MINUTES)
+    band = kept.heats[0][1] if kept is not None else band
+    states = tended(belief, action, minutes, band, unfed=unfed, kept=kept)
     asked = belief.stove.spots if spots is None else tuple(spots)
     shares = None if all(_has_no_share(spot) for spot in asked) else _share_paths(belief, minutes)
     width = generic_width(belief, band, minutes) * np.interp(minutes, CORRECTION_MINUTES, belief.corrections.width)

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from cookstove_gui.forecast.answers import Action, ActionKind, FloatArray
+from cookstove_gui.forecast.answers import Action, ActionKind, FloatArray, KeptFire
 from cookstove_gui.forecast.futures.cook import DOOR_SHUT_AGAIN, Cook
 from cookstove_gui.forecast.model import heat
 from cookstove_gui.forecast.model.ensemble import FIRING, MEMBERS
@@ -16,11 +16,17 @@ FINE_UNTIL = 60.0  # min ahead with short steps; doubt is larger than the step's
 
 
 def tended(
-    belief: Belief, action: Action, minutes: FloatArray, band: HeatBand | None, *, unfed: bool = False
+    belief: Belief,
+    action: Action,
+    minutes: FloatArray,
+    band: HeatBand | None,
+    *,
+    unfed: bool = False,
+    kept: KeptFire | None = None,
 ) -> FloatArray:
     """Physical states (times, rows, members) at `minutes` from now if `action` is done now.
 
-    `unfed`: nobody touches the stove any more.
+    `unfed`: nobody touches the stove any more; `kept`: the fire is fed for a meal.
     """
     state = belief.ensemble.x[: heat.STATE_ROWS].copy()
     p = heat.positive(belief.ensemble.x[FIRING])
@@ -30,7 +36,7 @@ def tended(
         state[heat.INLET] = min(max(action.value, 0.0), 1.0)
     elif action.kind is ActionKind.BYPASS:
         state[heat.BYPASS] = min(max(action.value, 0.0), 1.0)
-    cook = Cook(belief, action, band, random)
+    cook = Cook(belief, action, band, random, kept)
     if unfed:
         cook.goes_away()
     out = np.empty((len(minutes), heat.STATE_ROWS, MEMBERS))

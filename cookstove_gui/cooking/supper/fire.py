@@ -1,0 +1,146 @@
+"""The fire that a meal needs: what it is kept to, when it is lit, fed and let go."""
+
+import math
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, field
+from datetime import datetime, timedelta
+
+import numpy as np
+
+from cookstove_gui.cooking.fires.rise_and_hold import LEAST_FIRES, USUAL_RISE, RiseAndHold
+from cookstove_gui.cooking.fit.tasks import Place
+from cookstove_gui.cooking.supper.dishes import Heat
+from cookstove_gui.cooking.supper.heats import paced_by, task_for
+from cookstove_gui.cooking.supper.plan import FireStep, PlannedStep, StepKind
+from cookstove_gui.forecast import Belief, project
+from cookstove_gui.forecast.answers import FloatArray, KeptFire, Projection
+from cookstove_gui.forecast.model.habits import KINDLING_WAIT
+from cookstove_gui.stove.entries import HeatBand
+
+BYPASS_SHUT_AFTER = 15.0  # min from lighting: the flue draws; common practice, no source
+_SPREAD = 0.2  # of the logarithm of a rise, where few are known; judgement
+_RISES = 64  # equally likely rises
+LONGEST_AHEAD = 8.0 * 60.0  # min that futures are run on for; beyond, the fire is taken to be as it is then
+_AFTER_LAST = 10.0  # min that the futures see beyond the last part on heat
+_LEAST_AHEAD = 60.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Fire:
+    """The fire as it is, or where nothing burns as it would be just after lighting."""
+
+    belief: Belief
+    lit: bool
+    band: HeatBand  # what the oven is kept to where no dish needs it
+    kitchen: float  # K
+    rises: Callable[[HeatBand], RiseAndHold]  # what the stove's own logs show, asked only where nothing burns
+    bypass_open: bool = False
+    reload_at: datetime | None = None  # when the next load is due, if that is known
+    ends: dict[str, datetime] = field(default_factory=dict)  # bake to when it is likely done, for what is in the oven
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OnHeat:
+    """A part on heat as it is placed."""
+
+    heat: Heat
+    begin: datetime
+    end: datetime
+
+
+def kept_for(parts: Iterable[OnHeat], since: datetime, otherwise: HeatBand) -> KeptFire | None:
+    """The fire that these parts need, fed from `since` on; None where nothing that is fed for is left.
+
+    A part that wants the falling oven is not fed for. What only the cooktop needs keeps the oven's last heat.
+    """
+    heats: list[tuple[float, HeatBand]] = []
+    fed = [part for part in parts if not part.heat.falling]
+    for part in sorted((one for one in fed if one.heat.place is Place.OVEN), key=lambda one: (one.end, one.begin)):
+        task = task_for(part.heat)
+        until = (part.end - since).total_seconds() / 60.0
+        if until > 0.0 and (not heats or until > heats[-1][0]):
+            heats.append((until, HeatBand(name=task.name, low=task.low, high=task.high)))
+    last = max(((one.end - since).total_seconds() / 60.0 for one in fed), default=0.0)
+    if last > 0.0 and (not heats or last > heats[-1][0]):
+        heats.append((last, heats[-1][1] if heats else otherwise))
+    return KeptFire(heats=tuple(heats)) if heats else None
+
+
+def futures(fire: Fire, kept: KeptFire | None, until: float) -> tuple[Projection, int]:
+    """Futures from now, or from lighting where nothing burns, to `until` [min]; and the firings they are paced by.
+
+    Where nothing burns the oven reaches the first heat wanted when this stove's own rises say; 0 firings: as common
+    practice says.
+    """
+    horizon = 5.0 * math.ceil(min(max(until + _AFTER_LAST, _LEAST_AHEAD), LONGEST_AHEAD) / 5.0)
+    ahead = project(fire.belief, band=fire.band, kept=kept, horizon=horizon, unfed=kept is None)
+    if fire.lit:
+        return ahead, 0
+    band = kept.heats[0][1] if kept is not None else fire.band
+    found = fire.rises(band)
+    return paced_by(ahead, fire.belief.stove.oven_spot, band.low, rise_sample(found)), len(found.rises)
+
+
+def usual_lighting(fire: Fire, parts: Iterable[OnHeat], otherwise: datetime) -> datetime:
+    """When to light for the first part's heat to be there in half of the fires."""
+    first = min(parts, key=lambda part: part.begin, default=None)
+    if first is None:
+        return otherwise
+    task = task_for(first.heat)
+    in_oven = first.heat.place is Place.OVEN
+    band = HeatBand(name=task.name, low=task.low, high=task.high) if in_oven else fire.band
+    return first.begin - timedelta(minutes=float(np.median(rise_sample(fire.rises(band)))))
+
+
+def rise_sample(found: RiseAndHold) -> FloatArray:
+    """Equally likely minutes from lighting to a heat: the rises seen, widened where they are few."""
+    if len(found.rises) >= LEAST_FIRES:
+        return np.asarray(found.rises, dtype=np.float64)
+    middle = float(np.median(found.rises)) if found.rises else USUAL_RISE.p50 or 0.0
+    levels = (np.arange(_RISES) + 0.5) / _RISES
+    return np.asarray(middle * np.exp(_SPREAD * np.sqrt(2.0) * _inverse_error(2.0 * levels - 1.0)), dtype=np.float64)
+
+
+def _inverse_error(values: FloatArray) -> FloatArray:
+    """Inverse of the error function, to 0.005 (Winitzki, A handy approximation for the error function, 2008)."""
+    a = 0.147
+    log = np.log(1.0 - values**2)
+    first = 2.0 / (np.pi * a) + 0.5 * log
+    return np.asarray(np.sign(values) * np.sqrt(np.sqrt(first**2 - log / a) - first), dtype=np.float64)
+
+
+def fire_steps(fire: Fire, lit_at: datetime, let_go_at: datetime | None, now: datetime) -> tuple[PlannedStep, ...]:
+    """What is done to the fire until it is let go, by this cook's own pace of loads; `lit_at` may be past."""
+    if let_go_at is None:
+        return ()
+    every = math.exp(fire.belief.habits.interval_log)
+    steps: list[PlannedStep] = []
+    if not fire.lit:
+        steps.append(_step("fire/light", FireStep.LIGHT, lit_at))
+        steps.append(_step("fire/bypass", FireStep.BYPASS_SHUT, lit_at + timedelta(minutes=BYPASS_SHUT_AFTER)))
+        load = lit_at + timedelta(minutes=KINDLING_WAIT * every)
+    else:
+        if fire.bypass_open:
+            steps.append(_step("fire/bypass", FireStep.BYPASS_SHUT, max(now, _shut_at(fire, now))))
+        fed = fire.belief.last_load or fire.belief.lit_at or now
+        load = max(fire.reload_at or fed + timedelta(minutes=every), now)
+    number = fire.belief.loads + 1
+    # What is put on burns for as long as until the next: the last load is the one that lasts to the end.
+    while load < let_go_at - timedelta(minutes=0.5 * every):
+        steps.append(_step(f"fire/wood/{number}", FireStep.WOOD, _rounded(load)))
+        number, load = number + 1, load + timedelta(minutes=every)
+    steps.append(_step("fire/let_go", FireStep.LET_GO, let_go_at))
+    return tuple(steps)
+
+
+def _shut_at(fire: Fire, now: datetime) -> datetime:
+    return (fire.belief.lit_at or now) + timedelta(minutes=BYPASS_SHUT_AFTER)
+
+
+def _rounded(at: datetime) -> datetime:
+    """To a round minute."""
+    return at - timedelta(seconds=at.second, microseconds=at.microsecond)
+
+
+def _step(key: str, what: FireStep, at: datetime) -> PlannedStep:
+    return PlannedStep(key=key, kind=StepKind.FIRE, what=str(what), begin=at, end=at)

@@ -1,0 +1,125 @@
+"""In which of the futures the heat serves a part of a dish, from each start on and on each spot.
+
+A plan asks less than "is it right now": the heat may be `GIVES` off on average, which makes a bake slow or quick but
+still supper; and a pot that cooks for long is looked at every `LOOKS_MIN` and goes where the heat is right then, which
+has to be found at `MOST_LOOKS` of the looks.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+from numpy.typing import NDArray
+
+from cookstove_gui.cooking.fit.evenness import differences, oven_spot_names, top_spot_names
+from cookstove_gui.cooking.fit.fit import window_of
+from cookstove_gui.cooking.fit.tasks import Place, Task, task_of
+from cookstove_gui.cooking.fit.windows import WindowedHeat
+from cookstove_gui.cooking.supper.dishes import Heat
+from cookstove_gui.forecast.answers import FloatArray, Projection
+from cookstove_gui.stove.stove import Stove
+
+GIVES = 25.0 / 1.8  # K, 25 °F: what a bake forgives by taking a little longer or shorter; common practice, no source
+LOOKS_MIN = 30.0  # min after which a pot that cooks for long is looked at; common practice, no source
+MOST_LOOKS = 0.75  # of the looks at which there must be a spot for the pot; judgement
+_USUAL_EVENNESS = 100.0 / 1.8  # K, of a heat that names no task; common practice, no source
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class HeatFit:
+    """One part on heat."""
+
+    spots: tuple[str, ...]
+    minutes: FloatArray  # (starts,) from the projection's now, up to the last that can be judged
+    good: NDArray[np.bool_]  # (starts, spots, futures)
+
+    def chances(self, starts: FloatArray) -> FloatArray:
+        """The share of futures that are good from each start [min] on: (spots, starts).
+
+        A start beyond what can be judged is taken for as good as the last that can: the fire is kept.
+        """
+        share = self.good.mean(axis=2)  # (starts, spots)
+        return np.asarray(share[self.rows(starts)].T, dtype=np.float64)
+
+    def rows(self, starts: FloatArray) -> NDArray[np.intp]:
+        """The rows of `good` that judge these starts [min]."""
+        found = np.searchsorted(self.minutes, np.asarray(starts) + 1e-9, side="right") - 1
+        return np.clip(found, 0, len(self.minutes) - 1)
+
+
+def task_for(heat: Heat) -> Task:
+    """The heat that a part wants, as a task of its own length."""
+    known = task_of(heat.task)
+    if known is None:
+        low, high = heat.low or 0.0, heat.high or 0.0
+        known = Task(
+            key="", name=heat.what, place=heat.place, low=low, high=high, minutes=0.0, evenness=_USUAL_EVENNESS
+        )  # fmt: skip
+    elif heat.low is not None and heat.high is not None:
+        known = replace(known, low=heat.low, high=heat.high, never_below=None, never_above=None)
+    evenness = known.evenness if heat.evenness is None else heat.evenness
+    return replace(known, minutes=heat.minutes, evenness=evenness)
+
+
+def _planned(task: Task) -> Task:
+    """The task as a plan asks for it; what it may never pass it still may not."""
+    low, high = task.low - GIVES, task.high + GIVES
+    low = low if task.never_below is None else max(low, task.never_below)
+    high = high if task.never_above is None else min(high, task.never_above)
+    return replace(task, low=low, high=high)
+
+
+def heat_fits(projection: Projection, stove: Stove, heats: Sequence[Heat]) -> tuple[HeatFit | None, ...]:
+    """Each part against all spots that it may be done on; None where the stove has none."""
+    places: dict[Place, tuple[tuple[str, ...], WindowedHeat]] = {}
+    for place in {heat.place for heat in heats}:
+        find = top_spot_names if place is Place.TOP else oven_spot_names
+        names = find(stove, projection)
+        if names:
+            places[place] = (names, WindowedHeat(projection, names, differences(stove, projection, place, names)))
+    known: dict[Task, HeatFit] = {}
+    for heat in heats:
+        task = task_for(heat)
+        if heat.place in places and task not in known:
+            known[task] = _fit(task, *places[heat.place])
+    return tuple(known.get(task_for(heat)) for heat in heats)
+
+
+def _fit(task: Task, names: tuple[str, ...], heat: WindowedHeat) -> HeatFit:
+    asked = _planned(task)
+    if task.place is Place.OVEN or task.minutes <= LOOKS_MIN:
+        window = window_of(asked, heat)
+        return HeatFit(spots=names, minutes=window.starts, good=window.holds(asked.low, asked.high))
+    window = window_of(replace(asked, minutes=LOOKS_MIN), heat)
+    good = window.holds(asked.low, asked.high)  # (starts, spots, futures) until the first look
+    anywhere = np.asarray(good.any(axis=1))
+    looks = np.arange(LOOKS_MIN, task.minutes - 1e-9, LOOKS_MIN)
+    found = np.zeros(anywhere.shape)
+    for look in looks:
+        found += anywhere[np.clip(np.searchsorted(window.starts, window.starts + look), 0, len(window.starts) - 1)]
+    return HeatFit(spots=names, minutes=window.starts, good=good & (found >= MOST_LOOKS * len(looks))[:, None, :])
+
+
+def paced_by(projection: Projection, spot: str, heat: float, rises: FloatArray) -> Projection:
+    """The same futures run faster or slower, so that a spot reaches a heat [K] when `rises` [min] say.
+
+    The quickest future gets the quickest rise. `rises` are equally likely. Futures that never reach it keep their pace.
+    """
+    paths = projection.of(spot)
+    there = paths >= heat
+    reached = np.where(there.any(axis=1), projection.minutes[there.argmax(axis=1)], np.inf)
+    seen = np.isfinite(reached) & (reached > 0.0)
+    if not seen.any():
+        return projection
+    order = np.argsort(reached[seen], kind="stable")
+    wanted = np.empty(int(seen.sum()))
+    wanted[order] = np.quantile(rises, (np.arange(len(order)) + 0.5) / len(order))
+    pace = np.ones(len(paths))
+    pace[seen] = reached[seen] / np.maximum(wanted, 1.0)
+    kelvin = np.empty_like(projection.kelvin)
+    for future, speed in enumerate(pace):
+        at = np.clip(projection.minutes * speed, 0.0, projection.minutes[-1])
+        row = np.minimum(np.searchsorted(projection.minutes, at, side="right") - 1, len(at) - 2)
+        share = ((at - projection.minutes[row]) / (projection.minutes[row + 1] - projection.minutes[row]))[:, None]
+        kelvin[future] = (1.0 - share) * projection.kelvin[future, row] + share * projection.kelvin[future, row + 1]
+    return replace(projection, kelvin=kelvin)

@@ -1,0 +1,45 @@
+"""What a new plan begins at another time than the one before, and why."""
+
+from datetime import timedelta
+
+from cookstove_gui.cooking.supper.marks import Supper
+from cookstove_gui.cooking.supper.plan import Move, Plan, PlannedStep, StepKind
+
+MATTERS = timedelta(minutes=3)  # a step that moves by no more is not spoken of; judgement
+
+
+def moves_between(before: Plan | None, after: Plan, supper: Supper) -> tuple[Move, ...]:
+    """The steps for hands, heat and fire that begin more than `MATTERS` earlier or later."""
+    if before is None:
+        return ()
+    was = {step.key: step for step in before.steps}
+    return tuple(
+        Move(step=step.key, was=was[step.key].begin, now=step.begin, why=_why(step, before, after, supper))
+        for step in after.steps
+        if step.key in was
+        and step.kind is not StepKind.WAIT
+        and not (step.done or step.begun or was[step.key].done)
+        and abs(step.begin - was[step.key].begin) > MATTERS
+    )
+
+
+def _why(step: PlannedStep, before: Plan, after: Plan, supper: Supper) -> str:
+    if any(own.step == step.key for own in supper.own):
+        return "own"
+    if before.table_at != after.table_at or before.dishes != after.dishes:
+        return "dish"
+    if any(_ran_late(one, after, supper) for one in before.steps if one.dish == step.dish and one.key != step.key):
+        return "late"
+    if step.dish and _ran_late(next(one for one in before.steps if one.key == step.key), after, supper):
+        return "late"
+    return "heat"
+
+
+def _ran_late(planned: PlannedStep, after: Plan, supper: Supper) -> bool:
+    """Whether a step began or ended later than was planned, or is overdue."""
+    mark = supper.mark(planned.key)
+    if mark.ended is not None:
+        return mark.ended - planned.end > MATTERS
+    if mark.began is not None:
+        return mark.began - planned.begin > MATTERS
+    return not planned.done and planned.kind is not StepKind.WAIT and after.made_at - planned.begin > MATTERS

@@ -1,0 +1,193 @@
+"""A meal planned: dishes, fire and clock in, every step with its chance out.
+
+The dishes are solved as if every heat were there, which gives the fire that they need; its futures give the chance of
+each heat from each start on each spot; with these the dishes are solved again.
+"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from datetime import datetime, timedelta
+
+import numpy as np
+
+from cookstove_gui.cooking.fit.tasks import Place
+from cookstove_gui.cooking.supper.dishes import Heat
+from cookstove_gui.cooking.supper.fire import Fire, OnHeat, futures, kept_for, usual_lighting
+from cookstove_gui.cooking.supper.heats import HeatFit, heat_fits
+from cookstove_gui.cooking.supper.jobs import (
+    SLOT_MIN,
+    Grid,
+    in_kitchen,
+    job_of,
+    next_part,
+)
+from cookstove_gui.cooking.supper.marks import Supper, step_key
+from cookstove_gui.cooking.supper.plan import MARGINS, Plan
+from cookstove_gui.cooking.supper.reading_back import Solved, Table, chains_of, read_back
+from cookstove_gui.cooking.supper.solver import Problem, solve
+from cookstove_gui.errors import InputProblem
+from cookstove_gui.forecast.answers import FloatArray, KeptFire, Projection
+from cookstove_gui.stove.stove import SpotKind
+
+_EARLIEST_LIGHT = 36  # slots before the first heat that the lighting is looked for in: three hours
+_MUCH_LATER = timedelta(minutes=20)  # by which the fire needed may differ from the one projected
+
+
+def plan_meal(supper: Supper, fire: Fire, now: datetime, before: Plan | None = None) -> Plan:
+    """The plan of a meal; `before` is the plan in force, whose steps stay where they are unless it matters.
+
+    Raises
+    ------
+    InputProblem
+        If no dish was given, or one of them cannot be fitted in at all.
+    """
+    if not supper.dishes:
+        raise InputProblem("There is no dish to plan; add one first.")
+    supper = replace(supper, dishes=tuple(in_kitchen(dish, fire.kitchen) for dish in supper.dishes))
+    table = _table(supper, fire, now, before)
+    usable = before is not None and [dish.key for dish in before.dishes] == [dish.key for dish in supper.dishes]
+    kept_parts = _on_heat_before(table, before) if usable and before is not None and fire.lit else None
+    parts = _wished(table) if kept_parts is None else kept_parts
+    lit_at = now if fire.lit else max(usual_lighting(fire, parts, supper.table_at), now)
+    for again in (False, True):
+        since = now if fire.lit else lit_at
+        kept = kept_for(parts, since, fire.band)
+        horizon = max(((part.end - since).total_seconds() / 60.0 for part in parts), default=0.0)
+        ahead, firings = futures(fire, kept, horizon)
+        fits = dict(zip(table.heats, heat_fits(ahead, fire.belief.stove, tuple(table.heats.values())), strict=True))
+        if not fire.lit and parts:
+            lit_at = _light(table, fits, parts, now)
+        solved = _solve(table, _offered(table, fits, ahead, None if fire.lit else lit_at))
+        placed = _on_heat(table, solved)
+        needed = kept_for(placed, now if fire.lit else lit_at, fire.band)
+        if again or before is not None or not _differs(kept, needed):
+            break
+        parts = placed
+    return read_back(table, solved, fits, ahead, lit_at, needed, firings)
+
+
+def _table(supper: Supper, fire: Fire, now: datetime, before: Plan | None) -> Table:
+    heats = {}
+    for dish in supper.dishes:
+        first, _, _ = next_part(supper, dish)
+        for number, part in enumerate(dish.parts):
+            if number >= first and isinstance(part, Heat):
+                heats[step_key(dish.key, number)] = part
+    tops = tuple(spot.name for spot in fire.belief.stove.spots_of(SpotKind.TOP))
+    return Table(
+        supper=supper, fire=fire, now=now, before=before, grid=Grid.over(supper, now), heats=heats, tops=tops
+    )  # fmt: skip
+
+
+def _wished(table: Table) -> list[OnHeat]:
+    """The parts on heat as if every heat were there, those that want the falling oven after those that are fed for."""
+    offered = _all_good(table)
+    parts = _on_heat(table, _solve(table, offered))
+    falls = min((part.begin for part in parts if part.heat.falling), default=None)
+    if falls is None:
+        return parts
+    slot = table.grid.nearest(falls)
+    for key, heat in table.heats.items():
+        if heat.place is Place.OVEN and not heat.falling:
+            offered[key][1][:, max(slot - int(heat.minutes // SLOT_MIN), 0) :] = 0.0
+    return _on_heat(table, _solve(table, offered))
+
+
+def _all_good(table: Table) -> dict[str, tuple[tuple[str, ...], FloatArray]]:
+    """As if every heat were there."""
+    found = {}
+    for key, heat in table.heats.items():
+        names = ("oven",) if heat.place is Place.OVEN else table.tops
+        found[key] = (names, np.ones((len(names), table.grid.slots)))
+    return found
+
+
+def _offered(
+    table: Table, fits: Mapping[str, HeatFit | None], ahead: Projection, lit_at: datetime | None
+) -> dict[str, tuple[tuple[str, ...], FloatArray]]:
+    """The chances (spots, slots) of each part on heat; not a number before the fire is lit."""
+    start = ahead.now if lit_at is None else lit_at
+    offset = (table.grid.base - start).total_seconds() / 60.0
+    minutes: FloatArray = SLOT_MIN * np.arange(table.grid.slots, dtype=np.float64) + offset
+    found = {}
+    for key, fit in fits.items():
+        if fit is None:
+            raise InputProblem(
+                "A dish needs a place that this stove does not have; draw it on the page My stove, or leave the dish "
+                "out."
+            )
+        chances = fit.chances(minutes)
+        if lit_at is not None:
+            chances = np.where(minutes < -1e-9, np.nan, chances)
+        found[key] = (fit.spots, chances)
+    return found
+
+
+def _solve(table: Table, chances: Mapping[str, tuple[tuple[str, ...], FloatArray]]) -> Solved:
+    ends = {}
+    for key, heat in table.heats.items():
+        if heat.bake in table.fire.ends and table.supper.mark(key).began is not None:
+            ends[key] = table.fire.ends[heat.bake]
+    resources = table.resources
+    ahead = tuple(
+        job_of(table.supper, dish, table.grid, chances, resources, ends, table.before) for dish in table.supper.dishes
+    )
+    jobs = tuple(one.job for one in ahead if one.job is not None)
+    problem = Problem(slots=table.grid.slots, capacity=table.capacity, jobs=jobs)
+    solution = solve(problem)
+    if solution is None:
+        raise InputProblem("These dishes do not fit together at any time; leave one out, or set a later table time.")
+    return Solved(ahead=ahead, problem=problem, solution=solution)
+
+
+def _on_heat(table: Table, solved: Solved) -> list[OnHeat]:
+    """The parts on heat as they were placed."""
+    found = []
+    for one, chain in chains_of(solved):
+        for offset, placed in enumerate(chain.pieces if chain is not None else ()):
+            part = one.dish.parts[one.first + offset]
+            if isinstance(part, Heat) and one.job is not None:
+                begin = table.grid.at(placed.begin)
+                end = begin + timedelta(minutes=SLOT_MIN * one.job.pieces[offset].holds)
+                found.append(OnHeat(heat=part, begin=begin, end=end))
+    return found
+
+
+def _on_heat_before(table: Table, before: Plan) -> list[OnHeat] | None:
+    """The same as the plan before has them; None where it lacks one."""
+    known = {step.key: step for step in before.steps}
+    if any(key not in known for key in table.heats):
+        return None
+    return [OnHeat(heat=heat, begin=known[key].begin, end=known[key].end) for key, heat in table.heats.items()]
+
+
+def _differs(one: KeptFire | None, other: KeptFire | None) -> bool:
+    """Whether two fires are kept to other heats, or one much longer than the other."""
+    if one is None or other is None:
+        return one is not other
+    if [band for _, band in one.heats] != [band for _, band in other.heats]:
+        return True
+    much = _MUCH_LATER.total_seconds() / 60.0
+    return any(abs(a - b) > much for (a, _), (b, _) in zip(one.heats, other.heats, strict=True))
+
+
+def _light(table: Table, fits: Mapping[str, HeatFit | None], parts: Sequence[OnHeat], now: datetime) -> datetime:
+    """The latest lighting from which every part's heat is likely enough; else the one from which the least likely is
+    likeliest."""
+    first = min(part.begin for part in parts)
+    margin = MARGINS[table.supper.margin]
+    best, best_chance = now, -1.0
+    for back in range(_EARLIEST_LIGHT + 1):
+        lit = first - timedelta(minutes=SLOT_MIN * back)
+        if lit < now:
+            break
+        least = 1.0
+        for part, fit in zip(parts, fits.values(), strict=True):
+            if fit is not None:
+                start = np.array([(part.begin - lit).total_seconds() / 60.0])
+                least = min(least, float(fit.chances(start).max()))
+        if least > best_chance + 1e-9:
+            best, best_chance = lit, least
+        if least >= margin:
+            break
+    return best

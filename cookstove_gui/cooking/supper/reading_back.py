@@ -1,0 +1,175 @@
+"""A solved meal read back as steps on the clock, with the chance of each."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from datetime import datetime, timedelta
+
+import numpy as np
+from numpy.typing import NDArray
+
+from cookstove_gui.cooking.supper.clashes import clashes_of
+from cookstove_gui.cooking.supper.dishes import HandsOn, Heat, Part, Wait
+from cookstove_gui.cooking.supper.fire import Fire, fire_steps
+from cookstove_gui.cooking.supper.heats import HeatFit
+from cookstove_gui.cooking.supper.jobs import OVEN_PLACES, SLOT_MIN, DishAhead, Grid, next_part
+from cookstove_gui.cooking.supper.marks import Supper, step_key
+from cookstove_gui.cooking.supper.moves import moves_between
+from cookstove_gui.cooking.supper.plan import Plan, PlannedStep, StepKind
+from cookstove_gui.cooking.supper.solver import Chain, Problem, Solution
+from cookstove_gui.forecast.answers import KeptFire, Projection
+
+_MOST_SLACK_MIN = 30.0  # that a part on heat may begin later within a plan that still holds
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Table:
+    """Everything that one plan is made from."""
+
+    supper: Supper
+    fire: Fire
+    now: datetime
+    before: Plan | None
+    grid: Grid
+    heats: dict[str, Heat]  # step to its part, of those that are not over
+    tops: tuple[str, ...]
+
+    @property
+    def resources(self) -> dict[str, int]:
+        """The number of each resource: hands, the oven, each spot of the cooktop."""
+        return {"hands": 0, "oven": 1} | {name: 2 + place for place, name in enumerate(self.tops)}
+
+    @property
+    def capacity(self) -> tuple[int, ...]:
+        """How much of each there is."""
+        return (1, OVEN_PLACES, *(1 for _ in self.tops))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Solved:
+    """The dishes as they were placed."""
+
+    ahead: tuple[DishAhead, ...]
+    problem: Problem
+    solution: Solution
+
+
+def chains_of(solved: Solved) -> list[tuple[DishAhead, Chain | None]]:
+    """Each dish with its chain; none where nothing is left of it."""
+    left = iter(solved.solution.chains)
+    return [(one, next(left) if one.job is not None else None) for one in solved.ahead]
+
+
+def read_back(
+    table: Table,
+    solved: Solved,
+    fits: Mapping[str, HeatFit | None],
+    ahead: Projection,
+    lit_at: datetime,
+    needed: KeptFire | None,
+    firings: int,
+) -> Plan:
+    """The plan; `fits` are of the steps on heat, `needed` is the fire that they are fed for."""
+    supper, fire = table.supper, table.fire
+    start = ahead.now if fire.lit else lit_at
+    steps: list[PlannedStep] = []
+    holds: list[NDArray[np.bool_]] = []
+    for one, chain in chains_of(solved):
+        steps += _done_steps(supper, one)
+        if chain is not None and one.job is not None:
+            for offset in range(len(chain.pieces)):
+                step = _step(table, one, chain, offset)
+                fit = fits.get(step.key)
+                if fit is not None:
+                    name = step.spot
+                    spot = fit.spots.index(name) if name in fit.spots else 0
+                    at = (step.begin - start).total_seconds() / 60.0
+                    give = min(_slack(table, one, chain, offset), _MOST_SLACK_MIN)
+                    row, last = fit.rows(np.array([at, at + give]))
+                    running = step.begun
+                    chance = None if running else float(fit.good[row, spot].mean())
+                    step = replace(step, spot=fit.spots[spot], chance=chance)
+                    if not running:
+                        holds.append(np.asarray(fit.good[row : last + 1, spot].any(axis=0)))
+                steps.append(step)
+    let_go = None if needed is None else start + timedelta(minutes=needed.until)
+    steps += fire_steps(fire, lit_at, let_go, table.now)
+    steps.sort(key=lambda step: (step.begin, step.end, step.key))
+    plan = Plan(
+        table_at=supper.table_at,
+        made_at=table.now,
+        margin=supper.margin,
+        dishes=supper.dishes,
+        steps=tuple(steps),
+        chance=float(np.all(holds, axis=0).mean()) if holds else None,
+        clashes=clashes_of(supper, solved.ahead, solved.problem, solved.solution, table.grid, steps),
+        proven=solved.solution.proven,
+        lit=fire.lit,
+        firings=firings,
+    )
+    return replace(plan, moved=moves_between(table.before, plan, supper))
+
+
+def _step(table: Table, one: DishAhead, chain: Chain, offset: int) -> PlannedStep:
+    number = one.first + offset
+    part, key, placed = one.dish.parts[number], step_key(one.dish.key, number), chain.pieces[offset]
+    assert one.job is not None
+    piece = one.job.pieces[offset]
+    running = offset == 0 and one.running
+    began = next_part(table.supper, one.dish)[1] if running else None
+    begin = began if began is not None else table.grid.at(placed.begin)
+    following = chain.pieces[offset + 1].begin if offset + 1 < len(chain.pieces) else chain.end
+    if isinstance(part, Wait):
+        end = table.grid.at(following)
+    elif running and isinstance(part, Heat):
+        end = max(table.grid.at(piece.holds), table.now)
+    else:
+        end = begin + timedelta(minutes=part.minutes)
+    turned = isinstance(part, Heat) and part.turn
+    return PlannedStep(
+        key=key,
+        kind=_kind(part),
+        what=part.what,
+        dish=one.dish.key,
+        begin=begin,
+        end=end,
+        turn_at=begin + 0.5 * (end - begin) if turned else None,
+        spot=piece.names[placed.option] if piece.names else "",
+        begun=running,
+        is_own=any(own.step == key for own in table.supper.own),
+    )
+
+
+def _kind(part: Part) -> StepKind:
+    if isinstance(part, HandsOn):
+        return StepKind.HANDS
+    return StepKind.WAIT if isinstance(part, Wait) else StepKind.HEAT
+
+
+def _done_steps(supper: Supper, one: DishAhead) -> list[PlannedStep]:
+    """What is over of a dish, at the times that the cook told."""
+    steps: list[PlannedStep] = []
+    later: datetime | None = None
+    for number in range(one.first - 1, -1, -1):
+        part, key = one.dish.parts[number], step_key(one.dish.key, number)
+        mark = supper.mark(key)
+        end = mark.ended or later
+        if end is None:
+            following = supper.mark(step_key(one.dish.key, number + 1))
+            end = following.began or supper.table_at
+        begin = min(mark.began or end - timedelta(minutes=part.minutes), end)
+        steps.append(
+            PlannedStep(key=key, kind=_kind(part), what=part.what, dish=one.dish.key, begin=begin, end=end, done=True)
+        )
+        later = begin
+    return steps[::-1]
+
+
+def _slack(table: Table, one: DishAhead, chain: Chain, offset: int) -> float:
+    """Minutes by which a piece may begin later with the dish still in time."""
+    assert one.job is not None
+    begins = [placed.begin for placed in chain.pieces] + [chain.end]
+    shorter = sum(
+        begins[place + 1] - begins[place] - one.job.pieces[place].least for place in range(offset, len(chain.pieces))
+    )
+    due = table.grid.minutes(table.supper.table_at + timedelta(minutes=one.dish.after_table))
+    return max(due - SLOT_MIN * chain.end, 0.0) + SLOT_MIN * max(shorter, 0)

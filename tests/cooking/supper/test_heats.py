@@ -1,0 +1,76 @@
+"""In which futures the heat serves a part of a dish, against futures made by hand."""
+
+from datetime import UTC, datetime
+
+import numpy as np
+import pytest
+
+from cookstove_gui.cooking.fit.tasks import Place
+from cookstove_gui.cooking.supper.dishes import Heat
+from cookstove_gui.cooking.supper.heats import heat_fits, paced_by, task_for
+from cookstove_gui.forecast.answers import Projection
+from cookstove_gui.stove.stove import Firebox, stove_with_default_spots
+from cookstove_gui.units import kelvin
+from tests.cooking.supper.made import oven
+
+STOVE = stove_with_default_spots("invented", Firebox.LEFT)
+MINUTES = np.arange(0.0, 181.0, 5.0)
+TOPS = ("top_front_left", "top_back_left")
+
+
+def _futures(*rows: np.ndarray, spots: tuple[str, ...] = ("oven_centre",)) -> Projection:
+    """Futures in °F, each (times,) or (times, spots)."""
+    fahrenheit = np.array([row.reshape(len(MINUTES), len(spots)) for row in rows])
+    return Projection(
+        now=datetime(2026, 1, 5, tzinfo=UTC), minutes=MINUTES, spots=spots, kelvin=kelvin(fahrenheit, "F")
+    )  # fmt: skip
+
+
+def _flat(heat: float) -> np.ndarray:
+    return np.full(len(MINUTES), heat)
+
+
+def test_a_bake_forgives_twenty_five_degrees_and_no_more():
+    futures = _futures(_flat(400), _flat(351), _flat(449), _flat(345), _flat(455))
+    (fit,) = heat_fits(futures, STOVE, [oven(30, 375, 425)])
+    assert fit is not None
+    assert fit.good[0, 0].tolist() == [True, True, True, False, False]
+    assert fit.chances(np.array([0.0]))[0, 0] == pytest.approx(0.6)
+
+
+def test_a_pot_that_cooks_for_long_goes_where_the_heat_is():
+    simmer = Heat(what="simmer", place=Place.TOP, minutes=120.0, task="simmer")
+    moves = np.stack((np.where(MINUTES <= 60, 320.0, 600.0), np.where(MINUTES < 60, 100.0, 320.0)), axis=1)
+    stays = np.stack((np.where(MINUTES <= 60, 320.0, 600.0), _flat(100.0)), axis=1)
+    (fit,) = heat_fits(_futures(moves, stays, spots=TOPS), STOVE, [simmer])
+    assert fit is not None
+    first = fit.spots.index("top_front_left")
+    assert fit.good[0, first].tolist() == [True, False]
+    assert fit.good[0, 1 - first].tolist() == [False, False]  # nobody begins where it is cold
+
+
+def test_beyond_what_is_projected_the_last_start_that_can_be_judged_counts():
+    late = np.where(MINUTES >= 100, 400.0, 100.0)
+    (fit,) = heat_fits(_futures(late), STOVE, [oven(30, 375, 425)])
+    assert fit is not None
+    assert fit.chances(np.array([0.0, 100.0, 175.0, 900.0]))[0].tolist() == [0.0, 1.0, 1.0, 1.0]
+
+
+def test_a_heat_of_its_own_goes_before_the_tasks():
+    bread = Heat(what="bake", place=Place.OVEN, minutes=20.0, task="bread", low=500.0, high=520.0, evenness=10.0)
+    task = task_for(bread)
+    assert (task.low, task.high, task.minutes, task.evenness) == (500.0, 520.0, 20.0, 10.0)
+
+
+def test_futures_are_paced_by_the_rises_that_are_told():
+    rising = _futures(70.0 + 3.0 * MINUTES, 70.0 + 6.0 * MINUTES)  # 370 °F after 100 and after 50 min
+    paced = paced_by(rising, "oven_centre", kelvin(370.0, "F"), np.array([40.0, 40.0, 80.0, 80.0]))
+    oven_heat = paced.of("oven_centre")
+    reached = [MINUTES[(row >= kelvin(369.9, "F")).argmax()] for row in oven_heat]
+    assert reached == [80.0, 40.0]
+
+
+def test_a_future_that_never_gets_there_keeps_its_pace():
+    cool = _futures(_flat(200.0), 70.0 + 6.0 * MINUTES)
+    paced = paced_by(cool, "oven_centre", kelvin(370.0, "F"), np.array([100.0]))
+    assert paced.of("oven_centre")[0] == pytest.approx(kelvin(_flat(200.0), "F"))

@@ -1,0 +1,229 @@
+"""Plans: the rules that every one keeps, lighting, what was done, what clashes, what moves and why."""
+
+from dataclasses import replace
+from datetime import timedelta
+from itertools import pairwise
+
+import numpy as np
+import pytest
+
+from cookstove_gui.cooking.supper.dishes import HandsOn, Heat, Wait
+from cookstove_gui.cooking.supper.jobs import OVEN_PLACES, in_kitchen
+from cookstove_gui.cooking.supper.marks import Mark, OwnTime, Supper
+from cookstove_gui.cooking.supper.plan import FireStep, Margin, Plan, PlannedStep, StepKind
+from cookstove_gui.cooking.supper.planning import plan_meal
+from cookstove_gui.errors import InputProblem
+from cookstove_gui.units import kelvin
+from tests.cooking.supper.made import KITCHEN, NOW, USUAL, burning, cold, dish, hands, oven, supper, wait
+
+
+def _minutes(minutes: float) -> timedelta:
+    return timedelta(minutes=minutes)
+
+
+def _overlap(one: PlannedStep, other: PlannedStep) -> bool:
+    return one.begin < other.end and other.begin < one.end
+
+
+def _check(plan: Plan, wanted: Supper) -> None:
+    """Every rule, from the steps as they are told."""
+    hands_on = [step for step in plan.steps if step.kind is StepKind.HANDS and not step.done]
+    heats = [step for step in plan.steps if step.kind is StepKind.HEAT and not step.done]
+    for place, one in enumerate(hands_on):
+        assert not any(_overlap(one, other) for other in hands_on[place + 1 :])
+    tops = [step for step in heats if not step.spot.startswith("oven")]
+    for place, one in enumerate(tops):
+        assert not any(one.spot == other.spot and _overlap(one, other) for other in tops[place + 1 :])
+    parts = {f"{one.key}/{number}": part for one in wanted.dishes for number, part in enumerate(one.parts)}
+    inside = [step for step in heats if step.spot.startswith("oven")]
+    for one in inside:
+        at_once = [other for other in inside if other.begin <= one.begin < other.end]
+        assert sum(getattr(parts[other.key], "places", 1) for other in at_once) <= OVEN_PLACES
+    for one_dish in wanted.dishes:
+        steps = plan.of_dish(one_dish.key)
+        assert [step.key for step in steps] == [f"{one_dish.key}/{n}" for n in range(len(one_dish.parts))]
+        for before, after in pairwise(steps):
+            part = parts[before.key]
+            apart = (after.begin - before.begin).total_seconds() / 60.0
+            if isinstance(part, Wait):
+                assert part.shortest - 5.0 <= apart <= part.longest + 5.0
+            elif isinstance(part, HandsOn):
+                assert part.minutes <= apart <= part.minutes + part.keeps_min + 5.0
+            elif isinstance(part, Heat):
+                assert part.minutes <= apart < part.minutes + 5.0
+        late = (steps[-1].end - wanted.table_at).total_seconds() / 60.0 - one_dish.after_table
+        clash = next((one for one in plan.clashes if one.dish == one_dish.key), None)
+        assert late <= 5.0 or (clash is not None and clash.late_min == pytest.approx(late, abs=5.0))
+
+
+@pytest.mark.parametrize("seed", range(8))
+def test_every_plan_keeps_the_rules_of_its_dishes_and_of_the_kitchen(seed: int) -> None:
+    random = np.random.default_rng(seed)
+    keys = [str(key) for key in random.choice(list(USUAL), size=2 + seed % 4, replace=False)]
+    wanted = supper(*keys, hours=float(random.uniform(1.0, 6.0)))
+    fire = burning() if seed % 2 else cold(60.0, 70.0, 85.0)
+    now = NOW if seed % 2 else NOW - timedelta(hours=2)
+    _check(plan_meal(wanted, fire, now), wanted)
+
+
+def test_a_supper_with_time_enough_is_ready_at_its_time_and_says_so() -> None:
+    plan = plan_meal(supper("beef_and_barley", "greens", "apple_pie"), burning(), NOW)
+    for key in ("beef_and_barley", "greens"):
+        assert _minutes(-45) <= plan.of_dish(key)[-1].end - plan.table_at <= _minutes(0)
+    assert plan.of_dish("apple_pie")[-1].end - plan.table_at <= _minutes(20)  # eaten after the rest, hot or cold
+    assert plan.proven
+    assert plan.lit
+    assert all(0.0 <= step.chance <= 1.0 for step in plan.steps if step.chance is not None)
+
+
+def test_the_fire_is_fed_until_the_last_that_needs_it_and_then_let_go() -> None:
+    plan = plan_meal(supper("apple_pie", "greens"), burning(), NOW)
+    fire = [step for step in plan.steps if step.kind is StepKind.FIRE]
+    assert fire[-1].what == FireStep.LET_GO
+    last = max(step.end for step in plan.steps if step.kind is StepKind.HEAT)
+    assert abs(fire[-1].begin - last) <= _minutes(5)
+    assert all(step.what == FireStep.WOOD for step in fire[:-1])
+    assert len(fire) > 2
+
+
+def test_with_nothing_lit_it_says_when_to_light_by_this_stoves_own_rises() -> None:
+    early = NOW - timedelta(hours=3)
+    quick = plan_meal(supper("apple_pie"), cold(40.0, 45.0, 50.0), early)
+    slow = plan_meal(supper("apple_pie"), cold(100.0, 110.0, 120.0), early)
+    lit = [next(step.begin for step in plan.steps if step.what == FireStep.LIGHT) for plan in (quick, slow)]
+    assert _minutes(30) <= lit[0] - lit[1] <= _minutes(100)
+    assert (quick.firings, quick.lit) == (3, False)
+    assert plan_meal(supper("apple_pie"), cold(), early).firings == 0
+    bake = quick.of_dish("apple_pie")[1]
+    assert bake.begin - lit[0] >= _minutes(40)
+
+
+def test_nothing_is_put_on_heat_before_the_fire_is_lit() -> None:
+    plan = plan_meal(supper("griddle_cakes", "greens", hours=0.5), cold(60.0, 60.0, 60.0), NOW)
+    lit = next(step.begin for step in plan.steps if step.what == FireStep.LIGHT)
+    assert lit >= NOW
+    assert all(step.begin >= lit for step in plan.steps if step.kind is StepKind.HEAT)
+
+
+def test_a_cook_who_wants_to_be_safe_lights_no_later() -> None:
+    early = NOW - timedelta(hours=3)
+    lights = []
+    for margin in Margin:
+        plan = plan_meal(supper("apple_pie", margin=margin), cold(50.0, 70.0, 90.0), early)
+        lights.append(next(step.begin for step in plan.steps if step.what == FireStep.LIGHT))
+    assert lights[1] <= lights[0]
+
+
+def test_a_heat_that_this_fire_does_not_give_is_named() -> None:
+    far_too_hot = dish("kiln", hands(5), oven(20, 640, 690))
+    plan = plan_meal(Supper(table_at=NOW + timedelta(hours=3), dishes=(far_too_hot,)), burning(), NOW)
+    (clash,) = plan.clashes
+    assert (clash.dish, clash.no_heat) == ("kiln", "kiln/1")
+
+
+def test_two_that_want_the_same_hands_at_once_are_told_apart_with_the_least_change() -> None:
+    one = dish("one", hands(30, keeps=0), may_wait=0.0)
+    other = dish("other", hands(20, keeps=0), may_wait=0.0)
+    plan = plan_meal(Supper(table_at=NOW + timedelta(minutes=32), dishes=(one, other)), burning(), NOW)
+    (clash,) = plan.clashes
+    # The shorter one last costs 20 min after the table, the longer one last 30.
+    assert clash.dish == "other"
+    assert clash.late_min == pytest.approx(20.0, abs=5.0)
+    assert clash.instead == "one"
+    assert clash.instead_min == pytest.approx(20.0, abs=8.0)
+
+
+def test_a_dough_rises_longer_in_a_cold_kitchen() -> None:
+    usual, cool = (
+        in_kitchen(USUAL["bread"], kitchen).parts[1].minutes for kitchen in (KITCHEN, kelvin(57.0, "F"))
+    )  # fmt: skip
+    assert usual == pytest.approx(90.0)
+    assert cool == pytest.approx(180.0)  # ten kelvin colder, twice as long
+
+
+def test_what_is_done_stays_and_what_follows_goes_on_from_it() -> None:
+    wanted = supper("bread", hours=5.0)
+    plan = plan_meal(wanted, burning(), NOW)
+    mixed = plan.of_dish("bread")[0]
+    later = mixed.end + timedelta(minutes=12)  # kneading took twelve minutes more
+    done = replace(wanted, marks=(Mark(step="bread/0", began=mixed.begin, ended=later),))
+    again = plan_meal(done, burning(), later, plan)
+    first, rise = again.of_dish("bread")[:2]
+    assert (first.done, first.begin, first.end) == (True, mixed.begin, later)
+    assert rise.begun
+    assert rise.begin == later
+    moved = {move.step: move for move in again.moved}
+    assert all(move.why == "late" for move in moved.values())
+
+
+def test_what_stands_in_the_oven_stays_until_it_is_done() -> None:
+    wanted = supper("apple_pie", hours=2.0)
+    plan = plan_meal(wanted, burning(), NOW)
+    bake = plan.of_dish("apple_pie")[1]
+    went_in = bake.begin + timedelta(minutes=2)
+    inside = replace(
+        wanted, marks=(Mark(step="apple_pie/0", ended=went_in), Mark(step="apple_pie/1", began=went_in))
+    )  # fmt: skip
+    again = plan_meal(inside, burning(), went_in + timedelta(minutes=10), plan)
+    bakes = again.of_dish("apple_pie")[1]
+    assert bakes.begun
+    assert bakes.begin == went_in
+    assert _minutes(40) <= bakes.end - went_in <= _minutes(50)
+    known = replace(burning(), ends={"fruit_pie": went_in + timedelta(minutes=70)})
+    slow = plan_meal(inside, known, went_in + timedelta(minutes=10), plan).of_dish("apple_pie")[1]
+    assert _minutes(68) <= slow.end - went_in <= _minutes(75)
+
+
+def test_nothing_moves_while_everything_goes_as_planned() -> None:
+    wanted = supper("beef_and_barley", "greens", "apple_pie", "rolls", hours=5.0)
+    plan = plan_meal(wanted, burning(), NOW)
+    first = min(step.begin for step in plan.to_come if step.kind is not StepKind.FIRE)
+    for before in (40.0, 20.0, 3.0, -2.0):
+        now = max(first - timedelta(minutes=before), NOW)
+        again = plan_meal(wanted, burning(), now, plan)
+        assert not [move for move in again.moved if not move.step.startswith("fire")]
+
+
+def test_a_step_that_nobody_began_moves_after_three_minutes_and_says_why() -> None:
+    wanted = supper("rolls", hours=3.0)
+    plan = plan_meal(wanted, burning(), NOW)
+    first = plan.of_dish("rolls")[0]
+    soon = plan_meal(wanted, burning(), first.begin + timedelta(minutes=2.9), plan)
+    assert not [move for move in soon.moved if move.step == "rolls/0"]
+    late = plan_meal(wanted, burning(), first.begin + timedelta(minutes=11), plan)
+    move = next(move for move in late.moved if move.step == "rolls/0")
+    assert move.why == "late"
+    assert move.now >= first.begin + timedelta(minutes=8)
+
+
+def test_a_step_set_by_hand_begins_then() -> None:
+    wanted = supper("apple_pie", "greens", hours=4.0)
+    plan = plan_meal(wanted, burning(), NOW)
+    wash = plan.of_dish("greens")[0]
+    begin = wash.begin - timedelta(minutes=30)
+    again = plan_meal(replace(wanted, own=(OwnTime(step="greens/0", begin=begin),)), burning(), NOW, plan)
+    step = again.of_dish("greens")[0]
+    assert step.is_own
+    assert step.begin == begin
+    assert next(move.why for move in again.moved if move.step == "greens/0") == "own"
+
+
+def test_an_empty_meal_is_told() -> None:
+    with pytest.raises(InputProblem, match="no dish"):
+        plan_meal(Supper(table_at=NOW, dishes=()), burning(), NOW)
+
+
+def test_a_dish_that_wants_the_falling_oven_is_not_fed_for() -> None:
+    cooling = dish("beans", oven(60, 250, 340, falling=True), may_wait=0.0)
+    pie = dish("pie", oven(45, 385, 450), may_wait=60.0)
+    wanted = Supper(table_at=NOW + timedelta(hours=3), dishes=(cooling, pie))
+    plan = plan_meal(wanted, burning(), NOW)
+    let_go = next(step.begin for step in plan.steps if step.what == FireStep.LET_GO)
+    assert abs(let_go - plan.of_dish("pie")[-1].end) <= _minutes(5)
+    assert let_go < plan.of_dish("beans")[0].end
+
+
+def test_a_rest_between_two_jobs_stays_within_its_limits() -> None:
+    rested = dish("rested", hands(10, keeps=0), wait(20, 10, 60), hands(5, keeps=0), may_wait=0.0)
+    plan = plan_meal(Supper(table_at=NOW + timedelta(hours=1), dishes=(rested,)), burning(), NOW)
+    _check(plan, Supper(table_at=plan.table_at, dishes=(rested,)))
