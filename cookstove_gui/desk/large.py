@@ -44,16 +44,18 @@ def large(desk: Desk) -> Large:
     if standing is None or not desk.entries or standing.outlook.oven.p50 is None:
         return Large(clock=clock, oven="–", to_do=shown_rungs(desk))
     oven = standing.outlook.oven
+    assert oven.p10 is not None
     assert oven.p50 is not None
-    half = 0.0 if oven.p10 is None or oven.p90 is None else (oven.p90 - oven.p10) / 2
-    number, doubt = temperature_text(oven.p50, unit), doubt_text(half, unit)
+    assert oven.p90 is not None
+    number, doubt = temperature_text(oven.p50, unit), doubt_text((oven.p90 - oven.p10) / 2, unit)
     if not desk.is_live:
         return Large(clock=clock, oven=number, doubt=doubt, to_do=shown_rungs(desk), ribbon=_ribbon(standing))
     advice, edge = advise(standing), desk.edge
     coming = advice.subject in (Subject.COMING, Subject.COOLING_IN)
     then = then_read(advice, standing, edge)
-    first = prepare_words(advice, standing) if coming else ""
-    to_do = ((first,) if first else (then,) if then else shown_rungs(desk)) if coming else shown_rungs(desk)
+    # While the heat comes, its window stands above; what is left to do is the dough, or else a reading.
+    instead = (prepare_words(advice, standing) or then) if coming else ""
+    to_do = (instead,) if instead else shown_rungs(desk)
     danger = advice.caution if advice.subject is Subject.DANGER else None
     if danger is not None:  # what it is and what to do at once, each a line of its own
         to_do, then = (f"{danger.name}.",), danger.order

@@ -1,14 +1,20 @@
-"""A desk in memory whose clock moves only when told, and the same with an hour of a fire behind it."""
+"""Desks in memory with a held clock: empty, with a fire behind it, with an oven that goes a made-up way."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from dataclasses import replace
 from datetime import UTC, datetime
 
+import numpy as np
 import pytest
 
 from cookstove_gui.desk import Desk, Memory, work_out
+from cookstove_gui.forecast.futures.outlook import outlook_of
 from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.stove.entries import Kind
+from cookstove_gui.units import kelvin
 from tests.held_clock import HeldClock
+
+Going = Callable[..., Desk]
 
 
 @pytest.fixture
@@ -47,3 +53,27 @@ def stand(desk: Desk) -> Desk:
     """Work out how the stove stands."""
     assert desk.show(work_out(desk.inputs(), Memory()))
     return desk
+
+
+@pytest.fixture
+def going(burning_desk: Desk) -> Going:
+    """The oven of every future goes straight through heats [°F] at minutes from now; `spread` °F to either side."""
+    stand(burning_desk)
+
+    def course(*points: tuple[float, float], spread: float = 0.0) -> Desk:
+        standing = burning_desk.standing
+        assert standing is not None
+        projection = standing.projection
+        minutes, heats = zip(*points, strict=True)
+        line = np.interp(projection.minutes, minutes, heats)
+        futures = projection.kelvin.copy()
+        sides = np.linspace(-spread, spread, len(futures))[:, np.newaxis]
+        futures[:, :, projection.spots.index("oven_centre")] = kelvin(line + sides, "F")
+        projection = replace(projection, kelvin=futures)
+        outlook = outlook_of(projection, burning_desk.stove, burning_desk.band)
+        asked = burning_desk.inputs()
+        shown = replace(standing, projection=projection, outlook=outlook, band=asked.band, serial=asked.serial)
+        assert burning_desk.show(shown)
+        return burning_desk
+
+    return course

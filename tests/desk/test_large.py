@@ -3,14 +3,20 @@
 from dataclasses import replace
 from datetime import UTC, datetime
 
+import numpy as np
 import pytest
 
+from cookstove_gui.advice import advise
+from cookstove_gui.cooking.safety.cautions import Caution
 from cookstove_gui.desk import Desk, Memory, work_out
-from cookstove_gui.desk.heading import shown_rungs
-from cookstove_gui.desk.large import AHEAD_MIN, BACK_MIN, large
+from cookstove_gui.desk.heading import shown_clock, shown_rungs
+from cookstove_gui.desk.large import AHEAD_MIN, BACK_MIN, Large, large
 from cookstove_gui.logbook.logbook import Logbook
-from cookstove_gui.phrases.figures import temperature_text
+from cookstove_gui.phrases.heading import arrival_figure
+from cookstove_gui.phrases.ladder import prepare_words, then_read
 from cookstove_gui.stove.entries import Kind
+from cookstove_gui.units import kelvin
+from tests.desk.conftest import Going
 from tests.held_clock import HeldClock
 
 START = datetime(2026, 1, 5, 12, 2, tzinfo=UTC)
@@ -35,36 +41,79 @@ def test_before_anything_is_read_it_says_what_to_do() -> None:
     shown = large(desk)
     assert shown.oven == "–"
     assert shown.to_do == shown_rungs(desk)
-    assert shown.ribbon == ()
+    assert shown == Large(clock=shown_clock(desk), oven="–", to_do=shown_rungs(desk))
     desk.logbook.close()
 
 
-def test_the_oven_on_its_way() -> None:
-    desk, _ = fired(120, 175, 240, 300)
-    shown, standing = large(desk), desk.standing
+def test_the_oven_on_its_way(burning_desk: Desk, going: Going) -> None:
+    burning_desk.choose_band("375-425")
+    desk = going((0, 300), (50, 400), (180, 660), spread=10)
+    shown, edge = large(desk), desk.edge
+    assert (shown.oven, shown.doubt, shown.heat) == ("300", "±8", "375–425 °F")
+    earliest, likely, latest = 32.5 + 1, 37.5, 42.5 - 1  # eight in ten futures lie within 8 °F, at 2 °F a minute
+    assert shown.arrival_min == pytest.approx((earliest, likely, latest), abs=0.6)
+    assert shown.leaves_min == pytest.approx(62.5, abs=0.5)
+    assert shown.likely == f"likely {edge.clock(likely)}"
+    assert shown.window == arrival_figure(desk.standing, edge) if desk.standing else False
+
+
+def test_the_ribbon_is_the_drawn_line_every_five_minutes(going: Going) -> None:
+    desk = going((0, 300), (50, 400), (180, 660))
+    standing = desk.standing
     assert standing is not None
-    assert standing.outlook.oven.p50 is not None
-    assert shown.oven == temperature_text(standing.outlook.oven.p50, "F")
-    assert shown.heat == "bread heat"
-    minutes = [minute for minute, _ in shown.ribbon]
-    assert minutes == sorted(minutes)
-    assert minutes[-1] == AHEAD_MIN
-    assert minutes[0] >= -BACK_MIN
-    now = dict(shown.ribbon)[0.0]
-    assert temperature_text(now, "F") == shown.oven
-    if shown.arrival_min is not None:
-        earliest, likely, latest = shown.arrival_min
-        assert earliest <= likely <= latest
-        assert likely == pytest.approx(standing.outlook.band.line_enters_min)
-        assert desk.edge.clock(likely) in shown.likely
-    desk.logbook.close()
+    began = (standing.trace.at[0] - standing.now).total_seconds() / 60
+    ribbon = dict(large(desk).ribbon)
+    assert list(ribbon) == [minute for minute in range(-BACK_MIN, AHEAD_MIN + 1, 5) if minute >= began]
+    assert ribbon[0.0] == pytest.approx(kelvin(300.0, "F"))
+    assert ribbon[25.0] == pytest.approx(kelvin(350.0, "F"))
+    assert ribbon[120.0] == pytest.approx(kelvin(540.0, "F"))
+    times = [(at - standing.now).total_seconds() / 60 for at in standing.trace.at]
+    assert ribbon[-10.0] == pytest.approx(np.interp(-10.0, times, standing.trace.p50), abs=1.0)
+
+
+def test_while_the_heat_comes_it_is_time_for_the_dough_and_then_for_a_reading(going: Going) -> None:
+    desk = going((0, 300), (50, 400), (180, 400))
+    standing = desk.standing
+    assert standing is not None
+    advice = advise(standing)
+    assert advice.prepares
+    shown = large(desk)
+    assert shown.to_do == (prepare_words(advice, standing),)
+    far = going((0, 200), (100, 400), (180, 400))
+    assert far.standing is not None
+    wanted = then_read(advise(far.standing), far.standing, far.edge)
+    assert large(far).to_do == ((wanted,) if wanted else shown_rungs(far))
+    assert large(far).then == ""
+
+
+def test_a_late_arrival_is_drawn_to_the_end_of_the_ribbon(going: Going) -> None:
+    desk = going((0, 300), (180, 390), spread=40)
+    shown = large(desk)
+    assert shown.arrival_min is not None
+    assert shown.arrival_min[2] == max(AHEAD_MIN, shown.arrival_min[1])
+    assert shown.leaves_min is None
+
+
+@pytest.mark.parametrize(("count", "said"), [(0, ""), (1, "A"), (2, "A, B"), (3, "A and 2 more")])
+def test_cautions_are_named_up_to_two(going: Going, count: int, said: str) -> None:
+    desk = going((0, 300), (50, 400), (180, 400))
+    standing = desk.standing
+    assert standing is not None
+    due = tuple(Caution(key=title, title=title, text=title, urgent=False) for title in "ABC"[:count])
+    assert desk.show(replace(standing, cautions=due, serial=desk.inputs().serial))
+    assert large(desk).cautions == said
 
 
 def test_an_oven_at_its_heat_says_until_when() -> None:
     desk, _ = fired(190, 290, 370, 392)
     shown = large(desk)
-    assert shown.window == "now"
-    assert shown.arrival_min is None
+    standing = desk.standing
+    assert standing is not None
+    leaves = standing.outlook.band.line_leaves_min
+    assert leaves is not None
+    assert (shown.window, shown.heat) == ("now", "bread heat")
+    assert shown.likely == f"until about {desk.edge.clock(leaves)}"
+    assert (shown.arrival_min, shown.leaves_min) == (None, None)
     desk.logbook.close()
 
 

@@ -11,7 +11,7 @@ from cookstove_gui.desk.cook.band_mark import BandMark, arrival_to_come, band_ma
 from cookstove_gui.desk.log.on_table import LIVE_FOR
 from cookstove_gui.forecast.answers import HORIZON_MINUTES
 from cookstove_gui.units import kelvin
-from tests.desk.cook.conftest import Going
+from tests.desk.conftest import Going
 from tests.held_clock import HeldClock
 
 LOW, HIGH = kelvin(375.0, "F"), kelvin(425.0, "F")

@@ -13,8 +13,7 @@ from cookstove_gui.forecast.answers import HORIZON_MINUTES, Action, ActionKind
 from cookstove_gui.phrases.figures import estimate_text, temperature_text
 from cookstove_gui.stove.entries import Kind
 from cookstove_gui.units import kelvin
-from tests.desk.conftest import stand
-from tests.desk.cook.conftest import Going
+from tests.desk.conftest import Going, stand
 from tests.held_clock import HeldClock
 
 MINUTE = timedelta(minutes=1)

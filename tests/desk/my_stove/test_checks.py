@@ -181,3 +181,77 @@ def test_the_emissivity_of_the_cooktop_is_measured_beside_a_contact_thermometer(
     assert found.usual == pytest.approx(0.9, abs=0.01)
     darker = checks.measured_emissivity(desk, "gun", "400", "370")
     assert darker.usual < found.usual - 0.05
+
+
+# --- as they are drawn
+
+
+def boiling(desk: Desk) -> float:
+    return checks.right_reading(desk, CheckPoint.BOIL)
+
+
+def test_checks_are_drawn_where_they_were_made_with_what_was_shown_too_high(desk: Desk, held_clock: HeldClock) -> None:
+    record_check(desk, "oven dial", CheckPoint.ICE, "36")
+    record_check(desk, "gun", CheckPoint.ICE, "33")
+    held_clock.pass_minutes(DAY)
+    record_check(desk, "oven dial", CheckPoint.BOIL, "222")
+    record_check(desk, "oven dial", CheckPoint.ICE, "35")
+    found = checks.check_picture(desk, "oven dial")
+    assert found.instrument == thermometer(desk)
+    assert found.cooked == checks.heat_cooked_with(desk)
+    assert found.marks == {CheckPoint.ICE: 273.15, CheckPoint.BOIL: boiling(desk)}
+    first, boil, second = found.rings
+    assert [ring.heat for ring in found.rings] == [273.15, boiling(desk), 273.15]
+    assert (first.error, second.error) == pytest.approx((4 / 1.8, 3 / 1.8))
+    assert boil.error == pytest.approx(kelvin(222.0, "F") - boiling(desk))
+    assert [ring.latest for ring in found.rings] == [False, True, True]
+    assert [ring.on for ring in found.rings] == [date(2026, 3, 14), date(2026, 3, 15), date(2026, 3, 15)]
+
+
+def test_where_the_clock_was_set_back_the_latest_check_is_still_that_of_the_latest_day(
+    desk: Desk, held_clock: HeldClock
+) -> None:
+    record_check(desk, "oven dial", CheckPoint.ICE, "36")
+    held_clock.pass_minutes(-2 * DAY)
+    record_check(desk, "oven dial", CheckPoint.ICE, "34")
+    assert [ring.latest for ring in checks.check_picture(desk, "oven dial").rings] == [True, False]
+    drift = checks.drift_rings(desk, "gun")
+    assert drift == ()
+
+
+def test_drift_is_drawn_at_the_hottest_point_by_date(desk: Desk, held_clock: HeldClock) -> None:
+    record_check(desk, "oven dial", CheckPoint.BOIL, "215")
+    record_check(desk, "oven dial", CheckPoint.ICE, "33")
+    held_clock.pass_minutes(-3 * DAY)
+    record_check(desk, "oven dial", CheckPoint.BOIL, "213")
+    keep_height(desk, "5000")  # where it boils at 203 °F, and a check of that boil is still one of the same point
+    record_check(desk, "oven dial", CheckPoint.BOIL, "204")
+    found = checks.drift_rings(desk, "oven dial")
+    assert [ring.on for ring in found] == [date(2026, 3, 11), date(2026, 3, 11), date(2026, 3, 14)]
+    assert all(ring.heat > kelvin(200.0, "F") for ring in found)
+    record_check(desk, "gun", CheckPoint.ICE, "33")
+    assert [ring.heat for ring in checks.drift_rings(desk, "gun")] == [273.15]
+
+
+def test_a_reading_is_doubted_at_the_heat_that_is_cooked_with(desk: Desk) -> None:
+    record_check(desk, "oven dial", CheckPoint.ICE, "32")
+    desk.choose_band("175-200")
+    near = checks.doubt_of_a_reading(desk, thermometer(desk))
+    desk.choose_band("475-500")
+    assert checks.doubt_of_a_reading(desk, thermometer(desk)) > near > 0
+
+
+def test_an_infrared_reading_is_doubted_by_the_surface_too(desk: Desk) -> None:
+    doubts = {}
+    for surface in ("stove paint", "polished steel", "brass"):
+        desk.save_stove(replace(desk.stove, cooktop_surface=surface))
+        doubts[surface] = checks.doubt_of_a_reading(desk, thermometer(desk, "gun"))
+    assert doubts["brass"] < doubts["stove paint"] < doubts["polished steel"]
+
+
+def test_a_flue_thermometer_is_checked_in_nothing(desk: Desk) -> None:
+    add_instrument(desk, "pipe", "flue thermometer")
+    assert checks.points(desk, "pipe") == ()
+    assert checks.drift_rings(desk, "pipe") == ()
+    with pytest.raises(InputProblem, match="never checked like that"):
+        record_check(desk, "pipe", CheckPoint.ICE, "32")

@@ -9,10 +9,19 @@ from cookstove_gui.cooking.fit.fit import FitState, SpotFit, TaskFit
 from cookstove_gui.cooking.fit.placement import Pot
 from cookstove_gui.cooking.fit.tasks import Place, catalogue, task_of
 from cookstove_gui.desk.plan.kept_pots import KeptPots, moved
-from cookstove_gui.desk.plan.pots import PotsInputs, headline_of, place_words, plan_pots, pot_options, reasons_of
+from cookstove_gui.desk.plan.pots import (
+    PotsInputs,
+    headline_of,
+    next_spot,
+    place_words,
+    plan_pots,
+    pot_options,
+    reasons_of,
+)
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.situation import Standing
-from cookstove_gui.stove.stove import Stove
+from cookstove_gui.stove.stove import SpotKind, Stove
+from cookstove_gui.units import kelvin
 
 
 def fit(key: str, *spots: tuple[str, float, float | None, float], state: FitState = FitState.NOW) -> TaskFit:
@@ -157,3 +166,108 @@ def test_tasks_of_the_cooktop_are_offered_first():
     assert len(options) == len(catalogue())
     tops = sum(task.place is Place.TOP for task in catalogue())
     assert [name.endswith("(oven)") for _, name in options] == [False] * tops + [True] * (len(options) - tops)
+
+
+def named(row):
+    """Everything about a pot's place in words and numbers."""
+    return (row.spot, row.label, row.stands, row.stands_label, row.is_own, round(row.chance, 3))
+
+
+def test_a_pot_that_moves_names_both_places(later):
+    (row,) = later(TURNED, 2, 1).rows
+    assert named(row) == ("top_front_right", "front right", "top_front_left", "front left", False, 0.9)
+
+
+def test_a_pot_that_stands_without_a_place_names_where_it_stands(later):
+    (row,) = later(GONE, 2, 1).rows
+    assert named(row) == ("", "", "top_front_left", "front left", False, 0.0)
+    assert place_words(row) == row.why_not
+
+
+def own_choice(stands, chance):
+    stove, standing = stands
+    found = fit("boil", ("top_front_left", 0.9, 0.0, 0.9), ("top_front_right", chance, None, 0.0))
+    kept = KeptPots(pots=(Pot(task="boil", spot="top_front_right", is_own=True),))
+    return plan_pots(PotsInputs(standing=replace(standing, fits=(found,)), stove=stove, kept=kept))
+
+
+def test_the_cooks_own_choice_stays_however_unlikely(stands):
+    plan = own_choice(stands, 0.1)
+    (row,) = plan.rows
+    assert named(row) == ("top_front_right", "front right", "", "", True, 0.1)
+    assert place_words(row) == "front right, your choice"
+    assert plan.gain == 0.0
+
+
+def test_what_has_a_place_later_names_it(plan):
+    (row,) = plan(fit("boil", ("top_front_left", 0.0, 25.0, 0.9), state=FitState.LATER))
+    assert (row.later_spot, row.later_at, row.later_min) == ("front left", "top_front_left", 25.0)
+    assert place_words(row) == "later front left"
+    assert row.why_not == ""
+
+
+def test_what_is_good_now_but_without_a_place_has_none_later(plan):
+    (row,) = plan(fit("boil", ("top_front_left", 0.3, 0.0, 0.9)))
+    assert (row.later_min, bool(row.why_not)) == (None, True)
+
+
+def test_what_first_fires_refuse_says_so(plan):
+    (row,) = plan(fit("boil", ("top_front_left", 0.0, None, 0.0), state=FitState.REFUSED))
+    assert row.why_not == "first fires not done"
+
+
+def test_every_pot_has_its_number_and_those_without_an_answer_are_passed_over(stands):
+    stove, standing = stands
+    inputs = asked(replace(standing, fits=(EGGS,)), stove, "fry_eggs", "boil", "fry_eggs")
+    assert [row.number for row in plan_pots(inputs).rows] == [0, 2]
+
+
+def test_spots_of_mixed_heat_are_not_steady_enough(stands):
+    stove, standing = stands
+    boil = fit("boil", ("top_front_left", 0.3, None, 0.0), ("top_front_right", 0.2, None, 0.0), state=FitState.NOT)
+    zones = dict(standing.zones)
+    for name, heat in (("top_front_left", 900.0), ("top_front_right", 300.0)):
+        zones[name] = replace(zones[name], p50=heat)
+    (row,) = plan_pots(asked(replace(standing, fits=(boil,), zones=zones), stove, "boil")).rows
+    assert row.why_not == "not steady enough"
+
+
+def test_the_choice_goes_round_the_spots_and_back_to_the_programs(stands):
+    stove, standing = stands
+    standing = replace(standing, fits=(EGGS, fit("bread", ("oven_centre", 0.9, 0.0, 0.9))))
+    plan = plan_pots(asked(standing, stove, "fry_eggs", "bread"))
+    free = replace(plan, kept=replace(plan.kept, pots=(Pot(task="fry_eggs"), Pot(task="bread"))))
+    assert [next_spot(free, 0, standing, steps) for steps in (0, 1, 2, 3, -1)] == [
+        "", "top_front_left", "top_front_right", "", "top_front_right"
+    ]  # fmt: skip
+    on_left = replace(free, kept=replace(free.kept, pots=(Pot(task="fry_eggs", spot="top_front_left"),)))
+    assert next_spot(on_left, 0, standing, 1) == "top_front_right"
+    assert next_spot(free, 1, standing, 1) == ""  # of the oven nothing is chosen
+
+
+def test_the_headline_says_who_has_no_place(stands):
+    stove, standing = stands
+    bad = fit("boil", ("top_back_left", 0.1, None, 0.0), state=FitState.NOT)
+    found = plan_pots(asked(replace(standing, fits=(EGGS, bad)), stove, "fry_eggs", "boil"))
+    assert headline_of(found) == "1 of 2 have a place now; not boil."
+
+
+@pytest.mark.parametrize(
+    ("coolest", "reason"),
+    [
+        (300, "Boil: 425 to 700 °F is wanted, the hottest spot is at 350 °F."),
+        (750, "Boil: 425 to 700 °F is wanted, the coolest spot is at 750 °F."),
+    ],
+)
+def test_reasons_tell_the_heats_of_the_cooktop_each_once(stands, coolest, reason):
+    stove, standing = stands
+    boil = fit("boil", ("top_front_left", 0.1, None, 0.0), state=FitState.NOT)
+    bread = fit("bread", ("oven_centre", 0.0, None, 0.0), state=FitState.NOT)
+    tops = [spot.name for spot in stove.spots if spot.kind is SpotKind.TOP]
+    heats = {name: kelvin(coolest + 10.0 * place, "F") for place, name in enumerate(tops)}
+    zones = {name: replace(standing.zones[name], p50=heat) for name, heat in heats.items()}
+    there = replace(standing, zones=zones, fits=(boil, bread))
+    found = plan_pots(asked(there, stove, "boil", "boil", "bread"))
+    edge = Edge(unit="F", now=standing.now, offset_minutes=0)
+    assert reasons_of(found, there, edge) == (reason,)
+    assert not any("spot is at" in text for text in reasons_of(found, replace(there, zones={}), edge))
