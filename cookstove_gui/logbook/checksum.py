@@ -16,6 +16,8 @@ SUMMED = {
     "weather": ("number", "at", "offset_minutes", "kind", "value"),
     "tag": ("session", "name"),
     "bin": ("session", "at"),
+    "dish": ("key", "content"),
+    "supper": ("number", "table_at", "content"),
 }
 KEYS = {
     "stove": ("name",),
@@ -27,9 +29,11 @@ KEYS = {
     "weather": ("stove", "number"),
     "tag": ("session", "name"),
     "bin": ("session",),
+    "dish": ("key",),
+    "supper": ("number",),
 }
 _SUMMED_FROM = 6  # version of a logbook from which its rows have checksums
-_SINCE = {"tag": 7, "bin": 7}  # version from which a later table is there
+_SINCE = {"tag": 7, "bin": 7, "dish": 8, "supper": 8}  # version from which a later table is there
 
 
 def summed_tables(version: int) -> tuple[str, ...]:

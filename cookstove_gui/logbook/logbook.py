@@ -28,6 +28,7 @@ from cookstove_gui.logbook.session_rows import (
     next_number,
 )
 from cookstove_gui.logbook.stove_facts import StoveFacts, kept_stove, move_facts, write_stove
+from cookstove_gui.logbook.suppers import Suppers
 from cookstove_gui.stove.entries import ABOUT_A_ROW, Entry, Session, named_number
 from cookstove_gui.stove.stove import Stove
 
@@ -54,6 +55,7 @@ class Logbook:
         self.facts = StoveFacts(database)
         self.keeping = Keeping(database)
         self.learned = Learned(database)
+        self.suppers = Suppers(database)
         try:
             check_pages(database)
             migrations.migrate(database, self._back_up_before_migration)
@@ -148,6 +150,7 @@ class Logbook:
             connection.execute("UPDATE session SET stove = ? WHERE stove = ?", (new, old))
             connection.execute("UPDATE character SET stove = ? WHERE stove = ?", (new, old))
             connection.execute("UPDATE setting SET value = ? WHERE key = 'stove' AND value = ?", (new, old))
+            connection.execute("UPDATE supper SET stove = ? WHERE stove = ?", (new, old))
             move_facts(connection, old, new)
             connection.execute("DELETE FROM stove WHERE name = ?", (old,))
 

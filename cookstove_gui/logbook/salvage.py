@@ -12,9 +12,9 @@ from cookstove_gui.logbook.checksum import KEYS, SUMMED, is_sound
 from cookstove_gui.logbook.database import Database, Row
 
 _MISSES = 100  # numbers in a row that cannot be read, after which a session or table is taken to be over
-_TABLES = ("stove", "session", "thermometer_check", "weather", "setting")
+_TABLES = ("stove", "session", "thermometer_check", "weather", "setting", "dish", "supper")
 _OF_SESSIONS = ("tag", "bin")  # only as the newest file that gives them has them: they may be taken off again
-_COLUMNS = SUMMED | {name: ("stove", *SUMMED[name]) for name in ("thermometer_check", "weather")}
+_COLUMNS = SUMMED | {name: ("stove", *SUMMED[name]) for name in ("thermometer_check", "weather", "supper")}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
