@@ -16,8 +16,8 @@ from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.window import MainWindow
 from cookstove_gui.logbook.logbook import Logbook
-from cookstove_gui.stove.entries import Kind
 from tests.gui.leftovers import left_behind
+from tests.gui.pages import light
 from tests.held_clock import HeldClock
 
 START = datetime(2026, 1, 5, 12, 2, tzinfo=UTC)
@@ -71,13 +71,7 @@ def desk(clock: HeldClock) -> Iterator[Desk]:
 @pytest.fixture
 def fired_desk(desk: Desk, clock: HeldClock) -> Desk:
     """A desk with forty minutes of a fire behind it."""
-    desk.do(Kind.LIT)
-    desk.do(Kind.AIR, value="1")
-    desk.do(Kind.WOOD, note="two splits")
-    for oven, top in ((120, 230), (175, 330), (240, 410), (300, 450)):
-        clock.pass_minutes(9)
-        desk.read(str(oven), spot="oven_centre")
-        desk.read(str(top), spot="top_front_left")
+    light(desk, clock)
     return desk
 
 

@@ -23,6 +23,17 @@ def held_desk(now: datetime = NOW) -> Desk:
     return Desk(Logbook.in_memory(), clock=HeldClock(now))
 
 
+def light(desk: Desk, clock: HeldClock) -> None:
+    """Forty minutes of a fire, with the oven and one spot of the cooktop read four times."""
+    desk.do(Kind.LIT)
+    desk.do(Kind.AIR, value="1")
+    desk.do(Kind.WOOD, note="two splits")
+    for oven, top in ((120, 230), (175, 330), (240, 410), (300, 450)):
+        clock.pass_minutes(9)
+        desk.read(str(oven), spot="oven_centre")
+        desk.read(str(top), spot="top_front_left")
+
+
 def keep_session(desk: Desk, title: str, began: datetime, warmer_left: float = 30.0) -> int:
     """A made-up firing of an hour and a half whose cooktop runs hotter on the left; returns its number."""
     session = desk.logbook.start_session(desk.stove.name, title)

@@ -18,7 +18,7 @@ from cookstove_gui.gui.window import MainWindow
 from cookstove_gui.stove.entries import Kind
 from tests.gui.clipping import faults, settle
 from tests.gui.hands import control
-from tests.gui.pages import keep_session
+from tests.gui.pages import keep_session, light
 from tests.held_clock import HeldClock
 
 SIZES = ((1280, 750), (1024, 700), (1366, 718), (1920, 1000), (1000, 640), (2560, 1440))
@@ -36,13 +36,7 @@ def nothing(_desk: Desk, _clock: HeldClock) -> None:
 def fired(desk: Desk, clock: HeldClock) -> None:
     """A fire and four rounds of readings, and a session before it."""
     keep_session(desk, "Sunday bread", clock() - timedelta(days=4))
-    desk.do(Kind.LIT)
-    desk.do(Kind.AIR, value="1")
-    desk.do(Kind.WOOD, note="two splits")
-    for oven, top in ((120, 230), (175, 330), (240, 410), (300, 450)):
-        clock.pass_minutes(9)
-        desk.read(str(oven), spot="oven_centre")
-        desk.read(str(top), spot="top_front_left")
+    light(desk, clock)
 
 
 def questioned(desk: Desk, clock: HeldClock) -> None:

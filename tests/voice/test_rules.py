@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterator
 from dataclasses import replace
-from datetime import UTC, datetime, timedelta
+from datetime import timedelta
 from functools import cache
 
 import numpy as np
@@ -16,17 +16,17 @@ from cookstove_gui.cooking.safety.cautions import Caution
 from cookstove_gui.forecast.answers import LEAVE, NextReading
 from cookstove_gui.phrases.my_stove.first_fires import next_fire_words
 from cookstove_gui.situation import Inputs, work_out
-from cookstove_gui.stove.entries import Entry, Kind
+from cookstove_gui.stove.entries import Kind
 from cookstove_gui.stove.stove import stove_with_default_spots
 from cookstove_gui.units import kelvin
+from tests.rows import START, rows_of
 from tests.voice import rules
 from tests.voice.drawn_line import entering, leaving
 from tests.voice.moment import Moment, moment_of
 from tests.voice.replay import Pair, Step
 from tests.voice.said import Said
 
-START = datetime(2026, 1, 10, 12, 0, tzinfo=UTC)
-_TOLD = (
+TOLD = rows_of(
     (0, Kind.LIT, "", "", ""),
     (2, Kind.WOOD, "", "6", "lb"),
     (22, Kind.READING, "oven_centre", "190", "F"),
@@ -34,27 +34,16 @@ _TOLD = (
     (36, Kind.WOOD, "", "5", "lb"),
     (45, Kind.READING, "oven_centre", "300", "F"),
     (46, Kind.READING, "top_back_right", "480", "F"),
+    offset_minutes=0,
 )
 
 
 @cache
 def rising() -> Moment:
     """46 minutes of a fire that is on its way to bread heat; the local clock is UTC's."""
-    rows = tuple(
-        Entry(
-            number=number,
-            at=START + timedelta(minutes=minute),
-            offset_minutes=0,
-            kind=kind,
-            spot=spot,
-            value=value,
-            unit=unit,
-        )
-        for number, (minute, kind, spot, value, unit) in enumerate(_TOLD, start=1)
-    )
     asked = Inputs(
         stove=stove_with_default_spots("Invented"),
-        rows=rows,
+        rows=TOLD,
         now=START + timedelta(minutes=46),
         band=band_from_text("bread", "F"),
     )

@@ -87,7 +87,7 @@ class OnTable:
         self.stove = self._logbook.stove(before.name)
         return _as_projected(self.stove) != _as_projected(before)
 
-    def start_session(self, title: str = "") -> None:
+    def start_session(self, title: str) -> None:
         """Begin a new session, named for the day if it has no title."""
         day = self._clock().astimezone()
         title = title or f"{day:%A} {day.day} {day:%B %Y}"
@@ -117,9 +117,7 @@ class OnTable:
         if self._log is not None and self._log.session.number == number:
             self._log.session = self._logbook.session(number)
 
-    def checked(
-        self, kind: Kind, *, spot: str = "", value: str = "", unit: str = "", note: str = "", at_text: str = ""
-    ) -> Entry:
+    def checked(self, kind: Kind, *, spot: str, value: str, unit: str, at_text: str, note: str = "") -> Entry:
         """What was typed, as an entry; its clock is now unless another is given."""
         now = self._clock()
         at = parse_local_clock(at_text, now, self._zone) if at_text.strip() else now
@@ -210,12 +208,9 @@ class OnTable:
         self._take_up_latest_session()
 
     def _take_up_latest_session(self) -> None:
-        latest = max(self._logbook.sessions(self.stove.name), key=lambda row: row.number, default=None)
-        if latest is None:
-            return
-        session = self._logbook.session(latest.number)
-        if session.entries and self._is_lately(max(row.at for row in session.entries)):
-            self._put(session)
+        latest = self.latest
+        if latest is not None and self._is_lately(max(row.at for row in latest.entries)):
+            self._put(latest)
 
     def _is_lately(self, latest: datetime | None) -> bool:
         """Whether a log that ends then is still being written; one that ends far ahead of the clock is not."""

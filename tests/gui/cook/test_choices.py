@@ -3,25 +3,13 @@
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLineEdit, QPushButton
-from pytestqt.qtbot import QtBot
 
 from cookstove_gui.desk import Desk, Memory, work_out
 from cookstove_gui.gui.cook.entry_panel import EntryPanel
-from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.key import Key
-from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.stove.entries import Kind
 from tests.gui.hands import click, control, ctrl, enter_number, press, seen, type_text, words
 from tests.held_clock import HeldClock
-
-
-@pytest.fixture
-def panel(link: DeskLink, look: Look, qtbot: QtBot) -> EntryPanel:
-    made = EntryPanel(link)
-    qtbot.addWidget(made)
-    made.show()
-    made.take_focus()
-    return made
 
 
 def choices(panel: EntryPanel) -> list[tuple[str, str]]:

@@ -2,7 +2,6 @@
 
 from datetime import timedelta
 
-import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLineEdit, QListWidget, QPushButton, QWidget
 from pytestqt.qtbot import QtBot
@@ -17,15 +16,6 @@ from cookstove_gui.stove.entries import Kind
 from tests.gui.conftest import START
 from tests.gui.hands import click, control, ctrl, enter_number, lines, mark, press, seen, type_text, words
 from tests.held_clock import HeldClock
-
-
-@pytest.fixture
-def panel(link: DeskLink, look: Look, qtbot: QtBot) -> EntryPanel:
-    made = EntryPanel(link)
-    qtbot.addWidget(made)
-    made.show()
-    made.take_focus()
-    return made
 
 
 def stand(desk: Desk) -> None:

@@ -10,21 +10,10 @@ from pytestqt.qtbot import QtBot
 from cookstove_gui.desk import Desk, Memory, work_out
 from cookstove_gui.gui.cook import questioning
 from cookstove_gui.gui.cook.entry_panel import EntryPanel
-from cookstove_gui.gui.desk_link import DeskLink
-from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.stove.entries import Kind
 from tests.gui.conftest import START
 from tests.gui.hands import click, control, ctrl, enter_number, lines, press, seen, type_text, words
 from tests.held_clock import HeldClock
-
-
-@pytest.fixture
-def panel(link: DeskLink, look: Look, qtbot: QtBot) -> EntryPanel:
-    made = EntryPanel(link)
-    qtbot.addWidget(made)
-    made.show()
-    made.take_focus()
-    return made
 
 
 def field(panel: EntryPanel, name: str = "number_field") -> str:
