@@ -10,6 +10,7 @@ from cookstove_gui.cooking.fit.tasks import Place
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.cook.good_rows import good_for, want_heat_of
 from cookstove_gui.desk.cook.oven_at import oven_number
+from cookstove_gui.units import degrees
 from tests.desk.conftest import stand
 from tests.held_clock import HeldClock
 
@@ -109,3 +110,30 @@ def test_nothing_is_said_where_nothing_can_be(desk: Desk, held_clock: HeldClock,
     else:
         desk.start_session("anew")
     assert good_for(desk, by_spot=False) is None
+
+
+@pytest.mark.parametrize(("more", "is_wanted"), [(0, True), (1, True), (3, False)])
+def test_a_heat_typed_within_a_kelvin_is_the_tasks(desk: Desk, more: int, is_wanted: bool) -> None:
+    found, standing = good_for(desk, by_spot=False), desk.standing
+    assert found is not None
+    assert standing is not None
+    key = next(row.key for row in found.rows if row.is_oven)
+    task = next(fit.task for fit in standing.fits if fit.task.key == key)
+    low, high = (round(degrees(end, "F")) for end in (task.low, task.high))
+    desk.choose_band(f"{low + more}-{high + more}")  # 1 °F is 5/9 K
+    after = good_for(desk, by_spot=False)
+    assert after is not None
+    assert (key in {row.key for row in after.rows if row.is_wanted}) is is_wanted
+
+
+def test_a_heat_that_has_a_name_is_wanted_by_its_name(desk: Desk) -> None:
+    standing = desk.standing
+    assert standing is not None
+    named = {(round(band.low, 1), round(band.high, 1)): band.name for band in desk.bands}
+    ovens = [fit.task for fit in standing.fits if fit.task.place is Place.OVEN]
+    task = next(task for task in ovens if (round(task.low, 1), round(task.high, 1)) in named)
+    assert want_heat_of(desk, task.key)
+    assert desk.band.name == named[round(task.low, 1), round(task.high, 1)]
+    nameless = next(task for task in ovens if (round(task.low, 1), round(task.high, 1)) not in named)
+    assert want_heat_of(desk, nameless.key)
+    assert desk.band.name not in named.values()

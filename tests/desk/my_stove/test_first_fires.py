@@ -1,5 +1,6 @@
 """The first fires as they are drawn: a hill for each, what did not count beside it, the certificate by the log."""
 
+import statistics
 from dataclasses import replace
 from datetime import datetime, timedelta
 from pathlib import Path
@@ -83,6 +84,13 @@ def test_rings_are_the_hottest_of_each_walk(new_desk: Desk, held_clock: HeldCloc
     assert hill.hottest_spot == "top_front_left"
 
 
+def test_readings_within_six_minutes_are_of_one_walk(new_desk: Desk, held_clock: HeldClock) -> None:
+    fire(new_desk, held_clock.now - timedelta(hours=26), ((8, 200), (14, 210), (22, 220), (29, 180)))
+    (hill,) = first_fires_picture(new_desk).hills
+    # The cooler spot is read a minute after each: 8, 9 and 14 are one walk, 15 begins the next, and so on.
+    assert [minute for minute, _ in hill.rings] == [14, 15, 22, 29]
+
+
 def test_the_certificate_fills_line_by_line_with_the_fire_that_counted(new_desk: Desk, held_clock: HeldClock) -> None:
     fire(new_desk, held_clock.now - timedelta(hours=72), KINDLING)
     lines = first_fires_picture(new_desk).certificate.lines
@@ -118,7 +126,24 @@ def test_the_fire_in_hand_is_followed_until_it_is_cold(new_desk: Desk, held_cloc
     assert new_desk.show(work_out(new_desk.inputs(), Memory()))
     coming = first_fires_picture(new_desk).hills[-1].coming
     assert coming is not None
+    assert new_desk.standing is not None
+    projection = new_desk.standing.projection
+    assert coming.minutes == tuple(projection.minutes)
+    tops = [spot.name for spot in new_desk.stove.spots if spot.name.startswith("top_")]
+    hottest = [max(float(projection.of(name)[future, 0]) for name in tops) for future in range(len(projection.kelvin))]
+    assert coming.middle[0] == pytest.approx(statistics.median(hottest))
     assert coming.middle[0] > coming.middle[-1]
     assert all(low <= middle <= high for low, middle, high in zip(coming.low, coming.middle, coming.high, strict=True))
     assert coming.cold_min.p10 is None or coming.cold_min.p10 > 5.0
     assert all(hill.coming is None for hill in first_fires_picture(new_desk).hills[:-1])
+
+
+def test_once_all_are_followed_only_the_fire_in_hand_goes_on(new_desk: Desk, held_clock: HeldClock) -> None:
+    fire(new_desk, held_clock.now - timedelta(hours=80), ((7, 170), (13, 150)))
+    fire(new_desk, held_clock.now - timedelta(hours=72), KINDLING)
+    number = fire(new_desk, held_clock.now - timedelta(minutes=100), MEDIUM[:4], wood=(20, 50))
+    new_desk.open_session(number)
+    assert new_desk.show(work_out(new_desk.inputs(), Memory()))
+    assert [hill.coming is not None for hill in first_fires_picture(new_desk).hills] == [False, False, True]
+    held_clock.pass_minutes(24 * 60)
+    assert [hill.coming for hill in first_fires_picture(new_desk).hills] == [None, None, None]
