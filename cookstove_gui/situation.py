@@ -48,7 +48,7 @@ from cookstove_gui.forecast.answers import (
 )
 from cookstove_gui.forecast.futures.outlook import AHEAD
 from cookstove_gui.stove.carried import CarriedHeat
-from cookstove_gui.stove.entries import Entry, HeatBand, Kind, Session, fold, numbers_kept
+from cookstove_gui.stove.entries import Entry, HeatBand, Kind, Session, fold
 from cookstove_gui.stove.stove import Stove
 
 _JUST_AFTER = timedelta(seconds=20)
@@ -103,7 +103,7 @@ class Standing:
     fits: tuple[TaskFit, ...]
     course: Course
     turns: tuple[Turn, ...]  # those of the course, and what has turned already
-    doubted: tuple[DoubtedReading, ...]  # without those that the cook kept
+    doubted: tuple[DoubtedReading, ...]  # without those that the cook says are right
     best_step: Alternative | None  # looked for only when the present course falls short of the band
     alternative: Alternative | None
 
@@ -229,7 +229,6 @@ def work_out(inputs: Inputs, memory: Memory | None = None) -> Standing:
     projection = found.course.ahead if is_at_row else _futures(belief, band, found.first_fires)
     ahead = outlook_of(projection, stove, band, inputs.ahead)
     may_act = was_read(found.rows) and fit_for_food and not fire_is_out(found.turns)
-    kept = numbers_kept([row for row in inputs.rows if row.at <= inputs.now])
     return Standing(
         serial=inputs.serial,
         now=inputs.now,
@@ -248,7 +247,7 @@ def work_out(inputs: Inputs, memory: Memory | None = None) -> Standing:
         fits=_fits(found, projection, fit_for_food),
         course=found.course,
         turns=found.turns,
-        doubted=tuple(row for row in doubted_readings(belief) if row.number not in kept),
+        doubted=doubted_readings(belief),
         best_step=best_step(belief, band, found.rows, ahead, found.cautions) if may_act else None,
         alternative=None if inputs.action == LEAVE else what_if(belief, band, inputs.action, inputs.ahead),
     )

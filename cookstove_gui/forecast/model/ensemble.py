@@ -48,7 +48,7 @@ START_FUEL = 2.0  # kg flaming, and as much in coals: the most in a stove still 
 BAKING_HEAT = 477.6  # K at which the doubt of the oven thermometer's error is taken
 START_EXTRA = 0.3  # of the usual deviation of unexplained heat
 
-# After two like surprises.
+# After a surprise that was confirmed.
 LOOSE_EXTRA = 1.2  # kW of unexplained heat
 LOOSE_DRAW = 0.3  # of the logarithm of the burning rate
 LOOSE_PART = 0.5  # of the miss, in the temperature of the part that was read
@@ -172,8 +172,8 @@ def judge(ensemble: Ensemble, stove: Stove, reading: Reading, warming: float = 0
     variance = float(seen.var() + row @ ensemble.remainder @ row) + reading.variance
     expected, deviation = float(seen.mean()), math.sqrt(variance)
     score = (reading.value - expected) / math.hypot(deviation, warming)
-    if not reading.possible:
-        return Verdict(expected, deviation, score, 1.0)
+    if reading.confirmed or not reading.possible:
+        return Verdict(expected, deviation, score, 0.0 if reading.confirmed else 1.0)
     excess = abs(expected - float(ensemble.x[heat.ROOM].mean()))
     wide = math.hypot(deviation, MODEL_DOUBT * excess, warming)
     far = (reading.value - expected) / wide
@@ -183,13 +183,14 @@ def judge(ensemble: Ensemble, stove: Stove, reading: Reading, warming: float = 0
 
 
 def assimilate(ensemble: Ensemble, stove: Stove, reading: Reading, slip_chance: float) -> None:
-    """Update the ensemble by one reading, in place; the likelier a slip, the less."""
+    """Update the ensemble by one reading, in place; the likelier a slip, the less. A confirmed one counts in full."""
     seen, row = expectation(ensemble, stove, reading.spot)
     remainder = float(row @ ensemble.remainder @ row)
     mean, variance = float(seen.mean()), float(seen.var())
     noise = reading.variance
-    miss = (reading.value - mean) ** 2 / (variance + remainder + noise)
-    noise *= max(1.0, (TAILS + miss) / (TAILS + 1.0)) / max(1.0 - slip_chance, LEAST_TRUST)
+    if not reading.confirmed:
+        miss = (reading.value - mean) ** 2 / (variance + remainder + noise)
+        noise *= max(1.0, (TAILS + miss) / (TAILS + 1.0)) / max(1.0 - slip_chance, LEAST_TRUST)
     if variance > 1e-9:
         adjustment = Adjustment.of(seen, reading.value, remainder + noise)
         gain = adjustment.gain(ensemble.x)
@@ -213,7 +214,7 @@ def assimilate(ensemble: Ensemble, stove: Stove, reading: Reading, slip_chance: 
 
 
 def loosen(ensemble: Ensemble, kind: SpotKind, miss: float, random: np.random.Generator) -> None:
-    """Spread the members in place: two like surprises from one kind of spot put its part and the fire in doubt."""
+    """Spread the members in place: a surprise that was confirmed puts the part that was read and the fire in doubt."""
     jolts = random.standard_normal((3, MEMBERS))
     ensemble.x[heat.EXTRA] += LOOSE_EXTRA * jolts[0]
     ensemble.x[heat.DRAW] += LOOSE_DRAW * jolts[1]

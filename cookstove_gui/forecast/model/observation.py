@@ -45,6 +45,7 @@ class Reading:
     value: float  # K, less the instrument's known error
     variance: float  # K2
     possible: bool  # inside what such a spot can show
+    confirmed: bool = False  # the cook was asked, and says that it is right
 
 
 @dataclass(frozen=True, slots=True)

@@ -79,11 +79,22 @@ class Course:
         return replace(self, ensemble=self.ensemble.copy(), points=(), look_back=replace(self.look_back, settled=()))
 
 
-def take(course: Course, stove: Stove, standing: tuple[Entry, ...], place: int, generators: Generators) -> None:
-    """Let one row change the course, in place; `standing` is the whole log up to now, `place` the row's index."""
+def take(
+    course: Course,
+    stove: Stove,
+    standing: tuple[Entry, ...],
+    place: int,
+    generators: Generators,
+    *,
+    is_confirmed: bool = False,
+) -> None:
+    """Let one row change the course, in place; `standing` is the whole log up to now, `place` the row's index.
+
+    `is_confirmed`: the cook was asked about this reading and says that it is right.
+    """
     entry = standing[place]
     if entry.kind is Kind.READING:
-        _take_reading(course, stove, standing, place, generators(Draws.READING + place))
+        _take_reading(course, stove, standing, place, generators(Draws.READING + place), is_confirmed)
     elif entry.kind is Kind.WOOD:
         _take_wood(course, entry, generators(Draws.WOOD + place))
     elif entry.kind is Kind.LIT:
@@ -164,7 +175,12 @@ def _take_wood(course: Course, entry: Entry, random: np.random.Generator) -> Non
 
 
 def _take_reading(
-    course: Course, stove: Stove, standing: tuple[Entry, ...], place: int, random: np.random.Generator
+    course: Course,
+    stove: Stove,
+    standing: tuple[Entry, ...],
+    place: int,
+    random: np.random.Generator,
+    is_confirmed: bool,
 ) -> None:
     entry = standing[place]
     index = next((i for i, spot in enumerate(stove.spots) if spot.name == entry.spot), None)
@@ -174,6 +190,7 @@ def _take_reading(
     reading = read(entry, stove, index, rounding_step(recent))
     if reading is None:
         return
+    reading = replace(reading, confirmed=is_confirmed)
     spot = stove.spots[index]
     opening = (entry.at - standing[0].at).total_seconds() / 60.0 <= FRESH_START_MINUTES
     if opening and reading.possible and spot.kind is not SpotKind.ROOM:
@@ -181,7 +198,7 @@ def _take_reading(
     burning = (entry.at - (course.lit_at or standing[0].at)).total_seconds() / 60.0
     warming = WARMING_DOUBT * math.exp(-burning / WARMING_MINUTES)
     verdict = judge(course.ensemble, stove, reading, warming)
-    if reading.possible and _again(course.surprises.get(spot.kind), entry.at, verdict):
+    if reading.possible and _is_true_surprise(reading, course.surprises.get(spot.kind), entry.at, verdict):
         loosen(course.ensemble, spot.kind, reading.value - verdict.expected, random)
         verdict = judge(course.ensemble, stove, reading, warming)
         verdict = replace(verdict, slip_chance=min(verdict.slip_chance, CONFIRMED_SLIP))
@@ -189,7 +206,7 @@ def _take_reading(
         course.surprises = {**course.surprises, spot.kind: (entry.at, verdict.score)}
     if verdict.slip_chance > DOUBTED:
         course.doubted += (_doubt(reading, verdict),)
-    elif spot.kind is SpotKind.TOP and warming < WARMED:
+    elif reading.possible and spot.kind is SpotKind.TOP and warming < WARMED:
         course.spot_width = next_width(course.spot_width, strays(course.ensemble, stove, reading))
     if reading.possible:
         if spot.kind not in (SpotKind.OVEN, SpotKind.ROOM):
@@ -217,12 +234,17 @@ def _mass(entry: Entry) -> float | None:
     return None if mass is None or not math.isfinite(mass) or mass <= 0.0 else min(mass, MOST_MASS)
 
 
-def _again(before: tuple[datetime, float] | None, at: datetime, verdict: Verdict) -> bool:
-    """Whether a surprise confirms one like it: then the stove is not as believed, rather than the reading wrong.
+def _is_true_surprise(reading: Reading, before: tuple[datetime, float] | None, at: datetime, verdict: Verdict) -> bool:
+    """Whether a surprise shows that the stove is not as believed, rather than that the reading is wrong.
 
-    A far larger one confirms nothing: after a wall warmer than expected, a centre at bread heat is still a slip.
+    The cook says so, or it confirms one like it. A far larger one confirms nothing: after a wall warmer than expected,
+    a centre at bread heat is still a slip.
     """
-    if before is None or min(abs(verdict.score), abs(before[1])) <= SURPRISE:
+    if abs(verdict.score) <= SURPRISE:
+        return False
+    if reading.confirmed:
+        return True
+    if before is None or abs(before[1]) <= SURPRISE:
         return False
     then, score = before
     alike = score * verdict.score > 0.0 and abs(verdict.score) <= LIKE_SURPRISES * abs(score)

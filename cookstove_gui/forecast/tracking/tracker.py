@@ -28,12 +28,7 @@ from cookstove_gui.forecast.tracking.carried import burns, lit_ago, set_carried
 from cookstove_gui.forecast.tracking.course import Course, take
 from cookstove_gui.forecast.tracking.lookback import TracePoint, trace_point
 from cookstove_gui.stove.carried import carried_of
-from cookstove_gui.stove.entries import (
-    Entry,
-    Kind,
-    fold,
-    named_number,
-)
+from cookstove_gui.stove.entries import ABOUT_A_ROW, Entry, Kind, fold, named_number, numbers_kept
 from cookstove_gui.stove.stove import SpotKind, Stove, with_spots_named
 
 LONGEST_RUN = 240  # steps between two entries, however far apart they are
@@ -60,6 +55,7 @@ class Tracker:
         self._seed = zlib.crc32(stove.name.encode())
         self._passing = passing_covariance(self._stove.spots)
         self._entries: list[Entry] = []
+        self._confirmed: frozenset[int] = frozenset()  # numbers of the readings that the cook says are right
         self._checkpoints: dict[int, Course] = {}  # by the number of rows followed
         self._points: list[tuple[TracePoint, ...]] = []  # of each entry
         self._settled: list[tuple[TracePoint, ...]] = []  # of each entry
@@ -72,9 +68,10 @@ class Tracker:
     def follow(self, entries: Sequence[Entry], now: datetime) -> Belief:
         """The belief at `now` from the raw log; rows after `now` are not looked at."""
         standing = worth_following(rows_in_force(entries, now))
+        confirmed = _confirmed(entries, now)
         self._know_spots(standing)
         standing, beside = apart(self._stove, standing)
-        course = self._catch_up(standing, now)
+        course = self._catch_up(standing, confirmed, now)
         ahead = course.copy()
         self._run(ahead, now, Draws.AHEAD + len(standing))
         points = tuple(point for some in self._points for point in some)
@@ -115,10 +112,11 @@ class Tracker:
             self._passing = passing_covariance(known.spots)
             self._entries, self._checkpoints, self._points, self._settled = [], {}, [], []
 
-    def _catch_up(self, standing: tuple[Entry, ...], now: datetime) -> Course:
+    def _catch_up(self, standing: tuple[Entry, ...], confirmed: frozenset[int], now: datetime) -> Course:
         same = 0
+        changed = confirmed ^ self._confirmed
         for old, new in zip(self._entries, standing, strict=False):
-            if old is not new and old != new:
+            if (old is not new and old != new) or new.number in changed:
                 break
             same += 1
         usable = [count for count in self._checkpoints if count <= same]
@@ -135,14 +133,14 @@ class Tracker:
             course = course.copy()
             entry = standing[place]
             self._run(course, entry.at, Draws.STEPS + place)
-            take(course, self._stove, standing, place, self._random)
+            take(course, self._stove, standing, place, self._random, is_confirmed=entry.number in confirmed)
             self._points.append(course.points)
             self._settled.append(course.look_back.settled)
             self._checkpoints[place + 1] = course
             old_place = place + 1 - DENSE_CHECKPOINTS
             if old_place % SPARSE_CHECKPOINTS:
                 self._checkpoints.pop(old_place, None)
-        self._entries = list(standing)
+        self._entries, self._confirmed = list(standing), confirmed
         return course
 
     def _random(self, purpose: int) -> np.random.Generator:
@@ -204,14 +202,27 @@ def track(stove: Stove, entries: Sequence[Entry], now: datetime, character: Char
 
 
 def _carried_row(standing: Sequence[Entry]) -> Entry | None:
-    """The row that says how warm the stove was when the session began."""
+    """The row that says how warm the stove was when the session began; one that cannot be read says nothing."""
     soon = (row for row in standing if row.at - standing[0].at <= timedelta(minutes=CARRIED_MINUTES))
-    return next((row for row in soon if row.kind is Kind.CARRIED), None)
+    return next((row for row in soon if row.kind is Kind.CARRIED and _says_heat(row)), None)
+
+
+def _says_heat(carried: Entry) -> bool:
+    try:
+        carried_of(carried)
+    except InputProblem:
+        return False
+    return True
 
 
 def rows_in_force(entries: Sequence[Entry], now: datetime) -> tuple[Entry, ...]:
     """What holds at `now`; a void row that names no row takes nothing back."""
-    return fold([entry for entry in entries if not _is_empty_void(entry)], until=now)
+    return fold([entry for entry in entries if not _names_no_row(entry)], until=now)
+
+
+def _confirmed(entries: Sequence[Entry], now: datetime) -> frozenset[int]:
+    """Numbers of the readings that the cook, asked about them by `now`, says are right."""
+    return frozenset(numbers_kept([entry for entry in entries if entry.at <= now and not _names_no_row(entry)]))
 
 
 def worth_following(standing: tuple[Entry, ...]) -> tuple[Entry, ...]:
@@ -236,8 +247,8 @@ def worth_following(standing: tuple[Entry, ...]) -> tuple[Entry, ...]:
     return standing[begin:]
 
 
-def _is_empty_void(entry: Entry) -> bool:
-    if entry.kind is not Kind.VOID:
+def _names_no_row(entry: Entry) -> bool:
+    if entry.kind not in ABOUT_A_ROW:
         return False
     try:
         named_number(entry)

@@ -1,5 +1,7 @@
 """One reading moves the ensemble as the closed form says where everything is linear and normal."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
@@ -44,6 +46,17 @@ def test_mean_and_variance_after_a_reading_are_the_normal_posterior():
     after, _ = expectation(ensemble, STOVE, _OVEN)
     assert after.mean() == pytest.approx(mean + 2.0 * variance / (variance + noise), abs=1e-6)
     assert after.var() == pytest.approx(variance * noise / (variance + noise), rel=1e-6)
+
+
+def test_a_confirmed_surprise_gives_the_normal_posterior_too():
+    ensemble = _warm_ensemble()
+    seen, _ = expectation(ensemble, STOVE, _OVEN)
+    mean, variance, noise = float(seen.mean()), float(seen.var()), 9.0
+    far = replace(_reading(_OVEN, mean + 80.0, noise), confirmed=True)
+    assert judge(ensemble, STOVE, far).slip_chance == 0.0
+    assimilate(ensemble, STOVE, far, 0.0)
+    after, _ = expectation(ensemble, STOVE, _OVEN)
+    assert after.mean() == pytest.approx(mean + 80.0 * variance / (variance + noise), abs=1e-6)
 
 
 def test_an_unread_lump_moves_by_its_regression_on_the_reading():

@@ -120,3 +120,10 @@ def test_what_is_written_is_read_again(unit: str) -> None:
         assert (read.parts[name].mean, read.parts[name].deviation) == pytest.approx(
             (about.mean, about.deviation), abs=0.06
         )
+
+
+@pytest.mark.parametrize(("value", "unit"), [("", "F"), ("300", "kg"), ("warm", "C")])
+def test_a_carried_row_that_cannot_be_read_says_nothing(value: str, unit: str) -> None:
+    said = Log().reads(0, "oven_centre", 70).add(0, Kind.CARRIED, value=value, unit=unit).entries
+    silent = Log().reads(0, "oven_centre", 70).entries
+    assert np.array_equal(track(STOVE, said, at(0)).ensemble.x, track(STOVE, silent, at(0)).ensemble.x)
