@@ -23,6 +23,7 @@ Number = TypeVar("Number", bound=Any)  # a float or a numpy array
 
 _NUMBER = re.compile(r"[+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)")
 _TEMPERATURE = re.compile(rf"\s*({_NUMBER.pattern})\s*°?\s*([a-zA-Z]*)\s*")
+_HALF_A_DAY = timedelta(hours=12)
 _CLOCK = re.compile(r"\s*(\d{1,2})(?:[:.h]?(\d{2}))?(?::(\d{2}))?\s*([ap])?\.?m?\.?\s*", re.IGNORECASE)
 
 
@@ -163,6 +164,15 @@ def parse_local_clock(text: str, now: datetime, zone: tzinfo | None = None) -> d
                 "minutes ago."
             )
     raise InputProblem(f"{stripped} is still to come; type a time that has passed, or -10 for ten minutes ago.")
+
+
+def parse_near_clock(text: str, now: datetime, offset_minutes: int) -> datetime:
+    """The instant of that wall clock, or minutes ago, nearest to now, before or after; see `parse_local_clock`."""
+    # Seen from half a day ahead, most times of day lie in the past; the others did before now.
+    try:
+        return parse_wall_clock(text, now + _HALF_A_DAY, offset_minutes)
+    except InputProblem:
+        return parse_wall_clock(text, now, offset_minutes)
 
 
 def came_twice(at: datetime, zone: tzinfo | None = None) -> bool:

@@ -33,6 +33,12 @@ def _answer(request: Request) -> int:
         from cookstove_gui.commands.table import table
 
         return table(request, _complain)
+    if request.command == "plan":
+        from cookstove_gui.commands.plan import plan_lines
+
+        lines, whole = plan_lines(request, _complain)
+        _print(lines)
+        return DONE if whole else WRONG_INPUT
     if request.command == "track-record":
         from cookstove_gui.commands.track_record import record_lines
 

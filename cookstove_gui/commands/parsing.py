@@ -29,6 +29,9 @@ class Request:
     actions: tuple[tuple[str, Action], ...] = ()  # as typed, and what it means
     as_json: bool = False
     target: Path | None = None  # not there yet, or to be replaced
+    dishes: Path | None = None  # file of the dishes to plan
+    table: str = ""  # when they are to be on the table, as typed
+    safe: bool = False  # planned with the larger margin
 
 
 class _Parser(argparse.ArgumentParser):
@@ -61,7 +64,7 @@ def parsed(arguments: Sequence[str]) -> Request | None:
     except argparse.ArgumentError as error:
         raise InputProblem(f"cookstove-gui: {error}; see cookstove-gui --help.") from None
     logs, ahead = _sorted_out(found)
-    if not logs:
+    if not logs and found.command != "plan":
         raise InputProblem(f"cookstove-gui {found.command}: no log is named; see cookstove-gui {found.command} --help.")
     unit = cast(TemperatureUnit, getattr(found, "unit", "F"))
     return Request(
@@ -75,6 +78,9 @@ def parsed(arguments: Sequence[str]) -> Request | None:
         actions=_actions(getattr(found, "what_if", None) or []),
         as_json=getattr(found, "json", False),
         target=_target(found),
+        dishes=getattr(found, "dishes", None),
+        table=(getattr(found, "table", None) or [""])[0],
+        safe=getattr(found, "safe", False),
     )
 
 
@@ -111,6 +117,13 @@ def _parser() -> _Parser:
     _add_logs(zones)
     fit = commands.add_parser("fit", help="what each spot is good for, for each LOG")
     _add_logs(fit)
+    plan = commands.add_parser("plan", help="a meal planned back from the table")
+    plan.add_argument(
+        "dishes", type=Path, metavar="DISHES.toml", help="the dishes; a dish with only a key is a usual one"
+    )
+    plan.add_argument("--table", nargs="+", metavar="CLOCK", help="when they are to be on the table, such as 18:30")
+    plan.add_argument("--safe", action="store_true", help="with the larger margin")
+    _add_logs(plan)
     record = commands.add_parser("track-record", help="how projections over past sessions would have turned out")
     record.add_argument("logs", nargs=1, type=Path, metavar="DIR", help="folder of logs")
     record.add_argument("--json", action="store_true", help="one JSON object")
@@ -147,7 +160,8 @@ def _add_unit(parser: argparse.ArgumentParser) -> None:
 
 
 def _sorted_out(found: argparse.Namespace) -> tuple[tuple[Path, ...], tuple[int, ...]]:
-    """Logs and minutes ahead; what stands behind the minutes of `--ahead` and is no number is a log."""
+    """Logs and minutes ahead; what stands behind the clock of `--table`, or behind the minutes of `--ahead` and is no
+    number, is a log."""
     typed: list[str] = getattr(found, "ahead", None) or []
     minutes = [text for text in typed if text.isdecimal()]
     rest = [text for text in typed if not text.isdecimal()]
@@ -157,7 +171,8 @@ def _sorted_out(found: argparse.Namespace) -> tuple[tuple[Path, ...], tuple[int,
     beyond = next((minute for minute in ahead if minute > HORIZON_MINUTES), None)
     if beyond is not None:
         raise InputProblem(f"{beyond} minutes is too far ahead; ask for {HORIZON_MINUTES} or fewer.")
-    return (*found.logs, *map(Path, rest)), ahead
+    behind_table: list[str] = (getattr(found, "table", None) or [])[1:]
+    return (*found.logs, *map(Path, rest), *map(Path, behind_table)), ahead
 
 
 def _band(typed: list[str] | None, unit: TemperatureUnit) -> HeatBand | None:

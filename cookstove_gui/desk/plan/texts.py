@@ -14,13 +14,13 @@ from cookstove_gui.units import (
     TemperatureUnit,
     clock_text,
     kelvin,
+    parse_near_clock,
     parse_number,
     parse_temperature,
     parse_wall_clock,
 )
 
 _AHEAD = re.compile(r"(?:\+|in)\s*(\d{1,3})\s*(?:m|min|minutes)?", re.IGNORECASE)
-_HALF_A_DAY = timedelta(hours=12)
 _ICE, _COLDEST_FOOD, _BOILING = kelvin(32.0, "F"), kelvin(0.0, "F"), kelvin(212.0, "F")  # K
 _NEARLY_BOILING = kelvin(211.0, "F")  # K
 _LONGEST_REST = 24 * 60.0  # min
@@ -82,13 +82,12 @@ def moment(text: str, now: datetime, offset_minutes: int) -> datetime:
         return now + timedelta(minutes=int(ahead[1]))
     if tidied.startswith("-"):
         return parse_wall_clock(tidied, now, offset_minutes)
-    # Seen from half a day ahead, most times of day lie in the past; the others did before now.
-    for seen_from in (now + _HALF_A_DAY, now):
-        try:
-            return parse_wall_clock(tidied, seen_from, offset_minutes)
-        except InputProblem:
-            continue
-    raise InputProblem(f"“{tidied}” isn't a time; type now, a time such as 7:30, or +20 for in twenty minutes.")
+    try:
+        return parse_near_clock(tidied, now, offset_minutes)
+    except InputProblem:
+        raise InputProblem(
+            f"“{tidied}” isn't a time; type now, a time such as 7:30, or +20 for in twenty minutes."
+        ) from None
 
 
 def settled(text: str, at: datetime, offset_minutes: int) -> str:

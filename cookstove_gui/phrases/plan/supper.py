@@ -1,0 +1,153 @@
+"""The sentences of a planned supper: what to do at each moment, what does not fit, what moved, what it rests on."""
+
+from datetime import timedelta
+
+from cookstove_gui.cooking.supper.dishes import Dish, Heat
+from cookstove_gui.cooking.supper.heats import task_for
+from cookstove_gui.cooking.supper.moments import Moment, MomentKind, dish_of, part_of_step
+from cookstove_gui.cooking.supper.plan import Clash, FireStep, Move, Plan, PlannedStep, StepKind
+from cookstove_gui.phrases.edge import Edge, duration, spot_label, whole
+from cookstove_gui.phrases.plot import in_ten
+from cookstove_gui.stove.stove import Stove
+from cookstove_gui.units import degrees
+
+_FIRE = {
+    FireStep.LIGHT: "light the fire",
+    FireStep.WOOD: "add wood",
+    FireStep.BYPASS_SHUT: "close the bypass",
+    FireStep.LET_GO: "let the fire go",
+}
+_FIRE_SHORT = {
+    FireStep.LIGHT: "light",
+    FireStep.WOOD: "wood",
+    FireStep.BYPASS_SHUT: "bypass shut",
+    FireStep.LET_GO: "let go",
+}
+_WHY = {
+    "late": "a step took longer than planned",
+    "heat": "the fire does otherwise than expected",
+    "dish": "the meal changed",
+    "own": "you set it",
+}
+
+
+def moment_words(moment: Moment, plan: Plan, stove: Stove, edge: Edge) -> str:
+    """What to do, as it stands in the list of the next steps: `bread in, if at 365`."""
+    step = moment.step
+    dish, part = dish_of(plan, step), part_of_step(plan, step)
+    name = _inside(dish)
+    match moment.kind:
+        case MomentKind.FIRE:
+            return _FIRE[FireStep(step.what)]
+        case MomentKind.TURN:
+            return f"turn the {name}"
+        case MomentKind.TAKE_OUT:
+            return f"{name} out, if done"
+        case MomentKind.TAKE_OFF:
+            return f"{name} off the heat"
+        case MomentKind.PUT_IN if isinstance(part, Heat):
+            return f"{name} in, if at {whole(degrees(task_for(part).low, edge.unit))}"
+        case MomentKind.PUT_ON:
+            return f"{name}: {step.what}, {spot_label(stove, step.spot)}"
+    return f"{name}: {step.what}"
+
+
+def due_words(moment: Moment, plan: Plan, stove: Stove, edge: Edge) -> str:
+    """The same as the one thing to do now, a sentence of its own."""
+    said = moment_words(moment, plan, stove, edge)
+    return f"{said[:1].upper()}{said[1:]}."
+
+
+def fits_words(plan: Plan) -> tuple[str, str]:
+    """Whether all fits, and what is tightest or what to change: a short title, and a line below it."""
+    if plan.clashes:
+        title = "Does not fit" if any(one.late_min for one in plan.clashes) else "Too little heat"
+        return f"{title};", clash_words(plan.clashes[0], plan)
+    tightest = min(
+        (step for step in plan.steps if step.chance is not None), key=lambda step: step.chance or 0.0, default=None
+    )
+    if tightest is None or tightest.chance is None:
+        return "Everything fits.", ""
+    return "Everything fits;", f"tightest: {_inside(dish_of(plan, tightest))}, {in_ten(tightest.chance)}"
+
+
+def clash_words(clash: Clash, plan: Plan) -> str:
+    """What does not fit, and the least change that would make it fit."""
+    name = _name(plan, clash.dish)
+    if clash.late_min:
+        late = f"{name} {duration(clash.late_min)} later"
+        if clash.instead == clash.dish or not clash.instead:
+            return f"{late}, or without it."
+        other = _lower(_name(plan, clash.instead))
+        return f"{late}, or do it first and the {other} {duration(clash.instead_min)} later."
+    step = next((one for one in plan.steps if one.key == clash.no_heat), None)
+    chance = "" if step is None or step.chance is None else f" ({in_ten(step.chance)})"
+    return f"{name}: this fire hardly gives the heat{chance}."
+
+
+def chance_line(step: PlannedStep) -> str:
+    """How often a step fails, where that is often."""
+    if step.chance is None or step.chance > 0.85:
+        return ""
+    return f"fails in {max(1, round(10 * (1.0 - step.chance)))} of 10 futures"
+
+
+def move_words(move: Move, plan: Plan, edge: Edge) -> str:
+    """That a step moved, and why: `Bread: shape now 4:25, was 4:18; a step took longer than planned.`"""
+    step = next((one for one in plan.steps if one.key == move.step), None)
+    said = "a step" if step is None else step_words(step, plan)
+    return f"{said[:1].upper()}{said[1:]} at {edge.at(move.now)}, was {edge.at(move.was)}: {_WHY[move.why]}."
+
+
+def moved_words(plan: Plan, edge: Edge) -> str:
+    """What moved in the latest plan: the first that is no load of wood, and how many more."""
+    moved = [one for one in plan.moved if not one.step.startswith("fire/wood")]
+    if not moved:
+        return ""
+    more = f" And {len(moved) - 1} more." if len(moved) > 1 else ""
+    return f"{move_words(moved[0], plan, edge)}{more}"
+
+
+def step_words(step: PlannedStep, plan: Plan) -> str:
+    """A step by its dish and what is done: `bread: bake`."""
+    if step.kind is StepKind.FIRE:
+        return _FIRE[FireStep(step.what)]
+    return f"{_inside(dish_of(plan, step))}: {step.what}"
+
+
+def fire_word(step: PlannedStep) -> str:
+    """The word under a mark in the fire's lane."""
+    return _FIRE_SHORT[FireStep(step.what)]
+
+
+def source_words(plan: Plan) -> str:
+    """What the times rest on."""
+    if plan.lit:
+        return "Planned from the fire as it burns; every reading plans again."
+    if plan.firings == 0:
+        return "Nothing is lit: planned from how long a stove usually takes, until this one has shown its own rises."
+    fires = "fire" if plan.firings == 1 else "fires"
+    return f"Nothing is lit: planned from this stove's own rises in {plan.firings} {fires}."
+
+
+def under_dish(dish: Dish, plan: Plan, stove: Stove, edge: Edge) -> str:
+    """The line under a dish's name: when it is eaten if not at the table's time, how much of it, or where it stands."""
+    if dish.after_table:
+        return f"eaten at {edge.at(plan.table_at + timedelta(minutes=dish.after_table))}"
+    if dish.makes:
+        return dish.makes
+    spots = list(dict.fromkeys(step.spot for step in plan.of_dish(dish.key) if step.spot))
+    return ", ".join(spot_label(stove, spot) for spot in spots[:2])
+
+
+def _name(plan: Plan, key: str) -> str:
+    return next((dish.name for dish in plan.dishes if dish.key == key), key)
+
+
+def _inside(dish: Dish | None) -> str:
+    """A dish's name inside a sentence."""
+    return "it" if dish is None else _lower(dish.name)
+
+
+def _lower(name: str) -> str:
+    return f"{name[:1].lower()}{name[1:]}"
