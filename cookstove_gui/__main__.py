@@ -1,5 +1,6 @@
 """Start of the program: hands over to the headless commands or to the window, loading only what is asked for."""
 
+import gc
 import os
 import sys
 
@@ -11,6 +12,7 @@ def main() -> int:
     arguments = sys.argv[1:]
     if arguments and (not arguments[0].startswith("-") or arguments[0] in _HELP):
         return _run_command(arguments)
+    gc.disable()  # nothing made while starting is garbage; looking for it costs a twentieth of the start
     from cookstove_gui.gui.start import open_window
 
     return open_window(arguments)

@@ -5,24 +5,28 @@ within minutes, the fire, what else is in the oven, the band. The first that has
 nothing else composes advice.
 """
 
+from __future__ import annotations
+
 from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from enum import Enum, auto
+from typing import TYPE_CHECKING
 
-from cookstove_gui.cooking.baking.under_way import UnderWay
 from cookstove_gui.cooking.baking.whole_bake import Leaving, WholeBake, way_out, whole_bake
 from cookstove_gui.cooking.fires.first_fires import cold_below
-from cookstove_gui.cooking.fires.steps import Alternative
 from cookstove_gui.cooking.fit.bands import minutes_of_bake
 from cookstove_gui.cooking.fit.fit import finds_its_heat
-from cookstove_gui.cooking.safety.cautions import Caution, speak_against
-from cookstove_gui.forecast.answers import EVEN_CHANCE, TurnKind
+from cookstove_gui.cooking.safety.caution import Caution, speak_against
+from cookstove_gui.forecast.answers import EVEN_CHANCE, JUST_READ_MINUTES, TurnKind
 from cookstove_gui.forecast.futures.arrival import Arrival, arrival_of, leaving_of, touching_of
-from cookstove_gui.forecast.futures.next_reading import JUST_READ_MINUTES
 from cookstove_gui.situation import SURE_OF_TURN, Standing, fire_is_out, was_read
 from cookstove_gui.stove.entries import Kind, reading_kelvin
 from cookstove_gui.stove.stove import SpotKind
+
+if TYPE_CHECKING:
+    from cookstove_gui.cooking.baking.under_way import UnderWay
+    from cookstove_gui.cooking.fires.steps import Alternative
 
 SOON = timedelta(minutes=10)  # a deadline this near is the one thing to do now
 LONG_PAST = timedelta(minutes=60)  # a deadline so long gone says nothing any more

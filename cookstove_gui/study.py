@@ -9,9 +9,11 @@ from dataclasses import dataclass
 from cookstove_gui.cooking.fires.first_fires import FirstFires, progress
 from cookstove_gui.cooking.fit.bands import band_tables
 from cookstove_gui.cooking.instruments.meant_rows import meant_sessions
-from cookstove_gui.forecast import Character, Lessons, lessons, spot_pattern, track_record
 from cookstove_gui.forecast.answers import SpotPattern, TrackRecord
-from cookstove_gui.forecast.model.character import CORRECTION_MINUTES
+from cookstove_gui.forecast.learning.hot_side import spot_pattern
+from cookstove_gui.forecast.learning.learn import Lessons, lessons
+from cookstove_gui.forecast.learning.track_record import track_record
+from cookstove_gui.forecast.model.character import CORRECTION_MINUTES, Character
 from cookstove_gui.stove.entries import HeatBand, Session
 from cookstove_gui.stove.stove import Stove
 

@@ -13,8 +13,8 @@ from cookstove_gui.cooking.supper.marks import Supper
 from cookstove_gui.cooking.supper.plan import Plan
 from cookstove_gui.cooking.supper.planning import plan_meal
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.forecast import Tracker
 from cookstove_gui.forecast.answers import TurnKind
+from cookstove_gui.forecast.tracking.tracker import Tracker
 from cookstove_gui.situation import SURE_OF_TURN, Inputs, Standing, fire_is_out
 from cookstove_gui.stove.entries import Entry, HeatBand, Kind, Session, fraction_open
 

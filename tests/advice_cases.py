@@ -7,7 +7,7 @@ from functools import cache
 import numpy as np
 
 from cookstove_gui.cooking.fires.steps import Alternative
-from cookstove_gui.cooking.safety.cautions import Caution
+from cookstove_gui.cooking.safety.caution import Caution
 from cookstove_gui.forecast.answers import (
     BandOutlook,
     NextReading,
@@ -17,9 +17,10 @@ from cookstove_gui.forecast.answers import (
     Turn,
     TurnKind,
 )
+from cookstove_gui.one_road import work_out
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.heading import detail, headline
-from cookstove_gui.situation import Inputs, Standing, work_out
+from cookstove_gui.situation import Inputs, Standing
 from cookstove_gui.stove.entries import Entry, HeatBand, Session
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import kelvin

@@ -13,7 +13,7 @@ os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 from PySide6.QtCore import QCoreApplication, QEvent, QEventLoop, QTimer
 from PySide6.QtWidgets import QApplication, QPushButton
 
-from cookstove_gui.desk import Desk, study
+from cookstove_gui.desk import Desk
 from cookstove_gui.desk.studying import study_reader
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.window import MainWindow
@@ -21,6 +21,7 @@ from cookstove_gui.logbook.folder import read_folder, stove_for
 from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.resource_files import folder
 from cookstove_gui.stove.entries import fold
+from cookstove_gui.study import study
 
 SAMPLE = "brown_cast_stove"
 BAND = "bread"

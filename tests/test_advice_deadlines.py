@@ -9,7 +9,7 @@ from cookstove_gui.advice import LONG_PAST, Deadline, Subject, advise
 from cookstove_gui.forecast.answers import (
     TurnKind,
 )
-from cookstove_gui.situation import Memory, work_out
+from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.stove.entries import Kind
 from tests.advice_cases import asked, rising, standing, turn, words
 from tests.rows import RISING, START, rows_of

@@ -10,7 +10,8 @@ from cookstove_gui.cooking.fires.first_fires import progress
 from cookstove_gui.forecast.answers import (
     TurnKind,
 )
-from cookstove_gui.situation import Standing, work_out
+from cookstove_gui.one_road import work_out
+from cookstove_gui.situation import Standing
 from cookstove_gui.stove.entries import Entry, Kind
 from cookstove_gui.stove.stove import SpotKind
 from cookstove_gui.units import kelvin

@@ -8,7 +8,8 @@ import pytest
 from cookstove_gui.advice import Subject, advise
 from cookstove_gui.cooking.baking.whole_bake import Leaving
 from cookstove_gui.forecast.answers import Trace
-from cookstove_gui.situation import Standing, work_out
+from cookstove_gui.one_road import work_out
+from cookstove_gui.situation import Standing
 from cookstove_gui.stove.entries import Kind
 from tests.advice_cases import asked, standing, words
 from tests.cooking.made import STOVE

@@ -17,8 +17,9 @@ from cookstove_gui.desk.studying import study_reader
 from cookstove_gui.logbook.folder import read_folder, stove_for
 from cookstove_gui.logbook.log_file import read_log, write_log
 from cookstove_gui.logbook.logbook import Logbook
+from cookstove_gui.one_road import work_out
 from cookstove_gui.resource_files import folder
-from cookstove_gui.situation import Standing, work_out
+from cookstove_gui.situation import Standing
 from cookstove_gui.stove.checking import check_entry
 from cookstove_gui.stove.entries import Session
 from cookstove_gui.study import study

@@ -6,14 +6,15 @@ from datetime import timedelta
 import numpy as np
 import pytest
 
-from cookstove_gui import situation
+from cookstove_gui import one_road
 from cookstove_gui.cooking.fit.fit import FitState
-from cookstove_gui.forecast import Character
 from cookstove_gui.forecast.answers import LEAVE, Action, ActionKind, Turn, TurnKind
 from cookstove_gui.forecast.futures.projection import project
+from cookstove_gui.forecast.model.character import Character
+from cookstove_gui.one_road import Memory, at_moment, left_warm, work_out
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.heading import detail, headline, question_about
-from cookstove_gui.situation import Inputs, Memory, at_moment, fire_is_out, left_warm, work_out
+from cookstove_gui.situation import Inputs, fire_is_out
 from cookstove_gui.stove.entries import Entry, HeatBand, Kind, Session
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import kelvin
@@ -198,7 +199,7 @@ def test_a_fire_is_out_from_six_in_ten_on(chance, out):
 def test_no_step_is_looked_for_before_a_reading_or_the_first_fires_or_on_a_fire_that_is_out(monkeypatch):
     looked_for = work_out(inputs(RISING, 46, action=Action(kind=ActionKind.WOOD, value=2.2))).alternative
     assert looked_for is not None
-    monkeypatch.setattr(situation, "best_step", lambda *_: looked_for)
+    monkeypatch.setattr(one_road, "best_step", lambda *_: looked_for)
     unread = tuple(row for row in RISING if row.kind is not Kind.READING)
     assert work_out(inputs(RISING, 46)).best_step is looked_for
     assert work_out(inputs(unread, 46)).best_step is None

@@ -8,10 +8,11 @@ from cookstove_gui import situation
 from cookstove_gui.advice import Subject, advise
 from cookstove_gui.cooking.fires.steps import steps
 from cookstove_gui.cooking.fit.bands import band_from_text
-from cookstove_gui.cooking.safety.cautions import Caution
+from cookstove_gui.cooking.safety.caution import Caution
 from cookstove_gui.forecast.answers import Action, ActionKind, TurnKind
+from cookstove_gui.one_road import work_out
 from cookstove_gui.resource_files import table
-from cookstove_gui.situation import Inputs, work_out
+from cookstove_gui.situation import Inputs
 from cookstove_gui.stove.entries import Kind
 from tests.advice_cases import asked, standing, turn, words
 from tests.rows import RISING

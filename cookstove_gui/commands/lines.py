@@ -10,12 +10,13 @@ from cookstove_gui.commands.question import Asked
 from cookstove_gui.cooking.baking.under_way import UnderWay
 from cookstove_gui.cooking.fit.fit import FitState
 from cookstove_gui.forecast.answers import Outlook, Quantiles
+from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.phrases.cook import action_words
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.heading import detail, headline
 from cookstove_gui.phrases.in_oven import in_oven_line
 from cookstove_gui.phrases.printed import fit_row, outlook_lines, zone_row
-from cookstove_gui.situation import Memory, Standing, work_out
+from cookstove_gui.situation import Standing
 from cookstove_gui.units import degrees, iso_clock
 
 

@@ -18,11 +18,12 @@ from cookstove_gui.cooking.supper.marks import Supper
 from cookstove_gui.cooking.supper.moments import moments
 from cookstove_gui.cooking.supper.plan import Margin, Plan, PlannedStep
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.forecast import learn
+from cookstove_gui.forecast.learning.learn import learn
 from cookstove_gui.logbook.folder import read_folder
+from cookstove_gui.one_road import work_out
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.plan.supper import clash_words, fits_words, moment_words, source_words
-from cookstove_gui.situation import Inputs, work_out
+from cookstove_gui.situation import Inputs
 from cookstove_gui.stove.stove import stove_with_default_spots
 from cookstove_gui.supper import SupperInputs, plan_supper
 from cookstove_gui.units import iso_clock, local_offset_minutes, parse_iso_clock, parse_near_clock

@@ -9,7 +9,8 @@ from cookstove_gui.commands.parsing import Request
 from cookstove_gui.cooking.fit.bands import band_from_text
 from cookstove_gui.cooking.instruments.meant_rows import meant_sessions
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.forecast import Character, learn
+from cookstove_gui.forecast.learning.learn import learn
+from cookstove_gui.forecast.model.character import Character
 from cookstove_gui.logbook.folder import PastLogs, read_folder, stove_beside, stove_for
 from cookstove_gui.logbook.log_file import LogReading, in_one_sentence, read_log
 from cookstove_gui.situation import Inputs

@@ -5,8 +5,8 @@ from collections.abc import Callable
 from cookstove_gui.commands.lines import one_line, quantiles
 from cookstove_gui.commands.parsing import Request
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.forecast import track_record
 from cookstove_gui.forecast.answers import TrackRecord
+from cookstove_gui.forecast.learning.track_record import track_record
 from cookstove_gui.logbook.folder import read_folder, stove_for
 from cookstove_gui.phrases.logbook import says_something, track_record_words
 from cookstove_gui.phrases.printed import record_heading, record_line

@@ -4,12 +4,14 @@ An entry is on disk before anybody is told of it. Listeners learn which kinds of
 Raises InputProblem for what cannot be understood or is not there.
 """
 
+from __future__ import annotations
+
 from collections.abc import Callable
 from dataclasses import replace
 from datetime import UTC, datetime, tzinfo
+from typing import TYPE_CHECKING
 
 from cookstove_gui.advice import advise
-from cookstove_gui.cooking.fires.first_fires import FirstFires
 from cookstove_gui.desk.changes import Changed
 from cookstove_gui.desk.earlier import earlier_fires, first_fires
 from cookstove_gui.desk.kept_studies import KeptStudies
@@ -20,15 +22,9 @@ from cookstove_gui.desk.log.sessions import Sessions
 from cookstove_gui.desk.log.walk import LitSpot, Walk
 from cookstove_gui.desk.settings import Settings
 from cookstove_gui.desk.shown import Shown
-from cookstove_gui.desk.warm_start import WarmStart
-from cookstove_gui.forecast.answers import Action
-from cookstove_gui.logbook.logbook import Logbook, SessionSummary
 from cookstove_gui.phrases.clock import clock_words
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.situation import Inputs, Standing
-from cookstove_gui.stove.entries import Entry, HeatBand, Session
-from cookstove_gui.stove.stove import Stove
-from cookstove_gui.study import Study
 from cookstove_gui.units import (
     MassUnit,
     TemperatureUnit,
@@ -36,6 +32,15 @@ from cookstove_gui.units import (
     local_offset_minutes,
     parse_local_clock,
 )
+
+if TYPE_CHECKING:
+    from cookstove_gui.cooking.fires.first_fires import FirstFires
+    from cookstove_gui.desk.warm_start import WarmStart
+    from cookstove_gui.forecast.answers import Action
+    from cookstove_gui.logbook.logbook import Logbook, SessionSummary
+    from cookstove_gui.stove.entries import Entry, HeatBand, Session
+    from cookstove_gui.stove.stove import Stove
+    from cookstove_gui.study import Study
 
 
 def utc_now() -> datetime:

@@ -1,9 +1,15 @@
 """The sessions that count as first fires of a new stove; a stove fired before needs none."""
 
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
 from cookstove_gui.cooking.fires.first_fires import FirstFires, progress
-from cookstove_gui.logbook.logbook import Logbook
-from cookstove_gui.stove.entries import Session
-from cookstove_gui.stove.stove import Stove
+
+if TYPE_CHECKING:
+    from cookstove_gui.logbook.logbook import Logbook
+    from cookstove_gui.stove.entries import Session
+    from cookstove_gui.stove.stove import Stove
 
 
 def first_fires(logbook: Logbook, stove: Stove) -> FirstFires:

@@ -1,13 +1,19 @@
 """What stands over every page, for a session that is being written and for one that is over."""
 
-from cookstove_gui.cooking.safety.cautions import Caution
-from cookstove_gui.desk.desk import Desk
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
 from cookstove_gui.desk.first_start import greeting, is_first_start
 from cookstove_gui.phrases.heading import detail, detail_rungs, headline, rungs
 from cookstove_gui.phrases.ladder import plain_ladder
 from cookstove_gui.phrases.my_stove.first_fires import next_fire_words
 from cookstove_gui.resource_files import table
 from cookstove_gui.units import clock_text, local_offset_minutes
+
+if TYPE_CHECKING:
+    from cookstove_gui.cooking.safety.caution import Caution
+    from cookstove_gui.desk.desk import Desk
 
 
 def shown_headline(desk: Desk) -> str:

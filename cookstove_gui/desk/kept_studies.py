@@ -1,16 +1,21 @@
 """What was learned of each stove's past, and the sessions that the next study learns from."""
 
+from __future__ import annotations
+
 import zlib
 from collections.abc import Iterable
+from typing import TYPE_CHECKING
 
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.forecast import Character, Lessons
-from cookstove_gui.forecast.learning import kept
 from cookstove_gui.logbook.learned import Lesson
-from cookstove_gui.logbook.logbook import Logbook
-from cookstove_gui.stove.entries import Session
-from cookstove_gui.stove.stove import Stove
-from cookstove_gui.study import Study, StudyInputs
+
+if TYPE_CHECKING:
+    from cookstove_gui.forecast.learning.learn import Lessons
+    from cookstove_gui.forecast.model.character import Character
+    from cookstove_gui.logbook.logbook import Logbook
+    from cookstove_gui.stove.entries import Session
+    from cookstove_gui.stove.stove import Stove
+    from cookstove_gui.study import Study, StudyInputs
 
 _MADE_BY = "lessons 2"  # raised when what older code kept must no longer be used
 
@@ -52,10 +57,14 @@ class KeptStudies:
         past = self._logbook.past_sessions(stove.name)
         sessions = tuple(session for session in past if without is None or session.number != without.number)
         made_of = fingerprint(stove, ((session.number, len(session.entries)) for session in sessions))
+        from cookstove_gui.study import StudyInputs  # likewise
+
         return StudyInputs(stove=stove, sessions=sessions, fingerprint=made_of, known=self._lessons(stove, made_of))
 
     def keep(self, found: Study) -> None:
         """Keep what a study found."""
+        from cookstove_gui.forecast.learning import kept  # brings all of the learning: not before the first paint
+
         self._studies[found.stove_name] = found
         self._characters[found.stove_name] = found.character
         lesson = Lesson(made_of=found.fingerprint, content=kept.to_json(found.lessons))
@@ -66,6 +75,8 @@ class KeptStudies:
         lesson = self._logbook.learned.of(stove.name, _MADE_BY)
         if lesson is None or (made_of and not f"{made_of} ".startswith(f"{lesson.made_of} ")):
             return None
+        from cookstove_gui.forecast.learning import kept  # likewise
+
         try:
             return kept.from_json(lesson.content)
         except (InputProblem, LookupError, TypeError, ValueError, AttributeError, ArithmeticError):

@@ -1,9 +1,14 @@
 """What is shown: the latest standing that still answers what was asked."""
 
+from __future__ import annotations
+
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
 from cookstove_gui.forecast.answers import LEAVE, Action
-from cookstove_gui.situation import Inputs, Standing
+
+if TYPE_CHECKING:
+    from cookstove_gui.situation import Inputs, Standing
 
 
 class Shown:

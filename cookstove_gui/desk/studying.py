@@ -1,11 +1,16 @@
 """When a stove's past is to be studied again, and its reading off the screen's thread."""
 
-from collections.abc import Callable
+from __future__ import annotations
 
-from cookstove_gui.desk.desk import Desk
+from collections.abc import Callable
+from typing import TYPE_CHECKING
+
 from cookstove_gui.desk.kept_studies import KeptStudies, fingerprint
-from cookstove_gui.stove.entries import Session
-from cookstove_gui.study import StudyInputs
+
+if TYPE_CHECKING:
+    from cookstove_gui.desk.desk import Desk
+    from cookstove_gui.stove.entries import Session
+    from cookstove_gui.study import StudyInputs
 
 
 def study_is_due(desk: Desk) -> bool:

@@ -1,12 +1,17 @@
 """A new session on a stove that is still warm from the last one: carry that one on, begin warm, or begin cold."""
 
+from __future__ import annotations
+
 from dataclasses import dataclass
 from datetime import datetime, timedelta
+from typing import TYPE_CHECKING
 
-from cookstove_gui.situation import Inputs, left_warm
 from cookstove_gui.stove.carried import CarriedHeat, carried_text
 from cookstove_gui.stove.entries import Entry, Kind, Session
-from cookstove_gui.units import TemperatureUnit
+
+if TYPE_CHECKING:
+    from cookstove_gui.situation import Inputs
+    from cookstove_gui.units import TemperatureUnit
 
 LONGEST_WARM = timedelta(hours=24)  # after that no stove of iron and brick is asked about; common practice, no source
 CARRIED_ON = "carried on"
@@ -28,6 +33,8 @@ def warm_start(latest: Session | None, asked: Inputs) -> WarmStart | None:
     last_at = max(row.at for row in latest.entries)
     if not timedelta(0) <= asked.now - last_at <= LONGEST_WARM:
         return None
+    from cookstove_gui.one_road import left_warm  # brings every computation: not before the first paint
+
     heat = left_warm(asked)
     return None if heat is None else WarmStart(session=latest, last_at=last_at, heat=heat)
 

@@ -14,8 +14,11 @@ import numpy as np
 from numpy.typing import NDArray
 
 from cookstove_gui.stove.entries import HeatBand
+from cookstove_gui.stove.stove import Stove
 
 FloatArray: TypeAlias = NDArray[np.float64]
+AHEAD = (15, 30, 60)  # min from now, unless others are asked for
+JUST_READ_MINUTES = 3.0  # min since a reading within which the same spot is not asked for at once
 HORIZON_MINUTES = 180  # min that answers look ahead
 EVEN_CHANCE = 0.5  # from which on a heat is said to come, and a bake is called for; common practice, no source
 LEVELS = (0.1, 0.5, 0.9)  # of p10, p50 and p90
@@ -60,6 +63,11 @@ class Projection:
     def of(self, spot: str) -> FloatArray:
         """Futures (futures, times) of one spot [K]."""
         return np.asarray(self.kelvin[:, :, self.spots.index(spot)], dtype=np.float64)
+
+
+def oven_spot(stove: Stove, projection: Projection) -> str:
+    """The spot that stands for the oven: its centre, else its first, else the hottest part there is."""
+    return stove.oven_spot if stove.oven_spot in projection.spots else projection.spots[0]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,6 +1,7 @@
 """Start of the window: arguments, logbook, application; the window appears before the plot is loaded."""
 
 import argparse
+import gc
 import os
 import sys
 import traceback
@@ -76,6 +77,7 @@ class Program:
         self.look.set_still(desk.setting("motion", "") == "still")
         self.look.set_text_size(_number(desk.setting("text_size", "1")))
         self.window = MainWindow(desk, self.look, practice)
+        self.window.painted.connect(collect_again)
         if self._options.quit_when_painted:
             self.window.painted.connect(self._app.quit)
         self.window.link.restore_wanted.connect(self._restore)
@@ -185,6 +187,7 @@ class Program:
             self.window.show_problem(told)
 
     def _say(self, sentence: str) -> None:
+        collect_again()
         self.pane = ProblemPane(sentence, ways_out(self.place))
         self.pane.setWindowTitle("Cookstove companion")
         self.pane.resize(900, 480)
@@ -221,6 +224,12 @@ class Program:
         if pane is not None:
             pane.close()
             pane.deleteLater()
+
+
+def collect_again() -> None:
+    """Collect garbage from now on, leaving out what the start has made: it stays as long as the window does."""
+    gc.freeze()
+    gc.enable()
 
 
 def first_sample(samples: Path) -> Path:

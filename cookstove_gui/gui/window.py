@@ -12,11 +12,12 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from cookstove_gui.desk import Changed, Desk, Memory, Standing, work_out
+from cookstove_gui.desk import Changed, Desk
 from cookstove_gui.desk.practice import Practice
 from cookstove_gui.gui.background.job import Job, close_jobs
 from cookstove_gui.gui.background.keeping import Keeping
 from cookstove_gui.gui.background.past_study import PastStudy
+from cookstove_gui.gui.background.working_out import WorkingOut
 from cookstove_gui.gui.cook.page import CookPage
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.frame.heading import Heading
@@ -28,6 +29,7 @@ from cookstove_gui.gui.frame.problem_pane import FaultStrip
 from cookstove_gui.gui.frame.session_strip import SessionStrip
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.resource_files import resource
+from cookstove_gui.situation import Standing
 
 _SIDE = 16  # px, margins of a strip
 LEAST = (1000, 640)  # px, the smallest inside a page is made for
@@ -54,11 +56,11 @@ class MainWindow(QMainWindow):
         self._is_painted = False
         self._page_key = "cook"
         self.link = DeskLink(desk, self)
-        self._memory = Memory()
+        self._work_out = WorkingOut()
         self.working = Job(
             self,
             desk.inputs,
-            lambda inputs: work_out(inputs, self._memory),
+            self._work_out,
             self._take,
             refuse=self.show_problem,
             late=self._late,
@@ -228,7 +230,9 @@ class MainWindow(QMainWindow):
 
     def _late(self, given_up: bool) -> None:
         if given_up:
-            self._memory = Memory()  # the thread that was given up may still write to the old one
+            self._work_out.forget()
+        elif self.desk.standing is None:
+            return  # the first answer takes longer, and nothing is shown that could be from before
         self.show_problem(_GIVEN_UP if given_up else _LATE)
 
     def _tick(self) -> None:

@@ -4,7 +4,7 @@ from datetime import datetime
 
 from cookstove_gui.advice import Advice, Deadline, Subject
 from cookstove_gui.cooking.baking.whole_bake import Leaving
-from cookstove_gui.cooking.safety.cautions import speak_against
+from cookstove_gui.cooking.safety.caution import speak_against
 from cookstove_gui.forecast.futures.arrival import Arrival
 from cookstove_gui.phrases.cook import step_to_take
 from cookstove_gui.phrases.edge import Edge, duration, heat_name, spot_label

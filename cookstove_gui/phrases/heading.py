@@ -1,11 +1,17 @@
 """The heading over every page: the one thing to do now, what is behind it, and the question about a slip."""
 
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
 from cookstove_gui.advice import advise
 from cookstove_gui.forecast.futures.arrival import arrival_of, touching_of
 from cookstove_gui.phrases import advice, cook, ladder
 from cookstove_gui.phrases.edge import Edge, spot_label
-from cookstove_gui.situation import Standing
 from cookstove_gui.stove.entries import reading_kelvin
+
+if TYPE_CHECKING:
+    from cookstove_gui.situation import Standing
 
 
 def headline(standing: Standing, edge: Edge) -> str:

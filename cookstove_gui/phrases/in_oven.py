@@ -1,11 +1,17 @@
 """What is in the oven: when to look at it, when to turn it, when it is done."""
 
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
 from cookstove_gui.advice import Advice, Deadline, Subject
-from cookstove_gui.cooking.baking.in_oven import InOven
-from cookstove_gui.cooking.baking.under_way import UnderWay
 from cookstove_gui.phrases.edge import Edge, spot_label, whole
-from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import clock_text, degrees, degrees_difference
+
+if TYPE_CHECKING:
+    from cookstove_gui.cooking.baking.in_oven import InOven
+    from cookstove_gui.cooking.baking.under_way import UnderWay
+    from cookstove_gui.stove.stove import Stove
 
 
 def oven_headline(advice: Advice, inside: UnderWay, stove: Stove, edge: Edge) -> str:

@@ -4,16 +4,21 @@ The first rung is the whole sentence; the last is at most SHORTEST characters lo
 while it still says why.
 """
 
+from __future__ import annotations
+
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
 from cookstove_gui.advice import Advice, Subject
-from cookstove_gui.cooking.baking.under_way import UnderWay
-from cookstove_gui.forecast.futures.arrival import Arrival
 from cookstove_gui.phrases.advice import detail, headline, wood_words
 from cookstove_gui.phrases.edge import Edge, heat_name, spot_label
 from cookstove_gui.resource_files import table
-from cookstove_gui.situation import Standing
 from cookstove_gui.stove.entries import Kind
+
+if TYPE_CHECKING:
+    from cookstove_gui.cooking.baking.under_way import UnderWay
+    from cookstove_gui.forecast.futures.arrival import Arrival
+    from cookstove_gui.situation import Standing
 
 SHORTEST = 40  # characters that fit the narrowest heading
 

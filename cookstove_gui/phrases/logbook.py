@@ -2,8 +2,8 @@
 
 from datetime import datetime
 
-from cookstove_gui.forecast import verdict
 from cookstove_gui.forecast.answers import RecordRow, TrackRecord, Verdict
+from cookstove_gui.forecast.learning.track_record import verdict
 from cookstove_gui.phrases.edge import (
     Edge,
     duration,

@@ -3,10 +3,11 @@
 from collections.abc import Iterable, Sequence
 from datetime import datetime
 
-from cookstove_gui.cooking.safety.cautions import Caution
+from cookstove_gui.cooking.safety.caution import Caution
+from cookstove_gui.one_road import Memory, at_moment, present
 from cookstove_gui.phrases.edge import spot_label
 from cookstove_gui.reports.stages import Stage
-from cookstove_gui.situation import Inputs, Memory, at_moment, present
+from cookstove_gui.situation import Inputs
 from cookstove_gui.stove.entries import Entry, Kind, reading_kelvin
 from cookstove_gui.stove.stove import SpotKind, Stove
 

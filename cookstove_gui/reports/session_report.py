@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from cookstove_gui.cooking.safety.wall_rises import greatest_of_each, wall_rises
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import Trace
+from cookstove_gui.one_road import Memory, at_moment, work_out
 from cookstove_gui.phrases.edge import duration, spot_label
 from cookstove_gui.phrases.my_stove.surroundings import above_the_room, clearance_decides
 from cookstove_gui.phrases.report import (
@@ -22,7 +23,7 @@ from cookstove_gui.phrases.report import (
 from cookstove_gui.reports.due_cautions import due_cautions
 from cookstove_gui.reports.slips import slips as found_slips
 from cookstove_gui.reports.stages import Stage, StageName, stage_at, stages
-from cookstove_gui.situation import Inputs, Memory, at_moment, work_out
+from cookstove_gui.situation import Inputs
 from cookstove_gui.stove.entries import Entry, Kind, fold, reading_kelvin, stated_mass
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import (

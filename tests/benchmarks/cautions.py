@@ -14,8 +14,9 @@ from pathlib import Path
 from cookstove_gui.cooking.fit.bands import band_from_text
 from cookstove_gui.logbook.log_file import read_log
 from cookstove_gui.logbook.stove_file import read_stove
+from cookstove_gui.one_road import Memory, present
 from cookstove_gui.resource_files import table
-from cookstove_gui.situation import Inputs, Memory, present
+from cookstove_gui.situation import Inputs
 from cookstove_gui.stove.entries import Session
 from cookstove_gui.stove.stove import with_spots_named
 from tests.voice.replay import inputs_at, make_case

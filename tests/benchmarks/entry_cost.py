@@ -18,7 +18,12 @@ for _threads in ("OMP_NUM_THREADS", "OPENBLAS_NUM_THREADS"):
 
 import numpy as np  # noqa: E402
 
-from cookstove_gui.forecast import Tracker, learn, next_reading, outlook_of, project, zones  # noqa: E402
+from cookstove_gui.forecast.futures.next_reading import next_reading  # noqa: E402
+from cookstove_gui.forecast.futures.outlook import outlook_of  # noqa: E402
+from cookstove_gui.forecast.futures.projection import project  # noqa: E402
+from cookstove_gui.forecast.futures.zones import zones  # noqa: E402
+from cookstove_gui.forecast.learning.learn import learn  # noqa: E402
+from cookstove_gui.forecast.tracking.tracker import Tracker  # noqa: E402
 from cookstove_gui.stove.entries import Session  # noqa: E402
 from tests.forecast.logs import MODERATE, STOVE, long_day  # noqa: E402
 

@@ -14,7 +14,7 @@ from datetime import UTC, datetime
 
 import numpy as np
 
-from cookstove_gui.forecast import Character
+from cookstove_gui.forecast.model.character import Character
 from tests.benchmarks import skill_forecaster
 from tests.benchmarks.skill_baselines import BASELINES, Baseline, fit
 from tests.benchmarks.skill_questions import (

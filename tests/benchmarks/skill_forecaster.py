@@ -6,8 +6,12 @@ from datetime import datetime
 
 import numpy as np
 
-from cookstove_gui.forecast import Character, Tracker, learn, outlook, track, zones
 from cookstove_gui.forecast.answers import Quantiles, Zone
+from cookstove_gui.forecast.futures.outlook import outlook
+from cookstove_gui.forecast.futures.zones import zones
+from cookstove_gui.forecast.learning.learn import learn
+from cookstove_gui.forecast.model.character import Character
+from cookstove_gui.forecast.tracking.tracker import Tracker, track
 from cookstove_gui.stove.entries import Entry, Session
 from cookstove_gui.stove.stove import Stove
 from tests.benchmarks.skill_questions import AHEAD, HORIZON, Answer, Firing, FloatArray, Question

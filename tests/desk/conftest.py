@@ -7,9 +7,10 @@ from datetime import UTC, datetime
 import numpy as np
 import pytest
 
-from cookstove_gui.desk import Desk, Memory, work_out
+from cookstove_gui.desk import Desk
 from cookstove_gui.forecast.futures.outlook import outlook_of
 from cookstove_gui.logbook.logbook import Logbook
+from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.stove.entries import Kind
 from cookstove_gui.units import kelvin
 from tests.held_clock import HeldClock

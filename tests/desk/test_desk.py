@@ -6,9 +6,10 @@ from pathlib import Path
 
 import pytest
 
-from cookstove_gui.desk import Changed, Desk, Memory, work_out
+from cookstove_gui.desk import Changed, Desk
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.logbook.logbook import Logbook
+from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.phrases.heading import headline
 from cookstove_gui.stove.checking import check_entry
 from cookstove_gui.stove.entries import Kind, reading_kelvin

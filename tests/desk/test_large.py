@@ -7,11 +7,12 @@ import numpy as np
 import pytest
 
 from cookstove_gui.advice import advise
-from cookstove_gui.cooking.safety.cautions import Caution
-from cookstove_gui.desk import Desk, Memory, work_out
+from cookstove_gui.cooking.safety.caution import Caution
+from cookstove_gui.desk import Desk
 from cookstove_gui.desk.heading import shown_clock, shown_rungs
 from cookstove_gui.desk.large import AHEAD_MIN, BACK_MIN, Large, large
 from cookstove_gui.logbook.logbook import Logbook
+from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.phrases.heading import arrival_figure
 from cookstove_gui.phrases.ladder import prepare_words, then_read
 from cookstove_gui.stove.entries import Kind

@@ -5,11 +5,12 @@ from dataclasses import replace
 
 import pytest
 
-from cookstove_gui.desk import Changed, Desk, Memory, work_out
+from cookstove_gui.desk import Changed, Desk
 from cookstove_gui.desk.my_stove.describing import add_stove
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import LEAVE, Action, ActionKind
 from cookstove_gui.logbook.logbook import Logbook
+from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.stove.entries import Kind
 from cookstove_gui.stove.stove import Chimney, stove_with_default_spots
 from tests.desk.conftest import stand

@@ -7,9 +7,10 @@ import pytest
 
 from cookstove_gui.commands.parsing import Request
 from cookstove_gui.commands.question import Asker
-from cookstove_gui.desk import Desk, work_out
+from cookstove_gui.desk import Desk
 from cookstove_gui.logbook.log_file import write_log
 from cookstove_gui.logbook.stove_file import write_stove
+from cookstove_gui.one_road import work_out
 from cookstove_gui.stove.entries import Kind
 from tests.desk.conftest import stand
 from tests.held_clock import HeldClock

@@ -11,10 +11,11 @@ from hypothesis import strategies as st
 
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.model import heat
+from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.heading import headline
 from cookstove_gui.reports.session_report import session_report
-from cookstove_gui.situation import Inputs, Memory, work_out
+from cookstove_gui.situation import Inputs
 from cookstove_gui.stove.entries import Entry, HeatBand
 from cookstove_gui.stove.stove import stove_with_default_spots
 from cookstove_gui.units import kelvin

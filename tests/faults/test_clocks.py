@@ -5,9 +5,10 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
-from cookstove_gui.desk import Desk, work_out
+from cookstove_gui.desk import Desk
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.logbook.logbook import Logbook
+from cookstove_gui.one_road import work_out
 from cookstove_gui.phrases.clock import clock_words
 from cookstove_gui.stove.entries import Kind
 from cookstove_gui.units import came_twice, local_offset_minutes, parse_local_clock

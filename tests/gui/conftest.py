@@ -10,12 +10,14 @@ from PySide6.QtCore import QCoreApplication, QEvent, QThread, QTimer
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
-from cookstove_gui.desk import Desk, Inputs, Memory, Standing, work_out
+from cookstove_gui.desk import Desk
 from cookstove_gui.desk.first_start import begin
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.window import MainWindow
 from cookstove_gui.logbook.logbook import Logbook
+from cookstove_gui.one_road import Memory, work_out
+from cookstove_gui.situation import Inputs, Standing
 from tests.gui.leftovers import left_behind
 from tests.gui.pages import light
 from tests.held_clock import HeldClock

@@ -8,13 +8,14 @@ from itertools import product
 import pytest
 from pytestqt.qtbot import QtBot
 
-from cookstove_gui.cooking.safety.cautions import Caution
-from cookstove_gui.desk import Desk, Memory, work_out
+from cookstove_gui.cooking.safety.caution import Caution
+from cookstove_gui.desk import Desk
 from cookstove_gui.gui.frame.heading import Heading
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.sections import Sections
 from cookstove_gui.gui.widgets.steps import scale
 from cookstove_gui.gui.window import MainWindow
+from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.stove.entries import Kind
 from tests.gui.clipping import faults, settle
 from tests.gui.hands import control

@@ -119,3 +119,26 @@ def test_the_program_paints_and_ends_by_itself_when_asked_to(tmp_path: Path) -> 
     )
     assert done.returncode == 0
     assert "Traceback" not in done.stderr
+
+
+_LOADED_WHEN_PAINTED = """
+import sys
+from cookstove_gui.gui import start
+from cookstove_gui.gui.window import MainWindow
+MainWindow._start_work = lambda window: (print(*sys.modules), window.painted.emit())
+sys.exit(start.open_window(["--quit-when-painted", "--logbook", sys.argv[1]]))
+"""
+
+
+def test_nothing_that_is_not_shown_is_loaded_before_the_window_is_painted(tmp_path: Path) -> None:
+    done = subprocess.run(
+        [sys.executable, "-c", _LOADED_WHEN_PAINTED, str(tmp_path / "logbook.sqlite")],
+        capture_output=True, text=True, timeout=60, check=True,
+    )  # fmt: skip
+    loaded = set(done.stdout.split())
+    assert "pyqtgraph" in loaded
+    waits = (
+        "one_road", "study", "forecast.model", "forecast.tracking", "cooking.safety.cautions",
+        "cooking.baking.doneness", "cooking.pans", "reports", "gui.plan", "gui.my_stove", "gui.logbook",
+    )  # fmt: skip
+    assert loaded & {"scipy", "pandas", "matplotlib", *(f"cookstove_gui.{name}" for name in waits)} == set()

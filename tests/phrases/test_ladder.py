@@ -11,14 +11,15 @@ from cookstove_gui.cooking.baking.doneness import Doneness
 from cookstove_gui.cooking.baking.in_oven import InOven
 from cookstove_gui.cooking.baking.under_way import UnderWay
 from cookstove_gui.cooking.fires.first_fires import FirstFires
-from cookstove_gui.cooking.safety.cautions import Caution
+from cookstove_gui.cooking.safety.caution import Caution
 from cookstove_gui.cooking.safety.food_safety import SafeMinimum
 from cookstove_gui.forecast.answers import Quantiles
 from cookstove_gui.forecast.futures.arrival import Arrival
+from cookstove_gui.one_road import work_out
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.ladder import SHORTEST, ladder, plain_ladder
 from cookstove_gui.resource_files import table
-from cookstove_gui.situation import Standing, work_out
+from cookstove_gui.situation import Standing
 from cookstove_gui.stove.entries import HeatBand
 from tests.advice_cases import asked, rising
 from tests.cooking.made import STOVE

@@ -7,8 +7,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from cookstove_gui.forecast import track_record
 from cookstove_gui.forecast.answers import Quantiles, RecordRow, TrackRecord
+from cookstove_gui.forecast.learning.track_record import track_record
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.logbook import (
     arrival_window,

@@ -4,10 +4,11 @@ import re
 from collections.abc import Iterator
 from datetime import timedelta
 
-from cookstove_gui.desk import Desk, Memory, work_out
+from cookstove_gui.desk import Desk
 from cookstove_gui.desk.cook.spot_heats import spot_heats
 from cookstove_gui.desk.heading import shown_cautions, shown_detail, shown_headline
 from cookstove_gui.logbook.logbook import Logbook
+from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.phrases.figures import age_text
 from tests.held_clock import HeldClock
 from tests.voice.replay import Case

@@ -10,8 +10,10 @@ import numpy as np
 
 from cookstove_gui.cooking.fit.bands import band_from_text
 from cookstove_gui.cooking.instruments.meant_rows import meant_sessions
-from cookstove_gui.forecast import Character, learn
-from cookstove_gui.situation import Inputs, Memory, work_out
+from cookstove_gui.forecast.learning.learn import learn
+from cookstove_gui.forecast.model.character import Character
+from cookstove_gui.one_road import Memory, work_out
+from cookstove_gui.situation import Inputs
 from cookstove_gui.stove.entries import Entry, Kind, Session
 from cookstove_gui.stove.stove import Stove
 from tests.voice.moment import Moment, moment_of

@@ -9,8 +9,7 @@ import numpy as np
 from cookstove_gui.cooking.fit.fit import FitState, TaskFit
 from cookstove_gui.cooking.fit.tasks import Place, task_of
 from cookstove_gui.desk.cook.oven_lines import oven_fan
-from cookstove_gui.forecast.answers import HORIZON_MINUTES
-from cookstove_gui.forecast.futures.next_reading import JUST_READ_MINUTES
+from cookstove_gui.forecast.answers import HORIZON_MINUTES, JUST_READ_MINUTES
 from cookstove_gui.resource_files import table
 from tests.voice.drawn_line import entering, leaving
 from tests.voice.moment import Moment

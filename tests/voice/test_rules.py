@@ -12,10 +12,11 @@ from cookstove_gui.cooking.fires.first_fires import FirstFires, StageProgress, s
 from cookstove_gui.cooking.fires.steps import Alternative
 from cookstove_gui.cooking.fit.bands import band_from_text
 from cookstove_gui.cooking.fit.fit import FitState, ranked
-from cookstove_gui.cooking.safety.cautions import Caution
+from cookstove_gui.cooking.safety.caution import Caution
 from cookstove_gui.forecast.answers import LEAVE, NextReading
+from cookstove_gui.one_road import work_out
 from cookstove_gui.phrases.my_stove.first_fires import next_fire_words
-from cookstove_gui.situation import Inputs, work_out
+from cookstove_gui.situation import Inputs
 from cookstove_gui.stove.entries import Kind
 from cookstove_gui.stove.stove import stove_with_default_spots
 from cookstove_gui.units import kelvin

@@ -1,14 +1,19 @@
 """Whether the oven stays in its heat for the whole of a bake, and which way it leaves it otherwise."""
 
+from __future__ import annotations
+
 from dataclasses import dataclass
 from enum import Enum, auto
+from typing import TYPE_CHECKING
 
 import numpy as np
 
-from cookstove_gui.forecast.answers import Outlook, Projection
 from cookstove_gui.forecast.futures.arrival import leaves_upward
-from cookstove_gui.stove.entries import HeatBand
-from cookstove_gui.stove.stove import Stove
+
+if TYPE_CHECKING:
+    from cookstove_gui.forecast.answers import Outlook, Projection
+    from cookstove_gui.stove.entries import HeatBand
+    from cookstove_gui.stove.stove import Stove
 
 CLEARLY = 0.2  # by which one way of leaving the band is likelier than the other, to be named
 

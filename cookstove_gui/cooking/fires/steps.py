@@ -1,20 +1,10 @@
-"""The steps a cook may take now, and the one that helps: tried on the same futures, weighed by minutes in the band."""
+"""The steps a cook may take now, and what one would bring."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from cookstove_gui.cooking.fit.bands import minutes_of_bake
-from cookstove_gui.cooking.safety.cautions import Caution, speak_against
-from cookstove_gui.forecast import Belief, outlook_of, oven_ahead
-from cookstove_gui.forecast.answers import EVEN_CHANCE, Action, ActionKind, Outlook, Projection
-from cookstove_gui.forecast.futures.outlook import AHEAD
-from cookstove_gui.forecast.model.heat import USUAL_INLET
-from cookstove_gui.stove.entries import USUAL_SPLIT, Entry, HeatBand, Kind, fraction_open
-
-_SHORT_STAY_MIN = 30.0  # a stay shorter than this asks for a step to take
-_LONGEST_DELAY_MIN = 15.0  # a step that makes the heat come so much later is no help, however long it then holds
-_LEAST_GAIN_MIN = 5.0  # in the band; a step that brings less is not worth advising
-_BEYOND_HORIZON_MIN = 180.0  # what a stay that outlasts the futures counts for
+from cookstove_gui.forecast.answers import Action, ActionKind, Outlook, Projection
+from cookstove_gui.stove.entries import USUAL_SPLIT, Entry, Kind, fraction_open
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -28,60 +18,13 @@ class Alternative:
 
 def steps(rows: Sequence[Entry]) -> tuple[Action, ...]:
     """What a cook might do now, by the rows in force: more wood, the air the other way, the bypass closed."""
-    air = next((fraction_open(row) for row in reversed(rows) if row.kind is Kind.AIR), USUAL_INLET)
+    air = next((fraction_open(row) for row in reversed(rows) if row.kind is Kind.AIR), None)
     bypass = next((fraction_open(row) for row in reversed(rows) if row.kind is Kind.BYPASS), 0.0)
     found = [Action(kind=ActionKind.WOOD, value=2 * USUAL_SPLIT)]
-    if air < 0.95:
+    if air is None or air < 0.95:
         found.append(Action(kind=ActionKind.AIR, value=1.0))
-    if air > 0.15:
+    if air is None or air > 0.15:
         found.append(Action(kind=ActionKind.AIR, value=0.1))
     if bypass > 0.05:
         found.append(Action(kind=ActionKind.BYPASS, value=0.0))
     return tuple(found)
-
-
-def best_step(
-    belief: Belief, band: HeatBand, rows: Sequence[Entry], present: Outlook, cautions: Sequence[Caution] = ()
-) -> Alternative | None:
-    """The step that holds the band longest, of those that no caution speaks against."""
-    stays = present.band.stays_min.p50
-    enough = max(_SHORT_STAY_MIN, minutes_of_bake(band))
-    comes = present.band.line_enters_min is not None and present.band.chance_reached_3h >= EVEN_CHANCE
-    if comes and (stays is None or stays >= enough):
-        return None
-    wise = [action for action in steps(rows) if not speak_against(cautions, _kind_of_step(action))]
-    tried = [what_if(belief, band, action) for action in wise]
-    better = [
-        step
-        for step in tried
-        if _worth(step.outlook) > _worth(present) + _LEAST_GAIN_MIN and not _delays(step.outlook, present)
-    ]
-    return max(better, key=lambda step: _worth(step.outlook), default=None)
-
-
-def _kind_of_step(action: Action) -> str:
-    """What a caution calls a step that it speaks against."""
-    if action.kind is ActionKind.WOOD:
-        return "wood"
-    opens = action.value > 0.5
-    if action.kind is ActionKind.AIR:
-        return "open air" if opens else "shut air"
-    return "open bypass" if opens else "close bypass"
-
-
-def _delays(step: Outlook, present: Outlook) -> bool:
-    """Whether a step makes the cook wait much longer for the heat than the present course does."""
-    before, after = present.band.enters_min.p50, step.band.enters_min.p50
-    return before is not None and (after is None or after > before + _LONGEST_DELAY_MIN)
-
-
-def _worth(found: Outlook) -> float:
-    """Minutes in the band to be expected, roughly: the chance of reaching it times the stay."""
-    stays = found.band.stays_min.p50
-    return found.band.chance_reached_3h * (_BEYOND_HORIZON_MIN if stays is None else stays)
-
-
-def what_if(belief: Belief, band: HeatBand, action: Action, ahead: Sequence[int] = AHEAD) -> Alternative:
-    """What one step done now would bring."""
-    oven = oven_ahead(belief, action, band)
-    return Alternative(action=action, outlook=outlook_of(oven, belief.stove, band, ahead), projection=oven)

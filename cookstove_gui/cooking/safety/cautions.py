@@ -3,11 +3,11 @@
 A caution is never a permission: none is ever taken to mean that something else is safe, and each ends with who decides.
 """
 
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from datetime import datetime
 
 from cookstove_gui.cooking.safety.about import About
+from cookstove_gui.cooking.safety.caution import Caution
 from cookstove_gui.cooking.safety.fire_rules import FIRE_RULES
 from cookstove_gui.cooking.safety.flue_rules import FLUE_RULES
 from cookstove_gui.cooking.safety.food_rules import FOOD_RULES
@@ -19,31 +19,6 @@ from cookstove_gui.stove.entries import Entry
 from cookstove_gui.stove.stove import Stove
 
 RULES: dict[str, Callable[[Moment], Iterator[About]]] = FLUE_RULES | FIRE_RULES | SURFACE_RULES | FOOD_RULES
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Caution:
-    """One caution in full words, ending with who decides."""
-
-    key: str
-    title: str
-    text: str
-    urgent: bool
-    spot: str = ""  # the spot it is about, if about one
-    order: str = ""  # of a present danger: the one thing to do at once
-    decides: str = ""  # the end of the text: who decides
-    against: tuple[str, ...] = ()  # the steps that nobody is to advise meanwhile
-    place: str = ""  # label of that spot, where more than one caution of the kind is due
-
-    @property
-    def identity(self) -> tuple[str, str]:
-        """What makes it this caution and no other, however its words change: a second hot pan is one more."""
-        return self.key, self.spot
-
-    @property
-    def name(self) -> str:
-        """Its title, with the spot where another of the kind is due."""
-        return f"{self.title}: {self.place}" if self.place else self.title
 
 
 def due(
@@ -89,17 +64,6 @@ def due(
         for about in alike
     ]
     return tuple(sorted(found, key=lambda caution: not caution.urgent))
-
-
-def speak_against(cautions: Sequence[Caution], step: str) -> bool:
-    """Whether a caution that is due speaks against a step: `wood`, `open air`, `shut air`, `close bypass`."""
-    return any(step in caution.against for caution in cautions)
-
-
-def loading_order() -> str:
-    """What to do before the fire door is opened, and who decides; for whoever is about to add wood."""
-    row = next(row for row in table("cautions.toml")["caution"] if row["key"] == "loading")
-    return f"{row['text']} {row['decides']}"
 
 
 def _label(stove: Stove, name: str) -> str:

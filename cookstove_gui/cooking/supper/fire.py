@@ -12,9 +12,10 @@ from cookstove_gui.cooking.fit.tasks import Place
 from cookstove_gui.cooking.supper.dishes import Heat
 from cookstove_gui.cooking.supper.heats import paced_by, task_for
 from cookstove_gui.cooking.supper.plan import FireStep, PlannedStep, StepKind
-from cookstove_gui.forecast import Belief, project
 from cookstove_gui.forecast.answers import FloatArray, KeptFire, Projection
+from cookstove_gui.forecast.futures.projection import project
 from cookstove_gui.forecast.model.habits import KINDLING_WAIT
+from cookstove_gui.forecast.tracking.belief import Belief
 from cookstove_gui.stove.entries import HeatBand
 
 BYPASS_SHUT_AFTER = 15.0  # min from lighting: the flue draws; common practice, no source

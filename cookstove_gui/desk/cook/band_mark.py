@@ -1,13 +1,18 @@
 """What the plot marks on the band: when the oven comes to it or leaves it, in the headline's own words and moments."""
 
+from __future__ import annotations
+
 from dataclasses import dataclass
 from datetime import datetime, timedelta
+from typing import TYPE_CHECKING
 
-from cookstove_gui.desk.desk import Desk
 from cookstove_gui.forecast.answers import HORIZON_MINUTES
 from cookstove_gui.forecast.futures.arrival import Arrival, arrival_of, leaves_upward, leaving_of, touching_of
 from cookstove_gui.phrases.advice import between_words, likely_words, until_words
 from cookstove_gui.situation import Standing, was_read
+
+if TYPE_CHECKING:
+    from cookstove_gui.desk.desk import Desk
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

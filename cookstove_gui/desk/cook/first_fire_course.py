@@ -1,16 +1,21 @@
 """While first fires run, the plot is about the hottest spot of the top and the limit of the stage, not about baking."""
 
+from __future__ import annotations
+
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 import numpy as np
 
-from cookstove_gui.cooking.fires.first_fires import Stage
 from cookstove_gui.desk.cook.oven_lines import OvenFan, fan_of
 from cookstove_gui.desk.cook.spot_heats import spot_heats
-from cookstove_gui.desk.desk import Desk
 from cookstove_gui.phrases.my_stove.stages import limit_words
 from cookstove_gui.situation import was_read
 from cookstove_gui.stove.stove import SpotKind
+
+if TYPE_CHECKING:
+    from cookstove_gui.cooking.fires.first_fires import Stage
+    from cookstove_gui.desk.desk import Desk
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,20 +1,24 @@
 """What is known of the oven at one moment of the time axis, behind or ahead: for whoever points at it."""
 
+from __future__ import annotations
+
 from dataclasses import dataclass
 from datetime import datetime, timedelta
+from typing import TYPE_CHECKING
 
 import numpy as np
 
 from cookstove_gui.desk.cook.oven_lines import oven_fan
 from cookstove_gui.desk.cook.spot_heats import STANDS
-from cookstove_gui.desk.desk import Desk
-from cookstove_gui.forecast.futures.outlook import oven_at as futures_at
-from cookstove_gui.forecast.futures.outlook import oven_spot
+from cookstove_gui.forecast.answers import oven_spot
 from cookstove_gui.phrases.cook import step_in_short
 from cookstove_gui.phrases.figures import estimate_text, temperature_text
 from cookstove_gui.phrases.plot import ahead_words, curve_words
 from cookstove_gui.situation import was_read
 from cookstove_gui.stove.entries import Kind
+
+if TYPE_CHECKING:
+    from cookstove_gui.desk.desk import Desk
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,6 +50,8 @@ def oven_at(desk: Desk, at: datetime) -> OvenAt | None:
         return None
     fan = oven_fan(projection, desk.stove.oven_spot)
     p10, p50, p90 = (float(np.interp(minutes, fan.minutes, line)) for line in (fan.p10, fan.p50, fan.p90))
+    from cookstove_gui.forecast.futures.outlook import oven_at as futures_at  # not before the first paint
+
     heats = futures_at(projection.minutes, projection.of(oven_spot(desk.stove, projection)), minutes)
     inside = (heats >= desk.band.low) & (heats <= desk.band.high)
     return OvenAt(at=at, p10=p10, p50=p50, p90=p90, in_band=float(np.mean(inside)))

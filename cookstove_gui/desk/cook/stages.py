@@ -1,12 +1,17 @@
 """The first fires on the Cook page: those done, the one under way with what its log must show, those to come."""
 
-from dataclasses import dataclass
+from __future__ import annotations
 
-from cookstove_gui.cooking.fires.first_fires import Stage
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
 from cookstove_gui.cooking.fires.logged_fires import Fire, fires
-from cookstove_gui.desk.desk import Desk
 from cookstove_gui.phrases.my_stove.stages import air_measure, heat_limit, heat_measure, loads_measure, minutes_measure
 from cookstove_gui.stove.stove import USUAL_ROOM
+
+if TYPE_CHECKING:
+    from cookstove_gui.cooking.fires.first_fires import Stage
+    from cookstove_gui.desk.desk import Desk
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

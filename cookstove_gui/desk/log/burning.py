@@ -1,10 +1,15 @@
 """Whether a fire burns by the log, and since when."""
 
-from datetime import datetime
+from __future__ import annotations
 
-from cookstove_gui.desk.desk import Desk
+from datetime import datetime
+from typing import TYPE_CHECKING
+
 from cookstove_gui.situation import fire_is_out
 from cookstove_gui.stove.entries import Kind
+
+if TYPE_CHECKING:
+    from cookstove_gui.desk.desk import Desk
 
 
 def burning_since(desk: Desk) -> datetime | None:

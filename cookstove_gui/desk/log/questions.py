@@ -1,16 +1,21 @@
 """The entries in question: unlikely by rule or by the belief, and neither kept nor corrected yet."""
 
+from __future__ import annotations
+
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from typing import TYPE_CHECKING
 
-from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.heading import question_about
-from cookstove_gui.situation import Standing
 from cookstove_gui.stove.doubts import MUCH_NEARER, Doubt, doubt
 from cookstove_gui.stove.entries import Entry, Kind, numbers_kept, reading_kelvin
-from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import kelvin, parse_number
+
+if TYPE_CHECKING:
+    from cookstove_gui.phrases.edge import Edge
+    from cookstove_gui.situation import Standing
+    from cookstove_gui.stove.stove import Stove
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

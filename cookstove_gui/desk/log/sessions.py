@@ -1,18 +1,23 @@
 """Which session is on the table: begun cold or with the heat left over, carried on, looked at again, renamed."""
 
+from __future__ import annotations
+
 from collections.abc import Callable
 from datetime import datetime
+from typing import TYPE_CHECKING
 
 from cookstove_gui.desk.changes import Changed
-from cookstove_gui.desk.log.on_table import OnTable
-from cookstove_gui.desk.log.walk import LitSpot
-from cookstove_gui.desk.settings import Settings
-from cookstove_gui.desk.shown import Shown
 from cookstove_gui.desk.warm_start import WarmStart, carried_on_row, carried_row, warm_start
-from cookstove_gui.situation import Inputs
-from cookstove_gui.stove.entries import Session
-from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import local_offset_minutes
+
+if TYPE_CHECKING:
+    from cookstove_gui.desk.log.on_table import OnTable
+    from cookstove_gui.desk.log.walk import LitSpot
+    from cookstove_gui.desk.settings import Settings
+    from cookstove_gui.desk.shown import Shown
+    from cookstove_gui.situation import Inputs
+    from cookstove_gui.stove.entries import Session
+    from cookstove_gui.stove.stove import Stove
 
 
 class Sessions:

@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from cookstove_gui.cooking.fires.burn_times import BurnSummary, MeasuredBurn, burn_times, summary
 from cookstove_gui.cooking.fires.rise_and_hold import RiseAndHold, rise_and_hold, rise_quantiles, typical_hold
 from cookstove_gui.cooking.instruments.meant_rows import meant_sessions
-from cookstove_gui.forecast import spot_pattern
 from cookstove_gui.forecast.answers import Quantiles, SpotPattern
+from cookstove_gui.forecast.learning.hot_side import spot_pattern
 from cookstove_gui.stove.entries import HeatBand, Session
 from cookstove_gui.stove.stove import SpotKind, Stove
 

@@ -1,13 +1,17 @@
 """When the oven comes into the band, touches it and leaves it, as instants: what sentence, mark and page all say."""
 
+from __future__ import annotations
+
 from dataclasses import dataclass
 from datetime import datetime, timedelta
+from typing import TYPE_CHECKING
 
 import numpy as np
 
-from cookstove_gui.forecast.answers import EVEN_CHANCE, Outlook, Projection
-from cookstove_gui.forecast.futures.outlook import oven_spot
-from cookstove_gui.stove.stove import Stove
+from cookstove_gui.forecast.answers import EVEN_CHANCE, Outlook, Projection, oven_spot
+
+if TYPE_CHECKING:
+    from cookstove_gui.stove.stove import Stove
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

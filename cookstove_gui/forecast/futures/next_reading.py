@@ -2,8 +2,15 @@
 
 import numpy as np
 
-from cookstove_gui.forecast.answers import HORIZON_MINUTES, FloatArray, NextReading, Projection
-from cookstove_gui.forecast.futures.outlook import arrivals, oven_spot
+from cookstove_gui.forecast.answers import (
+    HORIZON_MINUTES,
+    JUST_READ_MINUTES,
+    FloatArray,
+    NextReading,
+    Projection,
+    oven_spot,
+)
+from cookstove_gui.forecast.futures.outlook import arrivals
 from cookstove_gui.forecast.model.observation import noise_deviation
 from cookstove_gui.forecast.tracking.belief import Belief
 from cookstove_gui.stove.entries import HeatBand
@@ -11,7 +18,6 @@ from cookstove_gui.stove.stove import SpotKind
 
 WAITS = (0, 5, 10, 15, 20, 30)  # min: when the reading might be taken
 PATIENCE = 0.012  # share of narrowing that a minute's earlier answer is worth
-JUST_READ_MINUTES = 3.0  # min since a reading within which the same spot is not asked for at once
 DECIDED_MINUTES = 0.5  # min of spread below which the arrival is settled, and the heat in an hour is asked for instead
 NOTHING_TO_READ = 15  # min, the wait named for a stove without spots
 

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 import numpy as np
 
 from cookstove_gui.forecast.answers import (
+    AHEAD,
     LEAVE,
     LEVELS,
     Action,
@@ -14,13 +15,13 @@ from cookstove_gui.forecast.answers import (
     Outlook,
     Projection,
     Quantiles,
+    oven_spot,
 )
 from cookstove_gui.forecast.futures.projection import project
 from cookstove_gui.forecast.tracking.belief import Belief
 from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.stove.stove import Stove
 
-AHEAD = (15, 30, 60)  # min from now, unless others are asked for
 # Where among the futures' arrivals the tenth and ninetieth percentile lie: futures that never arrive pile up at the
 # horizon, which made windows hold more than they said. Found on invented stoves.
 ARRIVAL_LEVELS = (0.15, 0.5, 0.85)
@@ -59,11 +60,6 @@ def outlook_of(projection: Projection, stove: Stove, band: HeatBand, ahead: Sequ
             line_leaves_min=_within_horizon(line_enters[0] + line_stays[0]),
         ),
     )
-
-
-def oven_spot(stove: Stove, projection: Projection) -> str:
-    """The spot that stands for the oven: its centre, else its first, else the hottest part there is."""
-    return stove.oven_spot if stove.oven_spot in projection.spots else projection.spots[0]
 
 
 def arrivals(minutes: FloatArray, oven: FloatArray, band: HeatBand) -> tuple[FloatArray, FloatArray]:

@@ -2,8 +2,8 @@
 
 import numpy as np
 
-from cookstove_gui.forecast.answers import FloatArray, Projection, Turn, TurnKind
-from cookstove_gui.forecast.futures.outlook import arrivals, oven_spot
+from cookstove_gui.forecast.answers import FloatArray, Projection, Turn, TurnKind, oven_spot
+from cookstove_gui.forecast.futures.outlook import arrivals
 from cookstove_gui.forecast.model import heat
 from cookstove_gui.forecast.tracking.belief import Belief
 from cookstove_gui.stove.entries import HeatBand

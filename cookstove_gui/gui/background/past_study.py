@@ -1,13 +1,19 @@
 """The study of a stove's past: started when it is due and the cook's hands are still, its progress shown, stoppable."""
 
+from __future__ import annotations
+
 from collections.abc import Callable
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
-from cookstove_gui.desk import Changed, Study, StudyInputs, study
 from cookstove_gui.desk.studying import learning_is_due, study_is_due, study_reader
 from cookstove_gui.gui.background.job import Job
-from cookstove_gui.gui.desk_link import DeskLink
+
+if TYPE_CHECKING:
+    from cookstove_gui.desk import Changed
+    from cookstove_gui.gui.desk_link import DeskLink
+    from cookstove_gui.study import Study, StudyInputs
 
 STILL_MS = 60_000  # without an entry, so that studying never slows what is being typed
 
@@ -18,7 +24,7 @@ class PastStudy(QObject):
     changed = Signal()  # began, went on or ended
 
     @classmethod
-    def of(cls, link: DeskLink) -> "PastStudy":
+    def of(cls, link: DeskLink) -> PastStudy:
         """The one that belongs to a link, made when it is first asked for."""
         return link.findChild(cls) or cls(link)
 
@@ -78,6 +84,8 @@ class PastStudy(QObject):
             self.start_when_still()
 
     def _study(self, read: Callable[[], StudyInputs]) -> Study | None:
+        from cookstove_gui.study import study  # brings all of the learning: not before the first paint
+
         return study(read(), self._job.report, self._job.is_cancelled)
 
     def _show_progress(self, done: int, total: int) -> None:

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
-from cookstove_gui.cooking.safety.cautions import loading_order
+from cookstove_gui.cooking.safety.caution import loading_order
 from cookstove_gui.desk import Desk, Receipt
 from cookstove_gui.desk.cook.into_the_oven import named_bake, offered_in, offered_out
 from cookstove_gui.desk.log.burning import burning_since

@@ -1,19 +1,25 @@
 """What if: a button for each step that could be taken now; what it would bring is drawn beside the projection."""
 
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QTimer
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLabel, QWidget
 
 from cookstove_gui.cooking.fires.steps import steps
-from cookstove_gui.desk import Changed
 from cookstove_gui.desk.cook.oven_at import step_outcome
 from cookstove_gui.forecast.answers import LEAVE, Action
-from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.key import Key
 from cookstove_gui.gui.widgets.key_row import KeyRow
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import set_role
 from cookstove_gui.phrases.cook import action_in_short, action_words
+
+if TYPE_CHECKING:
+    from cookstove_gui.desk import Changed
+    from cookstove_gui.gui.desk_link import DeskLink
 
 
 class WhatIf(QWidget):

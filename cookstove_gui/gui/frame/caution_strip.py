@@ -1,20 +1,25 @@
 """The cautions that are due: each in full until it has been read, in a strip of one height, then folded to a title."""
 
+from __future__ import annotations
+
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Signal
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QWidget
 
-from cookstove_gui.cooking.safety.cautions import Caution
-from cookstove_gui.desk import Changed
 from cookstove_gui.desk.heading import shown_cautions
-from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.key import Key
-from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.signs import paint_caution
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.type import BODY, font
+
+if TYPE_CHECKING:
+    from cookstove_gui.cooking.safety.caution import Caution
+    from cookstove_gui.desk import Changed
+    from cookstove_gui.gui.desk_link import DeskLink
+    from cookstove_gui.gui.widgets.look import Look
 
 HIGH = 62  # px of the design
 _EDGE = 5

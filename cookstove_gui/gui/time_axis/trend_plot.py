@@ -9,7 +9,7 @@ from PySide6.QtCore import QEvent, QPointF, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QMouseEvent, QResizeEvent, QWheelEvent
 from PySide6.QtWidgets import QWidget
 
-from cookstove_gui.desk import Desk, Standing
+from cookstove_gui.desk import Desk
 from cookstove_gui.desk.cook.first_fire_course import FirstFireCourse, first_fire_course
 from cookstove_gui.desk.cook.oven_at import curve_said, oven_at, step_outcome
 from cookstove_gui.desk.cook.oven_lines import OvenFan, oven_fan
@@ -27,7 +27,7 @@ from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import colour
 from cookstove_gui.phrases.edge import heat_name
 from cookstove_gui.phrases.plot import pointed_at
-from cookstove_gui.situation import was_read
+from cookstove_gui.situation import Standing, was_read
 from cookstove_gui.stove.stove import SpotKind
 from cookstove_gui.units import degrees
 

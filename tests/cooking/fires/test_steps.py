@@ -5,8 +5,9 @@ from dataclasses import replace
 
 import pytest
 
-from cookstove_gui.cooking.fires import steps as module
-from cookstove_gui.cooking.fires.steps import Alternative, best_step, steps
+from cookstove_gui.cooking.fires import best_step as module
+from cookstove_gui.cooking.fires.best_step import best_step
+from cookstove_gui.cooking.fires.steps import Alternative, steps
 from cookstove_gui.forecast.answers import Action, ActionKind, BandOutlook, Outlook, Quantiles
 from cookstove_gui.stove.entries import HeatBand, Kind
 from cookstove_gui.units import kelvin

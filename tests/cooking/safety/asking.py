@@ -4,7 +4,8 @@ from dataclasses import replace
 from datetime import timedelta
 from typing import Any
 
-from cookstove_gui.cooking.safety.cautions import Caution, due
+from cookstove_gui.cooking.safety.caution import Caution
+from cookstove_gui.cooking.safety.cautions import due
 from cookstove_gui.forecast.answers import Turn, TurnKind, Zone
 from tests.cooking.made import START, STOVE, log, zone
 

@@ -5,7 +5,8 @@ from typing import Any
 
 import pytest
 
-from cookstove_gui.cooking.safety.cautions import RULES, due, loading_order
+from cookstove_gui.cooking.safety.caution import loading_order
+from cookstove_gui.cooking.safety.cautions import RULES, due
 from cookstove_gui.resource_files import table
 from tests.cooking.made import STOVE, log, zone
 from tests.cooking.safety.asking import LIT

@@ -7,9 +7,10 @@ from pathlib import Path
 
 import pytest
 
-from cookstove_gui.desk import Desk, Memory, work_out
+from cookstove_gui.desk import Desk
 from cookstove_gui.desk.my_stove.first_fires import first_fires_picture, write_certificate
 from cookstove_gui.errors import InputProblem
+from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.stove.entries import Entry, Kind
 from cookstove_gui.units import kelvin
 from tests.held_clock import HeldClock

@@ -5,8 +5,10 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 
-from cookstove_gui.desk import Desk, Memory, Standing, work_out
+from cookstove_gui.desk import Desk
 from cookstove_gui.logbook.logbook import Logbook
+from cookstove_gui.one_road import Memory, work_out
+from cookstove_gui.situation import Standing
 from cookstove_gui.stove.entries import Kind
 from cookstove_gui.stove.stove import Stove
 

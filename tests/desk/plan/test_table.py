@@ -5,9 +5,9 @@ from datetime import timedelta
 
 import pytest
 
-from cookstove_gui.desk import Standing
 from cookstove_gui.desk.plan.bake import BakeChoice, usual_mass
 from cookstove_gui.desk.plan.table import TableInputs, plan_table, rest_of
+from cookstove_gui.situation import Standing
 from cookstove_gui.stove.stove import Stove
 from tests.cooking.fires.cases import made
 from tests.desk.plan.conftest import NOW

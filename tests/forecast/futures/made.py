@@ -5,9 +5,9 @@ from functools import cache
 
 import numpy as np
 
-from cookstove_gui.forecast import track
 from cookstove_gui.forecast.answers import Projection
 from cookstove_gui.forecast.tracking.belief import Belief
+from cookstove_gui.forecast.tracking.tracker import track
 from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.stove.stove import Spot, SpotKind, Stove
 from tests.forecast.logs import BEGAN, STOVE, at, usual_morning

@@ -5,12 +5,12 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from cookstove_gui.forecast import track
 from cookstove_gui.forecast.answers import LEAVE, Action, ActionKind
 from cookstove_gui.forecast.futures.cook import AIR_TURN, LEAST_AIR
 from cookstove_gui.forecast.futures.tending import tended
 from cookstove_gui.forecast.model import heat
 from cookstove_gui.forecast.model.habits import Habits
+from cookstove_gui.forecast.tracking.tracker import track
 from cookstove_gui.stove.entries import HeatBand, Kind
 from cookstove_gui.units import kelvin
 from tests.forecast.logs import STOVE, at, usual_morning

@@ -2,8 +2,9 @@
 
 import numpy as np
 
-from cookstove_gui.forecast import project, track
 from cookstove_gui.forecast.answers import KeptFire, Projection
+from cookstove_gui.forecast.futures.projection import project
+from cookstove_gui.forecast.tracking.tracker import track
 from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.units import kelvin
 from tests.forecast.logs import STOVE, at, usual_morning

@@ -6,9 +6,8 @@ from datetime import timedelta
 import numpy as np
 import pytest
 
-from cookstove_gui.forecast import project
 from cookstove_gui.forecast.answers import LEAVE, Action, ActionKind
-from cookstove_gui.forecast.futures.projection import generic_width
+from cookstove_gui.forecast.futures.projection import generic_width, project
 from cookstove_gui.forecast.futures.tending import tended
 from cookstove_gui.forecast.model import heat
 from cookstove_gui.forecast.model.character import CORRECTION_MINUTES, WIDTH_AFTER, WIDTH_BEFORE, Corrections

@@ -5,12 +5,13 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from cookstove_gui.forecast import track, turns, turns_to_come
 from cookstove_gui.forecast.answers import TurnKind
+from cookstove_gui.forecast.futures.turns import turns, turns_to_come
 from cookstove_gui.forecast.model import heat
 from cookstove_gui.forecast.model.ensemble import Ensemble
 from cookstove_gui.forecast.model.heat import Controls
 from cookstove_gui.forecast.tracking.belief import Belief
+from cookstove_gui.forecast.tracking.tracker import track
 from cookstove_gui.stove.entries import HeatBand, Kind
 from cookstove_gui.stove.stove import SpotKind
 from tests.forecast.futures.made import BAND, MINUTES, futures, lines, stove_with, usual_belief

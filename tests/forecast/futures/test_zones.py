@@ -6,8 +6,7 @@ from datetime import timedelta
 import numpy as np
 import pytest
 
-from cookstove_gui.forecast import zones
-from cookstove_gui.forecast.futures.zones import spot_members
+from cookstove_gui.forecast.futures.zones import spot_members, zones
 from cookstove_gui.forecast.model import heat
 from cookstove_gui.forecast.model.ensemble import FIELD, Ensemble
 from cookstove_gui.forecast.tracking.belief import Belief, LastReading

@@ -9,17 +9,18 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from cookstove_gui.forecast import Character, learn, track
 from cookstove_gui.forecast.learning.learn import (
     _partly_forgotten,
     _with_a_usual_thermometer,
     after_session,
     in_order,
+    learn,
 )
 from cookstove_gui.forecast.model import parameters
+from cookstove_gui.forecast.model.character import Character
 from cookstove_gui.forecast.model.ensemble import FIELD, LASTING
 from cookstove_gui.forecast.model.habits import Habits
-from cookstove_gui.forecast.tracking.tracker import Tracker
+from cookstove_gui.forecast.tracking.tracker import Tracker, track
 from cookstove_gui.stove.entries import Kind, Session
 from tests.forecast.logs import STOVE, TOP_SPOTS, Log, at, usual_morning
 

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from cookstove_gui.forecast import outlook, track
+from cookstove_gui.forecast.futures.outlook import outlook
 from cookstove_gui.forecast.learning.hindsight import (
     Hindcast,
     aimed_band,
@@ -18,7 +18,7 @@ from cookstove_gui.forecast.learning.hindsight import (
     questions,
 )
 from cookstove_gui.forecast.model.character import CORRECTION_MINUTES, Character
-from cookstove_gui.forecast.tracking.tracker import Tracker
+from cookstove_gui.forecast.tracking.tracker import Tracker, track
 from cookstove_gui.stove.entries import Entry, Kind, Session
 from cookstove_gui.stove.stove import unchecked
 from cookstove_gui.units import kelvin

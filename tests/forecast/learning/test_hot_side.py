@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from cookstove_gui.forecast import spot_pattern
+from cookstove_gui.forecast.learning.hot_side import spot_pattern
 from cookstove_gui.stove.entries import Kind, Session
 from cookstove_gui.stove.stove import SpotKind
 from tests.forecast.logs import STOVE, Log, sessions

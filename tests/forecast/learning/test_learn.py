@@ -8,9 +8,12 @@ import numpy as np
 import pytest
 
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.forecast import Character, learn, outlook, track, zones
+from cookstove_gui.forecast.futures.outlook import outlook
+from cookstove_gui.forecast.futures.zones import zones
 from cookstove_gui.forecast.learning import kept
-from cookstove_gui.forecast.learning.learn import lessons
+from cookstove_gui.forecast.learning.learn import learn, lessons
+from cookstove_gui.forecast.model.character import Character
+from cookstove_gui.forecast.tracking.tracker import track
 from cookstove_gui.stove.entries import Session
 from cookstove_gui.stove.stove import with_spots_named
 from tests.benchmarks.long_logbook import fire

@@ -7,9 +7,9 @@ from functools import cache
 import numpy as np
 import pytest
 
-from cookstove_gui.forecast import Character, lessons
 from cookstove_gui.forecast.learning.hindsight import Hindcast, corrections_from
-from cookstove_gui.forecast.learning.learn import Lessons, Looked, proven
+from cookstove_gui.forecast.learning.learn import Lessons, Looked, lessons, proven
+from cookstove_gui.forecast.model.character import Character
 from cookstove_gui.stove.entries import Session
 from tests.forecast.logs import STOVE, Log, sessions
 

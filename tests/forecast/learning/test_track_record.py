@@ -6,11 +6,19 @@ from datetime import UTC, datetime
 import numpy as np
 import pytest
 
-from cookstove_gui.forecast import Tracker, outlook, track_record
 from cookstove_gui.forecast.answers import Quantiles, RecordRow
+from cookstove_gui.forecast.futures.outlook import outlook
 from cookstove_gui.forecast.learning.hindsight import oven_past
 from cookstove_gui.forecast.learning.learn import lessons
-from cookstove_gui.forecast.learning.track_record import LEAST_LEAD_MINUTES, arrival, held_true, settled, windows_at
+from cookstove_gui.forecast.learning.track_record import (
+    LEAST_LEAD_MINUTES,
+    arrival,
+    held_true,
+    settled,
+    track_record,
+    windows_at,
+)
+from cookstove_gui.forecast.tracking.tracker import Tracker
 from cookstove_gui.stove.entries import HeatBand, Kind, Session
 from cookstove_gui.units import kelvin
 from tests.forecast.logs import MODERATE, STOVE, Log, sessions

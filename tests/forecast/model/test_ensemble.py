@@ -5,8 +5,8 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from cookstove_gui.forecast import Character
 from cookstove_gui.forecast.model import heat
+from cookstove_gui.forecast.model.character import Character
 from cookstove_gui.forecast.model.ensemble import (
     FIELD,
     MEMBERS,

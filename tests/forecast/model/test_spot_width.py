@@ -6,10 +6,12 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from cookstove_gui.forecast import learn, track, zones
+from cookstove_gui.forecast.futures.zones import zones
+from cookstove_gui.forecast.learning.learn import learn
 from cookstove_gui.forecast.model.normal import NINETIETH
 from cookstove_gui.forecast.model.spot_width import INSIDE, NARROWEST, PACE, WIDEST, next_width
 from cookstove_gui.forecast.tracking.belief import Belief
+from cookstove_gui.forecast.tracking.tracker import track
 from tests.forecast.logs import STOVE, TOP_SPOTS, at, sessions, usual_morning
 
 

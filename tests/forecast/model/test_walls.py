@@ -3,8 +3,12 @@
 import numpy as np
 import pytest
 
-from cookstove_gui.forecast import next_reading, outlook, project, track, zones
 from cookstove_gui.forecast.answers import Zone
+from cookstove_gui.forecast.futures.next_reading import next_reading
+from cookstove_gui.forecast.futures.outlook import outlook
+from cookstove_gui.forecast.futures.projection import project
+from cookstove_gui.forecast.futures.zones import zones
+from cookstove_gui.forecast.tracking.tracker import track
 from cookstove_gui.stove.entries import Entry, Kind
 from cookstove_gui.stove.stove import SpotKind, Stove, with_spots_named
 from cookstove_gui.units import kelvin

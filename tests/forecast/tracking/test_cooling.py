@@ -9,11 +9,12 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from cookstove_gui.forecast import project, track
 from cookstove_gui.forecast.answers import Projection
 from cookstove_gui.forecast.futures.outlook import arrivals
+from cookstove_gui.forecast.futures.projection import project
 from cookstove_gui.forecast.model import heat
 from cookstove_gui.forecast.tracking import tracker, unlogged
+from cookstove_gui.forecast.tracking.tracker import track
 from cookstove_gui.stove.entries import HeatBand, Kind
 from tests.forecast.logs import STOVE, Log, at
 

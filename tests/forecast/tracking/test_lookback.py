@@ -5,7 +5,9 @@ from datetime import timedelta
 import numpy as np
 import pytest
 
-from cookstove_gui.forecast import Tracker, outlook, trace, trace_as_believed, track
+from cookstove_gui.forecast.futures.outlook import outlook
+from cookstove_gui.forecast.tracking.belief import trace, trace_as_believed
+from cookstove_gui.forecast.tracking.tracker import Tracker, track
 from tests.forecast.logs import MODERATE, STOVE, Log, at, usual_morning
 
 

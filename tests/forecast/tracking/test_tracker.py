@@ -9,20 +9,14 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from cookstove_gui.forecast import (
-    Tracker,
-    doubted_readings,
-    next_reading,
-    outlook,
-    project,
-    trace,
-    track,
-    turns,
-    turns_to_come,
-    zones,
-)
+from cookstove_gui.forecast.futures.next_reading import next_reading
+from cookstove_gui.forecast.futures.outlook import outlook
+from cookstove_gui.forecast.futures.projection import project
+from cookstove_gui.forecast.futures.turns import turns, turns_to_come
+from cookstove_gui.forecast.futures.zones import zones
 from cookstove_gui.forecast.model.heat import AIR
-from cookstove_gui.forecast.tracking.belief import Belief
+from cookstove_gui.forecast.tracking.belief import Belief, doubted_readings, trace
+from cookstove_gui.forecast.tracking.tracker import Tracker, track
 from cookstove_gui.stove.entries import Entry, Kind
 from cookstove_gui.stove.stove import Firebox, Spot, SpotKind, Stove, stove_with_default_spots
 from tests.forecast.logs import MODERATE, STOVE, Log, at, usual_morning

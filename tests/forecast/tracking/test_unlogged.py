@@ -4,11 +4,11 @@ import numpy as np
 import pytest
 from scipy import stats
 
-from cookstove_gui.forecast import track
 from cookstove_gui.forecast.model import heat
 from cookstove_gui.forecast.model.ensemble import MEMBERS
 from cookstove_gui.forecast.model.habits import Habits
 from cookstove_gui.forecast.tracking import unlogged
+from cookstove_gui.forecast.tracking.tracker import track
 from cookstove_gui.stove.entries import Kind
 from tests.forecast.logs import STOVE, Log, at
 

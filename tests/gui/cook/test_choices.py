@@ -4,9 +4,10 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLineEdit, QPushButton
 
-from cookstove_gui.desk import Desk, Memory, work_out
+from cookstove_gui.desk import Desk
 from cookstove_gui.gui.cook.entry_panel import EntryPanel
 from cookstove_gui.gui.widgets.key import Key
+from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.stove.entries import Kind
 from tests.gui.hands import click, control, ctrl, enter_number, press, seen, type_text, words
 from tests.held_clock import HeldClock

@@ -6,12 +6,13 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLineEdit, QListWidget, QPushButton, QWidget
 from pytestqt.qtbot import QtBot
 
-from cookstove_gui.desk import Desk, Memory, work_out
+from cookstove_gui.desk import Desk
 from cookstove_gui.gui.cook.entry_panel import EntryPanel
 from cookstove_gui.gui.cook.recent_rows import _ASKED
 from cookstove_gui.gui.cook.when_field import WhenField
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.stove.entries import Kind
 from tests.gui.conftest import START
 from tests.gui.hands import click, control, ctrl, enter_number, lines, mark, press, seen, type_text, words

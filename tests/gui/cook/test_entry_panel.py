@@ -7,9 +7,10 @@ from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QLineEdit, QPushButton
 from pytestqt.qtbot import QtBot
 
-from cookstove_gui.desk import Desk, Memory, work_out
+from cookstove_gui.desk import Desk
 from cookstove_gui.gui.cook import questioning
 from cookstove_gui.gui.cook.entry_panel import EntryPanel
+from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.stove.entries import Kind
 from tests.gui.conftest import START
 from tests.gui.hands import click, control, ctrl, enter_number, lines, press, seen, type_text, words

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QComboBox, QListWidget, QWidget
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.cooking.instruments.meant_rows import meant_kelvin
-from cookstove_gui.desk import Desk, Memory, work_out
+from cookstove_gui.desk import Desk
 from cookstove_gui.gui.cook.recent_rows import RecentRows
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.drawn_stove.spot_patch import SpotPatch
@@ -19,6 +19,7 @@ from cookstove_gui.gui.drawn_stove.stove_drawing import StoveDrawing
 from cookstove_gui.gui.frame.caution_strip import CautionStrip
 from cookstove_gui.gui.my_stove.page import MyStovePage
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.phrases.heading import question_about
 from cookstove_gui.physics.infrared import shown_temperature
 from cookstove_gui.stove.stove import unchecked

@@ -8,7 +8,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication, QPushButton
 from pytestqt.qtbot import QtBot
 
-from cookstove_gui.cooking.safety.cautions import Caution
+from cookstove_gui.cooking.safety.caution import Caution
 from cookstove_gui.desk import Desk
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.frame.heading import Heading

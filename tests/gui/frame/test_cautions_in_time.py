@@ -7,12 +7,13 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication, QLabel
 from pytestqt.qtbot import QtBot
 
-from cookstove_gui.cooking.safety.cautions import loading_order
-from cookstove_gui.desk import Desk, Memory, work_out
+from cookstove_gui.cooking.safety.caution import loading_order
+from cookstove_gui.desk import Desk
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.frame.caution_strip import CautionStrip
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.window import MainWindow
+from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.stove.entries import Kind
 from tests.gui.hands import click, control, press, words
 from tests.held_clock import HeldClock

@@ -7,10 +7,11 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QComboBox, QLabel, QLineEdit
 from pytestqt.qtbot import QtBot
 
-from cookstove_gui.desk import Desk, Memory, work_out
+from cookstove_gui.desk import Desk
 from cookstove_gui.desk.my_stove import chimney as chimney_here
 from cookstove_gui.desk.my_stove.surroundings import side_material
 from cookstove_gui.gui.my_stove.page import MyStovePage
+from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.phrases.my_stove.surroundings import NO_HEAT, NO_WALL
 from cookstove_gui.stove.stove import FlueReading
 from tests.gui.hands import control, push, seen, type_in

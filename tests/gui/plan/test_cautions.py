@@ -7,10 +7,11 @@ import numpy as np
 import pytest
 from PySide6.QtWidgets import QComboBox
 
-from cookstove_gui.desk import Desk, Memory, work_out
+from cookstove_gui.desk import Desk
 from cookstove_gui.desk.my_stove.site import keep_barometer, keep_height
 from cookstove_gui.gui.plan.page import PlanPage
 from cookstove_gui.gui.plan.part import PlanPart
+from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.units import kelvin
 from tests.gui.hands import control, push, seen
 from tests.gui.pages import NOW, held_desk, keep_session, shown

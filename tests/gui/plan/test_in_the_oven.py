@@ -5,10 +5,11 @@ from datetime import timedelta
 import pytest
 from PySide6.QtWidgets import QComboBox, QWidget
 
-from cookstove_gui.desk import Desk, Memory, work_out
+from cookstove_gui.desk import Desk
 from cookstove_gui.gui.plan.bake import BakePart
 from cookstove_gui.gui.plan.bake_picture import BakePicture
 from cookstove_gui.gui.plan.page import PlanPage
+from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.stove.entries import Kind
 from tests.gui.hands import control, push, seen, type_in
 from tests.gui.pages import NOW, held_desk, keep_session, shown

@@ -6,9 +6,11 @@ from datetime import timedelta
 import pytest
 from PySide6.QtWidgets import QComboBox, QLineEdit
 
-from cookstove_gui.desk import Desk, Memory, Standing, work_out
+from cookstove_gui.desk import Desk
 from cookstove_gui.gui.plan.page import PlanPage
 from cookstove_gui.gui.plan.part import PlanPart
+from cookstove_gui.one_road import Memory, work_out
+from cookstove_gui.situation import Standing
 from cookstove_gui.stove.entries import Kind
 from tests.gui.hands import control, push, rows, seen, type_in
 from tests.gui.pages import NOW, held_desk, keep_session, shown

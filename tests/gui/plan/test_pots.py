@@ -10,11 +10,12 @@ from PySide6.QtWidgets import QComboBox, QPushButton
 
 from cookstove_gui.cooking.fit.fit import FitState, SpotFit, TaskFit
 from cookstove_gui.cooking.fit.tasks import task_of
-from cookstove_gui.desk import Desk, Memory, work_out
+from cookstove_gui.desk import Desk
 from cookstove_gui.gui.plan.page import PlanPage
 from cookstove_gui.gui.plan.part import PlanPart
 from cookstove_gui.gui.plan.pots_on_top import PotsOnTop
 from cookstove_gui.gui.widgets.row_table import RowTable
+from cookstove_gui.one_road import Memory, work_out
 from tests.gui.hands import control, push, rows, seen
 from tests.gui.pages import NOW, held_desk, keep_session, shown
 

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.cooking.fires.first_fires import progress
-from cookstove_gui.desk import Changed, Desk, Memory, work_out
+from cookstove_gui.desk import Changed, Desk
 from cookstove_gui.forecast.answers import Action, ActionKind, Quantiles
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.time_axis.fire_lane import FireLane
@@ -17,6 +17,7 @@ from cookstove_gui.gui.time_axis.time_axis import TimeAxis
 from cookstove_gui.gui.time_axis.trend_plot import TrendPlot
 from cookstove_gui.gui.widgets.key import Key
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.stove.entries import Kind
 from cookstove_gui.units import degrees
 from tests.gui.hands import control
