@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from cookstove_gui import situation
+from cookstove_gui import one_road
 from cookstove_gui.advice import Subject, advise
 from cookstove_gui.cooking.fires.steps import steps
 from cookstove_gui.cooking.fit.bands import band_from_text
@@ -61,12 +61,12 @@ def test_a_caution_speaks_against_what_it_warns_of(key: str, step: str) -> None:
 
 
 def test_the_step_advised_gives_way_to_a_caution(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(situation, "due", lambda *_, **__: ())
+    monkeypatch.setattr(one_road, "due", lambda *_, **__: ())
     refused: list[str] = []
     while (found := work_out(short_of_heat()).best_step) is not None:
         assert named(found.action) not in refused
         refused.append(named(found.action))
-        monkeypatch.setattr(situation, "due", lambda *_, **__: (against(*refused),))
+        monkeypatch.setattr(one_road, "due", lambda *_, **__: (against(*refused),))
     assert refused
     assert set(refused) <= {named(action) for action in steps(HALF_SHUT)}
 
