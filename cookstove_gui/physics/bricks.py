@@ -1,4 +1,4 @@
-"""Bodies of no simple shape: bricks and short cylinders from walls and cylinders."""
+"""Bodies of no simple shape: bricks and short cylinders from walls and cylinders, and ellipsoids."""
 
 from collections.abc import Callable
 from dataclasses import dataclass
@@ -54,6 +54,46 @@ def product_ratio(*ratios: Quantity) -> Quantity:
     for ratio in ratios:
         product = product * finite("ratios", ratio)
     return quantity(product)
+
+
+def equivalent_ellipsoid(length: tuple[float, float, float]) -> EquivalentBody:
+    """The one-dimensional body whose middle warms as that of an ellipsoid does.
+
+    Parameters
+    ----------
+    length : tuple of three floats
+        Its half axes [m], above 0, to 5.
+
+    Returns
+    -------
+    EquivalentBody
+        Dimension [-] and half thickness [m].
+
+    Raises
+    ------
+    ValueError
+        If an axis is outside its range.
+
+    Validity
+    --------
+    Axes up to twice each other: the middle is early by 2 to 6 % of the time, as a variational bound is.
+
+    Notes
+    -----
+    Two things are kept: surface over volume, and the temperature in the middle of a body that makes heat evenly under a
+    cold surface, which for an ellipsoid is exactly that of a ball of mean square inverse axis.
+
+    Source
+    ------
+    Carslaw and Jaeger (1959) for the ball; area by Thomsen's formula (within 1.1 %), from memory; held against a
+    Ritz-Galerkin solution for ellipsoids in the tests.
+    """
+    axes = positive("length", length, 5.0)
+    power = 1.6075
+    pairs = (axes * np.roll(axes, 1)) ** power
+    area_over_volume = 3.0 * float(pairs.mean()) ** (1.0 / power) / float(axes.prod())
+    half = area_over_volume / float((axes**-2.0).sum())
+    return EquivalentBody(dimension=half * area_over_volume, half_thickness=half)
 
 
 def equivalent_body(

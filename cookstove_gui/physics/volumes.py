@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from cookstove_gui.physics.quantities import Array
+from cookstove_gui.physics.quantities import Array, Quantity
 
 _TERMS = 10  # of the exponential series, to 1e-11 for matrices of norm 0.5
 
@@ -12,54 +12,37 @@ class Volumes:
 
     Parameters
     ----------
-    half_thickness : float
+    half_thickness : float or array, shape (...)
         Of a wall heated on both faces, radius of a cylinder or sphere [m].
-    dimension : float
+    dimension : float or array, shape (...)
         1 wall, 2 long cylinder, 3 sphere [-].
     nodes : int
         How many.
     """
 
-    def __init__(self, *, half_thickness: float, dimension: float, nodes: int) -> None:
+    def __init__(self, *, half_thickness: Quantity, dimension: Quantity, nodes: int) -> None:
+        half, power = np.asarray(half_thickness)[..., None], np.asarray(dimension)[..., None]
         self.nodes = nodes
-        self.position: Array = np.linspace(0.0, half_thickness, nodes)  # m from the middle
-        middles = 0.5 * (self.position[1:] + self.position[:-1])
-        faces = np.concatenate([[0.0], middles, [half_thickness]]) / half_thickness
-        self.volume: Array = np.diff(faces**dimension) * half_thickness / dimension  # m3/m2
-        self._spread = faces[1:-1] ** (dimension - 1.0) / (half_thickness / (nodes - 1))  # face area over distance, 1/m
-
-    def step(self, conductivity: Array, heat_capacity: Array, time_step: float) -> tuple[Array, Array, Array]:
-        """Exact step of the conduction, answer to a surface flux over the step, and heat capacity of each volume.
-
-        `conductivity` [W/(m K)] and `heat_capacity` [J/(m3 K)] have shape (nodes,); the step is a matrix (nodes,
-        nodes), the answer [K m2/W] and the capacity [J/(m2 K)] are (nodes,).
-        """
-        capacity = heat_capacity * self.volume
-        rates = np.zeros((self.nodes + 1, self.nodes + 1))  # the last column is the flux, which stays as it is
-        rates[:-1, :-1] = self._rates(conductivity, capacity)
-        rates[-2, -1] = 1.0 / capacity[-1]
-        whole = _exponential(rates * time_step)
-        return np.ascontiguousarray(whole[:-1, :-1]), np.ascontiguousarray(whole[:-1, -1]), capacity
+        places = np.linspace(0.0, 1.0, nodes)
+        middles = 0.5 * (places[1:] + places[:-1])
+        faces = np.concatenate([[0.0], middles, [1.0]])
+        self.position: Array = places * half  # m from the middle, (..., nodes)
+        self.volume: Array = np.diff(faces**power, axis=-1) * half / power  # m3/m2, (..., nodes)
+        self.spread: Array = middles ** (power - 1.0) * (nodes - 1) / half  # face area over distance, 1/m
 
     def left_in_the_middle(self, biot: float, time: float) -> float:
-        """Share of a sudden change that is left in the middle after a time, all properties 1.
+        """Share of a sudden change that is left in the middle of one body after a time, all properties 1.
 
         `biot` is that of one metre, h / k [1/m]; `time` is diffusivity times time [m2].
         """
-        rates = self._rates(np.ones(self.nodes), self.volume)
-        rates[-1, -1] -= biot / self.volume[-1]
-        return float(_exponential(rates * time)[0].sum())
-
-    def _rates(self, conductivity: Array, capacity: Array) -> Array:
-        """How each volume's temperature changes with all of them [1/s], no heat at the surface."""
-        across = 2.0 * conductivity[1:] * conductivity[:-1] / (conductivity[1:] + conductivity[:-1]) * self._spread
         rates = np.zeros((self.nodes, self.nodes))
         inner = np.arange(self.nodes - 1)
-        rates[inner, inner + 1] = across / capacity[:-1]
-        rates[inner + 1, inner] = across / capacity[1:]
-        rates[inner, inner] -= across / capacity[:-1]
-        rates[inner + 1, inner + 1] -= across / capacity[1:]
-        return rates
+        rates[inner, inner + 1] = self.spread / self.volume[:-1]
+        rates[inner + 1, inner] = self.spread / self.volume[1:]
+        rates[inner, inner] -= self.spread / self.volume[:-1]
+        rates[inner + 1, inner + 1] -= self.spread / self.volume[1:]
+        rates[-1, -1] -= biot / self.volume[-1]
+        return float(_exponential(rates * time)[0].sum())
 
 
 def _exponential(matrix: Array) -> Array:

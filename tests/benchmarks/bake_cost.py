@@ -1,31 +1,39 @@
-"""What a bake costs: two hours at steps of a second with 60 places, against a plain tridiagonal solver in the same run.
+"""What a bake costs: two hours of it, against a plain tridiagonal solver of one body in the same run.
 
 Run by hand: `python -m tests.benchmarks.bake_cost`. The plain solver (implicit, one banded solution a step, scipy) does
-the bare conduction alone, without radiation, drying or changing properties.
+the bare conduction of one body alone, without radiation, drying or changing properties, at steps of a second.
 """
 
 import statistics
 import time
 from collections.abc import Callable
+from datetime import UTC, datetime, timedelta
 
 import numpy as np
 from scipy.linalg import solve_banded
 
-from cookstove_gui.physics.bricks import equivalent_body
-from cookstove_gui.physics.foods import Composition, conductivity, density, specific_heat
+from cookstove_gui.cooking.baking.bodies import step_of, warmed
+from cookstove_gui.cooking.baking.catalogue import bake_of
+from cookstove_gui.cooking.baking.doneness import doneness
+from cookstove_gui.cooking.baking.doubts import MEMBERS, usual_ensemble
+from cookstove_gui.cooking.baking.probing import Probe
+from cookstove_gui.forecast.answers import Projection, Trace
 from cookstove_gui.physics.warming import Body, Exposure, warm_through
 
 STEPS, NODES, TIME_STEP = 7200, 60, 1.0
 HALF, CONDUCTIVITY, HEAT_CAPACITY, COEFFICIENT, COLD = 0.05, 0.45, 3.2e6, 20.0, 298.15
 OVEN = 473.15 + 20.0 * np.sin(np.arange(STEPS + 1) / 900.0)
-DOUGH = Composition(water=0.45, protein=0.08, fat=0.015, carbohydrate=0.42, fibre=0.015, ash=0.02)
-
-SIDES = (("wall", 0.05), ("wall", 0.06), ("wall", 0.12))
-LOAF = equivalent_body(SIDES, 20.0, 0.2)
+LOAF = bake_of("bread_loaf")
+NOW = datetime(2026, 3, 14, 21, 0, tzinfo=UTC)
+MINUTES = np.arange(0.0, 181.0, 5.0)
+FUTURES = 460.0 + np.linspace(-15.0, 15.0, 200)[:, None] * MINUTES / 180.0
+AHEAD = Projection(now=NOW, minutes=MINUTES, spots=("oven_centre",), kelvin=FUTURES[:, :, None])
+BEFORE = tuple(NOW - timedelta(minutes=ago) for ago in (30, 15, 0))
+PAST = Trace(at=BEFORE, p10=np.full(3, 455.0), p50=np.full(3, 460.0), p90=np.full(3, 465.0))
 
 
 def plain() -> np.ndarray:
-    """The same wall by a banded solution at each step."""
+    """One wall by a banded solution at each step."""
     width = HALF / (NODES - 1)
     capacity = np.full(NODES, HEAT_CAPACITY * width / TIME_STEP)
     capacity[[0, -1]] /= 2
@@ -47,31 +55,27 @@ def plain() -> np.ndarray:
 
 
 def bare() -> np.ndarray:
-    """Conduction alone, as the plain solver does it."""
+    """The same wall by the bake solver."""
     body = Body(half_thickness=HALF, conductivity=CONDUCTIVITY, heat_capacity=HEAT_CAPACITY)
     return warm_through(body, Exposure(convection_coefficient=COEFFICIENT), COLD, OVEN, TIME_STEP, nodes=NODES).core
 
 
-def loaf() -> np.ndarray:
-    """A loaf with radiation, drying and properties of its temperature, its body found."""
-    levels = np.linspace(274.0, 420.0, 40)
-    conducts = np.asarray(conductivity(DOUGH, levels, 0.65))
-    holds = np.asarray(density(DOUGH, levels, 0.65)) * np.asarray(specific_heat(DOUGH, levels))
-    body = Body(
-        half_thickness=LOAF.half_thickness,
-        dimension=LOAF.dimension,
-        conductivity=(levels, conducts),
-        heat_capacity=(levels, holds),
-        water=150.0,
-    )
-    exposure = Exposure(convection_coefficient=10.0, emissivity=0.9, wetness=0.3)
-    return warm_through(body, exposure, COLD, OVEN, TIME_STEP, nodes=NODES).core
+def ensemble() -> np.ndarray:
+    """Two hours of a loaf in all its doubts."""
+    step = step_of(LOAF)
+    return warmed(LOAF, usual_ensemble(), np.full(int(7200 / step) + 1, 460.0), step).core
 
 
-def brick() -> np.ndarray:
-    """Finding the body that stands for the loaf: once a bake."""
-    found = equivalent_body(SIDES, 20.0, CONDUCTIVITY)
-    return np.array([found.dimension])
+def answer() -> np.ndarray:
+    """The whole answer of a loaf that goes in now: three hours, what it hangs on, what a probe would do."""
+    return np.array([doneness(LOAF, AHEAD).chance_done])
+
+
+def probed() -> np.ndarray:
+    """The same of one that has been in for half an hour and was probed twice."""
+    probes = tuple(Probe(at=NOW - timedelta(minutes=ago), core=core) for ago, core in ((15, 312.0), (0, 335.0)))
+    found = doneness(LOAF, AHEAD, went_in=BEFORE[0], past=PAST, probes=probes)
+    return np.array([found.chance_done])
 
 
 def milliseconds(work: Callable[[], np.ndarray], times: int = 9) -> tuple[float, float]:
@@ -89,7 +93,8 @@ def main() -> None:
     apart = float(np.abs(bare() - plain()).max())
     print(f"{STEPS} steps of {TIME_STEP:g} s, {NODES} places; both solvers agree within {apart:.3f} K")
     base, _ = milliseconds(plain, 5)
-    for name, work in (("plain banded solver", plain), ("bare", bare), ("whole loaf", loaf), ("brick to body", brick)):
+    works = (("plain, one body", plain), ("bare, one body", bare), (f"{MEMBERS} members", ensemble))
+    for name, work in (*works, ("whole answer", answer), ("whole, two probes", probed)):
         least, median = milliseconds(work)
         print(f"{name:20s} least {least:7.1f} ms, median {median:7.1f} ms, {least / base:5.2f} of the plain solver")
 

@@ -29,7 +29,7 @@ def test_agrees_with_the_volumes_under_a_swinging_oven() -> None:
     course = warm_through(body, Exposure(convection_coefficient=20.0), 290.0, oven, 10.0)
     fourier = 1.4e-7 * TIME / 0.05**2
     ratio = np.asarray(temperature_ratio("sphere", 20.0 * 0.05 / 0.45, fourier))
-    np.testing.assert_allclose(superposed_temperature(ratio, 290.0, oven), course.core, atol=0.1)
+    np.testing.assert_allclose(superposed_temperature(ratio, 290.0, oven), course.core, atol=0.2)
 
 
 def test_series_of_different_lengths_are_refused() -> None:

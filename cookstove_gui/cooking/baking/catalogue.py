@@ -1,27 +1,34 @@
-"""What is baked or roasted, as a body that warms through: from `resources/bakes.toml`."""
+"""What is baked or roasted, from `resources/bakes.toml`: its shape and weight, and when it counts as done."""
 
 from dataclasses import dataclass, replace
-from functools import cache, lru_cache
-from typing import Any
+from functools import cache
+from typing import Any, Literal
 
 import numpy as np
 
 from cookstove_gui.cooking.by_name import by_name
 from cookstove_gui.cooking.safety.food_safety import safe_minimum
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.physics.bricks import equivalent_body
-from cookstove_gui.physics.eigenvalues import Shape
-from cookstove_gui.physics.foods import COMPONENTS, Composition, conductivity, density, specific_heat
-from cookstove_gui.physics.radiation import radiation_coefficient
-from cookstove_gui.physics.warming import Body, Exposure
+from cookstove_gui.physics.foods import COMPONENTS, Composition, density
 from cookstove_gui.resource_files import table
 from cookstove_gui.units import kelvin
 
 BELOW_BOILING = 1.0  # K; a moist core gets no closer to boiling than this; common practice, no source
+BOILING_AT_SEA_LEVEL = kelvin(211.953, "F")  # IAPWS at 1013.25 hPa
 SMALLEST, LARGEST = 0.1, 10.0  # times the usual mass
-_TABLE = np.linspace(275.0, 405.0, 14)  # K, at which the properties are tabulated
-_USUAL_OVEN = kelvin(375.0, "F")
+Form = Literal["brick", "disc", "ellipsoid"]
+_SHARE_OF_BRICK: dict[Form, float] = {"brick": 1.0, "disc": np.pi / 4, "ellipsoid": np.pi / 6}
 _WEIGHED_AT = kelvin(68.0, "F")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Crust:
+    """How its surface lets vapour and heat through; see `physics.warming.Exposure`."""
+
+    skin: float  # s/m
+    diffusivity: float  # m2/s
+    conductivity: float  # W/(m K)
+    activity: float  # vapour pressure over that of water
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -31,14 +38,18 @@ class Bake:
     key: str
     name: str
     task: str  # key of the task whose band and time it follows
-    sizes: tuple[float, float, float]  # m, smallest first; of a round one its height and twice its width
-    is_round: bool
+    form: Form
+    sizes: tuple[float, float, float]  # m; of a disc its height or length, and its width twice, smallest first
     composition: Composition
     porosity: float
-    vapour: float  # factor on conduction, for steam that moves through a crumb
-    wetness: float  # share of its surface that dries as free water
+    is_crumb: bool  # steam carries heat through its bubbles
+    conduction: float  # factor on the conductivity
+    crust: Crust
+    openness: float  # share of its surface by which vapour leaves
+    bone: float  # share of its weight
     done: float  # K, core, at sea level
     past_best: float  # K, core, above which it is overdone
+    setting_min: float  # that it cooks near its final heat
     start: float  # K
     safety: str  # key of its safe minimum, or empty
 
@@ -53,18 +64,23 @@ def bakes() -> tuple[Bake, ...]:
 def _bake(row: dict[str, Any], food: dict[str, Any]) -> Bake:
     done, past_best = row.get("done", food["core"])
     small, middle, large = row["sizes"]
+    crust = by_name(table("bakes.toml")["crust"], row["crust"], "crust", lambda one: str(one["key"]))
     return Bake(
         key=row["key"],
         name=row["name"],
         task=row["task"],
+        form=row["shape"],
         sizes=(float(small), float(middle), float(large)),
-        is_round=row.get("round", False),
         composition=Composition(**{name: float(food[name]) for name in COMPONENTS}),
         porosity=row["porosity"],
-        vapour=row["vapour"],
-        wetness=row["wetness"],
+        is_crumb=row.get("crumb", False),
+        conduction=float(row.get("conduction", 1.0)),
+        crust=Crust(**{name: float(value) for name, value in crust.items() if name != "key"}),
+        openness=float(row.get("openness", 1.0)),
+        bone=float(row.get("bone", 0.0)),
         done=kelvin(float(done), "F"),
         past_best=kelvin(float(past_best), "F"),
+        setting_min=float(row.get("setting", 0.0)),
         start=kelvin(float(row["start"]), "F"),
         safety=row.get("safety", ""),
     )
@@ -93,49 +109,23 @@ def scaled(bake: Bake, mass_share: float) -> Bake:
 
 
 def mass_of(bake: Bake) -> float:
-    """Of one [kg], taken as a brick or a disc of its sizes."""
-    volume = float(np.prod(bake.sizes)) * (np.pi / 4 if bake.is_round else 1.0)
-    return volume * float(density(bake.composition, _WEIGHED_AT, bake.porosity))
+    """Of one [kg], its bones with it."""
+    volume = float(np.prod(bake.sizes)) * _SHARE_OF_BRICK[bake.form]
+    return volume * float(density(bake.composition, _WEIGHED_AT, bake.porosity)) / (1.0 - bake.bone)
 
 
 def done_temperature(bake: Bake, boiling: float) -> float:
     """Core temperature [K] at which it is done where water boils at `boiling` [K].
 
-    At most `BELOW_BOILING` under the boil, for no moist core gets hotter; never below the food's safe minimum.
+    What is done as its water nears the boil keeps that distance at any height; meat, egg and fish are done at the same
+    core everywhere, as far as a core can get. Never below the food's safe minimum.
     """
-    capped = min(bake.done, boiling - BELOW_BOILING)
-    return max(capped, safe_minimum(bake.safety).temperature) if bake.safety else capped
+    lower = BOILING_AT_SEA_LEVEL - boiling if bake.setting_min > 0.0 else 0.0
+    wanted = min(bake.done - lower, boiling - BELOW_BOILING)
+    return max(wanted, safe_minimum(bake.safety).temperature) if bake.safety else wanted
 
 
-@lru_cache(maxsize=64)
-def body_of(bake: Bake) -> Body:
-    """A one-dimensional body whose middle warms as the bake's own does."""
-    conducted = bake.vapour * np.asarray(conductivity(bake.composition, _TABLE, bake.porosity))
-    dense = np.asarray(density(bake.composition, _TABLE, bake.porosity))
-    stored = dense * np.asarray(specific_heat(bake.composition, _TABLE))
-    oven = table("bakes.toml")["oven"]
-    given = oven["convection"] + float(radiation_coefficient(oven["emissivity"], _USUAL_OVEN, 373.15))
-    small, middle, large = (side / 2 for side in bake.sizes)
-    simple: tuple[tuple[Shape, float], ...] = (("wall", small), ("wall", middle), ("wall", large))
-    if bake.is_round:
-        simple = (("wall", small), ("cylinder", middle))
-    stands_for = equivalent_body(simple, given, float(conducted.mean()))
-    return Body(
-        half_thickness=stands_for.half_thickness,
-        dimension=stands_for.dimension,
-        conductivity=(_TABLE, conducted),
-        heat_capacity=(_TABLE, stored),
-        water=float(bake.composition.water * dense[0]),
-    )
-
-
-def exposure_of(bake: Bake, pressure: float) -> Exposure:
-    """How a still, dark, wood-fired oven gives heat to it, at a pressure [Pa]."""
-    oven = table("bakes.toml")["oven"]
-    return Exposure(
-        convection_coefficient=oven["convection"],
-        emissivity=oven["emissivity"],
-        wetness=bake.wetness,
-        vapour_pressure=oven["vapour_pressure"],
-        pressure=pressure,
-    )
+def longer_setting(bake: Bake, boiling: float) -> float:
+    """Minutes [min] that it is kept longer at its core where water boils at `boiling` [K], cooler than at sea level."""
+    lower = max(BOILING_AT_SEA_LEVEL - boiling, 0.0)
+    return float(bake.setting_min * (10.0 ** (lower / table("bakes.toml")["height"]["tenfold"]) - 1.0))

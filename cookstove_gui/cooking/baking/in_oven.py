@@ -9,17 +9,10 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from cookstove_gui.cooking.baking.catalogue import LARGEST, SMALLEST, Bake, bakes, mass_of, scaled
+from cookstove_gui.cooking.baking.probing import Probe
 from cookstove_gui.stove.entries import Entry, Kind, reading_kelvin, stated_mass
 
 JUST_IN = timedelta(minutes=2)  # a probe this soon after it went in shows how warm it was to begin with
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Probe:
-    """What a probe showed in the core."""
-
-    at: datetime
-    core: float  # K
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

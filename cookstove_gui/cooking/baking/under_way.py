@@ -5,23 +5,14 @@ from datetime import datetime, timedelta
 
 import numpy as np
 
-from cookstove_gui.cooking.baking.doneness import (
-    COLDEST_OVEN,
-    FASTEST,
-    HOTTEST_OVEN,
-    SLOWEST,
-    Doneness,
-    doneness,
-    matched_to_core,
-    oven_since,
-)
+from cookstove_gui.cooking.baking.bodies import COLDEST_OVEN, HOTTEST_OVEN
+from cookstove_gui.cooking.baking.doneness import Doneness, doneness
+from cookstove_gui.cooking.baking.doubts import Learned
 from cookstove_gui.cooking.baking.in_oven import InOven
 from cookstove_gui.cooking.baking.turning import TurnReminder, turn_reminder
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import Projection, Trace
 from cookstove_gui.stove.stove import Stove
-
-_NEARLY = 0.99
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -61,16 +52,15 @@ class UnderWay:
     @property
     def probe_is_off(self) -> int:
         """1 where the latest probe showed more than a core can have by then, -1 where less, 0 where neither."""
-        if self.answer is None or self.inside.bake is None or not self.inside.probes:
-            return 0
-        pace = self.answer.bake.vapour / self.inside.bake.vapour
-        return int(pace > _NEARLY * FASTEST) - int(pace < SLOWEST / _NEARLY)
+        return self.answer.probe_is_off if self.answer else 0
 
     def _at(self, minutes: float | None) -> datetime | None:
         return None if minutes is None else self.asked_at + timedelta(minutes=minutes)
 
 
-def under_way(inside: InOven, projection: Projection, past: Trace, stove: Stove, pressure: float) -> UnderWay:
+def under_way(
+    inside: InOven, projection: Projection, past: Trace, stove: Stove, pressure: float, learned: Learned | None = None
+) -> UnderWay:
     """What becomes of it.
 
     Parameters
@@ -82,6 +72,8 @@ def under_way(inside: InOven, projection: Projection, past: Trace, stove: Stove,
     stove : Stove
     pressure : float
         Of the air at the stove [Pa].
+    learned : Learned, optional
+        What earlier ones of it in this oven say.
 
     Raises
     ------
@@ -92,12 +84,16 @@ def under_way(inside: InOven, projection: Projection, past: Trace, stove: Stove,
     if inside.bake is None:
         return UnderWay(inside=inside, asked_at=now, answer=None, turn=None)
     possible = replace(projection, kelvin=np.clip(projection.kelvin, COLDEST_OVEN, HOTTEST_OVEN))
-    bake = inside.bake
-    if inside.probes:
-        latest = inside.probes[-1]
-        oven = oven_since(possible, past, inside.went_in, latest.at)
-        bake = matched_to_core(bake, oven, latest.core, pressure)
-    answer = doneness(bake, possible, oven=stove.oven_spot, went_in=inside.went_in, past=past, pressure=pressure)
+    answer = doneness(
+        inside.bake,
+        possible,
+        oven=stove.oven_spot,
+        went_in=inside.went_in,
+        past=past,
+        pressure=pressure,
+        probes=inside.probes,
+        learned=learned,
+    )
     ago = (now - inside.went_in).total_seconds() / 60.0
     done = answer.done_min.p50
     turn = None

@@ -93,12 +93,14 @@ def danger_minutes_allowed(air: float) -> float:
     return 60.0 * float(row["danger_hours_hot_day" if air > HOT_DAY else "danger_hours"])
 
 
-def danger_minutes(minutes: FloatArray, temperatures: FloatArray) -> float:
-    """How long a food was in the danger zone: its temperatures [K] at rising times [min], straight between them."""
+def danger_minutes(minutes: FloatArray, temperatures: FloatArray) -> FloatArray:
+    """How long foods were in the danger zone [min]: temperatures [K], (..., times), at rising times [min], (times,)."""
     limits = holding_limits()
-    if len(minutes) < 2:
-        return 0.0
-    fine = np.unique(np.concatenate([minutes, np.linspace(minutes[0], minutes[-1], 20_001)]))
-    heat = np.interp(fine, minutes, temperatures)
-    inside = (heat > limits.danger_low) & (heat < limits.danger_high)
-    return float(np.sum(np.diff(fine) * 0.5 * (inside[1:].astype(float) + inside[:-1])))
+    before, after = temperatures[..., :-1], temperatures[..., 1:]
+    low, high = np.minimum(before, after), np.maximum(before, after)
+    # straight between two times: the share of the way that lies in the zone
+    inside = np.minimum(high, limits.danger_high) - np.maximum(low, limits.danger_low)
+    level = (low > limits.danger_low) & (high < limits.danger_high)
+    share = np.where(high - low > 1e-9, np.maximum(inside, 0.0) / np.maximum(high - low, 1e-9), level)
+    found: FloatArray = (share * np.diff(minutes)).sum(axis=-1)
+    return found

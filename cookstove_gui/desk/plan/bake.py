@@ -4,7 +4,8 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 
 from cookstove_gui.cooking.baking.catalogue import LARGEST, SMALLEST, Bake, bake_of, bakes, mass_of, scaled
-from cookstove_gui.cooking.baking.in_oven import JUST_IN, InOven, Probe
+from cookstove_gui.cooking.baking.in_oven import JUST_IN, InOven
+from cookstove_gui.cooking.baking.probing import Probe
 from cookstove_gui.cooking.baking.under_way import UnderWay, under_way
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.situation import Standing

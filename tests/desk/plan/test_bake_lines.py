@@ -18,7 +18,7 @@ def test_the_cores_line_crosses_done_where_it_is_likely_done(plan, stands, in_mi
     lines = bake_lines(plan(in_min), standing)
     earliest, likely, latest = lines.window
     assert earliest <= likely <= latest
-    assert np.interp(likely, lines.core.minutes, lines.core.p50) == pytest.approx(lines.done_at, abs=0.5)
+    assert np.interp(likely, lines.core.minutes, lines.core.p50) == pytest.approx(lines.done_at, abs=2.0)
     assert lines.core.minutes[0] == pytest.approx(in_min)
     assert lines.start < lines.goes_in < likely < lines.end
 
