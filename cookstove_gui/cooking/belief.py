@@ -1,7 +1,9 @@
 """A lognormal belief about a quantity above 0, narrowed by what this stove has shown."""
 
 from collections.abc import Iterable
-from math import exp, log
+from math import exp, hypot, log, sqrt
+
+_LEAST_OWN = 0.1  # of the logarithm: what a stove has of its own can always be learned a little; judgement
 
 
 def updated(median: float, log_sd: float, shown: Iterable[float], shown_log_sd: float) -> tuple[float, float]:
@@ -27,3 +29,25 @@ def updated(median: float, log_sd: float, shown: Iterable[float], shown_log_sd: 
         precision += shown_log_sd**-2
         weighed += log(value) * shown_log_sd**-2
     return exp(weighed / precision), precision**-0.5
+
+
+def next_one(median: float, log_sd: float, shown: Iterable[float], shown_log_sd: float) -> tuple[float, float]:
+    """Median and standard deviation of the logarithm of the next one, after some were shown.
+
+    However many were shown, the next still differs from their middle as they do from each other.
+
+    Parameters
+    ----------
+    median, log_sd : float
+        The belief about one before any was shown: what a stove has of its own, and what changes from time to time.
+    shown : values above 0
+    shown_log_sd : float
+        Standard deviation of the logarithm from time to time.
+
+    Source
+    ------
+    Posterior predictive of the same model: Gelman et al., Bayesian Data Analysis, 3rd ed., section 2.5 (from memory).
+    """
+    own = sqrt(max(log_sd**2 - shown_log_sd**2, _LEAST_OWN**2))
+    middle, left = updated(median, own, shown, shown_log_sd)
+    return middle, hypot(left, shown_log_sd)

@@ -1,12 +1,12 @@
 """A lognormal belief after readings: a worked conjugate example, and laws."""
 
-from math import e, exp
+from math import e, exp, log
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from cookstove_gui.cooking.belief import updated
+from cookstove_gui.cooking.belief import next_one, updated
 
 values = st.lists(st.floats(0.1, 100.0), max_size=6)
 spreads = st.floats(0.05, 2.0)
@@ -38,3 +38,19 @@ def test_the_belief_moves_toward_what_is_shown_and_narrows(
     moved, narrower = updated(median, log_sd, [shown], shown_log_sd)
     assert min(median, shown) * (1 - 1e-9) <= moved <= max(median, shown) * (1 + 1e-9)
     assert narrower < min(log_sd, shown_log_sd)
+
+
+def test_the_next_one_is_as_unsure_as_one_of_them_and_the_middle_together() -> None:
+    # in the logarithm: 0 within sqrt(2), of which 1 from time to time; shown 1 and 1: middle 2/3 within 1/sqrt(3), and
+    # the next one within sqrt(1/3 + 1)
+    assert next_one(1.0, 2**0.5, [e, e], 1.0) == pytest.approx((exp(2 / 3), (4 / 3) ** 0.5))
+
+
+def test_before_any_is_shown_the_next_one_is_as_believed() -> None:
+    assert next_one(150.0, 0.5, [], 0.3) == pytest.approx((150.0, 0.5))
+
+
+def test_however_many_are_shown_the_next_one_still_differs() -> None:
+    middle, log_sd = next_one(100.0, 0.5, [200.0] * 1000, 0.3)
+    assert log(middle) == pytest.approx(log(200.0), abs=0.01)
+    assert 0.3 < log_sd < 0.301

@@ -6,7 +6,7 @@ from functools import cache
 from math import exp, log
 from typing import Any
 
-from cookstove_gui.cooking.belief import updated
+from cookstove_gui.cooking.belief import next_one
 from cookstove_gui.cooking.by_name import by_name
 from cookstove_gui.cooking.fires.logged_fires import Fire, fires, minutes_between
 from cookstove_gui.errors import InputProblem
@@ -74,7 +74,7 @@ class LoadBurn:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BurningRate:
-    """The belief about how fast this stove takes wood at baking heat: lognormal."""
+    """The belief about how fast this stove takes wood at baking heat in the next fire: lognormal."""
 
     median: float  # kg/h
     log_sd: float  # standard deviation of the logarithm
@@ -148,9 +148,9 @@ def load_burn(load: Load, air_open: float) -> LoadBurn:
 
 
 def burning_rate(stove: Stove, sessions: Iterable[Session]) -> BurningRate:
-    """How fast this stove takes wood: the usual rate, updated by each logged fire that shows one."""
+    """How fast the next fire takes wood: the usual rate, updated by each logged fire that shows one."""
     shown = [rate for fire in fires(stove, sessions) if (rate := rate_of(fire)) is not None]
-    median, log_sd = updated(USUAL_RATE, log(RATE_FACTOR), shown, RATE_LOG_SD)
+    median, log_sd = next_one(USUAL_RATE, log(RATE_FACTOR), shown, RATE_LOG_SD)
     return BurningRate(median=median, log_sd=log_sd, fires=len(shown))
 
 

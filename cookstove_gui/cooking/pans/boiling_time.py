@@ -12,7 +12,7 @@ import numpy as np
 from cookstove_gui.cooking.pans.catalogue import COLD_WATER, Contact, Pan, PanOfWater, usual_contact
 from cookstove_gui.forecast.answers import FloatArray, Projection, Quantiles
 from cookstove_gui.forecast.futures.goal_times import first_reach, late_quantiles
-from cookstove_gui.physics.boiling import pan_course, spot_to_hold
+from cookstove_gui.physics.boiling import PanCourse, pan_course, spot_to_hold
 from cookstove_gui.physics.lumped import lumped_time
 from cookstove_gui.physics.pan import pan_time_constant
 from cookstove_gui.resource_files import table
@@ -40,6 +40,18 @@ class WaterTime:
     temperature: float  # K, what the goal means here
     minutes: Quantiles
     chance_reached: float  # within the projection
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WaterCourse:
+    """The water's temperature over time; arrays of one length. Eight in ten futures lie from p10 to p90."""
+
+    minutes: FloatArray  # from the moment the pan goes on
+    p10: FloatArray  # K
+    p25: FloatArray
+    p50: FloatArray
+    p75: FloatArray
+    p90: FloatArray
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -100,9 +112,7 @@ def water_time(
         If the projection does not know the spot.
     """
     target = goal_temperature(goal, water.boiling)
-    contacts = contact_draws(contact or usual_contact(water.pan), len(projection.kelvin))
-    seconds, heats = _heats(projection, spot, goes_on_min)
-    course = pan_course(water.physical(contacts), min(start, water.boiling), heats.T, STEP, water.kitchen)
+    seconds, course = _course(projection, spot, water, start, contact, goes_on_min)
     reached = first_reach(seconds, _as_if_never_capped(course.temperature.T, water.boiling), target) / 60.0
     return WaterTime(
         goal=goal,
@@ -110,6 +120,16 @@ def water_time(
         minutes=late_quantiles(reached, (seconds[-1] + STEP) / 60.0),
         chance_reached=float(np.isfinite(reached).mean()),
     )
+
+
+def water_course(
+    projection: Projection, spot: str, water: PanOfWater, *, start: float = COLD_WATER, contact: Contact | None = None
+) -> WaterCourse:
+    """The way to the boil of a pan of water that goes on a spot now; `start` [K] is its temperature then."""
+    seconds, course = _course(projection, spot, water, start, contact, 0.0)
+    each = course.temperature[: len(seconds)]
+    p10, p25, p50, p75, p90 = np.quantile(each, (0.1, 0.25, 0.5, 0.75, 0.9), axis=1)
+    return WaterCourse(minutes=seconds / 60.0, p10=p10, p25=p25, p50=p50, p75=p75, p90=p90)
 
 
 def simmer_hold(
@@ -180,6 +200,15 @@ def settled_heat(pan: Pan, spot_heat: float, *, room: float = USUAL_ROOM, contac
 
 
 # --- courses ---------------------------------------------------------------------------------------------------------
+
+
+def _course(
+    projection: Projection, spot: str, water: PanOfWater, start: float, contact: Contact | None, goes_on_min: float
+) -> tuple[FloatArray, PanCourse]:
+    """Seconds from when the pan goes on, (steps,), and what the water does in each future."""
+    contacts = contact_draws(contact or usual_contact(water.pan), len(projection.kelvin))
+    seconds, heats = _heats(projection, spot, goes_on_min)
+    return seconds, pan_course(water.physical(contacts), min(start, water.boiling), heats.T, STEP, water.kitchen)
 
 
 def contact_draws(contact: Contact, count: int) -> FloatArray:

@@ -7,23 +7,27 @@ that spot says what the water did (“boiled”, “simmers”), and the spot wa
 import re
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
+from datetime import datetime
 
 import numpy as np
 
-from cookstove_gui.cooking.belief import updated
+from cookstove_gui.cooking.belief import next_one
 from cookstove_gui.cooking.fires.logged_fires import minutes_between, readings_of, standing_rows
-from cookstove_gui.cooking.pans.boiling_time import Goal, goal_temperature
+from cookstove_gui.cooking.pans.boiling_time import Goal, goal_temperature, water_time
 from cookstove_gui.cooking.pans.catalogue import COLD_WATER, Contact, Pan, PanOfWater, pans, usual_contact
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.forecast.answers import FloatArray
+from cookstove_gui.forecast.answers import HORIZON_MINUTES, FloatArray, Projection, Quantiles
 from cookstove_gui.physics.boiling import conductance_from_time
 from cookstove_gui.physics.quantities import STANDARD_PRESSURE
 from cookstove_gui.stove.entries import Entry, Kind, Session
 from cookstove_gui.stove.stove import USUAL_ROOM, Stove
 from cookstove_gui.units import LITRES_PER_QUART
 
-RUN_LOG_SD = 0.2  # of one run's contact: clock, water and reading are rough; judgement
+# From one run's contact to the next on one stove: clock, water and reading are rough, and the iron cools below a pan.
+# The pans of the sample stoves differ by 0.4; judgement.
+RUN_LOG_SD = 0.35
 NEAR_MIN = 20.0  # a reading of the spot counts from this long before the pan went on; judgement
+_DRAWS = 60  # of the contact, for one window
 _LEAST, _MOST = 5.0, 2000.0  # W/(m2 K); outside them the note or the clock is wrong
 _LITRES = {
     **dict.fromkeys(("l", "litre", "liter"), 1.0),
@@ -42,6 +46,9 @@ _VOLUME = re.compile(
 class PanRun:
     """One pan of water brought to a goal on this stove."""
 
+    spot: str
+    on_at: datetime
+    offset_minutes: int  # of its clock from UTC
     water: PanOfWater
     goal: Goal
     start: float  # K
@@ -51,10 +58,10 @@ class PanRun:
 
 
 def learned_contact(runs: Iterable[PanRun], pan: Pan) -> Contact:
-    """The belief about a pan's contact after the runs that tell of its kind of base."""
+    """The belief about the next contact of a pan, after the runs that tell of its kind of base."""
     usual = usual_contact(pan)
     shown = [contact for run in runs if tells_of(run, pan) and (contact := contact_of(run)) is not None]
-    median, log_sd = updated(usual.median, usual.log_sd, shown, RUN_LOG_SD)
+    median, log_sd = next_one(usual.median, usual.log_sd, shown, RUN_LOG_SD)
     return Contact(median=median, log_sd=log_sd)
 
 
@@ -67,12 +74,20 @@ def contact_of(run: PanRun) -> float | None:
     """The contact [W/(m2 K)] with which the run takes as long as it took; None if none does."""
     water = run.water
     end = goal_temperature(run.goal, water.boiling)
-    at = np.linspace(0.0, run.minutes, 25)
-    spot = float(np.interp(at, run.spot_minutes, run.spot_heats).mean())
+    spot = _spot_meanwhile(run)
     if spot <= end:
         return None
     found = conductance_from_time(water.physical(1.0), run.start, end, spot, run.minutes * 60.0, water.kitchen)
     return found if _LEAST < found < _MOST else None
+
+
+def window_before(run: PanRun, earlier: Iterable[PanRun]) -> Quantiles:
+    """Minutes that a run should have taken by what earlier runs taught, on a spot as hot as it was meanwhile."""
+    at = np.array([0.0, HORIZON_MINUTES])
+    heats = np.full((_DRAWS, len(at), 1), _spot_meanwhile(run))
+    as_read = Projection(now=run.on_at, minutes=at, spots=(run.spot,), kelvin=heats)
+    contact = learned_contact(earlier, run.water.pan)
+    return water_time(as_read, run.spot, run.water, run.goal, start=run.start, contact=contact).minutes
 
 
 def pan_runs(
@@ -113,6 +128,12 @@ def pan_in(note: str) -> Pan | None:
     return None if named is None else replace(named, lid="lid" in lowered and "no lid" not in lowered)
 
 
+def _spot_meanwhile(run: PanRun) -> float:
+    """Mean heat [K] of the spot while the pan stood there, straight between its readings."""
+    at = np.linspace(0.0, run.minutes, 25)
+    return float(np.interp(at, run.spot_minutes, run.spot_heats).mean())
+
+
 def _goes_on(row: Entry) -> bool:
     return row.kind is Kind.PAN and row.value == "on" and litres_in(row.note) is not None
 
@@ -141,6 +162,9 @@ def _run(rows: tuple[Entry, ...], place: int, one_litre: PanOfWater) -> PanRun |
         return None
     times, heats = zip(*readings, strict=True)
     return PanRun(
+        spot=on.spot,
+        on_at=on.at,
+        offset_minutes=on.offset_minutes,
         water=water,
         goal=goal,
         start=COLD_WATER,

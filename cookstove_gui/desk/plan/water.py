@@ -9,20 +9,24 @@ from cookstove_gui.cooking.instruments.kitchen import room_heat
 from cookstove_gui.cooking.pans.boiling_time import (
     Goal,
     SimmerHold,
+    WaterCourse,
     WaterTime,
     preheat_minutes,
     simmer_hold,
+    water_course,
     water_time,
 )
 from cookstove_gui.cooking.pans.catalogue import COLD_WATER, Pan, PanOfWater, pans
-from cookstove_gui.cooking.pans.learned_contact import learned_contact, pan_runs, tells_of
-from cookstove_gui.forecast.answers import Projection
+from cookstove_gui.cooking.pans.learned_contact import PanRun, learned_contact, pan_runs, tells_of, window_before
+from cookstove_gui.forecast.answers import Projection, Quantiles
 from cookstove_gui.physics.air import standard_pressure
 from cookstove_gui.resource_files import table
 from cookstove_gui.situation import Standing
 from cookstove_gui.stove.entries import Session
 from cookstove_gui.stove.stove import SpotKind, Stove
 
+RUNS_SHOWN = 6  # the latest
+_FEW = 160  # futures are enough for pans that are only compared
 SIMMER_MINUTES = 30.0  # how long a simmer is asked to hold
 _COLDEST, _HOTTEST = 233.0, 1150.0  # K, what a cooktop can be; a future beyond it is cut there
 # Pa, 200 m below the sea; in denser air water boils hotter than the pan's physics goes, by no more than half a degree
@@ -40,6 +44,7 @@ class WaterChoice:
     base: str = ""  # another base than the usual one of that pan; empty for the usual
     lid: bool = False
     goal: Goal = Goal.BOIL
+    spot: str = ""  # the one asked about; empty for the soonest
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,14 +59,35 @@ class SpotWater:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class PanWater:
+    """The same water in one pan on the spot asked about."""
+
+    key: str
+    minutes: Quantiles
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RunSaid:
+    """One pan of water by the log: what those before it would have said, and what came."""
+
+    run: PanRun
+    said: Quantiles  # min
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class WaterPlan:
-    """The answers for all spots, the soonest first."""
+    """The answers for all spots, the soonest first, and more about the one asked about."""
 
     choice: WaterChoice
     boiling: float  # K, at this height
     rows: tuple[SpotWater, ...]
+    asked: SpotWater | None  # none on a stove without a cooktop
+    course: WaterCourse | None  # on the spot asked about
+    pans: tuple[PanWater, ...]
     runs: int  # of this kind of pan on this stove, that the answer learned from
-    preheat_min: float | None  # for the empty pan on the hottest spot to come up to it
+    said: tuple[RunSaid, ...]  # the latest of those
+    guessed: Quantiles | None  # min on the spot asked about, had no pan taught anything
+    preheat_min: float | None  # for the empty pan on the spot asked about to come up to it
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -88,14 +114,14 @@ def pan_of(choice: WaterChoice) -> Pan:
 
 def plan_water(inputs: WaterInputs) -> WaterPlan:
     """When the water gets there on each spot of the cooktop, if it goes on now."""
-    choice = inputs.choice
-    stove = inputs.stove
+    choice, stove = inputs.choice, inputs.stove
     projection = _possible(inputs.standing.projection)
     pan = pan_of(choice)
     room = max(room_heat(stove, inputs.standing.zones), _COLDEST_ROOM)
     water = PanOfWater(pan, choice.litres, room, min(inputs.pressure, _DENSEST))
     usual = min(float(standard_pressure(stove.altitude)), _DENSEST)  # the weather of the past is not known
-    runs = tuple(run for run in pan_runs(stove, inputs.past(stove.name), pan, room, usual) if tells_of(run, pan))
+    noted = pan_runs(stove, inputs.past(stove.name), pan, room, usual)
+    runs = tuple(run for run in noted if tells_of(run, pan))
     contact = learned_contact(runs, pan)
     rows = []
     for spot in stove.spots_of(SpotKind.TOP):
@@ -105,16 +131,36 @@ def plan_water(inputs: WaterInputs) -> WaterPlan:
             heat = float(np.median(projection.of(spot.name)[:, 0]))
             rows.append(SpotWater(spot=spot.name, label=spot.label, heat=heat, answer=answer, simmer=simmer))
     rows.sort(key=_soonest)
-    hottest = max((row.heat for row in rows), default=None)
-    return WaterPlan(
-        choice=choice,
-        boiling=water.boiling,
-        rows=tuple(rows),
-        runs=len(runs),
-        preheat_min=None
-        if hottest is None
-        else preheat_minutes(pan, hottest, min(room, hottest), room=room, contact=contact.median),
-    )
+    asked = next((row for row in rows if row.spot == choice.spot), rows[0] if rows else None)
+    plan = WaterPlan(
+        choice=choice, boiling=water.boiling, rows=tuple(rows), asked=asked, course=None, pans=(), runs=len(runs),
+        said=(), guessed=None, preheat_min=None,
+    )  # fmt: skip
+    if asked is None:
+        return plan
+
+    few = replace(projection, kelvin=projection.kelvin[:: max(len(projection.kelvin) // _FEW, 1)])
+
+    def minutes_in(other: Pan, taught: tuple[PanRun, ...]) -> Quantiles:
+        held = replace(water, pan=replace(other, lid=choice.lid))
+        shown = learned_contact(taught, other)
+        return water_time(few, asked.spot, held, choice.goal, start=choice.start, contact=shown).minutes
+
+    return replace(
+        plan,
+        course=water_course(projection, asked.spot, water, start=choice.start, contact=contact),
+        pans=tuple(
+            PanWater(
+                key=one.key, minutes=asked.answer.minutes if one.key == choice.pan_key else minutes_in(one, noted)
+            )
+            for one in pans()
+        ),
+        said=tuple(
+            RunSaid(run=run, said=window_before(run, runs[:place])) for place, run in enumerate(runs)
+        )[-RUNS_SHOWN:],
+        guessed=minutes_in(pan, ()) if runs else asked.answer.minutes,
+        preheat_min=preheat_minutes(pan, asked.heat, min(room, asked.heat), room=room, contact=contact.median),
+    )  # fmt: skip
 
 
 def _soonest(row: SpotWater) -> tuple[float, float, float]:

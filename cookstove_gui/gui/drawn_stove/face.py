@@ -18,6 +18,7 @@ class Face:
 
     name: str = ""  # written above the number, or beside it
     number: str = "–"
+    unit: str = ""  # smaller behind the number, where it is no heat
     is_sure: bool = False  # read a moment ago: bold, with a dot for its doubt
     is_strong: bool = False  # a number that is no heat: bold, without the dot
     doubt: float = 0.0  # pixels of the whisker to each side, on a stove drawn as designed

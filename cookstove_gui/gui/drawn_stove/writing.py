@@ -33,7 +33,8 @@ def _write_stacked(painter: QPainter, place: Place, face: Face, size: float) -> 
     sizes = tuple(largest + step / 8 * (0.66 * size - largest) for step in range(9))
     for parts in ((True, True), (False, True), (True, False), (False, False)):  # with the name, with the caption
         for at in sizes:
-            number = fitting(face.number, room, [(_LARGE if is_large else _MIDDLE) * at, _MIDDLE * at, 15 * at], bold)
+            largest_number = (_LARGE if is_large else _MIDDLE) * at
+            number = fitting(f"{face.number} {face.unit}".strip(), room, [largest_number, _MIDDLE * at, 15 * at], bold)
             small = max(_SMALL * at, 12.0)
             name = small if parts[0] and face.name else 0.0
             caption = _caption(face, room, small) if parts[1] else ""
@@ -58,13 +59,23 @@ def _stack(
     if name:
         write_centred(painter, x, y + 0.5 * name, face.name, name)
         y += 1.05 * name
-    write_centred(painter, x, y + 0.5 * _CLOSE * number, face.number, number, _weight(face))
+    _write_number(painter, x, y + 0.5 * _CLOSE * number, face, number)
     y += _CLOSE * number
     if bar:
         _doubt(painter, QPointF(x, y + bar / 2), face, box.width, at)
         y += bar
     if caption:
         _write_caption(painter, x, y + 0.5 * small, caption, face, small)
+
+
+def _write_number(painter: QPainter, x: float, middle: float, face: Face, pixels: float) -> None:
+    if not face.unit:
+        write_centred(painter, x, middle, face.number, pixels, _weight(face))
+        return
+    small, gap = 0.72 * pixels, 0.2 * pixels
+    wide = advance(face.number, pixels, _weight(face)) + gap + advance(face.unit, small)
+    end = x - wide / 2 + write(painter, x - wide / 2, middle, face.number, pixels, _weight(face))
+    write(painter, end + gap, middle + 0.09 * pixels, face.unit, small)  # on the number's line
 
 
 def _caption(face: Face, width: float, pixels: float) -> str:

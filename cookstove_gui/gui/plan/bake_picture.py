@@ -6,20 +6,16 @@ from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from cookstove_gui.desk.plan.bake_lines import BakeLines
-from cookstove_gui.gui.drawn_stove.lettering import advance, write, write_centred
-from cookstove_gui.gui.plan.lane import Lane
+from cookstove_gui.gui.drawn_stove.lettering import advance, write
+from cookstove_gui.gui.plan.lane import CLOCK, Lane, dashed
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.phrases.edge import Edge, whole
 from cookstove_gui.units import degrees
 
-_OVEN_SHARE, _CLOCK, _LEFT = (
-    0.29,
-    26,
-    48,
-)  # of the height; height of the clock axis, width of the numbers [px of design]
+_OVEN_SHARE = 0.29  # of the height
+_LEFT = 48  # width of the numbers [px of the design]
 _SMALL, _BODY = 16, 18
-_TICK_MIN = 10
 
 
 class BakePicture(QWidget):
@@ -56,7 +52,7 @@ class BakePicture(QWidget):
             return
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        left, foot = float(px(_LEFT)), float(self.height() - px(_CLOCK))
+        left, foot = float(px(_LEFT)), float(self.height() - px(CLOCK))
         parted = foot * _OVEN_SHARE
         low, high = _oven_range(lines)
         wide = self.width() - left
@@ -70,7 +66,7 @@ class BakePicture(QWidget):
         painter.drawLine(QPointF(left, parted), QPointF(self.width(), parted))
         self._core(painter, core, lines, edge)
         self._moments(painter, core, lines, edge, foot)
-        self._clock(painter, core, lines, edge, foot)
+        core.clock(foot, edge, self._look.theme, now_top=px(2))
         painter.end()
 
     def _oven(self, painter: QPainter, lane: Lane, lines: BakeLines, edge: Edge) -> None:
@@ -83,9 +79,9 @@ class BakePicture(QWidget):
             for y in (top, bottom):
                 painter.drawLine(QPointF(x, y), QPointF(lane.box.right(), y))
         past, ahead = lines.oven_past, lines.oven_ahead
-        lane.fan(ahead.minutes, ahead.p10, ahead.p90, QColor(theme.ink))
+        lane.fan(ahead.minutes, (ahead.p10, ahead.p90), (ahead.p25, ahead.p75), theme=theme)
         lane.line(past.minutes, past.p50, QPen(QColor(theme.ink), px(2.4)))
-        lane.line(ahead.minutes, ahead.p50, _dashed(theme.ink))
+        lane.line(ahead.minutes, ahead.p50, dashed(theme.ink))
         lane.rings(lines.oven_read, theme.ink, theme.ground)
         lane.scale(edge.unit, theme.soft, 50)
         painter.setPen(QColor(theme.ink))
@@ -100,9 +96,9 @@ class BakePicture(QWidget):
         before = np.append(core.minutes[core.minutes < now], now)
         ahead = np.insert(core.minutes[core.minutes > now], 0, now)
         low, middle, high = (np.interp(ahead, core.minutes, heats) for heats in (core.p10, core.p50, core.p90))
-        lane.fan(ahead, low, high, QColor(theme.ink))
+        lane.fan(ahead, (low, high), theme=theme)
         lane.line(before, np.interp(before, core.minutes, core.p50), QPen(QColor(theme.ink), px(2.4)))
-        lane.line(ahead, middle, _dashed(theme.ink))
+        lane.line(ahead, middle, dashed(theme.ink))
         lane.rings(lines.probes, theme.ink, theme.ground)
         lane.scale(edge.unit, theme.soft, 50, but=lines.done_at)
         painter.setPen(QColor(theme.verdigris))
@@ -124,21 +120,13 @@ class BakePicture(QWidget):
         self._stroke(painter, lane.x(lines.goes_in), foot, theme.ink, f"in {edge.clock(lines.goes_in)}")
         if lines.turn is not None and lines.turn > 0.0:
             self._stroke(painter, lane.x(lines.turn), foot, theme.ink, f"turn {edge.clock(lines.turn)}", weight=600)
-        earliest, likely, latest = lines.window
+        likely = lines.window[1]
         y = lane.y(lines.done_at)
-        if earliest is not None:
-            end = lane.x(lines.end if latest is None else latest)
-            pen = QPen(QColor(theme.verdigris), px(9))
-            pen.setCapStyle(Qt.PenCapStyle.RoundCap)
-            painter.setPen(pen)
-            painter.drawLine(QPointF(lane.x(max(earliest, lines.start)), y), QPointF(end, y))
         if likely is not None:
             x = lane.x(likely)
-            painter.setPen(QPen(QColor(theme.verdigris), 1.6, Qt.PenStyle.DotLine))
-            painter.drawLine(QPointF(x, y), QPointF(x, foot))
-            painter.setPen(QPen(QColor(theme.verdigris), px(3.5)))
-            painter.setBrush(QColor(theme.ground))
-            painter.drawEllipse(QPointF(x, y), px(9), px(9))
+            lane.stem(likely, y, foot, theme.verdigris)
+        lane.window(lines.window, y, theme)
+        if likely is not None:
             painter.setPen(QColor(theme.verdigris))
             words = f"likely {edge.clock(likely)}" if likely >= 0.0 else f"was likely {edge.clock(likely)}"
             wide = advance(words, px(_BODY), 600)
@@ -151,31 +139,6 @@ class BakePicture(QWidget):
         painter.setPen(QColor(shade))
         write(painter, x + px(7), foot - px(13), words, px(_SMALL), weight)
 
-    def _clock(self, painter: QPainter, lane: Lane, lines: BakeLines, edge: Edge, foot: float) -> None:
-        theme = self._look.theme
-        painter.setPen(QPen(QColor(theme.line), 1.2))
-        painter.drawLine(QPointF(lane.box.left(), foot), QPointF(lane.box.right(), foot))
-        now = lane.x(0.0)
-        told, half = edge.clock(0.0), px(26)
-        minute = -(edge.now.minute % _TICK_MIN) - edge.now.second / 60.0
-        minute -= _TICK_MIN * np.ceil((minute - lines.start) / _TICK_MIN)
-        step = _TICK_MIN if lines.end - lines.start <= 100.0 else 30
-        while minute <= lines.end:
-            x = lane.x(minute)
-            apart = abs(x - now) > 2 * half and lane.box.left() + half < x < lane.box.right() - half
-            if minute >= lines.start and apart:
-                painter.setPen(QColor(theme.soft))
-                write_centred(painter, x, foot + px(14), edge.clock(minute), px(_SMALL))
-            minute += step
-        painter.setPen(QPen(QColor(theme.ink), px(2)))
-        painter.drawLine(QPointF(now, px(2)), QPointF(now, foot))
-        plate = QRectF(now - half, foot + px(2), 2 * half, px(22))
-        painter.setPen(Qt.PenStyle.NoPen)
-        painter.setBrush(QColor(theme.ink))
-        painter.drawRoundedRect(plate, 3, 3)
-        painter.setPen(QColor(theme.ground))
-        write_centred(painter, now, plate.center().y(), told, px(_SMALL), 600)
-
 
 def _oven_range(lines: BakeLines) -> tuple[float, float]:
     """What the oven's lane has to show [K]."""
@@ -186,9 +149,3 @@ def _oven_range(lines: BakeLines) -> tuple[float, float]:
     if lines.task is not None:
         heats += [lines.task.low, lines.task.high]
     return min(heats) - 8.0, max(heats) + 8.0
-
-
-def _dashed(shade: str) -> QPen:
-    pen = QPen(QColor(shade), px(2.4))
-    pen.setDashPattern([3.0, 2.2])
-    return pen

@@ -4,14 +4,16 @@ from abc import abstractmethod
 from collections.abc import Callable
 from typing import Generic, TypeVar
 
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QShowEvent
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from cookstove_gui.desk.heading import first_fires_words
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.gui.background.job import Job
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.form import Answer, Field, say, words
+from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import fix_width
 from cookstove_gui.phrases.edge import Edge
@@ -28,10 +30,21 @@ _NO_FIRE = "No session is open. Light the fire and read the stove on the Cook pa
 _OVER = "This session is over. Light the fire and read the stove on the Cook page; the answer then appears here."
 
 
+def hairline(look: Look) -> QFrame:
+    """A line that parts what stands above from what stands below."""
+    made = QFrame()
+    made.setFixedHeight(1)
+    made.setObjectName("hairline")
+    made.setStyleSheet(f"background: {look.theme.faint};")
+    look.changed.connect(lambda: made.setStyleSheet(f"background: {look.theme.faint};"))
+    return made
+
+
 class PlanPart(QWidget, Generic[Asked, Found]):
     """One question of the Plan page; a newer question makes an older answer stale."""
 
     needs_fire = True  # there is no answer without an open session
+    fills = False  # form and answer take all the height there is
 
     def __init__(self, link: DeskLink, name: str, title: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -43,6 +56,7 @@ class PlanPart(QWidget, Generic[Asked, Found]):
         self.form.setSpacing(STEP)
         self._answer = QWidget()
         self.headline = Answer(name=f"{name}_headline")
+        self.headline.setAlignment(Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
         self.answer_lines = QVBoxLayout(self._answer)
         self.answer_lines.setContentsMargins(0, 0, 0, 0)
         self.answer_lines.setSpacing(STEP)
@@ -65,11 +79,12 @@ class PlanPart(QWidget, Generic[Asked, Found]):
         fix_width(asked, FORM_WIDTH)
         asked.setLayout(self.form)
         left, right = QVBoxLayout(), QVBoxLayout()
-        left.addWidget(asked)
-        left.addStretch(1)
+        left.addWidget(asked, int(self.fills))
         right.setSpacing(STEP)
-        right.addWidget(self._answer)
-        right.addStretch(1)
+        right.addWidget(self._answer, int(self.fills))
+        if not self.fills:
+            left.addStretch(1)
+        right.addStretch(0 if self.fills else 1)
         whole = QHBoxLayout()
         whole.setSpacing(5 * STEP)
         whole.addLayout(left)

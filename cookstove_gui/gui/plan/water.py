@@ -1,6 +1,7 @@
 """Water and pans: where it boils first, when, and where it then holds a simmer."""
 
-from PySide6.QtWidgets import QWidget
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from cookstove_gui.cooking.pans.boiling_time import Goal
 from cookstove_gui.cooking.pans.catalogue import COLD_WATER, pans
@@ -10,68 +11,92 @@ from cookstove_gui.desk.plan.water import WaterChoice, WaterInputs, WaterPlan, b
 from cookstove_gui.desk.studying import PastSessions
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.gui.desk_link import DeskLink
-from cookstove_gui.gui.plan.part import CAPTION_WIDTH, CHOICE_WIDTH, PlanPart
+from cookstove_gui.gui.plan.pan_rows import PanRows
+from cookstove_gui.gui.plan.part import CAPTION_WIDTH, CHOICE_WIDTH, PlanPart, hairline
+from cookstove_gui.gui.plan.water_curve import WaterCurve
+from cookstove_gui.gui.plan.water_on_top import WaterOnTop
+from cookstove_gui.gui.plan.water_runs import WaterRuns
 from cookstove_gui.gui.widgets.form import Choice, Either, say, words
-from cookstove_gui.gui.widgets.row_table import RowTable, TableRow
-from cookstove_gui.phrases.edge import span
-from cookstove_gui.phrases.plan.water import (
-    boiling_words,
-    preheat_words,
-    runs_words,
-    simmer_words,
-    water_headline,
-    water_when,
-)
+from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.one_line import OneLine
+from cookstove_gui.gui.widgets.theme import SOFT, STEP
+from cookstove_gui.phrases.plan.water import place_words, reason_rungs, runs_words, water_rungs
 from cookstove_gui.units import degrees, tidy
 
-_HEADERS = ("spot", "now", "likely", "window", "then a simmer")
 _USUAL_LITRES = 2.0
 _USUAL_BASE = "as usual for it"
+_GOALS = ((Goal.BOIL, "boil"), (Goal.SIMMER, "simmer"), (Goal.POACH, "poach"))
+_ASKS = "The ring is the spot asked about; arrows and Enter ask for another."
 
 
 class WaterPart(PlanPart[WaterInputs, WaterPlan]):
     """A pan of water on every spot of the cooktop."""
 
-    def __init__(self, link: DeskLink, past: PastSessions, parent: QWidget | None = None) -> None:
+    fills = True
+
+    def __init__(self, link: DeskLink, past: PastSessions, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(link, "plan_water", "Water and pans", parent)
         self._unit_shown = ""
         self._past = past
+        self._spot = ""
+        self.form.setSpacing(STEP // 2)
         self._amount = self.field("Water", "water_amount", "How much water")
         self._start = self.field("Starts at", "water_start", "The water’s temperature when the pan goes on")
-        self._pan = Choice("Pan", "water_pan", "Which pan", width=CHOICE_WIDTH, caption_width=CAPTION_WIDTH)
-        self._pan.show_options([(pan.key, pan.key) for pan in pans()], "saucepan")
+        self._goal = Either("Make it", "water_goal", "How hot the water is to be", _GOALS, CAPTION_WIDTH)
+        self._goal.show_key(Goal.BOIL)
+        lids = [("on", "on"), ("off", "off")]
+        self._lid = Either("Lid", "water_lid", "A lid keeps the steam in", lids, CAPTION_WIDTH)
+        self._lid.show_key("on")
         self._base = Choice(
             "Its base", "water_base", "How well it meets the iron", width=CHOICE_WIDTH, caption_width=CAPTION_WIDTH
         )
         self._base.show_options([("", _USUAL_BASE), *((base, base) for base in bases())], "")
-        self._lid = Either(
-            "Lid", "water_lid", "A lid keeps the steam in", [("on", "on"), ("off", "off")], CAPTION_WIDTH
-        )
-        self._lid.show_key("on")
-        self._goal = Choice(
-            "Until it", "water_goal", "How hot the water is to be", width=CHOICE_WIDTH, caption_width=CAPTION_WIDTH
-        )
-        self._goal.show_options([(Goal.BOIL, "boils"), (Goal.SIMMER, "simmers"), (Goal.POACH, "poaches")], Goal.BOIL)
-        choices: tuple[Choice | Either, ...] = (self._pan, self._base, self._lid, self._goal)
-        for part in choices:
+        self._pans = PanRows(look, [pan.key for pan in pans()])
+        self._pans.show_key("saucepan")
+        for part in (self._goal, self._lid, self._base, self._pans):
             part.chosen.connect(lambda _key: self.show_standing())
+        for part in (self._goal, self._lid, self._base):
             self.form.addWidget(part)
-        self._boiling = words(name="water_boiling")
-        self._learned = words(role="soft", name="water_learned")
-        self._preheat = words(name="water_preheat")
-        for line in (self._boiling, self._preheat, self._learned):
-            self.answer_lines.addWidget(line)
-        self._table = RowTable(
-            "water_table",
-            "When the water gets there on each spot, the soonest first",
-            _HEADERS,
-            stretch=3,
-            shown_rows=0,
-        )
-        self.column.addWidget(self._table)
-        self.column.addStretch(1)
+        self._on = words("Pan", role="strong", name="water_on")
+        self._on.setWordWrap(False)
+        minutes = words("minutes", role="small")
+        heading = QHBoxLayout()
+        heading.addWidget(self._on)
+        heading.addStretch(1)
+        heading.addWidget(minutes)
+        self.form.addWidget(hairline(look))
+        self.form.addLayout(heading)
+        self.form.addWidget(self._pans, 1)
+        self._boiling = OneLine(colour=SOFT)
+        self._boiling.setObjectName("water_boiling")
+        self._top, self._curve, self._runs = WaterOnTop(look), WaterCurve(look), WaterRuns(look)
+        self._top.pressed.connect(self._ask_for)
+        self._caption = words(_ASKS, role="note")
+        self._said_and_come = words("minutes, on the spot as it was read", role="note")
+        self._said_and_come.setWordWrap(False)
+        self._learned = words(role="strong", name="water_learned")
+        self._show_columns(look)
         self.show_nothing("")
         self.show_unit()
+
+    def _show_columns(self, look: Look) -> None:
+        """Cooktop and curve beside each other, below them what pans of the past made of it."""
+        under = QVBoxLayout()
+        under.setSpacing(STEP // 2)
+        under.addWidget(self._top, 1)
+        under.addWidget(self._caption)
+        both = QHBoxLayout()
+        both.setSpacing(3 * STEP)
+        both.addLayout(under, 10)
+        both.addWidget(self._curve, 9)
+        heading = QHBoxLayout()
+        heading.addWidget(self._learned, 1)
+        heading.addWidget(self._said_and_come, 0, Qt.AlignmentFlag.AlignTop)
+        self.answer_lines.addWidget(self._boiling)
+        self.answer_lines.addLayout(both, 1)
+        self.answer_lines.addWidget(hairline(look))
+        self.answer_lines.addLayout(heading)
+        self.answer_lines.addWidget(self._runs)
 
     def show_unit(self) -> None:
         """Show amounts and temperatures in the unit on the screen, what was typed converted."""
@@ -110,39 +135,44 @@ class WaterPart(PlanPart[WaterInputs, WaterPlan]):
         return plan_water(inputs)
 
     def show_answer(self, answer: WaterPlan) -> None:
-        """Show the best spot in a sentence, and all of them as a list."""
-        edge = self.edge
-        if not answer.rows:
+        """Show the spot asked about in a sentence and a curve, all spots on the cooktop, all pans in their list."""
+        edge, asked = self.edge, answer.asked
+        if asked is None:
             self.show_nothing("This stove has no spot on its cooktop; add one on the page My stove.")
             return
-        best = answer.rows[0]
-        self.headline.setText(water_headline(best.label, best.answer, edge))
-        say(self._boiling, boiling_words(answer.boiling, edge))
-        say(self._learned, runs_words(answer.runs))
-        heavy = answer.preheat_min is not None and answer.preheat_min >= 2
-        say(self._preheat, preheat_words(answer.preheat_min or 0.0) if heavy else "")
-        self._table.show_rows(
-            [
-                TableRow(
-                    cells=(
-                        row.label,
-                        edge.heat(row.heat),
-                        water_when(row.answer, edge),
-                        span(row.answer.minutes, edge),
-                        simmer_words(row.simmer),
-                    )
-                )
-                for row in answer.rows
-            ]
+        self.headline.show_rungs(
+            water_rungs(asked.label, asked.answer, edge, is_soonest=asked.spot == answer.rows[0].spot)
         )
-        self._table.show()
+        simmers = [(row.label, row.simmer) for row in answer.rows]
+        self._boiling.show_rungs(reason_rungs(asked.answer, simmers, answer.preheat_min, edge))
+        say(self._on, f"Pan, on {place_words(asked.label)}")
+        self._pans.show_pans(answer.pans)
+        self._top.show_water(self.desk.stove, answer, edge)
+        self._curve.show_water(answer, edge)
+        say(self._learned, runs_words(answer.runs))
+        self._runs.show_runs(answer, edge)
+        for part in (self._runs, self._said_and_come):
+            part.setVisible(bool(answer.said))
 
     def show_nothing(self, why: str) -> None:
         """Show no answer, and why."""
         super().show_nothing(why)
-        self._table.hide()
-        for line in (self._boiling, self._learned, self._preheat):
-            say(line, "")
+        for part in self._parts_of_the_answer():
+            part.setVisible(False)
+        self._pans.show_pans(())
+
+    def _take(self, answer: WaterPlan) -> None:
+        for part in self._parts_of_the_answer():
+            part.setVisible(True)
+        super()._take(answer)
+
+    def _parts_of_the_answer(self) -> tuple[QWidget, ...]:
+        labels: tuple[QLabel, ...] = (self._boiling, self._caption, self._said_and_come, self._learned)
+        return (*labels, self._top, self._curve, self._runs)
+
+    def _ask_for(self, spot: str) -> None:
+        self._spot = spot
+        self.show_standing()
 
     def _choice(self) -> WaterChoice | None:
         unit = self.desk.unit
@@ -153,8 +183,9 @@ class WaterPart(PlanPart[WaterInputs, WaterPlan]):
         return WaterChoice(
             litres=litres,
             start=start,
-            pan_key=self._pan.key,
+            pan_key=self._pans.key,
             base=self._base.key,
             lid=self._lid.key == "on",
             goal=Goal(self._goal.key),
+            spot=self._spot,
         )

@@ -19,9 +19,14 @@ from cookstove_gui.desk.studying import PastSessions
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.plan.part import CAPTION_WIDTH, CHOICE_WIDTH, PlanPart
+from cookstove_gui.gui.plan.wood_picture import WoodPicture
 from cookstove_gui.gui.widgets.form import Choice, say, words
+from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.one_line import OneLine
+from cookstove_gui.gui.widgets.theme import SOFT
+from cookstove_gui.phrases.edge import heat_name
 from cookstove_gui.phrases.my_stove.fire import burns_words
-from cookstove_gui.phrases.plan.wood import heat_words, load_words, rate_words, wood_headline, wood_spans
+from cookstove_gui.phrases.plan.wood import heat_words, load_words, rate_words, spans_rungs, wood_rungs
 from cookstove_gui.stove.entries import USUAL_SPLIT
 from cookstove_gui.units import mass_unit_beside
 
@@ -34,8 +39,9 @@ class WoodPart(PlanPart[WoodInputs, WoodPlan]):
     """Wood for warming up and for the stay at the band chosen on the Cook page."""
 
     needs_fire = False
+    fills = True
 
-    def __init__(self, link: DeskLink, past: PastSessions, parent: QWidget | None = None) -> None:
+    def __init__(self, link: DeskLink, past: PastSessions, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(link, "plan_wood", "Wood for the bake", parent)
         self._past = past
         self._unit_shown = ""
@@ -58,14 +64,18 @@ class WoodPart(PlanPart[WoodInputs, WoodPlan]):
         self._thickness = self.field("Thickness", "wood_thickness", "Thickness of a split, across its smaller side")
         self._minutes = self.field("Hot for", "wood_minutes", "How long the oven should stay hot", "min")
         self._minutes.show_text("60")
-        self._spans = words(name="wood_spans")
+        self.form.addStretch(1)
+        self._spans = OneLine(colour=SOFT)
+        self._spans.setObjectName("wood_spans")
+        self._picture = WoodPicture(look)
         self._heat = words(name="wood_heat")
         self._load = words(name="wood_load")
         self._burns = words(name="wood_burns")
         self._rate = words(role="soft", name="wood_rate")
-        for line in (self._spans, self._heat, self._load, self._burns, self._rate):
+        self.answer_lines.addWidget(self._spans)
+        self.answer_lines.addWidget(self._picture, 1)
+        for line in (self._load, self._burns, self._heat, self._rate):
             self.answer_lines.addWidget(line)
-        self.column.addStretch(1)
         self.show_nothing("")
         self.show_unit()
 
@@ -110,11 +120,12 @@ class WoodPart(PlanPart[WoodInputs, WoodPlan]):
     def show_answer(self, answer: WoodPlan) -> None:
         """Show how much, and how it was worked out."""
         unit, choice = self.desk.unit, answer.choice
-        self.headline.setText(wood_headline(answer.mass, answer.splits, unit))
-        say(
-            self._spans,
-            wood_spans(answer.warm_up_min, answer.warm_up_from, choice.at_heat_min, self.desk.band),
-        )
+        self.headline.show_rungs(wood_rungs(answer.mass, answer.splits, unit))
+        self._spans.show_rungs(spans_rungs(answer.warm_up_min, answer.warm_up_from, choice.at_heat_min, self.desk.band))
+        is_lit = self.desk.is_live and bool(self.desk.entries)
+        self._picture.show_wood(answer, heat_name(self.desk.band), self.edge, is_lit=is_lit)
+        for part in (self._spans, self._picture):
+            part.setVisible(True)
         say(self._heat, heat_words(answer.heat.kilowatts, answer.heat.btu_per_hour))
         say(self._load, load_words(answer.load.to_coals_min, answer.air))
         say(self._burns, burns_words(answer.measured, unit, FALL))
@@ -123,8 +134,10 @@ class WoodPart(PlanPart[WoodInputs, WoodPlan]):
     def show_nothing(self, why: str) -> None:
         """Show no answer, and why."""
         super().show_nothing(why)
-        for line in (self._spans, self._heat, self._load, self._burns, self._rate):
+        for line in (self._heat, self._load, self._burns, self._rate):
             say(line, "")
+        for part in (self._spans, self._picture):
+            part.setVisible(False)
 
     def _choice(self) -> WoodChoice | None:
         unit = self.desk.unit

@@ -39,10 +39,14 @@ def words(text: str = "", *, role: str = "", name: str = "") -> QLabel:
 
 
 class Answer(QLabel):
-    """The one sentence a page is about: large in one line, a little smaller where it takes more."""
+    """The one sentence a page is about: the longest way to say it that stands in one line, large or a little smaller.
+
+    Where none does, the shortest goes on in a second line.
+    """
 
     def __init__(self, text: str = "", *, name: str = "") -> None:
         super().__init__(text)
+        self._rungs: tuple[str, ...] = (text,)
         self.setObjectName(name)
         self.setWordWrap(True)
         self.setTextFormat(Qt.TextFormat.PlainText)
@@ -51,7 +55,12 @@ class Answer(QLabel):
 
     def setText(self, text: str) -> None:
         """Other words."""
-        super().setText(text)
+        self.show_rungs((text,))
+
+    def show_rungs(self, rungs: Sequence[str]) -> None:
+        """Words that can be said in these ways, from long to short; what is read out is the longest."""
+        self._rungs = tuple(rungs) or ("",)
+        self.setAccessibleName(self._rungs[0])
         self._fit()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
@@ -60,9 +69,14 @@ class Answer(QLabel):
         self._fit()
 
     def _fit(self) -> None:
-        size, weight = ROLES["answer"]
-        wide = QFontMetricsF(font(size, weight)).horizontalAdvance(self.text())
-        set_role(self, "answer" if wide < self.width() else "long_answer")
+        ways = ((text, role) for text in self._rungs for role in ("answer", "long_answer"))
+        text, role = next((way for way in ways if self._fits(*way)), (self._rungs[-1], "long_answer"))
+        if text != self.text():
+            super().setText(text)
+        set_role(self, role)
+
+    def _fits(self, text: str, role: str) -> bool:
+        return QFontMetricsF(font(*ROLES[role])).horizontalAdvance(text) < self.width()
 
 
 def say(label: QLabel, text: str) -> None:
@@ -211,9 +225,9 @@ class Either(QWidget):
             self._group.addButton(made)
             self._buttons[key] = made
         keys = row(*self._buttons.values(), stretch=False)
-        keys.setContentsMargins(-RING, 0, 0, 0)  # the room for the ring does not move the plate
         keys.setSpacing(0)
         line = row(self._caption)
+        line.setSpacing(STEP - RING)  # the room for the ring does not move the plate
         line.insertLayout(1, keys)
         line.setContentsMargins(0, 0, 0, 0)
         self.setLayout(line)

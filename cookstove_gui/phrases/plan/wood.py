@@ -1,5 +1,7 @@
 """How much wood a bake takes, the heat it gives, and how long a load lasts."""
 
+import re
+
 from cookstove_gui.forecast.answers import Quantiles
 from cookstove_gui.phrases.edge import air_words, duration, heat_name, mass_text
 from cookstove_gui.stove.entries import HeatBand
@@ -13,8 +15,22 @@ def wood_headline(mass: Quantiles, splits: Quantiles, unit: str) -> str:
     pieces = "1 split" if count == 1 else f"{count} splits"
     return (
         f"About {mass_text(mass.p50, unit)} of wood, {pieces}; "
-        f"between {mass_text(mass.p10, unit)} and {mass_text(mass.p90, unit)}."
+        f"between {mass_text(mass.p10, unit).split()[0]} and {mass_text(mass.p90, unit)}."
     )
+
+
+def wood_rungs(mass: Quantiles, splits: Quantiles, unit: str) -> tuple[str, ...]:
+    """The same from long to short, never without its range."""
+    whole = wood_headline(mass, splits, unit)
+    if not whole or mass.p10 is None or mass.p90 is None:
+        return (whole,)
+    about = whole.split(";")[0].replace(" of wood", "")
+    return (whole, f"{about}; {mass_text(mass.p10, unit).split()[0]} to {mass_text(mass.p90, unit)}.")
+
+
+def wood_stages(band: str) -> tuple[str, str]:
+    """What stands on the two parts of the time that wood is burnt for."""
+    return "warming up", f"at {band}"
 
 
 def wood_spans(warm_up_min: float, warm_up_from: str, at_heat_min: float, band: HeatBand) -> str:
@@ -28,6 +44,12 @@ def wood_spans(warm_up_min: float, warm_up_from: str, at_heat_min: float, band: 
         "common practice": "common practice, for this stove has not shown it yet",
     }[warm_up_from]
     return f"For {duration(warm_up_min)} of warming up ({source}) and {stay}."
+
+
+def spans_rungs(warm_up_min: float, warm_up_from: str, at_heat_min: float, band: HeatBand) -> tuple[str, ...]:
+    """The same, then without what says how long the warm-up takes."""
+    whole = wood_spans(warm_up_min, warm_up_from, at_heat_min, band)
+    return tuple(dict.fromkeys((whole, re.sub(r" \(.*?\)", "", whole))))
 
 
 def heat_words(kilowatts: Quantiles, btu_per_hour: Quantiles) -> str:

@@ -16,6 +16,7 @@ from cookstove_gui.cooking.pans.boiling_time import (
     settled_heat,
     simmer_hold,
     simmer_range,
+    water_course,
     water_time,
 )
 from cookstove_gui.cooking.pans.catalogue import Contact, PanOfWater, pans
@@ -68,6 +69,19 @@ def test_without_losses_to_speak_of_it_is_the_closed_form() -> None:
     found = water_time(steady(degrees(spot, "F")), "top", water, contact=SURE)
     assert found.minutes.p50 == pytest.approx(expected, rel=0.03)
     assert found.chance_reached == 1.0
+
+
+def test_the_course_crosses_the_boil_when_the_water_is_said_to_boil() -> None:
+    water, top = PanOfWater(POT, 2.0), steady(470, 40)
+    minutes = water_time(top, "top", water).minutes
+    course = water_course(top, "top", water)
+    for heats, at in ((course.p90, minutes.p10), (course.p50, minutes.p50), (course.p10, minutes.p90)):
+        assert at is not None
+        assert course.minutes[int((heats >= water.boiling).argmax())] == pytest.approx(at, abs=0.75)
+    assert (course.p10 <= course.p25).all()
+    assert (course.p75 <= course.p90).all()
+    assert course.p50[0] == pytest.approx(288.15)
+    assert course.p50.max() == pytest.approx(water.boiling)
 
 
 def test_water_boils_well_on_a_450_degree_top() -> None:

@@ -16,10 +16,11 @@ from cookstove_gui.cooking.pans.learned_contact import (
     pan_in,
     pan_runs,
     tells_of,
+    window_before,
 )
 from cookstove_gui.physics.air import standard_pressure
 from cookstove_gui.stove.entries import Entry
-from tests.cooking.made import STOVE, fahrenheit, log, projection, session
+from tests.cooking.made import START, STOVE, fahrenheit, log, projection, session
 
 POT = pans()[0]
 
@@ -32,6 +33,9 @@ def run_with(contact: float, litres: float = 2.0, spot_f: float = 500) -> PanRun
     assert taken is not None
     heats = np.full(2, fahrenheit(spot_f))
     return PanRun(
+        spot="top",
+        on_at=START,
+        offset_minutes=0,
         water=water,
         goal=Goal.BOIL,
         start=COLD_WATER,
@@ -48,14 +52,7 @@ def test_the_contact_of_a_run_is_found_again(contact: float) -> None:
 
 def test_a_run_that_no_contact_explains_is_left_out() -> None:
     run = run_with(200.0)
-    impossible = PanRun(
-        water=run.water,
-        goal=run.goal,
-        start=run.start,
-        minutes=0.2,
-        spot_minutes=run.spot_minutes,
-        spot_heats=run.spot_heats,
-    )
+    impossible = replace(run, minutes=0.2)
     assert contact_of(impossible) is None
     assert learned_contact([impossible], POT) == Contact(
         median=pytest.approx(usual_contact(POT).median), log_sd=pytest.approx(usual_contact(POT).log_sd)
@@ -64,12 +61,12 @@ def test_a_run_that_no_contact_explains_is_left_out() -> None:
 
 @pytest.mark.parametrize("count", [1, 3, 8])
 def test_the_belief_is_the_conjugate_normal_one(count: int) -> None:
-    # 150 W/(m2 K) within a factor of 1.5 is ln 5.0106 within 0.40547; each run 300, ln 5.7038, within 0.2: precisions
-    # 6.0826 and 25 a run
-    precision = 6.0826 + 25 * count
+    # 150 W/(m2 K), ln 5.0106, within a factor of 1.5, ln 0.40547, of which 0.35 from run to run: of the pan's own
+    # 0.40547^2 - 0.35^2 = 0.041906, precision 23.863; each run 300, ln 5.7038, precision 1/0.35^2 = 8.1633
+    precision = 23.863 + 8.1633 * count
     found = learned_contact([run_with(300.0)] * count, POT)
-    assert np.log(found.median) == pytest.approx((6.0826 * 5.0106 + 25 * count * 5.7038) / precision, abs=0.01)
-    assert found.log_sd == pytest.approx(precision**-0.5, rel=1e-4)
+    assert np.log(found.median) == pytest.approx((23.863 * 5.0106 + 8.1633 * count * 5.7038) / precision, abs=0.01)
+    assert found.log_sd == pytest.approx((1 / precision + 0.35**2) ** 0.5, rel=1e-3)
 
 
 def test_a_pan_with_another_base_teaches_nothing() -> None:
@@ -100,6 +97,22 @@ def test_the_answer_narrows_once_the_stove_has_done_it() -> None:
     assert after.p10 is not None
     assert before.p10 is not None
     assert before.p90 is None or after.p90 - after.p10 < before.p90 - before.p10
+
+
+def test_the_window_before_a_run_is_that_of_a_steady_spot_as_hot() -> None:
+    # A run whose spot was read at one heat is what `water_time` says of a steady spot of that heat.
+    run = run_with(170.0)
+    steady = water_time(projection({"top": [500.0] * 37}, futures=60), "top", run.water).minutes
+    found = window_before(run, [])
+    assert (found.p10, found.p50, found.p90) == pytest.approx((steady.p10, steady.p50, steady.p90), rel=0.02)
+
+
+def test_each_run_makes_the_window_of_the_next_narrower() -> None:
+    run = run_with(170.0)
+    wide = [window_before(run, [run] * count) for count in (0, 1, 4)]
+    lengths = [one.p90 - one.p10 for one in wide if one.p10 is not None and one.p90 is not None]
+    assert lengths[0] > lengths[1] > lengths[2]
+    assert all(one.p10 < run.minutes < one.p90 for one in wide if one.p10 is not None and one.p90 is not None)
 
 
 def noted(entries: tuple[Entry, ...], *notes: str) -> tuple[Entry, ...]:
@@ -262,14 +275,7 @@ def test_the_pan_a_note_names(note: str, key: str | None, lid: bool) -> None:
 
 def test_a_spot_cooler_than_the_boil_explains_no_boiling() -> None:
     run = run_with(200.0)
-    cool = PanRun(
-        water=run.water,
-        goal=run.goal,
-        start=run.start,
-        minutes=run.minutes,
-        spot_minutes=run.spot_minutes,
-        spot_heats=np.full(2, fahrenheit(180)),
-    )
+    cool = replace(run, spot_heats=np.full(2, fahrenheit(180)))
     assert contact_of(cool) is None
 
 

@@ -102,10 +102,11 @@ def test_pans_with_another_base_do_not_count(plan, stands):
     assert plan(sessions=boiled_in(stove, 10.0), base="warped or ringed").runs == 0
 
 
-def test_an_empty_pan_preheats_on_the_hottest_spot(plan):
+def test_an_empty_pan_preheats_on_the_spot_asked_about(plan):
     iron = plan(pan_key="iron pot")
     skillet = plan(pan_key="iron skillet")
     assert iron.preheat_min > skillet.preheat_min > 1.0
+    assert plan(pan_key="iron pot", spot="top_front_left").preheat_min != iron.preheat_min
     assert plan({"top_front_left": 69.0}).preheat_min == 0.0  # it is there already
     assert plan({"oven_centre": 400.0}).preheat_min is None
 
@@ -123,3 +124,41 @@ def test_a_spot_beyond_what_a_cooktop_can_be_is_cut_off(plan, stands):
     wild, most = (plan({"top_front_left": heat}) for heat in (5000.0, 1610.33))
     assert wild.rows[0].heat == pytest.approx(1150.0)
     assert np.isclose(wild.rows[0].answer.minutes.p50, most.rows[0].answer.minutes.p50)
+
+
+def test_the_soonest_spot_is_asked_about_until_another_is(plan):
+    assert plan().asked.spot == "top_front_middle"
+    other = plan(spot="top_front_left")
+    assert other.asked.spot == "top_front_left"
+    assert other.rows == plan().rows
+    assert other.course.p50[20] < plan().course.p50[20]
+    assert plan(spot="no_such_spot").asked.spot == "top_front_middle"
+
+
+def test_a_stove_without_a_cooktop_has_nothing_to_ask_about(plan):
+    none = plan({"oven_centre": 500.0})
+    assert (none.asked, none.course, none.pans) == (None, None, ())
+
+
+def test_every_pan_is_answered_and_the_chosen_one_as_in_the_sentence(plan, stands):
+    stove, _ = stands
+    found = plan(pan_key="kettle", base="warped or ringed", lid=True, sessions=boiled_in(stove, 10.0, count=2))
+    minutes = {one.key: one.minutes for one in found.pans}
+    assert len(minutes) == 6
+    assert minutes["kettle"] == found.asked.answer.minutes
+    # the pans of the log were saucepans with a flat, heavy base: they tell of the stock pot, not of the enamel pot
+    usual = {one.key: one.minutes for one in plan(pan_key="kettle", lid=True).pans}
+    assert minutes["stock pot"].p50 < usual["stock pot"].p50
+    assert minutes["enamel pot"] == usual["enamel pot"]
+
+
+def test_each_pan_of_the_log_is_shown_with_what_those_before_it_said(plan, stands):
+    stove, _ = stands
+    found = plan(sessions=boiled_in(stove, 10.0, count=9))
+    assert found.runs == 9
+    assert [one.run.minutes for one in found.said] == [10.0] * 6
+    widths = [one.said.p90 - one.said.p10 for one in found.said]
+    assert widths == sorted(widths, reverse=True)
+    assert found.guessed.p50 > found.asked.answer.minutes.p50
+    first = plan(sessions=boiled_in(stove, 10.0)).said[0].said
+    assert first.p90 - first.p10 > widths[0]  # nothing had been learned before it

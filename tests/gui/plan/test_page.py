@@ -4,15 +4,21 @@ from dataclasses import replace
 from datetime import timedelta
 
 import pytest
-from PySide6.QtWidgets import QComboBox, QLineEdit
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QComboBox, QLabel, QLineEdit, QPushButton
 
 from cookstove_gui.desk import Desk
+from cookstove_gui.gui.drawn_stove.spot_patch import SpotPatch
 from cookstove_gui.gui.plan.page import PlanPage
 from cookstove_gui.gui.plan.part import PlanPart
+from cookstove_gui.gui.plan.water_on_top import WaterOnTop
+from cookstove_gui.gui.plan.water_runs import WaterRuns
 from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.situation import Standing
 from cookstove_gui.stove.entries import Kind
-from tests.gui.hands import control, push, rows, seen, type_in
+from cookstove_gui.stove.stove import SpotKind
+from tests.gui.hands import control, push, seen, type_in
 from tests.gui.pages import NOW, held_desk, keep_session, shown
 
 pytestmark = pytest.mark.gui
@@ -46,7 +52,7 @@ def page(qtbot, desk):
 
 def settle(qtbot, page, name: str) -> None:
     part = control(page, name, PlanPart)
-    qtbot.waitUntil(lambda: not part.is_busy, timeout=10000)
+    qtbot.waitUntil(lambda: not part.is_busy, timeout=30000)
 
 
 def test_without_a_fire_it_says_so_instead_of_answering(qtbot):
@@ -116,8 +122,52 @@ def test_no_food_is_timed_while_first_fires_are_to_be_done(qtbot, desk, page):
 def test_water_is_answered_for_every_spot_of_the_cooktop(qtbot, desk, page):
     push(page, "part_water")
     settle(qtbot, page, "plan_water")
-    assert len(rows(page, "water_table")) == 6
-    assert "boils" in seen(page, "plan_water_headline") or "not likely" in seen(page, "plan_water_headline")
+    top = control(page, "water_on_top", WaterOnTop)
+    assert len([spot for spot in page_stove(desk) if top.patch(spot).face.number not in ("", "–")]) == 6
+    assert "boil" in seen(page, "plan_water_headline").casefold()
+
+
+def page_stove(desk) -> list[str]:
+    return [spot.name for spot in desk.stove.spots_of(SpotKind.TOP)]
+
+
+def asked(page) -> str:
+    """The spot with the ring."""
+    top = control(page, "water_on_top", WaterOnTop)
+    (lit,) = [patch.name for patch in top.findChildren(SpotPatch) if patch.face.is_lit]
+    return lit
+
+
+def test_another_spot_is_asked_for_on_the_cooktop(qtbot, page):
+    push(page, "part_water")
+    settle(qtbot, page, "plan_water")
+    before = asked(page)
+    other = next(name for name in ("top_back_left", "top_front_right") if name != before)
+    control(page, "water_on_top", WaterOnTop).patch(other).click()
+    settle(qtbot, page, "plan_water")
+    assert asked(page) == other
+    assert other.replace("_", " ").removeprefix("top ") in control(page, "plan_water_headline", QLabel).accessibleName()
+    assert other.replace("_", " ").removeprefix("top ") in seen(page, "water_on")
+
+
+def test_another_pan_is_chosen_by_arrow_keys(qtbot, page):
+    push(page, "part_water")
+    settle(qtbot, page, "plan_water")
+    part = control(page, "plan_water", PlanPart)
+    assert part.inputs().choice.pan_key == "saucepan"
+    row = control(page, "water_pan_saucepan", QPushButton)
+    row.setFocus()
+    QTest.keyClick(row, Qt.Key.Key_Down)
+    settle(qtbot, page, "plan_water")
+    assert part.inputs().choice.pan_key == "enamel pot"
+    assert "min" in control(page, "water_pan_enamel_pot", QPushButton).accessibleName()
+
+
+def test_pans_of_the_log_are_shown_once_there_are_some(qtbot, page):
+    push(page, "part_water")
+    settle(qtbot, page, "plan_water")
+    assert "usual guess" in seen(page, "water_learned")
+    assert not control(page, "water_runs", WaterRuns).isVisible()
 
 
 def test_water_boils_cooler_up_high(qtbot, desk, page):

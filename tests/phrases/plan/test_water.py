@@ -1,18 +1,22 @@
 """Water in words: a clock only for what is likely to come, and what the answer was learned from."""
 
+from datetime import date
+
 import pytest
 from hypothesis import given
+from hypothesis import strategies as st
 
 from cookstove_gui.cooking.pans.boiling_time import Goal, SimmerHold, WaterTime
 from cookstove_gui.forecast.answers import Quantiles
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.plan.water import (
-    boiling_words,
-    preheat_words,
+    minutes_said,
+    reason_rungs,
+    run_words,
     runs_words,
-    simmer_words,
-    water_headline,
-    water_when,
+    spot_caption,
+    spot_minutes,
+    water_rungs,
 )
 from tests.phrases.facts import EDGE, HORIZON, ahead, edges, is_plain, of, quantiles
 
@@ -25,52 +29,86 @@ def simmer(chance: float, boils: float, falls: float) -> SimmerHold:
     return SimmerHold(chance=chance, chance_boils=boils, chance_falls=falls, litres_lost=of(0, 0, 0))
 
 
-def test_water_that_boils() -> None:
-    assert water_headline("top back left", answer(of(15, 22, 40)), EDGE) == (
-        "On top back left it boils about 8:25, in 20 min; between 8:18 and 8:43."
+def rungs(
+    minutes: Quantiles, goal: Goal = Goal.BOIL, label: str = "top back left", *, is_soonest: bool = True
+) -> tuple[str, ...]:
+    return water_rungs(label, answer(minutes, goal), EDGE, is_soonest=is_soonest)
+
+
+def test_water_that_boils_and_never_without_its_window() -> None:
+    assert rungs(of(15, 22, 40)) == (
+        "On the back left it boils about 8:25, between 8:18 and 8:43.",
+        "Boils about 8:25, between 8:18 and 8:43.",
+        "Boils about 8:25, 8:18 to 8:43.",
     )
 
 
-def test_water_that_is_not_likely_to_boil_is_not_given_a_clock() -> None:
-    line = water_headline("top back left", answer(of(100, None, None)), EDGE)
-    assert "not likely" in line
-    assert ahead(line, EDGE) == []
+def test_a_spot_of_the_cooks_own_keeps_its_name() -> None:
+    assert rungs(of(15, 22, 40), label="canning lid")[0].startswith("On canning lid it boils")
 
 
-@given(quantiles(), edges())
-def test_clocks_lie_ahead(minutes: Quantiles, edge: Edge) -> None:
-    told = f"{water_headline('here', answer(minutes), edge)} {water_when(answer(minutes), edge)}"
-    assert is_plain(told)
-    assert all(found <= HORIZON + 1 for found in ahead(told, edge))
-    assert (minutes.p50 is None) is (ahead(water_when(answer(minutes), edge), edge) == [])
+def test_a_window_without_an_end_is_said_to_have_none() -> None:
+    assert rungs(of(15, 22, None))[0].endswith("about 8:25, not before 8:18 and perhaps not at all.")
 
 
-def test_a_spot_where_it_hardly_boils() -> None:
-    assert water_when(answer(of(100, None, None), chance=0.3), EDGE) == "hardly"
-    assert water_when(answer(of(None, None, None), chance=0.05), EDGE) == "no"
+@pytest.mark.parametrize("goal", list(Goal))
+def test_water_that_is_not_likely_to_get_there_is_not_given_a_clock(goal: Goal) -> None:
+    for soonest in (True, False):
+        for line in rungs(of(100, None, None), goal, is_soonest=soonest):
+            assert "likely" in line
+            assert ahead(line, EDGE) == []
+    assert rungs(of(None, None, None))[0].startswith("No spot is hot enough")
+    assert not rungs(of(None, None, None), is_soonest=False)[0].startswith("No spot")
+
+
+@given(quantiles(), edges(), st.sampled_from(list(Goal)))
+def test_clocks_lie_ahead_and_each_way_to_say_it_is_shorter(minutes: Quantiles, edge: Edge, goal: Goal) -> None:
+    told = water_rungs("top back left", answer(minutes, goal), edge, is_soonest=True)
+    assert all(is_plain(line) for line in told)
+    assert all(found <= HORIZON + 1 for line in told for found in ahead(line, edge))
+    assert [len(line) for line in told] == sorted((len(line) for line in told), reverse=True)
 
 
 @pytest.mark.parametrize(
-    ("found", "said"),
+    ("minutes", "chance", "holds", "said"),
     [
-        (simmer(0.9, 0.1, 0.0), "holds"),
-        (simmer(0.6, 0.2, 0.2), "likely holds"),
-        (simmer(0.2, 0.6, 0.2), "boils over it"),
-        (simmer(0.2, 0.2, 0.6), "falls off"),
+        (of(7, 9, 12), 0.9, 0.0, (("9", "min"), "8:10 to 8:15")),
+        (of(55, 78, None), 0.7, 0.0, (("1 h 20", ""), "from 8:58")),
+        (of(100, None, None), 0.3, 0.2, (("hardly", ""), "")),
+        (of(None, None, None), 0.05, 0.6, (("no boil", ""), "simmers only")),
     ],
 )
-def test_a_simmer(found: SimmerHold, said: str) -> None:
-    assert simmer_words(found) == said
+def test_what_stands_on_a_spot(
+    minutes: Quantiles, chance: float, holds: float, said: tuple[tuple[str, str], str]
+) -> None:
+    found = answer(minutes, chance=chance)
+    assert (spot_minutes(found), spot_caption(found, simmer(holds, 0.0, 1.0 - holds), EDGE)) == said
 
 
-def test_where_water_boils_in_the_unit_on_the_screen() -> None:
-    assert boiling_words(373.15, EDGE) == "Water boils at 212 °F at this height above the sea."
+def test_where_water_boils_and_where_a_simmer_then_holds() -> None:
+    simmers = [("top front left", simmer(0.1, 0.9, 0.0)), ("top front right", simmer(0.8, 0.1, 0.1))]
+    told = reason_rungs(answer(of(7, 9, 12)), simmers, 6.0, EDGE)
+    assert told == (
+        "Water boils at 212 °F here. After that a simmer holds on the front right, 8 in 10. Empty, it needs 6 min to "
+        "heat up.",
+        "Water boils at 212 °F here. After that a simmer holds on the front right, 8 in 10.",
+        "Water boils at 212 °F here.",
+    )
+    assert "No spot likely keeps it" in reason_rungs(answer(of(7, 9, 12)), simmers[:1], None, EDGE)[0]
+
+
+@pytest.mark.parametrize(
+    ("minutes", "said"),
+    [(of(7, 9, 12), "9 min, 7 to 12"), (of(7, 9, None), "9 min, from 7"), (of(None, None, None), "not likely")],
+)
+def test_the_minutes_of_a_pan_read_out(minutes: Quantiles, said: str) -> None:
+    assert minutes_said(minutes).startswith(said)
+
+
+def test_a_pan_of_the_log_read_out() -> None:
+    assert run_words(date(2026, 1, 5), of(7, 9, 12), 17.2) == "5 Jan: 7 to 12 min said, 17 came"
 
 
 @pytest.mark.parametrize(("runs", "said"), [(0, "usual guess"), (1, "1 pan of water"), (4, "4 pans of water")])
 def test_what_the_pan_was_learned_from(runs: int, said: str) -> None:
     assert said in runs_words(runs)
-
-
-def test_preheating() -> None:
-    assert preheat_words(12.2) == "Empty, the pan needs about 12 min to come up to its spot."

@@ -5,7 +5,15 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from cookstove_gui.forecast.answers import Quantiles
-from cookstove_gui.phrases.plan.wood import heat_words, load_words, rate_words, wood_headline, wood_spans
+from cookstove_gui.phrases.plan.wood import (
+    heat_words,
+    load_words,
+    rate_words,
+    spans_rungs,
+    wood_headline,
+    wood_rungs,
+    wood_spans,
+)
 from cookstove_gui.stove.entries import HeatBand
 from tests.phrases.facts import is_plain, numbers, of, quantiles, units
 
@@ -14,9 +22,22 @@ BREAD = HeatBand(name="bread", low=464.0, high=491.0)
 
 def test_wood_in_pounds_and_in_kilograms() -> None:
     mass, splits = of(2.0, 3.0, 4.5), of(1.7, 2.5, 3.75)
-    assert wood_headline(mass, splits, "F") == "About 7 lb of wood, 2 splits; between 4 lb and 10 lb."
-    assert wood_headline(mass, splits, "C") == "About 3 kg of wood, 2 splits; between 2 kg and 4.5 kg."
+    assert wood_headline(mass, splits, "F") == "About 7 lb of wood, 2 splits; between 4 and 10 lb."
+    assert wood_headline(mass, splits, "C") == "About 3 kg of wood, 2 splits; between 2 and 4.5 kg."
     assert ", 1 split;" in wood_headline(mass, of(0.1, 0.2, 0.3), "C")
+
+
+def test_the_shorter_way_to_say_it_keeps_the_range() -> None:
+    assert wood_rungs(of(2.0, 3.0, 4.5), of(1.7, 2.5, 3.75), "F")[-1] == "About 7 lb, 2 splits; 4 to 10 lb."
+    assert wood_rungs(of(None, None, None), of(None, None, None), "F") == ("",)
+
+
+def test_the_shorter_line_leaves_out_what_says_so() -> None:
+    whole, short = spans_rungs(75.0, "past", 60.0, BREAD)
+    assert (whole, short) == (
+        wood_spans(75.0, "past", 60.0, BREAD), "For 1 h 15 min of warming up and 1 h at bread heat.",
+    )  # fmt: skip
+    assert len(spans_rungs(0.0, "outlook", 60.0, BREAD)) == 1
 
 
 @given(quantiles(0, 60), quantiles(0, 60), units)
