@@ -13,9 +13,8 @@ from cookstove_gui.errors import InputProblem
 from cookstove_gui.gui.background.job import Job
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.form import Answer, Field, say, words
-from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import STEP
-from cookstove_gui.gui.widgets.type import fix_width
+from cookstove_gui.gui.widgets.type import fix_width, set_role
 from cookstove_gui.phrases.edge import Edge
 
 Understood = TypeVar("Understood")
@@ -30,13 +29,11 @@ _NO_FIRE = "No session is open. Light the fire and read the stove on the Cook pa
 _OVER = "This session is over. Light the fire and read the stove on the Cook page; the answer then appears here."
 
 
-def hairline(look: Look) -> QFrame:
+def hairline() -> QFrame:
     """A line that parts what stands above from what stands below."""
     made = QFrame()
     made.setFixedHeight(1)
-    made.setObjectName("hairline")
-    made.setStyleSheet(f"background: {look.theme.faint};")
-    look.changed.connect(lambda: made.setStyleSheet(f"background: {look.theme.faint};"))
+    set_role(made, "hairline")
     return made
 
 

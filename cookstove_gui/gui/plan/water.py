@@ -64,7 +64,7 @@ class WaterPart(PlanPart[WaterInputs, WaterPlan]):
         heading.addWidget(self._on)
         heading.addStretch(1)
         heading.addWidget(minutes)
-        self.form.addWidget(hairline(look))
+        self.form.addWidget(hairline())
         self.form.addLayout(heading)
         self.form.addWidget(self._pans, 1)
         self._boiling = OneLine(colour=SOFT)
@@ -75,11 +75,11 @@ class WaterPart(PlanPart[WaterInputs, WaterPlan]):
         self._said_and_come = words("minutes, on the spot as it was read", role="note")
         self._said_and_come.setWordWrap(False)
         self._learned = words(role="strong", name="water_learned")
-        self._show_columns(look)
+        self._show_columns()
         self.show_nothing("")
         self.show_unit()
 
-    def _show_columns(self, look: Look) -> None:
+    def _show_columns(self) -> None:
         """Cooktop and curve beside each other, below them what pans of the past made of it."""
         under = QVBoxLayout()
         under.setSpacing(STEP // 2)
@@ -94,7 +94,7 @@ class WaterPart(PlanPart[WaterInputs, WaterPlan]):
         heading.addWidget(self._said_and_come, 0, Qt.AlignmentFlag.AlignTop)
         self.answer_lines.addWidget(self._boiling)
         self.answer_lines.addLayout(both, 1)
-        self.answer_lines.addWidget(hairline(look))
+        self.answer_lines.addWidget(hairline())
         self.answer_lines.addLayout(heading)
         self.answer_lines.addWidget(self._runs)
 
