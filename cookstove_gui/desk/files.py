@@ -58,7 +58,7 @@ def offer_import(desk: Desk, paths: Sequence[Path]) -> ImportOffer:
 
 
 def accept_import(desk: Desk, offer: ImportOffer) -> int:
-    """Keep all that an offer holds, or nothing; returns how many sessions were added."""
+    """Keep all that an offer holds, or nothing; returns how many sessions were added. The stove in use stays."""
     known = {stove.name for stove in desk.stoves}
     new: dict[str, Stove] = {}
     for file in offer.files:
@@ -72,8 +72,6 @@ def accept_import(desk: Desk, offer: ImportOffer) -> int:
         ],
         new.values(),
     )
-    if offer.files and desk.stove.name not in {file.stove.name for file in offer.files}:
-        desk.choose_stove(offer.files[0].stove.name)
     desk.announce(Changed(session=True, stove=True, study=True))
     return len(offer.files)
 
@@ -111,6 +109,20 @@ def write_table(desk: Desk, number: int, path: Path) -> None:
     if not any(session.entries for session in sessions):
         raise InputProblem("There are no entries yet; there is nothing to write.")
     write(path, session_table(desk.logbook.stove(sessions[0].stove), sessions))
+
+
+def write_everything(desk: Desk, _number: int, path: Path) -> None:
+    """Write all sessions of all stoves as one data package; may run in a thread."""
+    from cookstove_gui.logbook.data_package import StoveRecord, write_package
+
+    logbook = desk.logbook
+    records = [
+        StoveRecord(stove, logbook.past_sessions(stove.name), tuple(logbook.facts.checks(stove.name).values()))
+        for stove in desk.stoves
+    ]
+    if not any(record.sessions for record in records):
+        raise InputProblem("There are no entries yet; there is nothing to write.")
+    write_package(path, "cookstove-logbook", "Logbook of wood cookstoves", records)
 
 
 def _log_files(paths: Sequence[Path]) -> list[Path]:

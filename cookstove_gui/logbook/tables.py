@@ -4,7 +4,8 @@ pandas takes a third of a second to load, so it is imported only where a table i
 """
 
 import io
-from collections.abc import Iterable
+import re
+from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -34,6 +35,7 @@ _TYPES = {
     "unit_si": "object",
     "note": "object",
 }
+_SHEET_NAME = 31  # letters
 _MOST_ROWS = 1_048_575  # what a sheet holds under its header
 _IS_OPEN_OR_ON = {"open": 1.0, "closed": 0.0, "on": 1.0, "off": 0.0}
 
@@ -102,6 +104,7 @@ def _numbers(entry: Entry) -> tuple[float | None, float | None, str]:
 def write_table(path: Path, table: "DataFrame") -> None:
     """Write a table of sessions as .csv, .xlsx or .parquet, whole or not at all.
 
+    A spreadsheet has all entries on its first sheet, then a sheet a session.
     CSV and spreadsheet say the clock as ISO 8601 text with its offset, since a spreadsheet's own dates know none.
     """
     check_ending(path)
@@ -130,12 +133,32 @@ def _spreadsheet(table: "DataFrame", path: Path) -> bytes:
     if len(table) > _MOST_ROWS:
         raise InputProblem(f"{path} would have more rows than a sheet can hold; choose .csv or .parquet.")
     stream = io.BytesIO()
+    plain = table.map(_printable)
     with pandas.ExcelWriter(stream, engine="openpyxl") as writer:
-        table.map(_printable).to_excel(writer, sheet_name="entries", index=False)
-        for cell in (cell for row in writer.book.active.iter_rows() for cell in row):
-            if cell.data_type == "f":
-                cell.data_type = "s"
+        plain.to_excel(writer, sheet_name="entries", index=False)
+        names: list[str] = ["entries"]
+        for (number, title), rows in plain.groupby(["session", "title"], sort=False):
+            names.append(_sheet_name(str(title) or f"session {number}", names))
+            rows.drop(columns=["session", "title", "stove"]).to_excel(writer, sheet_name=names[-1], index=False)
+        for sheet in writer.book.worksheets:
+            sheet.freeze_panes = "A2"
+            for cell in (cell for row in sheet.iter_rows() for cell in row):
+                if cell.data_type == "f":
+                    cell.data_type = "s"
     return stream.getvalue()
+
+
+def _sheet_name(title: str, taken: Sequence[str]) -> str:
+    """A title as a sheet's name: 31 letters at the most, none of `[]:*?/\\`, no apostrophe at an end, each once.
+
+    Source: ECMA-376, part 1, 18.2.19 (sheet), and what spreadsheets refuse.
+    """
+    plain = re.sub(r"[\[\]:*?/\\]", " ", title).strip("' ") or "session"
+    name, number = plain[:_SHEET_NAME], 2
+    while name.casefold() in {one.casefold() for one in taken}:
+        tail = f" ({number})"
+        name, number = plain[: _SHEET_NAME - len(tail)] + tail, number + 1
+    return name
 
 
 def _printable(value: object) -> object:

@@ -1,7 +1,7 @@
 """The desk is the only door to the log: what is typed is saved, taken back by rows, and told in kinds of change."""
 
 from dataclasses import replace
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, datetime, timedelta, timezone
 from pathlib import Path
 
 import pytest
@@ -338,3 +338,47 @@ def test_food_is_refused_before_a_new_stoves_first_fires(desk: Desk) -> None:
     standing = work_out(desk.inputs(), Memory())
     assert headline(standing, desk.edge).startswith("First fire 1")
     assert {str(fit.state) for fit in standing.fits if fit.task.is_food} == {"first fires not done"}
+
+
+ZONE = timezone(timedelta(hours=-5))
+
+
+@pytest.mark.parametrize(("typed", "meant"), [("", ""), ("  ", ""), ("7:00", "7:00"), ("-10", "6:50"), ("702", "7:02")])
+def test_the_clock_that_is_meant_is_shown_as_it_is_typed(clock: HeldClock, typed: str, meant: str) -> None:
+    desk = Desk(Logbook.in_memory(), clock, ZONE)  # 7:00 there
+    assert desk.clock_meant(typed) == meant
+
+
+def test_a_clock_that_cannot_be_right_is_told(desk: Desk, clock: HeldClock) -> None:
+    assert desk.clock_trouble() == ""
+    desk.do(Kind.LIT)
+    assert desk.clock_trouble() == ""
+    clock.pass_minutes(-30)
+    assert "the latest entry is from" in desk.clock_trouble()
+    clock.pass_minutes(-3 * 24 * 60)
+    assert "the logbook has entries up to" in desk.clock_trouble()
+    clock.pass_minutes(-3 * 365 * 24 * 60)
+    assert "Entries are dated by it" in desk.clock_trouble()
+
+
+def test_what_another_window_wrote_is_taken_up_and_told(tmp_path: Path, clock: HeldClock) -> None:
+    path = tmp_path / "logbook.sqlite"
+    desk = Desk(Logbook.open(path), clock)
+    desk.do(Kind.LIT)
+    other = Desk(Logbook.open(path), clock)
+    desk.catch_up()  # that it is open there too
+    heard: list[Changed] = []
+    desk.subscribe(heard.append)
+    desk.catch_up()
+    assert heard == []
+    other.do(Kind.OUT)
+    desk.catch_up()
+    assert [row.kind for row in desk.rows] == [Kind.LIT, Kind.OUT]
+    other.set_unit("C")
+    desk.catch_up()
+    assert heard == [
+        Changed(log=True, session=True, settings=True),
+        Changed(log=False, session=True, settings=True),
+    ]
+    for one in (desk, other):
+        one.logbook.close()

@@ -158,3 +158,24 @@ def test_nothing_half_written_is_left(tmp_path: Path, monkeypatch: pytest.Monkey
         write_table(target, _table())
     assert [path.name for path in tmp_path.iterdir()] == [target.name]
     assert target.read_bytes() == b"as before"
+
+
+def test_each_session_has_a_sheet_of_its_own_behind_all_entries(tmp_path: Path) -> None:
+    long = replace(STEW, number=5, title="Bread: rye/wheat [two] and a very long Sunday")
+    again = replace(STEW, number=6, title="stew")
+    write_table(tmp_path / "t.xlsx", session_table(STOVE, [BREAD, STEW, long, again]))
+    sheets = pandas.read_excel(tmp_path / "t.xlsx", sheet_name=None)
+    assert list(sheets) == ["entries", "Bread, Sunday", "Stew", "Bread  rye wheat  two  and a ve", "stew (2)"]
+    assert [len(sheet) for sheet in sheets.values()] == [len(ROWS) + 3, len(ROWS), 1, 1, 1]
+    book = openpyxl.load_workbook(tmp_path / "t.xlsx")
+    assert [cell.value for cell in book["Stew"][1]][:3] == ["clock", "kind", "spot"]
+    assert book["Bread, Sunday"].cell(4, 9).value == "=2 splits\nof ash, “dry”"
+    assert book["Bread, Sunday"].cell(4, 9).data_type == "s"
+
+
+@pytest.mark.parametrize("title", ["", "'", "[]", "entries", "x" * 40, "=1+1"])
+def test_any_title_makes_a_sheet(tmp_path: Path, title: str) -> None:
+    write_table(tmp_path / "t.xlsx", session_table(STOVE, [replace(STEW, title=title), replace(BREAD, title=title)]))
+    names = openpyxl.load_workbook(tmp_path / "t.xlsx").sheetnames
+    assert len(set(names)) == 3
+    assert all(0 < len(name) <= 31 for name in names)

@@ -5,7 +5,6 @@
 The same program makes the same firings. Everything in them is invented: no stove, person or measurement is real.
 """
 
-import json
 import sys
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
@@ -14,6 +13,7 @@ from pathlib import Path
 
 import numpy as np
 
+from cookstove_gui.logbook.data_package import LOG_FIELDS, package_text, tabular_resource
 from cookstove_gui.logbook.log_file import COLUMNS, write_log
 from cookstove_gui.logbook.stove_file import write_stove
 from cookstove_gui.stove.entries import Entry, Kind
@@ -22,6 +22,11 @@ from tests.world.sessions import WorldSession, make_session
 from tests.world.stoves import WorldStove, make_stove, renamed
 
 FIRINGS = 8
+_INVENTED = "Invented by a simulation; not measured on any stove."
+_ALL_INVENTED = (
+    "Everything here is invented: stoves, cooks and numbers come from a simulation written for this project. "
+    "No row was measured on a real stove, and none should be used as if it had been."
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,64 +137,11 @@ def write_samples(folder: Path) -> None:
         write_stove(place / "stove.toml", sample_stove(sample).stove)
         for name, session, rows in sample_sessions(sample):
             write_log(place / name, rows)
-            resources.append(_resource(f"{sample.folder}/{name}", sample.name, session))
-    text = json.dumps(_package(resources), indent=2, ensure_ascii=False) + "\n"
+            title = f"{sample.name}: {session.plan.purpose}, {session.duration / 60:.1f} h"
+            resources.append(tabular_resource(f"{sample.folder}/{name}", title, LOG_FIELDS, _INVENTED))
+    text = package_text("invented-cookstove-sessions", "Invented wood cookstove sessions", _ALL_INVENTED, resources)
     (folder / "datapackage.json").write_text(text, encoding="utf-8")
     (folder / "README.md").write_text(_readme(), encoding="utf-8")
-
-
-def _resource(path: str, stove: str, session: WorldSession) -> dict[str, object]:
-    return {
-        "name": path.removesuffix(".csv").replace("/", "_").replace("_", "-"),
-        "path": path,
-        "title": f"{stove}: {session.plan.purpose}, {session.duration / 60:.1f} h",
-        "description": "Invented by a simulation; not measured on any stove.",
-        "profile": "tabular-data-resource",
-        "format": "csv",
-        "mediatype": "text/csv",
-        "encoding": "utf-8",
-        "dialect": {"delimiter": ",", "quoteChar": '"', "lineTerminator": "\r\n", "header": True},
-        "schema": {"fields": _FIELDS, "missingValues": [""]},
-    }
-
-
-_FIELDS: list[dict[str, object]] = [
-    {
-        "name": "clock",
-        "type": "string",
-        "description": "ISO 8601 with UTC offset",
-        "constraints": {"required": True, "pattern": r"\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d[+-]\d\d:\d\d"},
-    },
-    {
-        "name": "kind",
-        "type": "string",
-        "description": "what was done or read",
-        "constraints": {"required": True, "enum": [str(kind) for kind in Kind]},
-    },
-    {"name": "spot", "type": "string", "description": "where it was read, or where a pan stands"},
-    {"name": "value", "type": "string", "description": "temperature, mass, fraction open, state, minutes, or a row"},
-    {
-        "name": "unit",
-        "type": "string",
-        "description": "F or C, kg or lb, min",
-        "constraints": {"enum": ["F", "C", "kg", "lb", "min"]},
-    },
-    {"name": "note", "type": "string", "description": "free words; what went into the oven"},
-]  # fmt: skip
-
-
-def _package(resources: list[dict[str, object]]) -> dict[str, object]:
-    return {
-        "profile": "tabular-data-package",
-        "name": "invented-cookstove-sessions",
-        "title": "Invented wood cookstove sessions",
-        "description": (
-            "Everything here is invented: stoves, cooks and numbers come from a simulation written for this project. "
-            "No row was measured on a real stove, and none should be used as if it had been."
-        ),
-        "version": "1.0.0",
-        "resources": resources,
-    }
 
 
 def _readme() -> str:

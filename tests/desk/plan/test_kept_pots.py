@@ -6,7 +6,7 @@ import pytest
 
 from cookstove_gui.cooking.fit.placement import Pot
 from cookstove_gui.desk import Desk
-from cookstove_gui.desk.plan.kept_pots import keep_pots, kept_pots, put_on, with_pot, without_pot
+from cookstove_gui.desk.plan.kept_pots import KeptPots, keep_pots, kept_pots, moved, put_on, with_pot, without_pot
 from cookstove_gui.stove.entries import Kind
 from tests.held_clock import HeldClock
 
@@ -47,3 +47,16 @@ def test_a_spot_is_given_to_one_pot_only(burning_desk: Desk) -> None:
     kept = put_on(put_on(kept, 0, "top_front_left"), 1, "top_front_left")
     assert kept.pots == (Pot(task="boil"), Pot(task="simmer", spot="top_front_left", is_own=True))
     assert put_on(kept, 1, "").pots[1] == Pot(task="simmer")
+
+
+def test_a_move_done_leaves_the_pot_where_it_was_to_go() -> None:
+    kept = KeptPots(pots=(Pot(task="boil", spot="top_front_left", to="flue"), Pot(task="simmer", spot="a")), gain=0.3)
+    assert moved(kept) == KeptPots(pots=(Pot(task="boil", spot="flue"), Pot(task="simmer", spot="a")))
+
+
+def test_pots_may_be_chosen_before_a_session_is_begun(held_desk: Desk, held_clock: HeldClock) -> None:
+    keep_pots(held_desk, with_pot(kept_pots(held_desk), "boil"))
+    assert kept_pots(held_desk).pots == (Pot(task="boil"),)
+    held_desk.do(Kind.LIT)
+    assert kept_pots(held_desk).pots == (Pot(task="boil"),)
+    assert kept_pots(held_desk).session == (held_desk.session.number if held_desk.session else -1)

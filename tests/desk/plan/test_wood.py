@@ -5,7 +5,17 @@ from datetime import timedelta
 
 import pytest
 
-from cookstove_gui.desk.plan.wood import WoodChoice, WoodInputs, air_now, plan_wood
+from cookstove_gui.cooking.fires.burn_times import summary
+from cookstove_gui.cooking.fires.wood_needs import Load, burning_rate, load_burn, usual_moisture, wood_of
+from cookstove_gui.desk.plan.wood import (
+    WoodChoice,
+    WoodInputs,
+    air_now,
+    moisture_options,
+    plan_wood,
+    wood_examples,
+    wood_options,
+)
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import Quantiles
 from cookstove_gui.stove.entries import HeatBand
@@ -115,3 +125,23 @@ def test_only_this_stoves_firings_are_asked_for() -> None:
     )
     plan_wood(inputs)
     assert set(asked) == {STOVE.name}
+
+
+def test_what_is_measured_on_this_stove_stands_beside_the_table() -> None:
+    cold = planned()
+    assert cold.rate == burning_rate(STOVE, ())
+    assert cold.measured == summary(())
+    load = Load(wood=wood_of("dense hardwood"), mass=3.0, thickness=0.08, moisture=usual_moisture("seasoned"))
+    assert cold.load == load_burn(load, 0.5)
+
+
+def test_wood_is_chosen_by_its_class_and_by_how_dry_it_is() -> None:
+    for key, words in moisture_options():
+        assert words.startswith(f"{key} (")
+        assert words.endswith(" %)")
+        assert usual_moisture(key) is not None
+    for key, words in wood_options():
+        assert key == words == wood_of(key).name
+        examples = wood_examples(key)
+        assert examples[0].isupper()
+        assert examples.endswith(", and the like.")
