@@ -248,6 +248,19 @@ def no_word_against_a_caution(moment: Moment) -> Breaches:
                         yield f"{place}: “{text}” beside the caution “{caution.title}”"
 
 
+_OPENS = re.compile(r"[Oo]pen (?:the air|(?:the )?bypass and (?:the )?air)|livelier fire")
+_SHUTS = re.compile(r"[Ss]hut the air|shut it down|air shut|[Ll]et the fire go down")
+
+
+def cautions_speak_with_one_voice(moment: Moment) -> Breaches:
+    """No caution asks for more air or fire beside one that asks for less."""
+    texts = [(one.title, one.text.removesuffix(one.decides)) for one in moment.standing.cautions]
+    for opens, text in texts:
+        for shuts, other in texts:
+            if opens != shuts and _OPENS.search(text) and _SHUTS.search(other):
+                yield f"“{opens}: {text}” beside “{shuts}: {other}”"
+
+
 def clocks_are_ahead(moment: Moment) -> Breaches:
     """No clock is earlier than now except in the past tense."""
     for place in _ADVICE:
@@ -423,6 +436,7 @@ RULES: tuple[Rule, ...] = (
     _rule(no_next_first_fire_while_hot),
     _rule(numbers_are_known),
     _rule(no_word_against_a_caution),
+    _rule(cautions_speak_with_one_voice),
     _rule(clocks_are_ahead),
     _rule(bake_has_an_even_chance),
     _rule(table_time_is_in_heat),

@@ -174,6 +174,21 @@ def test_an_order_against_a_caution_is_caught() -> None:
     assert not broken(look, ("detail", "Shut the air."), cautions=hot)
 
 
+def test_cautions_that_pull_two_ways_are_caught() -> None:
+    hot, cool, dry = (
+        Caution(key=title, title=title, text=text, urgent=True)
+        for title, text in (
+            ("Cooktop too hot", "Shut the air down and let it fall."),
+            ("Flue too cool", "Burn drier wood or a livelier fire."),
+            ("Flue too cool", "Burn only dry wood."),
+        )
+    )
+    look = rules.cautions_speak_with_one_voice
+    assert broken(look, cautions=(hot, cool))
+    assert not broken(look, cautions=(hot, dry))
+    assert not broken(look, cautions=(cool,))
+
+
 def test_a_bake_that_will_not_last_is_not_called_for() -> None:
     look, told = rules.bake_has_an_even_chance, ("headline", "Put the loaves in.")
     projection = rising().standing.projection

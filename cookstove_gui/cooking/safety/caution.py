@@ -17,6 +17,7 @@ class Caution:
     spot: str = ""  # the spot it is about, if about one
     order: str = ""  # of a present danger: the one thing to do at once
     decides: str = ""  # the end of the text: who decides
+    asks: tuple[str, ...] = ()  # the steps that it asks for
     against: tuple[str, ...] = ()  # the steps that nobody is to advise meanwhile
     place: str = ""  # label of that spot, where more than one caution of the kind is due
 

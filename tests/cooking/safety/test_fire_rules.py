@@ -75,8 +75,8 @@ def test_fresh_wood_with_the_air_nearly_shut() -> None:
 
 
 def test_air_forgotten_open() -> None:
-    assert "air_open" in cautions(log(LIT), turns=[turn(TurnKind.AIR_OPEN)])
-    assert "air_open" not in cautions(log(LIT))
+    assert "air_open" in cautions(log(LIT), [WARM_FLUE], turns=[turn(TurnKind.AIR_OPEN)])
+    assert "air_open" not in cautions(log(LIT), [WARM_FLUE])
 
 
 @pytest.mark.parametrize(("after", "told"), [(159, False), (161, True), (560, False)])
