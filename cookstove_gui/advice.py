@@ -2,13 +2,14 @@
 
 The rules stand in `RULES`, in the order in which they speak: danger, first fires, what in the oven needs the cook
 within minutes, the fire, what else is in the oven, the band. The first that has something to say makes the heading;
-nothing else composes advice.
+nothing else composes advice. What a planned meal calls for goes before what is only told of the oven, and behind all
+that needs somebody.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import UTC, datetime, timedelta
 from enum import Enum, auto
 from typing import TYPE_CHECKING
@@ -18,6 +19,8 @@ from cookstove_gui.cooking.fires.first_fires import cold_below
 from cookstove_gui.cooking.fit.bands import minutes_of_bake
 from cookstove_gui.cooking.fit.fit import finds_its_heat
 from cookstove_gui.cooking.safety.caution import Caution, speak_against
+from cookstove_gui.cooking.supper.moments import Moment, due
+from cookstove_gui.cooking.supper.plan import Plan
 from cookstove_gui.forecast.answers import EVEN_CHANCE, JUST_READ_MINUTES, TurnKind
 from cookstove_gui.forecast.futures.arrival import Arrival, arrival_of, leaving_of, touching_of
 from cookstove_gui.situation import SURE_OF_TURN, Standing, fire_is_out, was_read
@@ -94,11 +97,27 @@ class Advice:
     wood_by: Deadline | None = None  # beside a heading that is about something else
     reading: ReadingWanted | None = None
     prepares: bool = False  # it is time to make the dough ready
+    planned: Moment | None = None  # what the planned meal calls for now
 
 
-def advise(standing: Standing) -> Advice:
-    """The one piece of advice for a moment."""
-    return next(found for rule in RULES if (found := rule(standing)) is not None)
+# Subjects that tell of the oven but need nobody now: what a planned meal calls for goes before them.
+_TELL_ONLY = (
+    Subject.BAKING,
+    Subject.PUT_IN,
+    Subject.TOO_SHORT,
+    Subject.COMING,
+    Subject.COOLING_IN,
+    Subject.TOUCHES,
+    Subject.NOT_COMING,
+    Subject.TOO_HOT,
+)
+
+
+def advise(standing: Standing, plan: Plan | None = None) -> Advice:
+    """The one piece of advice for a moment, with a planned meal or without."""
+    found = next(found for rule in RULES if (found := rule(standing)) is not None)
+    planned = None if plan is None or found.subject not in _TELL_ONLY else due(plan, standing.now)
+    return found if planned is None else replace(found, planned=planned, prepares=False)
 
 
 # The rules, in the order in which they speak

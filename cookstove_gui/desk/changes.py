@@ -17,6 +17,7 @@ class Changed:
     walk: bool = False
     settings: bool = False
     study: bool = False
+    supper: bool = False  # the meal that is planned, or its plan
 
     def __or__(self, other: "Changed") -> "Changed":
         """What changed in one announcement or the other."""
@@ -29,6 +30,7 @@ class Changed:
             walk=self.walk or other.walk,
             settings=self.settings or other.settings,
             study=self.study or other.study,
+            supper=self.supper or other.supper,
         )
 
 

@@ -20,6 +20,7 @@ from cookstove_gui.desk.log.on_table import OnTable
 from cookstove_gui.desk.log.questions import Question, Questions
 from cookstove_gui.desk.log.sessions import Sessions
 from cookstove_gui.desk.log.walk import LitSpot, Walk
+from cookstove_gui.desk.plan.supper import SupperTable
 from cookstove_gui.desk.settings import Settings
 from cookstove_gui.desk.shown import Shown
 from cookstove_gui.phrases.clock import clock_words
@@ -63,6 +64,7 @@ class Desk:
         self._past = KeptStudies(logbook)
         self._shown = Shown()
         self._questions = Questions()
+        self.supper = SupperTable(logbook, clock, lambda: self.stove.name, self.announce)
         self._sessions = Sessions(
             self._table, self._lit, self._shown, self._settings, clock, self.announce, self.inputs_about
         )
@@ -230,7 +232,8 @@ class Desk:
         """Take up what another window has written to the logbook, if anything."""
         if self.logbook.is_changed_elsewhere():
             rows = self._table.read_log_again()
-            self.announce(Changed(log=rows, session=True, settings=True))
+            self.supper.read_again()
+            self.announce(Changed(log=rows, session=True, settings=True, supper=True))
 
     @property
     def questions(self) -> tuple[Question, ...]:

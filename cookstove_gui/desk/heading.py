@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from cookstove_gui.desk.first_start import greeting, is_first_start
 from cookstove_gui.phrases.heading import detail, detail_rungs, headline, rungs
 from cookstove_gui.phrases.ladder import plain_ladder
 from cookstove_gui.phrases.my_stove.first_fires import next_fire_words
+from cookstove_gui.phrases.plan.supper import due_rungs, next_words
 from cookstove_gui.resource_files import table
 from cookstove_gui.units import clock_text, local_offset_minutes
 
@@ -19,23 +21,42 @@ if TYPE_CHECKING:
 def shown_headline(desk: Desk) -> str:
     """The one thing to do now; of a session that is over, that it is."""
     words = table("phrases.toml")
-    if is_first_start(desk):
+    if is_first_start(desk) and not desk.supper.plan:
         return greeting(desk)
-    if not desk.is_live:
-        return str(words["session_over"])
-    return headline(desk.standing, desk.edge) if desk.standing else str(words["no_readings"])
+    if not desk.is_live or desk.standing is None:
+        planned = _planned_rungs(desk)
+        return planned[0] if planned else str(words["no_readings" if desk.is_live else "session_over"])
+    return headline(desk.standing, desk.edge, desk.supper.plan)
 
 
 def shown_rungs(desk: Desk) -> tuple[str, ...]:
     """The headline from long to short."""
     words = table("phrases.toml")
-    if is_first_start(desk):
+    if is_first_start(desk) and not desk.supper.plan:
         return plain_ladder(greeting(desk), "No fire is lit yet.")
-    if not desk.is_live:
-        return plain_ladder(str(words["session_over"]))
-    if desk.standing is None:
+    if not desk.is_live or desk.standing is None:
+        if planned := _planned_rungs(desk):
+            return planned
+        if not desk.is_live:
+            return plain_ladder(str(words["session_over"]))
         return plain_ladder(str(words["no_readings"]), "Light the fire, then read as you go.")
-    return rungs(desk.standing, desk.edge)
+    return rungs(desk.standing, desk.edge, desk.supper.plan)
+
+
+def _planned_rungs(desk: Desk) -> tuple[str, ...]:
+    """What a planned meal calls for now or next, while no fire says more; empty where none is planned."""
+    plan, due, following = desk.supper.plan, desk.supper.due, desk.supper.next
+    if plan is None or following is None:
+        return ()
+    edge = replace(desk.edge, now=desk.clock(), offset_minutes=here(desk))
+    if due is not None:
+        return due_rungs(due, plan, desk.stove, edge)
+    return plain_ladder(next_words(following, plan, desk.stove, edge), f"Next at {edge.at(following.at)}.")
+
+
+def here(desk: Desk) -> int:
+    """Offset [min] of the clock that a cook reads now: the session's while one is written, else this computer's."""
+    return desk.offset_minutes if desk.is_live else local_offset_minutes(desk.clock())
 
 
 def shown_detail(desk: Desk) -> str:
@@ -59,8 +80,7 @@ def shown_cautions(desk: Desk) -> tuple[Caution, ...]:
 
 def shown_clock(desk: Desk) -> str:
     """The time of day: by the session's clock, and over one that is over, by the clock of this computer."""
-    now = desk.clock()
-    return clock_text(now, desk.offset_minutes if desk.is_live else local_offset_minutes(now))
+    return clock_text(desk.clock(), here(desk))
 
 
 def first_fires_words(desk: Desk) -> str:

@@ -5,23 +5,34 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from cookstove_gui.advice import advise
+from cookstove_gui.cooking.supper.plan import Plan
 from cookstove_gui.forecast.futures.arrival import arrival_of, touching_of
 from cookstove_gui.phrases import advice, cook, ladder
 from cookstove_gui.phrases.edge import Edge, spot_label
+from cookstove_gui.phrases.plan.supper import due_rungs, due_words
 from cookstove_gui.stove.entries import reading_kelvin
 
 if TYPE_CHECKING:
     from cookstove_gui.situation import Standing
 
 
-def headline(standing: Standing, edge: Edge) -> str:
-    """The one thing to do now, and why."""
-    return advice.headline(advise(standing), standing, edge)
+def headline(standing: Standing, edge: Edge, plan: Plan | None = None) -> str:
+    """The one thing to do now, and why; of a planned meal too, where one is planned."""
+    found = advise(standing, plan)
+    whole = advice.headline(found, standing, edge)
+    if found.planned is None or plan is None:
+        return whole
+    return f"{due_words(found.planned, plan, standing.stove, edge)} {whole}"
 
 
-def rungs(standing: Standing, edge: Edge) -> tuple[str, ...]:
+def rungs(standing: Standing, edge: Edge, plan: Plan | None = None) -> tuple[str, ...]:
     """The headline from long to short, for the room there is."""
-    return ladder.ladder(advise(standing), standing, edge)
+    found = advise(standing, plan)
+    alone = ladder.ladder(found, standing, edge)
+    if found.planned is None or plan is None:
+        return alone
+    to_do, *shorter = due_rungs(found.planned, plan, standing.stove, edge)
+    return (*(f"{to_do} {rung}" for rung in alone), to_do, *shorter)
 
 
 def detail_rungs(standing: Standing, edge: Edge) -> tuple[str, ...]:

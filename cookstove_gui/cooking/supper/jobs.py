@@ -95,14 +95,15 @@ def _longest(dish: Dish) -> float:
 
 def next_part(supper: Supper, dish: Dish) -> tuple[int, datetime | None, datetime | None]:
     """The part that comes next or goes on, when it began, and when the one before it ended, as far as that is known."""
-    ended: datetime | None = None
-    first = 0
-    for number in range(len(dish.parts)):
+    first, ended = 0, None
+    # The last part that anything was told of; those before it are over, whatever was told of them.
+    for number in range(len(dish.parts) - 1, -1, -1):
         mark = supper.mark(step_key(dish.key, number))
         if mark.ended is not None:
             first, ended = number + 1, mark.ended
-        elif mark.began is not None:
-            return number, mark.began, ended
+            break
+        if mark.began is not None:
+            return number, mark.began, None
     if first < len(dish.parts) and isinstance(dish.parts[first], Wait) and ended is not None:
         return first, ended, ended
     return first, None, ended

@@ -14,6 +14,7 @@ class Mark:
 
     step: str  # key
     began: datetime | None = None
+    turned: datetime | None = None
     ended: datetime | None = None
 
 
@@ -53,4 +54,4 @@ def part_of(step: str) -> int:
 def with_mark(marks: Iterable[Mark], mark: Mark) -> tuple[Mark, ...]:
     """The marks with one added or put in another's place; one that says nothing is left out."""
     kept = tuple(one for one in marks if one.step != mark.step)
-    return (*kept, mark) if mark.began or mark.ended else kept
+    return (*kept, mark) if mark.began or mark.turned or mark.ended else kept

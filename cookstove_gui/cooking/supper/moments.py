@@ -51,8 +51,8 @@ def moments(plan: Plan) -> tuple[Moment, ...]:
 
 
 def due(plan: Plan, now: datetime) -> Moment | None:
-    """The one thing of the plan to do now; none while nothing is due."""
-    first = next(iter(moments(plan)), None)
+    """The one thing of the plan to do now; none while nothing is due. A fire that burns speaks for itself."""
+    first = next((one for one in moments(plan) if not (plan.lit and one.kind is MomentKind.FIRE)), None)
     return first if first is not None and first.at <= now + DUE_WITHIN else None
 
 
@@ -68,7 +68,7 @@ def _of(plan: Plan, step: PlannedStep) -> list[Moment]:
     found = []
     if not step.begun:
         found.append(Moment(at=step.begin, kind=MomentKind.PUT_IN if in_oven else MomentKind.PUT_ON, step=step))
-    if step.turn_at is not None and step.turn_at > plan.made_at:
+    if step.turn_at is not None:
         found.append(Moment(at=step.turn_at, kind=MomentKind.TURN, step=step))
     following = dish.parts[part_of(step.key) + 1 : part_of(step.key) + 2]
     goes_on = any(isinstance(one, Heat) and one.place is part.place for one in following)

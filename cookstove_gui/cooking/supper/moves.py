@@ -26,7 +26,8 @@ def moves_between(before: Plan | None, after: Plan, supper: Supper) -> tuple[Mov
 def _why(step: PlannedStep, before: Plan, after: Plan, supper: Supper) -> str:
     if any(own.step == step.key for own in supper.own):
         return "own"
-    if before.table_at != after.table_at or before.dishes != after.dishes:
+    keys = [[dish.key for dish in plan.dishes] for plan in (before, after)]
+    if before.table_at != after.table_at or keys[0] != keys[1]:
         return "dish"
     if any(_ran_late(one, after, supper) for one in before.steps if one.dish == step.dish and one.key != step.key):
         return "late"

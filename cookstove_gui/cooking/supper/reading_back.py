@@ -124,7 +124,7 @@ def _step(table: Table, one: DishAhead, chain: Chain, offset: int) -> PlannedSte
         end = max(table.grid.at(piece.holds), table.now)
     else:
         end = begin + timedelta(minutes=part.minutes)
-    turned = isinstance(part, Heat) and part.turn
+    is_turned = isinstance(part, Heat) and part.turn and table.supper.mark(key).turned is None
     return PlannedStep(
         key=key,
         kind=_kind(part),
@@ -132,7 +132,7 @@ def _step(table: Table, one: DishAhead, chain: Chain, offset: int) -> PlannedSte
         dish=one.dish.key,
         begin=begin,
         end=end,
-        turn_at=begin + 0.5 * (end - begin) if turned else None,
+        turn_at=begin + 0.5 * (end - begin) if is_turned else None,
         spot=piece.names[placed.option] if piece.names else "",
         begun=running,
         is_own=any(own.step == key for own in table.supper.own),

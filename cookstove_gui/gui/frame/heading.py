@@ -111,7 +111,7 @@ class Heading(QWidget):
         self._second_row.setContentsMargins(self._clock.width() + px(_AFTER_CLOCK), 0, 0, 0)
 
     def _show(self, changed: Changed) -> None:
-        if changed.standing or changed.session or changed.stove or changed.settings:
+        if changed.standing or changed.session or changed.stove or changed.settings or changed.supper:
             self._show_words()
         self._show_clock()
 

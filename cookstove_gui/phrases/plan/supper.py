@@ -23,6 +23,7 @@ _FIRE_SHORT = {
     FireStep.BYPASS_SHUT: "bypass shut",
     FireStep.LET_GO: "let go",
 }
+_LONGEST_NAME = 32  # letters of a dish in the shortest heading
 _WHY = {
     "late": "a step took longer than planned",
     "heat": "the fire does otherwise than expected",
@@ -56,6 +57,21 @@ def due_words(moment: Moment, plan: Plan, stove: Stove, edge: Edge) -> str:
     """The same as the one thing to do now, a sentence of its own."""
     said = moment_words(moment, plan, stove, edge)
     return f"{said[:1].upper()}{said[1:]}."
+
+
+def due_rungs(moment: Moment, plan: Plan, stove: Stove, edge: Edge) -> tuple[str, ...]:
+    """The same from long to short; where on the cooktop is left out first, then what is done."""
+    dish = dish_of(plan, moment.step)
+    whole = due_words(moment, plan, stove, edge)
+    if dish is None:
+        return (whole,)
+    name = f"{dish.name[:_LONGEST_NAME]}"
+    return tuple(dict.fromkeys((whole, f"{name}: {moment.step.what}.", f"{name}: {moment.kind}.", f"{name} now.")))
+
+
+def next_words(moment: Moment, plan: Plan, stove: Stove, edge: Edge) -> str:
+    """What comes next, with its clock: `At 2:30 light the fire.`"""
+    return f"At {edge.at(moment.at)}: {moment_words(moment, plan, stove, edge)}."
 
 
 def fits_words(plan: Plan) -> tuple[str, str]:

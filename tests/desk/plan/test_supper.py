@@ -1,0 +1,186 @@
+"""The meal that is planned: kept at each change, marked by one key, taken up at the next start."""
+
+from dataclasses import replace
+from datetime import timedelta
+
+import pytest
+
+from cookstove_gui.cooking.supper.dish_text import usual_dishes
+from cookstove_gui.cooking.supper.moments import MomentKind, moments
+from cookstove_gui.cooking.supper.plan import Margin, Plan
+from cookstove_gui.desk import Desk
+from cookstove_gui.desk.heading import shown_headline, shown_rungs
+from cookstove_gui.desk.plan.supper import SupperTable
+from cookstove_gui.errors import InputProblem
+from cookstove_gui.stove.stove import stove_with_default_spots
+from cookstove_gui.supper import SupperInputs, plan_supper
+from tests.desk.conftest import stand
+from tests.held_clock import HeldClock
+
+USUAL = {dish.key: dish for dish in usual_dishes()}
+
+
+def wanted(desk: Desk, *keys: str, hours: float = 4.0) -> SupperTable:
+    """A meal of usual dishes."""
+    desk.supper.set_table(desk.clock() + timedelta(hours=hours))
+    for key in keys:
+        desk.supper.add(USUAL[key])
+    return desk.supper
+
+
+def planned(desk: Desk) -> Plan:
+    """The plan as the window has it made."""
+    supper = desk.supper.supper
+    assert supper is not None
+    plan = plan_supper(
+        SupperInputs(
+            supper=supper, asked=desk.inputs(), standing=desk.standing, sessions=tuple, before=desk.supper.plan
+        )
+    )  # fmt: skip
+    assert desk.supper.take(supper, plan)
+    return plan
+
+
+def again(desk: Desk) -> Desk:
+    """The program started again on the same logbook."""
+    return Desk(desk.logbook, desk.clock)
+
+
+def test_without_a_time_there_is_no_meal(held_desk: Desk) -> None:
+    assert held_desk.supper.kept is None
+    with pytest.raises(InputProblem, match="when you want to eat"):
+        held_desk.supper.add(USUAL["greens"])
+
+
+def test_a_meal_its_plan_and_what_was_done_survive_a_restart(burning_desk: Desk) -> None:
+    stand(burning_desk)
+    table = wanted(burning_desk, "greens", "apple_pie")
+    table.choose_margin(Margin.SAFE)
+    plan = planned(burning_desk)
+    first = next(moment for moment in moments(plan) if moment.kind is MomentKind.BEGIN)
+    table.mark(first)
+    other = again(burning_desk).supper
+    assert other.supper == table.supper
+    assert other.plan is not None
+    assert other.plan.steps == plan.steps
+    assert other.supper is not None
+    assert other.supper.margin is Margin.SAFE
+    assert other.supper.mark(first.step.key).ended == burning_desk.clock()
+
+
+def test_marks_follow_what_a_moment_calls_for(burning_desk: Desk, held_clock: HeldClock) -> None:
+    stand(burning_desk)
+    table = wanted(burning_desk, "apple_pie", hours=1.75)
+    for kind in (MomentKind.BEGIN, MomentKind.PUT_IN, MomentKind.TURN, MomentKind.TAKE_OUT):
+        plan = planned(burning_desk)
+        moment = next(one for one in moments(plan) if one.kind is not MomentKind.FIRE)
+        assert moment.kind is kind
+        table.mark(moment)
+        held_clock.pass_minutes(10)
+        stand(burning_desk)
+    assert table.supper is not None
+    baked = table.supper.mark("apple_pie/1")
+    assert baked.began is not None
+    assert baked.turned is not None
+    assert baked.ended is not None
+    assert baked.began < baked.turned < baked.ended
+    plan = planned(burning_desk)
+    assert [step.done for step in plan.of_dish("apple_pie")] == [True, True, False]
+    assert plan.of_dish("apple_pie")[2].begun
+    table.take_back()
+    assert table.supper.mark("apple_pie/1").ended is None
+    table.take_back()
+    table.take_back()
+    assert table.supper.mark("apple_pie/1").began is None
+
+
+def test_a_plan_of_a_meal_that_changed_since_is_dropped(burning_desk: Desk) -> None:
+    stand(burning_desk)
+    table = wanted(burning_desk, "greens")
+    supper = table.supper
+    assert supper is not None
+    plan = planned(burning_desk)
+    table.add(USUAL["soup"])
+    assert not table.take(supper, plan)
+
+
+def test_a_step_is_set_and_freed(burning_desk: Desk) -> None:
+    table = wanted(burning_desk, "greens")
+    begin = burning_desk.clock() + timedelta(hours=1)
+    table.set_step("greens/0", begin)
+    assert table.supper is not None
+    assert [own.begin for own in table.supper.own] == [begin]
+    table.free_step("greens/0")
+    assert table.supper.own == ()
+
+
+def test_the_same_dish_twice_has_a_key_of_its_own_and_goes_with_its_marks(burning_desk: Desk) -> None:
+    table = wanted(burning_desk, "greens", "greens")
+    assert table.supper is not None
+    assert [dish.key for dish in table.supper.dishes] == ["greens", "greens_2"]
+    table.set_step("greens_2/0", burning_desk.clock())
+    table.remove("greens_2")
+    assert [dish.key for dish in table.supper.dishes] == ["greens"]
+    assert table.supper.own == ()
+
+
+def test_last_sundays_meal_can_be_had_again(held_desk: Desk, held_clock: HeldClock) -> None:
+    table = wanted(held_desk, "greens", "soup", hours=2.0)
+    assert table.supper is not None
+    sunday = table.supper.table_at
+    held_clock.pass_minutes(7 * 24 * 60)
+    assert table.kept is None
+    ((number, kept),) = table.earlier
+    assert [dish.key for dish in kept.supper.dishes] == ["greens", "soup"]
+    table.have_again(number)
+    assert table.supper.table_at == sunday + timedelta(days=7)
+    assert len(table.supper.dishes) == 2
+    assert len(table.earlier) == 1  # the meal of a week ago is still there
+    with pytest.raises(InputProblem, match="not in the logbook"):
+        table.have_again(99)
+
+
+def test_dishes_of_the_cooks_own_stand_first_and_can_be_forgotten(held_desk: Desk) -> None:
+    table = held_desk.supper
+    made = table.copy_dish(USUAL["rolls"], "Aunt's rolls")
+    assert table.dishes[0] == made
+    assert made.key == "aunt_s_rolls"
+    assert again(held_desk).supper.dishes[0].name == "Aunt's rolls"
+    assert len(table.dishes) == len(usual_dishes()) + 1
+    assert table.is_own(made.key)
+    table.leave_dish(made.key)
+    assert table.dishes == usual_dishes()
+
+
+def test_a_dish_changed_while_it_is_planned_is_changed_there_too(held_desk: Desk) -> None:
+    table = wanted(held_desk, "greens")
+    table.keep_dish(replace(USUAL["greens"], name="Kale"))
+    assert table.supper is not None
+    assert table.supper.dishes[0].name == "Kale"
+
+
+def test_the_heading_says_what_the_plan_calls_for(burning_desk: Desk) -> None:
+    stand(burning_desk)
+    alone = shown_headline(burning_desk)
+    table = wanted(burning_desk, "greens")
+    table.set_step("greens/0", burning_desk.clock())
+    planned(burning_desk)
+    assert shown_headline(burning_desk) == f"Greens: wash. {alone}"
+    assert shown_rungs(burning_desk)[-1] == "Greens now."
+
+
+def test_with_no_fire_the_heading_says_when_to_light(held_desk: Desk) -> None:
+    wanted(held_desk, "apple_pie", hours=4.0)
+    planned(held_desk)
+    following = held_desk.supper.next
+    assert following is not None
+    assert following.step.what == "light"
+    clock = held_desk.edge.at(following.at)
+    assert shown_headline(held_desk).endswith("light the fire.")
+    assert clock in shown_headline(held_desk) or held_desk.supper.due is not None
+
+
+def test_a_stove_has_meals_of_its_own(burning_desk: Desk) -> None:
+    wanted(burning_desk, "greens")
+    burning_desk.save_stove(stove_with_default_spots("Cabin"))
+    assert burning_desk.supper.kept is None

@@ -1,0 +1,127 @@
+"""The sentences of a planned supper."""
+
+from dataclasses import replace
+from datetime import timedelta
+
+import pytest
+
+from cookstove_gui.cooking.supper.moments import Moment, MomentKind
+from cookstove_gui.cooking.supper.plan import Clash, FireStep, Margin, Move, Plan, PlannedStep, StepKind
+from cookstove_gui.phrases.edge import Edge
+from cookstove_gui.phrases.plan import supper as words
+from tests.cooking.made import STOVE
+from tests.cooking.supper.made import NOW, USUAL
+
+EDGE = Edge(unit="F", now=NOW, offset_minutes=0)
+
+
+def _step(key: str, kind: StepKind, what: str, minute: float = 30.0, **more: object) -> PlannedStep:
+    begin = NOW + timedelta(minutes=minute)
+    return PlannedStep(
+        key=key, kind=kind, what=what, dish="" if key.startswith("fire") else key.split("/")[0], begin=begin,
+        end=begin + timedelta(minutes=45), **more,  # type: ignore[arg-type]
+    )  # fmt: skip
+
+
+BAKE = _step("apple_pie/1", StepKind.HEAT, "bake", spot="oven_centre", chance=0.71)
+CRUST = _step("apple_pie/0", StepKind.HANDS, "crust and apples", 0.0)
+BOIL = _step("greens/1", StepKind.HEAT, "boil the water", 60.0, spot="top_back_left", chance=0.9)
+LIGHT = _step("fire/light", StepKind.FIRE, FireStep.LIGHT, 10.0)
+PLAN = Plan(
+    table_at=NOW + timedelta(hours=2), made_at=NOW, margin=Margin.USUAL,
+    dishes=(USUAL["apple_pie"], USUAL["greens"]), steps=(CRUST, LIGHT, BAKE, BOIL), chance=0.6,
+)  # fmt: skip
+
+
+def _moment(step: PlannedStep, kind: MomentKind) -> Moment:
+    return Moment(at=step.begin, kind=kind, step=step)
+
+
+@pytest.mark.parametrize(
+    ("moment", "said"),
+    [
+        (_moment(CRUST, MomentKind.BEGIN), "apple pie: crust and apples"),
+        (_moment(BAKE, MomentKind.PUT_IN), "apple pie in, if at 385"),
+        (_moment(BAKE, MomentKind.TURN), "turn the apple pie"),
+        (_moment(BAKE, MomentKind.TAKE_OUT), "apple pie out, if done"),
+        (_moment(BOIL, MomentKind.PUT_ON), "greens: boil the water, top back left"),
+        (_moment(BOIL, MomentKind.TAKE_OFF), "greens off the heat"),
+        (_moment(LIGHT, MomentKind.FIRE), "light the fire"),
+    ],
+)
+def test_what_to_do_at_a_moment(moment: Moment, said: str) -> None:
+    assert words.moment_words(moment, PLAN, STOVE, EDGE) == said
+    assert words.due_words(moment, PLAN, STOVE, EDGE) == f"{said[0].upper()}{said[1:]}."
+
+
+def test_the_heat_to_wait_for_stands_in_the_cooks_unit() -> None:
+    said = words.moment_words(_moment(BAKE, MomentKind.PUT_IN), PLAN, STOVE, replace(EDGE, unit="C"))
+    assert said == "apple pie in, if at 196"
+
+
+def test_what_is_due_gets_shorter_and_keeps_the_dish() -> None:
+    rungs = words.due_rungs(_moment(BOIL, MomentKind.PUT_ON), PLAN, STOVE, EDGE)
+    assert rungs[0] == "Greens: boil the water, top back left."
+    assert rungs[-1] == "Greens now."
+    assert [len(rung) for rung in rungs] == sorted((len(rung) for rung in rungs), reverse=True)
+
+
+def test_when_all_fits_the_tightest_is_named() -> None:
+    assert words.fits_words(PLAN) == ("Everything fits;", "tightest: apple pie, 7 in 10")
+
+
+@pytest.mark.parametrize(
+    ("clash", "said"),
+    [
+        (Clash(dish="apple_pie", late_min=20.0), "Apple pie 20 min later, or without it."),
+        (
+            Clash(dish="apple_pie", late_min=20.0, instead="greens", instead_min=10.0),
+            "Apple pie 20 min later, or do it first and the greens 10 min later.",
+        ),
+        (
+            Clash(dish="apple_pie", late_min=0.0, no_heat="apple_pie/1"),
+            "Apple pie: this fire hardly gives the heat (7 in 10).",
+        ),
+    ],
+)
+def test_a_clash_is_named_with_the_least_change(clash: Clash, said: str) -> None:
+    assert words.clash_words(clash, PLAN) == said
+    assert words.fits_words(replace(PLAN, clashes=(clash,)))[1] == said
+
+
+def test_a_step_that_fails_often_says_so() -> None:
+    assert words.chance_line(BAKE) == "fails in 3 of 10 futures"
+    assert words.chance_line(BOIL) == ""
+    assert words.chance_line(CRUST) == ""
+
+
+@pytest.mark.parametrize(
+    ("why", "said"),
+    [
+        ("late", "a step took longer than planned"),
+        ("heat", "the fire does otherwise than expected"),
+        ("dish", "the meal changed"),
+        ("own", "you set it"),
+    ],
+)
+def test_what_moved_says_from_when_to_when_and_why(why: str, said: str) -> None:
+    moved = Move(step="apple_pie/1", was=NOW, now=NOW + timedelta(minutes=10), why=why)
+    wood = replace(moved, step="fire/wood/3")
+    told = words.moved_words(replace(PLAN, moved=(wood, moved, replace(moved, step="greens/1"))), EDGE)
+    clocks = f"at {EDGE.at(moved.now)}, was {EDGE.at(moved.was)}"
+    assert told == f"Apple pie: bake {clocks}: {said}. And 1 more."
+    assert words.moved_words(replace(PLAN, moved=(wood,)), EDGE) == ""
+
+
+def test_what_the_times_rest_on() -> None:
+    assert words.source_words(replace(PLAN, lit=True)).startswith("Planned from the fire as it burns")
+    assert words.source_words(replace(PLAN, firings=1)).endswith("this stove's own rises in 1 fire.")
+    assert words.source_words(replace(PLAN, firings=4)).endswith("this stove's own rises in 4 fires.")
+    assert "usually takes" in words.source_words(PLAN)
+
+
+def test_the_line_under_a_dish() -> None:
+    pie, greens = PLAN.dishes
+    assert words.under_dish(pie, PLAN, STOVE, EDGE) == f"eaten at {EDGE.clock(140.0)}"
+    assert words.under_dish(greens, PLAN, STOVE, EDGE) == "1 pot"
+    assert words.under_dish(replace(greens, makes=""), PLAN, STOVE, EDGE) == "top back left"
