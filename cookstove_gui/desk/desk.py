@@ -232,8 +232,8 @@ class Desk:
         """Take up what another window has written to the logbook, if anything."""
         if self.logbook.is_changed_elsewhere():
             rows = self._table.read_log_again()
-            self.supper.read_again()
-            self.announce(Changed(log=rows, session=True, settings=True, supper=True))
+            supper = self.supper.read_again()
+            self.announce(Changed(log=rows, session=True, settings=True, supper=supper))
 
     @property
     def questions(self) -> tuple[Question, ...]:

@@ -44,7 +44,8 @@ class Grid:
         """From now, or from when the longest dish must begin at the latest, to well beyond the table."""
         longest = max((_longest(dish) for dish in supper.dishes), default=0.0)
         last = max((dish.after_table for dish in supper.dishes), default=0.0)
-        first = max(now - timedelta(minutes=GRACE_MIN), supper.table_at - timedelta(minutes=longest + 60.0))
+        early = min([supper.table_at - timedelta(minutes=longest + 60.0), *(own.begin for own in supper.own)])
+        first = max(now - timedelta(minutes=GRACE_MIN), early)
         base = first - timedelta(minutes=first.minute % SLOT_MIN, seconds=first.second, microseconds=first.microsecond)
         if base < first:
             base += timedelta(minutes=SLOT_MIN)

@@ -83,9 +83,11 @@ class SupperTable:
         read = [(row.number, supper_from_text(row.content)) for row in rows[:_MOST_EARLIER]]
         return tuple((number, kept) for number, kept in read if kept is not None and kept.supper.dishes)
 
-    def read_again(self) -> None:
-        """Take up what another window wrote."""
+    def read_again(self) -> bool:
+        """Take up what another window wrote; whether anything differs."""
+        before = self.kept
         self._read_for = ""
+        return self.kept != before
 
     # --- dishes
 
