@@ -62,7 +62,7 @@ class Program:
         try:
             desk, practice = self._desk()
         except Problem as problem:
-            if self._options.practice is not None:
+            if self._options.practice is not None or self._options.quit_when_painted:
                 raise
             self._say(problem.sentence)
             return

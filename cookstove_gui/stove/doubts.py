@@ -23,7 +23,7 @@ HEAVIEST_LIKELY_LOAD = 30.0  # kg
 COLDEST_FOOD, HOTTEST_FOOD = kelvin(-10.0, "F"), kelvin(250.0, "F")  # K, of a core: frozen, and past any boiling point
 _LONG_BEFORE_SESSION = timedelta(hours=12)
 _CLOCK_SLACK = timedelta(minutes=5)
-_LATELY = timedelta(minutes=45)
+LATELY = timedelta(minutes=45)  # how far back a reading is compared with an earlier one of its spot
 MUCH_NEARER = 4.0  # times, by which the other unit must come nearer to what was expected to be asked about
 _UNIT_SLIP = 25.0  # K; a jump beyond this since lately, that the other unit would explain, is questioned
 
@@ -123,7 +123,7 @@ def _unit_doubt(entry: Entry, earlier: Sequence[Entry]) -> Doubt | None:
     lately = [
         row
         for row in earlier
-        if row.kind is Kind.READING and row.spot == entry.spot and timedelta() <= entry.at - row.at <= _LATELY
+        if row.kind is Kind.READING and row.spot == entry.spot and timedelta() <= entry.at - row.at <= LATELY
     ]
     if not lately:
         return None

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left, bisect_right, insort
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from typing import TYPE_CHECKING
 
 from cookstove_gui.phrases.heading import question_about
-from cookstove_gui.stove.doubts import MUCH_NEARER, Doubt, doubt
+from cookstove_gui.stove.doubts import LATELY, MUCH_NEARER, Doubt, doubt
 from cookstove_gui.stove.entries import Entry, Kind, numbers_kept, reading_kelvin
 from cookstove_gui.units import kelvin, parse_number
 
@@ -70,7 +71,7 @@ class _ByRule:
     def __init__(self) -> None:
         self._stove: Stove | None = None
         self._followed: list[Entry] = []
-        self._at_spot: dict[str, list[Entry]] = {}
+        self._at_spot: dict[str, list[Entry]] = {}  # readings in order of time
         self._first: Entry | None = None  # in time
         self._found: dict[int, Doubt] = {}
 
@@ -87,13 +88,18 @@ class _ByRule:
 
     def _take(self, row: Entry, stove: Stove, now: datetime) -> None:
         before = self._at_spot.setdefault(row.spot, [])
-        asked = doubt(row, stove, before if self._first is None else (self._first, *before), now)
+        lately = before[bisect_left(before, row.at - LATELY, key=_at) : bisect_right(before, row.at, key=_at)]
+        asked = doubt(row, stove, lately if self._first is None else (self._first, *lately), now)
         if asked is not None:
             self._found[row.number] = asked
         if self._first is None or row.at < self._first.at:
             self._first = row
         if row.kind is Kind.READING:
-            before.append(row)
+            insort(before, row, key=_at)
+
+
+def _at(row: Entry) -> datetime:
+    return row.at
 
 
 def _other(unit: str) -> str:
