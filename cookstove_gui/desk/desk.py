@@ -113,6 +113,7 @@ class Desk:
     def set_setting(self, key: str, value: str) -> None:
         """Keep a setting."""
         self.logbook.set_setting(key, value)
+        self._settings.read_again()
         self.announce(Changed(settings=True))
 
     @property
@@ -232,6 +233,7 @@ class Desk:
         """Take up what another window has written to the logbook, if anything."""
         if self.logbook.is_changed_elsewhere():
             rows = self._table.read_log_again()
+            self._settings.read_again()
             supper = self.supper.read_again()
             self.announce(Changed(log=rows, session=True, settings=True, supper=supper))
 

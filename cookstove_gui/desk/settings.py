@@ -14,12 +14,19 @@ class Settings:
 
     def __init__(self, logbook: Logbook) -> None:
         self._logbook = logbook
+        self._unit_shown: TemperatureUnit | None = None  # as it was read last
         self.band = self._kept_band()
 
     @property
     def unit(self) -> TemperatureUnit:
         """Unit of temperature on the screen."""
-        return self._unit("unit")
+        if self._unit_shown is None:
+            self._unit_shown = self._unit("unit")
+        return self._unit_shown
+
+    def read_again(self) -> None:
+        """What the logbook has may be another by now."""
+        self._unit_shown = None
 
     @property
     def mass_unit(self) -> MassUnit:

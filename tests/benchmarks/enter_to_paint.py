@@ -24,7 +24,8 @@ from cookstove_gui.gui.window import MainWindow
 from cookstove_gui.logbook.logbook import Logbook
 from tests.benchmarks.long_logbook import READINGS, long_logbook
 
-GOAL_MS = 50.0
+GOAL_MS = 16.0  # median
+GOAL_LATE_MS = 33.0  # 95th percentile
 _PATIENCE = 20.0  # s
 
 
@@ -148,8 +149,9 @@ def main(entries: int) -> None:
         ("outlook that knows of it on the screen", worked_out),
     ):
         middle = statistics.median(found)
-        print(f"{name:48s} median {middle:6.1f} ms   {middle / yardstick:5.2f} x   worst {max(found):6.1f} ms")
-    print(f"goal: entry on the screen at most {GOAL_MS:.0f} ms")
+        late = sorted(found)[int(0.95 * (len(found) - 1))]
+        print(f"{name:48s} median {middle:6.1f} ms   {middle / yardstick:5.2f} x   95 %: {late:6.1f} ms")
+    print(f"goal: entry on the screen in {GOAL_MS:.0f} ms, 95 % in {GOAL_LATE_MS:.0f} ms, with both cores free")
 
 
 if __name__ == "__main__":

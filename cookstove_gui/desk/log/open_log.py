@@ -19,6 +19,7 @@ class OpenLog:
         self._last = logbook.last_number(session.number)
         self._folded_from: tuple[Entry, ...] | None = None
         self._folded: tuple[Entry, ...] = ()
+        self._latest_at: datetime | None = None
 
     @property
     def rows(self) -> tuple[Entry, ...]:
@@ -28,14 +29,20 @@ class OpenLog:
     @property
     def entries(self) -> tuple[Entry, ...]:
         """What holds after corrections, in order of time; folded once for each state of the log."""
-        if self._folded_from is not self.rows:
-            self._folded_from, self._folded = self.rows, fold(self.rows)
+        self._look_at_rows()
         return self._folded
 
     @property
     def latest_at(self) -> datetime | None:
         """The latest clock in the log."""
-        return max((row.at for row in self.rows), default=None)
+        self._look_at_rows()
+        return self._latest_at
+
+    def _look_at_rows(self) -> None:
+        """Once for each state of the log."""
+        if self._folded_from is not self.rows:
+            self._folded_from, self._folded = self.rows, fold(self.rows)
+            self._latest_at = max((row.at for row in self.rows), default=None)
 
     def row(self, number: int) -> Entry:
         """A row that still holds."""

@@ -4,6 +4,8 @@ from collections.abc import Callable
 from itertools import pairwise
 from typing import Protocol
 
+import numpy as np
+from numpy.typing import NDArray
 from PySide6.QtCore import QRectF
 
 from cookstove_gui.gui.time_axis.span import TimeSpan
@@ -32,7 +34,7 @@ class FreeRoom:
     def __init__(self, span: TimeSpan, over: Drawn, lines: Heights, fan: Heights) -> None:
         self._span, self._over, self._lines, self._fan = span, over, lines, fan
         self._box = QRectF()
-        self._marked: list[tuple[float, float]] = []
+        self._marks: tuple[NDArray[np.float64], NDArray[np.float64]] = (np.empty(0), np.empty(0))  # x and y [px]
         self._edges: tuple[float, ...] = ()
         self._taken: list[QRectF] = []
 
@@ -43,7 +45,11 @@ class FreeRoom:
 
     def clear(self, box: QRectF, marked: list[tuple[float, float]], edges: tuple[float, ...]) -> None:
         """Begin anew in a box; `marked` are places and values of what was read, `edges` values with a level line."""
-        self._box, self._marked, self._edges, self._taken = box, marked, edges, []
+        self._box, self._edges, self._taken = box, edges, []
+        places, values = np.array(marked, dtype=np.float64).reshape(-1, 2).T
+        low, per_minute = self._span.x(0.0, self._over.width()), self._span.x(1.0, self._over.width())
+        zero, per_degree = self._over.height_of(0.0), self._over.height_of(1.0)
+        self._marks = low + (per_minute - low) * places, zero + (per_degree - zero) * values
 
     def take(self, box: QRectF) -> None:
         """Something stands there."""
@@ -55,8 +61,8 @@ class FreeRoom:
             return False
         if any(box.top() < self._over.height_of(edge) < box.bottom() for edge in self._edges):
             return False
-        room, width = box.adjusted(-px(2), -px(4), px(2), px(4)), self._over.width()
-        if any(room.contains(self._span.x(place, width), self._over.height_of(value)) for place, value in self._marked):
+        room, (x, y) = box.adjusted(-px(2), -px(4), px(2), px(4)), self._marks
+        if np.any((x >= room.left()) & (x <= room.right()) & (y >= room.top()) & (y <= room.bottom())):
             return False
         lines = self._fan if of_fan else self._lines
         ends = [self._span.minute(box.left() + share * box.width(), self._over.width()) for share in _SLICES]

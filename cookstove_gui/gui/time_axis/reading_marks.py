@@ -26,6 +26,7 @@ class ReadingMarks:
         for step, item in enumerate((self.elsewhere, self.oven, self.strokes)):
             item.setZValue(depth + 0.1 * step)
             plot.addItem(item)
+        self._drawn: dict[str, tuple[object, ...]] = {}  # by symbol; what is the same is not laid out again
         self._struck: tuple[list[float], list[float]] = ([], [])
         self._theme: Theme | None = None
 
@@ -51,9 +52,15 @@ class ReadingMarks:
             (self.oven, oven, theme.ink, _LARGE, "o"),
             (self.elsewhere, elsewhere, theme.soft, _SMALL, "d"),
         ):
+            x = [place(row.at) for row in rows]
+            y = [float(degrees(reading_kelvin(row), unit)) for row in rows]
+            drawn = (x, y, ink, theme.ground, px(size))
+            if drawn == self._drawn.get(symbol):
+                continue
+            self._drawn[symbol] = drawn
             item.setData(
-                x=[place(row.at) for row in rows],
-                y=[degrees(reading_kelvin(row), unit) for row in rows],
+                x=x,
+                y=y,
                 symbol=symbol,
                 size=px(size),
                 pen=pg.mkPen(ink, width=px(1.8)),
@@ -74,6 +81,8 @@ class ReadingMarks:
             return
         room = 0.02 * (high - low)
         x, y = self._struck
+        if not x and not len(self.strokes.data):
+            return
         self.strokes.setData(
             x=x,
             y=np.clip(y, low + room, high - room) if y else [],
