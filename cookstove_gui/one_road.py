@@ -21,6 +21,7 @@ from cookstove_gui.cooking.safety.cautions import due
 from cookstove_gui.forecast.answers import (
     LEAVE,
     Projection,
+    Trace,
     Turn,
     Zone,
 )
@@ -35,7 +36,7 @@ from cookstove_gui.forecast.tracking.carried import carried_heat, is_warm
 from cookstove_gui.forecast.tracking.tracker import Tracker
 from cookstove_gui.situation import Course, Inputs, Standing, fire_is_out, was_read
 from cookstove_gui.stove.carried import CarriedHeat
-from cookstove_gui.stove.entries import Entry, HeatBand, Session, fold
+from cookstove_gui.stove.entries import Entry, HeatBand, Session, fold, numbers_kept
 from cookstove_gui.stove.stove import Stove
 
 _JUST_AFTER = timedelta(seconds=20)
@@ -181,6 +182,14 @@ def left_warm(inputs: Inputs) -> CarriedHeat | None:
     told = meant_rows(inputs.stove, inputs.rows)
     carried = carried_heat(Tracker(inputs.stove, inputs.character).follow(told, inputs.now))
     return carried if is_warm(carried) else None
+
+
+def looked_back(inputs: Inputs) -> tuple[Trace, frozenset[int]]:
+    """The oven over a log up to the moment asked about, as it is known now, and the rows that look like slips."""
+    told = meant_rows(inputs.stove, inputs.rows)
+    belief = Tracker(inputs.stove, inputs.character).follow(told, inputs.now)
+    kept = numbers_kept(inputs.rows)
+    return trace(belief), frozenset(row.number for row in doubted_readings(belief) if row.number not in kept)
 
 
 def at_moment(inputs: Inputs, now: datetime) -> Inputs:

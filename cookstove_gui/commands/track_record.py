@@ -8,7 +8,7 @@ from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import TrackRecord
 from cookstove_gui.forecast.learning.track_record import track_record
 from cookstove_gui.logbook.folder import read_folder, stove_for
-from cookstove_gui.phrases.logbook import says_something, track_record_words
+from cookstove_gui.phrases.logbook.record import says_something, track_record_words
 from cookstove_gui.phrases.printed import record_heading, record_line
 from cookstove_gui.study import past_lessons
 from cookstove_gui.units import degrees, iso_clock

@@ -71,6 +71,7 @@ class Desk:
         entering = Entering(self._table, self._lit, self._settings, self._sessions, self.announce)
         # What these two do is done through the desk, the one door to the log.
         self.start_session, self.open_session = self._sessions.start_session, self._sessions.open_session
+        self.clear_table = self._sessions.clear_table
         self.ask_new_session, self.rename_session = self._sessions.ask_new_session, self._sessions.rename_session
         self.start_warm, self.carry_on = self._sessions.start_warm, self._sessions.carry_on
         self.leave_warm_start = self._sessions.leave_warm_start

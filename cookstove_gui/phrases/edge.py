@@ -64,6 +64,14 @@ def duration(minutes: float) -> str:
     return f"{hours} h" if rest == 0 else f"{hours} h {rest} min"
 
 
+def measured_time(minutes: float) -> str:
+    """A length of time as it was measured, to the minute: `58 min`, `1 h 41`."""
+    hours, rest = divmod(round(minutes), 60)
+    if not hours:
+        return f"{rest} min"
+    return f"{hours} h {rest:02d}" if rest else f"{hours} h"
+
+
 def span(minutes: Quantiles, edge: Edge) -> str:
     """A window of clock times: `between 7:24 and 7:41`, with an open end where some futures never get there."""
     if minutes.p10 is None:

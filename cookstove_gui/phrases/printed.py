@@ -8,7 +8,7 @@ from cookstove_gui.phrases.advice import arrival_words, missed_words, stay_words
 from cookstove_gui.phrases.cook import holds_words
 from cookstove_gui.phrases.edge import Edge, heat_name, sessions_count, spot_label
 from cookstove_gui.phrases.good_for import good_chance, good_when
-from cookstove_gui.phrases.logbook import arrival_window, came_true, row_edge
+from cookstove_gui.phrases.logbook.record import arrival_window, came_true, row_edge
 from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.stove.stove import Stove
 

@@ -109,6 +109,11 @@ class OnTable:
             self._use(session.stove)
         self._put(session)
 
+    def clear(self) -> None:
+        """Take the session off the table."""
+        self._log = None
+        self._logbook.set_setting(_OPEN, "")
+
     def rename_session(self, number: int, title: str) -> None:
         """Give a session another title."""
         if not title.strip():

@@ -87,6 +87,12 @@ class Sessions:
         self._table.open_session(number)
         self.begin_again(Changed(stove=True, session=True, log=True, walk=True))
 
+    def clear_table(self) -> None:
+        """Take the session off the table; none is there until one is begun or opened."""
+        self.warm = None
+        self._table.clear()
+        self.begin_again(Changed(session=True, log=True, walk=True))
+
     def rename_session(self, number: int, title: str) -> None:
         """Give a session another title."""
         self._table.rename_session(number, title)

@@ -40,6 +40,7 @@ class BackupsPart(QWidget):
         self._told = words(role="good", name="backup_told")
         self._problem = words(role="problem", name="backup_problem")
         column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(2 * STEP)
         column.addWidget(words("Backups of the logbook", role="heading"))
         column.addWidget(self._age)

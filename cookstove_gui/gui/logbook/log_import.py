@@ -13,7 +13,7 @@ from cookstove_gui.gui.widgets.form import button, row, say, words
 from cookstove_gui.gui.widgets.row_table import RowTable, TableRow
 from cookstove_gui.gui.widgets.theme import STEP, TARGET_PIXELS
 from cookstove_gui.phrases.edge import entries_count, sessions_count
-from cookstove_gui.phrases.logbook import import_question
+from cookstove_gui.phrases.logbook.imports import import_question
 
 _HELP = (
     "A log is a CSV file with the columns clock, kind, spot, value, unit, note, one row for each thing done. "
@@ -48,6 +48,7 @@ class ImportPart(QWidget):
         self._keep = button("Keep the good rows", "import_keep", "Keep every row that can be read", role="main")
         self._nothing = button("Import nothing", "import_nothing", "Leave the logbook as it is")
         column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(2 * STEP)
         column.addWidget(words("Import logs", role="heading"))
         column.addWidget(words(_HELP, role="soft"))

@@ -1,4 +1,4 @@
-"""The page Logbook: what happened, which projections came true, logs in and out."""
+"""The page Logbook: what happened, which projections came true, the seasons, files in and out."""
 
 from PySide6.QtCore import Signal
 from PySide6.QtGui import QShowEvent
@@ -7,8 +7,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from cookstove_gui.desk import Changed
 from cookstove_gui.gui.background.past_study import PastStudy
 from cookstove_gui.gui.desk_link import DeskLink
-from cookstove_gui.gui.logbook.backups import BackupsPart
-from cookstove_gui.gui.logbook.log_import import ImportPart
+from cookstove_gui.gui.logbook.files import FilesPart
 from cookstove_gui.gui.logbook.sessions import SessionsPart
 from cookstove_gui.gui.logbook.track_record import RecordPart
 from cookstove_gui.gui.widgets.look import Look
@@ -16,7 +15,7 @@ from cookstove_gui.gui.widgets.sections import Sections
 
 
 class LogbookPage(QWidget):
-    """Sessions, import, track record, backups."""
+    """Sessions, track record, files."""
 
     session_opened = Signal()  # the window may go to the Cook page
 
@@ -28,18 +27,16 @@ class LogbookPage(QWidget):
         self.setObjectName("page")
         self.setAccessibleName("Logbook")
         self._sessions = SessionsPart(link, look)
-        self._import = ImportPart(link)
         self._record = RecordPart(link)
-        self._backups = BackupsPart(link)
+        self._files = FilesPart(link)
         self._sections = Sections(look)
         self._sections.add("sessions", "Sessions", self._sessions)
-        self._sections.add("import", "Import logs", self._import)
         self._sections.add("record", "Track record", self._record)
-        self._sections.add("backups", "Backups", self._backups)
+        self._sections.add("files", "Files", self._files)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(self._sections)
-        self._sections.shown.connect(lambda _key: self._backups.show_backups())
+        self._sections.shown.connect(lambda _key: self._files.show_files())
         self._sessions.opened.connect(self.session_opened)
         link.changed.connect(self._show)
 
@@ -49,14 +46,14 @@ class LogbookPage(QWidget):
         if self._is_stale:
             self._is_stale = False
             self._show(Changed(session=True, study=True))
-        self._backups.show_backups()
+        self._files.show_files()
         self._studying.start_if_due()
 
     def _show(self, changed: Changed) -> None:
         if not self.isVisible():
             self._is_stale = True
             return
-        if changed.session or changed.stove or changed.log or changed.settings:
+        if any((changed.session, changed.stove, changed.log, changed.settings, changed.band, changed.study)):
             self._sessions.show_sessions()
         if changed.study or changed.stove or changed.settings:
             self._record.show_record()

@@ -8,16 +8,16 @@ from cookstove_gui.gui.logbook.study_line import StudyLine
 from cookstove_gui.gui.widgets.form import say, words
 from cookstove_gui.gui.widgets.row_table import RowTable, TableRow
 from cookstove_gui.gui.widgets.theme import STEP, TARGET_PIXELS
-from cookstove_gui.phrases.logbook import (
+from cookstove_gui.phrases.logbook.record import (
     arrival_window,
     came_true,
-    dated,
     recalibrated,
     record_behind,
     row_edge,
     says_something,
     track_record_words,
 )
+from cookstove_gui.phrases.logbook.sessions import dated
 
 _HEADERS = ("session", "at", "heat", "projected window", "came true")
 

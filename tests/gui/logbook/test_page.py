@@ -6,12 +6,13 @@ import pandas
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QFileDialog, QLineEdit
+from PySide6.QtWidgets import QApplication, QFileDialog, QLineEdit
 
 from cookstove_gui.desk import Desk
 from cookstove_gui.gui.background.past_study import PastStudy
+from cookstove_gui.gui.logbook.opened_session import OpenedSession
 from cookstove_gui.gui.logbook.page import LogbookPage
-from cookstove_gui.gui.widgets.row_table import RowTable
+from cookstove_gui.gui.logbook.session_list import SessionList
 from cookstove_gui.logbook.log_file import read_log
 from cookstove_gui.logbook.logbook import Logbook
 from tests.gui.hands import control, lines, push, rows, seen, type_in
@@ -58,7 +59,7 @@ def test_finding_shows_only_what_matches(qtbot, desk):
 def test_enter_opens_the_chosen_session(qtbot, desk):
     number = keep_session(desk, "Sunday bread", NOW - timedelta(days=9))
     page, _ = shown(qtbot, desk, LogbookPage)
-    sessions = control(page, "session_list", RowTable)
+    sessions = control(page, "session_list", SessionList)
     sessions.setFocus()
     with qtbot.waitSignal(page.session_opened, timeout=2000):
         QTest.keyClick(sessions, Qt.Key.Key_Return)
@@ -69,6 +70,7 @@ def test_enter_opens_the_chosen_session(qtbot, desk):
 def test_a_session_is_renamed_in_the_logbook(qtbot, desk):
     number = keep_session(desk, "Sunday", NOW - timedelta(days=9))
     page, _ = shown(qtbot, desk, LogbookPage)
+    push(page, "session_rename")
     type_in(page, "session_title", "Rye for the week")
     assert desk.logbook.session(number).title == "Rye for the week"
 
@@ -76,6 +78,7 @@ def test_a_session_is_renamed_in_the_logbook(qtbot, desk):
 def test_an_empty_title_gets_a_sentence_and_changes_nothing(qtbot, desk):
     number = keep_session(desk, "Sunday", NOW - timedelta(days=9))
     page, _ = shown(qtbot, desk, LogbookPage)
+    push(page, "session_rename")
     type_in(page, "session_title", "")
     assert "no title" in seen(page, "session_title_problem")
     assert desk.logbook.session(number).title == "Sunday"
@@ -101,7 +104,7 @@ def test_a_written_log_reads_back_the_same(qtbot, desk, tmp_path, monkeypatch):
 def test_a_clean_file_comes_in_without_a_question(qtbot, desk, tmp_path, monkeypatch):
     bring(monkeypatch, tmp_path, GOOD)
     page, _ = shown(qtbot, desk, LogbookPage)
-    push(page, "part_import")
+    push(page, "part_files")
     push(page, "import_files")
     qtbot.waitUntil(lambda: seen(page, "import_told").startswith("Kept"), timeout=5000)
     assert [row.entry_count for row in desk.sessions] == [2]
@@ -110,7 +113,7 @@ def test_a_clean_file_comes_in_without_a_question(qtbot, desk, tmp_path, monkeyp
 def test_a_bad_row_is_named_by_line_and_field_before_anything_is_kept(qtbot, desk, tmp_path, monkeypatch):
     bring(monkeypatch, tmp_path, GOOD + BAD_ROW)
     page, _ = shown(qtbot, desk, LogbookPage)
-    push(page, "part_import")
+    push(page, "part_files")
     push(page, "import_files")
     qtbot.waitUntil(lambda: len(lines(page, "import_problems")) == 1, timeout=5000)
     assert "line 4, value" in lines(page, "import_problems")[0]
@@ -120,7 +123,7 @@ def test_a_bad_row_is_named_by_line_and_field_before_anything_is_kept(qtbot, des
 def test_the_good_rows_are_kept_when_the_cook_says_so(qtbot, desk, tmp_path, monkeypatch):
     bring(monkeypatch, tmp_path, GOOD + BAD_ROW)
     page, _ = shown(qtbot, desk, LogbookPage)
-    push(page, "part_import")
+    push(page, "part_files")
     push(page, "import_files")
     qtbot.waitUntil(lambda: seen(page, "import_question") != "", timeout=5000)
     push(page, "import_keep")
@@ -130,7 +133,7 @@ def test_the_good_rows_are_kept_when_the_cook_says_so(qtbot, desk, tmp_path, mon
 def test_nothing_is_kept_when_the_cook_says_so(qtbot, desk, tmp_path, monkeypatch):
     bring(monkeypatch, tmp_path, GOOD + BAD_ROW)
     page, _ = shown(qtbot, desk, LogbookPage)
-    push(page, "part_import")
+    push(page, "part_files")
     push(page, "import_files")
     qtbot.waitUntil(lambda: seen(page, "import_question") != "", timeout=5000)
     push(page, "import_nothing")
@@ -141,7 +144,7 @@ def test_nothing_is_kept_when_the_cook_says_so(qtbot, desk, tmp_path, monkeypatc
 def test_a_file_that_is_no_log_gets_one_sentence(qtbot, desk, tmp_path, monkeypatch):
     bring(monkeypatch, tmp_path, "")
     page, _ = shown(qtbot, desk, LogbookPage)
-    push(page, "part_import")
+    push(page, "part_files")
     push(page, "import_files")
     qtbot.waitUntil(lambda: lines(page, "import_problems") != [], timeout=5000)
     assert "is empty" in lines(page, "import_problems")[0]
@@ -164,7 +167,7 @@ def test_backing_up_tells_the_age_of_the_last_good_one(qtbot, tmp_path):
     logbook = Logbook.open(tmp_path / "logbook.sqlite")
     desk = Desk(logbook, clock=lambda: NOW)
     page, _ = shown(qtbot, desk, LogbookPage)
-    push(page, "part_backups")
+    push(page, "part_files")
     assert seen(page, "backup_age") == "There is no backup yet."
     push(page, "backup_now")
     assert seen(page, "backup_age") == "The last good backup was made just now."
@@ -174,7 +177,7 @@ def test_backing_up_tells_the_age_of_the_last_good_one(qtbot, tmp_path):
 
 def test_a_logbook_in_memory_says_why_it_cannot_be_backed_up(qtbot, desk):
     page, _ = shown(qtbot, desk, LogbookPage)
-    push(page, "part_backups")
+    push(page, "part_files")
     push(page, "backup_now")
     assert "no folder for backups" in seen(page, "backup_problem")
 
@@ -221,16 +224,21 @@ def test_a_study_that_is_stopped_is_offered_again(qtbot, desk):
 
 
 @pytest.mark.parametrize("ending", [".csv", ".xlsx", ".parquet"])
-@pytest.mark.parametrize(("name", "titles"), [("session_table", {"Monday"}), ("sessions_table", {"Sunday", "Monday"})])
-def test_a_table_of_one_session_or_of_all_is_written(qtbot, desk, tmp_path, monkeypatch, ending, name, titles):
+@pytest.mark.parametrize(("of_all", "titles"), [(False, {"Monday"}), (True, {"Sunday", "Monday"})])
+def test_a_table_of_one_session_or_of_all_is_written(qtbot, desk, tmp_path, monkeypatch, ending, of_all, titles):
     keep_session(desk, "Sunday", NOW - timedelta(days=9))
     keep_session(desk, "Monday", NOW - timedelta(days=8))
     filters = {".csv": "CSV table (*.csv)", ".xlsx": "Spreadsheet (*.xlsx)", ".parquet": "Parquet (*.parquet)"}
     given = (str(tmp_path / "table"), filters[ending])
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_args, **_named: given)
     page, _ = shown(qtbot, desk, LogbookPage)
-    push(page, name)
-    qtbot.waitUntil(lambda: seen(page, "session_told").startswith("Written: "), timeout=60000)
+    if of_all:
+        push(page, "part_files")
+        push(page, "sessions_table")
+    else:
+        choose(page, "Write as a table …")
+    told = "files_told" if of_all else "session_told"
+    qtbot.waitUntil(lambda: seen(page, told).startswith("Written: "), timeout=60000)
     read = {".csv": pandas.read_csv, ".xlsx": pandas.read_excel, ".parquet": pandas.read_parquet}[ending]
     assert set(read(tmp_path / f"table{ending}")["title"]) == titles
 
@@ -239,5 +247,13 @@ def test_a_table_that_cannot_be_written_gets_one_sentence(qtbot, desk, tmp_path,
     keep_session(desk, "Sunday", NOW - timedelta(days=9))
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_args, **_named: (str(tmp_path / "no" / "t.csv"), ""))
     page, _ = shown(qtbot, desk, LogbookPage)
-    push(page, "session_table")
+    choose(page, "Write as a table …")
     qtbot.waitUntil(lambda: "choose another place" in seen(page, "session_problem"), timeout=60000)
+
+
+def choose(page, words: str) -> None:
+    """Choose from the menu of the opened session."""
+    session = control(page, "opened_session", OpenedSession)
+    card = control(page, "session_list", SessionList).card
+    dict(session.ways(card))[words]()
+    QApplication.processEvents()

@@ -1,44 +1,14 @@
-"""The sentences of the Logbook: when sessions were, what an import brings, how past projections turned out."""
-
-from datetime import datetime
+"""How past projections turned out: the record's sentences, and each projection beside what came of it."""
 
 from cookstove_gui.forecast.answers import RecordRow, TrackRecord, Verdict
 from cookstove_gui.forecast.learning.track_record import verdict
 from cookstove_gui.phrases.edge import (
     Edge,
     duration,
-    entries_count,
-    full_date,
-    local_day,
     sessions_count,
-    short_date,
-    weekday,
 )
-from cookstove_gui.units import clock_text
 
 _LEAST_SESSIONS = 2  # with fewer a track record claims nothing
-
-
-def session_span(first_at: datetime | None, last_at: datetime | None, offset_minutes: int) -> str:
-    """When a session was: its day and its clocks."""
-    if first_at is None or last_at is None:
-        return "nothing entered yet"
-    day = local_day(first_at, offset_minutes)
-    began, ended = clock_text(first_at, offset_minutes), clock_text(last_at, offset_minutes)
-    return f"{weekday(day)} {full_date(day)}, {began}" + (f" to {ended}" if ended != began else "")
-
-
-def dated(title: str, at: datetime, offset_minutes: int) -> str:
-    """A session's title behind its day, which is what is left of it where there is little width."""
-    return f"{short_date(local_day(at, offset_minutes))}, {title}"
-
-
-def import_question(problems: int, rows: int, files: int) -> str:
-    """What an import would bring, and what is wrong with it."""
-    wrong = "One thing is wrong" if problems == 1 else f"{problems} things are wrong"
-    if files == 0:
-        return f"{wrong}, and there is nothing that could be kept."
-    return f"{wrong} or doubtful. {entries_count(rows).capitalize()} in {sessions_count(files)} can be kept."
 
 
 def says_something(record: TrackRecord) -> bool:

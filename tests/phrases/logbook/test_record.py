@@ -10,16 +10,15 @@ from hypothesis import strategies as st
 from cookstove_gui.forecast.answers import Quantiles, RecordRow, TrackRecord
 from cookstove_gui.forecast.learning.track_record import track_record
 from cookstove_gui.phrases.edge import Edge
-from cookstove_gui.phrases.logbook import (
+from cookstove_gui.phrases.logbook.imports import import_question
+from cookstove_gui.phrases.logbook.record import (
     arrival_window,
     came_true,
-    dated,
-    import_question,
     recalibrated,
     record_behind,
-    session_span,
     track_record_words,
 )
+from cookstove_gui.phrases.logbook.sessions import dated, session_span
 from cookstove_gui.stove.entries import HeatBand
 from tests.phrases.facts import HORIZON, NOW, ahead, edges, is_plain, of, quantiles
 

@@ -1,0 +1,1 @@
+"""What the page Logbook asks: the list of sessions, one of them opened, the record, the seasons."""

@@ -1,0 +1,1 @@
+"""The sentences of the page Logbook, a file for each of its parts."""

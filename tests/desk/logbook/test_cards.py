@@ -1,0 +1,58 @@
+"""The list of sessions: quick at first, then with what each log says; kept until a session grows."""
+
+from datetime import timedelta
+
+from cookstove_gui.desk import Desk
+from cookstove_gui.desk.logbook.cards import Cards, card_inputs
+from cookstove_gui.desk.logbook.changing import put_in_bin
+from cookstove_gui.stove.entries import Kind
+from tests.held_clock import HeldClock
+
+from .made import keep
+
+
+def test_a_card_says_what_came_of_its_session(held_desk: Desk, held_clock: HeldClock) -> None:
+    keep(held_desk, "Rye", held_clock() - timedelta(days=9), (90, 250, 350, 380, 400))
+    keep(held_desk, "Stew", held_clock() - timedelta(days=8), (90, 180, 260, 250))
+    held_desk.logbook.start_session(held_desk.stove.name, "Empty")
+    cards = Cards(held_desk.logbook).worked_out(card_inputs(held_desk))
+    # Rye passes 365 °F midway between 350 at 53 min and 380 at 78 min after it was lit.
+    assert [(card.day, card.line) for card in cards] == [
+        ("", "nothing entered yet"),
+        ("Fri 6 Mar", "260 °F after 53 min"),
+        ("Thu 5 Mar", "bread heat after 1 h 06"),
+    ]
+
+
+def test_a_session_of_last_year_says_its_year(held_desk: Desk, held_clock: HeldClock) -> None:
+    keep(held_desk, "Old", held_clock() - timedelta(days=320))
+    (card,) = Cards(held_desk.logbook).plain(card_inputs(held_desk))
+    assert card.day == "28 Apr 2025"
+
+
+def test_before_a_log_is_read_its_card_stands_without_it(held_desk: Desk, held_clock: HeldClock) -> None:
+    keep(held_desk, "Rye", held_clock() - timedelta(days=9))
+    cards = Cards(held_desk.logbook)
+    (plain,) = cards.plain(card_inputs(held_desk))
+    assert (plain.facts, plain.line) == (None, "")
+    (worked_out,) = cards.worked_out(card_inputs(held_desk))
+    assert cards.plain(card_inputs(held_desk)) == (worked_out,)
+
+
+def test_the_session_being_written_is_on_the_stove_and_its_card_grows(burning_desk: Desk) -> None:
+    cards = Cards(burning_desk.logbook)
+    (before,) = cards.worked_out(card_inputs(burning_desk))
+    assert (before.is_live, before.line) == (True, "on the stove now")
+    burning_desk.do(Kind.NOTE, note="juniper")
+    (after,) = cards.worked_out(card_inputs(burning_desk))
+    assert "juniper" in after.words
+    assert "juniper" not in before.words
+
+
+def test_what_lies_in_the_bin_is_a_list_of_its_own(held_desk: Desk, held_clock: HeldClock) -> None:
+    number = keep(held_desk, "Rye", held_clock() - timedelta(days=9))
+    put_in_bin(held_desk, [number])
+    cards, asked = Cards(held_desk.logbook), card_inputs(held_desk)
+    assert cards.worked_out(asked) == ()
+    (binned,) = cards.in_bin(asked)
+    assert (binned.number, binned.is_binned, binned.line) == (number, True, "In the bin since 14 March 2026.")

@@ -1,0 +1,154 @@
+"""The part Sessions: cards fill in, one is opened, its rows are corrected there, sessions go to the bin and back."""
+
+from datetime import timedelta
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QMessageBox, QPushButton
+
+from cookstove_gui.desk import Desk
+from cookstove_gui.gui.background.job import Job
+from cookstove_gui.gui.background.past_study import PastStudy
+from cookstove_gui.gui.logbook.opened_session import OpenedSession
+from cookstove_gui.gui.logbook.oven_picture import OvenPicture
+from cookstove_gui.gui.logbook.page import LogbookPage
+from cookstove_gui.gui.logbook.session_list import SessionList
+from cookstove_gui.stove.entries import fold
+from tests.gui.hands import control, lines, mark, push, rows, seen, type_in
+from tests.gui.pages import NOW, held_desk, keep_session, shown
+
+pytestmark = pytest.mark.gui
+
+
+@pytest.fixture
+def desk() -> Desk:
+    made = held_desk()
+    keep_session(made, "Sunday bread", NOW - timedelta(days=9))
+    keep_session(made, "Jam", NOW - timedelta(days=2))
+    return made
+
+
+@pytest.fixture
+def page(qtbot, desk):
+    made, link = shown(qtbot, desk, LogbookPage)
+    PastStudy.of(link).cancel()  # not what is looked at here
+    settled(qtbot, made)
+    return made
+
+
+def settled(qtbot, page) -> None:
+    qtbot.waitUntil(lambda: not any(job.is_busy for job in page.findChildren(Job)), timeout=20000)
+
+
+def listed(page) -> list[str]:
+    return [text.split("\n")[0] for text in lines(page, "session_list")]
+
+
+def choose(page, words: str) -> None:
+    session = control(page, "opened_session", OpenedSession)
+    dict(session.ways(control(page, "session_list", SessionList).card))[words]()
+    QApplication.processEvents()
+
+
+def test_each_card_says_what_came_of_it(page):
+    assert lines(page, "session_list")[0] == "Jam\nThu 12 Mar, 350 °F after 1 h 29"
+
+
+def test_the_opened_session_is_drawn_and_read_out(page):
+    picture = control(page, "oven_picture", OvenPicture)
+    assert picture.isVisibleTo(page)
+    assert picture.accessibleName() == "Oven in Jam: 350 °F after 1 h 29"
+    picture.copy_values()
+    assert QApplication.clipboard().text().startswith("clock\tp10 °F")
+
+
+def test_another_one_is_drawn_when_it_is_chosen(qtbot, page):
+    mark(page, "session_list", 1)
+    settled(qtbot, page)
+    assert "Sunday bread" in control(page, "oven_picture", OvenPicture).accessibleName()
+
+
+def test_an_entry_is_corrected_where_it_stands(qtbot, page, desk):
+    push(page, "session_rows")
+    place = next(at for at, row in enumerate(rows(page, "entries_table")) if row[1] == "oven centre 350 °F")
+    mark(page, "entries_table", place)
+    type_in(page, "entry_text", "358")
+    qtbot.waitUntil(lambda: "oven centre 358 °F" in [row[1] for row in rows(page, "entries_table")], timeout=5000)
+    number = control(page, "session_list", SessionList).card.number
+    assert "358" in [row.value for row in fold(desk.logbook.session(number).entries)]
+    push(page, "entry_undo")
+    qtbot.waitUntil(lambda: "oven centre 350 °F" in [row[1] for row in rows(page, "entries_table")], timeout=5000)
+
+
+def test_a_correction_that_means_nothing_is_explained(page):
+    push(page, "session_rows")
+    mark(page, "entries_table", 1)
+    type_in(page, "entry_text", "hot")
+    assert "is not a temperature" in seen(page, "entries_problem")
+
+
+def test_a_session_is_split_at_an_entry_and_joined_again(qtbot, page, desk):
+    before = desk.logbook.session(control(page, "session_list", SessionList).card.number)
+    push(page, "session_rows")
+    mark(page, "entries_table", 30)
+    push(page, "entry_split")
+    qtbot.waitUntil(lambda: sorted(listed(page)) == ["Jam", "Jam 2", "Sunday bread"], timeout=5000)
+    sessions = control(page, "session_list", SessionList)
+    for place in (0, 1):
+        mark(page, "session_list", place)
+        QTest.keyClick(sessions, Qt.Key.Key_Space)
+    choose(page, "Join the marked sessions")
+    qtbot.waitUntil(lambda: listed(page) == ["Jam", "Sunday bread"], timeout=5000)
+    assert desk.logbook.session(sessions.card.number).entries == before.entries
+
+
+def test_joining_needs_two_marked(page):
+    choose(page, "Join the marked sessions")
+    assert "Mark two" in seen(page, "session_told")
+
+
+def test_a_deleted_session_lies_in_the_bin_and_comes_back(qtbot, page):
+    assert not control(page, "session_bin", QPushButton).isVisibleTo(page)
+    choose(page, "Delete")
+    qtbot.waitUntil(lambda: listed(page) == ["Sunday bread"], timeout=5000)
+    assert "is in the bin" in seen(page, "session_told")
+    push(page, "session_bin")
+    qtbot.waitUntil(lambda: listed(page) == ["Jam"], timeout=5000)
+    choose(page, "Bring it back")
+    qtbot.waitUntil(lambda: listed(page) == ["Jam", "Sunday bread"], timeout=5000)
+
+
+def test_the_bin_is_emptied_only_after_a_yes(qtbot, page, desk):
+    choose(page, "Delete")
+    qtbot.waitUntil(lambda: listed(page) == ["Sunday bread"], timeout=5000)
+    push(page, "session_bin")
+    qtbot.waitUntil(lambda: listed(page) == ["Jam"], timeout=5000)
+    for answer, left in ((QMessageBox.StandardButton.Cancel, 1), (QMessageBox.StandardButton.Yes, 0)):
+        choose(page, "Empty the bin …")
+        (asked,) = [one for one in page.findChildren(QMessageBox) if one.isVisible()]
+        asked.button(answer).click()
+        QApplication.processEvents()
+        assert len(desk.logbook.keeping.binned(desk.stove.name)) == left
+    qtbot.waitUntil(lambda: listed(page) == ["Sunday bread"], timeout=5000)
+
+
+def test_tags_are_kept_and_shown(qtbot, page, desk):
+    push(page, "session_rename")
+    type_in(page, "session_tags", "quince, autumn")
+    qtbot.waitUntil(lambda: "autumn, quince" in lines(page, "session_list")[0], timeout=5000)
+
+
+def test_what_was_searched_for_is_said_under_the_list(qtbot, page):
+    type_in(page, "session_find", "350")
+    settled(qtbot, page)
+    assert seen(page, "session_count") == "2 of 2 sessions: oven at 350 °F or more"
+    type_in(page, "session_find", "351")
+    assert listed(page) == []
+
+
+def test_four_at_most_are_marked(page, desk):
+    sessions = control(page, "session_list", SessionList)
+    for number in range(1, 6):
+        sessions.mark(number)
+    assert sessions.marked_numbers == (1, 2, 3, 4)
