@@ -9,11 +9,12 @@ from cookstove_gui.cooking.fires.firing_facts import FiringFacts, firing_facts
 from cookstove_gui.cooking.fires.oven_stages import OvenStage, oven_stages
 from cookstove_gui.desk.cook.lane import LaneRow, lane_rows_of
 from cookstove_gui.desk.desk import Desk
-from cookstove_gui.forecast import track_record, verdict
 from cookstove_gui.forecast.answers import FloatArray, RecordRow
+from cookstove_gui.forecast.learning.track_record import track_record, verdict
+from cookstove_gui.one_road import looked_back
 from cookstove_gui.phrases.entries import entry_words
 from cookstove_gui.phrases.logbook.sessions import session_record_words
-from cookstove_gui.situation import Inputs, looked_back
+from cookstove_gui.situation import Inputs
 from cookstove_gui.stove.entries import Entry, HeatBand, Kind, Session, fold, reading_kelvin
 from cookstove_gui.stove.stove import with_spots_named
 from cookstove_gui.units import clock_text, degrees, iso_clock

@@ -21,6 +21,11 @@ class FilesPart(QWidget):
         self._all = button(
             "All as a table …", "sessions_table", "Every entry of all sessions, for a spreadsheet or other programs"
         )
+        self._package = button(
+            "Everything as a data package …",
+            "everything_package",
+            "All stoves and sessions, for other programs to read",
+        )
         self._told = words(role="good", name="files_told")
         self._problem = words(role="problem", name="files_problem")
         self._writing = Writing(self._desk, self)
@@ -28,12 +33,13 @@ class FilesPart(QWidget):
         column.setSpacing(3 * STEP)
         column.addWidget(ImportPart(link))
         column.addWidget(words("Write all sessions", role="heading"))
-        column.addLayout(row(self._all))
+        column.addLayout(row(self._all, self._package))
         column.addWidget(self._told)
         column.addWidget(self._problem)
         column.addWidget(self._backups)
         column.addStretch(1)
         self._all.clicked.connect(lambda: self._writing.table(0, self._desk.stove.name))
+        self._package.clicked.connect(lambda: self._writing.everything("logbook"))
         self._writing.told.connect(lambda text: self._say(told=text))
         self._writing.failed.connect(lambda text: self._say(problem=text))
         self._say()
@@ -42,7 +48,8 @@ class FilesPart(QWidget):
     def show_files(self) -> None:
         """Show how old the last backup is, and whether there is anything to write."""
         self._backups.show_backups()
-        self._all.setEnabled(any(one.entry_count for one in self._desk.sessions))
+        for key in (self._all, self._package):
+            key.setEnabled(any(one.entry_count for one in self._desk.sessions))
 
     def _say(self, *, told: str = "", problem: str = "") -> None:
         say(self._told, told)

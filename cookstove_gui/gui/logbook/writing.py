@@ -56,6 +56,14 @@ class Writing(QObject):
         if path:
             self._ask(files.write_table, number, Path(path), _TABLES.get(chosen, ".xlsx"))
 
+    def everything(self, title: str) -> None:
+        """All sessions of all stoves as one data package."""
+        path, _ = QFileDialog.getSaveFileName(
+            self._over, "Write everything as", _name(title, ".zip"), "Packages (*.zip)"
+        )
+        if path:
+            self._ask(files.write_everything, 0, Path(path), ".zip")
+
     def _ask(self, write: Callable[[Desk, int, Path], None], number: int, path: Path, ending: str) -> None:
         target = path if path.suffix else path.with_suffix(ending)
         self._wanted = (write, number, target)

@@ -5,11 +5,12 @@ from datetime import timedelta
 import numpy as np
 import pytest
 
-from cookstove_gui.desk import Desk, study
+from cookstove_gui.desk import Desk
 from cookstove_gui.desk.logbook.opened import asked_about, opened, shown_projection, values_text
 from cookstove_gui.desk.studying import study_reader
 from cookstove_gui.forecast.answers import Quantiles, RecordRow
 from cookstove_gui.stove.entries import HeatBand
+from cookstove_gui.study import study
 from cookstove_gui.units import kelvin
 from tests.held_clock import HeldClock
 
