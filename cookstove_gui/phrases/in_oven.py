@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from cookstove_gui.advice import Advice, Deadline, Subject
-from cookstove_gui.phrases.edge import Edge, spot_label, whole
-from cookstove_gui.units import clock_text, degrees, degrees_difference
+from cookstove_gui.phrases.edge import Edge, spot_label
+from cookstove_gui.units import degrees_difference
 
 if TYPE_CHECKING:
     from cookstove_gui.cooking.baking.in_oven import InOven
@@ -104,13 +104,16 @@ def apart_words(inside: UnderWay, stove: Stove, edge: Edge) -> str:
     return f"{hotter} probably runs hotter than {cooler}, by up to {most} °{edge.unit}"
 
 
-def inside_rows(inside: InOven, unit: str, offset_minutes: int) -> str:
-    """What the log says of it: how warm its core was when, whether it was turned, when it is to be looked at."""
-    probes = [
-        f"{clock_text(one.at, offset_minutes)}  {whole(degrees(one.core, unit))} °{unit}" for one in inside.probes
-    ]
+def probe_rows(inside: InOven, edge: Edge) -> tuple[tuple[str, str], ...]:
+    """When a probe was read in it, and what it showed."""
+    return tuple((edge.at(one.at), edge.heat(one.core)) for one in inside.probes)
+
+
+def inside_rows(inside: InOven, edge: Edge) -> str:
+    """What else the log says of it: whether it was turned, when it is to be looked at."""
+    told = []
     if inside.turned_at is not None:
-        probes.append(f"{clock_text(inside.turned_at, offset_minutes)}  turned")
+        told.append(f"Turned at {edge.at(inside.turned_at)}.")
     if inside.due_at is not None:
-        probes.append(f"{clock_text(inside.due_at, offset_minutes)}  look at it")
-    return "\n".join(probes)
+        told.append(f"To be looked at: {edge.at(inside.due_at)}.")
+    return " ".join(told)

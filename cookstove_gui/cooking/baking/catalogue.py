@@ -37,6 +37,8 @@ class Bake:
 
     key: str
     name: str
+    kind: str  # what it is a form of; its name where it is the only one
+    cut: str  # which form; empty where it is the only one
     task: str  # key of the task whose band and time it follows
     form: Form
     sizes: tuple[float, float, float]  # m; of a disc its height or length, and its width twice, smallest first
@@ -68,6 +70,8 @@ def _bake(row: dict[str, Any], food: dict[str, Any]) -> Bake:
     return Bake(
         key=row["key"],
         name=row["name"],
+        kind=row.get("kind", row["name"]),
+        cut=row.get("cut", ""),
         task=row["task"],
         form=row["shape"],
         sizes=(float(small), float(middle), float(large)),

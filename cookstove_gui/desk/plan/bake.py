@@ -40,6 +40,21 @@ def bake_options() -> tuple[tuple[str, str], ...]:
     return tuple((bake.key, bake.name) for bake in bakes())
 
 
+def kind_options() -> tuple[tuple[str, str], ...]:
+    """The kinds of what can be baked: the key of the first form of each, and the kind's name."""
+    firsts: dict[str, str] = {}
+    for bake in bakes():
+        firsts.setdefault(bake.kind, bake.key)
+    return tuple((key, kind) for kind, key in firsts.items())
+
+
+def cuts_of(key: str) -> tuple[tuple[str, str], ...]:
+    """Key and word of every form of the same kind; none where there is only one, or for a key of no bake."""
+    kinds = {bake.key: bake.kind for bake in bakes()}
+    alike = [bake for bake in bakes() if bake.kind == kinds.get(key)]
+    return tuple((bake.key, bake.cut) for bake in alike) if len(alike) > 1 else ()
+
+
 def usual_mass(key: str) -> float:
     """Mass [kg] of one of the usual size."""
     return mass_of(bake_of(key))

@@ -15,7 +15,8 @@ from cookstove_gui.desk.plan import texts as plan_texts
 from cookstove_gui.desk.plan.bake import (
     BakeChoice,
     BakeInputs,
-    bake_options,
+    cuts_of,
+    kind_options,
     plan_bake,
     sized,
     usual_mass,
@@ -24,21 +25,27 @@ from cookstove_gui.desk.plan.bake import (
 from cookstove_gui.desk.plan.bake_lines import bake_lines
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.gui.desk_link import DeskLink
-from cookstove_gui.gui.plan.bake_picture import BakePicture
+from cookstove_gui.gui.plan.bake_foot import BakeFoot
+from cookstove_gui.gui.plan.bake_picture import BakePicture, BakeWords
 from cookstove_gui.gui.plan.inside import InsideRows
-from cookstove_gui.gui.plan.part import CAPTION_WIDTH, CHOICE_WIDTH, PlanPart
+from cookstove_gui.gui.plan.part import CAPTION_WIDTH, CHOICE_WIDTH, PlanPart, hairline
+from cookstove_gui.gui.plan.shape_keys import ShapeKeys
 from cookstove_gui.gui.widgets.form import Choice, Field, button, say, words
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.one_line import OneLine
+from cookstove_gui.gui.widgets.theme import SOFT
+from cookstove_gui.phrases.edge import capital
+from cookstove_gui.phrases.in_oven import apart_words, window_words
 from cookstove_gui.phrases.my_stove.air import altitude_hints
 from cookstove_gui.phrases.plan.bake import (
-    bake_against_steady,
-    bake_headline,
+    bake_rungs,
     core_words,
     danger_words,
     holding_words,
+    learned_words,
     probe_words,
     safe_words,
-    turn_words,
+    steady_rungs,
 )
 from cookstove_gui.units import TemperatureUnit, clock_text, degrees, mass_unit_beside, tidy
 
@@ -48,13 +55,16 @@ _LOGGED = "in the oven, row "  # before the number, in the key of a choice that 
 class BakePart(PlanPart[BakeInputs, UnderWay]):
     """One thing in the oven."""
 
+    fills = True
+
     def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(link, "plan_bake", "In the oven", parent)
         self._shown_for: tuple[str, str] = ("", "")
         self._seen: tuple[int, ...] = ()  # rows of what was in the oven when last shown
-        self._kept = bake_options()[0][0]  # what was chosen before something in the oven was
+        self._kept = kind_options()[0][0]  # what was chosen before something in the oven was
+        self._cut = ""  # the form chosen of a kind that has several
         self._what = Choice("What", "bake_what", "What goes in", width=CHOICE_WIDTH, caption_width=CAPTION_WIDTH)
-        self._what.show_options(bake_options(), self._kept)
+        self._what.show_options(kind_options(), self._kept)
         self._what.chosen.connect(lambda _key: self._choose())
         self.form.addWidget(self._what)
         self._mass = self.field("Weight", "bake_mass", "Weight of one; empty for the usual one")
@@ -62,35 +72,42 @@ class BakePart(PlanPart[BakeInputs, UnderWay]):
         self._when = self.field("Goes in", "bake_when", "When: now, a clock such as 7:30, or +20 for in twenty minutes")
         self._when.show_text("now")
         self._core = self.field("Probe", "bake_core", "Its core temperature now, if a probe is in it")
+        self._shapes = ShapeKeys("Shape", CAPTION_WIDTH)
+        self._shapes.chosen.connect(self._choose_shape)
+        self.form.addWidget(self._shapes)
         self._put_in = button("It is in the oven", "bake_put_in", "Write down that it is in the oven", role="main")
         self._put_in.clicked.connect(self._write_in)
         self.form.addWidget(self._put_in)
-        self._inside = InsideRows()
+        self._inside = InsideRows(look)
         self._inside.probed.connect(lambda text: self._write(self._inside.probe, oven_rows.probe, text))
         self._inside.due.connect(lambda text: self._write(self._inside.look, oven_rows.look_at, text))
         self._inside.turned.connect(lambda: self._write(None, oven_rows.turned))
         self._inside.taken_out.connect(lambda: self._write(None, oven_rows.taken_out))
         self.form.addWidget(self._inside)
-        self._steady = words(name="bake_steady")
-        self._core_words = words(name="bake_core_words")
-        self._turn = words(role="good", name="bake_turn")
+        self._learned = words(role="soft", name="bake_learned")
+        self.form.addWidget(self._learned)
+        self.form.addStretch(1)
+        self._steady = OneLine(colour=SOFT)
+        self._steady.setObjectName("bake_steady")
+        self._picture, self._foot = BakePicture(look), BakeFoot(look)
+        self._parting = hairline()
+        self._core_words = words(role="soft", name="bake_core_words")
         self._safe = words(role="caution", name="bake_safe")
-        self._holding = words(role="soft", name="bake_holding")
+        self._holding = words(role="note", name="bake_holding")
         self._danger = words(role="caution", name="bake_danger")
-        self._height = words(role="soft", name="bake_height")
-        for line in (
-            self._turn, self._steady, self._core_words, self._safe, self._danger, self._holding, self._height
+        self._height = words(role="note", name="bake_height")
+        self.answer_lines.addWidget(self._steady)
+        self.answer_lines.addWidget(self._picture, 1)
+        for part in (
+            self._safe, self._danger, self._core_words, self._parting, self._foot, self._holding, self._height
         ):  # fmt: skip
-            self.answer_lines.addWidget(line)
-        self._picture = BakePicture(look)
-        self.answer_lines.insertWidget(2, self._picture, 1)
-        self.column.addStretch(1)
+            self.answer_lines.addWidget(part)
         self.show_nothing("")
         self.show_unit()
 
     def show_unit(self) -> None:
         """Show the usual weight and temperature of what was chosen, in the unit on the screen."""
-        unit, key = self.desk.unit, self._what.key
+        unit, key = self.desk.unit, self._bake_key
         self._inside.show_unit(unit)
         if (unit, key) == self._shown_for or self._logged() is not None:
             return
@@ -122,15 +139,30 @@ class BakePart(PlanPart[BakeInputs, UnderWay]):
             key = self._kept
         offset = self.desk.offset_minutes
         options = [(f"{_LOGGED}{one.number}", f"{one.name}, {clock_text(one.went_in, offset)}") for one in inside]
-        self._what.show_options([*options, *bake_options()], key)
+        self._what.show_options([*options, *kind_options()], key)
         logged = self._logged()
         for part in (self._mass, self._start, self._when, self._core):
             part.setVisible(logged is None)
+        self._show_shapes()
         self._put_in.setVisible(logged is None and self.desk.is_live and bool(self.desk.entries))
         self._inside.setVisible(logged is not None)
         if logged is not None:
-            self._inside.show_rows(logged, self.desk.unit, offset, can_write=self.desk.is_live)
+            self._inside.show_rows(logged, self.edge, can_write=self.desk.is_live)
         self.show_unit()
+
+    def _show_shapes(self) -> None:
+        """The forms of what is chosen to go in."""
+        cuts = () if self._logged() is not None else cuts_of(self._what.key)
+        self._shapes.show_shapes(cuts, self._cut if self._cut in dict(cuts) else self._what.key)
+
+    def _choose_shape(self, key: str) -> None:
+        self._cut = key
+        self.show_standing()
+
+    @property
+    def _bake_key(self) -> str:
+        """Key of the bake chosen, its form among others."""
+        return self._cut if self._cut in dict(cuts_of(self._what.key)) else self._what.key
 
     def _logged(self) -> InOven | None:
         """What is chosen, if it is in the oven by the log."""
@@ -159,16 +191,25 @@ class BakePart(PlanPart[BakeInputs, UnderWay]):
 
     def show_answer(self, answer: UnderWay) -> None:
         """Show when it is done, and why then."""
-        self.headline.setText(bake_headline(answer, self.edge))
-        standing = self.desk.standing
-        self._picture.show_lines(bake_lines(answer, standing) if standing is not None else None, self.edge)
-        found = answer.answer
+        self.headline.show_rungs(bake_rungs(answer, self.edge))
+        standing, found = self.desk.standing, answer.answer
+        task = task_of(found.bake.task) if found is not None else None
+        told = BakeWords(
+            wants=f"{task.name} heat" if task is not None else "",
+            between=window_words(answer, self.edge).removeprefix(", "),
+            why_turn=capital(apart_words(answer, self.desk.stove, self.edge)),
+        )
+        self._picture.show_lines(bake_lines(answer, standing) if standing is not None else None, self.edge, told)
         if found is None:
             return
         edge = replace(self.edge, now=answer.asked_at)  # its minutes count from there
-        say(self._steady, bake_against_steady(found, task_of(found.bake.task), edge))
-        say(self._core_words, probe_words(answer, self.edge) or core_words(found, edge))
-        say(self._turn, turn_words(answer, self.desk.stove, self.edge))
+        self._steady.show_rungs(steady_rungs(found, task, edge))
+        self._steady.setVisible(True)
+        self._foot.show_answer(found, edge)
+        self._parting.setVisible(not self._foot.isHidden())
+        is_in = found.core_now is not None
+        say(self._core_words, probe_words(answer, self.edge) or (core_words(found, edge) if is_in else ""))
+        say(self._learned, learned_words(found))
         say(self._safe, safe_words(found, edge))
         say(self._holding, holding_words(edge) if found.safe else "")
         say(self._danger, danger_words(found, edge, self._room()))
@@ -177,10 +218,9 @@ class BakePart(PlanPart[BakeInputs, UnderWay]):
     def show_nothing(self, why: str) -> None:
         """Show no answer, and why."""
         super().show_nothing(why)
-        self._picture.hide()
-        for line in (
-            self._steady, self._core_words, self._turn, self._safe, self._danger, self._holding, self._height
-        ):  # fmt: skip
+        for part in (self._steady, self._picture, self._foot, self._parting):
+            part.setVisible(False)
+        for line in (self._core_words, self._safe, self._danger, self._holding, self._height, self._learned):
             say(line, "")
 
     def _room(self) -> float:
@@ -217,7 +257,7 @@ class BakePart(PlanPart[BakeInputs, UnderWay]):
         self.show_standing()
 
     def _choice(self) -> BakeChoice | None:
-        unit, key = self.desk.unit, self._what.key
+        unit, key = self.desk.unit, self._bake_key
         standing = self.desk.standing
         now = standing.now if standing else self.desk.clock()
         mass = self.understood(self._mass, lambda text: plan_texts.kilograms_of(text, unit), usual_mass(key))

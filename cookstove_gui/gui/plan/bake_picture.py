@@ -1,21 +1,34 @@
 """The picture beside the answer: above the oven against the heat it wants, below the core on its way to done."""
 
+from dataclasses import dataclass
+
 import numpy as np
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from cookstove_gui.desk.plan.bake_lines import BakeLines
-from cookstove_gui.gui.drawn_stove.lettering import advance, write
+from cookstove_gui.gui.drawn_stove.lettering import advance, lettering, write
 from cookstove_gui.gui.plan.lane import CLOCK, Lane, dashed
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.signs import paint_caution, paint_turn
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.phrases.edge import Edge, whole
 from cookstove_gui.units import degrees
 
 _OVEN_SHARE = 0.29  # of the height
-_LEFT = 48  # width of the numbers [px of the design]
-_SMALL, _BODY = 16, 18
+_LEFT, _TOP = 48, 20  # width of the numbers, height of the words above [px of the design]
+_SMALL, _BODY, _LIKELY = 16, 18, 22
+_LEAST_WORDS = 190  # width in which the reason for turning can be read [px of the design]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BakeWords:
+    """What is written into the picture."""
+
+    wants: str = ""  # the heat it wants: `bread heat`
+    between: str = ""  # the window: `between 5:16 and 5:47`
+    why_turn: str = ""  # why it is turned
 
 
 class BakePicture(QWidget):
@@ -26,23 +39,20 @@ class BakePicture(QWidget):
         self._look = look
         self._lines: BakeLines | None = None
         self._edge: Edge | None = None
+        self._words = BakeWords()
         self.setObjectName("bake_picture")
-        self.setAccessibleName("Oven and core over time")
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         look.changed.connect(self.update)
 
-    def minimumSizeHint(self) -> QSize:
-        """Room for both lanes."""
-        return QSize(px(320), px(210))
-
     def sizeHint(self) -> QSize:
-        """As designed."""
-        return QSize(px(880), px(330))
+        """Room for both lanes; it takes all there is."""
+        return QSize(px(320), px(250))
 
-    def show_lines(self, lines: BakeLines | None, edge: Edge) -> None:
+    def show_lines(self, lines: BakeLines | None, edge: Edge, words: BakeWords) -> None:
         """The lines of a bake; none hides the picture."""
-        self._lines, self._edge = lines, edge
+        self._lines, self._edge, self._words = lines, edge, words
         self.setVisible(lines is not None)
+        self.setAccessibleName(f"Oven and core over time. {words.why_turn}".strip())
         self.update()
 
     def paintEvent(self, _event: QPaintEvent) -> None:
@@ -56,7 +66,7 @@ class BakePicture(QWidget):
         parted = foot * _OVEN_SHARE
         low, high = _oven_range(lines)
         wide = self.width() - left
-        oven = Lane(painter, lines.start, lines.end, QRectF(left, px(4), wide, parted - px(8)), low, high)
+        oven = Lane(painter, lines.start, lines.end, QRectF(left, px(_TOP), wide, parted - px(_TOP + 6)), low, high)
         bottom = min([lines.core.p50[0], *(heat for _, heat in lines.probes)]) - 14.0
         top = max(lines.done_at, lines.safe_at or 0.0) + 14.0
         below = QRectF(left, parted + px(8), wide, foot - parted - px(10))
@@ -84,8 +94,12 @@ class BakePicture(QWidget):
         lane.line(ahead.minutes, ahead.p50, dashed(theme.ink))
         lane.rings(lines.oven_read, theme.ink, theme.ground)
         lane.scale(edge.unit, theme.soft, 50)
+        wide = advance("oven", px(_SMALL), 600) + px(8)
+        x = _clear_of_now(lane, wide + advance(self._words.wants, px(_SMALL), 600))
         painter.setPen(QColor(theme.ink))
-        write(painter, lane.box.left() + px(4), lane.box.top() + px(8), "oven", px(_SMALL), 600)
+        write(painter, x, px(9), "oven", px(_SMALL), 600)
+        painter.setPen(QColor(theme.verdigris))
+        write(painter, x + wide, px(9), self._words.wants, px(_SMALL), 600)
 
     def _core(self, painter: QPainter, lane: Lane, lines: BakeLines, edge: Edge) -> None:
         theme, core = self._look.theme, lines.core
@@ -104,40 +118,68 @@ class BakePicture(QWidget):
         painter.setPen(QColor(theme.verdigris))
         told = whole(degrees(lines.done_at, edge.unit))
         write(painter, lane.box.left() - px(6) - advance(told, px(_SMALL), 600), y, told, px(_SMALL), 600)
-        write(painter, lane.box.left() + px(4), y - px(13), "done", px(_SMALL), 600)
+        # A core that goes on above its line would run through a word there.
+        beside = y + px(15) if float(core.p50[-1]) > lines.done_at + 1.0 else y - px(12)
+        write(painter, lane.box.right() - advance("done", px(_SMALL), 600), beside, "done", px(_SMALL), 600)
+        painter.setPen(QColor(theme.ink))
+        write(painter, _clear_of_now(lane, advance("core", px(_SMALL), 600)), y + px(16), "core", px(_SMALL), 600)
         if lines.safe_at is not None and lines.safe_at < lines.done_at - 0.5:
             safe = lane.y(lines.safe_at)
             painter.setPen(QPen(QColor(theme.ember), 1.4))
             painter.drawLine(QPointF(lane.box.left(), safe), QPointF(lane.box.right(), safe))
-            words = f"▲ safe from {edge.heat(lines.safe_at)}"
-            write(painter, lane.box.left() + px(4), safe + px(12), words, px(_SMALL))
-        painter.setPen(QColor(theme.ink))
-        write(painter, lane.box.left() + px(4), y + px(15), "core", px(_SMALL), 600)
+            x, side = lane.box.left() + px(52), px(16)
+            paint_caution(painter, QRectF(x, safe + px(4), side, side), QColor(theme.ember), QColor(theme.ground))
+            painter.setPen(QColor(theme.ember))
+            write(painter, x + side + px(4), safe + px(13), f"safe from {edge.heat(lines.safe_at)}", px(_SMALL))
 
     def _moments(self, painter: QPainter, lane: Lane, lines: BakeLines, edge: Edge, foot: float) -> None:
         """Going in, turning, and the window on the line of done with its stem."""
-        theme = self._look.theme
-        self._stroke(painter, lane.x(lines.goes_in), foot, theme.ink, f"in {edge.clock(lines.goes_in)}")
+        theme, words_at = self._look.theme, foot - px(14)
+        goes_in = lane.x(lines.goes_in)
+        lane.stem(lines.goes_in, px(_TOP), foot, theme.ink)
+        painter.setPen(QColor(theme.soft))
+        write(painter, goes_in + px(7), words_at, f"in {edge.clock(lines.goes_in)}", px(_SMALL))
         if lines.turn is not None and lines.turn > 0.0:
-            self._stroke(painter, lane.x(lines.turn), foot, theme.ink, f"turn {edge.clock(lines.turn)}", weight=600)
-        likely = lines.window[1]
-        y = lane.y(lines.done_at)
+            lane.stem(lines.turn, px(_TOP), foot, theme.ink)
+            x, side = lane.x(lines.turn) + px(8), px(18)
+            paint_turn(painter, QRectF(x, words_at - side / 2, side, side), QColor(theme.ink))
+            painter.setPen(QColor(theme.ink))
+            write(painter, x + side + px(4), words_at, f"turn {edge.clock(lines.turn)}", px(_SMALL), 600)
+        y, likely = lane.y(lines.done_at), lines.window[1]
         if likely is not None:
-            x = lane.x(likely)
             lane.stem(likely, y, foot, theme.verdigris)
         lane.window(lines.window, y, theme)
         if likely is not None:
-            painter.setPen(QColor(theme.verdigris))
-            words = f"likely {edge.clock(likely)}" if likely >= 0.0 else f"was likely {edge.clock(likely)}"
-            wide = advance(words, px(_BODY), 600)
-            at = x + px(12) if x + px(12) + wide <= lane.box.right() else x - px(12) - wide
-            write(painter, at, y + px(34), words, px(_BODY), 600)
+            self._likely(painter, lane, likely, y, edge)
 
-    def _stroke(self, painter: QPainter, x: float, foot: float, shade: str, words: str, weight: int = 400) -> None:
-        painter.setPen(QPen(QColor(shade), 1.6, Qt.PenStyle.DotLine))
-        painter.drawLine(QPointF(x, px(4)), QPointF(x, foot))
-        painter.setPen(QColor(shade))
-        write(painter, x + px(7), foot - px(13), words, px(_SMALL), weight)
+    def _likely(self, painter: QPainter, lane: Lane, likely: float, y: float, edge: Edge) -> None:
+        """Beside the stem: the likely time, its window, and why to turn it where there is room."""
+        theme, x, gap = self._look.theme, lane.x(likely), px(12)
+        told = f"likely {edge.clock(likely)}" if likely >= 0.0 else f"was likely {edge.clock(likely)}"
+        beside = lane.box.right() - x - gap
+        ways = (self._words.between, self._words.between.removeprefix("between ").replace(" and ", " to "), "")
+        between = next(way for way in ways if advance(way, px(_BODY)) <= beside)
+        wide = max(advance(told, px(_LIKELY), 600), advance(between, px(_BODY)))
+        is_right = wide <= beside
+        at = x + gap if is_right else x - gap - wide
+        middle = y + 0.36 * (lane.box.bottom() - y)
+        painter.setPen(QColor(theme.verdigris))
+        write(painter, at, middle, told, px(_LIKELY), 600)
+        write(painter, at, middle + px(24), between, px(_BODY))
+        room = lane.box.right() - at
+        if is_right and room >= px(_LEAST_WORDS) and self._words.why_turn:
+            painter.setPen(QColor(theme.soft))
+            painter.setFont(lettering(px(_BODY), 400))
+            box = QRectF(at, middle + px(40), room, lane.box.bottom() - middle - px(40))
+            wraps = int(Qt.TextFlag.TextWordWrap)
+            if painter.boundingRect(box, wraps, self._words.why_turn).height() <= box.height():
+                painter.drawText(box, wraps, self._words.why_turn)
+
+
+def _clear_of_now(lane: Lane, wide: float) -> float:
+    """Where words begin at the left, not across the line at now."""
+    left, now = lane.box.left() + px(6), lane.x(0.0)
+    return now + px(8) if left - px(4) < now < left + wide + px(4) else left
 
 
 def _oven_range(lines: BakeLines) -> tuple[float, float]:

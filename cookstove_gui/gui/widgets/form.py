@@ -104,7 +104,7 @@ def row(*parts: QWidget, stretch: bool = True) -> QHBoxLayout:
 
 
 class Field(QWidget):
-    """A caption, a line to type in, its unit, and below it what is wrong with what was typed.
+    """A caption beside or above a line to type in, its unit, and below it what is wrong with what was typed.
 
     What was typed stays there until it is understood.
     """
@@ -120,6 +120,8 @@ class Field(QWidget):
         unit: str = "",
         width: int = _EDITOR_WIDTH,
         caption_width: int = CAPTION_WIDTH,
+        above: bool = False,
+        beside: Sequence[QWidget] = (),
     ) -> None:
         super().__init__()
         self._kept = ""  # what the desk has
@@ -130,8 +132,9 @@ class Field(QWidget):
         self.edit.setAccessibleName(caption)
         self.edit.setToolTip(tip)
         fix_width(self.edit, width)
-        self._caption = words(caption, role="soft")
-        fix_width(self._caption, caption_width)
+        self._caption = words(caption, role="strong" if above else "soft")
+        if not above:
+            fix_width(self._caption, caption_width)
         self._caption.setBuddy(self.edit)
         self._unit = words(unit, role="soft")
         self._unit.setWordWrap(False)
@@ -139,13 +142,17 @@ class Field(QWidget):
         if caption_width == CAPTION_WIDTH:  # in a narrow form the sentence needs the whole width
             self._problem.setContentsMargins(caption_width + STEP, 0, 0, 0)
         self._problem.hide()
-        line = row(self._caption, self.edit, self._unit)
+        line = row(*(() if above else (self._caption,)), self.edit, self._unit)
+        for part in beside:
+            line.addWidget(part)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(2)
+        if above:
+            column.addWidget(self._caption)
         column.addLayout(line)
         column.addWidget(self._problem)
-        self.edit.returnPressed.connect(self._enter)
+        self.edit.returnPressed.connect(self.enter)
         self.edit.editingFinished.connect(self._leave)
 
     @property
@@ -188,13 +195,14 @@ class Field(QWidget):
         say(self._problem, sentence)
         self.edit.setAccessibleDescription(sentence)
 
-    def _enter(self) -> None:
+    def enter(self) -> None:
+        """Hand on what stands there, as the Enter key does."""
         self._sent = self.edit.text()
         self.entered.emit(self.edit.text())
 
     def _leave(self) -> None:
         if self.edit.text() != self._sent:
-            self._enter()
+            self.enter()
 
 
 class Either(QWidget):

@@ -1,4 +1,4 @@
-"""Signs that stand beside their words, drawn and not typed: the caution's triangle, what to read, a pin."""
+"""Signs that stand beside their words, drawn and not typed: the caution's triangle, what to read, a pin, a turn."""
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen, QPolygonF
@@ -49,6 +49,20 @@ def paint_pin(painter: QPainter, box: QRectF, colour: QColor) -> None:
     middle = box.center().x()
     painter.drawEllipse(QPointF(middle, box.top() + 0.3 * box.height()), 0.22 * box.width(), 0.22 * box.height())
     painter.drawLine(QPointF(middle, box.top() + 0.5 * box.height()), QPointF(middle, box.bottom()))
+
+
+def paint_turn(painter: QPainter, box: QRectF, colour: QColor) -> None:
+    """A bent arrow, for what is to be turned."""
+    side = box.width()
+    painter.setPen(QPen(colour, 0.13 * side, Qt.PenStyle.SolidLine, Qt.PenCapStyle.RoundCap))
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    round_ = box.adjusted(0.16 * side, 0.2 * side, -0.16 * side, -0.12 * side)
+    painter.drawArc(round_, -10 * 16, 200 * 16)
+    tip = QPointF(round_.right(), round_.center().y() + 0.22 * side)
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(colour)
+    half = 0.2 * side
+    painter.drawPolygon(QPolygonF([tip, tip + QPointF(-half, -1.5 * half), tip + QPointF(half, -1.5 * half)]))
 
 
 class Sign(QWidget):

@@ -2,14 +2,19 @@
 
 from dataclasses import replace
 
+from cookstove_gui.cooking.baking.catalogue import mass_of
 from cookstove_gui.cooking.baking.doneness import Doneness
+from cookstove_gui.cooking.baking.doubts import Source
+from cookstove_gui.cooking.baking.in_oven import InOven
+from cookstove_gui.cooking.baking.probing import ProbeGain
 from cookstove_gui.cooking.baking.under_way import UnderWay
 from cookstove_gui.cooking.fit.tasks import Task
 from cookstove_gui.cooking.safety.food_safety import danger_minutes_allowed, holding_limits
 from cookstove_gui.forecast.answers import Quantiles
 from cookstove_gui.phrases.edge import Edge, duration, span
-from cookstove_gui.phrases.in_oven import apart_words, done_words, window_words
-from cookstove_gui.stove.stove import USUAL_ROOM, Stove
+from cookstove_gui.phrases.in_oven import done_words, window_words
+from cookstove_gui.stove.stove import USUAL_ROOM
+from cookstove_gui.units import KILOGRAMS_PER_POUND
 
 
 def bake_headline(found: UnderWay, edge: Edge) -> str:
@@ -20,6 +25,21 @@ def bake_headline(found: UnderWay, edge: Edge) -> str:
     when = f"at {edge.clock(in_min)}" if in_min > 1 else "now"
     name = found.inside.name
     return f"If it goes in {when}, the {name} is done about {edge.at(likely)}{window_words(found, edge)}."
+
+
+def bake_rungs(found: UnderWay, edge: Edge) -> tuple[str, ...]:
+    """The same from long to short; the window stays to the last."""
+    whole, likely = bake_headline(found, edge), found.likely
+    if likely is None or likely < edge.now:
+        return (whole,)
+    window = window_words(found, edge)
+    return tuple(dict.fromkeys((whole, f"Done about {edge.at(likely)}{window}.")))
+
+
+def steady_rungs(answer: Doneness, task: Task | None, edge: Edge) -> tuple[str, ...]:
+    """What this oven makes of the time a steady one would take, from long to short."""
+    whole = bake_against_steady(answer, task, edge)
+    return (whole, whole.split(", because")[0].rstrip(".") + ".") if ", because" in whole else (whole,)
 
 
 def bake_against_steady(answer: Doneness, task: Task | None, edge: Edge) -> str:
@@ -85,15 +105,6 @@ def holding_words(edge: Edge) -> str:
     )
 
 
-def turn_words(found: UnderWay, stove: Stove, edge: Edge) -> str:
-    """When to turn the pan, and why."""
-    if found.turn_at is None:
-        return ""
-    when = edge.at(found.turn_at)
-    when = "now" if found.turn_at <= edge.now or when == edge.clock(0.0) else f"at {when}"
-    return f"Turn it {when}: {apart_words(found, stove, edge)}."
-
-
 def danger_words(found: Doneness, edge: Edge, room: float = USUAL_ROOM) -> str:
     """How long the core likely stays between cold and hot enough, if too long for a kitchen as warm as `room` [K]."""
     if found.danger_min is None:
@@ -109,3 +120,56 @@ def danger_words(found: Doneness, edge: Edge, room: float = USUAL_ROOM) -> str:
         stays = f"Its core likely stays between {low} and {high} for {duration(minutes)}: too long."
     meat = edge.heat(limits.meat_oven)
     return f"{stays} A hotter oven, {meat} or more for meat, or a smaller piece gets it through sooner. {limits.words}"
+
+
+_SOURCES = {
+    Source.OVEN: "the oven until then",
+    Source.FOOD: "how it takes heat",
+    Source.SIZE: "its weight and shape",
+    Source.DONE: "when it counts as done",
+}
+
+
+def source_words(source: Source) -> str:
+    """What a doubt is about."""
+    return _SOURCES[source]
+
+
+def window_length(answer: Doneness) -> float | None:
+    """How long the window of done is [min]; none without both ends."""
+    done = answer.done_min
+    return None if done.p10 is None or done.p90 is None else done.p90 - done.p10
+
+
+def together_words(answer: Doneness) -> str:
+    """How long the window is for all doubts together, and why less than their sum where it is."""
+    window = window_length(answer)
+    if window is None:
+        return ""
+    less = window < sum(one.window_min for one in answer.hangs_on)
+    return f"Together {duration(window)}{', for doubts partly cancel' if less else ''}."
+
+
+def gain_words(gain: ProbeGain, edge: Edge) -> tuple[str, str]:
+    """When a probe would be read, and how long the window would then be."""
+    when = "read now" if gain.in_min < 0.5 else f"read at {edge.clock(gain.in_min)}"
+    return when, f"about {duration(max(gain.window_min, 1.0))}"
+
+
+def learned_words(answer: Doneness) -> str:
+    """How many earlier ones narrowed the window."""
+    if not answer.learned_from:
+        return ""
+    count = "One" if answer.learned_from == 1 else str(answer.learned_from)
+    return f"{count} so far in this oven made the window narrower."
+
+
+def inside_words(inside: InOven, edge: Edge) -> str:
+    """What is in the oven, on the side of its probe: since when, how heavy, how warm it went in."""
+    ago = (edge.now - inside.went_in).total_seconds() / 60.0
+    since = f"In since {edge.at(inside.went_in)}" + (f", {duration(ago)} ago." if ago >= 1.0 else ".")
+    if inside.bake is None:
+        return since
+    mass = mass_of(inside.bake)
+    heavy = f"{mass / KILOGRAMS_PER_POUND:.1f} lb" if edge.unit == "F" else f"{mass:.2g} kg"
+    return f"{since} {heavy}, {edge.heat(inside.bake.start)} at the start."

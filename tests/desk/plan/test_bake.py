@@ -9,7 +9,17 @@ import pytest
 from cookstove_gui.cooking.baking.catalogue import bake_of, mass_of
 from cookstove_gui.cooking.baking.doneness import steady_minutes
 from cookstove_gui.cooking.baking.under_way import UnderWay
-from cookstove_gui.desk.plan.bake import BakeChoice, BakeInputs, plan_bake, sized, usual_mass, usual_start
+from cookstove_gui.desk.plan.bake import (
+    BakeChoice,
+    BakeInputs,
+    bake_options,
+    cuts_of,
+    kind_options,
+    plan_bake,
+    sized,
+    usual_mass,
+    usual_start,
+)
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.physics.quantities import STANDARD_PRESSURE
 from cookstove_gui.stove.stove import SpotKind
@@ -125,3 +135,24 @@ def test_a_stove_without_an_oven_centre_is_baked_in_by_its_first_oven_spot(stand
         BakeInputs(pressure=STANDARD_PRESSURE, standing=steady, stove=rear, choice=BakeChoice(key="bread_loaf"))
     )
     assert found.answer.done_min.p50 == pytest.approx(STEADY, abs=2.0)
+
+
+def test_a_kind_is_offered_once_with_its_forms_beside_it():
+    kinds = dict(kind_options())
+    assert kinds["bread_loaf"] == "loaf of bread"
+    assert "bread_round" not in kinds
+    assert [key for key, _ in cuts_of("bread_round")] == ["bread_loaf", "bread_round"]
+    assert cuts_of("custard") == ()
+    assert cuts_of("no such bake") == ()
+
+
+def test_every_bake_can_be_chosen():
+    offered = {one for key, _ in kind_options() for one, _ in (cuts_of(key) or ((key, ""),))}
+    assert offered == {key for key, _ in bake_options()}
+
+
+def test_the_forms_of_a_kind_have_words_that_differ():
+    for key, _ in kind_options():
+        words = [word for _, word in cuts_of(key)]
+        assert all(words)
+        assert len(set(words)) == len(words)

@@ -3,10 +3,11 @@
 from datetime import timedelta
 
 import pytest
-from PySide6.QtWidgets import QComboBox, QWidget
+from PySide6.QtWidgets import QComboBox, QLabel, QLineEdit, QWidget
 
 from cookstove_gui.desk import Desk
 from cookstove_gui.gui.plan.bake import BakePart
+from cookstove_gui.gui.plan.bake_foot import BakeFoot
 from cookstove_gui.gui.plan.bake_picture import BakePicture
 from cookstove_gui.gui.plan.page import PlanPage
 from cookstove_gui.one_road import Memory, work_out
@@ -31,7 +32,7 @@ def stand(desk: Desk) -> None:
 
 def settle(qtbot, page: QWidget) -> None:
     part = control(page, "plan_bake", BakePart)
-    qtbot.waitUntil(lambda: not part.is_busy, timeout=10000)
+    qtbot.waitUntil(lambda: not part.is_busy, timeout=30000)
 
 
 def put_a_loaf_in(qtbot, desk: Desk, page: QWidget, when: str = "-20") -> None:
@@ -56,7 +57,9 @@ def test_a_loaf_that_went_in_is_in_the_log_and_the_page_asks_for_its_probe(qtbot
     type_in(page, "bake_probe", "140")
     assert written(desk)[-1] == (Kind.PROBE, "140", "F", "loaf of bread")
     stand(desk)
-    qtbot.waitUntil(lambda: "140 °F" in seen(page, "bake_rows"), timeout=5000)
+    probes = control(page, "bake_probes", QWidget)
+    qtbot.waitUntil(lambda: "140 °F" in probes.accessibleName(), timeout=5000)
+    assert probes.isVisibleTo(page)
 
 
 def test_what_is_not_usual_about_it_is_written_down(qtbot, desk):
@@ -93,7 +96,7 @@ def test_the_bake_that_runs_after_a_restart_is_the_one_that_ran_before(qtbot, de
     stand(again)
     reopened, _ = shown(qtbot, again, PlanPage)
     settle(qtbot, reopened)
-    assert before.startswith("The loaf of bread")
+    assert control(page, "plan_bake_headline", QLabel).accessibleName().startswith("The loaf of bread")
     assert seen(reopened, "plan_bake_headline") == before
     assert control(reopened, "bake_inside", QWidget).isVisibleTo(reopened)
 
@@ -129,3 +132,35 @@ def test_a_probe_that_is_not_in_the_core_is_questioned(qtbot, desk):
     type_in(page, "bake_probe", "195")
     stand(desk)
     qtbot.waitUntil(lambda: "is it in the middle" in seen(page, "bake_core_words"), timeout=10000)
+
+
+def test_the_enter_key_beside_the_probe_writes_it_down(qtbot, desk):
+    page, _ = shown(qtbot, desk, PlanPage)
+    put_a_loaf_in(qtbot, desk, page)
+    control(page, "bake_probe", QLineEdit).setText("120")
+    push(page, "bake_probe_enter")
+    assert [row for row in written(desk) if row[0] is Kind.PROBE] == [(Kind.PROBE, "120", "F", "loaf of bread")]
+
+
+def test_another_shape_is_another_bake(qtbot, desk):
+    page, _ = shown(qtbot, desk, PlanPage)
+    settle(qtbot, page)
+    part = control(page, "plan_bake", BakePart)
+    assert part.inputs().choice.key == "bread_loaf"
+    push(page, "bake_shape_bread_round")
+    settle(qtbot, page)
+    assert part.inputs().choice.key == "bread_round"
+    put_a_loaf_in(qtbot, desk, page)
+    assert written(desk)[0] == (Kind.OVEN_IN, "", "", "round hearth loaf")
+    assert page.findChild(QWidget, "bake_shape_bread_round") is None or not control(
+        page, "bake_shape_bread_round", QWidget
+    ).isVisibleTo(page)
+
+
+def test_what_the_window_hangs_on_is_told_below_it(qtbot, desk):
+    page, _ = shown(qtbot, desk, PlanPage)
+    put_a_loaf_in(qtbot, desk, page)
+    foot = control(page, "bake_foot", BakeFoot)
+    qtbot.waitUntil(lambda: foot.isVisibleTo(page), timeout=5000)
+    assert "how it takes heat" in foot.accessibleName()
+    assert "Together" in foot.accessibleName()

@@ -62,8 +62,10 @@ def test_without_a_fire_it_says_so_instead_of_answering(qtbot):
 
 def test_a_loaf_is_told_with_its_window_and_the_steady_oven_beside_it(qtbot, page):
     settle(qtbot, page, "plan_bake")
-    assert "loaf of bread" in seen(page, "plan_bake_headline")
-    assert "In a steady oven of" in seen(page, "bake_steady")
+    headline = control(page, "plan_bake_headline", QLabel)
+    assert "loaf of bread" in headline.accessibleName()
+    assert "about" in headline.text()
+    assert "In a steady oven of" in control(page, "bake_steady", QLabel).accessibleName()
 
 
 def test_a_roast_is_told_with_its_safe_minimum_and_that_the_thermometer_decides(qtbot, page):

@@ -1,5 +1,6 @@
 """A bake in words: clocks, windows and what is not known; a safe minimum is never softened."""
 
+from dataclasses import replace
 from datetime import timedelta
 
 import pytest
@@ -8,20 +9,30 @@ from hypothesis import strategies as st
 
 from cookstove_gui.cooking.baking.catalogue import bake_of
 from cookstove_gui.cooking.baking.doneness import Doneness
+from cookstove_gui.cooking.baking.doubts import Source
+from cookstove_gui.cooking.baking.hangs_on import Hang
 from cookstove_gui.cooking.baking.in_oven import InOven
+from cookstove_gui.cooking.baking.probing import Probe, ProbeGain
 from cookstove_gui.cooking.baking.turning import TurnReminder
 from cookstove_gui.cooking.baking.under_way import UnderWay
 from cookstove_gui.cooking.fit.tasks import task_of
 from cookstove_gui.cooking.safety.food_safety import safe_minimum
 from cookstove_gui.forecast.answers import Quantiles
 from cookstove_gui.phrases.edge import Edge, spot_label
+from cookstove_gui.phrases.in_oven import apart_words, inside_rows, probe_rows
 from cookstove_gui.phrases.plan.bake import (
     bake_against_steady,
     bake_headline,
+    bake_rungs,
     core_words,
+    gain_words,
     holding_words,
+    inside_words,
+    learned_words,
     safe_words,
-    turn_words,
+    source_words,
+    steady_rungs,
+    together_words,
 )
 from cookstove_gui.stove.stove import stove_with_default_spots
 from tests.phrases.facts import EDGE, HORIZON, ahead, edges, is_plain, of, quantiles
@@ -127,15 +138,67 @@ def test_food_is_kept_hot_or_cold() -> None:
         (-20.0, 96.0, "LEFT probably runs hotter than RIGHT, by up to 100 °F."),
     ],
 )
-@pytest.mark.parametrize(("in_min", "when"), [(0.0, "now"), (20.0, "at 8:23")])
-def test_turning_a_loaf_claims_no_more_than_the_walls_readings_can_say(
-    least: float, most: float, said: str, in_min: float, when: str
-) -> None:
+def test_turning_a_loaf_claims_no_more_than_the_walls_readings_can_say(least: float, most: float, said: str) -> None:
     reminder = TurnReminder(
         hotter="oven_left", cooler="oven_right", difference=45.0, least=least / 1.8, most=most / 1.8, chance=0.9,
-        in_min=in_min,
+        in_min=20.0,
     )  # fmt: skip
     expected = said.replace("LEFT", spot_label(STOVE, "oven_left")).replace("RIGHT", spot_label(STOVE, "oven_right"))
     found = answer(of(70, 90, 110))
-    assert turn_words(going_in(found, 0.0, EDGE, reminder), STOVE, EDGE) == f"Turn it {when}: {expected}"
-    assert turn_words(going_in(found, 0.0, EDGE), STOVE, EDGE) == ""
+    assert apart_words(going_in(found, 0.0, EDGE, reminder), STOVE, EDGE) == expected.rstrip(".")
+    assert apart_words(going_in(found, 0.0, EDGE), STOVE, EDGE) == ""
+
+
+def test_the_shorter_headline_keeps_the_window() -> None:
+    found = going_in(answer(of(70, 90, 110)), 20.0, EDGE)
+    assert bake_rungs(found, EDGE)[-1] == "Done about 9:33, between 9:13 and 9:53."
+    assert len(bake_rungs(going_in(answer(of(None, None, None)), 0.0, EDGE), EDGE)) == 1
+
+
+def test_the_shorter_line_about_a_steady_oven_leaves_the_reason_out() -> None:
+    found = answer(of(70, 90, 110))
+    whole, short = steady_rungs(found, task_of(found.bake.task), EDGE)
+    assert whole.startswith(short[:-1])
+    assert "because" in whole
+    assert "because" not in short
+
+
+@pytest.mark.parametrize(
+    ("lengths", "said"),
+    [((26.0, 15.0, 8.0), "Together 40 min, for doubts partly cancel."), ((20.0, 5.0), "Together 40 min.")],
+)
+def test_doubts_are_said_to_cancel_only_where_they_do(lengths: tuple[float, ...], said: str) -> None:
+    hangs = tuple(Hang(source=source, window_min=one) for source, one in zip(Source, lengths, strict=False))
+    assert together_words(replace(answer(of(70, 90, 110)), hangs_on=hangs)) == said
+    assert together_words(replace(answer(of(70, 90, None)), hangs_on=hangs)) == ""
+
+
+def test_every_source_of_doubt_has_words() -> None:
+    assert len({source_words(source) for source in Source}) == len(Source)
+
+
+def test_what_a_reading_would_do() -> None:
+    assert gain_words(ProbeGain(in_min=0.0, window_min=14.2), EDGE) == ("read now", "about 14 min")
+    assert gain_words(ProbeGain(in_min=20.0, window_min=0.2), EDGE) == ("read at 8:23", "about 1 min")
+
+
+@pytest.mark.parametrize(("bakes", "said"), [(0, ""), (1, "One so far"), (6, "6 so far")])
+def test_what_the_window_was_learned_from(bakes: int, said: str) -> None:
+    assert learned_words(replace(answer(of(70, 90, 110)), learned_from=bakes)).startswith(said)
+    assert (learned_words(replace(answer(of(70, 90, 110)), learned_from=bakes)) == "") is (bakes == 0)
+
+
+def test_what_the_log_says_of_what_is_in_the_oven() -> None:
+    found = going_in(answer(of(70, 90, 110), key="bread_loaf"), -13.0, EDGE).inside
+    assert inside_words(found, EDGE).startswith("In since 7:50, 13 min ago. ")
+    assert inside_words(found, EDGE).endswith(" lb, 80 °F at the start.")
+    assert inside_words(replace(found, bake=None), EDGE) == "In since 7:50, 13 min ago."
+    probed = replace(
+        found,
+        probes=(Probe(at=EDGE.now - timedelta(minutes=8), core=309.0),),
+        turned_at=EDGE.now - timedelta(minutes=3),
+        due_at=EDGE.now + timedelta(minutes=20),
+    )
+    assert probe_rows(probed, EDGE) == (("7:55", "97 °F"),)
+    assert inside_rows(probed, EDGE) == "Turned at 8:00. To be looked at: 8:23."
+    assert inside_rows(found, EDGE) == ""
