@@ -10,6 +10,7 @@ from tests.world.hands import tidy_hands
 from tests.world.other import make_other_sessions
 from tests.world.sessions import make_sessions
 from tests.world.stoves import FAMILIES, make_stove
+from tests.world.third import make_third_sessions
 
 World = Callable[[int, Sequence[int]], list[Firing]]  # seed of the stove, seeds of its firings
 
@@ -30,5 +31,9 @@ def _other(seed: int, firings: Sequence[int]) -> list[Firing]:
     return list(make_other_sessions(seed, firings))
 
 
+def _third(seed: int, firings: Sequence[int]) -> list[Firing]:
+    return list(make_third_sessions(seed, firings))
+
+
 # "tidy" is the first world written down by faultless hands: what is lost there is not lost in the log
-WORLDS: dict[str, World] = {"main": _main, "tidy": _tidy, "other": _other}
+WORLDS: dict[str, World] = {"main": _main, "tidy": _tidy, "other": _other, "third": _third}
