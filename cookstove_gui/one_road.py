@@ -25,6 +25,7 @@ from cookstove_gui.forecast.answers import (
     Turn,
     Zone,
 )
+from cookstove_gui.forecast.futures.forecaster import Forecaster
 from cookstove_gui.forecast.futures.next_reading import next_reading
 from cookstove_gui.forecast.futures.outlook import outlook_of, oven_ahead
 from cookstove_gui.forecast.futures.projection import project
@@ -61,15 +62,15 @@ class Memory:
     def __init__(self) -> None:
         self._stove: Stove | None = None
         self._character: Character | None = None
-        self._tracker: Tracker | None = None
+        self._forecaster: Forecaster | None = None
         self._course: tuple[tuple[Entry, ...], HeatBand, Course] | None = None
 
-    def tracker(self, stove: Stove, character: Character | None) -> Tracker:
-        """The tracker for a stove and its character, kept while both stay the same."""
-        if self._tracker is None or stove != self._stove or character is not self._character:
+    def forecaster(self, stove: Stove, character: Character | None) -> Forecaster:
+        """The forecaster for a stove and its character, kept while both stay the same."""
+        if self._forecaster is None or stove != self._stove or character is not self._character:
             self._stove, self._character, self._course = stove, character, None
-            self._tracker = Tracker(stove, character)
-        return self._tracker
+            self._forecaster = Forecaster(stove, character)
+        return self._forecaster
 
     def course(self, rows: tuple[Entry, ...], band: HeatBand) -> Course | None:
         """The course kept, if it is of these rows and this band."""
@@ -84,18 +85,18 @@ class Memory:
 def present(inputs: Inputs, memory: Memory | None = None) -> Present:
     """How the stove is at the moment asked about."""
     memory = memory or Memory()
-    tracker = memory.tracker(inputs.stove, inputs.character)
+    forecaster = memory.forecaster(inputs.stove, inputs.character)
     told = meant_rows(inputs.stove, inputs.rows)
     seen = tuple(row for row in inputs.rows if row.at <= inputs.now)
     latest = max((row.at for row in seen), default=inputs.now)
     # Just after a row the stove is as it was at the row, so that one projection serves both.
-    belief = tracker.follow(told, latest if inputs.now - latest < _JUST_AFTER else inputs.now)
+    belief = forecaster.follow(told, latest if inputs.now - latest < _JUST_AFTER else inputs.now)
     rows = fold(inputs.rows, inputs.now)
     this_session = Session(number=0, stove=inputs.stove.name, title="", entries=rows)
     first_fires = progress(inputs.stove, (*inputs.earlier, this_session))
     course = memory.course(seen, inputs.band)
     if course is None:
-        then = belief if belief.now == latest else tracker.follow(told, latest)
+        then = belief if belief.now == latest else forecaster.follow(told, latest)
         course = _course(then, rows, inputs.band, first_fires)
         memory.keep_course(seen, inputs.band, course)
     zone_rows = zones(belief)

@@ -132,24 +132,24 @@ def test_same_inputs_give_same_standing_with_or_without_memory() -> None:
     assert grown.outlook == afresh.outlook
 
 
-def test_a_tracker_is_kept_for_one_stove_and_what_was_learned_of_it() -> None:
+def test_a_forecaster_is_kept_for_one_stove_and_what_was_learned_of_it() -> None:
     memory, learned = Memory(), Character()
-    kept = memory.tracker(STOVE, learned)
-    assert memory.tracker(STOVE, learned) is kept
-    assert memory.tracker(NEW, learned) is not kept
-    assert memory.tracker(STOVE, learned) is not memory.tracker(STOVE, None)
+    kept = memory.forecaster(STOVE, learned)
+    assert memory.forecaster(STOVE, learned) is kept
+    assert memory.forecaster(NEW, learned) is not kept
+    assert memory.forecaster(STOVE, learned) is not memory.forecaster(STOVE, None)
 
 
 def test_a_course_is_kept_for_its_rows_its_band_and_its_stove() -> None:
     memory, cooler = Memory(), replace(BREAD, low=BREAD.low - 30.0)
-    memory.tracker(STOVE, None)
+    memory.forecaster(STOVE, None)
     assert memory.course(RISING, BREAD) is None
     course = work_out(inputs(RISING, 46)).course
     memory.keep_course(RISING, BREAD, course)
     assert memory.course(RISING, BREAD) is course
     assert memory.course(RISING[:-1], BREAD) is None
     assert memory.course(RISING, cooler) is None
-    memory.tracker(NEW, None)
+    memory.forecaster(NEW, None)
     assert memory.course(RISING, BREAD) is None
 
 

@@ -7,11 +7,12 @@ from datetime import datetime
 import numpy as np
 
 from cookstove_gui.forecast.answers import Quantiles, Zone
+from cookstove_gui.forecast.futures.forecaster import Forecaster
 from cookstove_gui.forecast.futures.outlook import outlook
 from cookstove_gui.forecast.futures.zones import zones
 from cookstove_gui.forecast.learning.learn import learn
 from cookstove_gui.forecast.model.character import Character
-from cookstove_gui.forecast.tracking.tracker import Tracker, track
+from cookstove_gui.forecast.tracking.tracker import track
 from cookstove_gui.stove.entries import Entry, Session
 from cookstove_gui.stove.stove import Stove
 from tests.benchmarks.skill_questions import AHEAD, HORIZON, Answer, Firing, FloatArray, Question
@@ -32,11 +33,11 @@ class Follower:
     """The forecast alongside one session; what it says at a moment is what a fresh start at that moment says."""
 
     def __init__(self, stove: Stove, character: Character | None) -> None:
-        self._tracker = Tracker(stove, character)
+        self._forecaster = Forecaster(stove, character)
 
     def answer(self, question: Question) -> Answer:
         """What the forecast says at one question, from the rows up to then."""
-        belief = self._tracker.follow(question.entries, question.now)
+        belief = self._forecaster.follow(question.entries, question.now)
         said = outlook(belief, question.band, AHEAD)
         return Answer(
             quantiles=np.array([[ahead.p10, ahead.p50, ahead.p90] for ahead in said.ahead]),

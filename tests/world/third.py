@@ -98,7 +98,8 @@ def make_stove(seed: int) -> tuple[Make, str, str]:
     tilt = {"left": -1.0, "right": 1.0, "above": 0.0}[side]
     one = {
         "draught": 0.40 * size * rng.uniform(0.85, 1.2), "leak": rng.uniform(0.04, 0.16),
-        "plate_capacity": 9.0 * heavy * size * rng.uniform(0.85, 1.2), "plate_film": 0.30 * size * rng.uniform(0.8, 1.2),
+        "plate_capacity": 9.0 * heavy * size * rng.uniform(0.85, 1.2),
+        "plate_film": 0.30 * size * rng.uniform(0.8, 1.2),
         "fire_view": rng.uniform(0.12, 0.24), "plate_loss": 0.21 * size * rng.uniform(0.85, 1.2),
         "oven_film": 1.05 * size * rng.uniform(0.75, 1.3), "shell_capacity": 14.0 * heavy * size,
         "shell_loss": 0.2 * size * rng.uniform(0.8, 1.2), "brick_capacity": brick * size / LAYERS * 2.0,
@@ -202,7 +203,9 @@ def _work(
         for number in range(int(puts[row])):
             place = int(state.used[row])
             if place < PIECES:
-                mass = make.mass[row] * (0.35 if start[row] else 0.7 + 0.6 * ((draws[row, 3] * 7.3 + 0.37 * number) % 1.0))
+                mass = make.mass[row] * (
+                    0.35 if start[row] else 0.7 + 0.6 * ((draws[row, 3] * 7.3 + 0.37 * number) % 1.0)
+                )
                 state.core[row, place] = state.whole[row, place] = mass
                 state.warmth[row, place] = 0.8 if start[row] else 0.0
                 state.used[row] += 1

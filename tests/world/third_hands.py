@@ -10,7 +10,8 @@ from tests.world.parts import FloatArray
 
 TOPS = ("top_front_left", "top_front_middle", "top_front_right", "top_back_left", "top_back_middle", "top_back_right")
 SPOTS = (
-    "oven_centre", *TOPS, "oven_left", "oven_right", "oven_rear", "oven_floor", "side_left", "side_right", "flue", "room",
+    "oven_centre", *TOPS, "oven_left", "oven_right", "oven_rear", "oven_floor", "side_left", "side_right", "flue",
+    "room",
 )  # fmt: skip
 Happened = list[tuple[float, str, float]]  # minute, what, how much
 _Row = tuple[float, Kind, str, str, str]

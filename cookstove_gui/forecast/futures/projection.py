@@ -14,6 +14,7 @@ from cookstove_gui.forecast.model.observation import truth
 from cookstove_gui.forecast.model.spots import passing_covariance
 from cookstove_gui.forecast.model.walls import heat_beside
 from cookstove_gui.forecast.tracking.belief import Belief, Draws
+from cookstove_gui.forecast.tracking.proof import leaning
 from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.stove.stove import OVEN_CENTRE, Spot, SpotKind
 
@@ -43,6 +44,8 @@ def project(
     asked = belief.stove.spots if spots is None else tuple(spots)
     shares = None if all(_has_no_share(spot) for spot in asked) else _share_paths(belief, minutes)
     width = generic_width(belief, band, minutes) * np.interp(minutes, CORRECTION_MINUTES, belief.corrections.width)
+    width *= belief.proof.width
+    lean = leaning(belief.proof, belief.now, minutes, np.median(states[:, heat.DIAL], axis=1))
     kelvin = np.empty((MEMBERS, len(minutes), len(asked)))
     room = states[:, heat.ROOM].T
     deviates = belief.random(Draws.WALLS).standard_normal(
@@ -60,7 +63,7 @@ def project(
             share = shares[:, :, belief.stove.spots.index(spot)]
             kelvin[:, :, index] = under + np.maximum(under - room, SMALLEST_EXCESS) * share
         if spot.kind is SpotKind.OVEN:
-            kelvin[:, :, index] = _widened(kelvin[:, :, index], width)
+            kelvin[:, :, index] = _widened(kelvin[:, :, index], width) + lean
     return Projection(now=belief.now, minutes=minutes, spots=tuple(spot.name for spot in asked), kelvin=kelvin)
 
 

@@ -6,15 +6,14 @@ from datetime import UTC, datetime
 
 import numpy as np
 
-from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import LEAVE, LEVELS, FloatArray
 from cookstove_gui.forecast.futures.projection import generic_width
 from cookstove_gui.forecast.futures.tending import tended
 from cookstove_gui.forecast.model import heat
 from cookstove_gui.forecast.model.character import CORRECTION_MINUTES, Corrections
-from cookstove_gui.forecast.model.observation import COLDEST, HOTTEST, instrument_at
+from cookstove_gui.forecast.model.observation import oven_readings
 from cookstove_gui.forecast.tracking.tracker import OVEN_SPOT, Tracker, rows_in_force
-from cookstove_gui.stove.entries import Entry, HeatBand, Kind, Session, reading_kelvin
+from cookstove_gui.stove.entries import Entry, HeatBand, Session
 from cookstove_gui.stove.stove import Stove
 
 AIM_HALF_WIDTH = 14.0  # K, half the band that a past session seems to have been fired for
@@ -50,24 +49,6 @@ def pinball(values: FloatArray, came_true: float, levels: Sequence[float] = LEVE
     miss = came_true - np.asarray(values, dtype=np.float64)
     level = np.asarray(levels, dtype=np.float64)
     return float(np.mean(np.maximum(level * miss, (level - 1.0) * miss)))
-
-
-def oven_readings(stove: Stove, entries: Sequence[Entry], spot: str) -> tuple[list[Entry], FloatArray]:
-    """Rows of the oven's readings, and their heat [K] less the thermometer's known error."""
-    place = stove.spot(spot)
-    instrument = instrument_at(stove, place) if place else None
-    rows, values = [], []
-    for row in entries:
-        if row.kind is Kind.READING and row.spot == spot:
-            try:
-                typed = reading_kelvin(row)
-            except InputProblem:
-                continue  # the logbook lists such rows
-            value = instrument.true_heat(typed) if instrument else typed
-            if COLDEST <= value <= HOTTEST:
-                rows.append(row)
-                values.append(value)
-    return rows, np.array(values, dtype=np.float64)
 
 
 def questions(rows: Sequence[Entry], most: int = QUESTIONS) -> list[int]:

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from cookstove_gui.forecast.answers import FloatArray, RecordRow
+from cookstove_gui.forecast.futures.forecaster import Forecaster
 from cookstove_gui.forecast.learning.hindsight import Hindcast, corrections_from, hindcasts, hindcasts_at, oven_past
 from cookstove_gui.forecast.learning.track_record import settled, windows_at
 from cookstove_gui.forecast.model import parameters
@@ -118,8 +119,8 @@ def _one_more(
     looked = before.looked
     if is_looked_at:
         shown = before.character
-        teller = Tracker(stove, shown)
-        tracker = teller if shown.mean is before.learned.mean else Tracker(stove, before.learned)
+        teller = Forecaster(stove, shown)
+        tracker = teller.tracker if shown.mean is before.learned.mean else Tracker(stove, before.learned)
         past = oven_past(stove, session)
         casts: list[Hindcast] = []
         windows: list[RecordRow] = []
@@ -127,7 +128,7 @@ def _one_more(
             casts.extend(hindcasts_at(tracker, session, past, place))
             windows.extend(windows_at(teller, session, past, place, bands))
         generic = hindcasts(Tracker(stove, before.generic), session) if before.sessions else casts
-        one = Looked(casts=tuple(casts), generic=tuple(generic), asked=settled(windows, teller, session, past))
+        one = Looked(casts=tuple(casts), generic=tuple(generic), asked=settled(windows, teller.tracker, session, past))
         looked = (*looked, one)[-(JUDGED_SESSIONS + RECORD_SESSIONS) :]
     else:
         tracker = Tracker(stove, before.learned)

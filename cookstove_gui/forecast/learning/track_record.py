@@ -6,6 +6,7 @@ from dataclasses import replace
 import numpy as np
 
 from cookstove_gui.forecast.answers import FloatArray, RecordRow, TrackRecord, Verdict
+from cookstove_gui.forecast.futures.forecaster import Forecaster
 from cookstove_gui.forecast.futures.outlook import outlook
 from cookstove_gui.forecast.learning.hindsight import OvenPast
 from cookstove_gui.forecast.tracking.belief import doubted_readings
@@ -16,13 +17,15 @@ LEAST_LEAD_MINUTES = 30.0
 
 
 def windows_at(
-    teller: Tracker, session: Session, past: OvenPast, place: int, bands: Sequence[HeatBand]
+    teller: Forecaster, session: Session, past: OvenPast, place: int, bands: Sequence[HeatBand]
 ) -> list[RecordRow]:
     """The windows shown at one of a session's readings, for each band that no reading so far has reached.
 
     `teller` follows the session with the character of that day. What came true is not settled yet. A window whose
     middle lies nearer than LEAST_LEAD_MINUTES is left out.
     """
+    if not bands:
+        return []
     belief = teller.follow(session.entries, past.rows[place].at)
     slips = {row.number for row in doubted_readings(belief)}
     so_far = [value for row, value in zip(past.rows, past.kelvin[: place + 1], strict=False) if row.number not in slips]
@@ -48,11 +51,11 @@ def windows_at(
     return made
 
 
-def settled(windows: Sequence[RecordRow], teller: Tracker, session: Session, past: OvenPast) -> tuple[RecordRow, ...]:
+def settled(windows: Sequence[RecordRow], tracker: Tracker, session: Session, past: OvenPast) -> tuple[RecordRow, ...]:
     """The same with what came true by the session's sound readings, slips left out."""
     if not windows:
         return ()
-    slips = {row.number for row in doubted_readings(teller.follow(session.entries, past.rows[-1].at))}
+    slips = {row.number for row in doubted_readings(tracker.follow(session.entries, past.rows[-1].at))}
     sound = np.array([row.number not in slips for row in past.rows])
     clock, values = past.minutes[sound], past.kelvin[sound]
     return tuple(_with_what_came_true(row, clock, values) for row in windows)

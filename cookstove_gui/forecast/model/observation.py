@@ -9,7 +9,7 @@ import numpy as np
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import FloatArray
 from cookstove_gui.forecast.model import heat
-from cookstove_gui.stove.entries import Entry, reading_kelvin
+from cookstove_gui.stove.entries import Entry, Kind, reading_kelvin
 from cookstove_gui.stove.stove import INFRARED, USUAL_ROOM, Instrument, Spot, SpotKind, Stove, unchecked
 from cookstove_gui.units import degrees_difference, parse_number
 
@@ -122,3 +122,21 @@ def _number(entry: Entry) -> float:
         return parse_number(entry.value)
     except InputProblem:
         return 0.5  # no multiple of anything
+
+
+def oven_readings(stove: Stove, entries: Sequence[Entry], spot: str) -> tuple[list[Entry], FloatArray]:
+    """Rows of the oven's readings, and their heat [K] less the thermometer's known error."""
+    place = stove.spot(spot)
+    instrument = instrument_at(stove, place) if place else None
+    rows, values = [], []
+    for row in entries:
+        if row.kind is Kind.READING and row.spot == spot:
+            try:
+                typed = reading_kelvin(row)
+            except InputProblem:
+                continue  # the logbook lists such rows
+            value = instrument.true_heat(typed) if instrument else typed
+            if COLDEST <= value <= HOTTEST:
+                rows.append(row)
+                values.append(value)
+    return rows, np.array(values, dtype=np.float64)

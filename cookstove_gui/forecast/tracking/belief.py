@@ -14,6 +14,7 @@ from cookstove_gui.forecast.model.habits import Habits
 from cookstove_gui.forecast.model.heat import Controls
 from cookstove_gui.forecast.model.observation import LastReading
 from cookstove_gui.forecast.tracking.lookback import TracePoint, smoothed
+from cookstove_gui.forecast.tracking.proof import Proof
 from cookstove_gui.stove.stove import Stove
 
 # What the model leaves out makes the past, once all readings have told of it, look too sure: found on invented stoves.
@@ -60,6 +61,7 @@ class Belief:
     points: tuple[TracePoint, ...] = ()  # as the oven was believed to be at each moment
     settled: tuple[TracePoint, ...] = ()  # of its past, what no reading will change any more
     past_at: tuple[datetime, ...] = ()  # the moments of the ensemble's past, which follow
+    proof: Proof = field(default_factory=Proof)  # of this session's futures so far
 
     @property
     def corrections(self) -> Corrections:
@@ -108,7 +110,7 @@ def _goes_on(kept: tuple[TracePoint, ...], believed: tuple[TracePoint, ...]) -> 
 
 def _trace(belief: Belief, points: tuple[TracePoint, ...], width: float | None) -> Trace:
     """The points, spread about their middle: now as far as the futures begin with, and `width` long ago."""
-    now = WIDTH_AFTER[0] * belief.corrections.width[0]
+    now = WIDTH_AFTER[0] * belief.corrections.width[0] * belief.proof.width
     age = np.array([(belief.now - point.at).total_seconds() / 60.0 for point in points], dtype=np.float64)
     factor = np.interp(age, (0.0, PAST_WIDTH_MINUTES), (now, width or now))
     low, middle, high = np.array([(point.p10, point.p50, point.p90) for point in points]).reshape(-1, 3).T

@@ -8,6 +8,7 @@ import numpy as np
 import pytest
 
 from cookstove_gui.errors import InputProblem
+from cookstove_gui.forecast.futures.forecaster import Forecaster
 from cookstove_gui.forecast.futures.outlook import outlook
 from cookstove_gui.forecast.futures.zones import zones
 from cookstove_gui.forecast.learning import kept
@@ -96,5 +97,5 @@ def test_the_record_shows_what_the_character_of_that_day_foretold():
     assert told
     of_that_day = learn(STOVE, past[:3])
     for row in told:
-        belief = track(STOVE, past[3].entries, row.made_at, of_that_day)
+        belief = Forecaster(STOVE, of_that_day).follow(past[3].entries, row.made_at)
         assert outlook(belief, MODERATE).band.enters_min == row.enters_min

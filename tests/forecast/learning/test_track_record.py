@@ -7,6 +7,7 @@ import numpy as np
 import pytest
 
 from cookstove_gui.forecast.answers import Quantiles, RecordRow
+from cookstove_gui.forecast.futures.forecaster import Forecaster
 from cookstove_gui.forecast.futures.outlook import outlook
 from cookstove_gui.forecast.learning.hindsight import oven_past
 from cookstove_gui.forecast.learning.learn import lessons
@@ -18,7 +19,6 @@ from cookstove_gui.forecast.learning.track_record import (
     track_record,
     windows_at,
 )
-from cookstove_gui.forecast.tracking.tracker import Tracker
 from cookstove_gui.stove.entries import HeatBand, Kind, Session
 from cookstove_gui.units import kelvin
 from tests.forecast.logs import MODERATE, STOVE, Log, sessions
@@ -82,7 +82,7 @@ def test_a_line_through_the_readings_gives_the_arrival():
 def test_windows_near_at_hand_and_heats_already_reached_are_not_asked_about():
     (session,) = sessions(1)
     session = replace(session, entries=tuple(replace(one, offset_minutes=-300) for one in session.entries))
-    past, teller = oven_past(STOVE, session), Tracker(STOVE)
+    past, teller = oven_past(STOVE, session), Forecaster(STOVE)
     assert len(past.places) > 2
     made = [one for place in past.places for one in windows_at(teller, session, past, place, (SLOW, MODERATE))]
     for one in made:
@@ -97,7 +97,7 @@ def test_windows_near_at_hand_and_heats_already_reached_are_not_asked_about():
 @pytest.mark.parametrize(("middle", "shown"), [(29.9, 0), (30.0, 1), (30.1, 1), (None, 1)])
 def test_a_window_is_put_on_record_from_half_an_hour_ahead(middle, shown, monkeypatch):
     (session,) = sessions(1)
-    past, teller = oven_past(STOVE, session), Tracker(STOVE)
+    past, teller = oven_past(STOVE, session), Forecaster(STOVE)
     found = outlook(teller.follow(session.entries, past.rows[past.places[0]].at), FURNACE)
     band = replace(found.band, enters_min=Quantiles(p10=20.0, p50=middle, p90=60.0))
     monkeypatch.setattr("cookstove_gui.forecast.learning.track_record.outlook", lambda *_: replace(found, band=band))
@@ -117,7 +117,7 @@ def test_a_slip_does_not_make_a_heat_come_true():
     log.reads(96, "oven_centre", 930.0)
     log.reads(105, "oven_centre", 270.0)
     session = Session(number=1, stove=STOVE.name, title="x", entries=tuple(log.entries))
-    past, teller = oven_past(STOVE, session), Tracker(STOVE)
+    past, teller = oven_past(STOVE, session), Forecaster(STOVE)
     made = windows_at(teller, session, past, past.places[0], (FURNACE,))
     assert made
-    assert all(one.came_true_min is None for one in settled(made, teller, session, past))
+    assert all(one.came_true_min is None for one in settled(made, teller.tracker, session, past))
