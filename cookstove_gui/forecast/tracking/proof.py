@@ -18,14 +18,13 @@ LEADS = (8.0, 45.0)  # min from a saying to the reading that proves it
 SAID_MINUTES = np.linspace(0.0, LEADS[1], 10)  # min ahead that a saying tells of
 FADES = 120.0  # min in which what a reading proved counts half
 USUAL = 2.0  # so many readings' worth of trust that the usual widths are right
-WIDEN = 1.08  # factor of the widths, so that windows hold their share in worlds that the model does not fit
-WIDTHS = (0.9, 2.5)  # of that factor with what was proved, at least and at most
+WIDTHS = (0.9, 2.5)  # factor of the widths, at least and at most
 WORST = 4.5  # deviations of a miss that count at most
 READ_NOISE = 4.0  # K, of a reading that proves
 TREND_GAP = 6.0  # min, the least between the two readings that make the line
 TREND_BEND = 80.0  # min in which the line bends off
 REACH_MINUTES, REACH = (0.0, 15.0, 30.0, 60.0, 120.0), (0.5, 0.4, 0.25, 0.1, 0.0)  # share of the line in the middle
-LINE_CHANCE = 0.1  # that the line is the better forecaster, before anything was proved
+LINE_CHANCE = 0.05  # that the line is the better forecaster, before anything was proved
 TAILS = 6.0  # degrees of freedom of a miss's Student t
 
 
@@ -78,7 +77,7 @@ def proof_of(said: Sequence[Said]) -> Proof:
         misses += weight * sum(miss for miss, _ in tried) / len(tried)
         gains += weight * sum(gain for _, gain in tried) / len(tried)
         trust += weight
-    width = WIDEN * math.sqrt((USUAL + misses) / (USUAL + trust))
+    width = math.sqrt((USUAL + misses) / (USUAL + trust))
     odds = LINE_CHANCE / (1.0 - LINE_CHANCE) * math.exp(gains)
     return Proof(min(max(width, WIDTHS[0]), WIDTHS[1]), odds / (1.0 + odds), lines[-1] if lines else None)
 

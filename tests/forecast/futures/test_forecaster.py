@@ -6,7 +6,6 @@ import numpy as np
 
 from cookstove_gui.forecast.futures.forecaster import Forecaster
 from cookstove_gui.forecast.futures.projection import project
-from cookstove_gui.forecast.tracking.proof import WIDEN
 from cookstove_gui.forecast.tracking.tracker import Tracker
 from cookstove_gui.stove.entries import Kind
 from tests.forecast.logs import STOVE, Log, at, usual_morning
@@ -52,7 +51,7 @@ def test_a_slip_proves_nothing():
 def test_what_is_proved_widens_the_futures_of_the_oven_and_of_nothing_else():
     belief = Forecaster(STOVE).follow(MORNING, at(70))
     plain = Tracker(STOVE).follow(MORNING, at(70))
-    assert belief.proof.width != WIDEN
+    assert belief.proof.width != 1.0
     told, bare = project(belief), project(plain)
     ratio = np.ptp(told.of("oven_centre"), axis=0) / np.ptp(bare.of("oven_centre"), axis=0)
     assert np.allclose(ratio, belief.proof.width)
@@ -62,4 +61,4 @@ def test_what_is_proved_widens_the_futures_of_the_oven_and_of_nothing_else():
 def test_without_an_oven_reading_nothing_is_proved():
     rows = [row for row in MORNING if row.kind is not Kind.READING or row.spot != "oven_centre"]
     proof = Forecaster(STOVE).follow(rows, at(70)).proof
-    assert (proof.width, proof.line) == (WIDEN, None)
+    assert (proof.width, proof.line) == (1.0, None)

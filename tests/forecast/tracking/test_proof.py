@@ -15,7 +15,6 @@ from cookstove_gui.forecast.tracking.proof import (
     SAID_MINUTES,
     TAILS,
     USUAL,
-    WIDEN,
     WIDTHS,
     Line,
     Proof,
@@ -52,20 +51,20 @@ def _rising(foretold_slope: float, count: int = 6) -> list[Said]:
 def test_before_anything_was_proved_the_width_is_the_usual_one():
     for said in ([], _missing_by(0.0, count=1)):
         proof = proof_of(said)
-        assert proof.width == pytest.approx(WIDEN)
+        assert proof.width == pytest.approx(1.0)
         assert proof.chance == pytest.approx(LINE_CHANCE)
         assert proof.line is None
 
 
 def test_misses_as_large_as_foretold_leave_the_width():
-    assert proof_of(_missing_by(1.0)).width == pytest.approx(WIDEN, rel=0.02)
+    assert proof_of(_missing_by(1.0)).width == pytest.approx(1.0, rel=0.02)
 
 
 def test_the_width_follows_the_misses_within_its_bounds():
     widths = [proof_of(_missing_by(size)).width for size in (0.0, 0.8, 1.5, 2.5, 20.0)]
     assert widths == sorted(widths)
     assert widths[0] == WIDTHS[0]
-    assert WIDEN < widths[2] < widths[3] <= widths[-1] <= WIDTHS[1]
+    assert 1.0 < widths[2] < widths[3] <= widths[-1] <= WIDTHS[1]
 
 
 def test_old_misses_count_less_than_new_ones():
@@ -79,7 +78,7 @@ def test_old_misses_count_less_than_new_ones():
 def test_a_reading_proves_only_what_was_said_in_time():
     """Of what was said just before or hours ago, a reading says nothing."""
     for gap in (5.0, 50.0):
-        assert proof_of([_said(0.0, 400.0), _said(gap, 600.0)]).width == pytest.approx(WIDEN)
+        assert proof_of([_said(0.0, 400.0), _said(gap, 600.0)]).width == pytest.approx(1.0)
     assert proof_of([_said(0.0, 400.0), _said(20.0, 600.0)]).width > 1.5
 
 
@@ -98,7 +97,7 @@ def test_the_width_is_the_scale_of_a_variances_posterior(deviations: Sequence[fl
     # Its mode is degrees * scale / (degrees + 2), where its density is largest.
     mode = degrees * scale / (degrees + 2.0)
     assert posterior.pdf(mode) >= max(posterior.pdf(0.99 * mode), posterior.pdf(1.01 * mode))
-    assert proof_of(said).width == pytest.approx(float(np.clip(WIDEN * np.sqrt(scale), *WIDTHS)))
+    assert proof_of(said).width == pytest.approx(float(np.clip(np.sqrt(scale), *WIDTHS)))
 
 
 def test_the_line_gains_where_it_foretold_better_and_loses_where_it_did_not():
