@@ -108,7 +108,7 @@ def test_time_changes_smoothly_with_the_ovens_heat(key: str) -> None:
     times = np.array([steady_minutes(bake_of(key), fahrenheit(heat)) or np.nan for heat in heats])
     pace = -np.diff(np.log(times))
     assert (pace > 0.0).all()  # hotter is always sooner
-    assert pace.max() < 0.4  # 25 °F less never makes it half as long again
+    assert pace.max() < 0.45  # 25 °F less never makes it much more than half as long again
     assert (np.diff(pace) < 0.02).all()  # and each further 25 °F matters less
 
 
