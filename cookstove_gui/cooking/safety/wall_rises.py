@@ -49,12 +49,16 @@ def wall_rises(stove: Stove, rows: Iterable[Entry]) -> tuple[WallRise, ...]:
     tuple of WallRise
         Each against the room as last read before it, or first read after it; against a usual room if it never was.
     """
-    heats = [(row, heat) for row in rows if (heat := kelvin_or_none(row)) is not None]
-    rooms = [(row, heat) for row, heat in heats if stove.kind_of(row.spot) is SpotKind.ROOM]
-    found = []
-    for row, heat in heats:
-        if stove.kind_of(row.spot) is not SpotKind.WALL:
-            continue
+    told = tuple(rows)
+    kinds = {name: stove.kind_of(name) for name in {row.spot for row in told}}
+    if SpotKind.WALL not in kinds.values():
+        return ()
+    heats = {
+        kind: [(row, heat) for row in told if kinds[row.spot] is kind and (heat := kelvin_or_none(row)) is not None]
+        for kind in (SpotKind.ROOM, SpotKind.WALL)
+    }
+    rooms, found = heats[SpotKind.ROOM], []
+    for row, heat in heats[SpotKind.WALL]:
         before = [warmth for other, warmth in rooms if other.at <= row.at]
         room = before[-1] if before else rooms[0][1] if rooms else USUAL_ROOM
         spot = stove.spot(row.spot)

@@ -15,7 +15,7 @@ from cookstove_gui.forecast.model.ensemble import OFFSET
 from cookstove_gui.forecast.model.observation import oven_readings
 from cookstove_gui.forecast.tracking.belief import Belief
 from cookstove_gui.forecast.tracking.proof import SAID_MINUTES, Said, proof_of
-from cookstove_gui.forecast.tracking.tracker import Tracker, rows_in_force, worth_following
+from cookstove_gui.forecast.tracking.tracker import Tracker, confirmed, rows_in_force, worth_following
 from cookstove_gui.stove.entries import Entry
 from cookstove_gui.stove.stove import OVEN_CENTRE, Stove
 
@@ -30,36 +30,38 @@ class Forecaster:
         self.tracker = Tracker(stove, character)
         self._stove = stove
         self._rows: tuple[Entry, ...] = ()
+        self._kept: frozenset[int] = frozenset()  # numbers of the readings that the cook confirmed
         self._said: dict[int, Said | None] = {}  # by the number of rows there were; none at a doubted reading
 
     def follow(self, entries: Sequence[Entry], now: datetime) -> Belief:
         """The belief at `now` from the raw log, with what the session's earlier futures have proved."""
-        rows = worth_following(rows_in_force(entries, now))
-        self._forget_from(rows)
+        rows, kept = worth_following(rows_in_force(entries, now)), confirmed(entries, now)
+        self._forget_from(rows, kept)
         told = [row.at for row in rows]
         said = []
         for row, value in _proving(self._stove, rows, now):
             count = bisect_right(told, row.at)
             if count not in self._said:
-                self._said[count] = self._say(rows[:count], row, value)
+                self._said[count] = self._say(rows[:count], kept, row, value)
             one = self._said[count]
             if one is not None:
                 said.append(one)
-        belief = self.tracker.follow(entries, now)
+        belief = self.tracker.follow_rows(rows, kept, now)
         return replace(belief, proof=proof_of(said))
 
-    def _forget_from(self, rows: tuple[Entry, ...]) -> None:
-        """Forget what was said after the first row that is another one now."""
+    def _forget_from(self, rows: tuple[Entry, ...], kept: frozenset[int]) -> None:
+        """Forget what was said after the first row that is another one now, all of it if a reading was confirmed."""
         same = 0
         for old, new in zip(self._rows, rows, strict=False):
             if old is not new and old != new:
                 break
             same += 1
+        same = same if kept == self._kept else 0
         self._said = {count: one for count, one in self._said.items() if count <= same}
-        self._rows = rows
+        self._rows, self._kept = rows, kept
 
-    def _say(self, rows: tuple[Entry, ...], row: Entry, value: float) -> Said | None:
-        belief = self.tracker.follow(rows, row.at)
+    def _say(self, rows: tuple[Entry, ...], kept: frozenset[int], row: Entry, value: float) -> Said | None:
+        belief = self.tracker.follow_rows(rows, kept, row.at)
         if any(doubted.number == row.number for doubted in belief.doubted):
             return None
         dial = tended(belief, LEAVE, SAID_MINUTES, None)[:, heat.DIAL] + belief.ensemble.x[OFFSET]

@@ -67,11 +67,13 @@ class Tracker:
 
     def follow(self, entries: Sequence[Entry], now: datetime) -> Belief:
         """The belief at `now` from the raw log; rows after `now` are not looked at."""
-        standing = worth_following(rows_in_force(entries, now))
-        confirmed = _confirmed(entries, now)
+        return self.follow_rows(worth_following(rows_in_force(entries, now)), confirmed(entries, now), now)
+
+    def follow_rows(self, standing: tuple[Entry, ...], kept: frozenset[int], now: datetime) -> Belief:
+        """The belief at `now` from rows in force by then, all worth following; `kept` are those confirmed."""
         self._know_spots(standing)
         standing, beside = apart(self._stove, standing)
-        course = self._catch_up(standing, confirmed, now)
+        course = self._catch_up(standing, kept, now)
         ahead = course.copy()
         self._run(ahead, now, Draws.AHEAD + len(standing))
         points = tuple(point for some in self._points for point in some)
@@ -220,7 +222,7 @@ def rows_in_force(entries: Sequence[Entry], now: datetime) -> tuple[Entry, ...]:
     return fold([entry for entry in entries if not _names_no_row(entry)], until=now)
 
 
-def _confirmed(entries: Sequence[Entry], now: datetime) -> frozenset[int]:
+def confirmed(entries: Sequence[Entry], now: datetime) -> frozenset[int]:
     """Numbers of the readings that the cook, asked about them by `now`, says are right."""
     return frozenset(numbers_kept([entry for entry in entries if entry.at <= now and not _names_no_row(entry)]))
 

@@ -6,6 +6,7 @@ import numpy as np
 
 from cookstove_gui.forecast.futures.forecaster import Forecaster
 from cookstove_gui.forecast.futures.projection import project
+from cookstove_gui.forecast.tracking import tracker
 from cookstove_gui.forecast.tracking.tracker import Tracker
 from cookstove_gui.stove.entries import Kind
 from tests.forecast.logs import STOVE, Log, at, usual_morning
@@ -62,3 +63,17 @@ def test_without_an_oven_reading_nothing_is_proved():
     rows = [row for row in MORNING if row.kind is not Kind.READING or row.spot != "oven_centre"]
     proof = Forecaster(STOVE).follow(rows, at(70)).proof
     assert (proof.width, proof.line) == (1.0, None)
+
+
+def test_a_long_log_is_followed_once_though_its_front_is_left_out(monkeypatch):
+    """Its earlier moments are of the same rows, or each would be followed from the start again."""
+    monkeypatch.setattr(tracker, "MOST_FOLLOWED", 40)
+    monkeypatch.setattr(tracker, "BLOCK", 10)
+    log = Log().add(0, Kind.LIT).add(0, Kind.AIR, value="0.6")
+    for place in range(60):
+        log.reads(5.0 + 5.0 * place, "oven_centre", 200.0 + place)
+    followed = []
+    run = Tracker._run
+    monkeypatch.setattr(Tracker, "_run", lambda self, *given: (followed.append(1), run(self, *given))[1])
+    Forecaster(STOVE).follow(log.entries, at(310))
+    assert len(followed) < 3 * 40
