@@ -171,6 +171,11 @@ def spot_label(stove: Stove, name: str) -> str:
     return spot.label if spot else name.replace("_", " ")
 
 
+def place_words(label: str) -> str:
+    """A spot inside a sentence: `the back left`."""
+    return f"the {label.removeprefix('top ')}" if label.startswith("top ") else label
+
+
 def heat_name(band: HeatBand) -> str:
     """What a band is called inside a sentence: “bread heat”, or its degrees when it was typed."""
     return band.name if any(letter.isdigit() for letter in band.name) else f"{band.name} heat"

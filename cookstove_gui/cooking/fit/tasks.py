@@ -30,6 +30,7 @@ class Task:
     never_below: float | None = None  # K, that the heat may not pass even for a while
     never_above: float | None = None  # K
     is_food: bool = True
+    in_a_pan: bool = False  # with a handle, and not in a pot
     source: str = "common practice, no source"
 
     @property
@@ -53,6 +54,7 @@ def catalogue() -> tuple[Task, ...]:
             never_below=_kelvin_or_none(row, "never_below"),
             never_above=_kelvin_or_none(row, "never_above"),
             is_food=row.get("food", True),
+            in_a_pan=row.get("pan", False),
             source=row["source"],
         )
         for row in table("tasks.toml")["task"]

@@ -2,12 +2,12 @@
 
 from dataclasses import dataclass, replace
 
-from cookstove_gui.cooking.fit.fit import GOOD_CHANCE, FitState, TaskFit
+from cookstove_gui.cooking.fit.fit import GOOD_CHANCE, KEPT_CHANCE, FitState, SpotFit, TaskFit
 from cookstove_gui.cooking.fit.placement import LEAST_CHANCE, Pot, chance_at, place_pots, total_chance
 from cookstove_gui.cooking.fit.tasks import Place, Task, catalogue
 from cookstove_gui.desk.plan.kept_pots import KeptPots, rows_known
 from cookstove_gui.phrases.edge import Edge, spot_label
-from cookstove_gui.phrases.plan.pots import pots_headline, why_not_words
+from cookstove_gui.phrases.plan.pots import PotLine, pot_line, pots_rungs, why_not_words
 from cookstove_gui.situation import Standing
 from cookstove_gui.stove.stove import SpotKind, Stove
 
@@ -19,13 +19,15 @@ class PotRow:
     task: Task
     spot: str  # where it is right now, after its move if it has one; empty without a place
     label: str  # of that spot
-    chance: float  # that it is right there now
+    chance: float  # that it is right there now, or will be later
     stands: str = ""  # the spot it stands on, where that is another one or no place for it
     stands_label: str = ""
     is_own: bool = False  # the cook chose the spot
     later_spot: str = ""  # label of where it will be right later, if it has no place now
     later_at: str = ""  # that spot
     later_min: float | None = None
+    until_min: float | None = None  # until when it is right there; none: as far as is known
+    heat: float | None = None  # K of the spot where it is or will be
     why_not: str = ""  # it has no place now
     number: int = 0  # of the pot among those kept
 
@@ -96,6 +98,7 @@ def _row(fit: TaskFit, pot: Pot, inputs: PotsInputs, taken: set[str]) -> PotRow:
         return PotRow(
             task=fit.task, spot=spot, label=_label(inputs.stove, spot, fit), chance=chance, stands=stands,
             stands_label=_label(inputs.stove, stands, fit) if stands else "", is_own=pot.is_own,
+            until_min=next((one.until_min for one in fit.spots if one.spot == spot), None), heat=_heat(inputs, spot),
         )  # fmt: skip
     without = PotRow(task=fit.task, spot="", label="", chance=0.0)
     if pot.spot:
@@ -103,7 +106,10 @@ def _row(fit: TaskFit, pot: Pot, inputs: PotsInputs, taken: set[str]) -> PotRow:
     best = fit.spots[0]
     if best.in_min is not None and best.in_min > 0 and best.chance_then >= GOOD_CHANCE:
         later = _label(inputs.stove, best.spot, fit)
-        return replace(without, later_spot=later, later_at=best.spot, later_min=best.in_min)
+        return replace(
+            without, later_spot=later, later_at=best.spot, later_min=best.in_min, chance=best.chance_then,
+            until_min=_good_until(fit, best, inputs.standing), heat=_heat(inputs, best.spot),
+        )  # fmt: skip
     return replace(without, why_not=_why_not(fit, pot, inputs.standing, taken))
 
 
@@ -126,13 +132,18 @@ def _label(stove: Stove, name: str, fit: TaskFit) -> str:
     return "oven" if fit.task.place is Place.OVEN else spot_label(stove, name).removeprefix("top ")
 
 
-def place_words(row: PotRow) -> str:
-    """Where a pot goes, or will go."""
-    if row.moves:
-        return f"{row.stands_label}, move it to {row.label}"
-    if row.spot:
-        return f"{row.label}, your choice" if row.is_own else row.label
-    return f"later {row.later_spot}" if row.later_min is not None else row.why_not
+def _heat(inputs: PotsInputs, spot: str) -> float | None:
+    zone = inputs.standing.zones.get(spot)
+    return None if zone is None else zone.p50
+
+
+def _good_until(fit: TaskFit, best: SpotFit, standing: Standing) -> float | None:
+    """When a start at the later spot is no longer called good [min from now]; none: as far as is known."""
+    for at, chance in zip(fit.starts, best.chances, strict=False):
+        minutes = (at - standing.now).total_seconds() / 60.0
+        if best.in_min is not None and minutes > best.in_min and chance < KEPT_CHANCE:
+            return minutes
+    return None
 
 
 def next_spot(plan: PotsPlan, number: int, standing: Standing, steps: int) -> str:
@@ -144,12 +155,30 @@ def next_spot(plan: PotsPlan, number: int, standing: Standing, steps: int) -> st
     return names[(here + steps) % len(names)]
 
 
-def headline_of(plan: PotsPlan) -> str:
-    """What to move now, else whether every pot has a place."""
-    names = [row.task.name for row in plan.rows]
-    without = [row.task.name for row in plan.rows if not row.spot]
-    moves = [(row.task.name, row.label) for row in plan.rows if row.moves]
-    return pots_headline(names, without, moves, plan.gain)
+def headline_of(plan: PotsPlan, edge: Edge) -> tuple[str, ...]:
+    """What to move now, else whether every pot has a place; from long to short."""
+    return pots_rungs(
+        [row.task.name for row in plan.rows],
+        later=[(row.task.name, row.later_min) for row in plan.rows if not row.spot and row.later_min is not None],
+        without=[row.task.name for row in plan.rows if not row.spot and row.later_min is None],
+        moves=[(row.task.name, row.label) for row in plan.rows if row.moves],
+        gain=plan.gain,
+        edge=edge,
+    )
+
+
+def line_of(row: PotRow, edge: Edge) -> PotLine:
+    """One pot in words."""
+    return pot_line(
+        row.label or row.later_spot,
+        row.chance,
+        edge,
+        stands=row.stands_label if row.moves else "",
+        is_own=row.is_own,
+        later_min=row.later_min,
+        until_min=row.until_min,
+        why_not=row.why_not,
+    )
 
 
 def reasons_of(plan: PotsPlan, standing: Standing, edge: Edge) -> tuple[str, ...]:

@@ -10,6 +10,7 @@ class Pot:
     name: str
     lines: tuple[str, ...] = ()  # what it does there, and its chance
     is_later: bool = False  # it goes there later: dashed, the plate seen through it
+    has_handle: bool = False  # a pan; without, it has two ears
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

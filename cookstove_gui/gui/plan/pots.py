@@ -11,60 +11,57 @@ from cookstove_gui.desk.plan.pots import (
     PotsInputs,
     PotsPlan,
     headline_of,
+    line_of,
     next_spot,
-    place_words,
     plan_pots,
     pot_options,
     reasons_of,
 )
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.plan.part import PlanPart
+from cookstove_gui.gui.plan.pot_rows import PotRows, ShownPot
 from cookstove_gui.gui.plan.pots_on_top import PotsOnTop
 from cookstove_gui.gui.widgets.form import Choice, say, words
-from cookstove_gui.gui.widgets.key import Key
+from cookstove_gui.gui.widgets.key import named_key
 from cookstove_gui.gui.widgets.look import Look
-from cookstove_gui.gui.widgets.row_table import RowTable, TableRow
 from cookstove_gui.gui.widgets.theme import STEP
-from cookstove_gui.phrases.plan.pots import pot_chance, pot_later
+from cookstove_gui.phrases.edge import capital
+from cookstove_gui.phrases.plan.pots import moved_words, places_words
 
-_HEADERS = ("what", "where", "chance")
-_NOTHING = ("", "choose")
+_ADD = "Add a pot"
+_NOTHING = ("", _ADD)
+_TOGETHER = "Why these spots: together they give the best chances now; the oven is not counted."
+_KEYS = "Up and down mark a pot, Del takes it off; left and right give it another spot."
 
 
 class PotsPart(PlanPart[PotsInputs, PotsPlan]):
     """The cooktop with its pots at the left, a row for each at the right."""
 
+    fills = True
+
     def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
-        self._top = PotsOnTop(look)
+        self._top, self._rows = PotsOnTop(look), PotRows(look)
         self._plan: PotsPlan | None = None
-        self._why = words(role="soft", name="pots_why")
-        super().__init__(link, "plan_pots", "Several pots", parent)
-        self._add = Choice("Add a pot", "pots_add", "One pot more on the stove (Insert)", width=230, caption_width=100)
+        self._nowhere = words("No place now", role="strong", name="pots_nowhere")
+        self._why = words(name="pots_why")
+        self._together = words(_TOGETHER, role="note", name="pots_together")
+        self._on_stove = words("On the stove", role="strong", name="pots_on_stove")
+        self._on_stove.setWordWrap(False)
+        self._placed = words(role="soft", name="pots_placed")
+        self._placed.setWordWrap(False)
+        self._keys = words(_KEYS, role="note", name="pots_keys")
+        self._add = Choice(_ADD, "pots_add", "One pot more on the stove (Insert)", width=None)
         self._add.show_options((_NOTHING, *pot_options()), "")
+        self._moved = named_key(
+            "Moved", "pots_moved", "The pots stand where they should now (F10)", keys="F10", role="main"
+        )
+        super().__init__(link, "plan_pots", "Several pots", parent)
         self._add.chosen.connect(self._add_pot)
         self._top.pressed.connect(self._mark)
-        self._table = RowTable(
-            "pots_table", "The pots and the place of each", _HEADERS, stretch=1, shown_rows=0, wraps=True
-        )
-        self._table.setToolTip("Up and down mark a pot, Delete takes it off, left and right give it another spot")
-        self._off = Key("Take it off", "Del")
-        self._off.setObjectName("pots_off")
-        self._off.setToolTip("Take the marked pot off the stove (Delete)")
-        self._off.clicked.connect(self._take_off)
-        self._moved = Key("Moved", "F10")
-        self._moved.setObjectName("pots_moved")
-        self._moved.setToolTip("The pots stand where they should now (F10)")
+        self._rows.taken_off.connect(self._take_off)
         self._moved.clicked.connect(self._move)
-        keys = QHBoxLayout()
-        keys.addWidget(self._off)
-        keys.addWidget(self._moved)
-        keys.addStretch(1)
-        for part in (self._table, self._add):
-            self._side.addWidget(part)
-        self._side.addLayout(keys)
-        self._side.addStretch(1)
         for key, act in (
-            ("Del", self._take_off),
+            ("Del", lambda: self._take_off(self._rows.key)),
             ("F10", self._move),
             ("Ins", self._open_list),
             ("Left", lambda: self._choose_spot(-1)),
@@ -76,15 +73,31 @@ class PotsPart(PlanPart[PotsInputs, PotsPlan]):
 
     def _side_by_side(self) -> QHBoxLayout:
         """The headline over both; the cooktop at the left, the rows at the right."""
-        self._side = QVBoxLayout()
-        self._side.setSpacing(STEP)
-        left = QVBoxLayout()
-        left.addWidget(self._top, 1)
-        left.addWidget(self._why)
+        left, right = QVBoxLayout(), QVBoxLayout()
+        for column in (left, right):
+            column.setSpacing(STEP)
+        left.addWidget(self._top, 100)
+        for line in (self._nowhere, self._why, self._together):
+            left.addWidget(line)
+        left.addStretch(1)
+        heading = QHBoxLayout()
+        heading.setSpacing(2 * STEP)
+        heading.addWidget(self._on_stove)
+        heading.addWidget(self._placed)
+        heading.addStretch(1)
+        keys = QHBoxLayout()
+        keys.setSpacing(STEP)
+        keys.addWidget(self._add, 1)
+        keys.addWidget(self._moved)
+        right.addLayout(heading)
+        right.addWidget(self._rows)
+        right.addLayout(keys)
+        right.addWidget(self._keys)
+        right.addStretch(1)
         both = QHBoxLayout()
-        both.setSpacing(3 * STEP)
+        both.setSpacing(4 * STEP)
         both.addLayout(left, 6)
-        both.addLayout(self._side, 5)
+        both.addLayout(right, 5)
         column = QVBoxLayout()
         column.setSpacing(STEP)
         column.addWidget(self._answer)
@@ -128,30 +141,41 @@ class PotsPart(PlanPart[PotsInputs, PotsPlan]):
         self._plan = answer
         if self.desk.is_live:
             keep_pots(self.desk, answer.kept)
-        self.headline.setText(headline_of(answer))
-        marked = self._table.key
-        self._table.show_rows(
-            [
-                TableRow(cells=(row.task.name, place_words(row), self._chance(row)), key=str(row.number))
-                for row in answer.rows
-            ]
-        )
-        self._table.choose(marked)
-        self._table.setVisible(bool(answer.rows))
-        self._off.setVisible(bool(answer.rows))
-        self._moved.setVisible(any(row.moves for row in answer.rows))
-        say(self._why, "\n".join(reasons_of(answer, standing, self.edge)))
+        self.headline.show_rungs(headline_of(answer, self.edge))
+        self._rows.show_pots([self._shown(row) for row in answer.rows], self.edge)
+        self._placed.setText(places_words(len(answer.rows), sum(bool(row.spot) for row in answer.rows)))
+        for part in (self._on_stove, self._placed, self._rows, self._keys):
+            part.setVisible(bool(answer.rows))
+        moving = [row.task.name for row in answer.rows if row.moves]
+        self._moved.setText(moved_words(moving))
+        self._moved.setVisible(bool(moving))
+        why = reasons_of(answer, standing, self.edge)
+        say(self._why, "\n".join(why))
+        self._nowhere.setVisible(bool(why))
+        self._together.setVisible(len(answer.rows) > 1)
         self._top.show_pots(self.desk.stove, spot_heats(self.desk), answer.rows, self.edge)
         self._top.show()
 
-    def _chance(self, row: PotRow) -> str:
-        return pot_chance(row.chance) if row.spot else pot_later(row.later_min, self.edge)
+    def _shown(self, row: PotRow) -> ShownPot:
+        return ShownPot(
+            number=row.number,
+            name=capital(row.task.name),
+            line=line_of(row, self.edge),
+            moves=row.moves,
+            from_min=row.later_min or 0.0,
+            until_min=row.until_min,
+            place=row.label or row.later_spot,
+            heat=row.heat,
+        )
 
     def show_nothing(self, why: str) -> None:
         """Show no answer, and why."""
         super().show_nothing(why)
-        for part in (self._table, self._off, self._moved, self._top):
-            part.hide()
+        self._rows.show_pots((), self.edge)
+        for part in (
+            self._on_stove, self._placed, self._rows, self._keys, self._moved, self._top, self._nowhere, self._together
+        ):  # fmt: skip
+            part.setVisible(False)
         self._add.setVisible(not self.first_fires.text())
         say(self._why, "")
 
@@ -164,9 +188,9 @@ class PotsPart(PlanPart[PotsInputs, PotsPlan]):
         if task:
             self._keep(with_pot(self.kept, task))
 
-    def _take_off(self) -> None:
-        if self._table.key:
-            self._keep(without_pot(self.kept, int(self._table.key)))
+    def _take_off(self, number: str) -> None:
+        if number:
+            self._keep(without_pot(self.kept, int(number)))
 
     def _move(self) -> None:
         self._keep(moved(self.kept))
@@ -176,15 +200,15 @@ class PotsPart(PlanPart[PotsInputs, PotsPlan]):
         rows = self._plan.rows if self._plan is not None else ()
         here = [str(row.number) for row in rows if spot in (row.spot, row.stands, row.later_at)]
         if here:
-            self._table.choose(here[0])
-            self._table.setFocus()
+            self._rows.choose(here[0])
+            self._rows.take_focus()
 
     def _choose_spot(self, steps: int) -> None:
         """Give the marked pot the next spot, as the cook wants it."""
         standing, plan = self.desk.standing, self._plan
-        if standing is None or plan is None or not self._table.key:
+        if standing is None or plan is None or not self._rows.key:
             return
-        number = int(self._table.key)
+        number = int(self._rows.key)
         self._keep(put_on(self.kept, number, next_spot(plan, number, standing, steps)))
 
     def _keep(self, kept: KeptPots) -> None:

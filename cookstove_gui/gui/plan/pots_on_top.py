@@ -8,7 +8,7 @@ from PySide6.QtCore import QPointF, QSize, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen, QPolygonF, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
-from cookstove_gui.desk.plan.pots import PotRow
+from cookstove_gui.desk.plan.pots import PotRow, line_of
 from cookstove_gui.gui.drawn_stove.face import Face, Pot
 from cookstove_gui.gui.drawn_stove.heat_face import heat_face
 from cookstove_gui.gui.drawn_stove.shapes import Point
@@ -16,12 +16,13 @@ from cookstove_gui.gui.drawn_stove.spot_painting import RING
 from cookstove_gui.gui.drawn_stove.stove_view import StoveView
 from cookstove_gui.gui.widgets.heat_colours import HOTTEST_AT_LEAST
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.phrases.edge import Edge
-from cookstove_gui.phrases.plan.pots import pot_chance, pot_later
 from cookstove_gui.phrases.spots import SpotHeat, heat_said
 from cookstove_gui.stove.stove import SpotKind, Stove
 
-_LEAST, _DRAWN = QSize(300, 170), QSize(652, 360)
+_LEAST = QSize(300, 170)  # px
+_HIGHEST = 400  # px of the design
 _ARROW = 5.0  # px, half the width of its shaft
 
 
@@ -33,15 +34,19 @@ class PotsOnTop(StoveView):
         self._arrows = _Arrows(self)
         self._moves: Sequence[tuple[str, str]] = ()
         self.setAccessibleName("The cooktop with its pots")
-        self.setMaximumHeight(2 * _DRAWN.height())
+        self._fit()
+        look.changed.connect(self._fit)
 
     def minimumSizeHint(self) -> QSize:
         """Room for a pot with its name."""
         return _LEAST
 
     def sizeHint(self) -> QSize:
-        """As designed."""
-        return _DRAWN
+        """No more than that, so that the page fits a low window; it takes the room there is."""
+        return _LEAST
+
+    def _fit(self) -> None:
+        self.setMaximumHeight(px(_HIGHEST))
 
     def show_pots(self, stove: Stove, heats: Mapping[str, SpotHeat], rows: Sequence[PotRow], edge: Edge) -> None:
         """Show the cooktop's heats with the pots that stand there, come later, or are to be moved."""
@@ -53,10 +58,15 @@ class PotsOnTop(StoveView):
         faces: dict[str, Face] = {}
         for spot in shown.spots:
             heat, row = heats[spot.name], pots.get(spot.name)
-            pot = None if row is None else Pot(name=row.task.name, lines=(_second(row, edge),), is_later=not row.spot)
+            line = None if row is None else line_of(row, edge)
+            pot = None
+            if row is not None and line is not None:
+                lines = (line.on_pot, line.chance) if line.has_place else (line.on_pot,)
+                is_later = line.has_place and not row.spot
+                pot = Pot(name=row.task.name, lines=lines, is_later=is_later, has_handle=row.task.in_a_pan)
             face = heat_face(spot, heat, edge.unit, hottest)
             faces[spot.name] = replace(face, captions=("free",), struck="", doubt=0.0, rim="", pot=pot)
-            said = "free" if row is None else f"{row.task.name}, {_second(row, edge)}"
+            said = "free" if row is None or line is None else f"{row.task.name}, {line.on_pot}, {line.chance}"
             self.patch(spot.name).say(heat_said(spot, heat, edge.unit), said)
         self.show_faces(faces)
         names = [(row.stands, row.spot) for row in rows if row.moves]
@@ -74,11 +84,6 @@ class PotsOnTop(StoveView):
         self._arrows.setGeometry(self.rect())
         self._arrows.raise_()
         self._arrows.show_moves(moves, self.drawn.size)
-
-
-def _second(row: PotRow, edge: Edge) -> str:
-    """Below a pot's name: its chance, when it has a place, or why it has none."""
-    return pot_chance(row.chance) if row.spot else pot_later(row.later_min, edge) or row.why_not
 
 
 class _Arrows(QWidget):

@@ -20,7 +20,8 @@ from cookstove_gui.gui.widgets.form import Choice, Either, say, words
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.one_line import OneLine
 from cookstove_gui.gui.widgets.theme import SOFT, STEP
-from cookstove_gui.phrases.plan.water import place_words, reason_rungs, runs_words, water_rungs
+from cookstove_gui.phrases.edge import place_words
+from cookstove_gui.phrases.plan.water import reason_rungs, runs_words, water_rungs
 from cookstove_gui.units import degrees, tidy
 
 _USUAL_LITRES = 2.0

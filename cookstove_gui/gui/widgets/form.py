@@ -262,7 +262,10 @@ class _CalmBox(QComboBox):
 
 
 class Choice(QWidget):
-    """A caption and one of several things to choose from, each with its key; `beside` goes to the right of it."""
+    """A caption and one of several things to choose from, each with its key; `beside` goes to the right of it.
+
+    Without a width the box is as wide as there is room, and says by itself what it is for.
+    """
 
     chosen = Signal(str)
 
@@ -272,7 +275,7 @@ class Choice(QWidget):
         name: str,
         tip: str,
         *,
-        width: int = _EDITOR_WIDTH,
+        width: int | None = _EDITOR_WIDTH,
         caption_width: int = CAPTION_WIDTH,
         beside: Sequence[QWidget] = (),
     ) -> None:
@@ -283,11 +286,13 @@ class Choice(QWidget):
         self.box.setObjectName(name)
         self.box.setAccessibleName(caption)
         self.box.setToolTip(tip)
-        fix_width(self.box, width)
-        self._caption = words(caption, role="soft")
-        fix_width(self._caption, caption_width)
-        self._caption.setBuddy(self.box)
-        line = row(self._caption, self.box, *beside)
+        line = row(self.box, *beside, stretch=width is not None)
+        if width is not None:
+            fix_width(self.box, width)
+            shown = words(caption, role="soft")
+            fix_width(shown, caption_width)
+            shown.setBuddy(self.box)
+            line.insertWidget(0, shown)
         line.setContentsMargins(0, 0, 0, 0)
         self.setLayout(line)
         self.box.activated.connect(lambda index: self.chosen.emit(str(self.box.itemData(index))))

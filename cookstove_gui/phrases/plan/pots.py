@@ -1,28 +1,100 @@
 """Several pots at once: who has a place, how likely it is right, and when the others get one."""
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from cookstove_gui.phrases.edge import Edge, capital, listed
 
+_NOWHERE = {
+    "too hot": "nothing on the cooktop is cool enough",
+    "too cool": "nothing on the cooktop is hot enough",
+}
 
-def pots_headline(
-    names: Sequence[str], without: Sequence[str], moves: Sequence[tuple[str, str]] = (), gain: float = 0.0
-) -> str:
-    """What to move and what it gains, else whether all of them have a place.
 
-    `without` are the names of those that have none, `moves` the names of those to be moved and where to.
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PotLine:
+    """One pot in words."""
+
+    where: str  # its place, and until when; why it has none
+    chance: str  # that it is right there
+    on_pot: str  # for the little room on the pot itself
+    has_place: bool  # now or later
+
+
+def pots_rungs(
+    names: Sequence[str],
+    *,
+    later: Sequence[tuple[str, float]],
+    without: Sequence[str],
+    moves: Sequence[tuple[str, str]],
+    gain: float,
+    edge: Edge,
+) -> tuple[str, ...]:
+    """What to move, else whether all of them have a place; from long to short.
+
+    `later` names those that get a place and in how many minutes, `without` those that get none, `moves` those to be
+    moved and where to, `gain` what the moves bring in chance.
     """
     if not names:
-        return "Choose what is to be on the stove at once."
-    if moves:
-        told = listed([f"“{name}” to {where}" for name, where in moves])
-        together = " together" if len(moves) > 1 else ""
-        return f"Move {told} now: {round(10 * gain)} in 10 more chance{together}."
+        return ("Choose what is to be on the stove at once.",)
+    rest = [f"{_quoted([name])} fits from {edge.clock(minutes)}" for name, minutes in later]
     if without:
-        return f"{len(names) - len(without)} of {len(names)} have a place now; not {listed(without)}."
-    if len(names) == 1:
-        return f"{capital(names[0])} has a place now."
-    return "Both have a place now." if len(names) == 2 else f"All {len(names)} have a place now."
+        rest.append(f"{_quoted(without)} {'has' if len(without) == 1 else 'have'} no place")
+    if moves:
+        move = f"Move {listed([f'“{name}” to the {where}' for name, where in moves])} now"
+        worth = f"{round(10 * gain)} in 10 more chance{' together' if len(moves) > 1 else ''}"
+        told = (f"{move}: {worth}; {', '.join(rest)}.",) if rest else ()
+        return (*told, f"{move}: {worth}.", f"{move}.")
+    placed = len(names) - len(later) - len(without)
+    if placed == len(names):
+        if placed <= 2:
+            return (f"{capital(names[0])} has a place now." if placed == 1 else "Both have a place now.",)
+        return (f"All {placed} have a place now.",)
+    now = f"{placed} of {len(names)} {'has' if placed == 1 else 'have'} a place now"
+    return (f"{capital(now)}; {', '.join(rest)}.", f"{capital(now)}.")
+
+
+def pot_line(
+    where: str,
+    chance: float,
+    edge: Edge,
+    *,
+    stands: str = "",
+    is_own: bool = False,
+    later_min: float | None = None,
+    until_min: float | None = None,
+    why_not: str = "",
+) -> PotLine:
+    """A pot at a place, or to be moved there from where it `stands`, or there later, or with no place and why not."""
+    if why_not:
+        return PotLine(where=_NOWHERE.get(why_not, why_not), chance="no place", on_pot=why_not, has_place=False)
+    tenths = pot_chance(chance)
+    until = "" if until_min is None else f" until {edge.clock(until_min)}"
+    if later_min is not None:
+        when = f"from {edge.clock(later_min)}"
+        return PotLine(where=f"{where}, {when}{until}", chance=f"then {tenths}", on_pot=when, has_place=True)
+    stays = until.strip() or "for long"
+    if stands:
+        told = f"move it from the {stands} to the {where} now; there {stays}"
+    else:
+        told = f"{where}, your choice" if is_own else f"{where}, {stays}"
+    return PotLine(where=told, chance=tenths, on_pot=stays, has_place=True)
+
+
+def places_words(names: int, placed: int) -> str:
+    """How many have a place now, beside the heading of their rows."""
+    if placed == names:
+        return "it has a place now" if names == 1 else "all have a place now"
+    return f"{placed} of {names} {'has' if placed == 1 else 'have'} a place now"
+
+
+def moved_words(names: Sequence[str]) -> str:
+    """The key that says that the moves are done."""
+    return f"“{names[0]}” is moved" if len(names) == 1 else "They are moved"
+
+
+def _quoted(names: Sequence[str]) -> str:
+    return listed([f"“{name}”" for name in names])
 
 
 def why_not_words(
@@ -41,8 +113,3 @@ def why_not_words(
 def pot_chance(chance: float) -> str:
     """How likely a pot is right in its place now."""
     return f"{round(chance * 10)} in 10"
-
-
-def pot_later(later_min: float | None, edge: Edge) -> str:
-    """When a pot without a place gets one; empty where none is seen."""
-    return "" if later_min is None else f"at {edge.clock(later_min)}"

@@ -5,18 +5,13 @@ from datetime import date
 
 from cookstove_gui.cooking.pans.boiling_time import Goal, SimmerHold, WaterTime
 from cookstove_gui.forecast.answers import Quantiles
-from cookstove_gui.phrases.edge import Edge, capital, duration, short_date
+from cookstove_gui.phrases.edge import Edge, capital, duration, place_words, short_date
 
 _LIKELY = 0.5
 _VERBS = {Goal.BOIL: "boils", Goal.SIMMER: "simmers", Goal.POACH: "is warm enough to poach"}
 _TO = {Goal.BOIL: "boil", Goal.SIMMER: "simmer", Goal.POACH: "get warm enough to poach"}
 _BEGINS = {Goal.BOIL: "Water boils at", Goal.SIMMER: "A simmer begins at", Goal.POACH: "Poaching begins at"}
 _REACHED = {Goal.BOIL: "boils", Goal.SIMMER: "simmers", Goal.POACH: "poaches"}
-
-
-def place_words(label: str) -> str:
-    """A spot inside a sentence: `the back left`."""
-    return f"the {label.removeprefix('top ')}" if label.startswith("top ") else label
 
 
 def water_rungs(label: str, answer: WaterTime, edge: Edge, *, is_soonest: bool) -> tuple[str, ...]:

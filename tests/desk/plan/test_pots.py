@@ -12,8 +12,8 @@ from cookstove_gui.desk.plan.kept_pots import KeptPots, moved
 from cookstove_gui.desk.plan.pots import (
     PotsInputs,
     headline_of,
+    line_of,
     next_spot,
-    place_words,
     plan_pots,
     pot_options,
     reasons_of,
@@ -22,6 +22,7 @@ from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.situation import Standing
 from cookstove_gui.stove.stove import SpotKind, Stove
 from cookstove_gui.units import kelvin
+from tests.phrases.facts import EDGE
 
 
 def fit(key: str, *spots: tuple[str, float, float | None, float], state: FitState = FitState.NOW) -> TaskFit:
@@ -138,8 +139,8 @@ def test_a_place_changes_only_after_something_was_done_or_a_while(later, minutes
     assert row.spot == ("top_front_right" if moves else "top_front_left")
     if moves:
         assert plan.gain == pytest.approx(0.3)
-        assert headline_of(plan) == "Move “fry eggs” to front right now: 3 in 10 more chance."
-        assert place_words(row) == "front left, move it to front right"
+        assert headline_of(plan, EDGE)[0] == "Move “fry eggs” to the front right now: 3 in 10 more chance."
+        assert line_of(row, EDGE).where.startswith("move it from the front left to the front right now")
 
 
 def test_a_move_that_is_done_stays_done(later, stands):
@@ -181,7 +182,7 @@ def test_a_pot_that_moves_names_both_places(later):
 def test_a_pot_that_stands_without_a_place_names_where_it_stands(later):
     (row,) = later(GONE, 2, 1).rows
     assert named(row) == ("", "", "top_front_left", "front left", False, 0.0)
-    assert place_words(row) == row.why_not
+    assert line_of(row, EDGE).on_pot == row.why_not == "too hot"
 
 
 def own_choice(stands, chance):
@@ -195,14 +196,14 @@ def test_the_cooks_own_choice_stays_however_unlikely(stands):
     plan = own_choice(stands, 0.1)
     (row,) = plan.rows
     assert named(row) == ("top_front_right", "front right", "", "", True, 0.1)
-    assert place_words(row) == "front right, your choice"
+    assert line_of(row, EDGE).where == "front right, your choice"
     assert plan.gain == 0.0
 
 
 def test_what_has_a_place_later_names_it(plan):
     (row,) = plan(fit("boil", ("top_front_left", 0.0, 25.0, 0.9), state=FitState.LATER))
     assert (row.later_spot, row.later_at, row.later_min) == ("front left", "top_front_left", 25.0)
-    assert place_words(row) == "later front left"
+    assert line_of(row, EDGE).where.startswith("front left, from ")
     assert row.why_not == ""
 
 
@@ -249,7 +250,7 @@ def test_the_headline_says_who_has_no_place(stands):
     stove, standing = stands
     bad = fit("boil", ("top_back_left", 0.1, None, 0.0), state=FitState.NOT)
     found = plan_pots(asked(replace(standing, fits=(EGGS, bad)), stove, "fry_eggs", "boil"))
-    assert headline_of(found) == "1 of 2 have a place now; not boil."
+    assert headline_of(found, EDGE)[0] == "1 of 2 has a place now; “boil” has no place."
 
 
 @pytest.mark.parametrize(
@@ -271,3 +272,21 @@ def test_reasons_tell_the_heats_of_the_cooktop_each_once(stands, coolest, reason
     edge = Edge(unit="F", now=standing.now, offset_minutes=0)
     assert reasons_of(found, there, edge) == (reason,)
     assert not any("spot is at" in text for text in reasons_of(found, replace(there, zones={}), edge))
+
+
+def test_a_strip_ends_where_the_spot_is_no_longer_good(stands):
+    stove, standing = stands
+    boil = fit("boil", ("top_front_left", 0.9, 0.0, 0.9))
+    ends = replace(boil, spots=(replace(boil.spots[0], until_min=35.0),))
+    (row,) = plan_pots(asked(replace(standing, fits=(ends,)), stove, "boil")).rows
+    assert row.until_min == 35.0
+    assert row.heat == pytest.approx(standing.zones["top_front_left"].p50)
+
+
+def test_a_later_strip_ends_at_the_first_start_that_is_not_good(stands):
+    stove, standing = stands
+    boil = fit("boil", ("top_front_left", 0.0, 25.0, 0.9), state=FitState.LATER)
+    starts = tuple(standing.now + timedelta(minutes=minutes) for minutes in (0, 25, 40, 55, 70))
+    later = replace(boil, starts=starts, spots=(replace(boil.spots[0], chances=(0.0, 0.9, 0.7, 0.3, 0.8)),))
+    (row,) = plan_pots(asked(replace(standing, fits=(later,)), stove, "boil")).rows
+    assert (row.later_min, row.until_min) == (25.0, 55.0)

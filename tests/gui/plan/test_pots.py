@@ -6,17 +6,17 @@ from datetime import timedelta
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QComboBox, QPushButton
+from PySide6.QtWidgets import QComboBox, QLabel, QPushButton
 
 from cookstove_gui.cooking.fit.fit import FitState, SpotFit, TaskFit
 from cookstove_gui.cooking.fit.tasks import task_of
 from cookstove_gui.desk import Desk
 from cookstove_gui.gui.plan.page import PlanPage
 from cookstove_gui.gui.plan.part import PlanPart
+from cookstove_gui.gui.plan.pot_rows import PotRows
 from cookstove_gui.gui.plan.pots_on_top import PotsOnTop
-from cookstove_gui.gui.widgets.row_table import RowTable
 from cookstove_gui.one_road import Memory, work_out
-from tests.gui.hands import control, push, rows, seen
+from tests.gui.hands import control, push, seen
 from tests.gui.pages import NOW, held_desk, keep_session, shown
 
 pytestmark = pytest.mark.gui
@@ -73,36 +73,47 @@ def settle(qtbot, page) -> None:
 
 
 def answers(page) -> dict[str, tuple[str, str]]:
-    return {what: (where, chance) for what, where, chance in rows(page, "pots_table")}
+    return {pot.name.lower(): (pot.line.where, pot.line.chance) for pot in table(page).pots}
+
+
+def table(page) -> PotRows:
+    return control(page, "pots_table", PotRows)
+
+
+def headline(page) -> str:
+    return control(page, "plan_pots_headline", QLabel).accessibleName()
 
 
 def test_the_greedy_place_gives_way_to_the_better_whole(qtbot, page):
     put_on(qtbot, page, "fry_eggs", "fry_bacon")
     assert seen(page, "plan_pots_headline") == "Both have a place now."
     found = answers(page)
-    assert found["fry bacon"] == ("front left", "8 in 10")
-    assert found["fry eggs"] == ("front right", "8 in 10")
+    assert found["fry bacon"] == ("front left, for long", "8 in 10")
+    assert found["fry eggs"] == ("front right, for long", "8 in 10")
 
 
 def test_a_pot_without_a_place_is_told_when_it_will_have_one(qtbot, page):
     put_on(qtbot, page, "fry_eggs", "simmer", "bread")
-    assert seen(page, "plan_pots_headline") == "2 of 3 have a place now; not simmer."
+    assert headline(page) == "2 of 3 have a place now; “simmer” fits from 10:25."
     found = answers(page)
-    assert found["simmer"] == ("later front left", "at 10:25")
-    assert found["bread"] == ("oven", "7 in 10")
+    assert found["simmer"] == ("front left, from 10:25", "then 8 in 10")
+    assert found["bread"] == ("oven, for long", "7 in 10")
 
 
 def test_a_place_that_hardly_serves_is_no_place(qtbot, page):
     put_on(qtbot, page, "sear", "fry_eggs")
     sear = task_of("sear")
     assert sear is not None
-    assert answers(page)[sear.name] == ("too cool", "")
-    assert seen(page, "plan_pots_headline") == f"1 of 2 have a place now; not {sear.name}."
+    assert answers(page)[sear.name] == ("nothing on the cooktop is hot enough", "no place")
+    assert headline(page) == f"1 of 2 has a place now; “{sear.name}” has no place."
 
 
 def test_a_pot_whose_spot_another_needs_more_is_told_so(qtbot, page):
     put_on(qtbot, page, "fry_bacon", "boil")
-    assert answers(page) == {"fry bacon": ("its spots are taken", ""), "boil": ("front left", "9 in 10")}
+    assert answers(page) == {
+        "fry bacon": ("its spots are taken", "no place"),
+        "boil": ("front left, for long", "9 in 10"),
+    }
 
 
 def test_without_a_pot_it_asks_for_one(qtbot, page):
@@ -113,22 +124,19 @@ def test_without_a_pot_it_asks_for_one(qtbot, page):
 
 
 def press(page, key: Qt.Key) -> None:
-    table = control(page, "pots_table", RowTable)
-    table.setFocus()
-    QTest.keyClick(table, Qt.Key.Key_Home)
-    QTest.keyClick(table, key)
+    row = control(page, f"pots_row_{table(page).key}", QPushButton)
+    row.setFocus()
+    QTest.keyClick(row, key)
 
 
 def test_the_places_are_kept_over_a_restart(qtbot, page, desk):
     put_on(qtbot, page, "fry_eggs", "fry_eggs", "bread")
-    before = rows(page, "pots_table")
+    before = [(pot.name, pot.place) for pot in table(page).pots]
     desk.show(replace(desk.standing, fits=TURNED, serial=desk.inputs().serial))
     again, _ = shown(qtbot, desk, PlanPage)
     push(again, "part_pots")
-    qtbot.waitUntil(lambda: len(rows(again, "pots_table")) == 3, timeout=10000)
-    assert [(what, where) for what, where, _ in rows(again, "pots_table")] == [
-        (what, where) for what, where, _ in before
-    ]
+    qtbot.waitUntil(lambda: len(table(again).pots) == 3, timeout=10000)
+    assert [(pot.name, pot.place) for pot in table(again).pots] == before
 
 
 def test_a_worse_place_is_left_after_a_reading_and_the_cook_says_when(qtbot, page, desk):
@@ -136,10 +144,11 @@ def test_a_worse_place_is_left_after_a_reading_and_the_cook_says_when(qtbot, pag
     desk.read("400", spot="oven_centre")
     now = replace(desk.standing, fits=TURNED, rows=desk.entries, serial=desk.inputs().serial)
     desk.show(now)
-    qtbot.waitUntil(lambda: "Move “fry eggs” to front right now" in seen(page, "plan_pots_headline"), timeout=10000)
-    assert "3 in 10 more chance" in seen(page, "plan_pots_headline")
+    qtbot.waitUntil(lambda: "Move “fry eggs” to the front right now" in headline(page), timeout=10000)
+    assert "3 in 10 more chance" in headline(page)
+    assert control(page, "pots_moved", QPushButton).text() == "“fry eggs” is moved"
     push(page, "pots_moved")
-    qtbot.waitUntil(lambda: answers(page) == {"fry eggs": ("front right", "9 in 10")}, timeout=10000)
+    qtbot.waitUntil(lambda: answers(page) == {"fry eggs": ("front right, for long", "9 in 10")}, timeout=10000)
     assert not control(page, "pots_moved", QPushButton).isVisibleTo(page)
 
 
@@ -155,7 +164,7 @@ def test_the_cooktop_is_drawn_with_its_pots_by_day_and_by_night(qtbot, page):
     assert not drawing.grab().toImage().isNull()
     pots = {name: drawing.patch(name).face.pot for name in ("top_front_left", "top_front_right", "top_back_middle")}
     assert {pot.name for pot in pots.values() if pot} == {"fry eggs", "fry bacon"}
-    assert all(pot.lines == ("8 in 10",) and not pot.is_later for pot in pots.values() if pot)
+    assert all(pot.lines == ("for long", "8 in 10") and not pot.is_later for pot in pots.values() if pot)
     free = drawing.patch("top_back_middle")
     assert free.face.captions == ("free",)
     assert free.accessibleDescription() == "free"
@@ -165,19 +174,20 @@ def test_a_pot_that_has_to_wait_is_drawn_dashed_with_its_clock(qtbot, page):
     put_on(qtbot, page, "simmer")
     waiting = control(page, "pots_on_top", PotsOnTop).patch("top_front_left")
     assert waiting.face.pot is not None
-    assert (waiting.face.pot.name, waiting.face.pot.lines, waiting.face.pot.is_later) == ("simmer", ("at 10:25",), True)
-    assert waiting.accessibleDescription() == "simmer, at 10:25"
+    assert (waiting.face.pot.name, waiting.face.pot.lines, waiting.face.pot.is_later) == (
+        "simmer", ("from 10:25", "then 8 in 10"), True,
+    )  # fmt: skip
+    assert waiting.accessibleDescription() == "simmer, from 10:25, then 8 in 10"
 
 
 def test_a_press_on_a_pot_marks_its_row(qtbot, page):
     put_on(qtbot, page, "fry_eggs", "fry_bacon")
-    table = control(page, "pots_table", RowTable)
     drawing = control(page, "pots_on_top", PotsOnTop)
     for name in ("top_front_left", "top_front_right"):
         QTest.mouseClick(drawing.patch(name), Qt.MouseButton.LeftButton)
         pot = drawing.patch(name).face.pot
         assert pot is not None
-        assert rows(page, "pots_table")[int(table.key)][0] == pot.name
+        assert table(page).pots[int(table(page).key)].name.lower() == pot.name
 
 
 def test_no_pot_is_placed_before_the_first_fires(qtbot):
@@ -187,3 +197,24 @@ def test_no_pot_is_placed_before_the_first_fires(qtbot):
     push(made, "part_pots")
     assert seen(made, "pots_first_fires") != ""
     assert answers(made) == {}
+
+
+def test_a_pan_is_drawn_with_its_handle_and_a_pot_with_ears(qtbot, page):
+    put_on(qtbot, page, "fry_eggs", "boil")
+    drawing = control(page, "pots_on_top", PotsOnTop)
+    pots = [drawing.patch(name).face.pot for name in ("top_front_left", "top_front_right")]
+    assert {pot.name: pot.has_handle for pot in pots if pot} == {"fry eggs": True, "boil": False}
+
+
+def test_the_key_beside_a_row_takes_that_pot_off(qtbot, page):
+    put_on(qtbot, page, "fry_eggs", "fry_bacon")
+    push(page, "pots_off_1")
+    settle(qtbot, page)
+    assert list(answers(page)) == ["fry eggs"]
+
+
+def test_up_and_down_mark_a_row(qtbot, page):
+    put_on(qtbot, page, "fry_eggs", "fry_bacon")
+    assert table(page).key == "0"
+    press(page, Qt.Key.Key_Down)
+    assert table(page).key == "1"
