@@ -27,7 +27,7 @@ class LogbookPage(QWidget):
         self.setObjectName("page")
         self.setAccessibleName("Logbook")
         self._sessions = SessionsPart(link, look)
-        self._record = RecordPart(link)
+        self._record = RecordPart(link, look)
         self._files = FilesPart(link)
         self._sections = Sections(look)
         self._sections.add("sessions", "Sessions", self._sessions)

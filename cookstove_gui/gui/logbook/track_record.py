@@ -1,74 +1,90 @@
-"""The track record: what was projected when, and what came true."""
+"""The track record: of the windows said about an hour ahead how many held, by how much they miss, is it learning."""
 
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
-from cookstove_gui.forecast.answers import RecordRow
+from cookstove_gui.forecast.learning.record_by_session import LEAST_WINDOWS, RecordBySession, record_by_session
 from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.logbook.learning_picture import LearningPicture
+from cookstove_gui.gui.logbook.record_picture import RecordPicture
 from cookstove_gui.gui.logbook.study_line import StudyLine
-from cookstove_gui.gui.widgets.form import say, words
-from cookstove_gui.gui.widgets.row_table import RowTable, TableRow
-from cookstove_gui.gui.widgets.theme import STEP, TARGET_PIXELS
+from cookstove_gui.gui.widgets.form import Answer, say, words
+from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.phrases.logbook.record import (
-    arrival_window,
-    came_true,
+    held_behind,
+    held_headline,
+    misses_words,
     recalibrated,
-    record_behind,
-    row_edge,
     says_something,
-    track_record_words,
+    trend_words,
 )
-from cookstove_gui.phrases.logbook.sessions import dated
 
-_HEADERS = ("session", "at", "heat", "projected window", "came true")
+_NO_SESSION = "No session yet; after the first few you see here how far the projections can be trusted."
+_NOT_STUDIED = "The past sessions have not been studied yet."
 
 
 class RecordPart(QWidget):
-    """One sentence, and the rows behind it."""
+    """One sentence, the windows behind it, and beside them whether they get better."""
 
-    def __init__(self, link: DeskLink, parent: QWidget | None = None) -> None:
+    def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._desk = link.desk
         self.setObjectName("record_part")
         self._study = StudyLine(link, "record_study")
-        self._sentence = words(name="record_sentence", role="good")
+        self._sentence = Answer(name="record_sentence")
         self._behind = words(name="record_behind", role="soft")
-        self._recalibrated = words(name="record_recalibrated", role="soft")
-        self._table = RowTable("record_table", "Projections and what came true", _HEADERS, wraps=True)
-        self._table.setMinimumHeight(5 * TARGET_PIXELS)
+        self._picture = RecordPicture(look)
+        self._learning = LearningPicture(look)
+        self._trend_title = words("Is it learning?", role="heading")
+        self._trend = words(name="record_trend")
+        self._misses = words(name="record_misses", role="note")
+        self._recalibrated = words(name="record_recalibrated", role="note")
+        right = QVBoxLayout()
+        right.setSpacing(STEP)
+        for part in (self._trend_title, self._trend):
+            right.addWidget(part)
+        right.addWidget(self._learning)
+        right.addWidget(self._misses)
+        right.addWidget(self._recalibrated)
+        right.addStretch(1)
+        left = QVBoxLayout()
+        left.addWidget(self._picture)
+        left.addStretch(1)
+        both = QHBoxLayout()
+        both.setSpacing(5 * STEP)
+        both.addLayout(left, 21)
+        both.addLayout(right, 11)
         column = QVBoxLayout(self)
-        column.setSpacing(2 * STEP)
-        column.addWidget(words("How past projections turned out", role="heading"))
+        column.setSpacing(STEP)
         column.addWidget(self._study)
         column.addWidget(self._sentence)
         column.addWidget(self._behind)
-        column.addWidget(self._recalibrated)
-        column.addWidget(self._table, 1)
-        column.addStretch()  # takes the room while there is no table
+        column.addSpacing(STEP)
+        column.addLayout(both)
+        column.addStretch(1)  # takes the room while there is no picture
         self.show_record()
 
     def show_record(self) -> None:
         """Show what the latest study found."""
         self._study.show_study()
-        found = self._desk.study
-        rows = found.record.rows if found and says_something(found.record) else ()
-        self._sentence.setText(track_record_words(found.record) if found else self._not_yet())
-        self._behind.setText(record_behind(found.record) if found else "")
-        say(self._recalibrated, recalibrated(found.width_at_an_hour, found.record) if found else "")
-        self._table.setVisible(bool(rows))
-        latest_first = sorted(rows, key=lambda one: one.made_at, reverse=True)
-        self._table.show_rows([TableRow(cells=self._cells(row)) for row in latest_first])
+        study = self._desk.study
+        record = study.record if study else None
+        found = record_by_session(record.rows) if record and says_something(record) else None
+        if study is None or record is None or found is None:
+            none = _NOT_STUDIED if self._desk.sessions else _NO_SESSION
+            empty = record_by_session(())
+            self._sentence.setText(held_headline(empty, record) if record else none)
+            self._behind.setText("")
+        else:
+            self._sentence.setText(held_headline(found, record))
+            self._behind.setText(held_behind(found, record))
+        self._show_pictures(found if found and found.all.windows >= LEAST_WINDOWS else None)
+        say(self._recalibrated, recalibrated(study.width_at_an_hour, study.record) if study and found else "")
 
-    def _not_yet(self) -> str:
-        if not self._desk.sessions:
-            return "No session yet; after the first few you see here how far the projections can be trusted."
-        return "The past sessions have not been studied yet."
-
-    @staticmethod
-    def _cells(row: RecordRow) -> tuple[str, ...]:
-        return (
-            dated(row.session, row.made_at, row.offset_minutes),
-            row_edge(row).clock(0),
-            row.band.name,
-            arrival_window(row),
-            came_true(row),
-        )
+    def _show_pictures(self, found: RecordBySession | None) -> None:
+        for part in (self._picture, self._learning, self._trend_title):
+            part.setVisible(found is not None)
+        self._picture.show_record(found, self._sentence.text())
+        self._learning.show_record(found, trend_words(found.trend) if found else "")
+        say(self._trend, trend_words(found.trend) if found else "")
+        say(self._misses, misses_words(found) if found else "")

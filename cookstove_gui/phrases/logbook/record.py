@@ -1,10 +1,12 @@
 """How past projections turned out: the record's sentences, and each projection beside what came of it."""
 
 from cookstove_gui.forecast.answers import RecordRow, TrackRecord, Verdict
+from cookstove_gui.forecast.learning.record_by_session import LEAST_WINDOWS, RecordBySession, Trend
 from cookstove_gui.forecast.learning.track_record import verdict
 from cookstove_gui.phrases.edge import (
     Edge,
     duration,
+    listed,
     sessions_count,
 )
 
@@ -84,3 +86,53 @@ def recalibrated(factor: float, record: TrackRecord) -> str:
         f"An hour ahead the oven was inside its range {often} often than eight times in ten, so that range is "
         f"now {factor:.1f} times as wide."
     )
+
+
+def held_headline(found: RecordBySession, record: TrackRecord) -> str:
+    """Of the windows said about an hour ahead, how many held; with too few, that they are too few."""
+    number, held = found.all.windows, found.all.held
+    if not says_something(record) or number == 0:
+        return track_record_words(record)
+    if number < LEAST_WINDOWS:
+        said = "window" if number == 1 else "windows"
+        return f"Too few to judge by: of {number} {said} said about an hour ahead {held} held."
+    share = 10 * held / number
+    meant = "the share that was meant, 8 in 10" if abs(share - 8) < 0.5 else f"{share:.0f} in 10, where 8 are meant"
+    return f"Of {number} windows said about an hour ahead {held} held: {meant}."
+
+
+def held_behind(found: RecordBySession, record: TrackRecord) -> str:
+    """What that share rests on, and by how much the likely time misses."""
+    if not says_something(record) or found.all.windows == 0:
+        return record_behind(record)
+    miss = "" if found.miss_min is None else f" Typical miss {duration(found.miss_min)}."
+    return (
+        f"One for each heat of a session, with what was known then.{miss} "
+        f"Of all {record.projections} given at least 30 minutes ahead {record.inside_window} held."
+    )
+
+
+def trend_words(trend: Trend) -> str:
+    """Whether the windows get better with each session."""
+    return {
+        Trend.TOO_FEW: "Too few to tell: after four sessions and ten windows this says more.",
+        Trend.BETTER: "Yes. The windows grew shorter and still hold as often as they should.",
+        Trend.TOO_SHORT: "Not well: the windows grew shorter, but too few of them hold.",
+        Trend.UNSURE: "No. The windows are as long as before, and too few of them hold.",
+        Trend.SAME: "Not seen: the windows are as long as before, and hold as often as they should.",
+    }[trend]
+
+
+def misses_words(found: RecordBySession) -> str:
+    """Where and which way the windows that did not hold missed; empty where all held."""
+    missed = [verdict(row) for one in found.sessions for row in one.rows]
+    earlier, later, never = (missed.count(one) for one in (Verdict.EARLIER, Verdict.LATER, Verdict.NOT_REACHED))
+    parts = [
+        f"{number} came {how}" for number, how in ((earlier, "sooner than said"), (later, "later than said")) if number
+    ] + ([f"{never} never came"] if never else [])
+    return f"Of those that did not hold {listed(parts)}." if parts else ""
+
+
+def moved_words(values: tuple[float, ...]) -> str:
+    """How long something is now, in words: `now 21 min`."""
+    return f"now {duration(values[-1])}" if values else ""

@@ -1,5 +1,6 @@
 """The page Logbook lists, opens, renames, brings in and writes out sessions, and tells the record and the backups."""
 
+from dataclasses import replace
 from datetime import timedelta
 
 import pandas
@@ -9,13 +10,17 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QFileDialog, QLineEdit
 
 from cookstove_gui.desk import Desk
+from cookstove_gui.forecast.learning.track_record import track_record
 from cookstove_gui.gui.background.past_study import PastStudy
 from cookstove_gui.gui.logbook.opened_session import OpenedSession
 from cookstove_gui.gui.logbook.page import LogbookPage
+from cookstove_gui.gui.logbook.record_picture import RecordPicture
 from cookstove_gui.gui.logbook.session_list import SessionList
 from cookstove_gui.logbook.log_file import read_log
 from cookstove_gui.logbook.logbook import Logbook
-from tests.gui.hands import control, lines, push, rows, seen, type_in
+from cookstove_gui.study import StudyInputs, study
+from tests.forecast.learning.made_records import record_rows
+from tests.gui.hands import control, lines, push, seen, type_in
 from tests.gui.pages import NOW, held_desk, keep_session, shown
 
 pytestmark = pytest.mark.gui
@@ -151,7 +156,7 @@ def test_a_file_that_is_no_log_gets_one_sentence(qtbot, desk, tmp_path, monkeypa
     assert "nothing that could be kept" in seen(page, "import_question")
 
 
-def test_track_record_is_told_with_the_rows_behind_it(qtbot, desk):
+def test_with_too_few_windows_the_track_record_says_so_and_draws_nothing(qtbot, desk):
     for day in (9, 6, 3):
         keep_session(desk, f"Day {day}", NOW - timedelta(days=day))
     page, link = shown(qtbot, desk, LogbookPage)
@@ -159,8 +164,23 @@ def test_track_record_is_told_with_the_rows_behind_it(qtbot, desk):
     studying = PastStudy.of(link)
     qtbot.waitUntil(lambda: desk.study is not None and not studying.is_running, timeout=20000)
     assert desk.study is not None
-    assert len(rows(page, "record_table")) == len(desk.study.record.rows)
-    assert "From 3 sessions" in seen(page, "record_behind")
+    assert str(desk.study.record.projections) in seen(page, "record_behind")
+    assert not control(page, "record_picture", RecordPicture).isVisibleTo(page)
+
+
+def test_the_track_record_is_told_and_drawn(qtbot, desk):
+    keep_session(desk, "Day", NOW - timedelta(days=9))
+    page, link = shown(qtbot, desk, LogbookPage)
+    PastStudy.of(link).cancel()
+    push(page, "part_record")
+    rows = record_rows(sessions=6, held=(True, True, True, False, True, True))
+    found = study(StudyInputs(stove=desk.stove, sessions=(), fingerprint=""))
+    assert found is not None
+    desk.show_study(replace(found, record=track_record(desk.stove.name, 6, rows)))
+    qtbot.waitUntil(lambda: control(page, "record_picture", RecordPicture).isVisibleTo(page), timeout=5000)
+    assert seen(page, "record_sentence").startswith("Of 12 windows said about an hour ahead 10 held")
+    control(page, "record_picture", RecordPicture).copy_values()
+    assert len(QApplication.clipboard().text().splitlines()) == 13
 
 
 def test_backing_up_tells_the_age_of_the_last_good_one(qtbot, tmp_path):

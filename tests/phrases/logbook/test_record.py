@@ -8,18 +8,23 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from cookstove_gui.forecast.answers import Quantiles, RecordRow, TrackRecord
+from cookstove_gui.forecast.learning.record_by_session import RecordBySession, Trend, record_by_session
 from cookstove_gui.forecast.learning.track_record import track_record
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.logbook.imports import import_question
 from cookstove_gui.phrases.logbook.record import (
     arrival_window,
     came_true,
+    held_headline,
+    misses_words,
     recalibrated,
     record_behind,
     track_record_words,
+    trend_words,
 )
 from cookstove_gui.phrases.logbook.sessions import dated, session_span
 from cookstove_gui.stove.entries import HeatBand
+from tests.forecast.learning.made_records import record_rows
 from tests.phrases.facts import HORIZON, NOW, ahead, edges, is_plain, of, quantiles
 
 RECORD = TrackRecord(stove="range", sessions=8, projections=23, inside_window=19, typical_miss_min=6.2, rows=())
@@ -153,3 +158,34 @@ def test_recalibration_is_said(factor: float, often: str) -> None:
     assert often in recalibrated(factor, RECORD)
     assert recalibrated(factor, RECORD).endswith(f"that range is now {factor} times as wide.")
     assert recalibrated(1.02, RECORD) == ""
+
+
+def by_session(held: tuple[bool, ...]) -> RecordBySession:
+    return record_by_session(record_rows(len(held), held))
+
+
+def test_of_the_windows_an_hour_ahead_how_many_held() -> None:
+    assert (
+        held_headline(by_session((True,) * 4 + (False,)), RECORD)
+        == "Of 10 windows said about an hour ahead 8 held: the share that was meant, 8 in 10."
+    )
+    assert held_headline(by_session((True,) * 3 + (False,) * 3), RECORD).endswith("6 held: 5 in 10, where 8 are meant.")
+
+
+def test_too_few_windows_are_called_too_few() -> None:
+    assert held_headline(by_session((True,)), RECORD) == (
+        "Too few to judge by: of 2 windows said about an hour ahead 2 held."
+    )
+    one_session = replace(RECORD, sessions=1)
+    assert held_headline(by_session((True,) * 5), one_session) == track_record_words(one_session)
+    assert held_headline(by_session(()), RECORD) == track_record_words(RECORD)
+
+
+def test_which_way_the_windows_missed() -> None:
+    assert misses_words(by_session((True, False))) == "Of those that did not hold 2 came later than said."
+    assert misses_words(by_session((True,))) == ""
+
+
+def test_every_trend_has_its_own_words() -> None:
+    assert len({trend_words(trend) for trend in Trend}) == len(Trend)
+    assert trend_words(Trend.BETTER).startswith("Yes.")
