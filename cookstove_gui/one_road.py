@@ -97,7 +97,7 @@ def present(inputs: Inputs, memory: Memory | None = None) -> Present:
     course = memory.course(seen, inputs.band)
     if course is None:
         then = belief if belief.now == latest else forecaster.follow(told, latest)
-        course = _course(then, rows, inputs.band, first_fires)
+        course = _course(then, rows, inputs.band, first_fires, inputs.baked)
         memory.keep_course(seen, inputs.band, course)
     zone_rows = zones(belief)
     turn_rows = (*turns(belief), *course.turns)
@@ -126,7 +126,9 @@ def _fits(found: Present, projection: Projection, fit_for_food: bool) -> tuple[T
     return as_told(fits(projection, found.belief.stove, first_fires_done=fit_for_food), told, since) if since else told
 
 
-def _course(belief: Belief, rows: Sequence[Entry], band: HeatBand, first_fires: FirstFires) -> Course:
+def _course(
+    belief: Belief, rows: Sequence[Entry], band: HeatBand, first_fires: FirstFires, baked: tuple[Session, ...]
+) -> Course:
     inside, is_read = in_oven(rows), was_read(rows)
     ahead = _futures(belief, band, first_fires)
     return Course(
@@ -135,13 +137,15 @@ def _course(belief: Belief, rows: Sequence[Entry], band: HeatBand, first_fires: 
         turns=turns_to_come(belief, oven_ahead(belief, unfed=True), band),
         next_reading=next_reading(belief, ahead, band) if is_read else None,
         fits=fits(ahead, belief.stove, first_fires_done=first_fires.next is None),
-        bakes=_bakes(inside, belief, ahead),
+        bakes=_bakes(inside, belief, ahead, baked),
     )
 
 
-def _bakes(inside: tuple[InOven, ...], belief: Belief, ahead: Projection) -> tuple[UnderWay, ...]:
+def _bakes(
+    inside: tuple[InOven, ...], belief: Belief, ahead: Projection, baked: tuple[Session, ...]
+) -> tuple[UnderWay, ...]:
     pressure = site_at(belief.stove.altitude).pressure
-    return those_under_way(inside, ahead, trace(belief), belief.stove, pressure) if inside else ()
+    return those_under_way(inside, ahead, trace(belief), belief.stove, pressure, baked) if inside else ()
 
 
 def work_out(inputs: Inputs, memory: Memory | None = None) -> Standing:

@@ -48,6 +48,7 @@ class Inputs:
     band: HeatBand
     character: Character | None = None  # learned from the sessions before; none for a stove never studied
     earlier: tuple[Session, ...] = ()  # the sessions before, for the first fires of a new stove
+    baked: tuple[Session, ...] = ()  # those in which the same things were baked as now
     action: Action = LEAVE  # what-if beside the present course; LEAVE for none
     ahead: tuple[int, ...] = AHEAD
     serial: int = 0  # of the request; a newer one makes an older one's result stale

@@ -96,6 +96,7 @@ def _nothing_lit(request: Request) -> Asked:
         band=request.band or band_from_text("bread", "F"),
         character=learn(stove, meant_sessions(stove, sessions)) if sessions else None,
         earlier=sessions,
+        baked=sessions,
     )
     return Asked(log=Path(), inputs=inputs, offset_minutes=offset, is_whole=True)
 

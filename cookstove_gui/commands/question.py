@@ -69,6 +69,7 @@ class Asker:
                 band=self._request.band or band_from_text("bread", "F"),
                 character=self._character(stove, past),
                 earlier=past,
+                baked=past,
                 ahead=self._request.ahead,
             ),
             offset_minutes=last.offset_minutes,

@@ -12,6 +12,7 @@ from datetime import UTC, datetime, tzinfo
 from typing import TYPE_CHECKING
 
 from cookstove_gui.advice import advise
+from cookstove_gui.desk.baked import Baked
 from cookstove_gui.desk.changes import Changed
 from cookstove_gui.desk.earlier import earlier_fires, first_fires
 from cookstove_gui.desk.kept_studies import KeptStudies
@@ -62,6 +63,7 @@ class Desk:
         self._lit = LitSpot(self.stove)
         self._settings = Settings(logbook)
         self._past = KeptStudies(logbook)
+        self.baked = Baked(logbook)
         self._shown = Shown()
         self._questions = Questions()
         self.supper = SupperTable(logbook, clock, lambda: self.stove.name, self.announce)
@@ -269,6 +271,7 @@ class Desk:
             band=self.band,
             character=self._past.character(stove),
             earlier=earlier_fires(self.logbook, stove, session),
+            baked=self.baked.of_inside(stove, session),
         )
 
     def show(self, standing: Standing) -> bool:

@@ -186,6 +186,19 @@ class Logbook:
         )
         return tuple(self.session(number) for (number,) in rows)
 
+    def sessions_that_baked(self, stove: str, name: str, before: int | None, at_most: int = 8) -> tuple[Session, ...]:
+        """The latest of a stove's sessions before one in which something of that name was baked, oldest first."""
+        rows = self._database.rows(
+            f"SELECT number FROM session WHERE {NOT_IN_BIN} AND stove = :stove AND "
+            "(:before IS NULL OR number <> :before AND first_at "
+            "< coalesce((SELECT first_at FROM session WHERE number = :before), :never)) "
+            "AND EXISTS (SELECT 1 FROM entry WHERE session = session.number "
+            "AND kind = 'oven_in' AND lower(trim(note)) = lower(:name)) "
+            "ORDER BY first_at DESC, number DESC LIMIT :most",
+            {"stove": stove, "name": name, "before": before, "never": _NEVER, "most": at_most},
+        )
+        return tuple(self.session(number) for (number,) in reversed(rows))
+
     def start_session(self, stove: str, title: str) -> Session:
         """A new, empty session."""
         return self.add_session(stove, title, ())

@@ -7,11 +7,12 @@ import numpy as np
 
 from cookstove_gui.cooking.baking.bodies import COLDEST_OVEN, HOTTEST_OVEN
 from cookstove_gui.cooking.baking.doneness import Doneness, doneness
-from cookstove_gui.cooking.baking.doubts import Learned
 from cookstove_gui.cooking.baking.in_oven import InOven
+from cookstove_gui.cooking.baking.past_bakes import learned_from, past_bakes
 from cookstove_gui.cooking.baking.turning import TurnReminder, turn_reminder
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import Projection, Trace
+from cookstove_gui.stove.entries import Session
 from cookstove_gui.stove.stove import Stove
 
 
@@ -59,7 +60,12 @@ class UnderWay:
 
 
 def under_way(
-    inside: InOven, projection: Projection, past: Trace, stove: Stove, pressure: float, learned: Learned | None = None
+    inside: InOven,
+    projection: Projection,
+    past: Trace,
+    stove: Stove,
+    pressure: float,
+    baked: tuple[Session, ...] = (),
 ) -> UnderWay:
     """What becomes of it.
 
@@ -72,8 +78,8 @@ def under_way(
     stove : Stove
     pressure : float
         Of the air at the stove [Pa].
-    learned : Learned, optional
-        What earlier ones of it in this oven say.
+    baked : tuple of Session
+        Earlier sessions, in some of which the same was baked.
 
     Raises
     ------
@@ -92,7 +98,7 @@ def under_way(
         past=past,
         pressure=pressure,
         probes=inside.probes,
-        learned=learned,
+        learned=learned_from(past_bakes(stove, baked, inside.name), pressure),
     )
     ago = (now - inside.went_in).total_seconds() / 60.0
     done = answer.done_min.p50
@@ -103,13 +109,18 @@ def under_way(
 
 
 def those_under_way(
-    inside: tuple[InOven, ...], projection: Projection, past: Trace, stove: Stove, pressure: float
+    inside: tuple[InOven, ...],
+    projection: Projection,
+    past: Trace,
+    stove: Stove,
+    pressure: float,
+    baked: tuple[Session, ...] = (),
 ) -> tuple[UnderWay, ...]:
     """The same of everything in the oven; of one with an impossible clock nothing is said but that it is there."""
     found = []
     for one in inside:
         try:
-            found.append(under_way(one, projection, past, stove, pressure))
+            found.append(under_way(one, projection, past, stove, pressure, baked))
         except InputProblem:
             found.append(UnderWay(inside=one, asked_at=projection.now, answer=None, turn=None))
     return tuple(found)

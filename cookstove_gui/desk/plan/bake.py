@@ -9,6 +9,7 @@ from cookstove_gui.cooking.baking.probing import Probe
 from cookstove_gui.cooking.baking.under_way import UnderWay, under_way
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.situation import Standing
+from cookstove_gui.stove.entries import Session
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import KILOGRAMS_PER_POUND
 
@@ -32,12 +33,18 @@ class BakeInputs:
     stove: Stove
     pressure: float  # Pa, of the air at the stove
     choice: BakeChoice
+    baked: tuple[Session, ...] = ()  # earlier sessions in which it was baked
     number: int = 0  # of the row by which it is in the oven already; the standing then has the answer
 
 
 def bake_options() -> tuple[tuple[str, str], ...]:
     """Key and name of everything that can be baked."""
     return tuple((bake.key, bake.name) for bake in bakes())
+
+
+def bake_name(key: str) -> str:
+    """What one is called in the log."""
+    return bake_of(key).name
 
 
 def kind_options() -> tuple[tuple[str, str], ...]:
@@ -97,4 +104,4 @@ def plan_bake(inputs: BakeInputs) -> UnderWay:
             )
         probes = (Probe(at=standing.now, core=choice.core),)
     inside = InOven(number=0, name=bake.name, bake=bake, went_in=went_in, probes=probes)
-    return under_way(inside, standing.projection, standing.trace, inputs.stove, inputs.pressure)
+    return under_way(inside, standing.projection, standing.trace, inputs.stove, inputs.pressure, inputs.baked)

@@ -15,6 +15,7 @@ from cookstove_gui.desk.plan import texts as plan_texts
 from cookstove_gui.desk.plan.bake import (
     BakeChoice,
     BakeInputs,
+    bake_name,
     cuts_of,
     kind_options,
     plan_bake,
@@ -182,7 +183,11 @@ class BakePart(PlanPart[BakeInputs, UnderWay]):
         if standing is None or choice is None:
             return None
         return BakeInputs(
-            standing=standing, stove=self.desk.stove, pressure=site_here(self.desk).pressure, choice=choice
+            standing=standing,
+            stove=self.desk.stove,
+            pressure=site_here(self.desk).pressure,
+            choice=choice,
+            baked=self.desk.baked.of(self.desk.stove, bake_name(choice.key), self.desk.session),
         )
 
     def work_out(self, inputs: BakeInputs) -> UnderWay:
