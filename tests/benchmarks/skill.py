@@ -26,6 +26,7 @@ from tests.benchmarks.skill_questions import (
     cached,
     questions_of,
 )
+from tests.benchmarks.skill_shaping import shaping_lines
 from tests.benchmarks.skill_table import by_part, now_lines, scores_of, table
 from tests.benchmarks.skill_worlds import WORLDS, World
 from tests.benchmarks.skill_zones import zone_lines
@@ -53,9 +54,8 @@ def main(arguments: Sequence[str] | None = None) -> None:
         f"Skill study of {datetime.now(UTC):%Y-%m-%d}, world {options.world}, stoves {seeds[0]} to {seeds[-1]}, "
         f"{len(judged)} sessions, {len(questions)} questions, every {options.every}"
     )
-    baselines = {
-        name: scores_of(questions, answers) for name, answers in _baselines(options, world, questions, seeds).items()
-    }
+    simple = _baselines(options, world, questions, seeds)
+    baselines = {name: scores_of(questions, answers) for name, answers in simple.items()}
     others = {}
     if not options.no_ceiling:
         others["ceiling: true physics"] = scores_of(questions, _ceiling(options, questions, seeds))
@@ -77,6 +77,7 @@ def main(arguments: Sequence[str] | None = None) -> None:
         print(f"  {name}: {time.perf_counter() - began:.0f} s since the start", flush=True)
     print("\n".join(["", *table(questions, baselines, others), ""]))
     print("\n".join([*now_lines(questions, said), ""]))
+    print("\n".join([*shaping_lines(questions, {**simple, **said}), ""]))
     print("\n".join([*by_part(questions, baselines, others), ""]))
     if not options.no_zones:
         print("Cooktop spots at random moments, against the truth")
