@@ -146,7 +146,7 @@ def parse_local_clock(text: str, now: datetime, zone: tzinfo | None = None) -> d
     ago = re.fullmatch(r"-\s*(\d{1,3})\s*(?:m|min)?", stripped)
     if ago:
         return now - timedelta(minutes=int(ago[1]))
-    clock = _typed_clock(stripped)
+    clock = parse_time_of_day(stripped)
     today = now.astimezone(zone).date()
     latest = now + timedelta(minutes=5)
     for day in (today + timedelta(days=1), today, today - timedelta(days=1)):
@@ -180,7 +180,8 @@ def came_twice(at: datetime, zone: tzinfo | None = None) -> bool:
     return len(_instants(at.astimezone(zone).replace(tzinfo=None), zone)) > 1
 
 
-def _typed_clock(text: str) -> time:
+def parse_time_of_day(text: str) -> time:
+    """A time of day as it is typed: `7:05`, `705`, `19:05`, `7:05 pm`."""
     match = _CLOCK.fullmatch(text)
     hour, minute = (int(match[1]), int(match[2] or 0)) if match else (99, 0)
     if match and match[4]:

@@ -19,6 +19,7 @@ class FileOffer:
     """One log file as read, not yet kept."""
 
     path: Path
+    title: str  # of the session it becomes
     stove: Stove
     reading: LogReading
 
@@ -50,10 +51,10 @@ def offer_import(desk: Desk, paths: Sequence[Path]) -> ImportOffer:
         problems.extend(problem.sentence for problem in reading.problems)
         if not reading.entries:
             problems.append(f"{path.name} has no readable row; nothing of it would be kept.")
-        elif _is_known(desk, stove.name, reading.with_repeats()):
+        elif is_known(desk, stove.name, reading.with_repeats()):
             problems.append(f"{path.name} is in the logbook already, row for row; it would not be kept twice.")
         else:
-            files.append(FileOffer(path=path, stove=stove, reading=reading))
+            files.append(FileOffer(path=path, title=path.stem, stove=stove, reading=reading))
     return ImportOffer(files=tuple(files), problems=tuple(problems))
 
 
@@ -67,7 +68,7 @@ def accept_import(desk: Desk, offer: ImportOffer) -> int:
             new[file.stove.name] = with_spots_named(new.get(file.stove.name, file.stove), spots)
     desk.logbook.add_sessions(
         [
-            Session(number=0, stove=file.stove.name, title=file.path.stem, entries=file.reading.with_repeats())
+            Session(number=0, stove=file.stove.name, title=file.title, entries=file.reading.with_repeats())
             for file in offer.files
         ],
         new.values(),
@@ -134,7 +135,8 @@ def _log_files(paths: Sequence[Path]) -> list[Path]:
     return found
 
 
-def _is_known(desk: Desk, stove: str, rows: Sequence[Entry]) -> bool:
+def is_known(desk: Desk, stove: str, rows: Sequence[Entry]) -> bool:
+    """Whether a session of the stove holds just these rows."""
     logbook = desk.logbook
     return any(
         summary.entry_count == len(rows) and _essence(logbook.session(summary.number).entries) == _essence(rows)

@@ -1,6 +1,5 @@
 """What a row becomes when the cook types something else in its place, and what wood typed in words or by weight is."""
 
-import re
 from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import cast
@@ -8,14 +7,9 @@ from typing import cast
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.stove.checking import checked
 from cookstove_gui.stove.entries import Entry, Kind
+from cookstove_gui.stove.wood_text import MASS, typed_wood
 from cookstove_gui.units import MassUnit, TemperatureUnit, parse_temperature, tidy
 
-_MASS = re.compile(r"(\d*[.,]?\d+)\s*(kg|lb)?s?", re.IGNORECASE)
-# `5 splits`, `half a split`, `an armful of birch`
-_COUNTED = re.compile(
-    r"(\d*[.,]?\d+)?[^\d]*(split|log|piece|stick|chunk|round|twig|brick|load|full|armful|handful|kindling|bark)[^\d]*",
-    re.IGNORECASE,
-)
 _AT_A_SPOT = (Kind.READING, Kind.PAN)
 
 
@@ -41,17 +35,6 @@ def corrected_row(old: Entry, new: Correction, mass_unit: MassUnit) -> Entry:
     return checked(replace(retyped, spot=new.spot or old.spot, at=new.at or old.at))
 
 
-def typed_wood(text: str, mass_unit: MassUnit) -> tuple[str, str, str]:
-    """Value, unit and note of any amount of wood as typed: `4.5`, `2 kg`, `5 splits`, `half a split`, `an armful`."""
-    typed = text.strip()
-    mass = _MASS.fullmatch(typed)
-    if mass is not None:
-        return mass[1].replace(",", "."), (mass[2] or mass_unit).lower(), ""
-    if _COUNTED.fullmatch(typed):
-        return "", "", typed
-    raise InputProblem(f"“{typed}” isn't an amount of wood; type 4.5 for its weight in {mass_unit}, or 5 splits.")
-
-
 def _retyped(old: Entry, typed: str, mass_unit: MassUnit) -> Entry:
     match old.kind:
         case Kind.READING | Kind.PROBE | Kind.CARRIED:
@@ -63,7 +46,7 @@ def _retyped(old: Entry, typed: str, mass_unit: MassUnit) -> Entry:
             mass, unit_of_mass, note = typed_wood(typed, cast(MassUnit, old.unit or mass_unit))
             return replace(old, value=mass, unit=unit_of_mass, note=note)
         case Kind.OVEN_IN:
-            put_in = _MASS.fullmatch(typed)
+            put_in = MASS.fullmatch(typed)
             if put_in is None:
                 return replace(old, note=typed)
             return replace(old, value=put_in[1].replace(",", "."), unit=(put_in[2] or old.unit or mass_unit).lower())

@@ -7,11 +7,11 @@ from cookstove_gui.cooking.safety.caution import loading_order
 from cookstove_gui.desk import Desk, Receipt
 from cookstove_gui.desk.cook.into_the_oven import named_bake, offered_in, offered_out
 from cookstove_gui.desk.log.burning import burning_since
-from cookstove_gui.desk.log.correcting import typed_wood
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.gui.widgets.chooser import Answer, Choice
 from cookstove_gui.stove.entries import Kind, pans_standing
 from cookstove_gui.stove.stove import Spot, SpotKind
+from cookstove_gui.stove.wood_text import typed_wood
 from cookstove_gui.units import clock_text
 
 Enter = Callable[[str, str], "Receipt | Ask | None"]  # an answer or a text, and its clock -> entered, or asked next

@@ -4,9 +4,10 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 
-from cookstove_gui.desk.log.correcting import Correction, corrected_row, text_of, typed_wood
+from cookstove_gui.desk.log.correcting import Correction, corrected_row, text_of
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.stove.entries import Entry, Kind
+from cookstove_gui.stove.wood_text import typed_wood
 
 AT = datetime(2026, 1, 5, 12, 2, tzinfo=UTC)
 
