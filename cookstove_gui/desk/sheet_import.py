@@ -1,7 +1,7 @@
 """A table of another program brought in: what its columns mean is guessed, chosen, shown, and kept for next time."""
 
 import zlib
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from cookstove_gui.desk.desk import Desk
@@ -67,10 +67,10 @@ def offer_sheet(desk: Desk, sheet: Sheet, mapping: Mapping) -> SheetOffer:
 
 
 def keep_mapping(desk: Desk, sheet: Sheet, mapping: Mapping) -> None:
-    """Keep what the columns mean for the next table with the same ones."""
+    """Keep what the columns mean for the next table with the same ones, which is of another day."""
     if not mapping.meanings:
         raise InputProblem("No column means anything yet; choose at least one that is a spot, wood or a note.")
-    desk.logbook.set_setting(_key(sheet), mapping.text())
+    desk.logbook.set_setting(_key(sheet), replace(mapping, first_day="").text())
 
 
 def _key(sheet: Sheet) -> str:

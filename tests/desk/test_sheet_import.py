@@ -77,7 +77,7 @@ def test_one_firing_is_called_by_its_file(desk: Desk, tmp_path: Path) -> None:
 def test_what_the_columns_mean_is_kept_for_the_next_table_like_it(desk: Desk, table: Path, tmp_path: Path) -> None:
     sheet, mapping = open_sheet(desk, table)
     chosen = replace(mapping, meanings={"thing over the fire": "flue"}, unit="C")
-    keep_mapping(desk, sheet, chosen)
+    keep_mapping(desk, sheet, replace(chosen, first_day="2026-01-05"))
     later = tmp_path / "spring.xlsx"
     table.rename(later)
     assert open_sheet(Desk(desk.logbook, desk.clock), later)[1] == chosen

@@ -5,6 +5,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.logbook.backups import BackupsPart
 from cookstove_gui.gui.logbook.log_import import ImportPart
+from cookstove_gui.gui.logbook.sheet_import import SheetPart
 from cookstove_gui.gui.logbook.writing import Writing
 from cookstove_gui.gui.widgets.form import button, row, say, words
 from cookstove_gui.gui.widgets.theme import STEP
@@ -32,6 +33,7 @@ class FilesPart(QWidget):
         column = QVBoxLayout(self)
         column.setSpacing(3 * STEP)
         column.addWidget(ImportPart(link))
+        column.addWidget(SheetPart(link))
         column.addWidget(words("Write all sessions", role="heading"))
         column.addLayout(row(self._all, self._package))
         column.addWidget(self._told)

@@ -11,9 +11,8 @@ from cookstove_gui.gui.background.job import Job
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.form import button, row, say, words
 from cookstove_gui.gui.widgets.row_table import RowTable, TableRow
-from cookstove_gui.gui.widgets.theme import STEP, TARGET_PIXELS
-from cookstove_gui.phrases.edge import entries_count, sessions_count
-from cookstove_gui.phrases.logbook.imports import import_question
+from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.phrases.logbook.imports import import_kept, import_question
 
 _HELP = (
     "A log is a CSV file with the columns clock, kind, spot, value, unit, note, one row for each thing done. "
@@ -43,8 +42,7 @@ class ImportPart(QWidget):
         self._told = words(role="good", name="import_told")
         self._problem = words(role="problem", name="import_problem")
         self._question = words(role="heading", name="import_question")
-        self._list = RowTable("import_problems", "What is wrong, by file, line and field", wraps=True)
-        self._list.setMinimumHeight(4 * TARGET_PIXELS)
+        self._list = RowTable("import_problems", "What is wrong, by file, line and field", wraps=True, shown_rows=4)
         self._keep = button("Keep the good rows", "import_keep", "Keep every row that can be read", role="main")
         self._nothing = button("Import nothing", "import_nothing", "Leave the logbook as it is")
         column = QVBoxLayout(self)
@@ -56,7 +54,7 @@ class ImportPart(QWidget):
         column.addWidget(self._told)
         column.addWidget(self._problem)
         column.addWidget(self._question)
-        column.addWidget(self._list, 1)
+        column.addWidget(self._list)
         column.addLayout(row(self._keep, self._nothing))
         column.addStretch(0)
         self._choose_files.clicked.connect(self._ask_files)
@@ -125,7 +123,8 @@ class ImportPart(QWidget):
             return
         rows = sum(len(file.reading.entries) for file in offer.files)
         self._show_question(None)
-        say(self._told, f"Kept: {sessions_count(added)} with {entries_count(rows)}.")
+        stoves = tuple(dict.fromkeys(file.stove.name for file in offer.files))
+        say(self._told, import_kept(added, rows, stoves, self._desk.stove.name))
         self._choose_files.setFocus()
 
     def _drop(self) -> None:

@@ -49,6 +49,12 @@ def test_a_spot_is_given_to_one_pot_only(burning_desk: Desk) -> None:
     assert put_on(kept, 1, "").pots[1] == Pot(task="simmer")
 
 
+def test_a_pot_put_elsewhere_has_all_places_decided_again(burning_desk: Desk) -> None:
+    kept = replace(with_pot(kept_pots(burning_desk), "boil"), decided_at=burning_desk.clock())
+    assert put_on(kept, 0, "top_front_left").decided_at is None
+    assert with_pot(kept, "simmer").decided_at is None
+
+
 def test_a_move_done_leaves_the_pot_where_it_was_to_go() -> None:
     kept = KeptPots(pots=(Pot(task="boil", spot="top_front_left", to="flue"), Pot(task="simmer", spot="a")), gain=0.3)
     assert moved(kept) == KeptPots(pots=(Pot(task="boil", spot="flue"), Pot(task="simmer", spot="a")))
