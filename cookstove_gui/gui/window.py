@@ -14,6 +14,10 @@ from PySide6.QtWidgets import (
 
 from cookstove_gui.desk import Changed, Desk
 from cookstove_gui.desk.practice import Practice
+from cookstove_gui.gui.alarms.choices import AlarmChoices
+from cookstove_gui.gui.alarms.line import DONE, LATER, SILENCE
+from cookstove_gui.gui.alarms.ringer import Ringer
+from cookstove_gui.gui.alarms.strip import AlarmStrip
 from cookstove_gui.gui.background.job import Job, close_jobs
 from cookstove_gui.gui.background.keeping import Keeping
 from cookstove_gui.gui.background.past_study import PastStudy
@@ -77,7 +81,8 @@ class MainWindow(QMainWindow):
         self._place = Place(self, self.desk.logbook)
         self._place.restore()
         self._look.fit(self.width(), self.height())  # before there is anything that would have to be dressed again
-        self._next = Heading(self.link, self._look)
+        self.ringer = Ringer(self.link)
+        self._next = Heading(self.link, self._look, self.ringer)
         self._stack = QStackedWidget()
         self._cook = CookPage(self.link, self._look)
         self._add_page("cook", self._cook)
@@ -93,6 +98,10 @@ class MainWindow(QMainWindow):
             self._bar.ticked.connect(self._tick_practice)
             self._bar.ended.connect(self.practice_left)
             column.addLayout(_inset(self._bar))
+        self._alarm_strip = AlarmStrip(self.link, self._look, self.ringer)
+        self._alarm_choices = AlarmChoices(self.link, self.ringer)
+        for strip in (self._alarm_strip, self._alarm_choices):
+            column.addLayout(_inset(strip))
         self._session_strip = SessionStrip(self.link)
         column.addLayout(_inset(self._session_strip))
         column.addWidget(self._stack, 1)
@@ -107,6 +116,8 @@ class MainWindow(QMainWindow):
         on_key("Ctrl+0", self, partial(self.change_text_size, 0))
         on_key("Ctrl+D", self, self.toggle_theme)
         on_key("F12", self, self.toggle_large_view)
+        for keys, do in ((DONE, self.ringer.done), (LATER, self.ringer.put_off), (SILENCE, self.ringer.silence)):
+            on_key(keys, self, do)
         for key, _, keys in PAGES:
             on_key(keys, self, partial(self.show_page, key))
         self._cook.first_start.chosen.connect(self._begin)
@@ -128,6 +139,7 @@ class MainWindow(QMainWindow):
         if key not in self._pages:
             self._add_page(key, self._made(key))
         self._next.setVisible(key not in ("large", "keys"))
+        self._alarm_strip.set_wanted(key in ("large", "keys"))
         self._stack.setCurrentWidget(self._pages[key])
         self._next.pages.show_page(key)
         self._page_key = key
@@ -207,6 +219,7 @@ class MainWindow(QMainWindow):
                 Choice("Colours as the system has them", "", lambda: self.set_theme("system")),
                 Choice("Let marks slide again" if self._look.still else "Let nothing move", "", self.toggle_motion),
                 Choice(),
+                Choice("Alarms: bell, voice, quiet hours", "", self._alarm_choices.show),
                 Choice("Watch a practice session", "", self.practice_wanted.emit),
                 Choice("All keys", "Ctrl+H", self.toggle_keys),
             ],
@@ -274,6 +287,7 @@ class MainWindow(QMainWindow):
         self.painted.emit()
         self.setWindowIcon(QIcon(str(resource("icons", "companion.svg"))))
         self._ticks.start()
+        self.ringer.start()
         self.working.ask()
         self._keeping.start()
         self._study.start_when_still()
@@ -298,6 +312,7 @@ class MainWindow(QMainWindow):
         self._ticks.stop()
         if self._practice is not None:
             self._bar.stop()
+        self.ringer.close()
         self._study.close()
         close_jobs(self)
         self._keeping.close()

@@ -6,6 +6,8 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWi
 
 from cookstove_gui.desk import Changed
 from cookstove_gui.desk.heading import shown_clock, shown_detail_rungs, shown_rungs
+from cookstove_gui.gui.alarms.line import AlarmKeys, AlarmLine
+from cookstove_gui.gui.alarms.ringer import Ringer
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.frame.caution_strip import CautionStrip
 from cookstove_gui.gui.frame.page_words import PageWords, WindowWords, on_key
@@ -24,11 +26,14 @@ _ROOMY = 1200  # from which width on the words name their keys
 
 
 class Heading(QWidget):
-    """Two rows; an unread caution takes the place of the second."""
+    """Two rows; an unread caution takes the place of the second, an alarm that of what is to be done now."""
 
-    def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
+    def __init__(self, link: DeskLink, look: Look, ringer: Ringer, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._desk = link.desk
+        self._ringer = ringer
+        self._alarm = AlarmLine(link, look, ringer, "alarm_line")
+        self._alarm_keys = AlarmKeys(ringer, "alarm")
         self.setObjectName("next_line")
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.pages = PageWords(look)
@@ -38,11 +43,13 @@ class Heading(QWidget):
         self.cautions.turned.connect(self._show_cautions)
         look.changed.connect(self._space)
         link.changed.connect(self._show)
+        ringer.changed.connect(self._show_alarm)
         link.time_passed.connect(self._show_clock)
         on_key("Ctrl+W", self, self.cautions.turn)
         self._show_clock()
         self._show_words()
         self._show_cautions()
+        self._show_alarm()
         self._space()
 
     def _build(self, look: Look) -> None:
@@ -62,11 +69,12 @@ class Heading(QWidget):
         self._first = QHBoxLayout()
         self._first.addWidget(self._clock)
         self._first.addWidget(self._headline, 1)
+        self._first.addWidget(self._alarm, 1)
         self._first.addWidget(self.pages)
         self._second = QWidget()
         self._second_row = QHBoxLayout(self._second)
-        for part in (self._detail, self._caution_sign, self._folded, self.window_words):
-            self._second_row.addWidget(part, 1 if part is self._detail else 0)
+        for part in (self._detail, self._alarm_keys, self._caution_sign, self._folded, self.window_words):
+            self._second_row.addWidget(part, 1 if part in (self._detail, self._alarm_keys) else 0)
         column = QVBoxLayout(self)
         column.setSpacing(0)
         column.addLayout(self._first)
@@ -123,6 +131,11 @@ class Heading(QWidget):
         self._headline.show_rungs(shown_rungs(self._desk))
         rungs = shown_detail_rungs(self._desk)
         self._detail.show_rungs(rungs)
+
+    def _show_alarm(self) -> None:
+        rings = bool(self._ringer.ringing)
+        self._headline.setVisible(not rings)
+        self._detail.setVisible(not rings)
 
     def _show_cautions(self) -> None:
         folded, unread = self.cautions.folded, bool(self.cautions.unread)

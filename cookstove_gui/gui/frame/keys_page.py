@@ -51,6 +51,7 @@ KEYS = (
             ("F12", "large view"),
             ("Ctrl+E", "back to the number field"),
             ("Ctrl+W", "caution read, or shown again"),
+            ("Ctrl+Space  Ctrl+S  Ctrl+L", "alarm: done, in 5 minutes, silence"),
             ("Ctrl+D", "colours of night or day"),
             ("Ctrl++  Ctrl+-  Ctrl+0", "text larger, smaller, as designed"),
             ("Ctrl+H", "this list"),

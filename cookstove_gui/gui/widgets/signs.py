@@ -1,7 +1,7 @@
-"""Signs that stand beside their words, drawn and not typed: the caution's triangle, what to read, a pin, a turn."""
+"""Signs that stand beside their words, drawn and not typed: the caution, what to read, a pin, a turn, a bell."""
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen, QPolygonF
+from PySide6.QtGui import QColor, QPainter, QPainterPath, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from cookstove_gui.gui.widgets.look import Look
@@ -63,6 +63,24 @@ def paint_turn(painter: QPainter, box: QRectF, colour: QColor) -> None:
     painter.setBrush(colour)
     half = 0.2 * side
     painter.drawPolygon(QPolygonF([tip, tip + QPointF(-half, -1.5 * half), tip + QPointF(half, -1.5 * half)]))
+
+
+def paint_bell(painter: QPainter, box: QRectF, colour: QColor) -> None:
+    """A bell, for an alarm."""
+    side, left, top = box.width(), box.left(), box.top()
+
+    def at(x: float, y: float) -> QPointF:
+        return QPointF(left + x * side, top + y * side)
+
+    bell = QPainterPath(at(0.50, 0.10))
+    bell.cubicTo(at(0.80, 0.12), at(0.72, 0.52), at(0.86, 0.72))
+    bell.lineTo(at(0.14, 0.72))
+    bell.cubicTo(at(0.28, 0.52), at(0.20, 0.12), at(0.50, 0.10))
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(colour)
+    painter.drawPath(bell)
+    painter.drawEllipse(at(0.50, 0.10), 0.06 * side, 0.06 * side)
+    painter.drawEllipse(at(0.50, 0.84), 0.10 * side, 0.08 * side)
 
 
 class Sign(QWidget):

@@ -1,0 +1,120 @@
+"""The moments that call for the cook: of the stove as it stands, of what is in the oven, and of the plan."""
+
+from collections.abc import Iterator
+from datetime import datetime, timedelta
+
+from cookstove_gui.advice import Subject, advise
+from cookstove_gui.cooking.baking.under_way import UnderWay
+from cookstove_gui.cooking.fit.tasks import Place
+from cookstove_gui.cooking.supper.alarms import Alarm, AlarmKind, without_doubles
+from cookstove_gui.cooking.supper.dishes import Heat
+from cookstove_gui.cooking.supper.moments import Moment, MomentKind, dish_of, moments, part_of_step
+from cookstove_gui.cooking.supper.plan import FireStep, Plan, PlannedStep
+from cookstove_gui.forecast.futures.arrival import arrival_of, leaving_of
+from cookstove_gui.situation import Standing
+
+LEAVING_LEAD = timedelta(minutes=10)  # before the oven leaves its heat, while wood or air still help; judgement
+
+_KINDS = {
+    MomentKind.BEGIN: AlarmKind.STEP,
+    MomentKind.PUT_IN: AlarmKind.PUT_IN,
+    MomentKind.PUT_ON: AlarmKind.PUT_IN,
+    MomentKind.TURN: AlarmKind.TURN,
+    MomentKind.TAKE_OUT: AlarmKind.TAKE_OUT,
+    MomentKind.TAKE_OFF: AlarmKind.TAKE_OUT,
+    MomentKind.FIRE: AlarmKind.STEP,
+}
+_IN_OVEN = (MomentKind.TURN, MomentKind.TAKE_OUT)
+
+
+def alarms_of(standing: Standing | None, plan: Plan | None) -> tuple[Alarm, ...]:
+    """Everything that calls for the cook, past and to come, in order of time."""
+    found = list(_of_standing(standing)) if standing is not None else []
+    bakes = standing.bakes if standing is not None else ()
+    if plan is not None:
+        found += _of_plan(plan, bakes)
+    return without_doubles(found)
+
+
+def _of_standing(standing: Standing) -> Iterator[Alarm]:
+    for one in standing.bakes:
+        yield from _of_bake(one)
+    wanted = standing.course.next_reading
+    if wanted is not None:
+        at = standing.course.asked_at + timedelta(minutes=wanted.in_min)
+        yield Alarm(key="reading", kind=AlarmKind.NEXT_READING, at=at, about=wanted.spot)
+    if standing.first_fires.next is not None:
+        return
+    advice = advise(standing)
+    wood = advice.by if advice.subject is Subject.WOOD_DUE else advice.wood_by
+    if wood is not None:
+        yield Alarm(key="reload", kind=AlarmKind.RELOAD, at=wood.at)
+    yield from _of_band(standing)
+
+
+def _of_bake(one: UnderWay) -> Iterator[Alarm]:
+    key, name = f"bake/{one.inside.number}", one.inside.name
+    if one.turn_at is not None and (one.likely is None or one.turn_at < one.likely):
+        yield Alarm(key=f"{key}/turn", kind=AlarmKind.TURN, at=one.turn_at, about=name)
+    if one.inside.due_at is not None:
+        key_of_look = f"{key}/look/{one.inside.due_at.isoformat()}"
+        yield Alarm(key=key_of_look, kind=AlarmKind.LOOK_AT, at=one.inside.due_at, about=name)
+    if one.likely is not None:
+        yield Alarm(key=f"{key}/out", kind=AlarmKind.TAKE_OUT, at=one.likely, about=name)
+
+
+def _of_band(standing: Standing) -> Iterator[Alarm]:
+    """The oven comes to the heat wanted while nothing is in it; or leaves it while something is."""
+    oven, band = standing.outlook.oven.p50, standing.band
+    is_there = oven is not None and band.holds(oven)
+    if not standing.bakes:
+        arrival = arrival_of(standing.outlook)
+        at = _came_into_band(standing) if is_there else arrival.likely if arrival else None
+        if at is not None:
+            yield Alarm(key=f"heat/{band.name}", kind=AlarmKind.BAND_REACHED, at=at, about=band.name)
+        return
+    leaves = leaving_of(standing.outlook)
+    if is_there and leaves is not None and any(one.likely is None or leaves < one.likely for one in standing.bakes):
+        at = leaves - LEAVING_LEAD
+        yield Alarm(key=f"leaving/{band.name}", kind=AlarmKind.LEAVING_BAND, at=at, about=band.name)
+
+
+def _came_into_band(standing: Standing) -> datetime:
+    """Since when the oven has been in the band without leaving it."""
+    came = standing.now
+    for at, heat in reversed(tuple(zip(standing.trace.at, standing.trace.p50, strict=True))):
+        if not standing.band.holds(float(heat)):
+            break
+        came = min(came, at)
+    return came
+
+
+def _of_plan(plan: Plan, bakes: tuple[UnderWay, ...]) -> Iterator[Alarm]:
+    for moment in moments(plan):
+        dish, step = dish_of(plan, moment.step), moment.step
+        # What is in the oven by the log is followed by its own heat there, which knows better than the plan.
+        if moment.kind in _IN_OVEN and step.begun and any(_is_of(one, plan, step) for one in bakes):
+            continue
+        is_wood = moment.kind is MomentKind.FIRE and step.what == FireStep.WOOD
+        yield Alarm(
+            key=key_of(moment),
+            kind=AlarmKind.RELOAD if is_wood else _KINDS[moment.kind],
+            at=moment.at,
+            about=dish.name if dish else "",
+            what=step.what,
+            spot=step.spot if moment.kind in (MomentKind.PUT_ON, MomentKind.TAKE_OFF) else "",
+            is_planned=True,
+        )
+
+
+def key_of(moment: Moment) -> str:
+    """The key of a planned moment's alarm."""
+    return f"plan/{moment.step.key}/{moment.kind}"
+
+
+def _is_of(one: UnderWay, plan: Plan, step: PlannedStep) -> bool:
+    dish, part = dish_of(plan, step), part_of_step(plan, step)
+    if dish is None or not isinstance(part, Heat) or part.place is not Place.OVEN:
+        return False
+    bake = one.inside.bake
+    return one.inside.name.casefold() == dish.name.casefold() or (bake is not None and bake.key == part.bake)

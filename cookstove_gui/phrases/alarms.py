@@ -1,0 +1,83 @@
+"""What an alarm says: in the line on the screen, and spoken."""
+
+from datetime import timedelta
+
+from cookstove_gui.cooking.supper.alarms import Alarm, AlarmKind
+from cookstove_gui.cooking.supper.plan import FireStep
+from cookstove_gui.phrases.edge import Edge, spot_label
+from cookstove_gui.stove.stove import Stove
+
+TRIED = "This is how an alarm sounds."
+_LATE = timedelta(minutes=2)
+_FIRE: dict[str, str] = {
+    FireStep.LIGHT: "Light the fire",
+    FireStep.WOOD: "Put wood on",
+    FireStep.BYPASS_SHUT: "Shut the bypass",
+    FireStep.LET_GO: "Let the fire go; put nothing more on",
+}
+
+
+def alarm_rungs(alarm: Alarm, stove: Stove, edge: Edge) -> tuple[str, ...]:
+    """The line from long to short; one that is late says when it was due."""
+    first = alarm_words(alarm, stove)
+    whole = f"{first}{_more(alarm)}"
+    if edge.now - alarm.at >= _LATE:
+        return tuple(dict.fromkeys((f"{whole} It was due at {edge.at(alarm.at)}.", f"{whole}", first)))
+    return tuple(dict.fromkeys((whole, first)))
+
+
+def heard_words(rang: bool, spoke: bool) -> str:
+    """What was to be heard just now on this machine."""
+    if rang and spoke:
+        return "You should hear a bell and a voice."
+    if rang:
+        return "You should hear a bell. There is no voice here."
+    if spoke:
+        return "You should hear a voice. There is no bell here but the system's own beep."
+    return "No sound here but the system's own beep, if it has one; the line on the screen always shows."
+
+
+def more_alarms_words(more: int) -> str:
+    """That others ring too; empty where none does."""
+    return f" And {more} more." if more > 0 else ""
+
+
+def alarm_words(alarm: Alarm, stove: Stove) -> str:
+    """What to do, in one short sentence; also what the voice says."""
+    name, spot = _the(alarm.about), spot_label(stove, alarm.spot) if alarm.spot else ""
+    match alarm.kind:
+        case AlarmKind.TAKE_OUT:
+            return f"Take {name} {'off' if spot else 'out'} if it is done."
+        case AlarmKind.TURN:
+            return f"Turn {name}."
+        case AlarmKind.PUT_IN:
+            return f"Put {name} on, {spot}." if spot else f"Put {name} in."
+        case AlarmKind.LOOK_AT:
+            return f"Look at {name}."
+        case AlarmKind.LEAVING_BAND:
+            return f"The oven is about to leave {_heat(alarm.about)}."
+        case AlarmKind.RELOAD:
+            return "Put wood on."
+        case AlarmKind.BAND_REACHED:
+            return f"The oven is likely at {_heat(alarm.about)}."
+        case AlarmKind.NEXT_READING:
+            return f"Read the {spot_label(stove, alarm.about)}."
+    return f"{alarm.about}: {alarm.what}." if alarm.about else f"{_FIRE.get(alarm.what, alarm.what)}."
+
+
+def _more(alarm: Alarm) -> str:
+    """Who decides, where food or fire is concerned."""
+    if alarm.kind is AlarmKind.TAKE_OUT:
+        return " The look and the thermometer decide, not the clock."
+    if alarm.kind is AlarmKind.BAND_REACHED:
+        return " Read it to be sure."
+    return ""
+
+
+def _the(name: str) -> str:
+    """A dish's name inside a sentence: “the apple pie”."""
+    return f"the {name[:1].lower()}{name[1:]}" if name else "it"
+
+
+def _heat(name: str) -> str:
+    return name if any(letter.isdigit() for letter in name) else f"{name} heat"
