@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from datetime import datetime, timedelta
 
-from cookstove_gui.advice import Subject, advise
+from cookstove_gui.advice import JUST_READ, Subject, advise
 from cookstove_gui.cooking.baking.under_way import UnderWay
 from cookstove_gui.cooking.fit.tasks import Place
 from cookstove_gui.cooking.supper.alarms import Alarm, AlarmKind, without_doubles
@@ -12,6 +12,7 @@ from cookstove_gui.cooking.supper.moments import Moment, MomentKind, dish_of, mo
 from cookstove_gui.cooking.supper.plan import FireStep, Plan, PlannedStep
 from cookstove_gui.forecast.futures.arrival import arrival_of, leaving_of
 from cookstove_gui.situation import Standing
+from cookstove_gui.stove.entries import Kind
 
 LEAVING_LEAD = timedelta(minutes=10)  # before the oven leaves its heat, while wood or air still help; judgement
 
@@ -40,9 +41,11 @@ def _of_standing(standing: Standing) -> Iterator[Alarm]:
     for one in standing.bakes:
         yield from _of_bake(one)
     wanted = standing.course.next_reading
-    if wanted is not None:
+    readings = [row.at for row in standing.rows if row.kind is Kind.READING]
+    if wanted is not None and readings:
         at = standing.course.asked_at + timedelta(minutes=wanted.in_min)
-        yield Alarm(key="reading", kind=AlarmKind.NEXT_READING, at=at, about=wanted.spot)
+        walked = readings[-1] + JUST_READ  # until then the walk is still going on
+        yield Alarm(key="reading", kind=AlarmKind.NEXT_READING, at=max(at, walked), about=wanted.spot)
     if standing.first_fires.next is not None:
         return
     advice = advise(standing)

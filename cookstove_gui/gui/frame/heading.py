@@ -33,6 +33,7 @@ class Heading(QWidget):
         self._desk = link.desk
         self._ringer = ringer
         self._alarm = AlarmLine(link, look, ringer, "alarm_line")
+        self._headline = _Headline(self._alarm)
         self._alarm_keys = AlarmKeys(ringer, "alarm")
         self.setObjectName("next_line")
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
@@ -57,7 +58,6 @@ class Heading(QWidget):
         self._clock.setObjectName("clock")
         self._clock.setAccessibleDescription("The time of day")
         set_role(self._clock, "clock")
-        self._headline = OneLine((27, 24), 600)
         self._headline.setObjectName("headline")
         self._detail = _Detail(look)
         self._detail.setObjectName("detail")
@@ -69,7 +69,6 @@ class Heading(QWidget):
         self._first = QHBoxLayout()
         self._first.addWidget(self._clock)
         self._first.addWidget(self._headline, 1)
-        self._first.addWidget(self._alarm, 1)
         self._first.addWidget(self.pages)
         self._second = QWidget()
         self._second_row = QHBoxLayout(self._second)
@@ -133,9 +132,7 @@ class Heading(QWidget):
         self._detail.show_rungs(rungs)
 
     def _show_alarm(self) -> None:
-        rings = bool(self._ringer.ringing)
-        self._headline.setVisible(not rings)
-        self._detail.setVisible(not rings)
+        self._detail.setVisible(not self._ringer.ringing)
 
     def _show_cautions(self) -> None:
         folded, unread = self.cautions.folded, bool(self.cautions.unread)
@@ -146,6 +143,19 @@ class Heading(QWidget):
         self._folded.setAccessibleName(f"Cautions that still hold: {folded}. Show them in full again")
         self._folded.setToolTip("Show the cautions in full again (Ctrl+W)")
         self.setFixedHeight(self.sizeHint().height())
+
+
+class _Headline(OneLine):
+    """The one thing to do now; an alarm lies over it while it rings."""
+
+    def __init__(self, alarm: AlarmLine) -> None:
+        super().__init__((27, 24), 600)
+        self._alarm = alarm
+        alarm.setParent(self)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._alarm.setGeometry(self.rect())
 
 
 class _Detail(OneLine):

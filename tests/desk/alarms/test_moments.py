@@ -3,7 +3,7 @@
 from dataclasses import replace
 from datetime import datetime, timedelta
 
-from cookstove_gui.advice import Subject, advise
+from cookstove_gui.advice import JUST_READ, Subject, advise
 from cookstove_gui.cooking.supper.alarms import Alarm, AlarmKind
 from cookstove_gui.cooking.supper.dishes import Dish, HandsOn, Heat, Place, Wait
 from cookstove_gui.cooking.supper.plan import FireStep, Margin, Plan, PlannedStep, StepKind
@@ -71,7 +71,12 @@ def test_the_next_reading_is_an_alarm_at_its_time(burning_desk: Desk) -> None:
     assert wanted is not None
     alarm = only(alarms_of(standing, None), AlarmKind.NEXT_READING)
     assert alarm.about == wanted.spot
-    assert alarm.at == standing.course.asked_at + timedelta(minutes=wanted.in_min)
+    assert alarm.at == max(standing.course.asked_at + timedelta(minutes=wanted.in_min), standing.now + JUST_READ)
+
+
+def test_the_next_reading_does_not_ring_while_the_walk_is_going_on(burning_desk: Desk) -> None:
+    alarm = only(alarms_of(standing_of(burning_desk), None), AlarmKind.NEXT_READING)
+    assert alarm.at >= burning_desk.clock() + JUST_READ
 
 
 def test_the_heat_wanted_is_an_alarm_when_it_is_likely_there(burning_desk: Desk) -> None:
