@@ -93,6 +93,11 @@ class PotRows(QWidget):
         wanted = next((row for row in self._rows if str(row.shown.number) == key), self._rows[0])
         wanted.button.setChecked(True)
 
+    @property
+    def controls(self) -> list[QWidget]:
+        """What Tab goes through, from above."""
+        return [part for row in self._rows for part in (row.button, row.off)]
+
     def take_focus(self) -> None:
         """Give the keyboard to the marked row."""
         for row in self._rows:

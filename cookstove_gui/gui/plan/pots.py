@@ -1,5 +1,7 @@
 """Several pots: what stands on the stove at once, the spot each one gets, and what is to be moved."""
 
+from itertools import pairwise
+
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
@@ -27,6 +29,7 @@ from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.phrases.edge import capital
 from cookstove_gui.phrases.plan.pots import moved_words, places_words
+from cookstove_gui.stove.stove import SpotKind
 
 _ADD = "Add a pot"
 _NOTHING = ("", _ADD)
@@ -155,6 +158,9 @@ class PotsPart(PlanPart[PotsInputs, PotsPlan]):
         self._together.setVisible(len(answer.rows) > 1)
         self._top.show_pots(self.desk.stove, spot_heats(self.desk), answer.rows, self.edge)
         self._top.show()
+        spots = [self._top.patch(spot.name) for spot in self.desk.stove.spots_of(SpotKind.TOP)]
+        for one, following in pairwise([*spots, *self._rows.controls, self._add.box, self._moved]):
+            QWidget.setTabOrder(one, following)
 
     def _shown(self, row: PotRow) -> ShownPot:
         return ShownPot(

@@ -85,9 +85,12 @@ def say(label: QLabel, text: str) -> None:
     label.setVisible(bool(text))
 
 
-def button(text: str, name: str, tip: str, *, role: str = "", keys: str = "") -> QPushButton:
+_BESIDE, _NARROW = 12, 6  # room beside the word of a key, and where keys must stand close
+
+
+def button(text: str, name: str, tip: str, *, role: str = "", keys: str = "", beside: float = _BESIDE) -> QPushButton:
     """A push button that the keyboard reaches; `keys` names the key that presses it."""
-    made = named_key(text, name, tip, keys=keys, role=role)
+    made = named_key(text, name, tip, keys=keys, role=role, beside=beside)
     made.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
     return made
 
@@ -226,7 +229,7 @@ class Either(QWidget):
         self._group.setExclusive(True)
         self._buttons: dict[str, QPushButton] = {}
         for key, text in options:
-            made = button(text, f"{name}_{key}", tip)
+            made = button(text, f"{name}_{key}", tip, beside=_NARROW if len(options) > 2 else _BESIDE)
             made.setAccessibleName(f"{caption}: {text}")
             made.setCheckable(True)
             made.clicked.connect(lambda _checked=False, wanted=key: self.chosen.emit(wanted))

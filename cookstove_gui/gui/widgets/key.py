@@ -20,10 +20,20 @@ _NAME = 14  # of the key's name [px of the design]
 class Key(QPushButton):
     """A button. Chosen ones and the one with the role `main` are ink; `quiet` ones are words without a plate."""
 
-    def __init__(self, text: str = "", keys: str = "", parent: QWidget | None = None, *, high: float = HIGH) -> None:
+    def __init__(
+        self,
+        text: str = "",
+        keys: str = "",
+        parent: QWidget | None = None,
+        *,
+        high: float = HIGH,
+        beside: float = _LEFT,
+    ) -> None:
+        """`high` and the room `beside` its word are px of the design."""
         super().__init__(text, parent)
         self._keys = keys
         self._high = high
+        self._beside = beside
         self.setAutoDefault(False)
         self.setSizePolicy(QSizePolicy.Policy.Minimum, QSizePolicy.Policy.Fixed)
 
@@ -47,7 +57,7 @@ class Key(QPushButton):
         return self._size(with_keys=False)
 
     def _size(self, *, with_keys: bool) -> QSize:
-        wide = QFontMetricsF(self._face(heavy=True)).horizontalAdvance(self.text()) + px(2 * _LEFT)
+        wide = QFontMetricsF(self._face(heavy=True)).horizontalAdvance(self.text()) + px(2 * self._beside)
         if with_keys and self._keys:
             wide += QFontMetricsF(font(_NAME)).horizontalAdvance(self._keys) + px(_BETWEEN + _RIGHT - _LEFT)
         return QSize(max(round(wide + 0.5), px(HIGH)) + 2 * RING, px(self._high) + 2 * RING)
@@ -199,10 +209,18 @@ def paint_ring(painter: QPainter, plate: QRectF, cobalt: QColor) -> None:
 
 
 def named_key(
-    text: str, name: str, tip: str, *, said: str = "", keys: str = "", role: str = "", by_enter: bool = True
+    text: str,
+    name: str,
+    tip: str,
+    *,
+    said: str = "",
+    keys: str = "",
+    role: str = "",
+    by_enter: bool = True,
+    beside: float = _LEFT,
 ) -> Key:
     """A key with its object name, its tooltip and what is read out (its word unless `said`); `keys` presses it."""
-    made = Key(text, keys)
+    made = Key(text, keys, beside=beside)
     made.setObjectName(name)
     made.setAccessibleName(said or text.replace("&", ""))
     made.setToolTip(tip)

@@ -78,7 +78,7 @@ def pot_line(
         told = f"move it from the {stands} to the {where} now; there {stays}"
     else:
         told = f"{where}, your choice" if is_own else f"{where}, {stays}"
-    return PotLine(where=told, chance=tenths, on_pot=stays, has_place=True)
+    return PotLine(where=told, chance=tenths, on_pot="your choice" if is_own else stays, has_place=True)
 
 
 def places_words(names: int, placed: int) -> str:
