@@ -1,7 +1,7 @@
 """The sessions: the list with what came of each, found by what is typed, and the one that is opened beside it."""
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QMessageBox, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QMessageBox, QStackedWidget, QVBoxLayout, QWidget
 
 from cookstove_gui.desk.logbook import changing
 from cookstove_gui.desk.logbook.cards import Card, CardInputs, Cards, card_inputs
@@ -9,6 +9,7 @@ from cookstove_gui.desk.logbook.finding import found, wanted
 from cookstove_gui.errors import Problem
 from cookstove_gui.gui.background.job import Job
 from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.logbook.compare import CompareView
 from cookstove_gui.gui.logbook.opened_session import OpenedSession
 from cookstove_gui.gui.logbook.session_list import SessionList
 from cookstove_gui.gui.widgets.form import button
@@ -65,10 +66,18 @@ class SessionsPart(QWidget):
         left.addWidget(self.list, 1)
         left.addLayout(low)
         self.session = OpenedSession(link, look)
-        self._whole = QHBoxLayout(self)
-        self._whole.setSpacing(4 * STEP)
-        self._whole.addLayout(left, 13)
-        self._whole.addWidget(self.session, 20)
+        listed = QWidget()
+        both = QHBoxLayout(listed)
+        both.setContentsMargins(0, 0, 0, 0)
+        both.setSpacing(4 * STEP)
+        both.addLayout(left, 13)
+        both.addWidget(self.session, 20)
+        self._compared = CompareView(self._desk, look)
+        self._stack = QStackedWidget()
+        self._stack.addWidget(listed)
+        self._stack.addWidget(self._compared)
+        whole = QVBoxLayout(self)
+        whole.addWidget(self._stack)
 
     def _connect(self) -> None:
         self._find.textChanged.connect(lambda _text: self._show_found())
@@ -82,6 +91,8 @@ class SessionsPart(QWidget):
         self.session.emptying_wanted.connect(self._ask_to_empty)
         self.session.went.connect(lambda sentence: self.session.say(told=sentence))
         self.session.followed.connect(self._follow)
+        self._compared.left.connect(self._leave_comparing)
+        self._compared.others_wanted.connect(self._choose_others)
 
     @property
     def number(self) -> int:
@@ -98,6 +109,8 @@ class SessionsPart(QWidget):
             self._bin.setChecked(False)
         if not self._shows_bin:
             self._show_known(self._cards.plain(asked))
+        if self._stack.currentIndex() == 1:
+            self._compared.show_sessions([one for one in self.list.marked_numbers if self._has_entries(one)])
         self.reading.ask()
 
     def _work_out(self, asked: CardInputs) -> tuple[Card, ...]:
@@ -163,8 +176,25 @@ class SessionsPart(QWidget):
         self.opened.emit()
 
     def _compare(self) -> None:
-        if len(self.list.marked_numbers) < 2:
+        numbers = [one for one in self.list.marked_numbers if self._has_entries(one)]
+        if len(numbers) < 2:
             self.session.say(told=_MARK_FIRST)
+            return
+        self._compared.show_sessions(numbers)
+        self._stack.setCurrentIndex(1)
+        self._compared.setFocus()
+
+    def _has_entries(self, number: int) -> bool:
+        return any(card.number == number and card.summary.entry_count > 0 for card in self._known)
+
+    def _leave_comparing(self) -> None:
+        self._stack.setCurrentIndex(0)
+        self.list.setFocus()
+
+    def _choose_others(self) -> None:
+        self.list.unmark()
+        self._leave_comparing()
+        self.session.say(told=_MARK_FIRST)
 
     def _join(self) -> None:
         numbers = self.list.marked_numbers

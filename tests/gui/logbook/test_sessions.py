@@ -10,6 +10,9 @@ from PySide6.QtWidgets import QApplication, QMessageBox, QPushButton
 from cookstove_gui.desk import Desk
 from cookstove_gui.gui.background.job import Job
 from cookstove_gui.gui.background.past_study import PastStudy
+from cookstove_gui.gui.logbook.compare import CompareView
+from cookstove_gui.gui.logbook.compare_picture import ComparePicture
+from cookstove_gui.gui.logbook.difference_table import DifferenceTable
 from cookstove_gui.gui.logbook.opened_session import OpenedSession
 from cookstove_gui.gui.logbook.oven_picture import OvenPicture
 from cookstove_gui.gui.logbook.page import LogbookPage
@@ -152,3 +155,23 @@ def test_four_at_most_are_marked(page, desk):
     for number in range(1, 6):
         sessions.mark(number)
     assert sessions.marked_numbers == (1, 2, 3, 4)
+
+
+def test_marked_sessions_are_compared_from_the_match_and_by_the_clock(qtbot, page):
+    sessions = control(page, "session_list", SessionList)
+    push(page, "session_beside")
+    assert "Mark two" in seen(page, "session_told")
+    for place in (0, 1):
+        mark(page, "session_list", place)
+        QTest.keyClick(sessions, Qt.Key.Key_Space)
+    push(page, "session_beside")
+    assert seen(page, "compare_sentence") == "None of them rose from cold to bread heat."
+    assert seen(page, "compare_behind").startswith("Both from the match.")
+    table = control(page, "difference_table", DifferenceTable)
+    assert table.rows()[-1] == ("left over right", "60 °F", "same")
+    push(page, "compare_from_clock")
+    assert seen(page, "compare_behind").startswith("Both by the clock.")
+    control(page, "compare_picture", ComparePicture).copy_values()
+    assert len(QApplication.clipboard().text().splitlines()) == 1 + 2 * 7
+    QTest.keyClick(control(page, "compare_view", CompareView), Qt.Key.Key_Escape)
+    assert sessions.isVisibleTo(page)

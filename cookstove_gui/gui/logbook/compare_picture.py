@@ -1,0 +1,167 @@
+"""Up to four ovens over each other, told apart by line and mark, and a fire lane for each below."""
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPolygonF
+
+from cookstove_gui.cooking.fires.comparing import Figure
+from cookstove_gui.desk.logbook.comparing import Beside, Compared, values_text
+from cookstove_gui.gui.logbook.marks import line_pen, paint_mark
+from cookstove_gui.gui.logbook.picture import Picture
+from cookstove_gui.gui.time_axis.fire_lane import moved_apart
+from cookstove_gui.gui.time_axis.lane_signs import paint_sign
+from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.pen import LEFT, RIGHT, draw_line, draw_words
+from cookstove_gui.gui.widgets.steps import px
+from cookstove_gui.gui.widgets.type import PLACE, SMALL, font
+from cookstove_gui.phrases.edge import heat_name, measured_time
+from cookstove_gui.units import degrees, kelvin
+
+_LEFT, _AXIS, _LANE, _LEGEND = 62, 30, 34, 28  # [px of the design], as all here
+_TICKS = {"F": 100.0, "C": 50.0}
+_FLOOR = 289.0  # K
+_STEPS = (30, 60, 120, 240)  # min between the numbers of the axis
+_DAY = 1440.0
+
+
+class ComparePicture(Picture):
+    """Curves, lanes, and which line is whose."""
+
+    def __init__(self, look: Look) -> None:
+        super().__init__("compare_picture", look, (420, 330))
+        self._found: Compared | None = None
+        self._unit = "F"
+        self._by_clock = False
+        self.values = lambda: values_text(self._found, self._unit) if self._found else ""
+
+    def show_compared(self, found: Compared, unit: str, said: str, *, by_clock: bool) -> None:
+        """Draw these sessions."""
+        self._found, self._unit, self._by_clock = found, unit, by_clock
+        self.setAccessibleName(said)
+        self.update()
+
+    def draw(self, painter: QPainter, whole: QRectF) -> None:
+        """Everything, from the top down."""
+        if self._found is not None and self._found.sessions:
+            _Drawing(painter, self.look, whole, self._unit, by_clock=self._by_clock).draw(self._found)
+
+
+class _Drawing:
+    def __init__(self, painter: QPainter, look: Look, whole: QRectF, unit: str, *, by_clock: bool) -> None:
+        self._painter, self._theme, self._whole, self._unit, self._by_clock = painter, look.theme, whole, unit, by_clock
+        self._left, self._right = whole.left() + px(_LEFT), whole.right() - px(6)
+        self._first, self._last, self._ground, self._floor, self._ceiling = 0.0, 1.0, 0.0, _FLOOR, 500.0
+
+    def _start(self, one: Beside) -> float:
+        return one.clock_min if self._by_clock else 0.0
+
+    def _x(self, minute: float) -> float:
+        share = (minute - self._first) / max(self._last - self._first, 1.0)
+        return self._left + share * (self._right - self._left)
+
+    def _y(self, heat: float) -> float:
+        share = (heat - self._floor) / (self._ceiling - self._floor)
+        return self._ground - min(max(share, 0.0), 1.0) * (self._ground - self._whole.top() - px(6))
+
+    def draw(self, found: Compared) -> None:
+        sessions = found.sessions
+        self._ground = self._whole.bottom() - px(_AXIS) - (px(_LANE) + px(_LEGEND)) * len(sessions)
+        self._first = min(self._start(one) + min(0.0, one.curve[0][0] if one.curve else 0.0) for one in sessions)
+        self._last = max(self._start(one) + one.minutes for one in sessions)
+        heats = [heat for one in sessions for _, heat in one.curve]
+        self._floor = min([_FLOOR, *heats]) - 6.0
+        self._ceiling = max([found.band.high + 8.0, *heats]) + 4.0
+        self._draw_band(found)
+        self._draw_axis()
+        for place, one in enumerate(sessions):
+            self._draw_curve(place, one)
+        for place, one in enumerate(sessions):
+            self._draw_lane(one, self._ground + px(_AXIS) + px(_LANE) * place, strong=place == 0)
+        top = self._ground + px(_AXIS) + px(_LANE) * len(sessions)
+        rises = found.found.figures.get(Figure.RISE, tuple(None for _ in sessions))
+        for place, (one, rise) in enumerate(zip(sessions, rises, strict=True)):
+            self._draw_legend(place, one, rise, found, top + px(_LEGEND) * place)
+
+    def _draw_band(self, found: Compared) -> None:
+        theme, band = self._theme, found.band
+        box = QRectF(QPointF(self._left, self._y(band.high)), QPointF(self._right, self._y(band.low)))
+        self._painter.fillRect(box, QColor(theme.band))
+        for level in (box.top(), box.bottom()):
+            draw_line(self._painter, theme.verdigris, 1.2, QPointF(self._left, level), QPointF(self._right, level))
+        name = QRectF(self._left + px(8), max(box.center().y() - px(12), box.top()), px(200), px(24))
+        draw_words(self._painter, name, heat_name(band), theme.verdigris, side=LEFT, size=PLACE, weight=600)
+        step = _TICKS[self._unit]
+        low, high = (float(degrees(heat, self._unit)) for heat in (self._floor, self._ceiling))
+        tick = step * (low // step + 1)
+        while tick < high:
+            level = self._y(float(kelvin(tick, self._unit)))
+            place = QRectF(0, level - px(12), self._left - px(8), px(24))
+            draw_words(self._painter, place, f"{tick:.0f}", theme.soft, side=RIGHT, size=SMALL)
+            tick += step
+
+    def _draw_axis(self) -> None:
+        theme = self._theme
+        ends = (QPointF(self._left, self._ground), QPointF(self._right, self._ground))
+        draw_line(self._painter, theme.line, 1.2, *ends)
+        room = max((self._right - self._left) / px(86), 1.0)
+        step = next((one for one in _STEPS if (self._last - self._first) / one <= room), _STEPS[-1])
+        minute = step * (self._first // step + 1) if self._first % step else self._first
+        while minute <= self._last:
+            x = self._x(minute)
+            draw_line(self._painter, theme.line, 1.0, QPointF(x, self._ground), QPointF(x, self._ground + px(5)))
+            words = self._clock(minute) if self._by_clock else "match" if minute == 0 else measured_time(minute)
+            half = min(px(44), self._right - x) if x + px(44) > self._right else px(44)
+            if half > px(30):
+                box = QRectF(x - px(44), self._ground + px(4), px(88), px(24))
+                draw_words(self._painter, box, words, theme.soft, size=SMALL)
+            minute += step
+
+    @staticmethod
+    def _clock(minute: float) -> str:
+        hours, rest = divmod(round(minute % _DAY), 60)
+        return f"{hours}:{rest:02d}"
+
+    def _draw_curve(self, place: int, one: Beside) -> None:
+        start = self._start(one)
+        points = [QPointF(self._x(start + minute), self._y(heat)) for minute, heat in one.curve]
+        if not points:
+            return
+        self._painter.setBrush(Qt.BrushStyle.NoBrush)
+        self._painter.setPen(line_pen(place, self._theme))
+        self._painter.drawPolyline(QPolygonF(points))
+        for point in points:
+            paint_mark(self._painter, place, point, self._theme)
+
+    def _draw_lane(self, one: Beside, top: float, *, strong: bool) -> None:
+        theme = self._theme
+        middle = top + px(_LANE) / 2
+        name = QRectF(0, top, self._left - px(8), px(_LANE))
+        ink, weight = (theme.ink, 600) if strong else (theme.soft, 400)
+        draw_words(self._painter, name, one.name, ink, side=RIGHT, size=SMALL, weight=weight)
+        start = self._start(one)
+        marks = [(minute, row) for minute, row in one.lane if self._first <= start + minute <= self._last]
+        gaps = [float(px(24))] * max(len(marks) - 1, 0)
+        wanted = [self._x(start + minute) for minute, _ in marks]
+        for (_, row), x in zip(marks, moved_apart(wanted, gaps, (self._left, self._right - px(8))), strict=True):
+            paint_sign(
+                self._painter, QPointF(x, middle), row.kind, opening=row.opening, count=row.count,
+                ink=QColor(theme.ink), ground=QColor(theme.ground),
+            )  # fmt: skip
+        foot = top + px(_LANE) - 1
+        draw_line(self._painter, theme.faint, 1.0, QPointF(self._left, foot), QPointF(self._right, foot))
+
+    def _draw_legend(self, place: int, one: Beside, rise: float | None, found: Compared, top: float) -> None:
+        theme, middle = self._theme, top + px(_LEGEND) / 2
+        self._painter.setPen(line_pen(place, theme))
+        self._painter.drawLine(QPointF(self._left, middle), QPointF(self._left + px(44), middle))
+        paint_mark(self._painter, place, QPointF(self._left + px(22), middle), theme)
+        came = f", {heat_name(found.band)} after {measured_time(rise)}" if rise is not None else ""
+        left, size, weight = self._left + px(54), PLACE, 600 if place == 0 else 400
+        room = self._right - left
+        words = f"{one.name}, {one.title}{came}"
+        if QFontMetricsF(font(size, weight)).horizontalAdvance(words) > room:
+            words = QFontMetricsF(font(size, weight)).elidedText(
+                f"{one.name}, {one.title}", Qt.TextElideMode.ElideRight, room
+            )
+        draw_words(
+            self._painter, QRectF(left, top, room, px(_LEGEND)), words, theme.ink, side=LEFT, size=size, weight=weight
+        )

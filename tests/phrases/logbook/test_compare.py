@@ -1,0 +1,95 @@
+"""Sessions beside each other in words."""
+
+import pytest
+
+from cookstove_gui.cooking.fires.comparing import Comparison, Figure
+from cookstove_gui.phrases.logbook.compare import (
+    compare_behind,
+    compare_headline,
+    difference_words,
+    figure_words,
+    unlike,
+)
+from cookstove_gui.stove.entries import HeatBand
+from cookstove_gui.units import kelvin
+
+from .test_sessions import facts
+
+BREAD = HeatBand(name="bread", low=458.0, high=491.0)
+NAMES = ("today", "8 Nov", "24 Oct")
+
+
+def found(*rises: float | None, common: int = 4, **figures: tuple[float | None, ...]) -> Comparison:
+    return Comparison(
+        facts=tuple(facts(400.0) for _ in rises),
+        figures={Figure.RISE: rises, **{Figure[name]: values for name, values in figures.items()}},
+        common=tuple(f"spot_{place}" for place in range(common)),
+    )
+
+
+@pytest.mark.parametrize(
+    ("rises", "said"),
+    [
+        ((99, 101, 115), "Today rises like 8 Nov, and 16 min faster than 24 Oct."),
+        ((99, 70, 115), "Today rises 29 min slower than 8 Nov, and 16 min faster than 24 Oct."),
+        ((99, 101, 97), "Today rises like 8 Nov and 24 Oct."),
+        ((99, 101, None), "Today rises like 8 Nov; 24 Oct did not come to bread heat from cold."),
+        ((None, 101, None), "Today did not rise from cold to bread heat; 8 Nov after 1 h 41."),
+        ((None, None, None), "None of them rose from cold to bread heat."),
+        ((99, None, None), "Today came to bread heat after 1 h 39; the others did not rise to it from cold."),
+    ],
+)
+def test_how_the_first_rises_against_the_others(rises: tuple[float | None, ...], said: str) -> None:
+    assert compare_headline(found(*rises), NAMES, BREAD) == said
+
+
+def test_a_session_that_is_over_rose() -> None:
+    assert compare_headline(found(99, 115), ("1 May", "2 May"), BREAD) == "1 May rose 16 min faster than 2 May."
+
+
+def test_what_differs_most_is_told_of_the_one_that_rises_most_differently() -> None:
+    three = found(99, 101, 115, BYPASS=(46, 90, 74))
+    assert unlike(three) == 2
+    assert compare_behind(three, {}, by_clock=False) == (
+        "All three from the match. What differs most: the bypass was shut 28 min sooner."
+    )
+    two = found(99, 80, BYPASS=(46, 44), WOOD=(7.0, 5.0))
+    assert compare_behind(two, {}, by_clock=True) == (
+        "Both by the clock. What differs most: 4.4 lb (2.0 kg) more wood by then."
+    )
+
+
+def test_what_cannot_be_compared_is_said() -> None:
+    two = found(99, 80, common=1)
+    said = compare_behind(two, {"spot_0": "oven centre"}, by_clock=False)
+    assert said == "Both from the match. Left and right can't be compared: only oven centre was read in both."
+    assert "no spot was read in both" in compare_behind(found(99, 80, common=0), {}, by_clock=False)
+
+
+@pytest.mark.parametrize(
+    ("figure", "own", "other", "unit", "said"),
+    [
+        (Figure.RISE, 99.0, 115.0, "F", "+16 min"),
+        (Figure.BYPASS, 46.0, 40.0, "F", "−6 min"),
+        (Figure.WOOD, 4.76, 5.76, "F", "+2.2 lb"),
+        (Figure.WOOD, 4.76, 5.76, "C", "+1.0 kg"),
+        (Figure.LOADS, 5.0, 5.0, "F", "same"),
+        (Figure.BEST, 480.0, 470.0, "C", "−10 °C"),
+        (Figure.BEST, 480.0, 470.0, "F", "−18 °F"),
+        (Figure.SIDES, 100.0, 90.0, "C", "−10 °C"),
+        (Figure.ROOM, None, float(kelvin(70.0, "F")), "F", "70 °F"),
+        (Figure.ROOM, 294.0, None, "F", "–"),
+        (Figure.ROOM, 294.0, 294.1, "C", "same"),
+    ],
+)
+def test_a_difference_has_its_sign_and_unit(
+    figure: Figure, own: float | None, other: float | None, unit: str, said: str
+) -> None:
+    assert difference_words(figure, own, other, unit) == said
+
+
+def test_the_first_session_is_told_in_numbers() -> None:
+    assert figure_words(Figure.RISE, 99.0, "F") == "1 h 39"
+    assert figure_words(Figure.BEST, float(kelvin(402.0, "F")), "F") == "402 °F"
+    assert figure_words(Figure.SIDES, 100.0, "F") == "180 °F"
+    assert figure_words(Figure.LOADS, None, "F") == "–"
