@@ -25,7 +25,8 @@ from cookstove_gui.gui.widgets.steps import px
 
 LEAST_TARGET = 40  # px, on the Cook page
 LEAST_SPOT = 29  # px, of a spot where the window is so low that the stove must be; its name typed lights it too
-_LOW_WINDOW = 740  # px of the design
+LEAST_FLOOR = 24  # px, where large text leaves less yet: WCAG 2.2, 2.5.8
+_LOW_WINDOW, _VERY_LOW_WINDOW = 740, 620  # px of the design
 CONTROLS = (QAbstractButton, QLineEdit, QComboBox, QAbstractItemView)
 _SLACK = 1  # px
 
@@ -156,7 +157,7 @@ def small(window: QWidget) -> Iterator[str]:
             continue
         least = LEAST_TARGET
         if isinstance(part, SpotPatch) and window.height() < px(_LOW_WINDOW):
-            least = LEAST_SPOT
+            least = LEAST_FLOOR if window.height() < px(_VERY_LOW_WINDOW) else LEAST_SPOT
         if min(part.width(), part.height()) < least - _SLACK:
             yield f"{name_of(part)} is {part.size().toTuple()}"
 

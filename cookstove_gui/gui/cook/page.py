@@ -24,6 +24,7 @@ from cookstove_gui.gui.widgets.type import set_role
 _LEFT = ((1000, 394), (1024, 400), (1280, 456), (1920, 640), (2560, 850))
 _MOST_LEFT = 0.5  # of the page
 _ROOMY = 520  # of the right column, from which on its upper row has captions [px of the design]
+_LEAST_HIGH = 440  # of what stands below the heading; a lower window scrolls it [px of the design]
 _SIDE, _BELOW, _GUTTER, _ABOVE_ENTRY = 16, 7, 28, 10  # px of the design
 
 
@@ -71,7 +72,12 @@ class CookPage(QWidget):
         self._right_column.setContentsMargins(0, 0, 0, 0)
         self._right_column.addLayout(self._wanted)
         self._right_column.addWidget(self._axis, 1)
-        self._columns = QHBoxLayout(self)
+        self._inside = QWidget()
+        self._area = scrolling(self._inside)
+        whole = QHBoxLayout(self)
+        whole.setContentsMargins(0, 0, 0, 0)
+        whole.addWidget(self._area)
+        self._columns = QHBoxLayout(self._inside)
         self._columns.addWidget(self._left)
         self._columns.addWidget(self._right, 1)
         self.first_start = FirstStart(self._look)
@@ -117,6 +123,9 @@ class CookPage(QWidget):
 
     def _show_task(self, *_event: object) -> None:
         """While the rows have the keyboard, the stove shows which spots fit the task that is chosen there."""
+        at = QApplication.focusWidget()
+        if at is not None and self._inside.isAncestorOf(at) and self._area.verticalScrollBar().maximum() > 0:
+            self._area.ensureWidgetVisible(at, 0, px(8))
         rows = self._axis.good_for.list
         row = rows.chosen() if rows.hasFocus() else None
         self._drawing.show_task(row.task if row is not None else "")
@@ -135,6 +144,7 @@ class CookPage(QWidget):
         self._what_if.set_tight(tight)
 
     def _space(self) -> None:
+        self._inside.setMinimumHeight(px(_LEAST_HIGH))
         self._columns.setContentsMargins(px(_SIDE), 0, px(_SIDE), px(_BELOW))
         self._columns.setSpacing(px(_GUTTER))
         self._left_column.setSpacing(px(_ABOVE_ENTRY))

@@ -150,12 +150,13 @@ class GoodFor(QWidget):
         """Lay everything out along the axis."""
         width, head, last, row = self.width(), px(HEADING), px(LAST), px(ROW)
         self._heading.setGeometry(0, 0, self._heading.sizeHint().width(), head)
-        right = round(names_width(width)) - px(10)
-        for word in (self._by_spot, self._by_task):
+        words = (self._by_task, self._by_spot)
+        wide = sum(word.sizeHint().width() for word in words) + px(4)
+        left = max(round(names_width(width)) - px(10) - wide, self._heading.width() + px(8))
+        for word in words:
             size = word.sizeHint()
-            right -= size.width()
-            word.setGeometry(right, (head - size.height()) // 2, size.width(), size.height())
-            right -= px(4)
+            word.setGeometry(left, (head - size.height()) // 2, size.width(), size.height())
+            left += size.width() + px(4)
         right = width
         for key in self._keys:
             if not key.isHidden():

@@ -232,6 +232,7 @@ class Either(QWidget):
             made = button(text, f"{name}_{key}", tip, beside=_NARROW if len(options) > 2 else _BESIDE)
             made.setAccessibleName(f"{caption}: {text}")
             made.setCheckable(True)
+            made.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Fixed)  # its sides give way to its word
             made.clicked.connect(lambda _checked=False, wanted=key: self.chosen.emit(wanted))
             self._group.addButton(made)
             self._buttons[key] = made

@@ -13,6 +13,7 @@ RING = 4  # round the plate, where the ring of the focus is drawn [px]; layouts 
 _EDGE = 2  # [px]
 _RING_WIDTH = 3
 _LEFT, _RIGHT, _BETWEEN = 12, 10, 8  # of the word, of the key's name, between them [px of the design]
+_LEAST_SIDE = 6  # of a word that stands alone on its plate, where there is little room [px of the design]
 _NO_PLATE = ("quiet", "unit", "caution")  # roles whose words stand alone
 _NAME = 14  # of the key's name [px of the design]
 
@@ -50,14 +51,14 @@ class Key(QPushButton):
 
     def sizeHint(self) -> QSize:
         """Room for the word and the name of the key."""
-        return self._size(with_keys=True)
+        return self._size(with_keys=True, side=self._beside)
 
     def minimumSizeHint(self) -> QSize:
         """Room for the word alone."""
-        return self._size(with_keys=False)
+        return self._size(with_keys=False, side=_LEAST_SIDE if not self._keys else self._beside)
 
-    def _size(self, *, with_keys: bool) -> QSize:
-        wide = QFontMetricsF(self._face(heavy=True)).horizontalAdvance(self.text()) + px(2 * self._beside)
+    def _size(self, *, with_keys: bool, side: float) -> QSize:
+        wide = QFontMetricsF(self._face(heavy=True)).horizontalAdvance(self.text()) + px(2 * side)
         if with_keys and self._keys:
             wide += QFontMetricsF(font(_NAME)).horizontalAdvance(self._keys) + px(_BETWEEN + _RIGHT - _LEFT)
         return QSize(max(round(wide + 0.5), px(HIGH)) + 2 * RING, px(self._high) + 2 * RING)

@@ -22,7 +22,7 @@ _PIPE = (("left", "left"), ("middle", "middle"), ("right", "right"))
 _TANK = (("none", "none"), ("left", "left"), ("right", "right"))
 _LIDS = (("lids", "lids"), ("plate", "one plate"))
 _CLOSET = (("none", "none"), ("closet", "above the top"))
-_CAPTION, _WIDE, _NARROW = 104, 220, 84  # px
+_CAPTION, _WIDE, _NARROW = 104, 212, 84  # px; beside one another in the column at every size of text
 
 
 class StoveColumn(QWidget):
