@@ -26,7 +26,7 @@ from cookstove_gui.gui.widgets.steps import px
 LEAST_TARGET = 40  # px, on the Cook page
 LEAST_SPOT = 29  # px, of a spot where the window is so low that the stove must be; its name typed lights it too
 LEAST_FLOOR = 24  # px, where large text leaves less yet: WCAG 2.2, 2.5.8
-_LOW_WINDOW, _VERY_LOW_WINDOW = 740, 620  # px of the design
+_LOW_PAGE, _VERY_LOW_PAGE = 635, 520  # px of the design
 CONTROLS = (QAbstractButton, QLineEdit, QComboBox, QAbstractItemView)
 _SLACK = 1  # px
 
@@ -152,12 +152,13 @@ def _scrolled_in(part: QWidget) -> QWidget | None:
 
 def small(window: QWidget) -> Iterator[str]:
     """Targets too small for a thumb."""
+    page = window.findChild(QWidget, "cook_page") or window
     for part in controls(window):
         if isinstance(part, QAbstractItemView):
             continue
         least = LEAST_TARGET
-        if isinstance(part, SpotPatch) and window.height() < px(_LOW_WINDOW):
-            least = LEAST_FLOOR if window.height() < px(_VERY_LOW_WINDOW) else LEAST_SPOT
+        if isinstance(part, SpotPatch) and page.height() < px(_LOW_PAGE):
+            least = LEAST_FLOOR if page.height() < px(_VERY_LOW_PAGE) else LEAST_SPOT
         if min(part.width(), part.height()) < least - _SLACK:
             yield f"{name_of(part)} is {part.size().toTuple()}"
 

@@ -48,7 +48,9 @@ class GoodFor:
 
 
 def good_for(desk: Desk, *, by_spot: bool) -> GoodFor | None:
-    """Good now in the catalogue's order, then what will be good by time, then what may be; none where nothing is said.
+    """What the wanted heat is for, then good now in the catalogue's order, then by time, then what may be.
+
+    None where nothing is said.
 
     Nothing is said of a session that is over, before anything was read, or before a new stove's first fires are done.
     """
@@ -65,8 +67,11 @@ def _by_task(desk: Desk, fits: tuple[TaskFit, ...]) -> tuple[GoodRow, ...]:
     row = _Rows(desk)
     coming = [fit for fit in fits if fit.state is FitState.LATER]
     coming.sort(key=lambda fit: (fit.spots[0].chance_then < GOOD_CHANCE, fit.spots[0].in_min or 0.0))
-    wanted = [*(fit for fit in fits if fit.state is FitState.NOW), *coming]
-    return tuple(row.of(fit, fit.spots[0], key=fit.task.key, name=fit.task.name) for fit in wanted)
+    rows = [
+        row.of(fit, fit.spots[0], key=fit.task.key, name=fit.task.name)
+        for fit in (*(fit for fit in fits if fit.state is FitState.NOW), *coming)
+    ]
+    return tuple(sorted(rows, key=lambda one: not one.is_wanted))  # what the heat is wanted for is never scrolled to
 
 
 def _by_spot(desk: Desk, fits: tuple[TaskFit, ...]) -> tuple[GoodRow, ...]:

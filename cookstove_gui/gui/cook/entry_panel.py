@@ -6,12 +6,14 @@ from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QWidget
 
 from cookstove_gui.desk import Changed, Receipt
+from cookstove_gui.desk.cook.good_rows import GoodRow
 from cookstove_gui.desk.log.named_spots import spots_named
 from cookstove_gui.errors import Problem
 from cookstove_gui.gui.cook.correction import Correction
 from cookstove_gui.gui.cook.entry_block import EntryBlock
 from cookstove_gui.gui.cook.fire_choices import Ask, Enter, FireKey, ask_of, spots_to_choose
 from cookstove_gui.gui.cook.number_field import name_and_number
+from cookstove_gui.gui.cook.pan_for import pan_for
 from cookstove_gui.gui.cook.questioning import Questioning
 from cookstove_gui.gui.cook.walk_choice import ask_walk
 from cookstove_gui.gui.desk_link import DeskLink
@@ -233,6 +235,11 @@ class EntryPanel(EntryBlock):
     def _press(self, key: FireKey) -> None:
         self._close_chooser()
         self._try(lambda: ask_of(key, self._desk) or self._desk.do(key.kind, at_text=self._at()))
+
+    def put_pan(self, row: GoodRow) -> None:
+        """Put a pan where the task of a row will do."""
+        self._close_chooser()
+        self._try(lambda: pan_for(self._desk, row, self._at()))
 
     def _show_ask(self, ask: Ask) -> None:
         if self._ask is None:

@@ -74,14 +74,14 @@ def ask_of(key: FireKey, desk: Desk) -> Ask | None:
         case Kind.OVEN_DOOR:
             return _oven_door(desk)
         case Kind.BYPASS:
-            return _answers("Bypass", (("shut", "0"), ("half", "0.5"), ("open", "1")), set_to)
+            return answers_to("Bypass", (("shut", "0"), ("half", "0.5"), ("open", "1")), set_to)
         case _:
-            return _answers("Air", _OPENINGS, set_to)
+            return answers_to("Air", _OPENINGS, set_to)
 
 
 def spots_to_choose(question: str, spots: Sequence[Spot], enter: Enter) -> Ask:
     """Which of several spots is meant."""
-    return _answers(question, tuple((spot.label, spot.name) for spot in spots), enter)
+    return answers_to(question, tuple((spot.label, spot.name) for spot in spots), enter)
 
 
 def _lit_again(desk: Desk) -> Ask | None:
@@ -92,7 +92,7 @@ def _lit_again(desk: Desk) -> Ask | None:
     def enter(value: str, at: str) -> Receipt | None:
         return desk.do(Kind(value), at_text=at) if value else None
 
-    return _answers(
+    return answers_to(
         f"Burning since {clock_text(since, desk.offset_minutes)}",
         (("lit again", str(Kind.LIT)), ("fire is out", str(Kind.OUT)), ("a slip", "")),
         enter,
@@ -134,7 +134,7 @@ def _pan(desk: Desk) -> Ask:
     def words(spot: Spot) -> str:
         return f"{spot.label.removeprefix('top ')}{' off' if spot.name in taken else ''}"
 
-    return _answers("Pan on, or off", tuple((words(spot), spot.name) for spot in spots), enter)
+    return answers_to("Pan on, or off", tuple((words(spot), spot.name) for spot in spots), enter)
 
 
 def _oven_door(desk: Desk) -> Ask:
@@ -147,14 +147,14 @@ def _oven_door(desk: Desk) -> Ask:
             return _out_of_oven(desk, at)
         return desk.do(Kind.OVEN_DOOR, value=value, at_text=at)
 
-    return _answers("Oven door", (("open", "open"), ("shut", "closed"), ("food in", _IN), ("food out", _OUT)), enter)
+    return answers_to("Oven door", (("open", "open"), ("shut", "closed"), ("food in", _IN), ("food out", _OUT)), enter)
 
 
 def _into_oven(desk: Desk) -> Ask:
     def enter(name: str, at: str) -> Receipt:
         return desk.do(Kind.OVEN_IN, note=name, at_text=at)
 
-    choice = _answers("Into the oven", tuple((name, name) for name in offered_in(desk)), enter).choice
+    choice = answers_to("Into the oven", tuple((name, name) for name in offered_in(desk)), enter).choice
     return Ask(
         choice=replace(choice, hint="or its name", field_name="Name of what goes into the oven"),
         enter=enter,
@@ -169,7 +169,7 @@ def _out_of_oven(desk: Desk, at: str) -> Receipt | Ask:
         return desk.do(Kind.OVEN_OUT, note=name, at_text=at)
 
     names = offered_out(desk)
-    return enter(names[0], at) if len(names) == 1 else _answers("Out of it", tuple((n, n) for n in names), enter)
+    return enter(names[0], at) if len(names) == 1 else answers_to("Out of it", tuple((n, n) for n in names), enter)
 
 
 def _note(desk: Desk) -> Ask:
@@ -181,7 +181,8 @@ def _note(desk: Desk) -> Ask:
     return Ask(choice=Choice(question="Note", hint="what to remember"), enter=typed, enter_text=typed)
 
 
-def _answers(question: str, pairs: Sequence[tuple[str, str]], enter: Enter) -> Ask:
+def answers_to(question: str, pairs: Sequence[tuple[str, str]], enter: Enter) -> Ask:
+    """A choice between answers, each with what it enters; a digit picks it."""
     answers = tuple(
         Answer(key=str(place) if place <= 9 else "", words=words, value=value)
         for place, (words, value) in enumerate(pairs, 1)

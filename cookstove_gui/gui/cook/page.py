@@ -40,6 +40,7 @@ class CookPage(QWidget):
         self._drawing.spot_chosen.connect(self._entry.light)
         self._drawing.spot_chosen.connect(self._axis.good_for.choose_spot)
         self._axis.good_for.task_marked.connect(self._show_task)
+        self._axis.good_for.pan_wanted.connect(self._entry.put_pan)
         app = QApplication.instance()
         if isinstance(app, QApplication):
             app.focusChanged.connect(self._show_task)
@@ -72,7 +73,7 @@ class CookPage(QWidget):
         self._right_column.setContentsMargins(0, 0, 0, 0)
         self._right_column.addLayout(self._wanted)
         self._right_column.addWidget(self._axis, 1)
-        self._inside = QWidget()
+        self._inside = _Inside()
         self._area = scrolling(self._inside)
         whole = QHBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
@@ -144,13 +145,20 @@ class CookPage(QWidget):
         self._what_if.set_tight(tight)
 
     def _space(self) -> None:
-        self._inside.setMinimumHeight(px(_LEAST_HIGH))
         self._columns.setContentsMargins(px(_SIDE), 0, px(_SIDE), px(_BELOW))
         self._columns.setSpacing(px(_GUTTER))
         self._left_column.setSpacing(px(_ABOVE_ENTRY))
         self._right_column.setSpacing(px(8))
         self._wanted.setSpacing(px(16))
         self._set_left()
+
+
+class _Inside(QWidget):
+    """What stands on the page; lower than this it is scrolled, higher it makes do with the room there is."""
+
+    def minimumSizeHint(self) -> QSize:
+        """No more than this, whatever its parts ask for."""
+        return QSize(0, px(_LEAST_HIGH))
 
 
 def left_width(width: int) -> int:

@@ -28,6 +28,7 @@ class GoodFor(QWidget):
 
     task_marked = Signal(str)  # key of the task whose row is chosen; empty for none
     by_spot_wanted = Signal(bool)
+    pan_wanted = Signal(object)  # GoodRow
 
     def __init__(self, link: DeskLink, look: Look, span: TimeSpan, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -48,7 +49,7 @@ class GoodFor(QWidget):
         self._group.buttonClicked.connect(self._switch)
         self.list = GoodList(span, look, self)
         self.list.marked.connect(self._mark)
-        self.list.itemActivated.connect(self._ask_oven)
+        self.list.itemActivated.connect(self._take)
         self.list.verticalScrollBar().valueChanged.connect(lambda _place: self._show_more())
         self._not, self._more = QLabel("", self), QLabel("", self)
         self._rungs: tuple[str, ...] = ("",)
@@ -136,10 +137,10 @@ class GoodFor(QWidget):
     def _mark(self, row: GoodRow | None) -> None:
         self.task_marked.emit(row.task if row else "")
 
-    def _ask_oven(self, item: QListWidgetItem) -> None:
+    def _take(self, item: QListWidgetItem) -> None:
         row = self.list.chosen()
-        if row is not None and item.isSelected():
-            want_heat_of(self._desk, row.key)
+        if row is not None and item.isSelected() and not want_heat_of(self._desk, row.task):
+            self.pan_wanted.emit(row)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Lay it out along the axis."""

@@ -154,7 +154,7 @@ class HillPainter(QStyledItemDelegate):
 
 
 class GoodList(QListWidget):
-    """Rows for keyboard and pointer; Enter asks for the heat of an oven row."""
+    """Rows for keyboard and pointer; Enter asks for the heat of an oven row, or puts the pan of another on."""
 
     marked = Signal(object)  # the row that is chosen, or none
 
@@ -163,7 +163,9 @@ class GoodList(QListWidget):
         self._span = span
         self.setObjectName("good_for_rows")
         self.setAccessibleName("Good for")
-        self.setToolTip("Up and Down choose a row and light its places on the stove; Enter asks for an oven row's heat")
+        self.setToolTip(
+            "Up and Down choose a row and light its places; Enter asks for an oven row's heat, or puts a pan on"
+        )
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setVerticalScrollMode(QListWidget.ScrollMode.ScrollPerItem)

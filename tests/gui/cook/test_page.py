@@ -1,17 +1,23 @@
 """The parts of the Cook page tell each other: a row chosen under the plot shows its places on the stove."""
 
+from dataclasses import replace
+
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QLineEdit
+from PySide6.QtWidgets import QApplication, QLineEdit, QWidget
 from pytestqt.qtbot import QtBot
 
+from cookstove_gui.cooking.fit.fit import FitState
+from cookstove_gui.cooking.fit.tasks import Place
 from cookstove_gui.desk import Desk
 from cookstove_gui.gui.cook.page import CookPage
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.drawn_stove.stove_drawing import StoveDrawing
 from cookstove_gui.gui.time_axis.good_list import GoodList
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.stove.entries import Kind
+from cookstove_gui.stove.stove import SpotKind
 from tests.gui.hands import control
 
 
@@ -53,3 +59,51 @@ def test_a_spot_pressed_on_the_stove_is_asked_for_and_shows_no_task(page: CookPa
     assert stood_desk.walk.spot.name == "top_front_left"
     assert answered(page, stood_desk) == []
     assert isinstance(page.focusWidget(), QLineEdit)
+
+
+def choose_row(page: CookPage, task: str) -> GoodList:
+    rows = control(page, "good_for_rows", GoodList)
+    rows.setFocus()
+    rows.setCurrentRow(next(number for number, row in enumerate(rows.rows()) if row.task == task))
+    return rows
+
+
+def pans_on(desk: Desk) -> list[str]:
+    return [row.spot for row in desk.entries if row.kind is Kind.PAN and row.value == "on"]
+
+
+def test_enter_on_a_row_of_the_cooktop_puts_the_pan_on_the_spot_that_will_do_or_asks_which(
+    page: CookPage, stood_desk: Desk
+) -> None:
+    standing = stood_desk.standing
+    assert standing is not None
+    row = next(row for row in control(page, "good_for_rows", GoodList).rows() if not row.is_oven)
+    QTest.keyClick(choose_row(page, row.task), Qt.Key.Key_Return)
+    chooser = control(page, "chooser", QWidget)
+    if chooser.isVisible():
+        QTest.keyClick(page.focusWidget(), Qt.Key.Key_1)
+    assert pans_on(stood_desk) == [row.spots[0]]
+
+
+def test_of_several_spots_that_will_do_the_cook_chooses(page: CookPage, stood_desk: Desk) -> None:
+    standing = stood_desk.standing
+    assert standing is not None
+    fit = next(fit for fit in standing.fits if fit.task.place is Place.TOP and fit.spots)
+    tops = [spot.name for spot in stood_desk.stove.spots_of(SpotKind.TOP)][:2]
+    same = tuple(replace(fit.spots[0], spot=spot, chance_now=0.9, in_min=0.0) for spot in tops)
+    fits = (replace(fit, state=FitState.NOW, spots=same), *(one for one in standing.fits if one is not fit))
+    assert stood_desk.show(replace(standing, fits=fits))
+    QApplication.processEvents()
+    QTest.keyClick(choose_row(page, fit.task.key), Qt.Key.Key_Return)
+    assert pans_on(stood_desk) == []
+    assert control(page, "chooser", QWidget).isVisible()
+    QTest.keyClick(page.focusWidget(), Qt.Key.Key_2)
+    assert pans_on(stood_desk) == [tops[1]]
+
+
+def test_the_row_of_the_heat_wanted_stands_first(page: CookPage, stood_desk: Desk) -> None:
+    rows = control(page, "good_for_rows", GoodList)
+    last = [row for row in rows.rows() if row.is_oven][-1]
+    QTest.keyClick(choose_row(page, last.task), Qt.Key.Key_Return)
+    QApplication.processEvents()
+    assert rows.rows()[0].is_wanted
