@@ -75,6 +75,13 @@ def write_certificate(desk: Desk, path: Path) -> None:
     write_page(path, "certificate", first_fires_picture(desk).certificate)
 
 
+def certificate_pdf(desk: Desk) -> bytes:
+    """The same page for the printer."""
+    from cookstove_gui.reports.writing import pdf_bytes
+
+    return pdf_bytes("certificate", first_fires_picture(desk).certificate)
+
+
 def _hill(desk: Desk, one: Try) -> Hill:
     fire = one.fire
     heats = list(_top_readings(desk.stove, fire.rows))

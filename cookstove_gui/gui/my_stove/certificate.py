@@ -2,10 +2,10 @@
 
 from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QFrame, QGridLayout, QWidget
+from PySide6.QtWidgets import QFrame, QGridLayout, QHBoxLayout, QWidget
 
 from cookstove_gui.gui.widgets.form import words
-from cookstove_gui.gui.widgets.key import Key
+from cookstove_gui.gui.widgets.key import named_key
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import STEP
@@ -25,11 +25,19 @@ class CertificateSheet(QFrame):
         self.setMaximumWidth(_WIDEST)
         self._title = words(name="certificate_title", role="strong")
         self._foot = words(name="certificate_foot", role="note")
-        self.write = Key("Save it …")
-        self.write.setObjectName("certificate_write")
-        self.write.setAccessibleName("Save the certificate")
-        self.write.setToolTip("As a page to print: .pdf or .html")
-        self.write.setAutoDefault(True)
+        self.write = named_key(
+            "Save it …", "certificate_write", "As a page to keep or hand on: .pdf or .html", said="Save the certificate"
+        )
+        self.print = named_key(
+            "Print it …", "certificate_print", "On paper, to be signed", said="Print the certificate"
+        )
+        self._keys = QWidget()
+        keys = QHBoxLayout(self._keys)
+        keys.setContentsMargins(0, 0, 0, 0)
+        keys.setSpacing(0)
+        keys.addStretch(1)
+        for key in (self.print, self.write):
+            keys.addWidget(key)
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(2 * STEP, 2 * STEP, 2 * STEP, STEP)
         self._grid.setVerticalSpacing(2)
@@ -49,9 +57,9 @@ class CertificateSheet(QFrame):
                 label = item.widget() if item else None
                 if label is not None:
                     label.setText(text)  # type: ignore[attr-defined]
-        self._grid.addWidget(self._foot, len(found.lines) + 1, 0, 1, 2)
-        self._grid.addWidget(self.write, len(found.lines) + 1, 2)
-        self.write.setVisible(found.is_full)
+        self._grid.addWidget(self._foot, len(found.lines) + 1, 0, 1, 3)
+        self._grid.addWidget(self._keys, len(found.lines) + 2, 0, 1, 3)
+        self._keys.setVisible(found.is_full)
 
     def _add_line(self, place: int) -> None:
         for column in range(3):

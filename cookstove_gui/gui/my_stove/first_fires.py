@@ -1,5 +1,6 @@
 """The first fires of a new stove: what to do, what the log shows done, what to watch; the manual comes first."""
 
+from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
 
@@ -8,7 +9,12 @@ from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QFileDialog, QFrame, QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from cookstove_gui.cooking.fires.first_fires import FirstFires, Stage, StageProgress
-from cookstove_gui.desk.my_stove.first_fires import FirstFiresPicture, first_fires_picture, write_certificate
+from cookstove_gui.desk.my_stove.first_fires import (
+    FirstFiresPicture,
+    certificate_pdf,
+    first_fires_picture,
+    write_certificate,
+)
 from cookstove_gui.errors import Problem
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.my_stove.certificate import CertificateSheet
@@ -16,6 +22,7 @@ from cookstove_gui.gui.my_stove.fire_hills import FireHills
 from cookstove_gui.gui.widgets.form import say, words
 from cookstove_gui.gui.widgets.key import named_key
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.printing import ask_and_print
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import set_role
 from cookstove_gui.phrases.my_stove.first_fires import always_words, cold_words, hill_words
@@ -42,6 +49,7 @@ class FirstFiresGuide(QWidget):
         self._sure.clicked.connect(lambda: self._set_waived(True))
         self._resume.clicked.connect(lambda: self._set_waived(False))
         self._sheet.write.clicked.connect(self._save_certificate)
+        self._sheet.print.clicked.connect(self._print_certificate)
         self.show_progress()
 
     def _build(self, look: Look) -> None:
@@ -192,8 +200,16 @@ class FirstFiresGuide(QWidget):
         name, _ = QFileDialog.getSaveFileName(self, "Save the certificate", "first fires.pdf", "Pages (*.pdf *.html)")
         if not name:
             return
+        self._try(lambda: write_certificate(self._desk, Path(name)))
+
+    def _print_certificate(self) -> None:
+        title = f"First fires of {self._desk.stove.name}"
+        self._try(lambda: ask_and_print(certificate_pdf(self._desk), title, self))
+
+    def _try(self, act: Callable[[], object]) -> None:
+        """Do it; what stands in the way is told below the sheet."""
         try:
-            write_certificate(self._desk, Path(name))
+            act()
         except Problem as problem:
             say(self._problem, problem.sentence)
         else:

@@ -121,28 +121,26 @@ class _PanRow(QPushButton):
             paint_ring(painter, whole.adjusted(4, 4, -4, -4), QColor(theme.cobalt))
 
     def _range(self, painter: QPainter, minutes: Quantiles, y: float) -> None:
-        if minutes.p10 is None:
+        if minutes.p10 is None or minutes.p50 is None:
             return
         theme, wide = self._look.theme, float(self.width())
         first = _across(wide, minutes.p10, self._end)
         last = _across(wide, self._end if minutes.p90 is None else minutes.p90, self._end)
-        middle = None if minutes.p50 is None else QPointF(_across(wide, minutes.p50, self._end), y)
+        middle = QPointF(_across(wide, minutes.p50, self._end), y)
         if self.isChecked():
             pen = QPen(QColor(theme.verdigris), px(9))
             pen.setCapStyle(Qt.PenCapStyle.RoundCap)
             painter.setPen(pen)
             painter.drawLine(QPointF(first, y), QPointF(last, y))
-            if middle is not None:
-                painter.setPen(QPen(QColor(theme.verdigris), px(3)))
-                painter.setBrush(QColor(theme.plate))
-                painter.drawEllipse(middle, px(6), px(6))
+            painter.setPen(QPen(QColor(theme.verdigris), px(3)))
+            painter.setBrush(QColor(theme.plate))
+            painter.drawEllipse(middle, px(6), px(6))
             return
         draw_line(painter, theme.ink, 2.0, QPointF(first, y), QPointF(last, y))
         for end in (first, last) if minutes.p90 is not None else (first,):
             draw_line(painter, theme.ink, 2.0, QPointF(end, y - px(5)), QPointF(end, y + px(5)))
-        if middle is not None:
-            painter.setBrush(QColor(theme.ink))
-            painter.drawEllipse(middle, px(4), px(4))
+        painter.setBrush(QColor(theme.ink))
+        painter.drawEllipse(middle, px(4), px(4))
 
 
 class _Scale(QWidget):

@@ -20,6 +20,7 @@ from cookstove_gui.gui.widgets.form import Choice, Either, say, words
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.one_line import OneLine
 from cookstove_gui.gui.widgets.theme import SOFT, STEP
+from cookstove_gui.gui.widgets.type import set_role
 from cookstove_gui.phrases.edge import place_words
 from cookstove_gui.phrases.plan.water import reason_rungs, runs_words, water_rungs
 from cookstove_gui.units import degrees, tidy
@@ -150,6 +151,7 @@ class WaterPart(PlanPart[WaterInputs, WaterPlan]):
         self._pans.show_pans(answer.pans)
         self._top.show_water(self.desk.stove, answer, edge)
         self._curve.show_water(answer, edge)
+        set_role(self._learned, "strong" if answer.said else "place")
         say(self._learned, runs_words(answer.runs))
         self._runs.show_runs(answer, edge)
         for part in (self._runs, self._said_and_come):

@@ -31,7 +31,7 @@ def bake_rungs(found: UnderWay, edge: Edge) -> tuple[str, ...]:
     """The same from long to short; the window stays to the last."""
     whole, likely = bake_headline(found, edge), found.likely
     if likely is None or likely < edge.now:
-        return (whole,)
+        return tuple(dict.fromkeys((whole, f"{whole.split('. ')[0].rstrip('.')}.")))
     window = window_words(found, edge)
     return tuple(dict.fromkeys((whole, f"Done about {edge.at(likely)}{window}.")))
 

@@ -2,11 +2,14 @@
 
 from dataclasses import replace
 from datetime import timedelta
+from io import BytesIO
 
 import pytest
+from pypdf import PdfReader
 from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtGui import QWheelEvent
-from PySide6.QtWidgets import QApplication, QComboBox, QFileDialog, QPushButton, QWidget
+from PySide6.QtPrintSupport import QPrintDialog
+from PySide6.QtWidgets import QApplication, QComboBox, QDialog, QFileDialog, QPushButton, QWidget
 
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.my_stove.describing import add_stove
@@ -16,6 +19,7 @@ from cookstove_gui.gui.drawn_stove.stove_view import StoveView
 from cookstove_gui.gui.my_stove.draw.stove_column import StoveColumn
 from cookstove_gui.gui.my_stove.first_fires import FirstFiresGuide
 from cookstove_gui.gui.my_stove.page import MyStovePage
+from cookstove_gui.gui.widgets import printing
 from cookstove_gui.stove.stove import Firebox
 from tests.desk.my_stove.test_first_fires import FULL, KINDLING, MEDIUM, fire
 from tests.gui.hands import control, push, seen, type_in
@@ -198,7 +202,7 @@ def test_first_fires_are_drawn_with_their_stages_and_the_certificate_goes_to_pap
     assert control(page, "stage_kindling", QWidget).accessibleName() == "Kindling fire: done"
     assert control(page, "stage_medium", QWidget).accessibleName() == "Medium fire: next"
     assert "312 °F" in seen(page, "certificate_1_2")
-    assert control(page, "certificate_write", QPushButton).isHidden()
+    assert not control(page, "certificate_write", QPushButton).isVisibleTo(page)
     assert not control(page, "fire_hills", QWidget).grab().isNull()
     fire(desk, NOW - timedelta(hours=48), MEDIUM, wood=(20, 50))
     fire(desk, NOW - timedelta(hours=24), FULL, wood=(15,), air=((5, 1.0), (75, 0.2)))
@@ -211,3 +215,12 @@ def test_first_fires_are_drawn_with_their_stages_and_the_certificate_goes_to_pap
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_args: (str(tmp_path / "first.txt"), ""))
     push(page, "certificate_write")
     assert "must end in" in seen(page, "first_fires_problem")
+    on_paper: list[bytes] = []
+    monkeypatch.setattr(QPrintDialog, "exec", lambda _dialog: QDialog.DialogCode.Accepted)
+    monkeypatch.setattr(printing, "print_pages", lambda pdf, _printer: on_paper.append(pdf))
+    push(page, "certificate_print")
+    text = PdfReader(BytesIO(on_paper[0])).pages[0].extract_text()
+    told = [seen(page, f"certificate_{line}_{column}") for line in (1, 2, 3) for column in range(3)]
+    assert all(told)
+    assert [words for words in (seen(page, "certificate_title"), *told) if words not in text] == []
+    assert seen(page, "first_fires_problem") == ""
