@@ -8,7 +8,7 @@ from cookstove_gui.desk.changes import Changed
 from cookstove_gui.desk.desk import Desk
 from cookstove_gui.errors import InputProblem, Problem
 from cookstove_gui.logbook.folder import stove_beside
-from cookstove_gui.logbook.log_file import LogReading, read_log, write_log
+from cookstove_gui.logbook.log_file import LogReading, looks_like_log, read_log, write_log
 from cookstove_gui.logbook.stove_file import FILE_NAME, write_stove
 from cookstove_gui.stove.entries import ABOUT_A_ROW, Entry, Session
 from cookstove_gui.stove.stove import Stove, with_spots_named
@@ -35,6 +35,11 @@ class ImportOffer:
     def needs_answer(self) -> bool:
         """Whether something is wrong, so that the person must decide."""
         return bool(self.problems)
+
+
+def is_other_table(paths: Sequence[Path]) -> bool:
+    """Whether one file is chosen that is no log of this program: somebody must say what its columns mean."""
+    return len(paths) == 1 and not paths[0].is_dir() and not looks_like_log(paths[0])
 
 
 def offer_import(desk: Desk, paths: Sequence[Path]) -> ImportOffer:

@@ -2,6 +2,7 @@
 
 import csv
 import io
+import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import timedelta
@@ -20,6 +21,7 @@ from cookstove_gui.units import iso_clock, parse_iso_clock
 
 COLUMNS = ("clock", "kind", "spot", "value", "unit", "note")
 LARGEST_FILE = 20_000_000  # bytes; eight hours of readings take about 50 000
+LARGEST_LINE = 10_000  # bytes of a header
 MOST_ROWS = 200_000  # as many as a session of the logbook takes
 _MOST_BROKEN = 1_000  # rows that could not be read, after which the file is taken for something else
 _FAR_FROM_THE_REST = timedelta(days=1)
@@ -91,6 +93,16 @@ def read_log(path: Path, stove: Stove | None = None) -> LogReading:
             "so choose another file or split it by session."
         )
     return read_log_text(decoded(content, str(path)), str(path), stove)
+
+
+def looks_like_log(path: Path) -> bool:
+    """Whether the first line of a file names most of a log's columns; a file that cannot be read may be one."""
+    try:
+        with path.open("rb") as stream:
+            first = stream.readline(LARGEST_LINE).decode("utf-8-sig", "replace")
+    except OSError:
+        return True
+    return len(set(re.findall(r"[a-z]+", first.casefold())) & set(COLUMNS)) > len(COLUMNS) / 2
 
 
 def read_log_text(text: str, where: str, stove: Stove | None = None) -> LogReading:

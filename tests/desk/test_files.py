@@ -12,6 +12,7 @@ from cookstove_gui.desk import Changed, Desk
 from cookstove_gui.desk.files import (
     accept_import,
     export_log,
+    is_other_table,
     offer_import,
     write_everything,
     write_report,
@@ -95,6 +96,24 @@ def test_spots_that_only_the_log_names_come_with_a_new_stove(desk: Desk, tmp_pat
     brought = desk.logbook.stove("Invented range")
     assert brought.spot("top_shelf") is not None
     assert brought.spot("top_rack") is not None
+
+
+@pytest.mark.parametrize(
+    ("name", "text", "is_other"),
+    [
+        ("log.csv", GOOD, False),
+        ("log.csv", "clock;kind;spot;value\n", False),  # a log with something missing, which is told
+        ("log.csv", "time,oven\n7:05,140\n", True),
+        ("log.csv", "", True),
+        ("log.xlsx", "PK", True),
+    ],
+)
+def test_what_is_no_log_of_this_program_is_another_table(tmp_path: Path, name: str, text: str, is_other: bool) -> None:
+    path = written(tmp_path, text, name)
+    assert is_other_table([path]) is is_other
+    assert not is_other_table([tmp_path])
+    assert not is_other_table([path, path])
+    assert not is_other_table([tmp_path / "none.csv"])
 
 
 def test_empty_folder_is_said_in_a_sentence(desk: Desk, tmp_path: Path) -> None:

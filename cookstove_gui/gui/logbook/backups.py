@@ -14,7 +14,8 @@ from cookstove_gui.phrases.edge import ago, entries_count, local_moment, session
 
 _WHY = (
     "A backup is made once a day and after each session, and every row of it is read back before it counts. "
-    "Keep one on another disk too: a copy beside the logbook would be lost with it."
+    "Keep one on another disk too: a copy beside the logbook would be lost with it. A backup is the whole logbook in "
+    "one file: restored on another computer, everything is there."
 )
 _BACK = "A backup is copied into the logbook's place; it stays as it is, and nothing else is deleted."
 

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from pathlib import Path
 
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFileDialog, QVBoxLayout, QWidget
 
 from cookstove_gui.desk import files
@@ -12,16 +13,21 @@ from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.form import button, row, say, words
 from cookstove_gui.gui.widgets.row_table import RowTable, TableRow
 from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.logbook.sheets import SHEET_ENDINGS
 from cookstove_gui.phrases.logbook.imports import import_kept, import_question
 
 _HELP = (
-    "A log is a CSV file with the columns clock, kind, spot, value, unit, note, one row for each thing done. "
-    "A file stove.toml beside it says which stove it is of; without one the log goes to the stove in use."
+    "Logs of this program come in as they are; a file stove.toml beside them says which stove they are of. Of any "
+    "other table, a spreadsheet, CSV or Parquet file with the time in one column and heats in others, you say what "
+    "each column means; it is remembered for the next table like it."
 )
+_KINDS = f"Logs and tables ({' '.join(f'*{ending}' for ending in SHEET_ENDINGS)});;All files (*)"
 
 
 class ImportPart(QWidget):
     """Choose files, see what is wrong with them, decide."""
+
+    table_chosen = Signal(Path)  # no log of this program
 
     def __init__(self, link: DeskLink, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -37,7 +43,7 @@ class ImportPart(QWidget):
             self._show_offer,
             self._show_failure,
         )
-        self._choose_files = button("Choose files …", "import_files", "One or several log files")
+        self._choose_files = button("Choose files …", "import_files", "Log files, or a table of another program")
         self._choose_folder = button("Choose a folder …", "import_folder", "All logs in a folder")
         self._told = words(role="good", name="import_told")
         self._problem = words(role="problem", name="import_problem")
@@ -48,7 +54,7 @@ class ImportPart(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(2 * STEP)
-        column.addWidget(words("Import logs", role="heading"))
+        column.addWidget(words("Bring in", role="heading"))
         column.addWidget(words(_HELP, role="soft"))
         column.addLayout(row(self._choose_files, self._choose_folder))
         column.addWidget(self._told)
@@ -67,14 +73,23 @@ class ImportPart(QWidget):
 
     def bring_in(self, paths: Sequence[Path]) -> None:
         """Read these files and folders; they are kept at once when nothing is wrong with them."""
-        self._paths = tuple(paths)
         self._show_question(None)
         say(self._problem, "")
+        say(self._told, "")
+        if files.is_other_table(paths):
+            self.table_chosen.emit(paths[0])
+            return
+        self._paths = tuple(paths)
         say(self._told, "Reading …")
         self.reading.ask()
 
+    def take_focus(self) -> None:
+        """Back to the first button, where something is to be chosen again."""
+        if self.isVisible():
+            self._choose_files.setFocus()
+
     def _ask_files(self) -> None:
-        paths, _ = QFileDialog.getOpenFileNames(self, "Logs to import", "", "CSV files (*.csv);;All files (*)")
+        paths, _ = QFileDialog.getOpenFileNames(self, "Files to bring in", "", _KINDS)
         if paths:
             self.bring_in([Path(path) for path in paths])
 

@@ -3,7 +3,8 @@
 from dataclasses import replace
 from pathlib import Path
 
-from PySide6.QtWidgets import QFileDialog, QVBoxLayout, QWidget
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from cookstove_gui.desk.files import accept_import
 from cookstove_gui.desk.sheet_import import SheetOffer, keep_mapping, meanings, offer_sheet, open_sheet
@@ -14,19 +15,17 @@ from cookstove_gui.gui.widgets.form import Choice, Either, Field, button, row, s
 from cookstove_gui.gui.widgets.row_table import RowTable, TableRow
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.logbook.sheet_mapping import Mapping
-from cookstove_gui.logbook.sheets import SHEET_ENDINGS, Sheet
+from cookstove_gui.logbook.sheets import Sheet
 from cookstove_gui.phrases.logbook.imports import import_kept, sheet_makes
 
-_HELP = (
-    "A spreadsheet, CSV or Parquet table with the time in one column and heats in others. Say what each column means; "
-    "for the next table with the same columns it is remembered."
-)
 _IN_CLOCK = ("", "in the clock, or typed below")
 _Asked = tuple[Path | Sheet, Mapping | None]
 
 
 class SheetPart(QWidget):
-    """Choose a table, say what its columns mean, see what it makes, decide."""
+    """Say what a table's columns mean, see what it makes, decide; empty while no table is open."""
+
+    closed = Signal()
 
     def __init__(self, link: DeskLink, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -41,7 +40,6 @@ class SheetPart(QWidget):
         self._close()
 
     def _build(self) -> None:
-        self._choose = button("Choose a table …", "sheet_choose", "A spreadsheet, CSV or Parquet file")
         self._told = words(role="good", name="sheet_told")
         self._problem = words(role="problem", name="sheet_problem")
         self._clock = Choice("Clock", "sheet_clock", "The column that says when")
@@ -62,9 +60,9 @@ class SheetPart(QWidget):
         form = QVBoxLayout(self._form)
         form.setContentsMargins(0, 0, 0, 0)
         form.setSpacing(STEP)
-        for part in (self._clock, self._day, self._first, self._order, self._unit):
+        self._heading = words(role="heading", name="sheet_name")
+        for part in (self._heading, self._clock, self._day, self._first, self._order, self._unit):
             form.addWidget(part)
-        form.addWidget(words("What each column means", role="heading"))
         form.addLayout(self._meanings)
         form.addWidget(self._makes)
         form.addWidget(self._rows)
@@ -73,13 +71,9 @@ class SheetPart(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(2 * STEP)
-        column.addWidget(words("Tables of other programs", role="heading"))
-        column.addWidget(words(_HELP, role="soft"))
-        column.addLayout(row(self._choose))
         column.addWidget(self._told)
         column.addWidget(self._problem)
         column.addWidget(self._form)
-        self._choose.clicked.connect(self._ask_file)
         self._keep.clicked.connect(self._accept)
         self._nothing.clicked.connect(self._drop)
         self._clock.chosen.connect(lambda key: self._change(clock=key))
@@ -93,12 +87,6 @@ class SheetPart(QWidget):
         self._close()
         say(self._told, "Reading …")
         self._ask((path, None))
-
-    def _ask_file(self) -> None:
-        kinds = " ".join(f"*{ending}" for ending in SHEET_ENDINGS)
-        path, _ = QFileDialog.getOpenFileName(self, "Table to bring in", "", f"Tables ({kinds});;All files (*)")
-        if path:
-            self.bring_in(Path(path))
 
     def _ask(self, asked: _Asked) -> None:
         self._asked = asked
@@ -125,6 +113,7 @@ class SheetPart(QWidget):
         self._sheet, self._found = found
         say(self._told, "")
         mapping = self._found.mapping
+        self._heading.setText(f"What the columns of {self._sheet.path.name} mean")
         columns = [(name, name) for name in self._sheet.columns]
         self._clock.show_options(columns, mapping.clock)
         self._day.show_options([_IN_CLOCK, *columns], mapping.day)
@@ -197,8 +186,7 @@ class SheetPart(QWidget):
         say(self._told, "")
         say(self._problem, "")
         self._form.hide()
-        if self.isVisible():
-            self._choose.setFocus()
+        self.closed.emit()
 
 
 def _has_slashes(sheet: Sheet, mapping: Mapping) -> bool:

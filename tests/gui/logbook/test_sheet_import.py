@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QWidget
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.desk import Desk
+from cookstove_gui.gui.logbook.log_import import ImportPart
 from cookstove_gui.gui.logbook.page import LogbookPage
 from cookstove_gui.gui.logbook.sheet_import import SheetPart
 from cookstove_gui.gui.widgets.form import Choice
@@ -43,7 +44,7 @@ def page(qtbot: QtBot, desk: Desk) -> QWidget:
 
 def bring_in(qtbot: QtBot, page: QWidget, path: Path) -> SheetPart:
     part = control(page, "sheet_part", SheetPart)
-    part.bring_in(path)
+    control(page, "import_part", ImportPart).bring_in([path])
     settle(qtbot, part)
     return part
 
