@@ -1,7 +1,13 @@
-"""A lognormal belief about a quantity above 0, narrowed by what this stove has shown."""
+"""Lognormal beliefs about quantities above 0, narrowed by what this stove has shown, and even draws from them."""
 
 from collections.abc import Iterable
+from functools import cache
 from math import exp, hypot, log, sqrt
+from statistics import NormalDist
+
+import numpy as np
+
+from cookstove_gui.forecast.answers import FloatArray
 
 _LEAST_OWN = 0.1  # of the logarithm: what a stove has of its own can always be learned a little; judgement
 
@@ -51,3 +57,22 @@ def next_one(median: float, log_sd: float, shown: Iterable[float], shown_log_sd:
     own = sqrt(max(log_sd**2 - shown_log_sd**2, _LEAST_OWN**2))
     middle, left = updated(median, own, shown, shown_log_sd)
     return middle, hypot(left, shown_log_sd)
+
+
+@cache
+def normal_rows(members: int, columns: int) -> FloatArray:
+    """Evenly spread standard normal rows, (members, columns), mean 0 and variance 1 in each column.
+
+    An additive recurrence on the roots of x^(columns + 1) = x + 1 (Roberts, 2018, from memory), turned into normals.
+    """
+    root = 1.0
+    for _ in range(60):
+        root = (1.0 + root) ** (1.0 / (columns + 1))
+    steps = root ** -np.arange(1.0, columns + 1.0)
+    shares = (0.5 + np.outer(np.arange(1, members + 1), steps)) % 1.0
+    # ranks in place of the shares: each column is then spread as evenly as can be
+    even = (np.argsort(np.argsort(shares, axis=0), axis=0) + 0.5) / members
+    normal = NormalDist()
+    rows = np.vectorize(normal.inv_cdf)(even)
+    found: FloatArray = rows / rows.std(axis=0)
+    return found

@@ -12,12 +12,22 @@ _POINTS, _WEIGHTS = np.polynomial.legendre.leggauss(48)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Cooktop:
+    """What feeds the pans: iron that the fire warms, and that a pan cools. Endless where left out."""
+
+    conductance: Quantity  # W/K, heat that it gives up for each kelvin that it is drawn down
+    heat_capacity: Quantity  # J/K, of the iron that is drawn down with it
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PanCourse:
     """Course of a pan on a spot whose heat changes; first axis the instants."""
 
     time: Array  # s, shape (steps + 1,)
     temperature: Array  # K of the water, shape (steps + 1, ...)
     boiled_away: Array  # kg since the start, by boiling and by drying, shape (steps + 1, ...)
+    drawn_down: Array  # K by which it has cooled the cooktop, shape (steps + 1, ...)
+    heat_taken: Array  # J out of the cooktop since the start, shape (steps + 1, ...)
 
 
 def time_to_heat(
@@ -175,7 +185,12 @@ def boil_away_time(water: Quantity, heat: Quantity, pressure: Quantity = STANDAR
 
 
 def pan_course(
-    pan: Pan, temperature_initial: Quantity, temperature_spot: Array, time_step: float, kitchen: Kitchen
+    pan: Pan,
+    temperature_initial: Quantity,
+    temperature_spot: Array,
+    time_step: float,
+    kitchen: Kitchen,
+    cooktop: Cooktop | None = None,
 ) -> PanCourse:
     """Course of a pan on a spot whose heat changes.
 
@@ -186,16 +201,18 @@ def pan_course(
     temperature_initial : float or array, shape (...)
         [K], 273.15 to the boiling point.
     temperature_spot : array, shape (steps + 1,) or (steps + 1, ...)
-        At the instants 0, time_step, 2 time_step ... [K], 230 to 1200.
+        Without the pan, at the instants 0, time_step, 2 time_step ... [K], 230 to 1200.
     time_step : float
         [s], above 0, to 60.
     kitchen : Kitchen
         Air round it.
+    cooktop : Cooktop, optional
+        What it draws its heat from; a spot that no pan cools if left out.
 
     Returns
     -------
     PanCourse
-        Temperature and water gone; at boiling all surplus heat makes steam.
+        Temperature, water gone and heat taken; at boiling all surplus heat makes steam, until the water is gone.
 
     Raises
     ------
@@ -204,11 +221,13 @@ def pan_course(
 
     Validity
     --------
-    The water lost is not taken off what must be warmed: true while less than a tenth is gone.
+    The water lost on the way to the boil is not taken off what must be warmed. What has boiled dry stays at boiling
+    here: look at when the water is gone, not at how hot the pan gets then.
 
     Notes
     -----
-    Heun's method; the specific heat of water is taken midway to boiling.
+    Heun's method; the specific heat of water is taken midway to boiling. The cooktop is drawn down by D, with C dD/dt =
+    heat taken - G D, so that heat taken = heat that the fire gives up for it + what the iron gave.
 
     Source
     ------
@@ -219,14 +238,20 @@ def pan_course(
     boiling = float(boiling_temperature(kitchen.pressure))
     latent = float(heat_of_vaporisation(boiling))
     start = within("temperature_initial", temperature_initial, 273.15, boiling)
-    shape = np.broadcast_shapes(start.shape, spot.shape[1:], *(np.shape(getattr(pan, name)) for name in Pan.__slots__))
+    given = np.asarray(0.0 if cooktop is None else 1.0 / positive("conductance", cooktop.conductance))
+    lag = step if cooktop is None else positive("heat_capacity", cooktop.heat_capacity) * given
+    kept = np.exp(-step / lag)
+    sizes = (np.shape(getattr(pan, name)) for name in Pan.__slots__)
+    shape = np.broadcast_shapes(start.shape, spot.shape[1:], given.shape, np.shape(lag), *sizes)
     temperature, gone = np.empty((len(spot), *shape)), np.zeros((len(spot), *shape))
+    down, taken = np.zeros((len(spot), *shape)), np.zeros((len(spot), *shape))
     temperature[0] = start
     levels: Array = np.linspace(273.15, boiling, 101)
     curves = loss_fluxes(levels, kitchen)
     path = positive("conductance", pan.conductance) * positive("base_area", pan.base_area)
     capacity = _heat_capacity(pan, start + 0.5 * (boiling - start), kitchen)
-    wetted = np.asarray(pan.openness) * np.asarray(pan.top_area)
+    water = within("water", pan.water, 0.05)
+    wetted = np.asarray(pan.openness) * np.asarray(pan.top_area) * np.asarray(pan.evaporation)
 
     def net_and_drying(plate: Array, water: Array) -> tuple[Array, Array]:
         fluxes = np.stack([np.interp(water, levels, curve) for curve in curves])
@@ -234,13 +259,19 @@ def pan_course(
 
     for index in range(len(spot) - 1):
         now = temperature[index]
-        first, drying = net_and_drying(spot[index], now)
+        first, drying = net_and_drying(spot[index] - down[index], now)
         guess = np.clip(now + step * first / capacity, 273.15, boiling)
-        second, _ = net_and_drying(spot[index + 1], guess)
+        second, _ = net_and_drying(spot[index + 1] - down[index], guess)
         free = now + 0.5 * step * (first + second) / capacity
         temperature[index + 1] = np.clip(free, 273.15, boiling)
-        gone[index + 1] = gone[index] + (drying * step + np.maximum(free - boiling, 0.0) * capacity) / latent
-    return PanCourse(time=np.arange(len(spot), dtype=np.float64) * step, temperature=temperature, boiled_away=gone)
+        lost = (drying * step + np.maximum(free - boiling, 0.0) * capacity) / latent
+        gone[index + 1] = np.minimum(gone[index] + lost, water)
+        passed = path * (0.5 * (spot[index] + spot[index + 1] - now - guess) - down[index])
+        taken[index + 1] = taken[index] + passed * step
+        # exactly the first-order lag of the iron under a heat that holds over the step
+        down[index + 1] = passed * given + (down[index] - passed * given) * kept
+    time = np.arange(len(spot), dtype=np.float64) * step
+    return PanCourse(time=time, temperature=temperature, boiled_away=gone, drawn_down=down, heat_taken=taken)
 
 
 def conductance_from_time(

@@ -9,11 +9,10 @@ from dataclasses import dataclass
 import numpy as np
 
 from cookstove_gui.physics.convection import convection_coefficient
+from cookstove_gui.physics.evaporation import evaporation_flux
 from cookstove_gui.physics.quantities import STANDARD_PRESSURE, Array, Quantity, positive, quantity, within
 from cookstove_gui.physics.radiation import small_body_flux
-from cookstove_gui.physics.water import saturation_pressure
 
-STILL_AIR_DRYING = 0.089  # W/(m2 Pa), evaporation from open water in still air, see evaporation_flux
 PAN_HEIGHT = 0.12  # m, for convection from the side; enters with its fourth root only
 TOP_LENGTH = 0.05  # m, area over perimeter of the water or the lid; does not enter the turbulent range
 WATER_EMISSIVITY = 0.96
@@ -30,6 +29,7 @@ class Pan:
     top_area: Quantity  # m2 of the water's surface
     conductance: Quantity  # W/(m2 K) from plate to water, see base_conductance
     emissivity: Quantity = 0.3  # of the pan's side and lid, total: bright 0.1 to enamelled or sooty 0.9
+    evaporation: Quantity = 1.0  # factor on what open water dries, see evaporation.SPREAD
     openness: Quantity = 1.0  # share of the open surface's losses that a lid lets by: none 1, loose 0.2, tight 0.05
 
 
@@ -40,44 +40,6 @@ class Kitchen:
     temperature_room: float = 293.15  # K
     pressure: float = STANDARD_PRESSURE  # Pa, where the stove stands
     humidity: float = 0.4  # relative, 0 to 1
-
-
-def evaporation_flux(temperature_water: Quantity, temperature_room: Quantity, humidity: Quantity) -> Quantity:
-    """Heat that an open water surface loses by drying into still air.
-
-    Parameters
-    ----------
-    temperature_water : float or array, shape (...)
-        [K], 273.15 to 374.
-    temperature_room : float or array, shape (...)
-        [K], 273.15 to 330.
-    humidity : float or array, shape (...)
-        Relative, of the room [-], 0 to 1.
-
-    Returns
-    -------
-    float or array, shape (...)
-        [W/m2]; below zero where the room's vapour condenses on cold water.
-
-    Raises
-    ------
-    ValueError
-        If any argument is outside its range.
-
-    Validity
-    --------
-    Below boiling; made for pools and tanks. Lewis's relation above a pan agrees within a third up to 60 °C and is 1.6
-    times this at 80 °C: an uncovered pan near boiling may lose more. A timed pan sets that right.
-
-    Source
-    ------
-    Carrier's equation in still air, (p sat - p room) 0.089 kW/(m2 kPa), ASHRAE Handbook - HVAC Applications,
-    "Natatoriums" (from memory); held against Lewis's relation in the tests; row `p.drying` in tests/reference.
-    """
-    water = within("temperature_water", temperature_water, 273.15, 374.0)
-    room = within("temperature_room", temperature_room, 273.15, 330.0)
-    there = within("humidity", humidity, 0.0, 1.0) * np.asarray(saturation_pressure(room))
-    return quantity(STILL_AIR_DRYING * (np.asarray(saturation_pressure(water)) - there))
 
 
 def pan_heat_loss(pan: Pan, temperature_water: Quantity, kitchen: Kitchen) -> Quantity:
@@ -211,7 +173,7 @@ def loss_fluxes(temperature_water: Array, kitchen: Kitchen) -> Array:
     above = np.maximum(temperature_water, room)
     top = convection_coefficient("up", TOP_LENGTH, above, room, kitchen.pressure)
     glow = small_body_flux(1.0, temperature_water, room)
-    drying = evaporation_flux(temperature_water, room, kitchen.humidity)
+    drying = evaporation_flux(temperature_water, room, kitchen.humidity, kitchen.pressure)
     return np.stack([side * (temperature_water - room), top * (above - room), np.asarray(glow), np.asarray(drying)])
 
 
@@ -242,7 +204,7 @@ def loss_from_fluxes(pan: Pan, fluxes: Array) -> Array:
     grey = within("emissivity", pan.emissivity, 0.0, 1.0)
     openness = within("openness", pan.openness, 0.0, 1.0)
     side, top, glow, drying = fluxes
-    uncovered = top + WATER_EMISSIVITY * glow + drying
+    uncovered = top + WATER_EMISSIVITY * glow + within("evaporation", pan.evaporation, 0.0) * drying
     covered = top + grey * glow
     sides = within("side_area", pan.side_area, 0.0) * (side + grey * glow)
     result: Array = sides + within("top_area", pan.top_area, 0.0) * (openness * uncovered + (1 - openness) * covered)

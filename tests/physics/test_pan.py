@@ -2,15 +2,12 @@
 
 import numpy as np
 import pytest
-from CoolProp.HumidAirProp import HAPropsSI
 from hypothesis import given
 from hypothesis import strategies as st
 
-from cookstove_gui.physics.convection import convection_coefficient
 from cookstove_gui.physics.pan import (
     Kitchen,
     Pan,
-    evaporation_flux,
     heat_through_base,
     pan_heat_loss,
     pan_time_constant,
@@ -23,17 +20,6 @@ POT = Pan(water=2.0, heat_capacity=700.0, base_area=0.038, side_area=0.08, top_a
 
 def _pot(**changes: object) -> Pan:
     return Pan(**{**{name: getattr(POT, name) for name in Pan.__slots__}, **changes})  # type: ignore[arg-type]
-
-
-@pytest.mark.parametrize(("water", "within"), [(313.15, 0.35), (333.15, 0.35), (353.15, 0.40)])
-def test_drying_is_of_the_size_that_lewis_gives(water: float, within: float) -> None:
-    """Mass transfer from the natural convection of the same surface, humid air after CoolProp."""
-    coefficient = convection_coefficient("up", 0.05, water, 293.15)
-    film = HAPropsSI("C", "T", 0.5 * (water + 293.15), "P", 101325.0, "R", 0.5)
-    wet, room = (HAPropsSI("W", "T", t, "P", 101325.0, "R", r) for t, r in ((water, 1.0), (293.15, 0.4)))
-    vapour = wet / (1 + wet) - room / (1 + room)
-    lewis = coefficient / (film * 0.9) * vapour * 2.35e6
-    assert evaporation_flux(water, 293.15, 0.4) == pytest.approx(lewis, rel=within)
 
 
 @law
@@ -65,8 +51,7 @@ def test_a_heavy_pan_lags_longer() -> None:
 
 @pytest.mark.parametrize(
     ("call", "named"),
-    [(lambda: evaporation_flux(300.0, 293.15, 40.0), "humidity"),
-     (lambda: heat_through_base(_pot(conductance=0.0), 500.0, 350.0), "conductance"),
+    [(lambda: heat_through_base(_pot(conductance=0.0), 500.0, 350.0), "conductance"),
      (lambda: pan_heat_loss(_pot(openness=2.0), 350.0, KITCHEN), "openness"),
      (lambda: pan_heat_loss(POT, 400.0, KITCHEN), "temperature_water"),
      (lambda: pan_time_constant(0.0, 1.0, 1.0), "heat_capacity")],

@@ -6,11 +6,10 @@ moves and narrows those numbers; nothing else changes.
 
 from dataclasses import dataclass
 from enum import IntEnum, StrEnum
-from functools import cache
-from statistics import NormalDist
 
 import numpy as np
 
+from cookstove_gui.cooking.belief import normal_rows
 from cookstove_gui.forecast.answers import FloatArray
 
 MEMBERS = 64
@@ -88,22 +87,3 @@ def usual_ensemble(learned: Learned | None = None, members: int = MEMBERS) -> En
 def single() -> Ensemble:
     """The one member in the middle of everything."""
     return Ensemble(rows=np.zeros((1, len(Doubt))))
-
-
-@cache
-def normal_rows(members: int, doubts: int, skipped: int = 0) -> FloatArray:
-    """Evenly spread standard normal rows, (members, doubts), mean 0 and variance 1 in each column.
-
-    An additive recurrence on the roots of x^(doubts + 1) = x + 1 (Roberts, 2018, from memory), turned into normals.
-    """
-    root = 1.0
-    for _ in range(60):
-        root = (1.0 + root) ** (1.0 / (doubts + 1))
-    steps = root ** -np.arange(1.0, doubts + 1.0)
-    shares = (0.5 + np.outer(np.arange(skipped + 1, skipped + members + 1), steps)) % 1.0
-    # ranks in place of the shares: each column is then spread as evenly as can be
-    even = (np.argsort(np.argsort(shares, axis=0), axis=0) + 0.5) / members
-    normal = NormalDist()
-    rows = np.vectorize(normal.inv_cdf)(even)
-    found: FloatArray = rows / rows.std(axis=0)
-    return found

@@ -7,8 +7,9 @@ import numpy as np
 
 from cookstove_gui.cooking.baking.bodies import warmed
 from cookstove_gui.cooking.baking.catalogue import Bake
-from cookstove_gui.cooking.baking.doubts import Doubt, Ensemble, normal_rows
+from cookstove_gui.cooking.baking.doubts import Doubt, Ensemble
 from cookstove_gui.cooking.baking.oven_course import OvenCourse
+from cookstove_gui.cooking.belief import normal_rows
 from cookstove_gui.forecast.answers import NORMAL_P90, FloatArray
 from cookstove_gui.resource_files import table
 

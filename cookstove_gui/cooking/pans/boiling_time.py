@@ -5,11 +5,19 @@ Two things are uncertain: the spot's futures and the pan's contact. Each future 
 
 from dataclasses import dataclass
 from enum import StrEnum
-from statistics import NormalDist
 
 import numpy as np
 
 from cookstove_gui.cooking.pans.catalogue import COLD_WATER, Contact, Pan, PanOfWater, usual_contact
+from cookstove_gui.cooking.pans.doubts import (
+    PanDoubts,
+    PanDraws,
+    WaterHang,
+    course_water,
+    hangs_on,
+    pan_draws,
+    usual_doubts,
+)
 from cookstove_gui.forecast.answers import FloatArray, Projection, Quantiles
 from cookstove_gui.forecast.futures.goal_times import first_reach, late_quantiles
 from cookstove_gui.physics.boiling import PanCourse, pan_course, spot_to_hold
@@ -22,6 +30,9 @@ from cookstove_gui.units import kelvin
 STEP = 30.0  # s, between two moments of a course
 BOILING_AT_SEA_LEVEL = kelvin(212.0, "F")
 UPPER_LOSS = 25.0  # W/(m2 K), an empty pan to the room: section 14 of the handbook tables, convection and radiation
+
+
+_NEARLY_ALL = 0.97  # of the water: what is left is no longer a pan of water
 
 
 class Goal(StrEnum):
@@ -40,6 +51,8 @@ class WaterTime:
     temperature: float  # K, what the goal means here
     minutes: Quantiles
     chance_reached: float  # within the projection
+    dry_min: Quantiles | None = None  # when the water is gone, from the moment the pan goes on
+    hangs_on: tuple[WaterHang, ...] = ()  # what the window hangs on, the widest first
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -84,6 +97,7 @@ def water_time(
     start: float = COLD_WATER,
     contact: Contact | None = None,
     goes_on_min: float = 0.0,
+    doubts: PanDoubts | None = None,
 ) -> WaterTime:
     """When a pan of water that goes on a spot gets to a simmer or a boil.
 
@@ -101,6 +115,8 @@ def water_time(
         The belief about the pan's contact on this stove; the usual one if left out.
     goes_on_min : float
         When the pan goes on [min from now].
+    doubts : PanDoubts, optional
+        What is unsure besides the contact and the spot, and what the pan draws down; the usual if left out.
 
     Returns
     -------
@@ -112,36 +128,53 @@ def water_time(
         If the projection does not know the spot.
     """
     target = goal_temperature(goal, water.boiling)
-    seconds, course = _course(projection, spot, water, start, contact, goes_on_min)
+    seconds, heats = _heats(projection, spot, goes_on_min)
+    draws, course = _course(heats, water, start, contact, doubts or usual_doubts())
     reached = first_reach(seconds, _as_if_never_capped(course.temperature.T, water.boiling), target) / 60.0
+    end = (seconds[-1] + STEP) / 60.0
+    dry = first_reach(seconds, (course.boiled_away / course_water(water, draws)).T, _NEARLY_ALL) / 60.0
     return WaterTime(
         goal=goal,
         temperature=target,
-        minutes=late_quantiles(reached, (seconds[-1] + STEP) / 60.0),
+        minutes=late_quantiles(reached, end),
         chance_reached=float(np.isfinite(reached).mean()),
+        dry_min=late_quantiles(dry, end),
+        hangs_on=hangs_on(draws, heats, reached),
     )
 
 
 def water_course(
-    projection: Projection, spot: str, water: PanOfWater, *, start: float = COLD_WATER, contact: Contact | None = None
+    projection: Projection,
+    spot: str,
+    water: PanOfWater,
+    *,
+    start: float = COLD_WATER,
+    contact: Contact | None = None,
+    doubts: PanDoubts | None = None,
 ) -> WaterCourse:
     """The way to the boil of a pan of water that goes on a spot now; `start` [K] is its temperature then."""
-    seconds, course = _course(projection, spot, water, start, contact, 0.0)
+    seconds, heats = _heats(projection, spot, 0.0)
+    _, course = _course(heats, water, start, contact, doubts or usual_doubts())
     each = course.temperature[: len(seconds)]
     p10, p25, p50, p75, p90 = np.quantile(each, (0.1, 0.25, 0.5, 0.75, 0.9), axis=1)
     return WaterCourse(minutes=seconds / 60.0, p10=p10, p25=p25, p50=p50, p75=p75, p90=p90)
 
 
 def simmer_hold(
-    projection: Projection, spot: str, water: PanOfWater, minutes: float, *, contact: Contact | None = None
+    projection: Projection,
+    spot: str,
+    water: PanOfWater,
+    minutes: float,
+    *,
+    contact: Contact | None = None,
+    doubts: PanDoubts | None = None,
 ) -> SimmerHold:
     """Whether water that simmers now still simmers, without boiling, all through the next minutes on a spot."""
-    contacts = contact_draws(contact or usual_contact(water.pan), len(projection.kelvin))
     seconds, heats = _heats(projection, spot, 0.0)
     low = goal_temperature(Goal.SIMMER, water.boiling)
     kept = seconds <= minutes * 60.0 + 1e-6
     start = 0.5 * (low + water.boiling)
-    course = pan_course(water.physical(contacts), start, heats[:, kept].T, STEP, water.kitchen)
+    _, course = _course(heats[:, kept], water, start, contact, doubts or usual_doubts())
     boils = (course.temperature >= water.boiling).any(axis=0)
     falls = (course.temperature < low).any(axis=0)
     return SimmerHold(
@@ -203,21 +236,12 @@ def settled_heat(pan: Pan, spot_heat: float, *, room: float = USUAL_ROOM, contac
 
 
 def _course(
-    projection: Projection, spot: str, water: PanOfWater, start: float, contact: Contact | None, goes_on_min: float
-) -> tuple[FloatArray, PanCourse]:
-    """Seconds from when the pan goes on, (steps,), and what the water does in each future."""
-    contacts = contact_draws(contact or usual_contact(water.pan), len(projection.kelvin))
-    seconds, heats = _heats(projection, spot, goes_on_min)
-    return seconds, pan_course(water.physical(contacts), min(start, water.boiling), heats.T, STEP, water.kitchen)
-
-
-def contact_draws(contact: Contact, count: int) -> FloatArray:
-    """Equally likely contacts [W/(m2 K)], (count,), in an order unrelated to that of the futures."""
-    normal = NormalDist()
-    order = np.argsort([_mirrored(number) for number in range(count)])
-    ranks = np.empty(count)
-    ranks[order] = np.arange(count)
-    return np.array([contact.median * np.exp(contact.log_sd * normal.inv_cdf((r + 0.5) / count)) for r in ranks])
+    heats: FloatArray, water: PanOfWater, start: float, contact: Contact | None, doubts: PanDoubts
+) -> tuple[PanDraws, PanCourse]:
+    """What is in doubt in each future, and what the water does in it; `heats` (futures, steps) of the spot [K]."""
+    draws = pan_draws(contact or usual_contact(water.pan), doubts, len(heats))
+    physical = water.physical(draws.contact, draws.amount, draws.evaporation)
+    return draws, pan_course(physical, min(start, water.boiling), heats.T, STEP, water.kitchen, draws.cooktop)
 
 
 def _heats(projection: Projection, spot: str, begins_min: float) -> tuple[FloatArray, FloatArray]:
@@ -247,13 +271,3 @@ def _as_if_never_capped(path: FloatArray, boiling: float) -> FloatArray:
     at = first[rows]
     carried[rows, at] = np.maximum(2 * path[rows, at - 1] - path[rows, at - 2], boiling)
     return carried
-
-
-def _mirrored(number: int) -> float:
-    """The number's binary digits mirrored at the point (van der Corput sequence)."""
-    share, place = 0.0, 0.5
-    while number:
-        share += place * (number & 1)
-        number >>= 1
-        place /= 2
-    return share

@@ -81,9 +81,11 @@ class PanOfWater:
         """The air around it."""
         return Kitchen(temperature_room=self.room, pressure=self.pressure)
 
-    def physical(self, contact: FloatArray | float) -> PhysicalPan:
-        """The physics' pan, for one contact or an array of them [W/(m2 K)]."""
-        water = self.litres * 1e-3 * float(liquid_density(COLD_WATER))
+    def physical(
+        self, contact: FloatArray | float, amount: FloatArray | float = 1.0, evaporation: FloatArray | float = 1.0
+    ) -> PhysicalPan:
+        """The physics' pan, for one contact or an array of them [W/(m2 K)], and factors on its water and its drying."""
+        water = self.litres * 1e-3 * float(liquid_density(COLD_WATER)) * amount
         depth = self.litres * 1e-3 / self.pan.base_area
         return PhysicalPan(
             water=water,
@@ -92,6 +94,7 @@ class PanOfWater:
             side_area=pi * self.pan.diameter * depth,
             top_area=self.pan.base_area,
             conductance=contact,
+            evaporation=evaporation,
             emissivity=self.pan.emissivity,
             openness=float(table("pans.toml")["water"]["lid_lets_through"]) if self.pan.lid else 1.0,
         )

@@ -15,6 +15,7 @@ from cookstove_gui.cooking.belief import next_one
 from cookstove_gui.cooking.fires.logged_fires import minutes_between, readings_of, standing_rows
 from cookstove_gui.cooking.pans.boiling_time import Goal, goal_temperature, water_time
 from cookstove_gui.cooking.pans.catalogue import COLD_WATER, Contact, Pan, PanOfWater, pans, usual_contact
+from cookstove_gui.cooking.pans.doubts import usual_doubts
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import HORIZON_MINUTES, FloatArray, Projection, Quantiles
 from cookstove_gui.physics.boiling import conductance_from_time
@@ -77,8 +78,21 @@ def contact_of(run: PanRun) -> float | None:
     spot = _spot_meanwhile(run)
     if spot <= end:
         return None
-    found = conductance_from_time(water.physical(1.0), run.start, end, spot, run.minutes * 60.0, water.kitchen)
+    seconds = run.minutes * 60.0
+    through = conductance_from_time(water.physical(1.0), run.start, end, spot, seconds, water.kitchen)
+    # that is from the iron as it was read, without the pan's own draw on it, which is in a course as a cooktop
+    found = _without_draw(through * water.pan.base_area, seconds) / water.pan.base_area
     return found if _LEAST < found < _MOST else None
+
+
+def _without_draw(path: float, seconds: float) -> float:
+    """A conductance [W/K] with the iron's own taken out of the chain, as far as it is drawn down in that time [s]."""
+    top = usual_doubts().cooktop
+    if top is None:
+        return path
+    given, lag = float(np.asarray(top.conductance)), float(np.asarray(top.heat_capacity / top.conductance))
+    down = 1.0 - lag / seconds * -np.expm1(-seconds / lag)  # mean over the run
+    return 1.0 / max(1.0 / path - float(down) / given, 1e-4)
 
 
 def window_before(run: PanRun, earlier: Iterable[PanRun]) -> Quantiles:

@@ -22,7 +22,7 @@ from cookstove_gui.physics.air import standard_pressure
 from cookstove_gui.stove.entries import Entry
 from tests.cooking.made import START, STOVE, fahrenheit, log, projection, session
 
-POT = pans()[0]
+POT = replace({one.key: one for one in pans()}["stock pot"], lid=True)
 
 
 def run_with(contact: float, litres: float = 2.0, spot_f: float = 500) -> PanRun:
@@ -47,7 +47,7 @@ def run_with(contact: float, litres: float = 2.0, spot_f: float = 500) -> PanRun
 
 @pytest.mark.parametrize("contact", [110.0, 200.0, 400.0])
 def test_the_contact_of_a_run_is_found_again(contact: float) -> None:
-    assert contact_of(run_with(contact)) == pytest.approx(contact, rel=0.02)
+    assert contact_of(run_with(contact)) == pytest.approx(contact, rel=0.04)
 
 
 def test_a_run_that_no_contact_explains_is_left_out() -> None:

@@ -75,22 +75,22 @@ def test_water_boils_lower_high_up_and_no_higher_far_below_the_sea(plan):
 
 
 def boiled_in(stove, minutes: float, count: int = 1):
-    """Sessions in which the saucepan boiled two litres in so many minutes on a top of 480 °F."""
+    """Sessions in which the saucepan boiled two litres under a lid in so many minutes on a top of 480 °F."""
     rows = log(
         (0, "reading", "top_front_left", "480", "F"),
         (5, "pan", "top_front_left", "on", ""),
         (5 + minutes, "pan", "top_front_left", "off", ""),
         start=START,
     )
-    notes = ("", "saucepan, 2 litres", "boiled")
+    notes = ("", "saucepan, 2 litres, lid", "boiled")
     noted = tuple(replace(row, note=note) for row, note in zip(rows, notes, strict=True))
     return tuple(session(number, noted, stove) for number in range(1, count + 1))
 
 
 def test_pans_that_boiled_sooner_than_usual_make_the_answer_sooner_and_narrower(plan, stands):
     stove, _ = stands
-    usual = plan()
-    quick = plan(sessions=boiled_in(stove, 10.0, count=4))
+    usual = plan(lid=True)
+    quick = plan(lid=True, sessions=boiled_in(stove, 10.0, count=4))
     assert (usual.runs, quick.runs) == (0, 4)
     before, after = usual.rows[0].answer.minutes, quick.rows[0].answer.minutes
     assert after.p50 < before.p50
@@ -154,7 +154,7 @@ def test_every_pan_is_answered_and_the_chosen_one_as_in_the_sentence(plan, stand
 
 def test_each_pan_of_the_log_is_shown_with_what_those_before_it_said(plan, stands):
     stove, _ = stands
-    found = plan(sessions=boiled_in(stove, 10.0, count=9))
+    found = plan(lid=True, sessions=boiled_in(stove, 10.0, count=9))
     assert found.runs == 9
     assert [one.run.minutes for one in found.said] == [10.0] * 6
     widths = [one.said.p90 - one.said.p10 for one in found.said]
