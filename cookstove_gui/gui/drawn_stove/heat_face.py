@@ -3,8 +3,8 @@
 from dataclasses import replace
 
 from cookstove_gui.gui.drawn_stove.face import Face
-from cookstove_gui.gui.widgets.heat_colours import heat_colour, heat_ink
 from cookstove_gui.phrases.spots import SpotHeat, captions_drawn, number_drawn, spot_name_drawn, struck_drawn
+from cookstove_gui.stove.drawn.heat_colours import heat_colour, heat_ink
 from cookstove_gui.stove.stove import Spot
 
 PIXELS_PER_KELVIN = 0.8 * 1.8  # of whisker to each side: 0.8 a degree Fahrenheit

@@ -5,17 +5,17 @@ from dataclasses import dataclass
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen
 
-from cookstove_gui.gui.drawn_stove.above import Above
-from cookstove_gui.gui.drawn_stove.cooktop import Cooktop
-from cookstove_gui.gui.drawn_stove.front import Front
-from cookstove_gui.gui.drawn_stove.layout import StoveLayout
 from cookstove_gui.gui.drawn_stove.lettering import advance, fitting, write, write_centred
-from cookstove_gui.gui.drawn_stove.oven import OvenParts
-from cookstove_gui.gui.drawn_stove.shapes import Box, Quad, room_for_words
 from cookstove_gui.gui.drawn_stove.spot_painting import lid, polygon
-from cookstove_gui.gui.widgets.theme import ON_IRON, Theme
+from cookstove_gui.gui.widgets.theme import Theme
+from cookstove_gui.stove.drawn.above import Above
+from cookstove_gui.stove.drawn.cooktop import Cooktop
+from cookstove_gui.stove.drawn.front import Front
+from cookstove_gui.stove.drawn.heat_colours import ON_IRON, PLATE
+from cookstove_gui.stove.drawn.layout import StoveLayout
+from cookstove_gui.stove.drawn.oven import OvenParts
+from cookstove_gui.stove.drawn.shapes import Box, Quad, room_for_words
 
-PLATE = "#353638"  # a part of the stove that shows no heat
 _DEEP = "#1A1B1C"
 _WORDS = (18.0, 16.0, 14.0, 12.0)  # px of words on iron, as large as they fit
 

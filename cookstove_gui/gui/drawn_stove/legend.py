@@ -6,8 +6,8 @@ from PySide6.QtCore import QRectF
 from PySide6.QtGui import QColor, QPainter, QPen
 
 from cookstove_gui.gui.drawn_stove.lettering import advance, write
-from cookstove_gui.gui.drawn_stove.shapes import Box
 from cookstove_gui.gui.widgets.theme import Theme
+from cookstove_gui.stove.drawn.shapes import Box
 
 _SWATCH, _GAP, _BETWEEN = 12.0, 5.0, 14.0
 

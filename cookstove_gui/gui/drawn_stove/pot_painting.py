@@ -5,7 +5,7 @@ from PySide6.QtGui import QColor, QPainter, QPen
 
 from cookstove_gui.gui.drawn_stove.face import Face, Pot
 from cookstove_gui.gui.drawn_stove.lettering import fitting, text_size, write_centred
-from cookstove_gui.gui.drawn_stove.shapes import Box
+from cookstove_gui.stove.drawn.shapes import Box
 
 GROUND, INK = "#F2F3EF", "#1C2022"  # enamel, the same by day and by night
 _ACROSS, _DOWN = 0.42, 0.38  # of the plate, from its middle

@@ -6,10 +6,10 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
 
 from cookstove_gui.gui.drawn_stove.face import Face
-from cookstove_gui.gui.drawn_stove.layout import Manner, Place
 from cookstove_gui.gui.drawn_stove.pot_painting import paint_pot
-from cookstove_gui.gui.drawn_stove.shapes import Box, Polygon
 from cookstove_gui.gui.drawn_stove.writing import write_face
+from cookstove_gui.stove.drawn.layout import Manner, Place
+from cookstove_gui.stove.drawn.shapes import Box, Polygon
 
 FOCUS = "#1B4F9C"
 RING = "#0F3672"  # of the spot that the next number goes to; with its white edge 3.4 : 1 on any heat

@@ -5,13 +5,12 @@ from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPaintEvent, QRegion
 from PySide6.QtWidgets import QAbstractButton, QWidget
 
 from cookstove_gui.gui.drawn_stove.face import Face
-from cookstove_gui.gui.drawn_stove.iron import PLATE
-from cookstove_gui.gui.drawn_stove.layout import Manner, Place
-from cookstove_gui.gui.drawn_stove.shapes import Box, Quad, bounds
 from cookstove_gui.gui.drawn_stove.spot_painting import paint_face, polygon
 from cookstove_gui.gui.widgets.look import Look
-from cookstove_gui.gui.widgets.theme import ON_IRON
 from cookstove_gui.gui.widgets.tips import plain_tip
+from cookstove_gui.stove.drawn.heat_colours import ON_IRON, PLATE
+from cookstove_gui.stove.drawn.layout import Manner, Place
+from cookstove_gui.stove.drawn.shapes import Box, Quad, bounds
 
 FILL_MS = 200  # in which a patch takes the colour of a number just read
 _ARROWS = {

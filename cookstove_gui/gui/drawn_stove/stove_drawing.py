@@ -17,10 +17,10 @@ from cookstove_gui.gui.drawn_stove.heat_face import heat_face, task_face
 from cookstove_gui.gui.drawn_stove.iron import Settings
 from cookstove_gui.gui.drawn_stove.legend import Legend
 from cookstove_gui.gui.drawn_stove.stove_view import StoveView
-from cookstove_gui.gui.widgets.heat_colours import HOTTEST_AT_LEAST, heat_colour
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.phrases.entries import opening_words
 from cookstove_gui.phrases.spots import heat_said, signs_said
+from cookstove_gui.stove.drawn.heat_colours import HOTTEST_AT_LEAST, heat_colour
 from cookstove_gui.stove.stove import SpotKind
 
 _LEGEND = (("warm", "keep_warm"), ("simmer", "simmer"), ("boil", "boil"), ("sear", "sear"))  # word, task

@@ -9,16 +9,16 @@ from PySide6.QtWidgets import QApplication, QSizePolicy, QWidget
 
 from cookstove_gui.gui.drawn_stove.face import Face
 from cookstove_gui.gui.drawn_stove.iron import Settings, paint_iron
-from cookstove_gui.gui.drawn_stove.layout import (
+from cookstove_gui.gui.drawn_stove.legend import Legend, paint_legend
+from cookstove_gui.gui.drawn_stove.spot_patch import SpotPatch
+from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.stove.drawn.layout import (
     DESIGNED_HEIGHT,
     DESIGNED_WIDTH,
     StoveLayout,
     cooktop_layout,
     stove_layout,
 )
-from cookstove_gui.gui.drawn_stove.legend import Legend, paint_legend
-from cookstove_gui.gui.drawn_stove.spot_patch import SpotPatch
-from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.stove.stove import Stove
 
 _OVERLAP = 8.0  # px that neighbours' boxes may share where their outlines slant

@@ -4,9 +4,9 @@ from PySide6.QtCore import QPointF, Qt
 from PySide6.QtGui import QPainter, QPen
 
 from cookstove_gui.gui.drawn_stove.face import Face
-from cookstove_gui.gui.drawn_stove.layout import Manner, Place
 from cookstove_gui.gui.drawn_stove.lettering import advance, fitting, text_size, write, write_centred
-from cookstove_gui.gui.drawn_stove.shapes import Box
+from cookstove_gui.stove.drawn.layout import Manner, Place
+from cookstove_gui.stove.drawn.shapes import Box
 
 _LARGE, _MIDDLE, _SMALL = 30.0, 21.0, 16.0
 _BAR = 10.0  # height of the dot or the whisker

@@ -9,12 +9,12 @@ from PySide6.QtWidgets import QWidget
 from cookstove_gui.desk import Changed
 from cookstove_gui.desk.large import AHEAD_MIN, BACK_MIN, Large, large
 from cookstove_gui.gui.desk_link import DeskLink
-from cookstove_gui.gui.widgets.heat_colours import heat_colour, heat_ink
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.signs import paint_caution
 from cookstove_gui.gui.widgets.steps import scale
 from cookstove_gui.gui.widgets.type import font
 from cookstove_gui.phrases.figures import temperature_text
+from cookstove_gui.stove.drawn.heat_colours import heat_colour, heat_ink
 from cookstove_gui.units import clock_text
 
 _WIDE, _HIGH = 1280, 750  # px of the design; everything is placed on it and drawn as large as the window allows

@@ -7,7 +7,6 @@ from cookstove_gui.desk.logbook.opened import Opened
 from cookstove_gui.gui.logbook.picture import Picture
 from cookstove_gui.gui.time_axis.clock_axis import clock_ticks
 from cookstove_gui.gui.time_axis.span import AXIS_WIDTH, TimeSpan
-from cookstove_gui.gui.widgets.heat_colours import heat_colour, heat_ink
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.pen import LEFT, RIGHT, draw_line, draw_words
 from cookstove_gui.gui.widgets.steps import px
@@ -15,6 +14,7 @@ from cookstove_gui.gui.widgets.theme import colour
 from cookstove_gui.gui.widgets.type import PLACE, SMALL, font
 from cookstove_gui.phrases.edge import heat_name
 from cookstove_gui.phrases.logbook.sessions import came_words, foretold_words, stage_words
+from cookstove_gui.stove.drawn.heat_colours import heat_colour, heat_ink
 from cookstove_gui.units import degrees, kelvin
 
 _CLOCKS, _STRIP, _GAP = 28, 28, 4  # px of the design: clock axis, strip of stages, between them

@@ -6,7 +6,6 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from cookstove_gui.cooking.fires.first_fires import Stage, cold_below
 from cookstove_gui.desk.my_stove.first_fires import FirstFiresPicture, Hill
-from cookstove_gui.gui.widgets.heat_colours import ROOM, heat_colour
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.pen import LEFT, MIDDLE, RIGHT, draw_line, draw_words
 from cookstove_gui.gui.widgets.signs import paint_caution
@@ -14,6 +13,7 @@ from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import colour
 from cookstove_gui.gui.widgets.type import SMALL, font
 from cookstove_gui.phrases.edge import day_and_month, weekday
+from cookstove_gui.stove.drawn.heat_colours import ROOM, heat_colour
 from cookstove_gui.units import degrees, kelvin
 
 _LEFT = 44  # px of the design, for the numbers of the scale

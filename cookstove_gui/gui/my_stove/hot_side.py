@@ -14,7 +14,6 @@ from cookstove_gui.gui.drawn_stove.heat_face import whisker
 from cookstove_gui.gui.drawn_stove.iron import Settings
 from cookstove_gui.gui.drawn_stove.stove_view import StoveView
 from cookstove_gui.gui.widgets.form import say, words
-from cookstove_gui.gui.widgets.heat_colours import heat_colour, heat_ink
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.phrases.edge import readings_count
@@ -25,6 +24,7 @@ from cookstove_gui.phrases.my_stove.hot_side import (
     signed_difference,
     spot_offset,
 )
+from cookstove_gui.stove.drawn.heat_colours import heat_colour, heat_ink
 from cookstove_gui.stove.stove import Spot, SpotKind, Stove
 
 _FOOT = "Top: against its mean. Oven: against its centre. ± is how sure, eight times in ten."

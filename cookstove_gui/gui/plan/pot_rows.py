@@ -9,7 +9,6 @@ from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QPushButton, QSizePolic
 
 from cookstove_gui.gui.drawn_stove.lettering import advance, fitting, write
 from cookstove_gui.gui.time_axis.clock_axis import clock_ticks
-from cookstove_gui.gui.widgets.heat_colours import heat_colour, heat_ink
 from cookstove_gui.gui.widgets.key import RING, named_key
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.pen import LEFT, RIGHT, draw_words
@@ -18,6 +17,7 @@ from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.type import BODY, PLACE, SMALL
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.plan.pots import PotLine
+from cookstove_gui.stove.drawn.heat_colours import heat_colour, heat_ink
 
 AHEAD_MIN = 120.0
 _HIGH, _AXIS, _STRIP = 74, 24, 18  # of a row, of the clocks above them, of a strip [px of the design]

@@ -11,14 +11,14 @@ from PySide6.QtWidgets import QWidget
 from cookstove_gui.desk.plan.pots import PotRow, line_of
 from cookstove_gui.gui.drawn_stove.face import Face, Pot
 from cookstove_gui.gui.drawn_stove.heat_face import heat_face
-from cookstove_gui.gui.drawn_stove.shapes import Point
 from cookstove_gui.gui.drawn_stove.spot_painting import RING
 from cookstove_gui.gui.drawn_stove.stove_view import StoveView
-from cookstove_gui.gui.widgets.heat_colours import HOTTEST_AT_LEAST
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.spots import SpotHeat, heat_said
+from cookstove_gui.stove.drawn.heat_colours import HOTTEST_AT_LEAST
+from cookstove_gui.stove.drawn.shapes import Point
 from cookstove_gui.stove.stove import SpotKind, Stove
 
 _LEAST = QSize(300, 170)  # px

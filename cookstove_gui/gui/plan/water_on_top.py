@@ -8,10 +8,10 @@ from PySide6.QtWidgets import QWidget
 from cookstove_gui.desk.plan.water import WaterPlan
 from cookstove_gui.gui.drawn_stove.face import Face
 from cookstove_gui.gui.drawn_stove.stove_view import StoveView
-from cookstove_gui.gui.widgets.heat_colours import HOTTEST_AT_LEAST, heat_colour, heat_ink
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.plan.water import spot_caption, spot_minutes, water_rungs
+from cookstove_gui.stove.drawn.heat_colours import HOTTEST_AT_LEAST, heat_colour, heat_ink
 from cookstove_gui.stove.stove import SpotKind, Stove
 
 _LEAST = QSize(260, 150)  # px

@@ -13,12 +13,12 @@ from cookstove_gui.cooking.fit.fit import GOOD_CHANCE
 from cookstove_gui.desk.cook.good_rows import GoodRow
 from cookstove_gui.gui.time_axis.span import AXIS_WIDTH, NOW_SHARE, TimeSpan
 from cookstove_gui.gui.time_axis.stem import paint_now, paint_stem
-from cookstove_gui.gui.widgets.heat_colours import heat_colour
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import colour
 from cookstove_gui.gui.widgets.tips import plain_tip
 from cookstove_gui.gui.widgets.type import BODY, font
+from cookstove_gui.stove.drawn.heat_colours import heat_colour
 
 ROW = 40  # px of the design
 _PLACE = 18

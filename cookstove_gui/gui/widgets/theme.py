@@ -1,4 +1,4 @@
-"""The two looks, day and night: colours, the palette and style sheet made of them, and contrast by WCAG 2.2."""
+"""The two looks, day and night: their colours, and the palette and style sheet made of them."""
 
 from dataclasses import dataclass, replace
 
@@ -11,7 +11,6 @@ from cookstove_gui.resource_files import resource
 TARGET_PIXELS = 44  # smallest side of anything that is pressed
 STEP = 8  # spacing goes in steps of this many pixels
 SOFT = QPalette.ColorRole.LinkVisited  # where painters find the soft ink: a sheet's colour overwrites PlaceholderText
-ON_IRON = "#E9EAE5"  # words on the iron of the drawn stove, by day and by night
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -106,28 +105,6 @@ EDGE_PAIRS = (
     ("cobalt", "plate"),
     ("verdigris", "good_faint"),
 )
-
-
-def relative_luminance(colour: str) -> float:
-    """Relative luminance (0 to 1) of an sRGB colour #RRGGBB. Source: WCAG 2.2, definition of relative luminance."""
-
-    def linear(channel: int) -> float:
-        share = channel / 255
-        return share / 12.92 if share <= 0.04045 else float(((share + 0.055) / 1.055) ** 2.4)
-
-    red, green, blue = (linear(int(colour[start : start + 2], 16)) for start in (1, 3, 5))
-    return 0.2126 * red + 0.7152 * green + 0.0722 * blue
-
-
-def contrast(one: str, other: str) -> float:
-    """Contrast ratio (1 to 21) of two colours. Source: WCAG 2.2, definition of contrast ratio."""
-    lighter, darker = sorted((relative_luminance(one), relative_luminance(other)), reverse=True)
-    return (lighter + 0.05) / (darker + 0.05)
-
-
-def text_on(background: str) -> str:
-    """Black or white, whichever reads better; between them every colour is written on at 4.58 : 1 at least."""
-    return max(("#000000", "#FFFFFF"), key=lambda ink: contrast(ink, background))
 
 
 def colour(value: str, alpha: int = 255) -> QColor:

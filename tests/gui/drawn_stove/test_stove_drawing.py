@@ -16,10 +16,10 @@ from cookstove_gui.forecast.answers import DoubtedReading
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.drawn_stove import stove_drawing
 from cookstove_gui.gui.drawn_stove.stove_drawing import StoveDrawing
-from cookstove_gui.gui.widgets.heat_colours import heat_colour
 from cookstove_gui.gui.widgets.look import Look
-from cookstove_gui.gui.widgets.theme import relative_luminance
 from cookstove_gui.one_road import Memory, work_out
+from cookstove_gui.stove.drawn.contrast import relative_luminance
+from cookstove_gui.stove.drawn.heat_colours import heat_colour
 from cookstove_gui.stove.entries import Kind
 from cookstove_gui.stove.stove import Firebox, stove_with_default_spots
 from cookstove_gui.units import degrees, kelvin

@@ -10,7 +10,8 @@ from pytestqt.qtbot import QtBot
 
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.steps import scale
-from cookstove_gui.gui.widgets.theme import DAY, NIGHT, contrast
+from cookstove_gui.gui.widgets.theme import DAY, NIGHT
+from cookstove_gui.stove.drawn.contrast import contrast
 
 
 @pytest.fixture

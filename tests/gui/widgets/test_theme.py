@@ -6,13 +6,12 @@ from cookstove_gui.gui.widgets.theme import (
     DAY,
     EDGE_PAIRS,
     NIGHT,
-    ON_IRON,
     TEXT_PAIRS,
     Theme,
-    contrast,
     style_sheet,
-    text_on,
 )
+from cookstove_gui.stove.drawn.contrast import contrast, text_on
+from cookstove_gui.stove.drawn.heat_colours import ON_IRON
 
 THEMES = pytest.mark.parametrize("theme", [DAY, NIGHT], ids=lambda theme: theme.name)
 

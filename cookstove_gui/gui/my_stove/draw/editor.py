@@ -5,11 +5,11 @@ from PySide6.QtGui import QKeyEvent, QMouseEvent, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
 from cookstove_gui.gui.drawn_stove.face import Face
-from cookstove_gui.gui.drawn_stove.shapes import Point, bounds
 from cookstove_gui.gui.drawn_stove.spot_patch import SpotPatch
 from cookstove_gui.gui.drawn_stove.stove_view import StoveView
 from cookstove_gui.gui.my_stove.draw.overlay import Overlay
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.stove.drawn.shapes import Point, bounds
 from cookstove_gui.stove.stove import SpotKind, Stove
 
 SELECTED_IRON = "#4A4B4D"

@@ -7,9 +7,9 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
-from cookstove_gui.gui.drawn_stove.shapes import Point, Polygon
 from cookstove_gui.gui.drawn_stove.spot_painting import RING, double_ring
-from cookstove_gui.gui.widgets.theme import ON_IRON
+from cookstove_gui.stove.drawn.heat_colours import ON_IRON
+from cookstove_gui.stove.drawn.shapes import Point, Polygon
 
 _CORNER, _SIDE = 11.0, 9.0  # px of a handle
 _KEEP_OFF = 30.0  # px from the numbers that the walk joins

@@ -12,9 +12,9 @@ from cookstove_gui.desk.my_stove.site import keep_height
 from cookstove_gui.desk.my_stove.stove_files import USUAL_NAME, give_stove, take_stove
 from cookstove_gui.errors import Problem
 from cookstove_gui.gui.desk_link import DeskLink
-from cookstove_gui.gui.drawn_stove.above import flue_place
 from cookstove_gui.gui.widgets.form import Choice, Either, Field, button, row, say, words
 from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.stove.drawn.above import flue_place
 from cookstove_gui.stove.stove import FluePlace, TankPlace
 
 _FIRED = (("used", "yes"), ("new", "no, it is new"))

@@ -4,7 +4,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from cookstove_gui.gui.drawn_stove.shapes import Box, Quad
+from cookstove_gui.stove.drawn.shapes import Box, Quad
 from cookstove_gui.stove.redrawn import SAME_LINE
 from cookstove_gui.stove.stove import Spot, SpotKind, Stove
 

@@ -6,8 +6,8 @@ import sys
 import numpy as np
 import pytest
 
-from cookstove_gui.gui.widgets.heat_colours import HOTTEST_AT_LEAST, ROOM, heat_colour, heat_ink
-from cookstove_gui.gui.widgets.theme import contrast, relative_luminance
+from cookstove_gui.stove.drawn.contrast import contrast, relative_luminance
+from cookstove_gui.stove.drawn.heat_colours import HOTTEST_AT_LEAST, ROOM, heat_colour, heat_ink
 from cookstove_gui.units import kelvin
 
 TEMPERATURES = np.linspace(ROOM, HOTTEST_AT_LEAST, 65)
@@ -50,7 +50,7 @@ def test_a_stove_that_was_hotter_stretches_the_scale_and_a_cool_one_leaves_it() 
 
 def test_needs_no_plotting_library() -> None:
     asked = (
-        "import sys; from cookstove_gui.gui.widgets.heat_colours import heat_colour; heat_colour(400.0);"
+        "import sys; from cookstove_gui.stove.drawn.heat_colours import heat_colour; heat_colour(400.0);"
         "sys.exit('pyqtgraph' in sys.modules)"
     )
     assert subprocess.run([sys.executable, "-c", asked], check=False).returncode == 0

@@ -2,8 +2,11 @@
 
 from functools import cache
 
-from cookstove_gui.gui.widgets.theme import text_on
+from cookstove_gui.stove.drawn.contrast import text_on
 
+IRON = "#2A2B2C"  # the stove's body
+PLATE = "#353638"  # a part of it that shows no heat
+ON_IRON = "#E9EAE5"  # words on either, by day, by night and on paper
 ROOM = 294.26  # K, 70 °F, the dark end
 HOTTEST_AT_LEAST = 699.82  # K, 800 °F, so that a stove seen only cold does not look hot
 

@@ -7,10 +7,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from cookstove_gui.gui.drawn_stove.above import Above
-from cookstove_gui.gui.drawn_stove.front import Front
-from cookstove_gui.gui.drawn_stove.layout import DESIGNED_HEIGHT, DESIGNED_WIDTH, Manner, cooktop_layout, stove_layout
-from cookstove_gui.gui.drawn_stove.shapes import Polygon, bounds
+from cookstove_gui.stove.drawn.above import Above
+from cookstove_gui.stove.drawn.front import Front
+from cookstove_gui.stove.drawn.layout import DESIGNED_HEIGHT, DESIGNED_WIDTH, Manner, cooktop_layout, stove_layout
+from cookstove_gui.stove.drawn.shapes import Polygon, bounds
 from cookstove_gui.stove.stove import (
     Firebox,
     FluePlace,

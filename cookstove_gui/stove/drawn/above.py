@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from cookstove_gui.gui.drawn_stove.shapes import Box
+from cookstove_gui.stove.drawn.shapes import Box
 from cookstove_gui.stove.stove import Firebox, FluePlace, SpotKind, Stove
 
 HEIGHT = 58.0  # px, as designed

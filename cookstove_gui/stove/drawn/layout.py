@@ -4,11 +4,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import Enum, auto
 
-from cookstove_gui.gui.drawn_stove.above import HEIGHT, Above, above
-from cookstove_gui.gui.drawn_stove.cooktop import Cooktop, cooktop, cooktop_rows
-from cookstove_gui.gui.drawn_stove.front import Front, front, has_band
-from cookstove_gui.gui.drawn_stove.oven import OvenParts, oven_parts
-from cookstove_gui.gui.drawn_stove.shapes import Box, Quad, quad, room_for_words, shared_out, shares
+from cookstove_gui.stove.drawn.above import HEIGHT, Above, above
+from cookstove_gui.stove.drawn.cooktop import Cooktop, cooktop, cooktop_rows
+from cookstove_gui.stove.drawn.front import Front, front, has_band
+from cookstove_gui.stove.drawn.oven import OvenParts, oven_parts
+from cookstove_gui.stove.drawn.shapes import Box, Quad, quad, room_for_words, shared_out, shares
 from cookstove_gui.stove.stove import Spot, SpotKind, Stove, TankPlace
 
 DESIGNED_WIDTH, DESIGNED_HEIGHT = 456.0, 440.0  # pixels at which every length in these files holds

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from cookstove_gui.gui.drawn_stove.shapes import Box, Polygon, shares
+from cookstove_gui.stove.drawn.shapes import Box, Polygon, shares
 from cookstove_gui.stove.stove import Firebox
 
 _SIDE, _FIREBOX, _OVEN = 53.0, 93.0, 206.0  # px, as designed

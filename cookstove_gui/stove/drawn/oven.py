@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from cookstove_gui.gui.drawn_stove.shapes import Box, Polygon, Quad, quad, room_for_words, shared_out, shares
+from cookstove_gui.stove.drawn.shapes import Box, Polygon, Quad, quad, room_for_words, shared_out, shares
 from cookstove_gui.stove.stove import Spot
 
 _WALL, _CENTRE = 58.0, 90.0  # widths as drawn at full size
