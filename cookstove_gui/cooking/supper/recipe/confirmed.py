@@ -1,11 +1,11 @@
 """A dish made of the parts of a recipe that the cook confirmed."""
 
-import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 from cookstove_gui.cooking.fit.bands import HALF_WIDTH
 from cookstove_gui.cooking.fit.tasks import Place
+from cookstove_gui.cooking.supper.dish_text import key_for
 from cookstove_gui.cooking.supper.dishes import Dish, HandsOn, Heat, Part, Wait
 from cookstove_gui.cooking.supper.recipe.acts import ActKind
 from cookstove_gui.cooking.supper.recipe.draft import DraftPart
@@ -13,6 +13,7 @@ from cookstove_gui.errors import InputProblem
 from cookstove_gui.stove.entries import HeatBand
 
 _STRETCH = 1.5  # a wait without a longest time may take so much longer; common practice, no source
+MOST_PARTS = 9  # as many as the form of a dish shows
 _HANDS_MIN = 10.0  # offered for work without a time; common practice, no source
 
 
@@ -50,11 +51,15 @@ def dish_of(name: str, parts: Sequence[Confirmed], known_keys: Sequence[str] = (
     if not name:
         raise InputProblem("The dish has no name; type one, such as apple pie.")
     if not parts:
-        raise InputProblem("No part is confirmed; tick at least the bake or the pot.")
+        raise InputProblem("No part is confirmed; confirm at least the bake or the pot.")
+    if len(parts) > MOST_PARTS:
+        raise InputProblem(f"{len(parts)} lines are confirmed; a dish has at most {MOST_PARTS} parts. Leave some out.")
     made = tuple(_part(one) for one in parts)
     if not any(isinstance(one, Heat) for one in made):
-        raise InputProblem("No part needs heat, so there is nothing to plan on the stove; tick the bake or the pot.")
-    return Dish(key=_key(name, known_keys), name=name, parts=made, source="from a recipe, confirmed by the cook")
+        raise InputProblem("No part needs heat, so there is nothing to plan on the stove; confirm the bake or the pot.")
+    return Dish(
+        key=key_for(name, set(known_keys)), name=name, parts=made, source="from a recipe, confirmed by the cook"
+    )
 
 
 def _part(one: Confirmed) -> Part:
@@ -75,11 +80,3 @@ def _part(one: Confirmed) -> Part:
     return Heat(
         what=what, place=Place.OVEN, minutes=one.minutes, low=one.band.low, high=one.band.high, vessel=draft.vessel
     )
-
-
-def _key(name: str, known: Sequence[str]) -> str:
-    plain = re.sub(r"[^a-z0-9]+", "_", name.casefold()).strip("_") or "dish"
-    key, number = plain, 2
-    while key in known:
-        key, number = f"{plain}_{number}", number + 1
-    return key
