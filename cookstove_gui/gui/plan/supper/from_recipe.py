@@ -256,6 +256,7 @@ class _Tick(Key):
         self.setCheckable(True)
         self.setAutoDefault(True)
         self.setToolTip("It is so; what is not chosen is left out")
+        self.clicked.connect(lambda: pane.mark(line))  # where a press does not bring the focus
 
     def focusInEvent(self, event: QFocusEvent) -> None:
         """Mark the words."""
