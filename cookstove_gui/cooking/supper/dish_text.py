@@ -30,7 +30,7 @@ _PART_KEYS = {
 @cache
 def usual_dishes() -> tuple[Dish, ...]:
     """The dishes of `resources/dishes.toml`, in the order of the file."""
-    return tuple(_dish(row, "dishes.toml") for row in table("dishes.toml")["dish"])
+    return tuple(dish_of_row(row, "dishes.toml") for row in table("dishes.toml")["dish"])
 
 
 def meal_from_text(text: str, where: str) -> Meal:
@@ -48,7 +48,7 @@ def meal_from_text(text: str, where: str) -> Meal:
     rows = read.get("dish")
     if not isinstance(rows, list) or not rows or not all(isinstance(row, dict) for row in rows):
         raise InputProblem(f"{where}: no dish is in it; write each as a [[dish]] with its parts.")
-    dishes = tuple(_dish(row, where) for row in rows)
+    dishes = tuple(dish_of_row(row, where) for row in rows)
     keys = [dish.key for dish in dishes]
     twice = next((key for key in keys if keys.count(key) > 1), None)
     if twice:
@@ -70,7 +70,7 @@ def dishes_text(dishes: tuple[Dish, ...]) -> str:
         parts = tomlkit.array()
         for part in dish.parts:
             inline = tomlkit.inline_table()
-            inline.update(_part_row(part))
+            inline.update(part_row(part))
             parts.append(inline)
         row.add("parts", parts.multiline(True))
         rows.append(row)
@@ -84,7 +84,8 @@ def key_for(name: str, taken: set[str]) -> str:
     return next(key for key in (plain, *(f"{plain}_{number}" for number in range(2, 10_000))) if key not in taken)
 
 
-def _dish(row: Mapping[str, Any], where: str) -> Dish:
+def dish_of_row(row: Mapping[str, Any], where: str) -> Dish:
+    """The dish of one row; raises InputProblem as `meal_from_text` does."""
     key = row.get("key", "")
     if not isinstance(key, str) or not _KEY.fullmatch(key):
         raise InputProblem(f"{where}: “{key}” is not a dish's key; write small letters, digits and _ only.")
@@ -189,7 +190,8 @@ def _row_of(dish: Dish) -> dict[str, Any]:
     }
 
 
-def _part_row(part: Part) -> dict[str, Any]:
+def part_row(part: Part) -> dict[str, Any]:
+    """A part as the row that it is written as."""
     if isinstance(part, HandsOn):
         return {"hands": part.what, "minutes": _short(part.minutes), "keeps": _short(part.keeps_min)}
     if isinstance(part, Wait):

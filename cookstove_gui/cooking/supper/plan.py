@@ -1,10 +1,11 @@
 """A plan of a meal on one clock: every step with the chance that it turns out."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import datetime
 from enum import StrEnum
 
 from cookstove_gui.cooking.supper.dishes import Dish
+from cookstove_gui.forecast.answers import FloatArray
 
 
 class StepKind(StrEnum):
@@ -77,6 +78,19 @@ class Move:
 REASONS = ("late", "heat", "dish", "own")  # a step took longer; the fire does otherwise; the meal changed; set by hand
 
 
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class OvenAhead:
+    """The oven's futures that a plan was made from; arrays of one length, not kept over a restart."""
+
+    since: datetime  # that the minutes count from: when it was planned, or the lighting
+    minutes: FloatArray
+    p10: FloatArray  # K
+    p25: FloatArray
+    p50: FloatArray
+    p75: FloatArray
+    p90: FloatArray
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Plan:
     """A whole meal, planned."""
@@ -91,6 +105,7 @@ class Plan:
     moved: tuple[Move, ...] = ()  # against the plan before
     proven: bool = True  # no better plan exists by the solver's measure; else the best found in its time
     lit: bool = False  # a fire was burning when it was made
+    oven: OvenAhead | None = field(default=None, compare=False)
     firings: int = 0  # of this stove, that a plan without a fire was made from; 0: common practice
 
     def of_dish(self, key: str) -> tuple[PlannedStep, ...]:

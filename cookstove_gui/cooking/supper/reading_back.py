@@ -14,7 +14,7 @@ from cookstove_gui.cooking.supper.heats import HeatFit
 from cookstove_gui.cooking.supper.jobs import OVEN_PLACES, SLOT_MIN, DishAhead, Grid, next_part
 from cookstove_gui.cooking.supper.marks import Supper, step_key
 from cookstove_gui.cooking.supper.moves import moves_between
-from cookstove_gui.cooking.supper.plan import Plan, PlannedStep, StepKind
+from cookstove_gui.cooking.supper.plan import OvenAhead, Plan, PlannedStep, StepKind
 from cookstove_gui.cooking.supper.solver import Chain, Problem, Solution
 from cookstove_gui.forecast.answers import KeptFire, Projection
 
@@ -104,9 +104,15 @@ def read_back(
         clashes=clashes_of(supper, solved.ahead, solved.problem, solved.solution, table.grid, steps),
         proven=solved.solution.proven,
         lit=fire.lit,
+        oven=_oven_ahead(ahead, fire.belief.stove.oven_spot, start),
         firings=firings,
     )
     return replace(plan, moved=moves_between(table.before, plan, supper))
+
+
+def _oven_ahead(ahead: Projection, oven: str, since: datetime) -> OvenAhead:
+    p10, p25, p50, p75, p90 = np.quantile(ahead.of(oven), (0.1, 0.25, 0.5, 0.75, 0.9), axis=0)
+    return OvenAhead(since=since, minutes=ahead.minutes, p10=p10, p25=p25, p50=p50, p75=p75, p90=p90)
 
 
 def _step(table: Table, one: DishAhead, chain: Chain, offset: int) -> PlannedStep:

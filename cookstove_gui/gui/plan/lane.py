@@ -26,19 +26,19 @@ class Lane:
 
     def __init__(self, painter: QPainter, start: float, end: float, box: QRectF, low: float, high: float) -> None:
         self._painter, self.box = painter, box
-        self._start, self._long = start, max(end - start, 1.0)
+        self.start, self.long = start, max(end - start, 1.0)  # min
         self._low, self._range = low, max(high - low, 1.0)
 
     def x(self, minute: float) -> float:
         """Pixels of a minute."""
-        return self.box.left() + (minute - self._start) / self._long * self.box.width()
+        return self.box.left() + (minute - self.start) / self.long * self.box.width()
 
     def y(self, heat: float) -> float:
         """Pixels of a heat [K]."""
         return self.box.bottom() - (heat - self._low) / self._range * self.box.height()
 
     def _points(self, minutes: FloatArray, heats: FloatArray) -> list[QPointF]:
-        seen = (minutes >= self._start) & (minutes <= self._start + self._long)
+        seen = (minutes >= self.start) & (minutes <= self.start + self.long)
         return [
             QPointF(self.x(minute), self.y(heat))
             for minute, heat in zip(minutes[seen].tolist(), heats[seen].tolist(), strict=True)
@@ -75,7 +75,7 @@ class Lane:
         self._painter.setPen(QPen(QColor(ink), px(2)))
         self._painter.setBrush(QColor(ground))
         for minute, heat in read:
-            if self._start <= minute <= self._start + self._long:
+            if self.start <= minute <= self.start + self.long:
                 self._painter.drawEllipse(QPointF(self.x(minute), self.y(heat)), px(5), px(5))
 
     def scale(self, unit: str, ink: str, step: int, but: float | None = None) -> None:
@@ -121,7 +121,7 @@ class Lane:
         """The axis with its clocks at a height; now with its line from a height on, or as words at the beginning."""
         painter, now, half = self._painter, self.x(0.0), px(_PLATE[0]) / 2
         most = max(int(self.box.width() / px(_APART)), 1)
-        ticks = clock_ticks(edge.now, edge.offset_minutes, self._start, self._start + self._long, most)
+        ticks = clock_ticks(edge.now, edge.offset_minutes, self.start, self.start + self.long, most)
         if now_top is None:
             self.marks(foot, ticks, theme, first=from_now)
             return
@@ -139,13 +139,13 @@ class Lane:
         """A window of doubt on a line: a bar from the earliest to the latest minute, a ring at the likely one."""
         painter = self._painter
         earliest, likely, latest = window
-        end = self._start + self._long
+        end = self.start + self.long
         if earliest is not None and earliest <= end:
             pen = QPen(QColor(theme.verdigris), px(9))
             pen.setCapStyle(Qt.PenCapStyle.RoundCap)
             painter.setPen(pen)
             last = self.x(min(end if latest is None else latest, end))
-            painter.drawLine(QPointF(self.x(max(earliest, self._start)), y), QPointF(last, y))
+            painter.drawLine(QPointF(self.x(max(earliest, self.start)), y), QPointF(last, y))
         if likely is not None and likely <= end:
             painter.setPen(QPen(QColor(theme.verdigris), px(3.5)))
             painter.setBrush(QColor(theme.ground))

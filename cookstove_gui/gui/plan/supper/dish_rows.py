@@ -1,0 +1,124 @@
+"""The rows of the dishes: ink where hands are on, lines for waits, heat-coloured blocks on the fire."""
+
+from dataclasses import dataclass
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QColor, QPainter, QPen
+
+from cookstove_gui.cooking.supper.plan import StepKind
+from cookstove_gui.desk.plan.supper_shown import Block, DishRow
+from cookstove_gui.gui.drawn_stove.lettering import advance, fitting, write, write_centred
+from cookstove_gui.gui.plan.lane import Lane
+from cookstove_gui.gui.plan.supper.bell import paint_bell
+from cookstove_gui.gui.widgets.heat_colours import heat_colour, heat_ink
+from cookstove_gui.gui.widgets.key import paint_ring
+from cookstove_gui.gui.widgets.signs import paint_pin
+from cookstove_gui.gui.widgets.steps import px
+from cookstove_gui.gui.widgets.theme import Theme
+from cookstove_gui.gui.widgets.type import PLACE, SMALL
+
+ROW = 76  # high [px of the design]
+_BLOCK = 30  # of a block
+_PAST = 110  # of 255: a block whose step is done
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Spot:
+    """Where a step was painted, to press and drag it."""
+
+    step: str
+    box: QRectF
+
+
+def paint_dish(
+    painter: QPainter, box: QRectF, label: QRectF, lane: Lane, row: DishRow, theme: Theme, chosen: str
+) -> list[Spot]:
+    """One dish; the places of its steps."""
+    painter.setPen(QColor(theme.ink))
+    middle = box.top() + 0.36 * box.height()
+    size = fitting(row.name, label.width() - px(8), (px(22), px(20), px(PLACE), px(SMALL)), 600)
+    write(painter, label.left(), middle, row.name, size, 600)
+    painter.setPen(QColor(theme.soft))
+    under = row.under
+    while under and advance(under, px(SMALL)) > label.width() - px(8):
+        under = under.rpartition(" ")[0].rstrip(",")
+    write(painter, label.left(), middle + px(25), under, px(SMALL))
+    y = box.top() + 0.6 * box.height()
+    spots: list[Spot] = []
+    words_end = -1e9
+    for block in row.blocks:
+        if block.end < lane.start or block.begin > lane.start + lane.long:
+            continue
+        left, right = (
+            lane.x(min(max(minute, lane.start), lane.start + lane.long)) for minute in (block.begin, block.end)
+        )
+        where = QRectF(left, y - px(_BLOCK) / 2, max(right - left, px(4)), px(_BLOCK))
+        if block.kind is StepKind.WAIT:
+            words_end = _paint_wait(painter, where, block, theme, words_end)
+        else:
+            words_end = _paint_block(painter, where, block, theme, words_end)
+            spots.append(Spot(step=block.step, box=where))
+            if block.step == chosen:
+                painter.save()
+                paint_ring(painter, where.adjusted(-1, -1, 1, 1), QColor(theme.cobalt))
+                painter.restore()
+    return spots
+
+
+def _paint_wait(painter: QPainter, where: QRectF, block: Block, theme: Theme, taken: float) -> float:
+    y = where.center().y()
+    painter.setPen(QPen(QColor(theme.line), px(3)))
+    painter.drawLine(QPointF(where.left() + 1, y), QPointF(where.right() - 1, y))
+    wide = advance(block.words, px(SMALL))
+    middle = max(where.center().x(), taken + px(6) + wide / 2)
+    if wide <= where.width() + px(10) and middle + wide / 2 <= where.right() + px(6):
+        painter.setPen(QColor(theme.soft))
+        write_centred(painter, middle, y - px(13), block.words, px(SMALL))
+        return middle + wide / 2
+    return taken
+
+
+def _paint_block(painter: QPainter, where: QRectF, block: Block, theme: Theme, taken: float) -> float:
+    """The block, the word in it or over it, its clocks; where its words end."""
+    heat = block.heat
+    fill = QColor(theme.ink if heat is None else heat_colour(heat))
+    on_it = QColor(theme.ground if heat is None else heat_ink(heat))
+    if block.past:
+        fill.setAlpha(_PAST)
+        on_it = QColor(theme.ink)
+    painter.setBrush(fill)
+    painter.setPen(QPen(QColor(theme.ember), px(3)) if block.is_short else QPen(QColor(theme.line), 1))
+    painter.drawRoundedRect(where.adjusted(0.5, 0.5, -0.5, -0.5), px(2), px(2))
+    turn = where.right()
+    if block.turn is not None:
+        turn = where.left() + (block.turn - block.begin) / max(block.end - block.begin, 1.0) * where.width()
+        painter.setPen(QPen(on_it, px(2)))
+        painter.drawLine(QPointF(turn, where.top()), QPointF(turn, where.bottom()))
+    room = (turn if block.turn is not None else where.right()) - where.left()
+    painter.setPen(on_it)
+    if advance(block.words, px(SMALL), 600) + px(10) <= room:
+        write(painter, where.left() + px(8), where.center().y(), block.words, px(SMALL), 600)
+        if block.turn is not None and advance("turn", px(SMALL)) + px(8) <= where.right() - turn:
+            write(painter, turn + px(6), where.center().y(), "turn", px(SMALL))
+    elif not block.clock and advance(block.words, px(SMALL), 600) and where.left() > taken + px(4):
+        painter.setPen(QColor(theme.ink))
+        write(painter, where.left(), where.top() - px(12), block.words, px(SMALL), 600)
+        taken = where.left() + advance(block.words, px(SMALL), 600)
+    return _paint_clocks(painter, where, block, theme, taken)
+
+
+def _paint_clocks(painter: QPainter, where: QRectF, block: Block, theme: Theme, taken: float) -> float:
+    """The clocks over a block at which a bell rings: where it goes in, and where it comes out."""
+    y = where.top() - px(11)
+    for x, clock in ((where.left(), block.clock), (where.right(), block.out)):
+        wide = advance(clock, px(SMALL), 600) + px(20)
+        if not clock or x < taken + px(5):
+            continue
+        paint_bell(painter, QPointF(x + px(9), y - px(1)), QColor(theme.ink))
+        painter.setPen(QColor(theme.ink))
+        write(painter, x + px(19), y, clock, px(SMALL), 600)
+        taken = x + wide
+    if block.is_own:
+        paint_pin(painter, QRectF(where.left() - px(14), where.top(), px(13), px(16)), QColor(theme.cobalt))
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    return taken

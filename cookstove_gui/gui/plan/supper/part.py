@@ -1,0 +1,186 @@
+"""The tab Supper: when to eat, the dishes, and the plan as one picture."""
+
+from datetime import timedelta
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+
+from cookstove_gui.cooking.supper.moments import MomentKind
+from cookstove_gui.cooking.supper.plan import FireStep, Margin
+from cookstove_gui.desk.heading import first_fires_words, here
+from cookstove_gui.desk.plan import texts as plan_texts
+from cookstove_gui.desk.plan.supper_shown import supper_shown
+from cookstove_gui.errors import InputProblem
+from cookstove_gui.gui.background.supper_planning import SupperPlanning
+from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.plan.supper.dish_list import DishList
+from cookstove_gui.gui.plan.supper.next_steps import NextSteps
+from cookstove_gui.gui.plan.supper.picture import SupperPicture
+from cookstove_gui.gui.widgets.form import Choice, Field, button, say, words
+from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.stove.entries import Kind
+from cookstove_gui.units import clock_text
+
+_MARGINS = (("usual", "usual"), ("safe", "safe"))
+_EMPTY = "Type when you want to eat, then add the dishes."
+_NO_DISH = "Add the dishes (Insert); the plan appears here."
+_PLANNING = "Planning …"
+
+
+class SupperPart(QWidget):
+    """What is shown of the plan; it is made in the background."""
+
+    def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.desk = link.desk
+        self.setObjectName("plan_supper")
+        self.setAccessibleName("Supper")
+        self._planning = SupperPlanning.of(link)
+        self._planning.changed.connect(self.show_standing)
+        self._build(look)
+        for key, act in (("Ins", self._toggle_list), ("F10", self._mark_done), ("Ctrl+Shift+F10", self._take_back)):
+            shortcut = QShortcut(QKeySequence(key), self, context=Qt.ShortcutContext.WidgetWithChildrenShortcut)
+            shortcut.activated.connect(act)
+        link.changed.connect(lambda changed: self.show_standing() if changed.supper else None)
+        link.time_passed.connect(self.show_standing)
+        self.show_standing()
+
+    def _build(self, look: Look) -> None:
+        self._table = Field("Table at", "supper_table", "When you want to eat, as 18:30", width=104, caption_width=78)
+        self._table.entered.connect(self._set_table)
+        self._margin = Choice("sure", "supper_margin", "How sure each heat should be", width=110, caption_width=44)
+        self._margin.show_options(_MARGINS, "usual")
+        self._margin.chosen.connect(lambda key: self.desk.supper.choose_margin(Margin(key)))
+        self._done = button(
+            "Done", "supper_done", "The next step is done (F10; with Ctrl+Shift: it is not)", keys="F10"
+        )
+        self._done.clicked.connect(self._mark_done)
+        self._add = button("Add a dish", "supper_add", "Choose a dish to add (Insert)", keys="Ins")
+        self._add.clicked.connect(self._toggle_list)
+        self.tools = QHBoxLayout()  # where other things that are done with a plan find their keys
+        self.tools.setSpacing(0)
+        top = QHBoxLayout()
+        top.setSpacing(STEP)
+        top.addWidget(self._table)
+        top.addWidget(self._margin)
+        top.addStretch(1)
+        top.addLayout(self.tools)
+        top.addWidget(self._done)
+        top.addWidget(self._add)
+        self._list = DishList(self.desk)
+        self._list.setVisible(False)
+        self._list.closed.connect(self._close_list)
+        self._problem = words(role="problem", name="supper_problem")
+        self._first_fires = words(role="caution", name="supper_first_fires")
+        self._told = words(role="place", name="supper_told")
+        self._picture = SupperPicture(look)
+        self._picture.moved.connect(self._move)
+        self._picture.freed.connect(self.desk.supper.free_step)
+        self._picture.removed.connect(self.desk.supper.remove)
+        self._next = NextSteps()
+        column = QVBoxLayout(self)
+        column.setSpacing(STEP // 2)
+        column.addLayout(top)
+        for part in (self._first_fires, self._problem, self._list):
+            column.addWidget(part)
+        column.addWidget(self._picture, 1)
+        column.addWidget(self._next)
+        column.addWidget(self._told)
+        self._rest = QWidget()
+        column.addWidget(self._rest, 1)
+
+    @property
+    def is_busy(self) -> bool:
+        """Whether a plan is being made."""
+        return self._planning.is_busy
+
+    def show_unit(self) -> None:
+        """Degrees in the unit on the screen."""
+        self.show_standing()
+
+    def show_standing(self) -> None:
+        """Show the meal and its plan as they are now."""
+        kept = self.desk.supper.kept
+        not_yet = first_fires_words(self.desk)
+        say(self._first_fires, not_yet)
+        if kept is not None and not self._table.edit.hasFocus():
+            self._table.show_text(clock_text(kept.supper.table_at, here(self.desk)))
+        if kept is not None and self._margin.key != str(kept.supper.margin):
+            self._margin.show_options(_MARGINS, str(kept.supper.margin))
+        shown = None if not_yet else supper_shown(self.desk)
+        say(self._problem, "" if not_yet else self._planning.problem)
+        self._picture.show_supper(shown)
+        self._next.setVisible(shown is not None)
+        self._rest.setVisible(shown is None)
+        self._done.setEnabled(self.desk.supper.next is not None)
+        if shown is not None:
+            self._next.show_steps(shown.next)
+            say(self._told, f"{shown.moved} {shown.source}".strip())
+        elif not_yet or self._planning.problem:
+            say(self._told, "")
+        elif kept is None:
+            say(self._told, _EMPTY)
+        else:
+            say(self._told, _PLANNING if kept.supper.dishes else _NO_DISH)
+
+    # --- what the cook does
+
+    def _set_table(self, text: str) -> None:
+        now = self.desk.clock()
+        try:
+            at = plan_texts.coming(text, now, here(self.desk))
+        except InputProblem as problem:
+            self._table.show_problem(problem.sentence)
+            return
+        self._table.show_problem("")
+        self.desk.supper.set_table(at)
+        self._table.show_text(clock_text(at, here(self.desk)))
+        supper = self.desk.supper.supper
+        if supper is not None and not supper.dishes:
+            self._open_list()
+
+    def _toggle_list(self) -> None:
+        if self._list.isVisible():
+            self._close_list()
+        else:
+            self._open_list()
+
+    def _open_list(self) -> None:
+        if self.desk.supper.supper is None:
+            self._table.show_problem("Type first when you want to eat.")
+            self._table.edit.setFocus()
+            return
+        self._list.open()
+
+    def _close_list(self) -> None:
+        self._list.setVisible(False)
+        self._picture.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def _move(self, step: str, minute: float) -> None:
+        begin = self.desk.clock() + timedelta(minutes=minute)
+        spare = timedelta(minutes=begin.minute % 5, seconds=begin.second, microseconds=begin.microsecond)
+        rounded = begin - spare + (timedelta(minutes=5) if spare >= timedelta(minutes=2.5) else timedelta())
+        self.desk.supper.set_step(step, rounded)
+
+    def _mark_done(self) -> None:
+        """What is due, or else what comes next, is done; of the fire it goes into the log."""
+        moment = self.desk.supper.due or self.desk.supper.next
+        if moment is None:
+            return
+        if moment.kind is not MomentKind.FIRE:
+            self.desk.supper.mark(moment)
+            return
+        match moment.step.what:
+            case FireStep.LIGHT:
+                self.desk.do(Kind.LIT)
+            case FireStep.WOOD:
+                self.desk.do(Kind.WOOD)
+            case FireStep.BYPASS_SHUT:
+                self.desk.do(Kind.BYPASS, value="0")
+            case _:
+                self.desk.do(Kind.AIR, value="0")
+
+    def _take_back(self) -> None:
+        self.desk.supper.take_back()

@@ -1,0 +1,136 @@
+"""The oven's strip and the fire's lane of a planned supper."""
+
+from PySide6.QtCore import QPointF, QRectF
+from PySide6.QtGui import QColor, QPainter, QPen
+
+from cookstove_gui.desk.plan.supper_shown import SupperShown
+from cookstove_gui.forecast.answers import FloatArray
+from cookstove_gui.gui.drawn_stove.lettering import advance, fitting, write, write_centred
+from cookstove_gui.gui.plan.lane import Lane, dashed
+from cookstove_gui.gui.plan.supper.bell import paint_bell
+from cookstove_gui.gui.time_axis.lane_signs import paint_sign
+from cookstove_gui.gui.widgets.signs import paint_caution
+from cookstove_gui.gui.widgets.steps import px
+from cookstove_gui.gui.widgets.theme import Theme
+from cookstove_gui.gui.widgets.type import NUMBER, PLACE, SMALL
+from cookstove_gui.phrases.edge import whole
+from cookstove_gui.units import degrees
+
+_MARGIN_K = 12.0  # above and below what the oven's strip shows
+_APART = 27  # least distance of two marks in the fire's lane [px of the design]
+
+
+def paint_oven(painter: QPainter, box: QRectF, label: QRectF, shown: SupperShown, theme: Theme) -> None:
+    """What the oven was and may be, against the heats that the dishes want of it."""
+    heats = [heat for one in shown.wanted for heat in (one.low, one.high)]
+    if shown.oven is not None:
+        seen = (shown.oven.minutes >= shown.start) & (shown.oven.minutes <= shown.end)
+        heats += [*shown.oven.p10[seen].tolist(), *shown.oven.p90[seen].tolist()]
+        if shown.oven.past is not None:
+            minutes, past = shown.oven.past
+            heats += past[minutes >= shown.start].tolist()
+    low, high = (min(heats) - _MARGIN_K, max(heats) + _MARGIN_K) if heats else (300.0, 500.0)
+    lane = Lane(painter, shown.start, shown.end, box.adjusted(0, px(2), 0, -px(4)), low, high)
+    _paint_wanted(painter, lane, shown, theme)
+    if shown.oven is not None:
+        oven = shown.oven
+        lane.fan(oven.minutes, (oven.p10, oven.p90), (oven.p25, oven.p75), theme=theme)
+        if oven.past is not None:
+            _paint_past(lane, *oven.past, theme)
+        lane.line(oven.minutes, oven.p50, dashed(theme.ink))
+        lane.rings(oven.read, theme.ink, theme.ground)
+    _paint_oven_label(painter, label, shown, theme)
+
+
+def _paint_past(lane: Lane, minutes: FloatArray, heats: FloatArray, theme: Theme) -> None:
+    before = minutes <= 0.0
+    lane.line(minutes[before], heats[before], QPen(QColor(theme.ink), px(2.4)))
+
+
+def _paint_wanted(painter: QPainter, lane: Lane, shown: SupperShown, theme: Theme) -> None:
+    """A box for each heat, its ends in verdigris, or in ember where it is not likely; the words below them."""
+    taken = -1e9
+    for one in sorted(shown.wanted, key=lambda found: found.begin):
+        ink = theme.ember if one.is_short else theme.verdigris
+        left, right = lane.x(max(one.begin, shown.start)), lane.x(one.end)
+        top, bottom = lane.y(one.high), lane.y(one.low)
+        fill = QColor(ink)
+        fill.setAlpha(60)
+        painter.fillRect(QRectF(left, top, right - left, bottom - top), fill)
+        painter.setPen(QPen(QColor(ink), 1.8))
+        for y in (top, bottom):
+            painter.drawLine(QPointF(left, y), QPointF(right, y))
+        foot = lane.box.bottom() - px(16)
+        painter.setPen(QPen(QColor(ink), 1.4))
+        painter.drawLine(QPointF(left, bottom), QPointF(left, foot + px(8)))
+        wide = advance(one.words, px(SMALL), 600)
+        if left > taken and left + px(5) + wide <= lane.box.right():
+            painter.setPen(QColor(ink))
+            write(painter, left + px(5), foot, one.words, px(SMALL), 600)
+            taken = left + px(5) + wide
+
+
+def _paint_oven_label(painter: QPainter, label: QRectF, shown: SupperShown, theme: Theme) -> None:
+    x, y = label.left(), label.top() + px(24)
+    painter.setPen(QColor(theme.ink))
+    write(painter, x, y, "Oven", px(22), 600)
+    y += px(34)
+    if shown.oven_now is not None:
+        wide = write(painter, x, y, whole(degrees(shown.oven_now, shown.edge.unit)), px(NUMBER), 600)
+        painter.setPen(QColor(theme.soft))
+        write(painter, x + wide + px(5), y, f"°{shown.edge.unit} now", px(PLACE))
+        y += px(29)
+    title, below = shown.fits
+    ink = theme.ember if shown.does_not_fit else theme.ink
+    if shown.does_not_fit:
+        paint_caution(painter, QRectF(x, y - px(9), px(18), px(18)), QColor(theme.ember), QColor(theme.ground))
+    painter.setPen(QColor(ink))
+    start = x + (px(24) if shown.does_not_fit else 0)
+    write(painter, start, y, title, fitting(title, label.right() - start, (px(PLACE), px(SMALL)), 600), 600)
+    painter.setPen(QColor(theme.ink if shown.does_not_fit else theme.soft))
+    for line in _broken(below, label.width() - px(6), px(SMALL))[:3]:
+        y += px(21)
+        write(painter, x, y, line, px(SMALL))
+
+
+def _broken(text: str, width: float, pixels: float) -> list[str]:
+    """A text in lines no wider than this."""
+    lines: list[str] = []
+    for word in text.split():
+        longer = f"{lines[-1]} {word}" if lines else word
+        if lines and advance(longer, pixels) <= width:
+            lines[-1] = longer
+        else:
+            lines.append(word)
+    return lines
+
+
+def paint_fire(painter: QPainter, box: QRectF, label: QRectF, lane: Lane, shown: SupperShown, theme: Theme) -> None:
+    """What was done to the fire, and in bold what is planned."""
+    painter.setPen(QColor(theme.ink))
+    write(painter, label.left(), box.center().y(), "Fire", px(22), 600)
+    ground = QColor(theme.ground)
+    y, under = box.top() + px(17), box.top() + px(39)
+    marks = [
+        ((row.at - shown.edge.now).total_seconds() / 60.0, row.kind, row.opening, row.count, row.words, False)
+        for row in shown.done
+    ]
+    marks += [(one.minute, one.kind, one.opening, 1, one.words, True) for one in shown.fire]
+    taken, placed = -1e9, -1e9
+    for minute, kind, opening, number, words, planned in sorted(marks, key=lambda mark: mark[0]):
+        if not shown.start <= minute <= shown.end:
+            continue
+        x = max(lane.x(minute), placed + px(_APART))
+        placed = x
+        painter.save()
+        paint_sign(painter, QPointF(x, y), kind, opening=opening, count=number, ink=QColor(theme.ink), ground=ground)
+        painter.restore()
+        if planned:
+            paint_bell(painter, QPointF(x + px(22), y - px(1)), QColor(theme.ink))
+            placed += px(14)
+        weight = 600 if planned else 400
+        wide = advance(words, px(SMALL), weight)
+        if x - wide / 2 > taken and x + wide / 2 < box.right():
+            painter.setPen(QColor(theme.ink))
+            write_centred(painter, x, under, words, px(SMALL), weight)
+            taken = x + wide / 2 + px(6)
