@@ -21,6 +21,7 @@ from cookstove_gui.gui.alarms.strip import AlarmStrip
 from cookstove_gui.gui.background.job import Job, close_jobs
 from cookstove_gui.gui.background.keeping import Keeping
 from cookstove_gui.gui.background.past_study import PastStudy
+from cookstove_gui.gui.background.supper_planning import SupperPlanning
 from cookstove_gui.gui.background.working_out import WorkingOut
 from cookstove_gui.gui.cook.page import CookPage
 from cookstove_gui.gui.desk_link import DeskLink
@@ -127,6 +128,7 @@ class MainWindow(QMainWindow):
         self._next.window_words.more_chosen.connect(self.open_more)
         self.link.changed.connect(self._show)
         self._study = PastStudy.of(self.link)
+        SupperPlanning.of(self.link)
         self._keeping = Keeping(self, self.desk, self.show_problem)
         self._ticks = QTimer(self)
         self._ticks.setInterval(_TICK_MS)

@@ -1,20 +1,18 @@
 """What the Plan page answers at one moment, and the numbers that its sentences may name."""
 
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import datetime
 
 from cookstove_gui.cooking.fit.placement import Pot
 from cookstove_gui.cooking.fit.tasks import task_of
 from cookstove_gui.desk.plan.bake import BakeChoice, BakeInputs, plan_bake
 from cookstove_gui.desk.plan.kept_pots import KeptPots, moved
 from cookstove_gui.desk.plan.pots import PotRow, PotsInputs, headline_of, place_words, plan_pots
-from cookstove_gui.desk.plan.table import TableInputs, plan_table, rest_of
 from cookstove_gui.desk.plan.wood import WoodChoice, WoodInputs, plan_wood, wood_options
 from cookstove_gui.forecast.answers import Quantiles
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.plan.bake import bake_against_steady, bake_headline
 from cookstove_gui.phrases.plan.pots import pot_chance, pot_later
-from cookstove_gui.phrases.plan.table import table_headline, table_steps
 from cookstove_gui.phrases.plan.wood import load_words, wood_headline, wood_spans
 from cookstove_gui.physics.air import standard_pressure
 from cookstove_gui.situation import Inputs, Standing
@@ -25,7 +23,6 @@ POTS = ("simmer", "fry_eggs", "fry_bacon", "keep_warm")
 BAKED = "bread_loaf"
 NO_POTS = KeptPots()
 _AT_HEAT_MIN = 60.0
-_TABLE_AFTER = timedelta(hours=5)
 _THICKNESS = 0.08  # m, of the splits asked about
 
 
@@ -37,7 +34,6 @@ class PlanAnswers:
     pots: tuple[PotRow, ...] = ()  # where each pot goes; empty while the page offers none
     kept: KeptPots = NO_POTS  # what the next answer about them goes on from
     gain: float = 0.0  # of the moves, in chance
-    goes_in_at: datetime | None = None  # when the bake for the table goes in
     instants: tuple[datetime, ...] = ()
     spans: tuple[Quantiles, ...] = ()  # min
     lengths: tuple[float, ...] = ()  # min
@@ -46,14 +42,12 @@ class PlanAnswers:
 def plan_answers(
     asked: Inputs, standing: Standing, edge: Edge, past: tuple[Session, ...], kept: KeptPots = NO_POTS
 ) -> PlanAnswers:
-    """Pots, a loaf for the table and the wood for an hour of baking; nothing before the first row."""
+    """Pots, a loaf and the wood for an hour of baking; nothing before the first row."""
     if not standing.rows:
         return PlanAnswers()
     if standing.first_fires.next is not None:  # every part of the page then shows the first fires in its place
         return PlanAnswers()
-    return _joined(
-        _pots(standing, edge, kept), _bake(standing, edge), _table(standing, edge, past), _wood(asked, standing, past)
-    )
+    return _joined(_pots(standing, edge, kept), _bake(standing, edge), _wood(asked, standing, past))
 
 
 def _joined(*parts: PlanAnswers) -> PlanAnswers:
@@ -62,7 +56,6 @@ def _joined(*parts: PlanAnswers) -> PlanAnswers:
         pots=tuple(one for part in parts for one in part.pots),
         kept=next((part.kept for part in parts if part.kept.pots), NO_POTS),
         gain=sum(part.gain for part in parts),
-        goes_in_at=next((part.goes_in_at for part in parts if part.goes_in_at), None),
         instants=tuple(one for part in parts for one in part.instants),
         spans=tuple(one for part in parts for one in part.spans),
         lengths=tuple(one for part in parts for one in part.lengths),
@@ -98,40 +91,6 @@ def _bake(standing: Standing, edge: Edge) -> PlanAnswers:
         said=tuple(Said(place="bake", text=text) for text in texts if text),
         spans=(answer.done_min,),
         lengths=tuple(abs(one) for one in (answer.recipe_min, answer.late_min) if one is not None),
-    )
-
-
-def _table(standing: Standing, edge: Edge, past: tuple[Session, ...]) -> PlanAnswers:
-    """A loaf to be eaten some hours after the first row."""
-    at = standing.rows[0].at + _TABLE_AFTER
-    if at <= standing.now:
-        return PlanAnswers()
-    bake, rest = BakeChoice(key=BAKED), rest_of(BAKED)
-    plan = plan_table(
-        TableInputs(
-            stove=standing.stove,
-            pressure=float(standard_pressure(standing.stove.altitude)),
-            bake=bake,
-            table_at=at,
-            rest_min=rest,
-            standing=standing,
-            past=lambda _name: past,
-        )
-    )
-    steps = (f"{clock} {words}" for clock, words in table_steps(plan, edge))
-    late = []
-    if plan.arrival_min is not None and plan.arrival_min.p50 is not None:
-        late.append(plan.arrival_min.p50 - (plan.goes_in_at - standing.now).total_seconds() / 60.0)
-    late.append((standing.now - plan.light_likely_at).total_seconds() / 60.0)
-    return PlanAnswers(
-        said=(
-            Said(place="table", text=table_headline(plan, edge)),
-            *(Said(place="table steps", text=text) for text in steps),
-        ),
-        goes_in_at=plan.goes_in_at,
-        instants=(at, plan.goes_in_at, plan.out_at, plan.light_likely_at, plan.light_surely_at),
-        spans=(plan.arrival_min,) if plan.arrival_min else (),
-        lengths=(rest, plan.bake_min, *late),
     )
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from cookstove_gui.cooking.fit.fit import FitState, TaskFit
-from cookstove_gui.cooking.fit.tasks import Place, task_of
+from cookstove_gui.cooking.fit.tasks import Place
 from cookstove_gui.desk.cook.oven_lines import oven_fan
 from cookstove_gui.forecast.answers import HORIZON_MINUTES, JUST_READ_MINUTES
 from cookstove_gui.resource_files import table
@@ -37,7 +37,7 @@ STILL_HOT = 323.15  # K, 122 °F: a cooktop that cannot be called cold
 _SOON = 10.0  # min
 _NEXT_MINUTE = 2.5  # min; two moments no further apart are of one and the next minute
 _HEADING = ("headline", "rung")
-_ADVICE = (*_HEADING, "detail", "plot", "large", "outlook", "fit", "pots", "bake", "table", "table steps", "wood")
+_ADVICE = (*_HEADING, "detail", "plot", "large", "outlook", "fit", "pots", "bake", "wood")
 _TASK_OF_BAND = {"bread": "bread", "biscuit": "biscuits", "cake": "cake", "roast": "roast_meat", "pie": "pie"}
 
 Breaches = Iterator[str]
@@ -195,7 +195,7 @@ def no_food_before_first_fires(moment: Moment) -> Breaches:
         if fit.task.is_food and fit.state is not FitState.REFUSED:
             yield f"{fit.task.name} is {fit.state}"
     for one in moment.said:
-        if one.place in ("pots", "bake", "table", "table steps", "wood") or any(lead in one.text for lead in leads):
+        if one.place in ("pots", "bake", "wood") or any(lead in one.text for lead in leads):
             yield f"{one.place}: “{one.text}”"
 
 
@@ -238,7 +238,7 @@ def no_word_against_a_caution(moment: Moment) -> Breaches:
     """No sentence orders what a caution of the same moment warns of."""
     for caution in moment.standing.cautions:
         for pattern in _AGAINST.get(caution.key, ()):
-            for place in (*_HEADING, "detail", "table", "pots", "bake", "wood"):
+            for place in (*_HEADING, "detail", "pots", "bake", "wood"):
                 for text in moment.at(place):
                     cautions = moment.standing.cautions
                     told_by_a_caution = any(
@@ -295,21 +295,6 @@ def _stays_in_band(moment: Moment, minutes: float) -> float:
     return float(np.mean(np.all((ovens >= band.low) & (ovens <= band.high), axis=1)))
 
 
-def table_time_is_in_heat(moment: Moment) -> Breaches:
-    """A bake for the table is called for, and its oven called hot enough, only where the drawn line is hot then."""
-    bread = task_of("bread")
-    if moment.plan.goes_in_at is None or bread is None:
-        return
-    wait = (moment.plan.goes_in_at - moment.now).total_seconds() / 60.0
-    minutes, kelvin = moment.line
-    if not 0.0 <= wait <= minutes[-1]:
-        return
-    place = min(range(len(minutes)), key=lambda number: abs(minutes[number] - wait))
-    for text in moment.at("table"):
-        if re.search(r"hot enough now|in time\.", text) and "Put the" in text and kelvin[place] < bread.low - 1.0:
-            yield f"“{text}”, but the drawn line is at {moment.edge.heat(kelvin[place])} then"
-
-
 def no_reading_asked_twice(moment: Moment) -> Breaches:
     """No spot is asked for that was read within the last minutes."""
     reading = moment.standing.next_reading
@@ -346,7 +331,7 @@ def taken_is_true(moment: Moment) -> Breaches:
 
 def deadline_never_recedes(pair: Pair) -> Breaches:
     """Without a new row a deadline never moves later."""
-    for place in ("headline", "detail", "table", "outlook"):
+    for place in ("headline", "detail", "outlook"):
         earlier = dict(_deadlines(pair.before, place))
         for stem, (left, text) in _deadlines(pair.after, place):
             if stem in earlier:
@@ -439,7 +424,6 @@ RULES: tuple[Rule, ...] = (
     _rule(cautions_speak_with_one_voice),
     _rule(clocks_are_ahead),
     _rule(bake_has_an_even_chance),
-    _rule(table_time_is_in_heat),
     _rule(no_reading_asked_twice),
     _pair_rule(good_later_comes),
     _pair_rule(no_wood_for_an_open_door, Step.DOOR),

@@ -254,15 +254,3 @@ def test_pots_are_held_to_their_chances_and_their_spots() -> None:
     assert not list(rules.pots_stay_put(pair_of(firm, firm)))
     assert list(rules.taken_is_true(with_row(spot="", why_not="its spots are taken")))
     assert not list(rules.taken_is_true(with_row(spot="", why_not="too hot")))
-
-
-def test_a_table_time_after_the_heat_has_gone_is_caught() -> None:
-    moment = rising()
-    cold = replace(moment.standing.projection, kelvin=np.full_like(moment.standing.projection.kelvin, 330.0))
-    at = moment.now + timedelta(minutes=90)
-    said = (Said(place="table", text="Put the loaf of bread in by 14:15. The oven is hot enough now."),)
-    plan = replace(moment.plan, goes_in_at=at)
-    told = replace(moment, said=said, plan=plan, standing=replace(moment.standing, projection=cold))
-    assert list(rules.table_time_is_in_heat(told))
-    hot = replace(cold, kelvin=np.full_like(cold.kelvin, kelvin(400.0, "F")))
-    assert not list(rules.table_time_is_in_heat(replace(told, standing=replace(told.standing, projection=hot))))

@@ -77,6 +77,8 @@ class SupperPlanning(QObject):
         desk, supper = self._desk, self._desk.supper.supper
         if supper is None or not supper.dishes:
             return None
+        if desk.is_live and desk.entries and desk.standing is None:
+            return None  # how the fire stands is being worked out, and asks again
         self._asked_at = desk.clock()
         burning = desk.standing if desk.is_live and desk.entries else None
         session = desk.session if desk.is_live else None

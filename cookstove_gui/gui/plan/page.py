@@ -1,4 +1,4 @@
-"""The page Plan: when the water boils, when the bake is done, which pot goes where, how much wood it takes."""
+"""The page Plan: a supper on its clock, a bake, water, which pot goes where, how much wood."""
 
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
@@ -7,7 +7,7 @@ from cookstove_gui.desk.studying import PastSessions
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.plan.bake import BakePart
 from cookstove_gui.gui.plan.pots import PotsPart
-from cookstove_gui.gui.plan.table import TablePart
+from cookstove_gui.gui.plan.supper.part import SupperPart
 from cookstove_gui.gui.plan.water import WaterPart
 from cookstove_gui.gui.plan.wood import WoodPart
 from cookstove_gui.gui.widgets.look import Look
@@ -26,12 +26,13 @@ class PlanPage(QWidget):
         past = PastSessions(link.desk)
         self._water = WaterPart(link, past, look)
         self._wood = WoodPart(link, past, look)
-        self._table = TablePart(link, past)
+        self._supper = SupperPart(link, look)
         self._pots = PotsPart(link, look)
-        self._parts = (self._bake, self._table, self._water, self._pots, self._wood)
+        self._parts = (self._supper, self._bake, self._water, self._pots, self._wood)
         self._sections = Sections(look)
+        self._sections.add("supper", "Supper", self._supper)
+        self._sections.add_tools("supper", self._supper.tools)
         self._sections.add("bake", "In the oven", self._bake)
-        self._sections.add("table", "Table time", self._table)
         self._sections.add("water", "Water and pans", self._water)
         self._sections.add("pots", "Several pots", self._pots)
         self._sections.add("wood", "Wood", self._wood)

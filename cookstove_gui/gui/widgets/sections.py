@@ -38,8 +38,11 @@ class Sections(QWidget):
         # Where there is little height the rail scrolls, so that it never makes the window taller.
         self._names_area = scrolling(names)
         self._names_area.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self._tools: dict[str, QWidget] = {}
+        self._head = QBoxLayout(ways.LeftToRight)
+        self._head.addWidget(self._names_area, 1)
         self._whole = QBoxLayout(ways.LeftToRight if rail else ways.TopToBottom, self)
-        self._whole.addWidget(self._names_area)
+        self._whole.addLayout(self._head)
         self._whole.addWidget(self._stack, 1)
         look.changed.connect(self._space)
         self._space()
@@ -68,11 +71,19 @@ class Sections(QWidget):
             self.choose(key)
         self._space()
 
+    def add_tools(self, key: str, tools: QWidget) -> None:
+        """Put keys at the right of the names, that are there while a part is at the front."""
+        self._tools[key] = tools
+        self._head.addWidget(tools)
+        tools.setVisible(key == self._key)
+
     def choose(self, key: str) -> None:
         """Bring a part to the front."""
         self._key = key
         self._words[key].setChecked(True)
         self._names_area.ensureWidgetVisible(self._words[key], 0, 8)
+        for name, tools in self._tools.items():
+            tools.setVisible(name == key)
         self._stack.setCurrentIndex(list(dict.fromkeys(self._parts.values())).index(self._parts[key]))
         self.shown.emit(key)
 

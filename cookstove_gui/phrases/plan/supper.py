@@ -5,7 +5,7 @@ from datetime import timedelta
 from cookstove_gui.cooking.supper.dishes import Dish, Heat
 from cookstove_gui.cooking.supper.heats import task_for
 from cookstove_gui.cooking.supper.moments import Moment, MomentKind, dish_of, part_of_step
-from cookstove_gui.cooking.supper.plan import Clash, FireStep, Move, Plan, PlannedStep, StepKind
+from cookstove_gui.cooking.supper.plan import MARGINS, Clash, FireStep, Move, Plan, PlannedStep, StepKind
 from cookstove_gui.phrases.edge import Edge, duration, spot_label, whole
 from cookstove_gui.phrases.plot import in_ten
 from cookstove_gui.stove.stove import Stove
@@ -84,7 +84,11 @@ def fits_words(plan: Plan) -> tuple[str, str]:
     )
     if tightest is None or tightest.chance is None:
         return "Everything fits.", ""
-    return "Everything fits;", f"tightest: {_inside(dish_of(plan, tightest))}, {in_ten(tightest.chance)}"
+    chance = in_ten(tightest.chance).replace(" ", "\u00a0")  # kept in one line
+    told = f"{_inside(dish_of(plan, tightest))}, {chance}"
+    if tightest.chance < MARGINS[plan.margin]:
+        return "All in time;", f"not sure of {told}"
+    return "Everything fits;", f"tightest: {told}"
 
 
 def clash_words(clash: Clash, plan: Plan) -> str:

@@ -32,6 +32,7 @@ def stood(heat: float, height: str = "0 ft") -> Desk:
 
 def bake(qtbot, desk: Desk, key: str):
     page, _ = shown(qtbot, desk, PlanPage)
+    push(page, "part_bake")
     box = control(page, "bake_what", QComboBox)
     box.setCurrentIndex(box.findData(key))
     box.activated.emit(box.currentIndex())

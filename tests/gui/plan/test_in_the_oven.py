@@ -50,6 +50,7 @@ def written(desk: Desk) -> list[tuple[Kind, str, str, str]]:
 
 def test_a_loaf_that_went_in_is_in_the_log_and_the_page_asks_for_its_probe(qtbot, desk):
     page, _ = shown(qtbot, desk, PlanPage)
+    push(page, "part_bake")
     put_a_loaf_in(qtbot, desk, page)
     assert written(desk) == [(Kind.OVEN_IN, "", "", "loaf of bread")]
     assert desk.rows[-1].at == NOW - timedelta(minutes=20)
@@ -64,6 +65,7 @@ def test_a_loaf_that_went_in_is_in_the_log_and_the_page_asks_for_its_probe(qtbot
 
 def test_what_is_not_usual_about_it_is_written_down(qtbot, desk):
     page, _ = shown(qtbot, desk, PlanPage)
+    push(page, "part_bake")
     type_in(page, "bake_mass", "3.5")
     type_in(page, "bake_start", "60")
     put_a_loaf_in(qtbot, desk, page, "-5")
@@ -75,6 +77,7 @@ def test_what_is_not_usual_about_it_is_written_down(qtbot, desk):
 
 def test_it_is_turned_looked_at_and_taken_out(qtbot, desk):
     page, _ = shown(qtbot, desk, PlanPage)
+    push(page, "part_bake")
     put_a_loaf_in(qtbot, desk, page)
     push(page, "bake_turned")
     type_in(page, "bake_look", "+15")
@@ -90,11 +93,13 @@ def test_it_is_turned_looked_at_and_taken_out(qtbot, desk):
 
 def test_the_bake_that_runs_after_a_restart_is_the_one_that_ran_before(qtbot, desk):
     page, _ = shown(qtbot, desk, PlanPage)
+    push(page, "part_bake")
     put_a_loaf_in(qtbot, desk, page)
     before = seen(page, "plan_bake_headline")
     again = Desk(desk.logbook, desk.clock)
     stand(again)
     reopened, _ = shown(qtbot, again, PlanPage)
+    push(reopened, "part_bake")
     settle(qtbot, reopened)
     assert control(page, "plan_bake_headline", QLabel).accessibleName().startswith("The loaf of bread")
     assert seen(reopened, "plan_bake_headline") == before
@@ -103,6 +108,7 @@ def test_the_bake_that_runs_after_a_restart_is_the_one_that_ran_before(qtbot, de
 
 def test_what_goes_in_later_is_not_in_yet(qtbot, desk):
     page, _ = shown(qtbot, desk, PlanPage)
+    push(page, "part_bake")
     type_in(page, "bake_when", "+20")
     push(page, "bake_put_in")
     assert "still to come" in seen(page, "bake_when_problem")
@@ -111,6 +117,7 @@ def test_what_goes_in_later_is_not_in_yet(qtbot, desk):
 
 def test_a_probe_that_is_no_food_is_explained_beside_the_field(qtbot, desk):
     page, _ = shown(qtbot, desk, PlanPage)
+    push(page, "part_bake")
     put_a_loaf_in(qtbot, desk, page)
     type_in(page, "bake_probe", "900")
     assert "not a plausible temperature for food" in seen(page, "bake_probe_problem")
@@ -119,6 +126,7 @@ def test_a_probe_that_is_no_food_is_explained_beside_the_field(qtbot, desk):
 
 def test_the_bake_is_drawn_beside_its_sentence(qtbot, desk):
     page, _ = shown(qtbot, desk, PlanPage)
+    push(page, "part_bake")
     put_a_loaf_in(qtbot, desk, page)
     picture = control(page, "bake_picture", BakePicture)
     assert picture.isVisibleTo(page)
@@ -128,6 +136,7 @@ def test_the_bake_is_drawn_beside_its_sentence(qtbot, desk):
 
 def test_a_probe_that_is_not_in_the_core_is_questioned(qtbot, desk):
     page, _ = shown(qtbot, desk, PlanPage)
+    push(page, "part_bake")
     put_a_loaf_in(qtbot, desk, page, "-5")
     type_in(page, "bake_probe", "195")
     stand(desk)
@@ -136,6 +145,7 @@ def test_a_probe_that_is_not_in_the_core_is_questioned(qtbot, desk):
 
 def test_the_enter_key_beside_the_probe_writes_it_down(qtbot, desk):
     page, _ = shown(qtbot, desk, PlanPage)
+    push(page, "part_bake")
     put_a_loaf_in(qtbot, desk, page)
     control(page, "bake_probe", QLineEdit).setText("120")
     push(page, "bake_probe_enter")
@@ -144,6 +154,7 @@ def test_the_enter_key_beside_the_probe_writes_it_down(qtbot, desk):
 
 def test_another_shape_is_another_bake(qtbot, desk):
     page, _ = shown(qtbot, desk, PlanPage)
+    push(page, "part_bake")
     settle(qtbot, page)
     part = control(page, "plan_bake", BakePart)
     assert part.inputs().choice.key == "bread_loaf"
@@ -159,6 +170,7 @@ def test_another_shape_is_another_bake(qtbot, desk):
 
 def test_what_the_window_hangs_on_is_told_below_it(qtbot, desk):
     page, _ = shown(qtbot, desk, PlanPage)
+    push(page, "part_bake")
     put_a_loaf_in(qtbot, desk, page)
     foot = control(page, "bake_foot", BakeFoot)
     qtbot.waitUntil(lambda: foot.isVisibleTo(page), timeout=5000)

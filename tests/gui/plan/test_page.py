@@ -47,6 +47,7 @@ def show_standing(desk: Desk) -> None:
 @pytest.fixture
 def page(qtbot, desk):
     made, _ = shown(qtbot, desk, PlanPage)
+    push(made, "part_bake")
     return made
 
 
@@ -57,6 +58,7 @@ def settle(qtbot, page, name: str) -> None:
 
 def test_without_a_fire_it_says_so_instead_of_answering(qtbot):
     made, _ = shown(qtbot, held_desk(), PlanPage)
+    push(made, "part_bake")
     assert seen(made, "plan_bake_headline").startswith("No session is open")
 
 
@@ -217,6 +219,7 @@ def test_a_session_that_is_over_is_planned_nothing_for(qtbot, days, answered):
     show_standing(desk)
     assert desk.entries[0].kind is Kind.LIT
     made, _ = shown(qtbot, desk, PlanPage)
+    push(made, "part_bake")
     for part in ("bake", "pots", "water"):
         push(made, f"part_{part}")
         settle(qtbot, made, f"plan_{part}")

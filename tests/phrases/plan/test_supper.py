@@ -67,7 +67,12 @@ def test_what_is_due_gets_shorter_and_keeps_the_dish() -> None:
 
 
 def test_when_all_fits_the_tightest_is_named() -> None:
-    assert words.fits_words(PLAN) == ("Everything fits;", "tightest: apple pie, 7 in 10")
+    assert words.fits_words(PLAN) == ("Everything fits;", "tightest: apple pie, 7\u00a0in\u00a010")
+
+
+def test_what_falls_below_the_margin_is_not_called_sure() -> None:
+    safe = replace(PLAN, margin=Margin.SAFE)
+    assert words.fits_words(safe) == ("All in time;", "not sure of apple pie, 7\u00a0in\u00a010")
 
 
 @pytest.mark.parametrize(

@@ -17,7 +17,7 @@ from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import Theme
 from cookstove_gui.gui.widgets.type import PLACE, SMALL
 
-ROW = 76  # high [px of the design]
+ROW = 72  # least height, of which it takes more where there is room [px of the design]
 _BLOCK = 30  # of a block
 _PAST = 110  # of 255: a block whose step is done
 
@@ -31,9 +31,9 @@ class Spot:
 
 
 def paint_dish(
-    painter: QPainter, box: QRectF, label: QRectF, lane: Lane, row: DishRow, theme: Theme, chosen: str
+    painter: QPainter, box: QRectF, label: QRectF, lane: Lane, row: DishRow, theme: Theme, chosen: str, table: float
 ) -> list[Spot]:
-    """One dish; the places of its steps."""
+    """One dish; the places of its steps. No clock stands across the table's line."""
     painter.setPen(QColor(theme.ink))
     middle = box.top() + 0.36 * box.height()
     size = fitting(row.name, label.width() - px(8), (px(22), px(20), px(PLACE), px(SMALL)), 600)
@@ -56,7 +56,7 @@ def paint_dish(
         if block.kind is StepKind.WAIT:
             words_end = _paint_wait(painter, where, block, theme, words_end)
         else:
-            words_end = _paint_block(painter, where, block, theme, words_end)
+            words_end = _paint_block(painter, where, block, theme, words_end, table)
             spots.append(Spot(step=block.step, box=where))
             if block.step == chosen:
                 painter.save()
@@ -78,7 +78,7 @@ def _paint_wait(painter: QPainter, where: QRectF, block: Block, theme: Theme, ta
     return taken
 
 
-def _paint_block(painter: QPainter, where: QRectF, block: Block, theme: Theme, taken: float) -> float:
+def _paint_block(painter: QPainter, where: QRectF, block: Block, theme: Theme, taken: float, table: float) -> float:
     """The block, the word in it or over it, its clocks; where its words end."""
     heat = block.heat
     fill = QColor(theme.ink if heat is None else heat_colour(heat))
@@ -104,14 +104,16 @@ def _paint_block(painter: QPainter, where: QRectF, block: Block, theme: Theme, t
         painter.setPen(QColor(theme.ink))
         write(painter, where.left(), where.top() - px(12), block.words, px(SMALL), 600)
         taken = where.left() + advance(block.words, px(SMALL), 600)
-    return _paint_clocks(painter, where, block, theme, taken)
+    return _paint_clocks(painter, where, block, theme, taken, table)
 
 
-def _paint_clocks(painter: QPainter, where: QRectF, block: Block, theme: Theme, taken: float) -> float:
+def _paint_clocks(painter: QPainter, where: QRectF, block: Block, theme: Theme, taken: float, table: float) -> float:
     """The clocks over a block at which a bell rings: where it goes in, and where it comes out."""
     y = where.top() - px(11)
     for x, clock in ((where.left(), block.clock), (where.right(), block.out)):
         wide = advance(clock, px(SMALL), 600) + px(20)
+        if x < table + px(2) < x + wide + px(4):
+            x = table - wide - px(4)
         if not clock or x < taken + px(5):
             continue
         paint_bell(painter, QPointF(x + px(9), y - px(1)), QColor(theme.ink))

@@ -59,35 +59,30 @@ class SupperPart(QWidget):
         self._done.clicked.connect(self._mark_done)
         self._add = button("Add a dish", "supper_add", "Choose a dish to add (Insert)", keys="Ins")
         self._add.clicked.connect(self._toggle_list)
-        self.tools = QHBoxLayout()  # where other things that are done with a plan find their keys
-        self.tools.setSpacing(0)
-        top = QHBoxLayout()
-        top.setSpacing(STEP)
-        top.addWidget(self._table)
-        top.addWidget(self._margin)
-        top.addStretch(1)
-        top.addLayout(self.tools)
-        top.addWidget(self._done)
-        top.addWidget(self._add)
+        self.tools = QWidget()  # beside the tabs; other things that are done with a plan find their keys there
+        keys = QHBoxLayout(self.tools)
+        keys.setContentsMargins(0, 0, 0, 0)
+        keys.setSpacing(0)
+        for tool in (self._margin, self._done, self._add):
+            keys.addWidget(tool)
         self._list = DishList(self.desk)
         self._list.setVisible(False)
         self._list.closed.connect(self._close_list)
         self._problem = words(role="problem", name="supper_problem")
         self._first_fires = words(role="caution", name="supper_first_fires")
         self._told = words(role="place", name="supper_told")
-        self._picture = SupperPicture(look)
+        self._picture = SupperPicture(look, self._table)
         self._picture.moved.connect(self._move)
         self._picture.freed.connect(self.desk.supper.free_step)
         self._picture.removed.connect(self.desk.supper.remove)
         self._next = NextSteps()
         column = QVBoxLayout(self)
         column.setSpacing(STEP // 2)
-        column.addLayout(top)
         for part in (self._first_fires, self._problem, self._list):
             column.addWidget(part)
+        column.addWidget(self._told)
         column.addWidget(self._picture, 1)
         column.addWidget(self._next)
-        column.addWidget(self._told)
         self._rest = QWidget()
         column.addWidget(self._rest, 1)
 
@@ -117,7 +112,8 @@ class SupperPart(QWidget):
         self._done.setEnabled(self.desk.supper.next is not None)
         if shown is not None:
             self._next.show_steps(shown.next)
-            say(self._told, f"{shown.moved} {shown.source}".strip())
+            say(self._told, shown.moved)
+            self._next.setToolTip(shown.source)
         elif not_yet or self._planning.problem:
             say(self._told, "")
         elif kept is None:

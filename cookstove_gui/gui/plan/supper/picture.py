@@ -1,7 +1,17 @@
 """Oven, fire and dishes on one clock; its steps are chosen by arrows, set earlier or later, and dragged."""
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QFocusEvent, QHelpEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import (
+    QColor,
+    QFocusEvent,
+    QHelpEvent,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QPen,
+    QResizeEvent,
+)
 from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 
 from cookstove_gui.cooking.supper.plan import StepKind
@@ -17,7 +27,8 @@ from cookstove_gui.gui.widgets.tips import plain_tip
 from cookstove_gui.gui.widgets.type import SMALL
 
 LABEL = 206  # px of the design, as all here: the names at the left
-AXIS, OVEN, FIRE = 30, 144, 58
+AXIS, OVEN, FIRE = 44, 130, 54
+_CLOCKS = 22  # of the clocks' middle above the axis
 _NUDGE_MIN = 5.0
 _DRAG = 4  # before a press is a drag
 
@@ -29,9 +40,12 @@ class SupperPicture(QWidget):
     freed = Signal(str)  # a step that the plan may place again
     removed = Signal(str)  # key of a dish
 
-    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+    def __init__(self, look: Look, corner: QWidget, parent: QWidget | None = None) -> None:
+        """`corner` stands at the left of the clocks."""
         super().__init__(parent)
         self._look = look
+        self._corner = corner
+        corner.setParent(self)
         self._shown: SupperShown | None = None
         self._spots: list[Spot] = []
         self._chosen = ""
@@ -49,7 +63,6 @@ class SupperPicture(QWidget):
         self._shown = shown
         if shown is None or self._block(self._chosen) is None:
             self._chosen = ""
-        self.setVisible(shown is not None)
         self._say()
         self.updateGeometry()
         self.update()
@@ -61,12 +74,19 @@ class SupperPicture(QWidget):
 
     def sizeHint(self) -> QSize:
         """All rows at their height."""
-        rows = len(self._shown.rows) if self._shown else 3
-        return QSize(px(900), px(AXIS + OVEN + FIRE + ROW * rows) + 2)
+        if self._shown is None:
+            return QSize(px(900), self._corner.sizeHint().height() + 2)
+        return QSize(px(900), px(AXIS + OVEN + FIRE + ROW * len(self._shown.rows)) + 2)
 
     def minimumSizeHint(self) -> QSize:
         """No row is left out; the tab scrolls instead."""
         return QSize(px(560), self.sizeHint().height())
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """The corner keeps its place."""
+        super().resizeEvent(event)
+        hint = self._corner.sizeHint()
+        self._corner.setGeometry(0, 0, max(px(LABEL) - px(10), hint.width()), hint.height())
 
     # --- painting
 
@@ -92,13 +112,14 @@ class SupperPicture(QWidget):
         paint_fire(painter, fire, QRectF(0, fire.top(), left, fire.height()), lane, shown, theme)
         self._spots = []
         y = fire.bottom()
-        high = max(px(ROW), (foot - y) / max(len(shown.rows), 1) if len(shown.rows) > 3 else px(ROW))
+        high = min(max(px(ROW), (foot - y) / max(len(shown.rows), 1)), 1.2 * px(ROW))
         for hairline in (oven.bottom(), fire.bottom()):
             self._hairline(painter, hairline)
         for row in shown.rows:
             box = QRectF(left, y, wide, high)
             label = QRectF(0, y, left, high)
-            self._spots += paint_dish(painter, box, label, lane, row, theme, self._chosen if self.hasFocus() else "")
+            chosen = self._chosen if self.hasFocus() else ""
+            self._spots += paint_dish(painter, box, label, lane, row, theme, chosen, lane.x(shown.table))
             y += high
             self._hairline(painter, y)
         self._paint_lines(painter, lane, shown, y)
@@ -129,7 +150,7 @@ class SupperPicture(QWidget):
             clear = all(abs(x - at) > half + advance(told, px(SMALL), 600) / 2 for at, told in plates)
             if clear and box.left() + px(16) < x < box.right() - px(16):
                 painter.setPen(QColor(theme.soft))
-                write_centred(painter, x, px(14), words, px(SMALL))
+                write_centred(painter, x, px(AXIS - _CLOCKS) + px(4), words, px(SMALL))
 
     def _paint_lines(self, painter: QPainter, lane: Lane, shown: SupperShown, foot: float) -> None:
         """Now, 1.6 wide, and the table, 3 wide, each with its clock on a plate."""
@@ -140,7 +161,7 @@ class SupperPicture(QWidget):
             painter.drawLine(QPointF(x, px(AXIS) - px(4)), QPointF(x, foot))
             wide = advance(words, px(SMALL), 600) + px(18)
             at = min(max(x - wide / 2, lane.box.left()), lane.box.right() - wide)
-            plate = QRectF(at, px(3), wide, px(23))
+            plate = QRectF(at, px(AXIS - _CLOCKS - 8), wide, px(23))
             painter.setPen(Qt.PenStyle.NoPen)
             painter.setBrush(QColor(theme.ink))
             painter.drawRoundedRect(plate, 3, 3)

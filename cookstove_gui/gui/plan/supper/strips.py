@@ -96,7 +96,7 @@ def _paint_oven_label(painter: QPainter, label: QRectF, shown: SupperShown, them
 def _broken(text: str, width: float, pixels: float) -> list[str]:
     """A text in lines no wider than this."""
     lines: list[str] = []
-    for word in text.split():
+    for word in text.split(" "):
         longer = f"{lines[-1]} {word}" if lines else word
         if lines and advance(longer, pixels) <= width:
             lines[-1] = longer
@@ -121,6 +121,10 @@ def paint_fire(painter: QPainter, box: QRectF, label: QRectF, lane: Lane, shown:
         if not shown.start <= minute <= shown.end:
             continue
         x = max(lane.x(minute), placed + px(_APART))
+        if not planned:  # what was done never stands past now; what then has no room is told on the Cook page
+            x = min(x, lane.x(0.0) - px(_APART) / 2)
+            if x < placed + px(_APART) - 1:
+                continue
         placed = x
         painter.save()
         paint_sign(painter, QPointF(x, y), kind, opening=opening, count=number, ink=QColor(theme.ink), ground=ground)

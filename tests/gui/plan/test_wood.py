@@ -1,6 +1,4 @@
-"""Wood and table time on the Plan page, which answer without a fire too."""
-
-from datetime import timedelta
+"""Wood on the Plan page, which answers without a fire too."""
 
 import pytest
 from PySide6.QtWidgets import QComboBox, QLabel
@@ -9,7 +7,7 @@ from cookstove_gui.desk import Desk
 from cookstove_gui.gui.plan.page import PlanPage
 from cookstove_gui.gui.plan.part import PlanPart
 from tests.gui.hands import control, push, seen, type_in
-from tests.gui.pages import NOW, held_desk, keep_session, shown
+from tests.gui.pages import held_desk, shown
 
 pytestmark = pytest.mark.gui
 
@@ -83,43 +81,3 @@ def test_bad_input_gets_its_sentence_beside_the_field(qtbot, page, field, typed,
     type_in(page, field, typed)
     assert said in seen(page, f"{field}_problem")
     settle(qtbot, page, "plan_wood")
-
-
-def test_without_a_clock_the_table_asks_for_one(page):
-    push(page, "part_table")
-    assert seen(page, "plan_table_headline") == "Type when you want to eat."
-
-
-def test_the_fire_is_lit_before_the_loaf_goes_in_and_that_before_the_table(qtbot, page):
-    push(page, "part_table")
-    type_in(page, "table_at", "+600")
-    settle(qtbot, page, "plan_table")
-    assert seen(page, "plan_table_headline").startswith("Light the fire")
-    steps = [seen(page, f"table_step_{place}") for place in range(5)]
-    assert [step.split()[0] for step in steps] == ["light", "the", "the", "out", "on"]
-    assert "common practice" in seen(page, "table_source")
-
-
-def test_too_late_is_said_to_be_too_late(qtbot, page):
-    push(page, "part_table")
-    type_in(page, "table_at", "+20")
-    settle(qtbot, page, "plan_table")
-    assert seen(page, "plan_table_headline").startswith("Too late for")
-
-
-def test_the_past_of_the_stove_is_learned_from(qtbot, desk, page):
-    for day in (9, 6, 3):
-        keep_session(desk, f"Day {day}", NOW - timedelta(days=day))
-    push(page, "part_table")
-    box = control(page, "table_what", QComboBox)
-    box.setCurrentIndex(box.findData("custard"))
-    box.activated.emit(box.currentIndex())
-    type_in(page, "table_at", "+600")
-    settle(qtbot, page, "plan_table")
-    assert "3 firings" in control(page, "table_source", QLabel).text()
-
-
-def test_no_clock_gets_a_sentence(page):
-    push(page, "part_table")
-    type_in(page, "table_at", "noonish")
-    assert "isn't a time" in seen(page, "table_at_problem")

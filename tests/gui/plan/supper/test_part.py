@@ -1,0 +1,155 @@
+"""The tab Supper driven by hands: a time, dishes, steps moved by keys and dragged, what is done."""
+
+from datetime import timedelta
+
+import pytest
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtWidgets import QComboBox, QLabel, QTableView
+from pytestqt.qtbot import QtBot
+
+from cookstove_gui.desk import Desk
+from cookstove_gui.gui.plan.page import PlanPage
+from cookstove_gui.gui.plan.supper.dish_list import DishList
+from cookstove_gui.gui.plan.supper.part import SupperPart
+from cookstove_gui.gui.plan.supper.picture import SupperPicture
+from cookstove_gui.stove.entries import Kind
+from tests.gui.hands import control, push, seen, type_in
+from tests.gui.pages import shown
+
+pytestmark = pytest.mark.gui
+
+
+@pytest.fixture
+def page(qtbot: QtBot, stood_desk: Desk) -> PlanPage:
+    made, _ = shown(qtbot, stood_desk, PlanPage)
+    return made
+
+
+@pytest.fixture
+def part(qtbot: QtBot, page: PlanPage, stood_desk: Desk) -> SupperPart:
+    """The tab, a meal of greens and a pie planned for four hours from now."""
+    desk = stood_desk
+    desk.supper.set_table(desk.clock() + timedelta(hours=4))
+    dishes = {dish.key: dish for dish in desk.supper.dishes}
+    for key in ("greens", "apple_pie"):
+        desk.supper.add(dishes[key])
+    found = control(page, "plan_supper", SupperPart)
+    qtbot.waitUntil(lambda: desk.supper.plan is not None and not found.is_busy, timeout=20_000)
+    return found
+
+
+def _picture(part: SupperPart) -> SupperPicture:
+    found = part.findChild(SupperPicture)
+    assert found is not None
+    return found
+
+
+def _settled(qtbot: QtBot, part: SupperPart) -> None:
+    qtbot.wait(80)
+    qtbot.waitUntil(lambda: not part.is_busy, timeout=20_000)
+
+
+def test_a_time_and_a_dish_make_a_plan(qtbot: QtBot, page: PlanPage, stood_desk: Desk) -> None:
+    type_in(page, "supper_table", "+240")
+    listed = control(page, "dish_list", DishList)
+    assert listed.isVisible()
+    rows = control(listed, "dishes", QTableView)
+    rows.setCurrentIndex(rows.model().index(0, 0))
+    qtbot.keyClick(rows, Qt.Key.Key_Return)
+    push(page, "dish_close")
+    assert not listed.isVisible()
+    qtbot.waitUntil(lambda: stood_desk.supper.plan is not None, timeout=20_000)
+    assert stood_desk.supper.supper is not None
+    assert len(stood_desk.supper.supper.dishes) == 1
+
+
+def test_what_is_no_time_is_explained_beside_the_field(page: PlanPage, stood_desk: Desk) -> None:
+    type_in(page, "supper_table", "soonish")
+    assert "isn't a time" in seen(page, "supper_table_problem")
+    assert stood_desk.supper.kept is None
+
+
+def test_a_dish_of_the_cooks_own_is_made_in_the_form(page: PlanPage, stood_desk: Desk) -> None:
+    type_in(page, "supper_table", "+240")
+    push(page, "dish_new")
+    type_in(page, "dish_name", "Sunday stew")
+    type_in(page, "part_0_what", "cut")
+    type_in(page, "part_0_minutes", "20")
+    control(page, "part_1_kind", QComboBox).setCurrentIndex(3)
+    type_in(page, "part_1_what", "simmer")
+    type_in(page, "part_1_minutes", "a while")
+    control(page, "part_1_heat", QComboBox).setEditText("simmer")
+    push(page, "dish_keep")
+    assert "isn't a number of minutes" in seen(page, "dish_form_problem")
+    type_in(page, "part_1_minutes", "120")
+    push(page, "dish_keep")
+    made = stood_desk.supper.dishes[0]
+    assert (made.name, made.minutes) == ("Sunday stew", 140.0)
+
+
+def test_arrows_choose_a_step_and_set_it(qtbot: QtBot, part: SupperPart) -> None:
+    picture, desk = _picture(part), part.desk
+    picture.setFocus()
+    picture.choose("greens/0")
+    before = desk.supper.plan.of_dish("greens")[0].begin  # type: ignore[union-attr]
+    qtbot.keyClick(picture, Qt.Key.Key_Left)
+    _settled(qtbot, part)
+    step = desk.supper.plan.of_dish("greens")[0]  # type: ignore[union-attr]
+    assert step.begin == before - timedelta(minutes=5)
+    assert step.is_own
+    qtbot.keyClick(picture, Qt.Key.Key_Backspace)
+    _settled(qtbot, part)
+    assert not desk.supper.plan.of_dish("greens")[0].is_own  # type: ignore[union-attr]
+
+
+def test_a_step_is_dragged_to_another_time(qtbot: QtBot, part: SupperPart) -> None:
+    picture, desk = _picture(part), part.desk
+    picture.grab()
+    spot = next(one for one in picture._spots if one.step == "greens/0")
+    start = spot.box.center().toPoint()
+    before = desk.supper.plan.of_dish("greens")[0].begin  # type: ignore[union-attr]
+    qtbot.mousePress(picture, Qt.MouseButton.LeftButton, pos=start)
+    qtbot.mouseMove(picture, start - QPoint(60, 0))
+    qtbot.mouseRelease(picture, Qt.MouseButton.LeftButton, pos=start - QPoint(60, 0))
+    _settled(qtbot, part)
+    step = desk.supper.plan.of_dish("greens")[0]  # type: ignore[union-attr]
+    assert step.is_own
+    assert step.begin < before
+    assert step.begin.minute % 5 == 0
+
+
+def test_delete_takes_the_dish_away(qtbot: QtBot, part: SupperPart) -> None:
+    picture = _picture(part)
+    picture.choose("greens/0")
+    qtbot.keyClick(picture, Qt.Key.Key_Delete)
+    _settled(qtbot, part)
+    assert [dish.key for dish in part.desk.supper.supper.dishes] == ["apple_pie"]  # type: ignore[union-attr]
+
+
+def test_one_key_says_that_the_next_step_is_done_and_another_takes_it_back(qtbot: QtBot, part: SupperPart) -> None:
+    desk: Desk = part.desk
+    following = desk.supper.due or desk.supper.next
+    assert following is not None
+    rows = len([row for row in desk.entries if row.kind is Kind.WOOD])
+    push(part.window(), "supper_done")
+    if following.step.what == "wood":
+        assert len([row for row in desk.entries if row.kind is Kind.WOOD]) == rows + 1
+    else:
+        assert desk.supper.supper.marks  # type: ignore[union-attr]
+        qtbot.keyClick(part, Qt.Key.Key_F10, Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier)
+        assert not desk.supper.supper.marks  # type: ignore[union-attr]
+
+
+def test_the_foot_names_the_next_steps_with_their_clocks(part: SupperPart) -> None:
+    words = [control(part, f"next_step_{place}", QLabel).text() for place in range(6)]
+    assert any(words)
+    clocks = [control(part, f"next_clock_{place}", QLabel).text() for place in range(6)]
+    assert all(bool(clock) == bool(said) for clock, said in zip(clocks, words, strict=True))
+
+
+def test_how_sure_it_should_be_is_kept(qtbot: QtBot, part: SupperPart) -> None:
+    box = control(part.window(), "supper_margin", QComboBox)
+    box.setCurrentIndex(1)
+    box.activated.emit(1)
+    _settled(qtbot, part)
+    assert str(part.desk.supper.supper.margin) == "safe"  # type: ignore[union-attr]
