@@ -10,12 +10,12 @@ from cookstove_gui.desk.plan.supper_shown import Block, DishRow
 from cookstove_gui.gui.drawn_stove.lettering import advance, fitting, write, write_centred
 from cookstove_gui.gui.plan.lane import Lane
 from cookstove_gui.gui.plan.supper.bell import paint_bell
-from cookstove_gui.gui.widgets.heat_colours import heat_colour, heat_ink
 from cookstove_gui.gui.widgets.key import paint_ring
 from cookstove_gui.gui.widgets.signs import paint_pin
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import Theme
 from cookstove_gui.gui.widgets.type import PLACE, SMALL
+from cookstove_gui.stove.drawn.heat_colours import heat_colour, heat_ink
 
 ROW = 72  # least height, of which it takes more where there is room [px of the design]
 _BLOCK = 30  # of a block
