@@ -7,12 +7,11 @@ from cookstove_gui.cooking.fit.placement import Pot
 from cookstove_gui.cooking.fit.tasks import task_of
 from cookstove_gui.desk.plan.bake import BakeChoice, BakeInputs, plan_bake
 from cookstove_gui.desk.plan.kept_pots import KeptPots, moved
-from cookstove_gui.desk.plan.pots import PotRow, PotsInputs, headline_of, place_words, plan_pots
+from cookstove_gui.desk.plan.pots import PotRow, PotsInputs, headline_of, line_of, plan_pots
 from cookstove_gui.desk.plan.wood import WoodChoice, WoodInputs, plan_wood, wood_options
 from cookstove_gui.forecast.answers import Quantiles
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.plan.bake import bake_against_steady, bake_headline
-from cookstove_gui.phrases.plan.pots import pot_chance, pot_later
 from cookstove_gui.phrases.plan.wood import load_words, wood_headline, wood_spans
 from cookstove_gui.physics.air import standard_pressure
 from cookstove_gui.situation import Inputs, Standing
@@ -65,10 +64,10 @@ def _joined(*parts: PlanAnswers) -> PlanAnswers:
 def _pots(standing: Standing, edge: Edge, kept: KeptPots) -> PlanAnswers:
     asked = kept if kept.pots else KeptPots(pots=tuple(Pot(task=key) for key in POTS))
     plan = plan_pots(PotsInputs(standing=standing, stove=standing.stove, kept=asked))
-    texts = [headline_of(plan)]
+    texts = [headline_of(plan, edge)[0]]
     for row in plan.rows:
-        chance = pot_chance(row.chance) if row.spot else pot_later(row.later_min, edge)
-        texts.append(f"{row.task.name}: {place_words(row)} {chance}".strip())
+        line = line_of(row, edge)
+        texts.append(f"{row.task.name}: {line.where} {line.chance}".strip())
     return PlanAnswers(
         said=tuple(Said(place="pots", text=text) for text in texts),
         pots=plan.rows,
