@@ -5,9 +5,11 @@ from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from cookstove_gui.desk import Changed
+from cookstove_gui.desk.logbook.cards import Cards
 from cookstove_gui.gui.background.past_study import PastStudy
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.logbook.files import FilesPart
+from cookstove_gui.gui.logbook.seasons import SeasonsPart
 from cookstove_gui.gui.logbook.sessions import SessionsPart
 from cookstove_gui.gui.logbook.track_record import RecordPart
 from cookstove_gui.gui.widgets.look import Look
@@ -26,17 +28,21 @@ class LogbookPage(QWidget):
         self._is_stale = False
         self.setObjectName("page")
         self.setAccessibleName("Logbook")
-        self._sessions = SessionsPart(link, look)
+        cards = Cards(self._desk.logbook)
+        self._sessions = SessionsPart(link, look, cards)
+        self._seasons = SeasonsPart(link, look, cards)
         self._record = RecordPart(link, look)
         self._files = FilesPart(link)
         self._sections = Sections(look)
         self._sections.add("sessions", "Sessions", self._sessions)
         self._sections.add("record", "Track record", self._record)
+        self._sections.add("seasons", "Seasons", self._seasons)
         self._sections.add("files", "Files", self._files)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(self._sections)
-        self._sections.shown.connect(lambda _key: self._files.show_files())
+        self._sections.shown.connect(self._show_part)
+        self._seasons.opened.connect(self._open)
         self._sessions.opened.connect(self.session_opened)
         link.changed.connect(self._show)
 
@@ -46,8 +52,18 @@ class LogbookPage(QWidget):
         if self._is_stale:
             self._is_stale = False
             self._show(Changed(session=True, study=True))
-        self._files.show_files()
+        self._show_part(self._sections.key)
         self._studying.start_if_due()
+
+    def _show_part(self, key: str) -> None:
+        if key == "files":
+            self._files.show_files()
+        elif key == "seasons":
+            self._seasons.show_seasons()
+
+    def _open(self, number: int) -> None:
+        self._sections.choose("sessions")
+        self._sessions.show_session(number)
 
     def _show(self, changed: Changed) -> None:
         if not self.isVisible():
@@ -55,6 +71,8 @@ class LogbookPage(QWidget):
             return
         if any((changed.session, changed.stove, changed.log, changed.settings, changed.band, changed.study)):
             self._sessions.show_sessions()
+            if self._sections.key == "seasons":
+                self._seasons.show_seasons()
         if changed.study or changed.stove or changed.settings:
             self._record.show_record()
         if changed.session or changed.stove:

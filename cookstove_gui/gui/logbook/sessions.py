@@ -28,10 +28,10 @@ class SessionsPart(QWidget):
 
     opened = Signal()  # a session was put on the Cook page
 
-    def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
+    def __init__(self, link: DeskLink, look: Look, cards: Cards, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._desk = link.desk
-        self._cards = Cards(self._desk.logbook)
+        self._cards = cards
         self._known: tuple[Card, ...] = ()
         self._shows_bin = False
         self.setObjectName("sessions_part")
@@ -157,6 +157,13 @@ class SessionsPart(QWidget):
         self._follow(self._desk.session.number if self._desk.session else 0)
         self.session.say(told="It is open. Give it a title if you like, and carry on at the Cook page.")
         self.session.name_it()
+
+    def show_session(self, number: int) -> None:
+        """Open a session, whatever was searched for or compared before."""
+        self._find.clear()
+        self._bin.setChecked(False)
+        self._leave_comparing()
+        self._follow(number)
 
     def _follow(self, number: int) -> None:
         self.show_sessions()

@@ -1,0 +1,90 @@
+"""A season in words: its fires, hours and wood, and how the rise to the heat wanted has changed."""
+
+from collections.abc import Sequence
+from datetime import date
+
+from cookstove_gui.logbook.seasons import Span, Total, season_of
+from cookstove_gui.phrases.edge import day_and_month, heat_name, mass_text, measured_time, short_date
+from cookstove_gui.stove.entries import HeatBand
+from cookstove_gui.units import KILOGRAMS_PER_POUND
+
+LEAST_RISES = 3  # in a month or season, below which its median isn't compared
+CHANGED_MIN = 5.0  # min; a smaller change of the median isn't worth a sentence; judgement
+SLOWER = 1.15  # times the earliest season's rise, from which what may be behind it is said; judgement
+
+
+def season_name(first_year: int) -> str:
+    """`Winter 2026–27`."""
+    return f"Winter {first_year}–{(first_year + 1) % 100:02d}" if first_year else "All years"
+
+
+def month_name(day: date) -> str:
+    """`Oct`."""
+    return short_date(day).split()[1]
+
+
+def season_headline(total: Total, unit: str) -> str:
+    """How many fires, how long, how much wood."""
+    if not total.sessions:
+        return "No session in this season."
+    fires = "1 fire" if total.fires == 1 else f"{total.fires:,} fires"
+    hours = "1 hour" if round(total.hours) == 1 else f"{total.hours:,.0f} hours"
+    return f"{fires}, {hours} lit{_wood(total, unit)}."
+
+
+def _wood(total: Total, unit: str) -> str:
+    if not total.weighed:
+        return ""
+    mass = f"{total.wood / KILOGRAMS_PER_POUND:,.0f} lb" if unit == "F" else f"{total.wood:,.0f} kg"
+    how = "at least " if total.weighed < total.loads else "about "
+    return f", {how}{mass} of wood"
+
+
+def season_behind(total: Total, medians: Sequence[tuple[date, float, int]], band: HeatBand, *, all_years: bool) -> str:
+    """How the rise has changed from the first month to the last, or from the first season to the last."""
+    told = [(day, middle) for day, middle, count in medians if count >= LEAST_RISES]
+    untold = total.loads - total.weighed
+    loads = f" {untold:,} of {total.loads:,} loads don’t say how much." if total.weighed and untold else ""
+    if len(told) < 2:
+        return f"Too few rises from cold to {heat_name(band)} to compare{_when(all_years)}.{loads}"
+    (first, before), (last, after) = told[0], told[-1]
+    names = (_season(first), _season(last)) if all_years else (_month(first), _month(last))
+    gap = after - before
+    if abs(gap) < CHANGED_MIN:
+        return f"It came to {heat_name(band)} as fast in {names[1]} as in {names[0]}.{loads}"
+    how = "later" if gap > 0 else "sooner"
+    said = f"It came to {heat_name(band)} {measured_time(abs(gap))} {how} in {names[1]} than in {names[0]}."
+    if all_years and after > SLOWER * before:
+        said += " Wetter wood, a flue that needs sweeping or a leaking door can slow it."
+    return said + loads
+
+
+def _when(all_years: bool) -> str:
+    return " the years" if all_years else " the months"
+
+
+def _month(day: date) -> str:
+    return day_and_month(day).split()[1]
+
+
+def _season(day: date) -> str:
+    return f"{season_of(day)}–{(season_of(day) + 1) % 100:02d}"
+
+
+def fullest_words(spans: Sequence[Span], unit: str, *, weeks: bool) -> str:
+    """The week or month that took the most wood; empty where none is known."""
+    most = max(spans, key=lambda span: span.wood, default=None)
+    if most is None or most.wood <= 0:
+        return ""
+    return f"{mass_text(most.wood, unit)}, the fullest {'week' if weeks else 'month'}"
+
+
+def rise_words(medians: Sequence[tuple[date, float, int]]) -> str:
+    """From the first median to the last: `from 1 h 46 to 1 h 20`."""
+    told = [middle for _, middle, count in medians if count >= LEAST_RISES]
+    return f"from {measured_time(told[0])} to {measured_time(told[-1])}" if len(told) > 1 else ""
+
+
+def fires_words(number: int) -> str:
+    """`25 fires`."""
+    return "1 fire" if number == 1 else f"{number} fires"
