@@ -7,7 +7,6 @@ from PySide6.QtGui import QColor, QLinearGradient, QPainter, QPen, QPolygonF
 
 from cookstove_gui.desk.logbook.seasons import ALL_YEARS, HeatHill, Season
 from cookstove_gui.gui.logbook.picture import Picture
-from cookstove_gui.gui.widgets.heat_colours import heat_colour
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.pen import LEFT, RIGHT, draw_line, draw_words
 from cookstove_gui.gui.widgets.steps import px
@@ -15,6 +14,7 @@ from cookstove_gui.gui.widgets.type import BODY, PLACE, SMALL
 from cookstove_gui.logbook.seasons import season_of
 from cookstove_gui.phrases.edge import heat_name
 from cookstove_gui.phrases.logbook.seasons import month_name
+from cookstove_gui.stove.drawn.heat_colours import heat_colour
 from cookstove_gui.units import degrees
 
 _MOST = 8  # hills side by side, the latest

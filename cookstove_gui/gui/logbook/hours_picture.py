@@ -9,7 +9,6 @@ from PySide6.QtWidgets import QToolTip
 from cookstove_gui.desk.logbook.seasons import Lit, Season
 from cookstove_gui.gui.logbook.day_axis import HIGH, DayAxis
 from cookstove_gui.gui.logbook.picture import Picture
-from cookstove_gui.gui.widgets.heat_colours import heat_colour
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.pen import LEFT, RIGHT, draw_line, draw_words
 from cookstove_gui.gui.widgets.steps import px
@@ -17,6 +16,7 @@ from cookstove_gui.gui.widgets.tips import plain_tip
 from cookstove_gui.gui.widgets.type import BODY, SMALL
 from cookstove_gui.phrases.edge import full_date, weekday
 from cookstove_gui.phrases.logbook.seasons import fires_words
+from cookstove_gui.stove.drawn.heat_colours import heat_colour
 from cookstove_gui.units import degrees
 
 LEFT_OF_AXIS = 112  # px of the design, for the words at the left
