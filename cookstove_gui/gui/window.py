@@ -1,9 +1,10 @@
 """The window: the next line, four pages behind large buttons and F1 to F4, and the thread that works things out."""
 
+from collections.abc import Callable
 from functools import partial
 
 from PySide6.QtCore import QEvent, Qt, QTimer, Signal
-from PySide6.QtGui import QCloseEvent, QIcon, QKeySequence, QPaintEvent, QResizeEvent, QShortcut
+from PySide6.QtGui import QCloseEvent, QIcon, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import (
     QHBoxLayout,
     QMainWindow,
@@ -26,6 +27,7 @@ from cookstove_gui.gui.background.working_out import WorkingOut
 from cookstove_gui.gui.cook.page import CookPage
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.frame.heading import Heading
+from cookstove_gui.gui.frame.left_page import LeftPage
 from cookstove_gui.gui.frame.more import Choice, next_text_size, open_more, text_size_words
 from cookstove_gui.gui.frame.page_words import PAGES, on_key
 from cookstove_gui.gui.frame.place import Place
@@ -172,10 +174,8 @@ class MainWindow(QMainWindow):
 
     def _made(self, key: str) -> QWidget:
         page = made_page(key, self.link, self._look)
-        if key in ("large", "keys"):
-            escape = QShortcut(QKeySequence("Escape"), page)
-            escape.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
-            escape.activated.connect(lambda: self.show_page("cook"))
+        if isinstance(page, LeftPage):
+            page.left.connect(lambda: self.show_page("cook"))
         return page
 
     def _add_page(self, key: str, page: QWidget) -> None:
@@ -222,11 +222,19 @@ class MainWindow(QMainWindow):
                 Choice("Let marks slide again" if self._look.still else "Let nothing move", "", self.toggle_motion),
                 Choice(),
                 Choice("Alarms: bell, voice, quiet hours", "", self._alarm_choices.show),
+                Choice("Entries of this session", "Ctrl+R", lambda: self._on_cook(self._cook.open_entries)),
+                Choice("The lit spot on the walk", "Ctrl+J", lambda: self._on_cook(self._cook.ask_walk)),
+                Choice("Do again what was undone", "Ctrl+Shift+Z", lambda: self._on_cook(self._cook.redo)),
+                Choice(),
                 Choice("Watch a practice session", "", self.practice_wanted.emit),
                 Choice("All keys", "Ctrl+H", self.toggle_keys),
             ],
             self._next.window_words.more,
         )
+
+    def _on_cook(self, act: Callable[[], object]) -> None:
+        self.show_page("cook")
+        act()
 
     # --- working things out ------------------------------------------------------------------------------------
 

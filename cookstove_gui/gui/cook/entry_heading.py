@@ -1,7 +1,7 @@
 """The line over the number field: the lit spot and its last reading at the left, what was saved at the right."""
 
-from PySide6.QtCore import QSize, Qt
-from PySide6.QtGui import QFontMetricsF, QResizeEvent
+from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtGui import QFontMetricsF, QMouseEvent, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QWidget
 
 from cookstove_gui.gui.widgets.theme import STEP
@@ -11,9 +11,12 @@ from cookstove_gui.gui.widgets.type import set_role
 class EntryHeading(QWidget):
     """Where it is tight, the last reading goes first, then the longer words of what was saved, then their verb."""
 
+    entries_wanted = Signal()  # what was saved was pressed
+
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setObjectName("entry_heading")
+        self.setToolTip("Press for the list of entries (Ctrl+R)")
         self._words, self._short = "", ""
         self._spot = _label("lit_spot", "heading")
         self._last = _label("last_reading", "place")
@@ -40,8 +43,13 @@ class EntryHeading(QWidget):
         self._words, self._short = words, short or words
         self._verb.setText(verb)
         set_role(self._said, "doubted" if in_question else "said")
-        self.setToolTip(f"{verb} {words}".strip())
+        self.setToolTip(f"{verb} {words}. Press for the list of entries (Ctrl+R)".strip())
         self._fit()
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """The line about the latest entry opens them all."""
+        if self.rect().contains(event.position().toPoint()):
+            self.entries_wanted.emit()
 
     def minimumSizeHint(self) -> QSize:
         """As narrow as may be, for the words are cut to the room."""

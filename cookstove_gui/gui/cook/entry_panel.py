@@ -57,14 +57,15 @@ class EntryPanel(EntryBlock):
         self.rows.correction_wanted.connect(self._correct)
         self.rows.take_back_wanted.connect(lambda number: self._undoing(lambda: self._desk.take_back(number)))
         self.rows.left.connect(self.take_focus)
+        self.heading.entries_wanted.connect(self.open_entries)
         self._questioning.correction_wanted.connect(self._correct)
         self._questioning.other_unit_meant.connect(self._take_other_unit)
         for keys, act in (
             ("Ctrl+Z", lambda: self._undoing(self._desk.undo)),
-            ("Ctrl+Shift+Z", lambda: self._undoing(self._desk.redo)),
-            ("Ctrl+R", self._open_rows),
+            ("Ctrl+Shift+Z", self.redo),
+            ("Ctrl+R", self.open_entries),
             ("Ctrl+T", self.take_when),
-            ("Ctrl+J", lambda: self._show_ask(ask_walk(self._desk))),
+            ("Ctrl+J", self.ask_walk),
             ("Ctrl+E", self.take_focus),
             ("Ctrl+K", lambda: self._questioning.answer("keep")),
             ("Ctrl+M", lambda: self._questioning.answer("correct")),
@@ -298,9 +299,18 @@ class EntryPanel(EntryBlock):
         except Problem:
             self.heading.show_spot("no such spot")
 
-    def _open_rows(self) -> None:
+    def open_entries(self) -> None:
+        """The list of entries, over the block."""
         self._close_chooser()
         self.open_rows()
+
+    def ask_walk(self) -> None:
+        """Ask where the lit spot is to be read on the walk."""
+        self._show_ask(ask_walk(self._desk))
+
+    def redo(self) -> None:
+        """Take back the latest undo."""
+        self._undoing(self._desk.redo)
 
     def _correct(self, number: int) -> None:
         row = next((entry for entry in self._desk.entries if entry.number == number), None)

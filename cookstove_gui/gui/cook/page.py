@@ -102,6 +102,18 @@ class CookPage(QWidget):
         else:
             self._entry.take_focus()
 
+    def open_entries(self) -> None:
+        """The list of entries, for whoever has no keyboard at hand."""
+        self._entry.open_entries()
+
+    def ask_walk(self) -> None:
+        """Where the lit spot is read on the walk, likewise."""
+        self._entry.ask_walk()
+
+    def redo(self) -> None:
+        """Take back the latest undo, likewise."""
+        self._entry.redo()
+
     def _show_right(self) -> None:
         first = is_first_start(self._link.desk)
         self._first_area.setVisible(first)

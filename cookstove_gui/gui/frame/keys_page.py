@@ -3,6 +3,8 @@
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
+from cookstove_gui.gui.frame.left_page import LeftPage
+from cookstove_gui.gui.widgets.key import named_key
 from cookstove_gui.gui.widgets.sections import scrolling
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import set_role
@@ -71,7 +73,7 @@ KEYS = (
 _COLUMNS = (("Reading", "Correcting"), ("Fire", "Window", "Marks"))
 
 
-class KeysPage(QWidget):
+class KeysPage(LeftPage):
     """Two columns: keys, and what they do."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
@@ -94,6 +96,9 @@ class KeysPage(QWidget):
                 column.addLayout(_group(title, groups[title]))
             column.addStretch(1)
             columns.addLayout(column, 1)
+        back = named_key("Back", "keys_back", "Back to the Cook page (Escape)", keys="Esc")
+        back.clicked.connect(self.left)
+        columns.addWidget(back, 0, Qt.AlignmentFlag.AlignTop)
 
 
 def _group(title: str, keys: tuple[tuple[str, str], ...]) -> QGridLayout:

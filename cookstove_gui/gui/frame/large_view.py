@@ -3,12 +3,13 @@
 from datetime import timedelta
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QFontMetricsF, QLinearGradient, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QColor, QFontMetricsF, QLinearGradient, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
 from cookstove_gui.desk import Changed
 from cookstove_gui.desk.large import AHEAD_MIN, BACK_MIN, Large, large
 from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.frame.left_page import LeftPage
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.signs import paint_caution
 from cookstove_gui.gui.widgets.steps import scale
@@ -25,8 +26,8 @@ _TICK_MIN = 30
 _LARGE_SIZES = 4  # that are tried before a shorter way to say it
 
 
-class LargeView(QWidget):
-    """Only what is needed from three metres away, painted."""
+class LargeView(LeftPage):
+    """Only what is needed from three metres away, painted; a press anywhere leaves it."""
 
     def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -48,6 +49,11 @@ class LargeView(QWidget):
         self.setAccessibleName(spoken(self.shown, self._desk.unit))
         self.update()
 
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """Whoever has no key at hand presses anywhere."""
+        if self.rect().contains(event.position().toPoint()):
+            self.left.emit()
+
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Everything, on a sheet of the design's size stretched to the window."""
         painter = QPainter(self)
@@ -66,7 +72,7 @@ class LargeView(QWidget):
             self._paint_ribbon(painter)
         _write_fitting(painter, shown.to_do, 614, (76, 68, 60, 54, 48, 42, 36), 700, theme.ink)
         _write_fitting(painter, (shown.then,), 684, (48, 42, 36, 30), 400, theme.ink)
-        _write(painter, "F12 or Esc: back", _RIGHT, 732, 20, 400, theme.soft, from_right=True)
+        _write(painter, "F12, Esc or a press: back", _RIGHT, 732, 20, 400, theme.soft, from_right=True)
 
     def _paint_right(self, painter: QPainter, room: float) -> None:
         shown, theme = self.shown, self._look.theme
