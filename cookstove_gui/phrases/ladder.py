@@ -11,8 +11,9 @@ from typing import TYPE_CHECKING
 
 from cookstove_gui.advice import Advice, Subject
 from cookstove_gui.phrases.advice import detail, headline, wood_words
-from cookstove_gui.phrases.edge import Edge, heat_name, spot_label
+from cookstove_gui.phrases.edge import Edge, heat_name, sessions_count, spot_label
 from cookstove_gui.resource_files import table
+from cookstove_gui.situation import was_read
 from cookstove_gui.stove.entries import Kind
 
 if TYPE_CHECKING:
@@ -21,6 +22,7 @@ if TYPE_CHECKING:
     from cookstove_gui.situation import Standing
 
 SHORTEST = 40  # characters that fit the narrowest heading
+KNOWN_AFTER = 3  # past sessions, from which on nothing is said of learning
 
 
 def ladder(advice: Advice, standing: Standing, edge: Edge) -> tuple[str, ...]:
@@ -158,9 +160,21 @@ def detail_rungs(advice: Advice, standing: Standing, edge: Edge) -> tuple[str, .
     """What stands behind the heading, in one line: what to read first, then the step; the stove shows the first too."""
     worth = worth_reading(advice, standing, edge)
     step = detail(replace(advice, reading=None), standing, edge)
+    learning = still_learning(standing)
     if worth and step:
-        return (f"{worth}. {step}", step, worth)
-    return (worth or step,)
+        return (f"{worth}. {step} {learning}".strip(), f"{worth}. {step}", step, worth)
+    if not learning:
+        return (worth or step,)
+    said = f"{worth}." if worth else step
+    return (f"{said} {learning}", worth or step) if said else (learning,)
+
+
+def still_learning(standing: Standing) -> str:
+    """That windows are wide because the stove is new to the program; empty once it is known, or before it is read."""
+    known = standing.belief.character.firings
+    if known >= KNOWN_AFTER or standing.first_fires.next is not None or not was_read(standing.rows):
+        return ""
+    return f"Still learning this stove, {sessions_count(known)}." if known else "Still learning this stove."
 
 
 def worth_reading(advice: Advice, standing: Standing, edge: Edge) -> str:

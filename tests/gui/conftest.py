@@ -19,7 +19,7 @@ from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.situation import Inputs, Standing
 from tests.gui.leftovers import left_behind
-from tests.gui.pages import light
+from tests.gui.pages import held_desk, light
 from tests.held_clock import HeldClock
 
 START = datetime(2026, 1, 5, 12, 2, tzinfo=UTC)
@@ -110,3 +110,17 @@ def window(desk: Desk, look: Look, qtbot: QtBot) -> MainWindow:
     with qtbot.waitSignal(made.painted, timeout=10_000):
         made.show()
     return made
+
+
+@pytest.fixture
+def opened(look: Look, qtbot: QtBot) -> Iterator[MainWindow]:
+    """The window over a new logbook, with the keyboard."""
+    desk = held_desk()
+    made = MainWindow(desk, look)
+    qtbot.addWidget(made)
+    with qtbot.waitSignal(made.painted, timeout=20_000), qtbot.waitActive(made):
+        made.show()
+        made.activateWindow()
+    yield made
+    made.close()
+    desk.logbook.close()

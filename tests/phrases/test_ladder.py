@@ -17,7 +17,7 @@ from cookstove_gui.forecast.answers import Quantiles
 from cookstove_gui.forecast.futures.arrival import Arrival
 from cookstove_gui.one_road import work_out
 from cookstove_gui.phrases.edge import Edge
-from cookstove_gui.phrases.ladder import SHORTEST, ladder, plain_ladder
+from cookstove_gui.phrases.ladder import SHORTEST, ladder, plain_ladder, still_learning
 from cookstove_gui.resource_files import table
 from cookstove_gui.situation import Standing
 from cookstove_gui.stove.entries import HeatBand
@@ -176,3 +176,23 @@ def test_plain_words_shorten_too(key: str) -> None:
     rungs = plain_ladder(str(table("phrases.toml")[key]), "Light the fire, then read as you go.")
     assert rungs[0] == table("phrases.toml")[key]
     assert len(rungs[-1]) <= SHORTEST
+
+
+@pytest.mark.parametrize(
+    ("firings", "said"),
+    [
+        (0, "Still learning this stove."),
+        (1, "Still learning this stove, 1 session."),
+        (2, "Still learning this stove, 2 sessions."),
+        (3, ""),
+    ],
+)
+def test_a_stove_of_few_sessions_is_said_to_be_learned_still(firings: int, said: str) -> None:
+    standing = rising()
+    character = replace(standing.belief.character, firings=firings)
+    assert still_learning(replace(standing, belief=replace(standing.belief, character=character))) == said
+
+
+def test_nothing_is_said_of_learning_before_a_reading_or_while_first_fires_run() -> None:
+    assert still_learning(replace(rising(), rows=())) == ""
+    assert still_learning(new_stove()) == ""

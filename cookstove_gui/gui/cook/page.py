@@ -115,7 +115,8 @@ class CookPage(QWidget):
         self._entry.redo()
 
     def _show_right(self) -> None:
-        first = is_first_start(self._link.desk)
+        first, at = is_first_start(self._link.desk), QApplication.focusWidget()
+        leaves = not first and at is not None and self.first_start.isAncestorOf(at)
         self._first_area.setVisible(first)
         self._right.setVisible(not first)
         limit = limit_said(self._link.desk)
@@ -123,6 +124,8 @@ class CookPage(QWidget):
         self._limit.setVisible(bool(limit))
         for part in (self._band, self._what_if):
             part.setVisible(not limit)
+        if leaves:
+            self.take_focus()  # the keyboard is not left on what is no longer seen
 
     def _begin(self, way: str) -> None:
         if way == "light":

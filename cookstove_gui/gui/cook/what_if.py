@@ -36,7 +36,6 @@ class WhatIf(QWidget):
         self._group = QButtonGroup(self)
         self._if = QLabel("if")
         set_role(self._if, "soft")
-        self._if.setFixedHeight(self._keys.sizeHint().height())
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(STEP // 2)
@@ -54,6 +53,7 @@ class WhatIf(QWidget):
     def set_tight(self, wanted: bool) -> None:
         """Where it is narrow, the keys alone."""
         self._is_tight = wanted
+        self._if.setFixedHeight(self._keys.sizeHint().height())
         self._show_whether_over()
 
     def _show(self, changed: Changed) -> None:

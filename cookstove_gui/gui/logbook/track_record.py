@@ -30,7 +30,7 @@ class RecordPart(QWidget):
         super().__init__(parent)
         self._desk = link.desk
         self.setObjectName("record_part")
-        self._study = StudyLine(link, "record_study")
+        self._study = StudyLine(link, "record_study", self)
         self._sentence = Answer(name="record_sentence")
         self._behind = words(name="record_behind", role="soft")
         self._picture = RecordPicture(look)
