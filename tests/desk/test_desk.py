@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from cookstove_gui.desk import Changed, Desk
+from cookstove_gui.desk.desk import utc_now
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.one_road import Memory, work_out
@@ -341,6 +342,11 @@ def test_food_is_refused_before_a_new_stoves_first_fires(desk: Desk) -> None:
 
 
 ZONE = timezone(timedelta(hours=-5))
+
+
+def test_instants_are_utc_whatever_this_computers_zone(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("TZ", "America/New_York")
+    assert utc_now().utcoffset() == timedelta(0)
 
 
 @pytest.mark.parametrize(("typed", "meant"), [("", ""), ("  ", ""), ("7:00", "7:00"), ("-10", "6:50"), ("702", "7:02")])
