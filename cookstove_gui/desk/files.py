@@ -122,8 +122,9 @@ def write_everything(desk: Desk, _number: int, path: Path) -> None:
     from cookstove_gui.logbook.data_package import StoveRecord, write_package
 
     logbook = desk.logbook
+    tags = logbook.keeping.tags()
     records = [
-        StoveRecord(stove, logbook.past_sessions(stove.name), tuple(logbook.facts.checks(stove.name).values()))
+        StoveRecord(stove, logbook.past_sessions(stove.name), tuple(logbook.facts.checks(stove.name).values()), tags)
         for stove in desk.stoves
     ]
     if not any(record.sessions for record in records):

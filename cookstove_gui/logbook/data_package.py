@@ -4,15 +4,17 @@ Source of the form: Frictionless Data, Data Package and Table Schema (profiles `
 The folders inside are folders of logs, so that each can be read back by itself.
 """
 
+import csv
 import io
 import json
 import re
 import zipfile
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from pathlib import Path
 from typing import Any, NamedTuple
 
 from cookstove_gui.logbook.log_file import log_text
+from cookstove_gui.logbook.plain_cells import guarded
 from cookstove_gui.logbook.stove_file import FILE_NAME, stove_text
 from cookstove_gui.logbook.whole_file import write_whole
 from cookstove_gui.stove.checks import Check
@@ -52,6 +54,12 @@ _CHECK_FIELDS: list[dict[str, Any]] = [
     {"name": "day", "type": "date"},
     {"name": "pressure_pascal", "type": "number", "description": "of the air at the stove"},
 ]
+_SESSION_FIELDS: list[dict[str, Any]] = [
+    {"name": "path", "type": "string", "description": "of its log", "constraints": {"required": True, "unique": True}},
+    {"name": "stove", "type": "string", "constraints": {"required": True}},
+    {"name": "title", "type": "string"},
+    {"name": "tags", "type": "string", "description": "separated by semicolons"},
+]
 
 
 class StoveRecord(NamedTuple):
@@ -60,12 +68,14 @@ class StoveRecord(NamedTuple):
     stove: Stove
     sessions: tuple[Session, ...]
     checks: tuple[Check, ...] = ()  # of its thermometers
+    tags: Mapping[int, tuple[str, ...]] = {}  # by the number of a session
 
 
 def write_package(path: Path, name: str, title: str, records: Iterable[StoveRecord]) -> None:
     """Write a data package as one .zip file, whole or not at all."""
     files: dict[str, str] = {}
     resources: list[dict[str, Any]] = []
+    listed: list[tuple[str, ...]] = []
     for record in records:
         folder = _free(_plain(record.stove.name), {path.partition("/")[0] for path in files})
         files[f"{folder}/{FILE_NAME}"] = stove_text(record.stove)
@@ -73,10 +83,14 @@ def write_package(path: Path, name: str, title: str, records: Iterable[StoveReco
             place = _free(f"{folder}/{_day(session.entries)}_{_plain(session.title)}", set(files), ".csv")
             files[place] = log_text(session.entries)
             resources.append(tabular_resource(place, f"{record.stove.name}: {session.title}", LOG_FIELDS))
+            tags = "; ".join(record.tags.get(session.number, ()))
+            listed.append((place, *map(guarded, (record.stove.name, session.title, tags))))
         if record.checks:
             place = f"{folder}/thermometers/checks.csv"  # in a folder of its own, for it is no log
-            files[place] = _checks_text(record.checks)
+            files[place] = _table_text(_CHECK_FIELDS, map(_check_cells, record.checks))
             resources.append(tabular_resource(place, f"{record.stove.name}: checks of thermometers", _CHECK_FIELDS))
+    files["sessions.csv"] = _table_text(_SESSION_FIELDS, listed)
+    resources.append(tabular_resource("sessions.csv", "The sessions, their titles and tags", _SESSION_FIELDS))
     files["datapackage.json"] = package_text(name, title, "Logs of wood cookstoves, a folder a stove.", resources)
     stream = io.BytesIO()
     with zipfile.ZipFile(stream, "w", zipfile.ZIP_DEFLATED) as archive:
@@ -115,17 +129,17 @@ def tabular_resource(path: str, title: str, fields: list[dict[str, Any]], descri
     }
 
 
-def _checks_text(checks: Iterable[Check]) -> str:
-    import csv
-
+def _table_text(fields: Iterable[Mapping[str, Any]], rows: Iterable[tuple[str, ...]]) -> str:
     stream = io.StringIO(newline="")
     writer = csv.writer(stream, lineterminator="\r\n")
-    writer.writerow([field["name"] for field in _CHECK_FIELDS])
-    for check in checks:
-        writer.writerow(
-            (check.instrument, check.point, f"{check.shown:.2f}", check.on.isoformat(), f"{check.pressure:.0f}")
-        )
+    writer.writerow([field["name"] for field in fields])
+    writer.writerows(rows)
     return stream.getvalue()
+
+
+def _check_cells(check: Check) -> tuple[str, ...]:
+    name = guarded(check.instrument)
+    return name, str(check.point), f"{check.shown:.2f}", check.on.isoformat(), f"{check.pressure:.0f}"
 
 
 def _day(entries: Iterable[Entry]) -> str:

@@ -186,6 +186,7 @@ def unpacked(two_sessions: Desk, tmp_path: Path) -> Path:
     desk.logbook.add_session("Summer kitchen", "Sunday bread", desk.logbook.session(1).entries)
     desk.logbook.add_session("Summer kitchen", "Sunday bread", desk.logbook.session(2).entries[:1])
     desk.logbook.add_session("Summer kitchen", "sunday BREAD!", desk.logbook.session(1).entries)
+    desk.logbook.keeping.set_tags(1, ["windy", "dry ash"])
     write_everything(desk, 0, tmp_path / "all.zip")
     out = tmp_path / "unpacked"
     with zipfile.ZipFile(tmp_path / "all.zip") as archive:
@@ -205,7 +206,13 @@ def test_the_package_is_valid_and_holds_every_row(unpacked: Path) -> None:
         "summer_kitchen/2026-01-05_sunday_bread.csv": 2,
         "summer_kitchen/2026-01-05_sunday_bread_2.csv": 2,
         "summer_kitchen/2026-01-05_sunday_bread_3.csv": 1,
+        "sessions.csv": 5,
     }
+    listed = package.get_resource("sessions").read_rows()
+    assert [(row["stove"], row["title"], row["tags"] or "") for row in listed[:2]] == [
+        ("My stove", "morning", "dry ash; windy"), ("My stove", "noon", ""),
+    ]  # fmt: skip
+    assert {row["path"] for row in listed} == {path for path in rows if "2026" in path}
     (check,) = package.get_resource("my-stove-thermometers-checks").read_rows()
     assert (check["thermometer"], check["point"]) == ("oven dial", "ice")
     assert float(check["shown_kelvin"]) == pytest.approx(275.37, abs=0.005)  # 36 °F
