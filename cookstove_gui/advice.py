@@ -218,7 +218,7 @@ def _in_band(standing: Standing) -> Advice | None:
     called_for = bake is None or bake.stays >= EVEN_CHANCE
     leaving = None
     if bake is not None and not called_for:
-        leaving = way_out(bake, standing.outlook, standing.projection, standing.stove, minutes)
+        leaving = way_out(_bake_told(standing, minutes), standing.outlook, standing.projection, standing.stove, minutes)
     return Advice(
         subject=Subject.PUT_IN if called_for else Subject.TOO_SHORT,
         leaves=leaving_of(standing.outlook),
@@ -229,6 +229,12 @@ def _in_band(standing: Standing) -> Advice | None:
         wood_by=_deadline(standing, TurnKind.RELOAD_DUE),
         reading=_reading(standing),
     )
+
+
+def _bake_told(standing: Standing, minutes: float) -> WholeBake:
+    """What the oven does to a bake that goes in now by the latest row's futures, the same from minute to minute."""
+    since = (standing.now - standing.course.asked_at).total_seconds() / 60.0
+    return whole_bake(standing.course.ahead, standing.stove, standing.band, minutes, start_min=since)
 
 
 def _out_of_band(standing: Standing) -> Advice | None:

@@ -9,13 +9,17 @@ from cookstove_gui.advice import Subject, advise
 from cookstove_gui.cooking.baking.catalogue import bake_of
 from cookstove_gui.cooking.baking.doneness import Doneness
 from cookstove_gui.cooking.baking.in_oven import InOven
+from cookstove_gui.cooking.baking.probing import Probe
 from cookstove_gui.cooking.baking.turning import TurnReminder
 from cookstove_gui.cooking.baking.under_way import UnderWay
 from cookstove_gui.forecast.answers import (
     Quantiles,
     TurnKind,
 )
+from cookstove_gui.phrases.edge import Edge
+from cookstove_gui.phrases.heading import rungs
 from cookstove_gui.situation import Standing
+from cookstove_gui.units import kelvin
 from tests.advice_cases import DANGER, rising, standing, turn, words
 
 
@@ -96,9 +100,26 @@ def test_of_two_in_the_oven_the_one_that_is_done_first_is_told():
 
 def test_a_deadline_in_the_oven_that_has_gone_says_so():
     assert words(with_bakes(standing(390.0), baking(40.0, turn_in=-6.0))).startswith(
-        "Turn the loaf of bread now, it was due at 7:44: oven left runs 40 to 60 °F hotter than oven right."
+        "Turn the loaf of bread now; that was due at 7:44: oven left runs 40 to 60 °F hotter than oven right."
     )
     assert words(with_bakes(standing(390.0), baking(-5.0))).startswith("The loaf of bread was likely done at 7:45.")
+
+
+@pytest.mark.parametrize(
+    ("core_f", "ago", "said"),
+    [
+        (195.0, 1.0, "The loaf of bread is nearly done: 195 °F at 7:49. Look, and measure its core."),
+        (205.0, 1.0, "The loaf of bread was likely done at 7:45. Look, and measure its core."),
+        (195.0, 9.0, "The loaf of bread was likely done at 7:45. Look, and measure its core."),
+    ],
+)
+def test_what_was_measured_and_not_done_is_not_called_done_by_then(core_f: float, ago: float, said: str) -> None:
+    late = baking(-5.0)
+    probe = Probe(at=rising().now - timedelta(minutes=ago), core=kelvin(core_f, "F"))
+    found = with_bakes(standing(390.0), replace(late, inside=replace(late.inside, probes=(probe,))))
+    assert words(found).startswith(said)
+    shown = rungs(found, Edge(unit="F", now=found.now, offset_minutes=-300))
+    assert all(("7:45" in rung) is ("7:45" in said) for rung in shown[:-1])
 
 
 def test_what_the_fire_will_not_bake_is_told():

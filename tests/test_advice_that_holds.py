@@ -23,9 +23,11 @@ def mixed(hot: float, leaves_min: float | None = None) -> Standing:
     futures = falls.projection.kelvin.copy()
     futures[: round(hot * count)] = rises.projection.kelvin[: round(hot * count)]
     band = replace(rises.outlook.band, line_leaves_min=leaves_min)
+    projection = replace(rises.projection, kelvin=futures)
     return replace(
         rises,
-        projection=replace(rises.projection, kelvin=futures),
+        projection=projection,
+        course=replace(rises.course, ahead=projection),
         outlook=replace(rises.outlook, band=band),
     )
 
@@ -33,7 +35,7 @@ def mixed(hot: float, leaves_min: float | None = None) -> Standing:
 @pytest.mark.parametrize(
     ("hot", "leaving", "told"),
     [
-        (0.65, Leaving.HOT, "Shut the air down some before you bake."),
+        (0.65, Leaving.HOT, "Shut the air down a little before you bake."),
         (0.55, Leaving.EITHER, "See how it holds before you bake."),
         (0.45, Leaving.EITHER, "See how it holds before you bake."),
         (0.35, Leaving.COOL, "Build the fire up before you bake."),
@@ -44,6 +46,12 @@ def test_the_air_is_shut_or_the_fire_built_up_only_where_that_is_clear(hot: floa
     assert advise(found).subject is Subject.TOO_SHORT
     assert advise(found).leaving is leaving
     assert told in words(found)
+
+
+def test_which_way_it_leaves_is_told_by_the_latest_row_until_the_next() -> None:
+    told, now = mixed(0.65), mixed(0.35)
+    assert advise(replace(now, course=told.course)).leaving is Leaving.HOT
+    assert advise(now).leaving is Leaving.COOL
 
 
 def test_where_the_drawn_line_leaves_it_says_which_way() -> None:

@@ -18,7 +18,7 @@ from tests.advice_cases import asked, standing, turn, words
 from tests.rows import RISING
 
 STEPS = {"wood", "open air", "shut air", "close bypass"}
-HALF_SHUT = tuple(replace(row, value="0.3") if row.kind is Kind.AIR else row for row in RISING)
+HALF_SHUT = tuple(replace(row, value="0.4") if row.kind is Kind.AIR else row for row in RISING)
 
 
 def against(*wanted: str) -> Caution:
@@ -79,5 +79,5 @@ def test_air_is_not_shut_down_while_the_flue_is_too_cool() -> None:
 
 def test_before_a_bake_that_gets_too_hot_no_air_is_shut_against_a_caution() -> None:
     too_hot = standing(410.0, 0.5)
-    assert "Shut the air down some before you bake." in words(too_hot)
+    assert "Shut the air down a little before you bake." in words(too_hot)
     assert "Add no wood before you bake." in words(replace(too_hot, cautions=(against("shut air"),)))

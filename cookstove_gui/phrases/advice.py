@@ -35,7 +35,7 @@ def headline(advice: Advice, standing: Standing, edge: Edge) -> str:
             return "The air has been wide open for a while. Shut it down, unless the fire is still catching."
         case Subject.WOOD_DUE if advice.by is not None:
             falls = f"the oven falls out of {heat_name(band)}"
-            return f"{wood_words(advice.by, edge)}. Unless you do, {falls}; the projection assumes it."
+            return f"{wood_words(advice.by, edge)}. Unless you do, {falls}; the projection counts on it."
         case Subject.PUT_IN:
             ready = _band_words(band, "ready") if advice.bake_min else ""
             return f"{ready} The oven is at {heat_name(band)}. {stay_words(advice.leaves, edge)}".strip()
@@ -62,7 +62,7 @@ def detail(advice: Advice, standing: Standing, edge: Edge) -> str:
     elif advice.leaving is not None:
         parts.append(_before_a_bake(advice.leaving, standing))
     elif advice.wood_by is not None:
-        assumed = "" if advice.wood_by.passed else ", as the projection assumes"
+        assumed = "" if advice.wood_by.passed else "; the projection counts on it"
         parts.append(f"{wood_words(advice.wood_by, edge)}{assumed}.")
     if advice.reading is not None:
         label = spot_label(standing.stove, advice.reading.spot)
@@ -73,22 +73,22 @@ def detail(advice: Advice, standing: Standing, edge: Edge) -> str:
 
 def arrival_words(band: HeatBand, arrival: Arrival, edge: Edge) -> str:
     """When the oven is at a heat: likely where the drawn line enters, with the window around it."""
-    this_minute, first, likely = edge.clock(0.0), edge.at(arrival.earliest), edge.at(arrival.likely)
+    first, likely = edge.at(arrival.earliest), edge.at(arrival.likely)
     last = None if arrival.latest is None else edge.at(arrival.latest)
-    if likely == this_minute:
+    if edge.is_now(arrival.likely):
         return f"The oven is just coming to {heat_name(band)}."
     if last is None:
         return f"The oven reaches {heat_name(band)} about {likely}, perhaps much later."
     if first == last:
         return f"The oven reaches {heat_name(band)} at {likely}."
-    if first == this_minute:
+    if edge.is_now(arrival.earliest):
         return f"The oven reaches {heat_name(band)} by {last}, {likely_words(arrival, edge)}."
     return f"The oven reaches {heat_name(band)} between {first} and {last}, {likely_words(arrival, edge)}."
 
 
 def touch_words(band: HeatBand, at: datetime, edge: Edge) -> str:
     """That an oven comes to a heat but does not keep it: the drawn line never enters."""
-    when = "now" if edge.at(at) == edge.clock(0.0) else f"about {edge.at(at)}"
+    when = "now" if edge.is_now(at) else f"about {edge.at(at)}"
     return f"With this fire the oven may touch {heat_name(band)} {when}, but not for long."
 
 
@@ -112,7 +112,7 @@ def between_words(arrival: Arrival, edge: Edge) -> str:
     last = edge.at(arrival.latest)
     if first == last:
         return f"at {likely}"
-    return f"by {last}" if first == edge.clock(0.0) else f"between {first} and {last}"
+    return f"by {last}" if edge.is_now(arrival.earliest) else f"between {first} and {last}"
 
 
 def until_words(leaves: datetime, edge: Edge) -> str:
@@ -125,15 +125,15 @@ def stay_words(leaves: datetime | None, edge: Edge) -> str:
     if leaves is None:
         return "It likely stays there for hours."
     if (leaves - edge.now).total_seconds() < 300.0:
-        return "It is about to leave it."
+        return "It is about to leave that heat."
     return f"It likely stays until {edge.at(leaves)}."
 
 
 def wood_words(by: Deadline, edge: Edge) -> str:
     """When wood is to go in."""
-    if by.passed:
-        return f"Wood was due at {edge.at(by.at)}: add some now"
-    return "Add wood now" if edge.at(by.at) == edge.clock(0.0) else f"Add wood by {edge.at(by.at)}"
+    if edge.at(by.at) == edge.clock(0.0):
+        return "Add wood now"
+    return f"Wood was due at {edge.at(by.at)}: add some now" if by.passed else f"Add wood by {edge.at(by.at)}"
 
 
 def _what_lacks(advice: Advice, edge: Edge) -> str:
@@ -156,7 +156,7 @@ def _before_a_bake(leaving: Leaving, standing: Standing) -> str:
         return "Build the fire up before you bake."
     if speak_against(standing.cautions, "shut air"):
         return "Add no wood before you bake."
-    return "Shut the air down some before you bake."
+    return "Shut the air down a little before you bake."
 
 
 def _band_words(band: HeatBand, key: str) -> str:

@@ -43,7 +43,7 @@ def action_in_short(action: Action) -> str:
         case ActionKind.WOOD:
             return action_words(action).removeprefix("Add ").capitalize()
         case ActionKind.AIR:
-            return "Open the air" if action.value >= 0.95 else "Shut the air"
+            return "Open the air" if action.value >= 0.95 else "Shut the air" if action.value <= 0.15 else "Less air"
         case ActionKind.BYPASS:
             return "Open bypass" if action.value >= 0.5 else "Close bypass"
 

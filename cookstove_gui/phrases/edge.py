@@ -36,6 +36,10 @@ class Edge:
         """Wall clock of an instant."""
         return clock_text(moment, self.offset_minutes)
 
+    def is_now(self, moment: datetime) -> bool:
+        """Whether an instant is of the present minute, or has gone."""
+        return moment <= self.now or self.at(moment) == self.clock(0.0)
+
     def heat(self, kelvin: float) -> str:
         """A temperature in whole degrees with its unit."""
         return f"{whole(degrees(kelvin, self.unit))} °{self.unit}"

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from cookstove_gui.cooking.fit.fit import GOOD_CHANCE, SpotFit
+from cookstove_gui.cooking.fit.fit import GOOD_CHANCE, POSSIBLE_CHANCE, SpotFit
 from cookstove_gui.phrases.edge import Edge
 
 _SHORT_MIN = 60.0  # a stretch to come that is shorter is told with its end
@@ -14,7 +14,7 @@ def good_when(spot: SpotFit, edge: Edge, *, is_bake: bool = False) -> str:
     Of a bake it is when to put it in, which is not how long the oven keeps its heat: `put in by 4:30`.
     """
     if spot.in_min is None:
-        return ""
+        return "perhaps" if spot.chance_ever >= POSSIBLE_CHANCE else ""
     if spot.in_min > 0.0 and spot.chance_then < GOOD_CHANCE:
         return f"best about {edge.clock(spot.in_min)}"
     if spot.in_min == 0.0 and spot.chance_now < GOOD_CHANCE:
@@ -37,7 +37,7 @@ def good_when(spot: SpotFit, edge: Edge, *, is_bake: bool = False) -> str:
 def good_chance(spot: SpotFit) -> str:
     """How likely, in tenths, over the stretch that is named: `9 in 10`, `6 to 9 in 10`; never quite sure."""
     if spot.in_min is None:
-        return ""
+        return f"{_tenths(spot.chance_ever)} in 10" if spot.chance_ever >= POSSIBLE_CHANCE else ""
     first = _tenths(spot.chance_then if spot.in_min > 0.0 else spot.chance_now)
     most = _tenths(max(spot.chances, default=0.0))
     rises = spot.in_min > 0.0 and spot.chance_then >= GOOD_CHANCE and most > first

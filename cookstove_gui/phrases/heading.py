@@ -55,6 +55,8 @@ def arrival_figure(standing: Standing, edge: Edge) -> str:
     arrival, touches = arrival_of(found), touching_of(found)
     if arrival is None:
         return "not within 3 h" if touches is None else f"may touch {edge.at(touches)}"
+    if edge.is_now(arrival.earliest) and arrival.latest is not None:
+        return f"by {edge.at(arrival.latest)}"
     first = edge.at(arrival.earliest)
     return f"from {first}" if arrival.latest is None else f"{first}–{edge.at(arrival.latest)}"
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import datetime
 from typing import TYPE_CHECKING
 
 from cookstove_gui.advice import Advice, Deadline, Subject
@@ -20,12 +21,12 @@ def oven_headline(advice: Advice, inside: UnderWay, stove: Stove, edge: Edge) ->
     match advice.subject:
         case Subject.LOOK_AT if advice.by is not None:
             if advice.by.passed:
-                return f"Look at the {name} now; you wanted to at {edge.at(advice.by.at)}, which has passed."
+                return f"Look at the {name} now; you meant to at {edge.at(advice.by.at)}."
             return f"Look at the {name} {_at(advice.by, edge)}."
         case Subject.TURN if advice.by is not None:
             why = f": {apart_words(inside, stove, edge)}" if inside.turn else ""
             if advice.by.passed:
-                return f"Turn the {name} now, it was due at {edge.at(advice.by.at)}{why}."
+                return f"Turn the {name} now; that was due at {edge.at(advice.by.at)}{why}."
             return f"Turn the {name} {_at(advice.by, edge)}{why}."
         case Subject.TAKE_OUT if advice.by is not None:
             return f"{done_words(inside, edge)} {decides_words(inside, edge)}".strip()
@@ -45,12 +46,12 @@ def _course_words(inside: UnderWay, edge: Edge) -> str:
     if turn is None or done_already:
         return done_words(inside, edge)
     if turn < edge.now:
-        return f"{done_words(inside, edge)} Turning it was due at {edge.at(turn)}."
+        return f"{done_words(inside, edge)} It was to be turned at {edge.at(turn)}."
     return f"{done_words(inside, edge)} Turn it at {edge.at(turn)}."
 
 
 def _at(by: Deadline, edge: Edge) -> str:
-    return "now" if edge.at(by.at) == edge.clock(0.0) else f"at {edge.at(by.at)}"
+    return "now" if edge.is_now(by.at) else f"at {edge.at(by.at)}"
 
 
 def done_words(inside: UnderWay, edge: Edge) -> str:
@@ -61,8 +62,16 @@ def done_words(inside: UnderWay, edge: Edge) -> str:
     if likely is None:
         return f"With this fire the {name} will hardly be done within three hours. It needs more heat or more time."
     if likely < edge.now:
-        return f"The {name} was likely done at {edge.at(likely)}. Look, and measure its core."
+        return f"{_overdue(inside, likely, edge)} Look, and measure its core."
     return f"The {name} is done about {edge.at(likely)}{window_words(inside, edge)}."
+
+
+def _overdue(inside: UnderWay, likely: datetime, edge: Edge) -> str:
+    """That it is likely done; not by a clock at which, or after which, its core was measured and was not."""
+    name, probe = inside.inside.name, next(reversed(inside.inside.probes), None)
+    if probe is not None and inside.answer is not None and probe.core < inside.answer.done_at and probe.at >= likely:
+        return f"The {name} is nearly done: {edge.heat(probe.core)} at {edge.at(probe.at)}."
+    return f"The {name} was likely done at {edge.at(likely)}."
 
 
 def window_words(inside: UnderWay, edge: Edge) -> str:

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 from cookstove_gui.advice import Advice, Subject
 from cookstove_gui.phrases.advice import detail, headline, wood_words
 from cookstove_gui.phrases.edge import Edge, heat_name, sessions_count, spot_label
+from cookstove_gui.phrases.in_oven import done_words
 from cookstove_gui.resource_files import table
 from cookstove_gui.situation import was_read
 from cookstove_gui.stove.entries import Kind
@@ -74,8 +75,7 @@ def _shorter(advice: Advice, standing: Standing, edge: Edge) -> tuple[str, ...]:
         case Subject.COMING | Subject.COOLING_IN if advice.arrival is not None:
             return _coming(advice, advice.arrival, standing, edge)
         case Subject.TOUCHES if advice.touches is not None:
-            this_minute, at = edge.clock(0.0), edge.at(advice.touches)
-            when = "now" if at == this_minute else f"about {at}"
+            when = "now" if edge.is_now(advice.touches) else f"about {edge.at(advice.touches)}"
             return (f"May touch {heat} {when}, but not for long.", f"May touch it {when}, not for long.")
         case Subject.TOO_HOT:
             return (f"Above {heat}, and not likely to fall to it within three hours.", "Too hot for hours to come.")
@@ -92,9 +92,9 @@ def _shorter(advice: Advice, standing: Standing, edge: Edge) -> tuple[str, ...]:
 def _coming(advice: Advice, arrival: Arrival, standing: Standing, edge: Edge) -> tuple[str, ...]:
     """When the heat comes: the window and the likely time stay to the last, what to prepare goes before them."""
     heat = _capital(heat_name(standing.band))
-    this_minute, first, likely = edge.clock(0.0), edge.at(arrival.earliest), edge.at(arrival.likely)
+    first, likely = edge.at(arrival.earliest), edge.at(arrival.likely)
     prepare = _words(standing, "prepare") if advice.prepares else ""
-    if likely == this_minute:
+    if edge.is_now(arrival.likely):
         return _with(prepare, f"{heat} is just coming.", "The heat is just coming.")
     if arrival.latest is None:
         late = f"{heat} about {likely}, perhaps much later."
@@ -102,7 +102,7 @@ def _coming(advice: Advice, arrival: Arrival, standing: Standing, edge: Edge) ->
     last = edge.at(arrival.latest)
     if first == last:
         return _with(prepare, f"{heat} at {likely}.", f"There at {likely}.")
-    if first == this_minute:
+    if edge.is_now(arrival.earliest):
         return _with(prepare, f"{heat} by {last}, likely {likely}.", f"There by {last}, likely {likely}.")
     short = f"{heat} {first}–{last}, likely {likely}."
     between = f"{heat} between {first} and {last}, likely {likely}."
@@ -113,7 +113,7 @@ def _inside(advice: Advice, inside: UnderWay, edge: Edge) -> tuple[str, ...]:
     """What is in the oven: what it wants and when; the window of its end stays to the last."""
     name = inside.inside.name
     if advice.by is not None and advice.subject in (Subject.LOOK_AT, Subject.TURN):
-        at = "now" if advice.by.passed or edge.at(advice.by.at) == edge.clock(0.0) else f"at {edge.at(advice.by.at)}"
+        at = "now" if edge.is_now(advice.by.at) else f"at {edge.at(advice.by.at)}"
         if advice.subject is Subject.TURN:
             return (f"Turn the {name} {at}.", f"Turn what is in the oven {at}.")
         return (f"Look at the {name} {at}.", f"Look into the oven {at}.")
@@ -124,7 +124,7 @@ def _inside(advice: Advice, inside: UnderWay, edge: Edge) -> tuple[str, ...]:
     likely, first, last = edge.at(inside.likely), inside.earliest, inside.latest
     if inside.likely < edge.now:
         measured = "Measure its core."
-        return (f"The {name} was likely done at {likely}. {measured}", f"Likely done at {likely}. {measured}")
+        return (f"{done_words(inside, edge).split('. ')[0]}. {measured}", f"Likely done. {measured}")
     measure = " Measure it." if inside.answer.safe is not None else ""
     if last is None:
         return (f"The {name} is done about {likely}, perhaps much later.", f"Done about {likely}, perhaps much later.")

@@ -1,6 +1,6 @@
 """The lines that the headless commands print for people; scripts ask for JSON."""
 
-from cookstove_gui.cooking.fit.fit import TaskFit
+from cookstove_gui.cooking.fit.fit import FitState, TaskFit
 from cookstove_gui.cooking.fit.tasks import Place
 from cookstove_gui.forecast.answers import Outlook, RecordRow, TrackRecord, Zone
 from cookstove_gui.forecast.futures.arrival import arrival_of, leaving_of, touching_of
@@ -50,7 +50,7 @@ def zone_row(zone: Zone, stove: Stove, edge: Edge) -> tuple[str, ...]:
 def fit_row(fit: TaskFit, stove: Stove, edge: Edge) -> tuple[str, ...]:
     """A task, its best spot, and when it is right there; the last two empty where it never is."""
     best = fit.spots[0]
-    if best.in_min is None:
+    if fit.state is FitState.NOT:
         return (fit.task.name, "", "")
     when = good_when(best, edge, is_bake=fit.task.place is Place.OVEN)
     return (fit.task.name, spot_label(stove, best.spot), f"{when}, {good_chance(best)}")

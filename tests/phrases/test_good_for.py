@@ -1,5 +1,6 @@
 """When something is good and how likely, in a cook's words; never surer than the futures are."""
 
+from dataclasses import replace
 from datetime import UTC, datetime
 
 import pytest
@@ -31,6 +32,7 @@ def fit(now: float, in_min: float | None, then: float, until: float | None = Non
         (fit(0.49, 0.0, 0.7), "best about now"),
         (fit(0.5, 0.0, 0.7), "now"),
         (fit(0.1, None, 0.0), ""),
+        (replace(fit(0.1, None, 0.0), chance_ever=0.4), "perhaps"),
     ],
 )
 def test_when(spot: SpotFit, words: str) -> None:
@@ -63,6 +65,7 @@ def test_of_a_bake_it_is_when_to_put_it_in(spot: SpotFit, words: str) -> None:
         (fit(1.0, 0.0, 1.0, None, 1.0), "9 in 10"),
         (fit(0.0, 12.0, 0.02, None, 0.02), "1 in 10"),
         (fit(0.1, None, 0.0), ""),
+        (replace(fit(0.1, None, 0.0), chance_ever=0.58), "6 in 10"),
     ],
 )
 def test_how_likely(spot: SpotFit, words: str) -> None:

@@ -75,7 +75,8 @@ def test_a_task_and_its_best_spot(in_min: float | None, said: tuple[str, str]) -
     task = task_of("bread")
     assert task is not None
     spot = SpotFit(spot="oven_centre", chance_now=0.7, in_min=in_min, chance_then=0.8)
-    assert fit_row(TaskFit(task=task, state=FitState.NOW, spots=(spot,)), STOVE, EDGE) == (task.name, *said)
+    state = FitState.NOT if in_min is None else FitState.NOW
+    assert fit_row(TaskFit(task=task, state=state, spots=(spot,)), STOVE, EDGE) == (task.name, *said)
 
 
 def test_a_record_and_its_rows() -> None:

@@ -7,7 +7,7 @@ from datetime import datetime
 from cookstove_gui.cooking.fit.tasks import Task
 from cookstove_gui.forecast.answers import HORIZON_MINUTES, Outlook, Quantiles
 from cookstove_gui.stove.entries import Kind, reading_kelvin
-from cookstove_gui.units import degrees
+from cookstove_gui.units import degrees, degrees_difference
 from tests.voice.moment import Moment
 from tests.voice.words import CLOCK, minutes_to
 
@@ -58,6 +58,8 @@ def _instants(moment: Moment) -> list[float]:
     found += [at for fit in standing.fits for spot in fit.spots for at in (spot.in_min, spot.until_min)]
     found += [row.later_min for row in moment.plan.pots]
     found += [_until(moment, at) for at in (*(row.at for row in standing.rows), *moment.plan.instants)]
+    for bake in standing.bakes:
+        found += [_until(moment, at) for at in (bake.earliest, bake.likely, bake.latest, bake.turn_at) if at]
     seconds = moment.now.second / 60.0
     return [seconds + one for one in found if one is not None]
 
@@ -99,7 +101,11 @@ def _heats(moment: Moment) -> list[float]:
         found += [row.typed, row.expected_p50]
     found += [reading_kelvin(row) for row in standing.rows if row.kind is Kind.READING]
     found += [heat for fit in standing.fits for heat in (fit.task.low, fit.task.high, _middle(fit.task))]
-    return [float(degrees(one, "F")) for one in found if one is not None]
+    found += [bake.answer.done_at for bake in standing.bakes if bake.answer]
+    found += [probe.core for bake in standing.bakes for probe in bake.inside.probes]
+    turns = [bake.turn for bake in standing.bakes if bake.turn]
+    apart = [10.0 * round(degrees_difference(one, "F") / 10) for turn in turns for one in (turn.least, turn.most)]
+    return [*(float(degrees(one, "F")) for one in found if one is not None), *apart]
 
 
 def _shares(moment: Moment) -> list[float]:
@@ -108,7 +114,7 @@ def _shares(moment: Moment) -> list[float]:
     found.append(moment.plan.gain)
     for fit in standing.fits:
         for spot in fit.spots:
-            found += [spot.chance_now, spot.chance_then, spot.chance_ever]
+            found += [spot.chance_now, spot.chance_then, spot.chance_ever, max(spot.chances, default=0.0)]
     return found
 
 

@@ -14,8 +14,9 @@ from cookstove_gui.forecast.learning.learn import learn
 from cookstove_gui.forecast.model.character import Character
 from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.situation import Inputs
-from cookstove_gui.stove.entries import Entry, Kind, Session
-from cookstove_gui.stove.stove import Stove
+from cookstove_gui.stove.entries import Entry, Kind, Session, reading_kelvin
+from cookstove_gui.stove.stove import OVEN_CENTRE, Stove
+from cookstove_gui.units import kelvin
 from tests.voice.moment import Moment, moment_of
 from tests.voice.plan_answers import NO_POTS
 from tests.world.other import make_other_sessions
@@ -27,6 +28,9 @@ KINDS = ("first", "new", "other", "first learned", "kindled", "other learned")
 _PAST = 3  # sessions that a learned character knows
 _LEARNED_STOVES = 24  # numbers apart by so many are firings of the same stove, where it has a learned character
 _AFTER = 180.0  # min after the last row, when nobody types any more, that are still looked at
+_LOAF_EVERY = 3
+_BAKES = kelvin(340.0, "F")
+_LOAF = ((1.0, Kind.OVEN_IN, ""), (22.0, Kind.PROBE, "140"), (24.0, Kind.TURNED, ""), (40.0, Kind.PROBE, "188"))
 _DOOR_EVERY, _DOOR_FIRST = 2, 1  # of the stretches of a firing, in which the oven door is opened as well
 
 
@@ -60,7 +64,33 @@ class Case:
 
 
 def make_case(number: int) -> Case:
-    """The invented firing of a number; kinds, stoves and bands take turns."""
+    """The invented firing of a number; kinds, stoves and bands take turns, and in every third a loaf is baked."""
+    case = _case(number)
+    return replace(case, rows=_with_a_loaf(case.rows)) if number % _LOAF_EVERY == 0 else case
+
+
+def _with_a_loaf(rows: tuple[Entry, ...]) -> tuple[Entry, ...]:
+    """The same with a loaf put in once the oven was read at baking heat, probed twice and turned, never taken out."""
+    hot = next((row for row in rows if row.spot == OVEN_CENTRE and reading_kelvin(row) >= _BAKES), None)
+    if hot is None:
+        return rows
+    done = tuple(
+        replace(
+            hot,
+            number=len(rows) + place,
+            at=hot.at + timedelta(minutes=minute),
+            kind=kind,
+            spot="",
+            value=value,
+            unit="F" if value else "",
+            note="loaf of bread",
+        )
+        for place, (minute, kind, value) in enumerate(_LOAF, start=1)
+    )
+    return tuple(sorted((*rows, *done), key=lambda row: row.at))
+
+
+def _case(number: int) -> Case:
     kind, band = KINDS[number % len(KINDS)], BANDS[(number // 2) % len(BANDS)]
     name = f"{number}, {kind}, {band}"
     if kind.endswith("learned"):

@@ -18,6 +18,7 @@ from tests.voice.replay import Pair, Step
 from tests.voice.words import (
     ASSUMES,
     CLOCK,
+    DONE,
     FALLS_OUT,
     LIKELY,
     OF_A_STEP,
@@ -61,7 +62,7 @@ def likely_is_the_line(moment: Moment) -> Breaches:
     """An arrival is likely when the drawn middle line enters the band; a line that never does says no such clock."""
     for text in moment.at(*_HEADING, "detail", "plot", "outlook"):
         for sentence in sentences(text):
-            if UNTIL.search(sentence) or TOUCHES.search(sentence):
+            if UNTIL.search(sentence) or TOUCHES.search(sentence) or DONE.search(sentence):
                 continue
             enters = _entering_said(moment, sentence)
             for clock in LIKELY.findall(sentence):
@@ -224,11 +225,11 @@ _AGAINST = {  # key of a caution: what must not be said beside it
     "over_fired_flue": (WOOD, re.compile(r"Open the air")),
     "over_fired_top": (WOOD, re.compile(r"Open the air")),
     "wall_urgent": (WOOD, re.compile(r"Open the air")),
-    "carbon_monoxide": (re.compile(r"Shut the air|Set the air to (?:5|10) %|Shut it down"),),
-    "back_puff": (re.compile(r"Shut the air|Set the air to (?:5|10) %|Shut it down"),),
-    "creosote": (re.compile(r"Shut the air|Set the air to (?:5|10) %|Shut it down"),),
+    "carbon_monoxide": (re.compile(r"Shut the air|Set the air to \d+ %|Shut it down"),),
+    "back_puff": (re.compile(r"Shut the air|Set the air to \d+ %|Shut it down"),),
+    "creosote": (re.compile(r"Shut the air|Set the air to \d+ %|Shut it down"),),
     "air_open": (re.compile(r"Open the air"),),
-    "cold_flue": (re.compile(r"Close the bypass|Shut the air|Set the air to (?:5|10) %"),),
+    "cold_flue": (re.compile(r"Close the bypass|Shut the air|Set the air to \d+ %"),),
     "bypass_early": (re.compile(r"Close the bypass"),),
     "first_fire_fumes": (re.compile(r"Put the|Shape|Cut the|Roll out|Mix the|Season the|has a place now"),),
 }
@@ -293,6 +294,30 @@ def _stays_in_band(moment: Moment, minutes: float) -> float:
     clock = np.arange(0.0, minutes + 0.5)
     ovens = np.array([np.interp(clock, projection.minutes, oven) for oven in projection.of("oven_centre")])
     return float(np.mean(np.all((ovens >= band.low) & (ovens <= band.high), axis=1)))
+
+
+def done_is_not_before_its_probe(moment: Moment) -> Breaches:
+    """What is in the oven is not called done by a clock at which its core was measured and was not."""
+    for one in moment.standing.bakes:
+        cold = [probe for probe in one.inside.probes if one.answer is not None and probe.core < one.answer.done_at]
+        for text in moment.at(*_HEADING, "outlook"):
+            said = re.search(r"likely done at (\d{1,2}:\d\d)", text)
+            if said and one.inside.name in text:
+                at = minutes_to(said[1], moment.now, moment.edge.offset_minutes)
+                late = [probe for probe in cold if (probe.at - moment.now).total_seconds() / 60.0 > at + 1.0]
+                if late:
+                    yield f"“{text}”, but its core was {moment.edge.heat(late[-1].core)} later"
+
+
+def what_is_in_is_not_still_to_go_in(moment: Moment) -> Breaches:
+    """A loaf that is in the oven is not told when it goes in, nor is another called for meanwhile."""
+    inside = [one for one in moment.standing.bakes if one.likely is None or one.likely > moment.now]
+    if not inside or moment.standing.band.name not in table("phrases.toml")["bands"]:
+        return
+    words = table("phrases.toml")["bands"][moment.standing.band.name]
+    for text in moment.at(*_HEADING):
+        if words["ready"] in text or words["prepare"] in text:
+            yield f"“{text}” with a {inside[0].inside.name} in the oven"
 
 
 def no_reading_asked_twice(moment: Moment) -> Breaches:
@@ -424,6 +449,8 @@ RULES: tuple[Rule, ...] = (
     _rule(cautions_speak_with_one_voice),
     _rule(clocks_are_ahead),
     _rule(bake_has_an_even_chance),
+    _rule(done_is_not_before_its_probe),
+    _rule(what_is_in_is_not_still_to_go_in),
     _rule(no_reading_asked_twice),
     _pair_rule(good_later_comes),
     _pair_rule(no_wood_for_an_open_door, Step.DOOR),

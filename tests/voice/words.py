@@ -7,6 +7,7 @@ CLOCK = re.compile(r"(?<![\d.])(\d{1,2}):(\d\d)(?!\d)")
 _BY = re.compile(r"\bby (\d{1,2}:\d\d)")
 _HEAT_COMES = re.compile(r"\breach(?:es)? |\bIt might\b|should have|heat by |^There by |\blikely \d|^No |^Not ")
 LIKELY = re.compile(r"\b(?:likely|about) (\d{1,2}:\d\d)")
+DONE = re.compile(r"\b(?:is|was likely) done\b|^Done |^Likely done")
 UNTIL = re.compile(r"\b(?:likely stays (?:only )?until|holds until about) (\d{1,2}:\d\d)")
 OF_A_STEP = re.compile(r": reaches ")  # “Add two splits: reaches bread heat about 13:05”
 TOUCHES = re.compile(r"\b[Mm]ay touch\b")
@@ -16,7 +17,7 @@ UNLIKELY = re.compile(
 FALLS_OUT = re.compile(r"\bfalls? out of\b")
 ASSUMES = re.compile(r"\b[Uu]nless\b|\bassumes?\b")
 PAST_TENSE = re.compile(
-    r"\b(?:was|were|had|should have|passed|ago|due since|lit at|went in|read at|before)\b", re.IGNORECASE
+    r"\b(?:was|were|had|should have|passed|ago|due since|since|lit at|went in|read at|before)\b", re.IGNORECASE
 )
 WOOD = re.compile(
     r"\b(?:add (?:wood|some|one split|two splits|[\d.]+ kg)|more wood|build the fire up|put (?:more )?wood)\b",

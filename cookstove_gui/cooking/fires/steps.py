@@ -6,6 +6,8 @@ from dataclasses import dataclass
 from cookstove_gui.forecast.answers import Action, ActionKind, Outlook, Projection
 from cookstove_gui.stove.entries import USUAL_SPLIT, Entry, Kind, fraction_open
 
+AIR_DOWN = 0.3  # opening; any further down a caution would speak of carbon monoxide and of flares
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Alternative:
@@ -23,8 +25,8 @@ def steps(rows: Sequence[Entry]) -> tuple[Action, ...]:
     found = [Action(kind=ActionKind.WOOD, value=2 * USUAL_SPLIT)]
     if air is None or air < 0.95:
         found.append(Action(kind=ActionKind.AIR, value=1.0))
-    if air is None or air > 0.15:
-        found.append(Action(kind=ActionKind.AIR, value=0.1))
+    if air is None or air > AIR_DOWN + 0.05:
+        found.append(Action(kind=ActionKind.AIR, value=AIR_DOWN))
     if bypass > 0.05:
         found.append(Action(kind=ActionKind.BYPASS, value=0.0))
     return tuple(found)

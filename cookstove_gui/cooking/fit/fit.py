@@ -51,6 +51,7 @@ class FitState(StrEnum):
 
     NOW = "good now"
     LATER = "good later"
+    PERHAPS = "perhaps"  # at some time, though no time to name
     NOT = "not with this fire"
     REFUSED = "first fires not done"  # no food until a new stove's first fires are done or waived
 
@@ -128,7 +129,10 @@ def _task_fit(task: Task, names: tuple[str, ...], heat: WindowedHeat, now: datet
 def ranked(fit: TaskFit) -> TaskFit:
     """The same with its best spot first, and the state that spot gives it."""
     best, *others = sorted(fit.spots, key=_rank)
-    state = FitState.NOT if best.in_min is None else FitState.NOW if best.is_good_now else FitState.LATER
+    if best.in_min is None:
+        state = FitState.PERHAPS if best.chance_ever >= POSSIBLE_CHANCE else FitState.NOT
+    else:
+        state = FitState.NOW if best.is_good_now else FitState.LATER
     return replace(fit, state=state, spots=(best, *others))
 
 

@@ -20,7 +20,7 @@ from cookstove_gui.units import KILOGRAMS_PER_POUND
 def bake_headline(found: UnderWay, edge: Edge) -> str:
     """When the bake is done."""
     in_min, likely = found.goes_in_min, found.likely
-    if likely is None or in_min < -1:
+    if likely is None or found.inside.number:
         return done_words(found, edge)
     when = f"at {edge.clock(in_min)}" if in_min > 1 else "now"
     name = found.inside.name

@@ -8,6 +8,7 @@ import pytest
 from cookstove_gui.cooking.fires import best_step as module
 from cookstove_gui.cooking.fires.best_step import best_step
 from cookstove_gui.cooking.fires.steps import Alternative, steps
+from cookstove_gui.cooking.safety.flue_rules import COALS_AIR, NEARLY_SHUT
 from cookstove_gui.forecast.answers import Action, ActionKind, BandOutlook, Outlook, Quantiles
 from cookstove_gui.stove.entries import HeatBand, Kind
 from cookstove_gui.units import kelvin
@@ -28,7 +29,7 @@ def coming(enters: float | None = 30.0, stays: float | None = 20.0, chance: floa
 
 WOOD = Action(kind=ActionKind.WOOD, value=2.2)
 AIR_OPEN = Action(kind=ActionKind.AIR, value=1.0)
-AIR_SHUT = Action(kind=ActionKind.AIR, value=0.1)
+AIR_DOWN = Action(kind=ActionKind.AIR, value=0.3)
 
 
 @pytest.fixture
@@ -47,8 +48,8 @@ def advised(monkeypatch):
 
 
 def test_the_step_that_holds_the_band_longest_is_advised(advised):
-    assert advised(coming(stays=20.0), {WOOD: coming(stays=60.0), AIR_SHUT: coming(stays=40.0)}) == WOOD
-    assert advised(coming(stays=20.0), {WOOD: coming(stays=40.0), AIR_SHUT: coming(stays=60.0)}) == AIR_SHUT
+    assert advised(coming(stays=20.0), {WOOD: coming(stays=60.0), AIR_DOWN: coming(stays=40.0)}) == WOOD
+    assert advised(coming(stays=20.0), {WOOD: coming(stays=40.0), AIR_DOWN: coming(stays=60.0)}) == AIR_DOWN
     assert advised(coming(stays=20.0), {WOOD: coming(stays=10.0)}) is None
 
 
@@ -98,8 +99,8 @@ def test_a_step_that_makes_the_heat_come_much_later_is_not_advised(advised, pres
 @pytest.mark.parametrize(
     ("air", "offered"),
     [
-        ("1", [AIR_SHUT]), ("0.95", [AIR_SHUT]), ("0.94", [AIR_OPEN, AIR_SHUT]), ("0.16", [AIR_OPEN, AIR_SHUT]),
-        ("0.15", [AIR_OPEN]), ("0.1", [AIR_OPEN]),
+        ("1", [AIR_DOWN]), ("0.95", [AIR_DOWN]), ("0.94", [AIR_OPEN, AIR_DOWN]), ("0.36", [AIR_OPEN, AIR_DOWN]),
+        ("0.35", [AIR_OPEN]), ("0.1", [AIR_OPEN]),
     ],
 )  # fmt: skip
 def test_steps_offer_two_splits_and_the_air_the_other_way(air, offered):
@@ -107,8 +108,12 @@ def test_steps_offer_two_splits_and_the_air_the_other_way(air, offered):
     assert steps(rows) == (WOOD, *offered)
 
 
+def test_air_is_not_turned_down_as_far_as_a_caution_warns_of():
+    assert max(NEARLY_SHUT, COALS_AIR) < AIR_DOWN.value
+
+
 def test_air_of_which_nothing_is_known_may_go_either_way():
-    assert steps(()) == (WOOD, AIR_OPEN, AIR_SHUT)
+    assert steps(()) == (WOOD, AIR_OPEN, AIR_DOWN)
 
 
 @pytest.mark.parametrize(("bypass", "offered"), [("1", True), ("0.06", True), ("0.05", False), ("0", False)])

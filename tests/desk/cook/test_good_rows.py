@@ -26,7 +26,7 @@ def test_good_now_then_by_time_then_what_may_be(desk: Desk) -> None:
     assert standing is not None
     by_key = {fit.task.key: fit for fit in standing.fits}
     ranks = [
-        (by_key[row.key].state is FitState.LATER, by_key[row.key].spots[0].chance_then < 0.6)
+        (list(FitState).index(by_key[row.key].state), by_key[row.key].spots[0].chance_then < 0.6)
         for row in found.rows
     ]  # fmt: skip
     assert ranks == sorted(ranks)

@@ -57,7 +57,7 @@ def answer(done: Quantiles, *, key: str = "chicken", late: float | None = 12.0) 
 
 def going_in(answer: Doneness, in_min: float, edge: Edge, turn: TurnReminder | None = None) -> UnderWay:
     went_in = edge.now + timedelta(minutes=in_min)
-    inside = InOven(number=1, name=answer.bake.name, bake=answer.bake, went_in=went_in)
+    inside = InOven(number=0 if in_min >= 0.0 else 1, name=answer.bake.name, bake=answer.bake, went_in=went_in)
     return UnderWay(inside=inside, asked_at=edge.now, answer=answer, turn=turn)
 
 
@@ -66,6 +66,7 @@ def going_in(answer: Doneness, in_min: float, edge: Edge, turn: TurnReminder | N
     [
         (0.0, "If it goes in now, the whole chicken is done about 9:33, between 9:13 and 9:53."),
         (20.0, "If it goes in at 8:23, the whole chicken is done about 9:33, between 9:13 and 9:53."),
+        (-0.5, "The whole chicken is done about 9:33, between 9:13 and 9:53."),
         (-30.0, "The whole chicken is done about 9:33, between 9:13 and 9:53."),
     ],
 )
