@@ -316,12 +316,14 @@ def _told(standing: Standing, at: datetime) -> Deadline | None:
 
 
 def _is_hot(standing: Standing) -> bool:
-    """Whether the cooktop is not yet known to be cold, by its latest reading and by what is believed."""
+    """Whether the cooktop is not yet known to be cold, by its latest reading and by what was believed at the latest row.
+
+    A stove of which nobody tells anything more is not found cold and hot by turns.
+    """
     limit = cold_below()
-    tops = [spot.name for spot in standing.stove.spots_of(SpotKind.TOP)]
-    believed = max((standing.zones[name].p50 for name in tops if name in standing.zones), default=0.0)
-    if believed >= limit:
+    if standing.course.hottest_top >= limit:
         return True
+    tops = [spot.name for spot in standing.stove.spots_of(SpotKind.TOP)]
     read = [row for row in standing.rows if row.kind is Kind.READING and row.spot in tops]
     lit = any(row.kind is Kind.LIT for row in standing.rows)
     return lit and (not read or bool(reading_kelvin(read[-1]) >= limit))

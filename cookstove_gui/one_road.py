@@ -38,7 +38,7 @@ from cookstove_gui.forecast.tracking.tracker import Tracker
 from cookstove_gui.situation import Course, Inputs, Standing, fire_is_out, was_read
 from cookstove_gui.stove.carried import CarriedHeat
 from cookstove_gui.stove.entries import Entry, HeatBand, Session, fold, numbers_kept
-from cookstove_gui.stove.stove import Stove
+from cookstove_gui.stove.stove import SpotKind, Stove
 
 _JUST_AFTER = timedelta(seconds=20)
 
@@ -138,7 +138,13 @@ def _course(
         next_reading=next_reading(belief, ahead, band) if is_read else None,
         fits=fits(ahead, belief.stove, first_fires_done=first_fires.next is None),
         bakes=_bakes(inside, belief, ahead, baked),
+        hottest_top=_hottest_top(belief),
     )
+
+
+def _hottest_top(belief: Belief) -> float:
+    stove = belief.stove
+    return max((zone.p50 for zone in zones(belief) if stove.kind_of(zone.spot) is SpotKind.TOP), default=0.0)
 
 
 def _bakes(

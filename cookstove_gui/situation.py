@@ -64,6 +64,7 @@ class Course:
     next_reading: NextReading | None  # likewise
     fits: tuple[TaskFit, ...] = ()  # likewise
     bakes: tuple[UnderWay, ...] = ()  # what is in the oven, the first that went in first
+    hottest_top: float = 0.0  # K, of the cooktop as it was believed then
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -13,7 +13,6 @@ from cookstove_gui.forecast.answers import (
 from cookstove_gui.one_road import work_out
 from cookstove_gui.situation import Standing
 from cookstove_gui.stove.entries import Entry, Kind
-from cookstove_gui.stove.stove import SpotKind
 from cookstove_gui.units import kelvin
 from tests.advice_cases import asked, rising, turn, words
 from tests.cooking.fires.cases import KINDLING, NEW, made
@@ -36,11 +35,10 @@ def between_fires(believed: float, *rows: Entry, out: bool = True, done_now: boo
     base = rising()
     stages = progress(NEW, made(KINDLING)).stages
     first = replace(stages[0], session=0 if done_now else 1)
-    tops = {spot.name for spot in STOVE.spots_of(SpotKind.TOP)}
-    zones = {name: replace(zone, p50=believed if name in tops else WARM + 200.0) for name, zone in base.zones.items()}
+    course = replace(base.course, hottest_top=believed)
     fires = replace(base.first_fires, needed=True, stages=(first, *stages[1:]))
     turns = (turn(TurnKind.FIRE_OUT),) if out else ()
-    return replace(base, rows=rows, zones=zones, first_fires=fires, turns=turns)
+    return replace(base, rows=rows, course=course, first_fires=fires, turns=turns)
 
 
 LIT = rows_of((0, Kind.LIT, "", "", ""))
@@ -65,6 +63,15 @@ OVEN_READ = rows_of((41, Kind.READING, "oven_centre", "300", "F"), first=3)
 )  # fmt: skip
 def test_the_cooktop_is_cold_when_it_is_believed_to_be_and_was_read_so_since_the_fire(believed, rows, subject):
     assert advise(between_fires(believed, *rows)).subject is subject
+
+
+def test_a_stove_found_cold_stays_so_until_something_is_told_of_it() -> None:
+    rows = rows_of(
+        (0, Kind.LIT, "", "", ""), (8, Kind.READING, "top_back_right", "150", "F"),
+        (16, Kind.READING, "top_back_right", "230", "F"), (95, Kind.READING, "top_back_right", "95", "F"),
+    )  # fmt: skip
+    found = [advise(work_out(asked(rows, minute, NEW))).subject for minute in range(95, 160, 8)]
+    assert len(set(found)) == 1
 
 
 def test_a_first_fire_is_told_while_it_burns_and_the_cold_waited_for_once_it_has_done_its_stage():

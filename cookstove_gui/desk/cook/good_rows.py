@@ -69,9 +69,7 @@ def _by_task(desk: Desk, fits: tuple[TaskFit, ...]) -> tuple[GoodRow, ...]:
     coming.sort(key=lambda fit: (fit.spots[0].chance_then < GOOD_CHANCE, fit.spots[0].in_min or 0.0))
     now, perhaps = ([fit for fit in fits if fit.state is state] for state in (FitState.NOW, FitState.PERHAPS))
     perhaps.sort(key=lambda fit: -fit.spots[0].chance_ever)
-    rows = [
-        row.of(fit, fit.spots[0], key=fit.task.key, name=fit.task.name) for fit in (*now, *coming, *perhaps)
-    ]
+    rows = [row.of(fit, fit.spots[0], key=fit.task.key, name=fit.task.name) for fit in (*now, *coming, *perhaps)]
     return tuple(sorted(rows, key=lambda one: not one.is_wanted))  # what the heat is wanted for is never scrolled to
 
 

@@ -13,8 +13,8 @@ def burns_words(found: BurnSummary, unit: str, fall: float) -> str:
     if found.typical_min is None:
         seen = "" if found.longest_min is None else f" The longest seen so far lasted {duration(found.longest_min)}."
         return (
-            f"Load it full, shut the air down and read the oven until it has fallen {drop}: "
-            f"how long that takes shows here.{seen}"
+            f"No load with the air shut down was read until the oven had fallen {drop}; "
+            f"once one is, how long it lasted stands here.{seen}"
         )
     count = "1 load" if found.burns == 1 else f"{found.burns} loads"
     more = found.burns > 1 and found.longest_min is not None
