@@ -316,7 +316,7 @@ def _told(standing: Standing, at: datetime) -> Deadline | None:
 
 
 def _is_hot(standing: Standing) -> bool:
-    """Whether the cooktop is not yet known to be cold, by its latest reading and by what was believed at the latest row.
+    """Whether the cooktop is not yet known to be cold: by its latest reading, and as believed at the latest row.
 
     A stove of which nobody tells anything more is not found cold and hot by turns.
     """

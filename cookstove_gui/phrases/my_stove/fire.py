@@ -14,7 +14,7 @@ def burns_words(found: BurnSummary, unit: str, fall: float) -> str:
         seen = "" if found.longest_min is None else f" The longest seen so far lasted {duration(found.longest_min)}."
         return (
             f"No load with the air shut down was read until the oven had fallen {drop}; "
-            f"once one is, how long it lasted stands here.{seen}"
+            f"once one is, its time stands here.{seen}"
         )
     count = "1 load" if found.burns == 1 else f"{found.burns} loads"
     more = found.burns > 1 and found.longest_min is not None
