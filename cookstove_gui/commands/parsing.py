@@ -32,6 +32,7 @@ class Request:
     dishes: Path | None = None  # file of the dishes to plan
     table: str = ""  # when they are to be on the table, as typed
     safe: bool = False  # planned with the larger margin
+    one_page: bool = False  # a report for a visitor
 
 
 class _Parser(argparse.ArgumentParser):
@@ -81,6 +82,7 @@ def parsed(arguments: Sequence[str]) -> Request | None:
         dishes=getattr(found, "dishes", None),
         table=(getattr(found, "table", None) or [""])[0],
         safe=getattr(found, "safe", False),
+        one_page=getattr(found, "one_page", False),
     )
 
 
@@ -130,6 +132,7 @@ def _parser() -> _Parser:
     report = commands.add_parser("report", help="a page about one session for someone else")
     report.add_argument("logs", nargs=1, type=Path, metavar="LOG")
     report.add_argument("-o", dest="target", type=Path, required=True, metavar="FILE", help="FILE.html or FILE.pdf")
+    report.add_argument("--one-page", action="store_true", help="for a visitor, without the whole record")
     report.add_argument("--replace", action="store_true", help="write over FILE if it is there")
     _add_past(report)
     _add_unit(report)

@@ -15,5 +15,6 @@ def report(request: Request, complain: Callable[[str], None]) -> int:
     if target is None or target.suffix.lower() not in (".html", ".pdf"):
         raise InputProblem(f"{target} must end in .html or .pdf; give the report one of these endings.")
     asked = Asker(request, complain).ask(log)
-    write_report(target, session_report(asked.inputs, log.stem.replace("_", " "), request.unit))
+    title = log.stem.replace("_", " ")
+    write_report(target, session_report(asked.inputs, title, request.unit, one_page=request.one_page))
     return 0 if asked.is_whole else 2

@@ -1,13 +1,23 @@
 """The sentences of a session's report. A clock on another day than the session's first says which."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
 
+from cookstove_gui.cooking.fires.rise_and_hold import rise_and_hold
 from cookstove_gui.cooking.instruments.thermometers import give_or_take
-from cookstove_gui.phrases.edge import air_words, day_and_month, full_date, local_day, spot_label
-from cookstove_gui.stove.entries import Entry, Kind, fraction_open, reading_kelvin
-from cookstove_gui.stove.stove import Instrument, Stove
+from cookstove_gui.phrases.edge import (
+    air_words,
+    capital,
+    day_and_month,
+    duration,
+    full_date,
+    heat_name,
+    local_day,
+    spot_label,
+)
+from cookstove_gui.stove.entries import Entry, HeatBand, Kind, Session, fraction_open, reading_kelvin, stated_mass
+from cookstove_gui.stove.stove import Instrument, SpotKind, Stove
 from cookstove_gui.units import (
     KILOGRAMS_PER_POUND,
     METRES_PER_FOOT,
@@ -96,6 +106,11 @@ def event_words(row: Entry, stove: Stove) -> str:
     return shown.get(row.kind, str(row.kind))
 
 
+def told_words(row: Entry, stove: Stove) -> str:
+    """The same for a visitor: a note needs no word before it."""
+    return row.value if row.kind is Kind.NOTE else event_words(row, stove)
+
+
 def _opening(row: Entry) -> str:
     if row.kind not in (Kind.AIR, Kind.BYPASS):
         return ""
@@ -137,3 +152,55 @@ def chart_words(stove: Stove, oven: Sequence[Entry], unit: str, clock: ReportClo
         f"{heat_text(last, unit)} °{unit} at {clock.time(last.at)}",
     )
     return f"The oven of {stove.name}: {', '.join(dict.fromkeys(parts))}."
+
+
+def result_words(stove: Stove, band: HeatBand, sound: Sequence[Entry], unit: str, clock: ReportClock) -> str:
+    """What came of the session, in one sentence: the heat wanted, after how long, and how long it held."""
+    session = Session(number=0, stove=stove.name, title="", entries=tuple(sound))
+    found = rise_and_hold(stove, [session], band)
+    if found.rises:
+        hold = found.holds[0]
+        held = (
+            f"held for {duration(hold.minutes)}" if hold.ended else f"at it for {duration(hold.minutes)} when it ended"
+        )
+        return f"{capital(heat_name(band))} after {duration(found.rises[0])}, {held}."
+    oven = [row for row in sound if row.kind is Kind.READING and row.spot == stove.oven_spot]
+    if not oven:
+        return "The oven was not read."
+    highest = max(oven, key=reading_kelvin)
+    return f"The oven’s highest was {heat_text(highest, unit)} °{unit} at {clock.time(highest.at)}."
+
+
+def glance_words(
+    stove: Stove, standing: Sequence[Entry], readings: Sequence[Entry], unit: str, clock: ReportClock
+) -> tuple[tuple[str, str], ...]:
+    """The facts at the head of the first page: wood, how long it burned, what was read, the hottest, the flue."""
+    told = []
+    loads = [row for row in standing if row.kind is Kind.WOOD]
+    masses = [mass for row in loads if (mass := stated_mass(row)) is not None]
+    if loads:
+        count = "1 load" if len(loads) == 1 else f"{len(loads)} loads"
+        weighed = sum(masses) / KILOGRAMS_PER_POUND if unit == "F" else sum(masses)
+        all_weighed = masses and len(masses) == len(loads)
+        told.append(("wood", f"{weighed:.1f} {'lb' if unit == 'F' else 'kg'}, {count}" if all_weighed else count))
+    lit = next((row for row in standing if row.kind is Kind.LIT), None)
+    if lit is not None:
+        out = next((row for row in standing if row.kind is Kind.OUT and row.at > lit.at), standing[-1])
+        told.append(("from lighting to the end", duration((out.at - lit.at).total_seconds() / 60.0)))
+    told.append(("readings", f"{len(readings)} of {len(standing)} entries"))
+    tops = [row for row in readings if stove.kind_of(row.spot) is SpotKind.TOP]
+    if tops:
+        hottest = max(tops, key=reading_kelvin)
+        where = spot_label(stove, hottest.spot).removeprefix("top ")
+        told.append(("hottest on the top", f"{where} {heat_text(hottest, unit)} °{unit}, {clock.time(hottest.at)}"))
+    flue = sorted((row for row in readings if stove.kind_of(row.spot) is SpotKind.FLUE), key=reading_kelvin)
+    if flue:
+        low, high = heat_text(flue[0], unit), heat_text(flue[-1], unit)
+        told.append(("flue", f"{low} to {high} °{unit}" if low != high else f"{low} °{unit}"))
+    return tuple(told)
+
+
+def stage_stove_words(stove: Stove, stage: str, heats: Mapping[str, float], unit: str) -> str:
+    """A stove at one stage, read out."""
+    told = ", ".join(f"{spot_label(stove, name)} {degrees(heat, unit):.0f}" for name, heat in heats.items())
+    return f"The stove in the stage “{stage}”, highest readings in °{unit}: {told}"

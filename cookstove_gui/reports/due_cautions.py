@@ -1,6 +1,7 @@
 """The cautions that were due during a session, for the report of it."""
 
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from datetime import datetime
 
 from cookstove_gui.cooking.safety.caution import Caution
@@ -12,10 +13,19 @@ from cookstove_gui.stove.entries import Entry, Kind, reading_kelvin
 from cookstove_gui.stove.stove import SpotKind, Stove
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DueCaution:
+    """A caution that was due; its text ends with who decides."""
+
+    title: str
+    text: str
+    decides: str
+
+
 def due_cautions(
     asked: Inputs, sound: Iterable[Entry], stages: Iterable[Stage], memory: Memory | None = None
-) -> tuple[tuple[str, str], ...]:
-    """Title and text of each, the urgent ones first; told once, whatever number of spots it was about.
+) -> tuple[DueCaution, ...]:
+    """Each that was due, the urgent ones first; told once, whatever number of spots it was about.
 
     Asked at the end of each stage and when each part of the stove was at its hottest; `sound` are the rows in
     force without slips.
@@ -26,7 +36,9 @@ def due_cautions(
         for caution in present(at_moment(asked, moment), memory).cautions:
             found.setdefault(caution.key, {}).setdefault(caution.spot, caution)
     alike = sorted((tuple(spots.values()) for spots in found.values()), key=lambda same: not same[0].urgent)
-    return tuple((same[0].title, _told_once(same, stove)) for same in alike)
+    return tuple(
+        DueCaution(title=same[0].title, text=_told_once(same, stove), decides=same[0].decides) for same in alike
+    )
 
 
 def _hottest_moments(stove: Stove, sound: Iterable[Entry]) -> set[datetime]:

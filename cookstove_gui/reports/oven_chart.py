@@ -9,24 +9,18 @@ from datetime import datetime, timedelta, timezone
 from typing import TYPE_CHECKING
 
 from cookstove_gui.forecast.answers import FloatArray, Trace
-from cookstove_gui.reports.stages import Stage, StageName
-from cookstove_gui.stove.entries import Entry, Kind, fraction_open, reading_kelvin
+from cookstove_gui.phrases.edge import heat_name
+from cookstove_gui.reports.stages import Stage
+from cookstove_gui.stove.entries import Entry, HeatBand, Kind, fraction_open, reading_kelvin
 from cookstove_gui.stove.stove import SpotKind, Stove
 from cookstove_gui.units import TemperatureUnit, degrees
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
-_GROUND, _INK, _SOFT_INK = "#FAF6EE", "#231F1A", "#5A5248"
-_EMBER, _SPRUCE, _SLATE = "#A63C12", "#2F6650", "#355C7D"
-_LANE = {
-    StageName.BEFORE: "#EFE9DC",
-    StageName.KINDLING: "#F3DCC6",
-    StageName.MEDIUM: "#EDC39E",
-    StageName.FULL: "#E2A27B",
-    StageName.SHUT: "#D9CDBB",
-    StageName.COALS: "#E6D8CC",
-}
+_GROUND, _INK, _SOFT_INK = "#FFFFFF", "#1C2022", "#4E5558"
+_VERDIGRIS = "#17655A"  # the heat wanted; no other colour, so that the page reads in grey
+_LANES = ("#F2F3EF", "#E2E5DF")  # a stage and the next: told apart by an edge, named by their words
 _TICK_STEPS = (15, 30, 60, 120, 240, 480)  # min
 _MOST_TICKS = 10
 _SHORTEST_NAMED = 0.11  # share of the picture a stage must fill for its name to fit
@@ -39,6 +33,7 @@ def oven_chart(
     stages: Sequence[Stage],
     belief: Trace,
     unit: TemperatureUnit,
+    band: HeatBand,
 ) -> str:
     """The picture as SVG text, or nothing when the oven was never read; readings numbered in `slips` are struck out."""
     readings = [row for row in standing if row.kind is Kind.READING and _is_oven(stove, row.spot)]
@@ -49,10 +44,11 @@ def oven_chart(
     from matplotlib.figure import Figure
 
     with matplotlib.rc_context({"svg.hashsalt": "cookstove", "font.family": "DejaVu Sans", "font.size": 10.0}):
-        figure = Figure(figsize=(9.0, 4.6), facecolor=_GROUND, layout="constrained")
+        figure = Figure(figsize=(9.0, 2.9), facecolor=_GROUND, layout="constrained")
         FigureCanvasSVG(figure)
         trend, lane = figure.subplots(2, 1, sharex=True, height_ratios=(5, 1))
         first, last = standing[0].at, max(standing[-1].at, standing[0].at + timedelta(minutes=1))
+        _draw_band(trend, band, unit)
         _draw_belief(trend, belief, first, unit)
         _draw_readings(trend, stove, readings, slips, first, unit)
         _draw_lane(lane, standing, stages, first, last)
@@ -71,11 +67,23 @@ def _minutes(at: datetime, first: datetime) -> float:
     return (at - first).total_seconds() / 60
 
 
+def _draw_band(axes: "Axes", band: HeatBand, unit: TemperatureUnit) -> None:
+    """The heat wanted, with its name."""
+    low, high = (float(degrees(heat, unit)) for heat in (band.low, band.high))
+    axes.axhspan(low, high, color=_VERDIGRIS, alpha=0.12, linewidth=0)
+    for heat in (low, high):
+        axes.axhline(heat, color=_VERDIGRIS, linewidth=1.0)
+    axes.text(
+        0.01, (low + high) / 2, heat_name(band), transform=axes.get_yaxis_transform(), va="center", color=_VERDIGRIS,
+        fontsize=9, fontweight="bold", bbox={"facecolor": _GROUND, "edgecolor": "none", "pad": 1.0, "alpha": 0.8},
+    )  # fmt: skip
+
+
 def _draw_belief(axes: "Axes", belief: Trace, first: datetime, unit: TemperatureUnit) -> None:
     minutes = [_minutes(at, first) for at in belief.at]
     low, middle, high = (_degrees(values, unit) for values in (belief.p10, belief.p50, belief.p90))
-    axes.fill_between(minutes, low, high, color=_SLATE, alpha=0.18, linewidth=0, label="oven, 8 times in 10")
-    axes.plot(minutes, middle, color=_SLATE, linewidth=1.6, label="oven, most likely")
+    axes.fill_between(minutes, low, high, color=_INK, alpha=0.14, linewidth=0, label="oven, 8 times in 10")
+    axes.plot(minutes, middle, color=_INK, linewidth=1.6, label="oven, most likely")
 
 
 def _degrees(values: FloatArray, unit: TemperatureUnit) -> FloatArray:
@@ -109,32 +117,33 @@ def _draw_readings(
         bottom, top = axes.get_ylim()
         heats = [min(max(float(degrees(reading_kelvin(row), unit)), bottom), top) for row in struck]
         minutes = [_minutes(row.at, first) for row in struck]
-        axes.plot(minutes, heats, linestyle="none", marker="x", markersize=7, color=_EMBER, label="taken for a slip")
+        axes.plot(minutes, heats, linestyle="none", marker="x", markersize=7, color=_INK, label="taken for a slip")
 
 
 def _draw_lane(
     axes: "Axes", standing: Sequence[Entry], stages: Sequence[Stage], first: datetime, last: datetime
 ) -> None:
     whole = _minutes(last, first)
-    for stage in stages:
+    for place, stage in enumerate(stages):
+        shade = _LANES[place % 2]
         begin, end = _minutes(stage.begins_at, first), _minutes(stage.ends_at, first)
-        axes.axvspan(begin, end, color=_LANE[stage.name], linewidth=0)
+        axes.axvspan(begin, end, color=shade, linewidth=0)
         if (end - begin) / whole >= _SHORTEST_NAMED:
             name = str(stage.name).replace(", ", ",\n")
-            behind = {"facecolor": _LANE[stage.name], "edgecolor": "none", "pad": 1.5, "alpha": 0.85}
+            behind = {"facecolor": shade, "edgecolor": "none", "pad": 1.5, "alpha": 0.85}
             axes.text(
                 (begin + end) / 2, 0.5, name, ha="center", va="center", color=_INK, fontsize=8, bbox=behind, zorder=3
             )
     for row in standing:
         minute = _minutes(row.at, first)
         if row.kind is Kind.LIT:
-            axes.plot([minute], [0.08], marker="^", color=_EMBER, markersize=7, clip_on=False)
+            axes.plot([minute], [0.08], marker="^", color=_INK, markersize=7, clip_on=False)
         elif row.kind is Kind.WOOD:
-            axes.vlines(minute, 0.0, 0.28, color=_EMBER, linewidth=3)
+            axes.vlines(minute, 0.0, 0.28, color=_INK, linewidth=3)
     air = [(_minutes(row.at, first), fraction_open(row)) for row in standing if row.kind is Kind.AIR]
     if air:
         minutes, shares = zip(*air, strict=True)
-        axes.step([*minutes, whole], [*shares, shares[-1]], where="post", color=_SPRUCE, linewidth=1.4)
+        axes.step([*minutes, whole], [*shares, shares[-1]], where="post", color=_SOFT_INK, linewidth=1.4)
 
 
 def _finish(
@@ -150,7 +159,7 @@ def _finish(
     lane.set_xlim(-0.01 * whole, 1.01 * whole)
     lane.set_ylim(0.0, 1.05)
     lane.set_yticks([0.0, 1.0], ["shut", "open"])
-    lane.set_ylabel("air", color=_SPRUCE)
+    lane.set_ylabel("air", color=_SOFT_INK)
     trend.set_ylabel(f"oven, °{unit}", color=_INK)
     trend.legend(loc="best", frameon=False, fontsize=9, labelcolor=_INK)
     for axes in (trend, lane):

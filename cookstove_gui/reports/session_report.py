@@ -13,22 +13,31 @@ from cookstove_gui.phrases.report import (
     ReportClock,
     chart_words,
     event_words,
+    glance_words,
     heat_text,
     height_fact,
     reached,
+    result_words,
     slip_words,
+    stage_stove_words,
     thermometer_words,
+    told_words,
     wood_fact,
 )
-from cookstove_gui.reports.due_cautions import due_cautions
+from cookstove_gui.reports.due_cautions import DueCaution, due_cautions
 from cookstove_gui.reports.slips import slips as found_slips
 from cookstove_gui.reports.stages import Stage, StageName, stage_at, stages
+from cookstove_gui.reports.stove_picture import heat_scale, stove_picture
 from cookstove_gui.situation import Inputs
-from cookstove_gui.stove.entries import Entry, Kind, fold, reading_kelvin, stated_mass
+from cookstove_gui.stove.drawn.heat_colours import heat_colour
+from cookstove_gui.stove.entries import Entry, HeatBand, Kind, fold, fraction_open, reading_kelvin, stated_mass
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import (
     TemperatureUnit,
 )
+
+_STOVES = 4  # drawn at most
+_TOLD = (Kind.NOTE, Kind.OVEN_IN, Kind.TURNED, Kind.OVEN_OUT)  # events that a visitor is told
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -39,6 +48,7 @@ class SpotRow:
     by_stage: tuple[str, ...]
     highest: str
     highest_at: str
+    colour: str  # #RRGGBB of that heat
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,14 +61,32 @@ class Line:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class StageStove:
+    """The stove as it was at its hottest in one stage."""
+
+    name: str
+    clock: str
+    picture: str  # SVG
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class SessionReport:
-    """A whole report; every number in it is text in the unit asked for."""
+    """A whole report; every number in it is text in the unit asked for.
+
+    Its first page is for a visitor; what follows is for the record.
+    """
 
     stove: str
     title: str
     date: str
     span: str
     unit: str
+    is_whole: bool  # with the pages for the record
+    result: str  # what came of it, in one sentence
+    glance: tuple[tuple[str, str], ...]
+    stoves: tuple[StageStove, ...]  # in order of time; of more stages than fit, the longest
+    scale: str  # SVG
+    notes: tuple[Line, ...]
     facts: tuple[tuple[str, str], ...]
     stages: tuple[Line, ...]
     stage_names: tuple[str, ...]
@@ -67,13 +95,16 @@ class SessionReport:
     surroundings: tuple[str, ...]  # walls and floors against the room; the last line says who decides
     slips: tuple[str, ...]
     thermometers: tuple[str, ...]
-    cautions: tuple[tuple[str, str], ...]
+    cautions: tuple[DueCaution, ...]
     chart: str  # SVG; empty when the oven was never read
     chart_words: str
 
 
-def session_report(asked: Inputs, title: str, unit: TemperatureUnit = "F") -> SessionReport:
-    """The report of one session, as it stood after its last row; raises InputProblem where no row is in force."""
+def session_report(asked: Inputs, title: str, unit: TemperatureUnit = "F", *, one_page: bool = False) -> SessionReport:
+    """The report of one session, as it stood after its last row; raises InputProblem where no row is in force.
+
+    With `one_page` it is for a visitor; without, the whole record follows.
+    """
     standing = fold(asked.rows)
     if not standing:
         raise InputProblem(f"The session “{title}” holds no row to report; enter one first.")
@@ -93,6 +124,16 @@ def session_report(asked: Inputs, title: str, unit: TemperatureUnit = "F") -> Se
         date=clock.first_date,
         span=f"{clock.time(standing[0].at)} to {clock.time(standing[-1].at)} ({clock.zone})",
         unit=unit,
+        is_whole=not one_page,
+        result=result_words(stove, asked.band, sound, unit, clock),
+        glance=glance_words(stove, standing, readings, unit, clock),
+        stoves=tuple(_stoves(stove, sound, found, unit, clock)),
+        scale=heat_scale(unit, _hottest(readings)),
+        notes=tuple(
+            Line(clock=clock.time(row.at), text=told_words(row, stove), note=row.note)
+            for row in standing
+            if row.kind in _TOLD
+        ),
         facts=_facts(stove, standing, readings, unit),
         stages=tuple(_stage_line(stage, clock) for stage in found),
         stage_names=tuple(str(name) for name in names),
@@ -106,7 +147,7 @@ def session_report(asked: Inputs, title: str, unit: TemperatureUnit = "F") -> Se
         slips=tuple(slip_words(by_number[slip.number], slip.expected_p50, stove, unit, clock) for slip in doubted),
         thermometers=tuple(thermometer_words(instrument, unit) for instrument in stove.instruments),
         cautions=due_cautions(asked, sound, found, memory),
-        chart=_chart(stove, standing, slips, found, at_end.trace, unit),
+        chart=_chart(stove, standing, slips, found, at_end.trace, unit, asked.band),
         chart_words=chart_words(stove, [row for row in readings if row.spot.startswith("oven")], unit, clock),
     )
 
@@ -131,6 +172,38 @@ def _facts(
     return tuple(facts)
 
 
+def _hottest(readings: Sequence[Entry]) -> float:
+    return max((reading_kelvin(row) for row in readings), default=0.0)
+
+
+def _stoves(
+    stove: Stove, sound: Sequence[Entry], found: tuple[Stage, ...], unit: TemperatureUnit, clock: ReportClock
+) -> Iterable[StageStove]:
+    """The stove at the longest stages that were read, in order of time."""
+    readings = [row for row in sound if row.kind is Kind.READING]
+    airs = [(row.at, fraction_open(row)) for row in sound if row.kind is Kind.AIR]
+    drawn: list[tuple[Stage, StageStove]] = []
+    for stage in found:
+        heats: dict[str, float] = {}
+        for row in readings:
+            if stage.holds(row.at, is_last=stage is found[-1]):
+                heats[row.spot] = max(heats.get(row.spot, 0.0), reading_kelvin(row))
+        if not heats:
+            continue
+        span = f"{clock.time(stage.begins_at)} to {clock.time(stage.ends_at)}"
+        picture = stove_picture(
+            stove,
+            heats,
+            unit,
+            air=next((open_ for at, open_ in reversed(airs) if at < stage.ends_at), None),
+            hottest=_hottest(readings),
+            words=stage_stove_words(stove, str(stage.name), heats, unit),
+        )
+        drawn.append((stage, StageStove(name=str(stage.name), clock=span, picture=picture)))
+    longest = sorted(drawn, key=lambda pair: pair[0].begins_at - pair[0].ends_at)[:_STOVES]
+    return [one for stage, one in drawn if any(stage is kept for kept, _ in longest)]
+
+
 def _stage_line(stage: Stage, clock: ReportClock) -> Line:
     minutes = round((stage.ends_at - stage.begins_at).total_seconds() / 60)
     lasted = duration(minutes) if minutes else "its last row"
@@ -147,11 +220,12 @@ def _spot_rows(
     unit: TemperatureUnit,
     clock: ReportClock,
 ) -> Iterable[SpotRow]:
+    rows = []
     for spot in stove.spots:
         of_spot = [row for row in readings if row.spot == spot.name]
-        if not of_spot:
-            continue
-        highest = max(of_spot, key=reading_kelvin)
+        if of_spot:
+            rows.append((spot, of_spot, max(of_spot, key=reading_kelvin)))
+    for spot, of_spot, highest in sorted(rows, key=lambda row: -reading_kelvin(row[2])):
         yield SpotRow(
             label=spot.label,
             by_stage=tuple(
@@ -159,6 +233,7 @@ def _spot_rows(
             ),
             highest=heat_text(highest, unit),
             highest_at=clock.time(highest.at),
+            colour=heat_colour(reading_kelvin(highest), _hottest(readings)),
         )
 
 
@@ -175,7 +250,8 @@ def _chart(
     found: Sequence[Stage],
     belief: Trace,
     unit: TemperatureUnit,
+    band: HeatBand,
 ) -> str:
     from cookstove_gui.reports.oven_chart import oven_chart
 
-    return oven_chart(stove, standing, slips, found, belief, unit)
+    return oven_chart(stove, standing, slips, found, belief, unit, band)

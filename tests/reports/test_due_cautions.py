@@ -11,7 +11,9 @@ from .conftest import Log, asked
 def _told(stove: Stove, log: Log) -> tuple[tuple[str, str], ...]:
     standing = fold(log.rows)
     session = Session(number=1, stove=stove.name, title="x", entries=tuple(log.rows))
-    return due_cautions(asked(stove, session), standing, stages(standing))
+    due = due_cautions(asked(stove, session), standing, stages(standing))
+    assert all(one.decides and one.decides in one.text for one in due)
+    return tuple((one.title, one.text) for one in due)
 
 
 def test_too_hot_a_flue_in_the_middle_of_a_stage_is_told_first(stove: Stove, log: Log) -> None:

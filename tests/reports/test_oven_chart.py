@@ -5,6 +5,7 @@ from datetime import UTC, datetime, timedelta
 import numpy as np
 import pytest
 
+from cookstove_gui.cooking.fit.bands import band_from_text
 from cookstove_gui.forecast.answers import Trace
 from cookstove_gui.reports.oven_chart import oven_chart
 from cookstove_gui.stove.entries import Entry, Kind
@@ -22,5 +23,5 @@ def test_a_session_of_any_length_has_a_handful_of_ticks(days: float) -> None:
     )
     heats = np.array([420.0, 420.0])
     belief = Trace(at=at, p10=heats - 5.0, p50=heats, p90=heats + 5.0)
-    chart = oven_chart(stove_with_default_spots("Kitchen"), rows, set(), (), belief, "F")
+    chart = oven_chart(stove_with_default_spots("Kitchen"), rows, set(), (), belief, "F", band_from_text("bread", "F"))
     assert 1 <= chart.count('id="xtick_') <= 24  # on both axes

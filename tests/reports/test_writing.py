@@ -3,15 +3,19 @@
 import re
 from dataclasses import replace
 from html.parser import HTMLParser
+from io import BytesIO
 from pathlib import Path
 
 import pytest
+from pypdf import PdfReader
 
 from cookstove_gui.errors import InputProblem, SurroundingsProblem
 from cookstove_gui.reports.session_report import Line, SessionReport
 from cookstove_gui.reports.writing import html_text, pdf_bytes, write_report
+from cookstove_gui.resource_files import resource
+from cookstove_gui.stove.drawn.contrast import contrast
 
-VOID_TAGS = {"meta", "br", "img", "link", "path", "use", "rect"}
+VOID_TAGS = {"meta", "br", "img", "link", "path", "use", "rect", "polygon"}
 
 
 class _Page(HTMLParser):
@@ -51,7 +55,10 @@ def test_page_says_everything_the_report_says(report: SessionReport) -> None:
         *(text for line in report.stages + report.events for text in (line.clock, line.text, line.note)),
         *report.thermometers,
         *report.slips,
-        *(text for caution in report.cautions for text in caution),
+        *(text for caution in report.cautions for text in (caution.title, caution.text, caution.decides)),
+        report.result,
+        *(text for fact in report.glance for text in fact),
+        *(text for stove in report.stoves for text in (stove.name, stove.clock)),
         report.chart_words,
         "never a clearance or a permission",
     ]
@@ -92,8 +99,9 @@ def test_pdf_bears_any_text(report: SessionReport, text: str) -> None:
 
 def test_report_without_readings_is_laid_out_too(report: SessionReport) -> None:
     bare = replace(
-        report, chart="", chart_words="", spots=(), events=(), thermometers=(), slips=(), cautions=(), facts=()
-    )
+        report, chart="", chart_words="", spots=(), events=(), thermometers=(), slips=(), cautions=(), facts=(),
+        glance=(), stoves=(), notes=(),
+    )  # fmt: skip
     assert "No thermometer is described" in _words(html_text("session", bare))
     assert pdf_bytes("session", bare).startswith(b"%PDF-")
 
@@ -110,3 +118,40 @@ def test_other_endings_and_places_are_told(report: SessionReport, tmp_path: Path
         write_report(tmp_path / "bread.doc", report)
     with pytest.raises(SurroundingsProblem, match="cannot be written"):
         write_report(tmp_path / "none" / "bread.html", report)
+
+
+def test_the_pdf_says_what_the_page_says(report: SessionReport) -> None:
+    pages = PdfReader(BytesIO(pdf_bytes("session", report))).pages
+    text = " ".join(" ".join(page.extract_text() for page in pages).split())
+    told = [
+        report.result,
+        *(fact for pair in report.glance for fact in pair),
+        *(words for row in report.spots for words in (row.label.removeprefix("top "), row.highest)),
+        *(stove.name for stove in report.stoves),
+        *(caution.title for caution in report.cautions),
+        *(caution.decides for caution in report.cautions),
+        "never a clearance or a permission",
+    ]
+    assert [words for words in told if " ".join(words.split()) not in text] == []
+
+
+def test_a_visitors_report_is_one_page_and_the_record_follows_it(report: SessionReport) -> None:
+    def pages(found: SessionReport) -> int:
+        return len(PdfReader(BytesIO(pdf_bytes("session", found))).pages)
+
+    # This session has twice the cautions of a usual one: with all of them it goes on to a second page.
+    usual = replace(report, cautions=report.cautions[:3])
+    assert pages(replace(usual, is_whole=False)) == 1
+    assert pages(usual) > 1
+    assert "What was done" not in _words(html_text("session", replace(report, is_whole=False)))
+    assert "What was done" in _words(html_text("session", report))
+
+
+def test_no_word_of_the_page_is_paler_than_paper_and_grey_print_allow() -> None:
+    # WCAG 2.2, 1.4.3; contrast goes by luminance, which a grey print keeps.
+    for name in ("session.typ", "session.html.jinja"):
+        text = resource("reports", name).read_text("utf-8")
+        colours = dict(re.findall(r"(?<!line-)(ink|soft|verdigris)(?::| = rgb\()\s*\"?(#[0-9A-F]{6})", text))
+        assert {"ink", "soft"} <= set(colours)
+        for ground in ("#FFFFFF", "#F2F3EF"):
+            assert min(contrast(colour, ground) for colour in colours.values()) >= 4.5
