@@ -57,5 +57,5 @@ def leaves_upward(outlook: Outlook, projection: Projection, stove: Stove) -> boo
     """Whether the drawn line leaves the band at its upper end; of a line that stays, by where it ends."""
     line = np.median(projection.of(oven_spot(stove, projection)), axis=0)
     leaves = outlook.band.line_leaves_min
-    then = line[-1] if leaves is None else np.interp(leaves + 1.0, projection.minutes, line)
+    then = line[-1] if leaves is None else np.interp(leaves, projection.minutes, line)
     return bool(then > 0.5 * (outlook.band.low + outlook.band.high))
