@@ -49,7 +49,8 @@ def tended(
         for _ in range(steps):
             cook.tend(state, step, random)
             door_open = controls.door_open and clock < door_shut
-            heat.advance(state, p, replace(controls, door_open=door_open), step, random)
+            pans = controls.pans if clock < heat.PAN_STAYS else 0
+            heat.advance(state, p, replace(controls, door_open=door_open, pans=pans), step, random)
             clock += step
         out[place] = state
     return out

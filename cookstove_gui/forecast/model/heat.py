@@ -41,6 +41,9 @@ DRAW_DEVIATION = 0.17  # of the logarithm of the burning rate
 ROOM_WANDER = 0.35  # K per square root of a minute, at first
 ROOM_MINUTES = 1440.0  # min, time constant with which the room comes back to its usual heat
 RADIATION_RISE = 260.0  # K of excess at which a surface loses heat twice as readily as near the room's temperature
+PAN_DRAW = 0.25  # kJ/min/K, cooktop to a pan of water
+PAN_HEAT = 345.0  # K, that pan's mean between the well and the boil
+PAN_STAYS = 45.0  # min that a pan is taken to stand where nobody says that it came off
 DOOR_MINUTES = 2.0  # min, time constant of the oven air toward the room with the door open
 DOOR_WALLS_MINUTES = 40.0  # min, the same of the oven walls
 USUAL_INLET = 0.6  # air opening, 0 to 1, at which burning times hold; assumed until it is logged
@@ -58,6 +61,7 @@ class Controls:
     """What is known and the same for all members."""
 
     door_open: bool = False
+    pans: int = 0  # that stand on the cooktop
     lit: bool = False
     went_out: bool = False  # the log says so, and no fire was lit since
 
@@ -109,11 +113,13 @@ def warm(state: FloatArray, p: dict[str, FloatArray], controls: Controls, minute
     loss_walls = p["walls_loss"] * (1.0 + np.maximum(walls - room, 0.0) / RADIATION_RISE)
     if controls.door_open:
         loss_walls = loss_walls + p["walls_capacity"] / DOOR_WALLS_MINUTES
+    to_pans = PAN_DRAW * controls.pans * (plate > PAN_HEAT)
     to_lining, walls_lining, between = p["plate_lining"], p["walls_lining"], p["plate_walls"]
     new_plate = _toward(
         plate,
-        lit_plate + EXTRA_TO_PLATE * extra + to_plate * gas + loss_plate * room + to_lining * lining + between * walls,
-        loss_plate + to_lining + between + to_plate, p["plate_capacity"], minutes,
+        lit_plate + EXTRA_TO_PLATE * extra + to_plate * gas + loss_plate * room + to_lining * lining + between * walls
+        + to_pans * PAN_HEAT,
+        loss_plate + to_lining + between + to_plate + to_pans, p["plate_capacity"], minutes,
     )  # fmt: skip
     new_walls = _toward(
         walls,

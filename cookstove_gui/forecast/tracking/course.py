@@ -65,6 +65,7 @@ class Course:
     lit_at: datetime | None = None
     door_opened: datetime | None = None
     door_openings: int = 0
+    pans: dict[str, datetime] = field(default_factory=dict)  # when one went on each spot
     laid: float = 0.0  # kg of wood logged before any fire was
     air_logged: float | None = None  # the latest, 0 shut to 1 open
     air_set: datetime | None = None  # when
@@ -75,8 +76,21 @@ class Course:
     points: tuple[TracePoint, ...] = ()  # since the checkpoint before
     look_back: LookBack = field(default_factory=LookBack)
 
+    def controls_at(self, at: datetime) -> Controls:
+        """What is known then: a pan that nobody took off is taken to be gone after a while."""
+        if not self.controls.pans:
+            return self.controls
+        stay = timedelta(minutes=heat.PAN_STAYS)
+        return replace(self.controls, pans=sum(at - on < stay for on in self.pans.values()))
+
     def copy(self) -> "Course":
-        return replace(self, ensemble=self.ensemble.copy(), points=(), look_back=replace(self.look_back, settled=()))
+        return replace(
+            self,
+            ensemble=self.ensemble.copy(),
+            pans=dict(self.pans),
+            points=(),
+            look_back=replace(self.look_back, settled=()),
+        )
 
 
 def take(
@@ -103,6 +117,8 @@ def take(
         _put_out(course)
     elif entry.kind is Kind.OVEN_DOOR:
         _move_door(course, entry)
+    elif entry.kind is Kind.PAN:
+        _move_pan(course, entry)
     elif entry.kind in (Kind.AIR, Kind.BYPASS):
         opening = _opening(entry)
         if opening is not None and entry.kind is Kind.AIR:
@@ -126,6 +142,16 @@ def _move_door(course: Course, entry: Entry) -> None:
         course.door_openings += 1
         course.door_opened = entry.at
     course.controls = replace(course.controls, door_open=opened)
+
+
+def _move_pan(course: Course, entry: Entry) -> None:
+    if entry.value == "on":
+        course.pans[entry.spot] = entry.at
+    else:
+        course.pans.pop(entry.spot, None)
+    stay = timedelta(minutes=heat.PAN_STAYS)
+    course.pans = {spot: at for spot, at in course.pans.items() if entry.at - at < stay}
+    course.controls = replace(course.controls, pans=len(course.pans))
 
 
 def _light(course: Course, entry: Entry, random: np.random.Generator) -> None:

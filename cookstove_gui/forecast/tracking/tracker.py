@@ -83,7 +83,7 @@ class Tracker:
             stove=self._stove,
             character=self._character,
             ensemble=ahead.ensemble,
-            controls=ahead.controls,
+            controls=ahead.controls_at(ahead.at),
             habits=ahead.habits,
             seed=self._seed,
             last_load=ahead.last_load,
@@ -189,8 +189,8 @@ class Tracker:
             if course.controls.lit:
                 burning = (course.at - course.began).total_seconds() / 60.0 + step * minutes / steps
                 unlogged.let_pass(state, course.habits, burning, course.loads, minutes / steps, random)
-            heat.advance(state, p, course.controls, minutes / steps, random)
             at = course.at + (until - course.at) * ((step + 1) / steps)
+            heat.advance(state, p, course.controls_at(at), minutes / steps, random)
             points.append(trace_point(at, state[heat.AIR]))
             course.look_back = course.look_back.remember(course.ensemble, at)
         relax_spots(course.ensemble, self._passing, minutes)

@@ -187,3 +187,31 @@ def test_usual_fires_warm_a_usual_stove_as_common_practice_says():
         heat.advance(state, p, heat.Controls(lit=True), 2.5)
     assert 350 < (state[heat.PLATE, 0] - 273.15) * 1.8 + 32 < 490
     assert 300 < (state[heat.AIR, 0] - 273.15) * 1.8 + 32 < 430
+
+
+def test_pans_cool_the_cooktop_and_through_it_the_oven_and_each_draws_as_much():
+    def after(pans: int) -> np.ndarray:
+        state = _state(PLATE=520.0, WALLS=450.0, LINING=500.0)
+        _run(state, _stove(), 60.0, power=250.0, controls=heat.Controls(pans=pans))
+        return state[:, 0]
+
+    none, one, three = after(0), after(1), after(3)
+    assert none[heat.PLATE] > one[heat.PLATE] + 5.0 > three[heat.PLATE] + 15.0
+    assert none[heat.WALLS] > one[heat.WALLS] > three[heat.WALLS]
+
+
+def test_what_a_pan_draws_is_what_a_lone_cooktop_loses():
+    """First order toward the pan's heat: C dT/dt = -3 PAN_DRAW (T - PAN_HEAT), so a time constant of C / 3 PAN_DRAW."""
+    p = _stove(**_ALONE, **_STILL, plate_loss=1e-12, plate_capacity=30.0)
+    state = _state(PLATE=heat.PAN_HEAT + 100.0)
+    _run(state, p, 20.0, step=0.5, controls=heat.Controls(pans=3))
+    expected = heat.PAN_HEAT + 100.0 * np.exp(-20.0 * 3 * heat.PAN_DRAW / 30.0)
+    assert state[heat.PLATE, 0] == pytest.approx(expected, abs=1e-6)
+
+
+def test_a_pan_takes_no_heat_from_a_top_that_is_cooler_than_it():
+    cool = _state(PLATE=heat.PAN_HEAT - 20.0)
+    bare = cool.copy()
+    _run(cool, _stove(), 10.0, controls=heat.Controls(pans=2))
+    _run(bare, _stove(), 10.0)
+    assert cool[heat.PLATE, 0] == bare[heat.PLATE, 0]

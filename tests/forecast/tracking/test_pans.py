@@ -1,0 +1,53 @@
+"""A pan on the cooktop takes heat until it comes off, or until it is taken to have come off."""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from cookstove_gui.forecast.futures.projection import project
+from cookstove_gui.forecast.model.heat import PAN_STAYS
+from cookstove_gui.forecast.tracking.tracker import track
+from cookstove_gui.stove.entries import Kind
+from tests.forecast.logs import MODERATE, STOVE, Log, at, usual_morning
+
+LAST = 60
+
+
+def morning(*pans: tuple[float, str, str]):
+    """A usual morning's rows up to an hour, with pans that come and go: minute, spot, on or off."""
+    rows = [row for row in usual_morning() if row.at <= at(LAST)]
+    more = Log()
+    for minute, spot, way in pans:
+        more.add(minute, Kind.PAN, spot, way)
+    merged = sorted([*rows, *more.entries], key=lambda row: row.at)
+    return tuple(replace(row, number=place) for place, row in enumerate(merged, start=1))
+
+
+def counted(entries, minute: float) -> int:
+    return track(STOVE, entries, at(minute)).controls.pans
+
+
+def test_pans_are_counted_as_they_come_and_go():
+    entries = morning((20, "top_front_left", "on"), (30, "top_back_left", "on"), (40, "top_front_left", "off"))
+    assert [counted(entries, minute) for minute in (10, 25, 35, 45)] == [0, 1, 2, 1]
+
+
+def test_a_second_pan_on_the_same_spot_is_the_same_pan_and_off_twice_is_once():
+    entries = morning((20, "top_front_left", "on"), (25, "top_front_left", "on"), (30, "top_front_left", "off"),
+                      (31, "top_front_left", "off"))  # fmt: skip
+    assert [counted(entries, minute) for minute in (27, 32)] == [1, 0]
+
+
+@pytest.mark.parametrize(("minutes", "stands"), [(PAN_STAYS - 1, 1), (PAN_STAYS + 1, 0)])
+def test_a_pan_that_nobody_takes_off_is_taken_to_be_gone_after_a_while(minutes, stands):
+    assert counted(morning((50, "top_front_left", "on")), 50 + minutes) == stands
+
+
+def test_a_pan_makes_the_futures_of_the_top_cooler():
+    with_pans = morning((58, "top_front_left", "on"), (58, "top_back_left", "on"), (58, "top_front_right", "on"))
+    cool, hot = (project(track(STOVE, entries, at(LAST)), band=MODERATE) for entries in (with_pans, morning()))
+    top = [
+        float(np.median(one.of("top_back_middle")[:, (one.minutes > 10) & (one.minutes < 40)])) for one in (cool, hot)
+    ]
+    assert top[0] < top[1] - 3.0
