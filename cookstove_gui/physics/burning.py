@@ -6,6 +6,7 @@ from cookstove_gui.physics.quantities import Quantity, positive, quantity, withi
 
 CHARRING_SOFTWOOD = 0.65e-3 / 60  # m/s, EN 1995-1-2:2004 Table 3.1, solid softwood of 290 kg/m3 and more
 AIR_SHUT_SHARE = 0.25  # burning rate with the air shut over that with it open; common practice, no source
+CHAR_HEATING_VALUE = 30e6  # J/kg, net, of the coals of wood: 28 to 33, from memory
 MOISTURE_SLOWING = 0.02  # burn time longer per % of moisture (wet basis) above 12; common practice, no source
 
 
@@ -95,31 +96,39 @@ def burn_time(
     return quantity(half / rate * slowing / np.asarray(burning_share(air_open, share_shut)))
 
 
-def mean_burning_rate(mass: Quantity, burn_time_full: Quantity, char_share: Quantity = 0.2) -> Quantity:
-    """Mean rate at which a load burns until it has become coals.
+def flame_share(heating_value: Quantity, char_share: Quantity, moisture_wet_basis: Quantity) -> Quantity:
+    """Share of a load's heat that its flames give; the rest is in its coals.
 
     Parameters
     ----------
-    mass : float or array, shape (...)
-        Of the load [kg], 0 or more.
-    burn_time_full : float or array, shape (...)
-        `burn_time` [s], above 0.
+    heating_value : float or array, shape (...)
+        Of the moist wood, net [J/kg], 5e6 to 25e6.
     char_share : float or array, shape (...)
-        [-], above 0, to 0.4.
+        Mass of the coals over that of the dry wood [-], above 0, to 0.4.
+    moisture_wet_basis : float or array, shape (...)
+        [%], 0 to 60.
 
     Returns
     -------
     float or array, shape (...)
-        [kg/s]
+        [-]
 
     Raises
     ------
     ValueError
         If any argument is outside its range.
 
+    Notes
+    -----
+    Coals are nearly carbon and hold more heat for their mass than wood does, so that a fifth of the mass is a third of
+    the heat.
+
     Source
     ------
-    Balance of `mass_left`, tested against it.
+    Energy balance with the heating value of char, `CHAR_HEATING_VALUE`; checked against the row `6.flame-share` in
+    tests/reference.
     """
-    load = within("mass", mass, 0.0)
-    return quantity(load * (1.0 - positive("char_share", char_share, 0.4)) / positive("burn_time_full", burn_time_full))
+    whole = within("heating_value", heating_value, 5e6, 25e6)
+    dry = 1.0 - within("moisture_wet_basis", moisture_wet_basis, 0.0, 60.0) / 100.0
+    coals = positive("char_share", char_share, 0.4) * dry * CHAR_HEATING_VALUE
+    return quantity(1.0 - np.minimum(coals / whole, 0.9))

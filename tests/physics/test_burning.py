@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from cookstove_gui.physics.burning import (
     burn_time,
     burning_share,
-    mean_burning_rate,
+    flame_share,
 )
 from tests.physics.laws import law
 
@@ -33,9 +33,12 @@ def test_share_runs_from_shut_to_open(air: float, shut: float) -> None:
 
 
 @law
-@given(st.floats(0.5, 10.0), st.floats(600.0, 2e4), st.floats(0.05, 0.4))
-def test_what_burns_in_flames_is_all_but_the_coals(mass: float, whole: float, coals: float) -> None:
-    assert mean_burning_rate(mass, whole, coals) * whole == pytest.approx(mass - coals * mass)
+@given(st.floats(14e6, 20e6), st.floats(0.05, 0.2), st.floats(0.0, 40.0))
+def test_flames_and_coals_share_all_the_heat_and_coals_more_than_their_mass(value, coals, moisture) -> None:  # type: ignore[no-untyped-def]
+    flames = flame_share(value, coals, moisture)
+    in_coals = coals * (1.0 - moisture / 100.0) * 30e6
+    assert flames * value + in_coals == pytest.approx(value)
+    assert 1.0 - flames > coals * (1.0 - moisture / 100.0)
 
 
 def test_kindling_is_gone_in_half_an_hour() -> None:

@@ -11,7 +11,7 @@ from cookstove_gui.cooking.by_name import by_name
 from cookstove_gui.cooking.fires.logged_fires import Fire, fires, minutes_between
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import NORMAL_P90, Quantiles
-from cookstove_gui.physics.burning import burn_time, mean_burning_rate
+from cookstove_gui.physics.burning import burn_time, flame_share
 from cookstove_gui.physics.firewood import heat_output, heating_value_net
 from cookstove_gui.resource_files import table
 from cookstove_gui.stove.entries import USUAL_SPLIT, Entry, Kind, Session, stated_mass, wood_count
@@ -133,9 +133,10 @@ def load_burn(load: Load, air_open: float) -> LoadBurn:
     value = float(heating_value_net(load.wood.heating_value, load.moisture))
     worst, usual, best = stove["efficiency"]
 
+    flames = float(flame_share(value, load.wood.char_share, load.moisture))
+
     def watts(seconds: float, efficiency: float) -> float:
-        rate = float(mean_burning_rate(load.mass, seconds, load.wood.char_share))
-        return float(heat_output(rate, value, efficiency))
+        return flames * float(heat_output(load.mass / seconds, value, efficiency))
 
     return LoadBurn(
         to_coals_min=Quantiles(p10=middle / BURN_FACTOR / 60, p50=middle / 60, p90=middle * BURN_FACTOR / 60),
