@@ -93,8 +93,8 @@ def export_log(desk: Desk, number: int, path: Path) -> None:
         write_stove(beside, desk.logbook.stove(session.stove))
 
 
-def write_report(desk: Desk, number: int, path: Path) -> None:
-    """Write a session as a dated page for someone else, .html or .pdf by the ending; may run in a thread."""
+def write_report(desk: Desk, number: int, path: Path, *, one_page: bool = False) -> None:
+    """Write a session as a dated report, .html or .pdf by its ending; `one_page` for a visitor. May run in a thread."""
     from cookstove_gui.reports.session_report import session_report
     from cookstove_gui.reports.writing import write_report as write
 
@@ -103,7 +103,7 @@ def write_report(desk: Desk, number: int, path: Path) -> None:
         raise InputProblem(f"“{session.title}” has no entries yet; there is nothing to report.")
     ended = max(row.at for row in session.entries)
     asked = desk.inputs_about(desk.logbook.stove(session.stove), session, ended)
-    write(path, session_report(asked, session.title, desk.unit))
+    write(path, session_report(asked, session.title, desk.unit, one_page=one_page))
 
 
 def write_table(desk: Desk, number: int, path: Path) -> None:

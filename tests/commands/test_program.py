@@ -34,6 +34,20 @@ def test_report_loads_no_window_and_no_tables(log: Path, tmp_path: Path) -> None
     assert _loaded(script) == ["matplotlib"]
 
 
+@pytest.mark.parametrize(("option", "whole"), [("", True), ("'--one-page', ", False)])
+def test_a_report_is_the_whole_record_unless_it_is_for_a_visitor(
+    log: Path, tmp_path: Path, option: str, whole: bool
+) -> None:
+    target = tmp_path / "report.html"
+    asked = f"['report', {option}{str(log)!r}, '-o', {str(target)!r}]"
+    script = f"from cookstove_gui.commands import run\nrun({asked})"
+    made = subprocess.run([sys.executable, "-c", script], check=True, capture_output=True, timeout=60)
+    assert made.stderr == b""
+    page = target.read_text("utf-8")
+    assert "Highest of each spot" in page
+    assert ("What was done" in page) is whole
+
+
 def test_program_hands_commands_over_and_gives_their_code(log: Path) -> None:
     program = [sys.executable, "-m", "cookstove_gui"]
     good = subprocess.run([*program, "outlook", str(log), "--json"], capture_output=True, text=True, timeout=60)

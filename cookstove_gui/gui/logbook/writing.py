@@ -1,6 +1,7 @@
 """Sessions written to files: the log, a report, a table. Where to is asked; the work is done in the background."""
 
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 
 from PySide6.QtCore import QObject, Signal
@@ -12,7 +13,7 @@ from cookstove_gui.errors import Problem
 from cookstove_gui.gui.background.job import Job
 
 _TABLES = {"Spreadsheet (*.xlsx)": ".xlsx", "CSV table (*.csv)": ".csv", "Parquet (*.parquet)": ".parquet"}
-_PDF, _HTML = "PDF (*.pdf)", "Web page (*.html)"
+_PDF, _HTML, _VISITOR = "PDF (*.pdf)", "Web page (*.html)", "One page for a visitor (*.pdf)"
 _Wanted = tuple[Callable[[Desk, int, Path], None], int, Path]  # what writes which session (0: all) where
 
 
@@ -43,11 +44,12 @@ class Writing(QObject):
             self.told.emit(f"Written: {target}")
 
     def report(self, number: int, title: str) -> None:
-        """A dated page, .pdf or .html."""
-        kinds = f"{_PDF};;{_HTML}"
+        """A dated report, .pdf or .html, or its first page for a visitor."""
+        kinds = f"{_PDF};;{_HTML};;{_VISITOR}"
         path, chosen = QFileDialog.getSaveFileName(self._over, "Write the report as", _name(title, ".pdf"), kinds)
         if path:
-            self._ask(files.write_report, number, Path(path), ".html" if chosen == _HTML else ".pdf")
+            write = partial(files.write_report, one_page=chosen == _VISITOR)
+            self._ask(write, number, Path(path), ".html" if chosen == _HTML else ".pdf")
 
     def table(self, number: int, title: str) -> None:
         """The entries as a table; of all sessions for 0."""

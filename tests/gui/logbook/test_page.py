@@ -218,6 +218,19 @@ def test_a_report_is_written(qtbot, desk, tmp_path, monkeypatch, ending, begins)
     assert target.read_bytes().lstrip().startswith(begins)
 
 
+@pytest.mark.parametrize(("kind", "whole"), [("One page for a visitor (*.pdf)", False), ("Web page (*.html)", True)])
+def test_a_visitor_gets_the_first_page_alone(qtbot, desk, tmp_path, monkeypatch, kind, whole):
+    keep_session(desk, "Sunday bread", NOW - timedelta(days=9))
+    target = tmp_path / "report.html"
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_args, **_named: (str(target), kind))
+    page, _ = shown(qtbot, desk, LogbookPage)
+    push(page, "session_report")
+    qtbot.waitUntil(lambda: seen(page, "session_told").startswith("Written"), timeout=20000)
+    written = target.read_text("utf-8")
+    assert "Highest of each spot" in written
+    assert ("What was done" in written) is whole
+
+
 def test_a_report_that_cannot_be_written_gets_one_sentence(qtbot, desk, tmp_path, monkeypatch):
     keep_session(desk, "Sunday bread", NOW - timedelta(days=9))
     target = tmp_path / "no such folder" / "report.html"
