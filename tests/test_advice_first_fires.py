@@ -36,7 +36,8 @@ def between_fires(believed: float, *rows: Entry, out: bool = True, done_now: boo
     stages = progress(NEW, made(KINDLING)).stages
     first = replace(stages[0], session=0 if done_now else 1)
     course = replace(base.course, hottest_top=believed)
-    fires = replace(base.first_fires, needed=True, stages=(first, *stages[1:]))
+    just_done = first if done_now else None
+    fires = replace(base.first_fires, needed=True, stages=(first, *stages[1:]), just_done=just_done)
     turns = (turn(TurnKind.FIRE_OUT),) if out else ()
     return replace(base, rows=rows, course=course, first_fires=fires, turns=turns)
 

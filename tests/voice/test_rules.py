@@ -158,7 +158,7 @@ def test_food_before_first_fires_is_caught() -> None:
 def test_the_next_first_fire_is_not_ordered_while_the_stove_is_hot() -> None:
     first, *rest = (StageProgress(stage=stage, done=False, session=None, missing=()) for stage in stages())
     done = (replace(first, done=True, session=0), *rest)
-    fires = FirstFires(needed=True, waived=False, stages=done)
+    fires = FirstFires(needed=True, waived=False, stages=done, just_done=done[0])
     look = rules.no_next_first_fire_while_hot
     assert broken(look, ("headline", next_fire_words(fires)), first_fires=fires)
     assert not broken(look, ("headline", "Let it go cold."), first_fires=fires)

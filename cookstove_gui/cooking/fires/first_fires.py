@@ -69,6 +69,7 @@ class FirstFires:
     needed: bool  # a stove that was fired before needs none
     waived: bool
     stages: tuple[StageProgress, ...]
+    just_done: StageProgress | None = None  # by the latest fire of the session at hand
 
     @property
     def done(self) -> bool:
@@ -84,8 +85,8 @@ class FirstFires:
 
     @property
     def is_to_go_cold(self) -> bool:
-        """Whether the session at hand has done its first fire, and another waits until the stove is cold."""
-        return self.next is not None and any(stage.done and stage.session == 0 for stage in self.stages)
+        """Whether the latest fire of the session at hand has done its stage, and the next waits for a cold stove."""
+        return self.next is not None and self.just_done is not None
 
 
 @cache
@@ -137,19 +138,23 @@ def tries(stove: Stove, sessions: Iterable[Session]) -> tuple[Try, ...]:
 
 def progress(stove: Stove, sessions: Iterable[Session]) -> FirstFires:
     """Which of the first fires a stove's sessions have done."""
-    latest = {one.place: one for one in tries(stove, sessions)}
+    tried = tries(stove, sessions)
+    latest = {one.place: one for one in tried}
+    found = tuple(
+        StageProgress(
+            stage=stage,
+            done=place in latest and not latest[place].missing,
+            session=latest[place].fire.session if place in latest else None,
+            missing=latest[place].missing if place in latest else (),
+        )
+        for place, stage in enumerate(stages())
+    )
+    counts_now = bool(tried) and tried[-1].fire.session == 0 and not tried[-1].missing
     return FirstFires(
         needed=stove.is_new,
         waived=stove.first_fires_waived,
-        stages=tuple(
-            StageProgress(
-                stage=stage,
-                done=place in latest and not latest[place].missing,
-                session=latest[place].fire.session if place in latest else None,
-                missing=latest[place].missing if place in latest else (),
-            )
-            for place, stage in enumerate(stages())
-        ),
+        stages=found,
+        just_done=found[tried[-1].place] if counts_now else None,
     )
 
 

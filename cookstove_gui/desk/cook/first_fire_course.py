@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FirstFireCourse:
-    """The hottest spot of the top now, where it is going if nothing more is put on, and what the stage asks."""
+    """The hottest spot of the top now, where it is going if nothing more is put on, and what its stage asks."""
 
     stage: Stage
     spot: str  # the hottest now
@@ -31,7 +31,7 @@ class FirstFireCourse:
 
 
 def first_fire_course(desk: Desk) -> FirstFireCourse | None:
-    """The course of the first fire that is next; none where no first fires run, or of a session that is over."""
+    """The course of the first fire that burns, goes cold or is next; none if none runs or the session is over."""
     standing = desk.standing
     if standing is None or not desk.is_live or standing.first_fires.next is None:
         return None
@@ -44,7 +44,7 @@ def first_fire_course(desk: Desk) -> FirstFireCourse | None:
     zone = standing.zones[spot]
     futures = np.max([unfed.of(name) for name in tops], axis=0)
     return FirstFireCourse(
-        stage=standing.first_fires.next.stage,
+        stage=(standing.first_fires.just_done or standing.first_fires.next).stage,
         spot=spot,
         kelvin=heats[spot].kelvin or zone.p50,
         p10=zone.p10,

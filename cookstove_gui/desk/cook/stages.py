@@ -6,7 +6,14 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from cookstove_gui.cooking.fires.logged_fires import Fire, fires
-from cookstove_gui.phrases.my_stove.stages import air_measure, heat_limit, heat_measure, loads_measure, minutes_measure
+from cookstove_gui.phrases.my_stove.stages import (
+    air_measure,
+    heat_limit,
+    heat_measure,
+    loads_measure,
+    minutes_measure,
+    stage_state,
+)
 from cookstove_gui.stove.stove import USUAL_ROOM
 
 if TYPE_CHECKING:
@@ -32,6 +39,7 @@ class StageRow:
     line: str
     is_done: bool
     is_next: bool
+    state: str  # in words
     measures: tuple[Measure, ...]  # of the next one
 
 
@@ -43,13 +51,15 @@ def stage_rows(desk: Desk) -> tuple[StageRow, ...]:
     found = standing.first_fires
     session = desk.session
     logged = list(fires(desk.stove, (session,))) if session is not None else []
-    fire = logged[-1] if logged else None
+    # A fire that has done its stage shows nothing of the next one.
+    fire = logged[-1] if logged and not found.is_to_go_cold else None
     return tuple(
         StageRow(
             title=one.stage.title,
             line=one.stage.line,
             is_done=one.done,
             is_next=one is found.next,
+            state=stage_state(one, found, is_lit=fire is not None),
             measures=_measures(one.stage, fire, desk.unit) if one is found.next else (),
         )
         for one in found.stages

@@ -80,11 +80,10 @@ class FirstFiresPane(QWidget):
         painter.setPen(colour(theme.ink))
         painter.drawText(QPointF(left, base), row.title)
         left += size.horizontalAdvance(row.title) + px(14)
-        said = "done" if row.is_done else "under way; what the log must show" if row.is_next else row.line
         painter.setFont(plain)
         painter.setPen(colour(theme.soft))
         room = box.right() - px(_INSET) - left
-        clauses = said.split(", ")
+        clauses = row.state.split(", ")
         shorter = (", ".join(clauses[:count]) for count in range(len(clauses), 0, -1))
         fitting = next((one for one in shorter if small.horizontalAdvance(one) <= room), "")
         painter.drawText(QPointF(left, base), fitting)
@@ -120,4 +119,4 @@ class FirstFiresPane(QWidget):
 
 def _said(row: StageRow) -> str:
     measures = tuple((one.wanted, one.shown) for one in row.measures)
-    return stage_said(row.title, row.line, is_done=row.is_done, measures=measures)
+    return stage_said(row.title, row.state, measures)

@@ -181,7 +181,7 @@ class TrendPlot(QWidget):
         words.unit = f"°{unit}"
         words.band = None if first else BandWords(low=low, high=high, name=heat_name(band))
         words.limits = limits_of(desk, first) if first else ()
-        words.oven_now = spot_now(desk, first) if first else oven_now(desk)
+        words.oven_now = oven_now(desk) if first is None else spot_now(desk, first) if first.ahead else None
         self._band.setVisible(first is None)
         words.show_mark(shown_mark(desk, self._span))
         words.what_if = step_outcome(desk)

@@ -1,6 +1,6 @@
 """What the log of a first fire must show and what it shows so far, each in a few words."""
 
-from cookstove_gui.cooking.fires.first_fires import Stage
+from cookstove_gui.cooking.fires.first_fires import FirstFires, Stage, StageProgress
 from cookstove_gui.phrases.edge import whole
 from cookstove_gui.units import degrees
 
@@ -37,12 +37,20 @@ def limit_words(stage: Stage, unit: str) -> str:
     return f"Limit of this fire: {whole(degrees(stage.top_at_most, unit))} °{unit}, hottest spot of the top"
 
 
-def stage_said(title: str, line: str, *, is_done: bool, measures: tuple[tuple[str, str], ...]) -> str:
+def stage_state(stage: StageProgress, fires: FirstFires, *, is_lit: bool) -> str:
+    """Where a stage stands: done, under way, next, or what it is."""
+    if stage.done:
+        return "done"
+    if stage is not fires.next:
+        return stage.stage.line
+    when = "when the stove is cold" if fires.is_to_go_cold else "under way" if is_lit else "next"
+    return f"{when}; what the log must show"
+
+
+def stage_said(title: str, state: str, measures: tuple[tuple[str, str], ...]) -> str:
     """A stage for whoever cannot see it."""
-    if is_done:
-        return f"{title}: done."
     shown = "; ".join(f"{wanted}, {found}" for wanted, found in measures)
-    return f"{title}, under way: {shown}." if shown else f"{title}, to come: {line}."
+    return f"{title}, {state}: {shown}." if shown else f"{title}: {state}."
 
 
 def _so_far(shown: float | None, unit: str) -> str:

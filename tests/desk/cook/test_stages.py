@@ -5,6 +5,7 @@ from dataclasses import replace
 import pytest
 
 from cookstove_gui.desk import Desk
+from cookstove_gui.desk.cook.first_fire_course import limit_said
 from cookstove_gui.desk.cook.stages import Measure, StageRow, stage_rows
 from cookstove_gui.stove.entries import Kind
 from tests.cooking.fires.cases import KINDLING, MEDIUM
@@ -109,6 +110,25 @@ def test_half_of_the_loads_is_half(new_desk: Desk, held_clock: HeldClock) -> Non
     new_desk.do(Kind.WOOD, note="a log")
     found = measures(new_desk)["2 loads of wood"]
     assert (found.shown, found.share) == ("1 so far", 0.5)
+
+
+def test_a_fire_that_has_done_its_stage_shows_nothing_of_the_next(new_desk: Desk, held_clock: HeldClock) -> None:
+    assert next_one(new_desk).state == "next; what the log must show"
+    new_desk.do(Kind.LIT)
+    assert next_one(new_desk).state == "under way; what the log must show"
+    held_clock.pass_minutes(30)
+    new_desk.read("240", spot="top_front_left")
+    assert (next_one(new_desk).title, next_one(new_desk).state) == (
+        "Medium fire", "when the stove is cold; what the log must show",
+    )  # fmt: skip
+    assert {measure.share for measure in next_one(new_desk).measures} == {0.0}
+    assert limit_said(new_desk) == "Limit of this fire: 400 °F, hottest spot of the top"
+    held_clock.pass_minutes(200)
+    new_desk.do(Kind.LIT)
+    new_desk.read("90", spot="top_front_left")
+    assert next_one(new_desk).state == "under way; what the log must show"
+    assert measures(new_desk)["325 °F on the top"].shown == "90 so far"
+    assert limit_said(new_desk) == "Limit of this fire: 640 °F, hottest spot of the top"
 
 
 def test_those_to_come_say_what_they_are(new_desk: Desk) -> None:
