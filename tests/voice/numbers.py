@@ -37,8 +37,8 @@ def unknown_numbers(moment: Moment, text: str) -> Iterator[str]:
             yield match[0]
     for match in _SHARE.finditer(text):
         share = float(match[1]) / 100 if match[1] else float(match[2]) / 10
-        step = 0.006 if match[1] else 0.051
-        if not any(abs(share - known) <= step for known in _shares(moment)):
+        step, most = (0.006, 1.0) if match[1] else (0.051, 0.9)  # in tenths nothing is quite sure
+        if not any(abs(share - min(known, most)) <= step for known in _shares(moment)):
             yield match[0]
 
 
