@@ -102,7 +102,7 @@ def clash_words(clash: Clash, plan: Plan) -> str:
         return f"{late}, or do it first and the {other} {duration(clash.instead_min)} later."
     step = next((one for one in plan.steps if one.key == clash.no_heat), None)
     chance = "" if step is None or step.chance is None else f" ({in_ten(step.chance)})"
-    return f"{name}: this fire hardly gives the heat{chance}."
+    return f"{name} hardly finds its heat{chance}."
 
 
 def chance_line(step: PlannedStep) -> str:

@@ -85,7 +85,7 @@ def test_what_falls_below_the_margin_is_not_called_sure() -> None:
         ),
         (
             Clash(dish="apple_pie", late_min=0.0, no_heat="apple_pie/1"),
-            "Apple pie: this fire hardly gives the heat (7 in 10).",
+            "Apple pie hardly finds its heat (7 in 10).",
         ),
     ],
 )

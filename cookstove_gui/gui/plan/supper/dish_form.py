@@ -55,6 +55,13 @@ class _PartRow:
             fix_width(widget, wide)
         self.kind.currentIndexChanged.connect(self._dress)
 
+    def show(self, wanted: bool) -> None:
+        """Show the row, or leave it away."""
+        for widget in self.widgets:
+            widget.setVisible(wanted)
+        if wanted:
+            self._dress_place()
+
     def show_words(self, said: PartWords | None) -> None:
         """Show a part; none is an empty row."""
         said = said or PartWords(kind="hands")
@@ -75,8 +82,12 @@ class _PartRow:
             self.heat.addItem(name, key)
         self.heat.setCurrentIndex(-1)
         self.heat.setEditText("")
-        self.heat.setVisible(kind != "hands")
-        self.turn.setVisible(kind == "oven")
+        self._dress_place()
+
+    def _dress_place(self) -> None:
+        kind = str(self.kind.currentData())
+        self.heat.setVisible(kind != "hands" and not self.kind.isHidden())
+        self.turn.setVisible(kind == "oven" and not self.kind.isHidden())
 
     def said(self) -> PartWords | None:
         """The part as it stands there; none for an empty row."""
@@ -110,7 +121,7 @@ class DishForm(QWidget):
             "dish_weight",
             "Its minutes in the oven follow",
             width=100,
-            caption_width=110,
+            caption_width=130,
         )
         self._weight.entered.connect(self._weigh)
         self._wait = Field(
@@ -122,6 +133,8 @@ class DishForm(QWidget):
         )  # fmt: skip
         self._problem = words(role="problem", name="dish_form_problem")
         self._parts = [_PartRow(number) for number in range(_MOST_PARTS)]
+        for part in self._parts:
+            part.what.textChanged.connect(lambda _text: self._show_rows())
         grid = QGridLayout()
         grid.setHorizontalSpacing(STEP)
         grid.setVerticalSpacing(STEP // 2)
@@ -165,6 +178,13 @@ class DishForm(QWidget):
             field.show_text(text)
         for place, part in enumerate(self._parts):
             part.show_words(said.parts[place] if place < len(said.parts) else None)
+        self._show_rows()
+
+    def _show_rows(self) -> None:
+        """The parts there are, and one empty row."""
+        filled = max((place + 1 for place, part in enumerate(self._parts) if part.said() is not None), default=0)
+        for place, part in enumerate(self._parts):
+            part.show(place <= filled)
 
     def _said(self) -> DishWords:
         return DishWords(

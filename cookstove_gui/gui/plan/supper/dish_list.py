@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeySequence, QShortcut
-from PySide6.QtWidgets import QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from cookstove_gui.cooking.supper.dishes import Dish
 from cookstove_gui.desk import Desk
@@ -49,8 +49,8 @@ class DishList(QWidget):
         )
         self._again.chosen.connect(self._have_again)
         self._problem = words(role="problem", name="dish_problem")
-        listed = QWidget()
-        column = QVBoxLayout(listed)
+        self._listed = QWidget()
+        column = QVBoxLayout(self._listed)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(STEP)
         column.addWidget(self._rows)
@@ -59,12 +59,10 @@ class DishList(QWidget):
         column.addWidget(self._problem)
         self._form = DishForm(desk)
         self._form.closed.connect(self._show_list)
-        self._stack = QStackedWidget()
-        self._stack.addWidget(listed)
-        self._stack.addWidget(self._form)
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
-        whole.addWidget(self._stack)
+        whole.addWidget(self._listed)
+        whole.addWidget(self._form)
         escape = QShortcut(QKeySequence("Escape"), self, context=Qt.ShortcutContext.WidgetWithChildrenShortcut)
         escape.activated.connect(self._leave)
 
@@ -86,7 +84,8 @@ class DishList(QWidget):
         self._again.show_options((_NOTHING, *options), "")
         self._again.setVisible(bool(options))
         say(self._problem, "")
-        self._stack.setCurrentIndex(0)
+        self._form.setVisible(False)
+        self._listed.setVisible(True)
         self._rows.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def _meal_words(self, number: int) -> str:
@@ -121,8 +120,9 @@ class DishList(QWidget):
         self._open_form(None)
 
     def _open_form(self, dish: Dish | None, *, is_copy: bool = False) -> None:
+        self._listed.setVisible(False)
+        self._form.setVisible(True)
         self._form.open(dish, is_copy=is_copy)
-        self._stack.setCurrentIndex(1)
 
     def _forget(self) -> None:
         dish = self._marked()
@@ -145,7 +145,7 @@ class DishList(QWidget):
         self.closed.emit()
 
     def _leave(self) -> None:
-        if self._stack.currentIndex() == 1:
+        if self._form.isVisible():
             self._show_list()
         else:
             self.closed.emit()

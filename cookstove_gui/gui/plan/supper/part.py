@@ -104,7 +104,8 @@ class SupperPart(QWidget):
             self._table.show_text(clock_text(kept.supper.table_at, here(self.desk)))
         if kept is not None and self._margin.key != str(kept.supper.margin):
             self._margin.show_options(_MARGINS, str(kept.supper.margin))
-        shown = None if not_yet else supper_shown(self.desk)
+        choosing = self._list.isVisible()
+        shown = None if not_yet or choosing else supper_shown(self.desk)
         say(self._problem, "" if not_yet else self._planning.problem)
         self._picture.show_supper(shown)
         self._next.setVisible(shown is not None)
@@ -114,7 +115,7 @@ class SupperPart(QWidget):
             self._next.show_steps(shown.next)
             say(self._told, shown.moved)
             self._next.setToolTip(shown.source)
-        elif not_yet or self._planning.problem:
+        elif not_yet or choosing or self._planning.problem:
             say(self._told, "")
         elif kept is None:
             say(self._told, _EMPTY)
@@ -149,9 +150,11 @@ class SupperPart(QWidget):
             self._table.edit.setFocus()
             return
         self._list.open()
+        self.show_standing()
 
     def _close_list(self) -> None:
         self._list.setVisible(False)
+        self.show_standing()
         self._picture.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def _move(self, step: str, minute: float) -> None:

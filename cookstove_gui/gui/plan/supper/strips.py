@@ -71,15 +71,15 @@ def _paint_wanted(painter: QPainter, lane: Lane, shown: SupperShown, theme: Them
 
 
 def _paint_oven_label(painter: QPainter, label: QRectF, shown: SupperShown, theme: Theme) -> None:
-    x, y = label.left(), label.top() + px(24)
+    x, y = label.left(), label.top() + px(26)
     painter.setPen(QColor(theme.ink))
-    write(painter, x, y, "Oven", px(22), 600)
-    y += px(34)
+    wide = write(painter, x, y, "Oven", px(22), 600)
     if shown.oven_now is not None:
-        wide = write(painter, x, y, whole(degrees(shown.oven_now, shown.edge.unit)), px(NUMBER), 600)
+        at = x + wide + px(12)
+        at += write(painter, at, y, whole(degrees(shown.oven_now, shown.edge.unit)), px(NUMBER), 600)
         painter.setPen(QColor(theme.soft))
-        write(painter, x + wide + px(5), y, f"°{shown.edge.unit} now", px(PLACE))
-        y += px(29)
+        write(painter, at + px(5), y, f"°{shown.edge.unit} now", px(PLACE))
+    y += px(33)
     title, below = shown.fits
     ink = theme.ember if shown.does_not_fit else theme.ink
     if shown.does_not_fit:
@@ -88,9 +88,10 @@ def _paint_oven_label(painter: QPainter, label: QRectF, shown: SupperShown, them
     start = x + (px(24) if shown.does_not_fit else 0)
     write(painter, start, y, title, fitting(title, label.right() - start, (px(PLACE), px(SMALL)), 600), 600)
     painter.setPen(QColor(theme.ink if shown.does_not_fit else theme.soft))
-    for line in _broken(below, label.width() - px(6), px(SMALL))[:3]:
-        y += px(21)
-        write(painter, x, y, line, px(SMALL))
+    for line in _broken(below, label.width() - px(6), px(SMALL)):
+        y += px(20)
+        if y + px(8) <= label.bottom():
+            write(painter, x, y, line, px(SMALL))
 
 
 def _broken(text: str, width: float, pixels: float) -> list[str]:
