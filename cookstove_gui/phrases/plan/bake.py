@@ -14,7 +14,7 @@ from cookstove_gui.forecast.answers import Quantiles
 from cookstove_gui.phrases.edge import Edge, duration, span
 from cookstove_gui.phrases.in_oven import done_words, window_words
 from cookstove_gui.stove.stove import USUAL_ROOM
-from cookstove_gui.units import KILOGRAMS_PER_POUND
+from cookstove_gui.units import KILOGRAMS_PER_POUND, degrees_difference
 
 
 def bake_headline(found: UnderWay, edge: Edge) -> str:
@@ -59,11 +59,20 @@ def bake_against_steady(answer: Doneness, task: Task | None, edge: Edge) -> str:
 
 def core_words(answer: Doneness, edge: Edge) -> str:
     """The core now and at the end."""
-    end = f"Done at a core of about {edge.heat(answer.done_at)}."
+    end = f"Done at a core of about {edge.heat(answer.done_at)}.{_rest_words(answer, edge)}"
     now = answer.core_now
     if now is None or now.p10 is None or now.p50 is None or now.p90 is None:
         return end
     return f"The core is now about {edge.heat(now.p50)}, likely {edge.range(now.p10, now.p90)}. {end}"
+
+
+def _rest_words(answer: Doneness, edge: Edge) -> str:
+    """How much a roast still rises out of the oven, to the step of a thermometer; empty where it hardly does."""
+    if answer.rest_rise is None:
+        return ""
+    rise = degrees_difference(answer.rest_rise, edge.unit)
+    rise = 5 * round(rise / 5) if edge.unit == "F" else round(rise)
+    return f" It rises about {rise} °{edge.unit} more as it rests." if rise > 0 else ""
 
 
 def probe_words(found: UnderWay, edge: Edge) -> str:

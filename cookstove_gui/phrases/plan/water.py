@@ -96,6 +96,8 @@ def reason_rungs(
         if best.chance >= _LIKELY
         else "No spot likely keeps it at a simmer for half an hour."
     )
+    dry = answer.dry_min.p10 if answer.dry_min else None
+    then += f" It may boil dry from {edge.clock(dry)}." if dry is not None and answer.goal is Goal.BOIL else ""
     empty = f" Empty, it needs {duration(preheat_min)} to heat up." if preheat_min and preheat_min >= 2 else ""
     return tuple(dict.fromkeys((f"{begins} {then}{empty}", f"{begins} {then}", begins)))
 

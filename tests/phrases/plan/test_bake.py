@@ -204,3 +204,14 @@ def test_what_the_log_says_of_what_is_in_the_oven() -> None:
     assert probe_rows(probed, EDGE) == (("7:55", "97 °F"),)
     assert inside_rows(probed, EDGE) == "Turned at 8:00. To be looked at: 8:23."
     assert inside_rows(found, EDGE) == ""
+
+
+@pytest.mark.parametrize(("rise", "said"), [(5.6, "rises about 10 °F more"), (0.8, ""), (None, "")])
+def test_a_roast_is_told_to_rise_as_it_rests(rise, said) -> None:  # type: ignore[no-untyped-def]
+    found = Doneness(
+        bake=bake_of("beef_roast"), done_at=336.0, core_now=None, done_min=of(1, 2, 3), chance_done=1.0, safe=None,
+        safe_min=None, recipe_min=None, late_min=None, rest_rise=rise,
+    )  # fmt: skip
+    words = core_words(found, EDGE)
+    assert words.startswith("Done at a core of about")
+    assert (said in words) if said else words.endswith("°F.")

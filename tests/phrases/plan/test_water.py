@@ -1,5 +1,6 @@
 """Water in words: a clock only for what is likely to come, and what the answer was learned from."""
 
+from dataclasses import replace
 from datetime import date
 
 import pytest
@@ -112,3 +113,11 @@ def test_a_pan_of_the_log_read_out() -> None:
 @pytest.mark.parametrize(("runs", "said"), [(0, "usual guess"), (1, "1 pan of water"), (4, "4 pans of water")])
 def test_what_the_pan_was_learned_from(runs: int, said: str) -> None:
     assert said in runs_words(runs)
+
+
+def test_a_pan_that_may_boil_dry_is_told_from_when() -> None:
+    simmers = [("front left", simmer(0.8, 0.1, 0.1))]
+    dry = replace(answer(of(7, 9, 12)), dry_min=of(70, 90, 110))
+    assert f"It may boil dry from {EDGE.clock(70)}." in reason_rungs(dry, simmers, None, EDGE)[0]
+    late = replace(answer(of(7, 9, 12)), dry_min=of(None, None, None))
+    assert "dry" not in reason_rungs(late, simmers, None, EDGE)[0]
