@@ -14,7 +14,7 @@ def good_when(spot: SpotFit, edge: Edge, *, is_bake: bool = False) -> str:
     Of a bake it is when to put it in, which is not how long the oven keeps its heat: `put in by 4:30`.
     """
     if spot.in_min is None:
-        return "perhaps" if spot.chance_ever >= POSSIBLE_CHANCE else ""
+        return "perhaps" if spot.chance_ever >= POSSIBLE_CHANCE else "not with this fire"
     if spot.in_min > 0.0 and spot.chance_then < GOOD_CHANCE:
         return f"best about {edge.clock(spot.in_min)}"
     if spot.in_min == 0.0 and spot.chance_now < GOOD_CHANCE:
@@ -48,7 +48,7 @@ def row_said(name: str, place: str, heat: str, when: str, chance: str, unit: str
     """A row for whoever cannot see it."""
     number = heat.replace("≈", "about ")
     where = f"{place}, {number} °{unit}" if heat != "–" else place
-    return f"{name}, {where}: {when}, {chance}"
+    return f"{name}, {where}: " + ", ".join(part for part in (when, chance) if part)
 
 
 def not_words(names: Sequence[str], *, is_out: bool) -> tuple[str, ...]:

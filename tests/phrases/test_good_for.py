@@ -31,7 +31,7 @@ def fit(now: float, in_min: float | None, then: float, until: float | None = Non
         (fit(0.1, 12.0, 0.4), "best about 16:30"),
         (fit(0.49, 0.0, 0.7), "best about now"),
         (fit(0.5, 0.0, 0.7), "now"),
-        (fit(0.1, None, 0.0), ""),
+        (fit(0.1, None, 0.0), "not with this fire"),
         (replace(fit(0.1, None, 0.0), chance_ever=0.4), "perhaps"),
     ],
 )

@@ -59,7 +59,8 @@ def good_for(desk: Desk, *, by_spot: bool) -> GoodFor | None:
         return None
     fits = standing.fits
     rows = _by_spot(desk, fits) if by_spot else _by_task(desk, fits)
-    not_now = tuple(fit.task.name for fit in fits if fit.state is FitState.NOT)
+    shown = set() if by_spot else {row.key for row in rows}
+    not_now = tuple(fit.task.name for fit in fits if fit.state is FitState.NOT and fit.task.key not in shown)
     return GoodFor(rows=rows, not_now=not_now, is_out=fire_is_out(standing.turns))
 
 
@@ -69,8 +70,12 @@ def _by_task(desk: Desk, fits: tuple[TaskFit, ...]) -> tuple[GoodRow, ...]:
     coming.sort(key=lambda fit: (fit.spots[0].chance_then < GOOD_CHANCE, fit.spots[0].in_min or 0.0))
     now, perhaps = ([fit for fit in fits if fit.state is state] for state in (FitState.NOW, FitState.PERHAPS))
     perhaps.sort(key=lambda fit: -fit.spots[0].chance_ever)
-    rows = [row.of(fit, fit.spots[0], key=fit.task.key, name=fit.task.name) for fit in (*now, *coming, *perhaps)]
-    return tuple(sorted(rows, key=lambda one: not one.is_wanted))  # what the heat is wanted for is never scrolled to
+    found = (*now, *coming, *perhaps)
+    rows = [row.of(fit, fit.spots[0], key=fit.task.key, name=fit.task.name) for fit in found]
+    if not any(one.is_wanted for one in rows):  # what the heat is wanted for has its row, whatever this fire will do
+        never = [row.of(fit, fit.spots[0], key=fit.task.key, name=fit.task.name) for fit in fits if _is_never(fit)]
+        rows = [*(one for one in never if one.is_wanted)][:1] + rows
+    return tuple(sorted(rows, key=lambda one: not one.is_wanted))
 
 
 def _by_spot(desk: Desk, fits: tuple[TaskFit, ...]) -> tuple[GoodRow, ...]:
@@ -117,6 +122,10 @@ class _Rows:
             is_oven=is_oven,
             said=row_said(name, place, written, when, chance, unit),
         )
+
+
+def _is_never(fit: TaskFit) -> bool:
+    return fit.state is FitState.NOT and bool(fit.spots)
 
 
 def _is_of(fit: TaskFit, band: HeatBand) -> bool:

@@ -141,7 +141,7 @@ class HillPainter(QStyledItemDelegate):
         wide = leads + px(8) + sizes[1].horizontalAdvance(row.chance)
         x, stands = place_words(points, wide, (max(now, points[0][0]), width), px(10))
         base = 0.5 * foot + 0.5 * sizes[0].capHeight() + px(_LOWERED[stands])
-        if stands is Stand.OVER:
+        if stands in (Stand.OVER, Stand.ABOVE):  # the stem may run through, and a low hill lie under them
             around = QPainterPath()
             around.addText(QPointF(x, base), strong, row.when)
             around.addText(QPointF(x + leads + px(8), base), plain, row.chance)

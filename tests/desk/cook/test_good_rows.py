@@ -21,6 +21,7 @@ def desk(burning_desk: Desk) -> Desk:
 
 
 def test_good_now_then_by_time_then_what_may_be(desk: Desk) -> None:
+    desk.choose_band("690-700")  # what no task wants, so that no row stands first for it
     found, standing = good_for(desk, by_spot=False), desk.standing
     assert found is not None
     assert standing is not None
@@ -138,3 +139,19 @@ def test_a_heat_that_has_a_name_is_wanted_by_its_name(desk: Desk) -> None:
     nameless = next(task for task in ovens if (round(task.low, 1), round(task.high, 1)) not in named)
     assert want_heat_of(desk, nameless.key)
     assert desk.band.name not in named.values()
+
+
+def test_what_the_heat_is_wanted_for_has_the_first_row_even_where_this_fire_will_not_do_it(desk: Desk) -> None:
+    standing = desk.standing
+    assert standing is not None
+    wanted = next(fit for fit in standing.fits if fit.task.place is Place.OVEN and fit.spots)
+    none = tuple(replace(one, in_min=None, chance_ever=0.0, chances=tuple(0.0 for _ in one.chances)) for one in wanted.spots)
+    never = replace(wanted, state=FitState.NOT, spots=none)
+    others = tuple(fit for fit in standing.fits if abs(fit.task.low - wanted.task.low) > 1.0)
+    assert desk.show(replace(standing, fits=(*others, never)))
+    assert want_heat_of(desk, wanted.task.key)
+    found = good_for(desk, by_spot=False)
+    assert found is not None
+    assert (found.rows[0].key, found.rows[0].is_wanted) == (wanted.task.key, True)
+    assert found.rows[0].when == "not with this fire"
+    assert wanted.task.name not in found.not_now
