@@ -9,7 +9,7 @@ from cookstove_gui.desk.desk import Desk
 from cookstove_gui.desk.log.correcting import text_of
 from cookstove_gui.desk.logbook import changing
 from cookstove_gui.errors import Problem
-from cookstove_gui.gui.widgets.flow_layout import FlowLayout
+from cookstove_gui.gui.widgets.flow_row import FlowRow
 from cookstove_gui.gui.widgets.form import Field, button, say, words
 from cookstove_gui.gui.widgets.row_table import RowTable, TableRow
 from cookstove_gui.gui.widgets.theme import STEP
@@ -40,9 +40,7 @@ class EntriesView(QWidget):
         self._back = button("Take back", "entry_back", "The marked entry no longer counts")
         self._undo = button("Undo", "entry_undo", "Undo the latest change in this session")
         self._split = button("Split here", "entry_split", "Two sessions: the second begins with the marked entry")
-        keys = FlowLayout(0)
-        for key in (self._correct, self._back, self._undo, self._split):
-            keys.addWidget(key)
+        keys = FlowRow(0, self._correct, self._back, self._undo, self._split)
         self._problem = words(role="problem", name="entries_problem")
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
@@ -50,7 +48,7 @@ class EntriesView(QWidget):
         column.addWidget(self._table, 1)
         column.addWidget(self._text)
         column.addWidget(self._at)
-        column.addLayout(keys)
+        column.addWidget(keys)
         column.addWidget(self._problem)
         say(self._problem, "")
         self._table.chosen.connect(lambda _key: self._show_row())

@@ -17,7 +17,7 @@ from cookstove_gui.gui.logbook.past_span import PastSpan
 from cookstove_gui.gui.logbook.photos import PhotosView
 from cookstove_gui.gui.logbook.writing import Writing
 from cookstove_gui.gui.time_axis.fire_lane import FireLane, LaneMark
-from cookstove_gui.gui.widgets.flow_layout import FlowLayout
+from cookstove_gui.gui.widgets.flow_row import FlowRow
 from cookstove_gui.gui.widgets.form import Field, button, say, words
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.one_line import OneLine
@@ -65,9 +65,7 @@ class OpenedSession(QWidget):
         self._rename = button("Rename", "session_rename", "Its title and its tags", role="quiet")
         self._rename.setCheckable(True)
         self._more = button("More …", "session_more", "Open, table, photos, join, copy, save, delete")
-        self._keys = FlowLayout(0)
-        for key in (self._report, self._export, self._beside, self._more):
-            self._keys.addWidget(key)
+        self._keys = FlowRow(0, self._report, self._export, self._beside, self._more)
         self._name = Field(
             "Title", "session_title", "Type a new title, then Enter", caption_width=_CAPTION, width=_WIDE
         )
@@ -109,7 +107,7 @@ class OpenedSession(QWidget):
         named.addWidget(self._rename)
         whole.addLayout(named)
         whole.addWidget(self._facts)
-        whole.addLayout(self._keys)
+        whole.addWidget(self._keys)
         for below in (self._name, self._tags, self._told, self._problem):
             whole.addWidget(below)
         whole.addWidget(self._stack, 1)

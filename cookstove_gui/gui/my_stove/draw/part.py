@@ -13,7 +13,7 @@ from cookstove_gui.gui.my_stove.draw.counter import Counter
 from cookstove_gui.gui.my_stove.draw.editor import StoveEditor
 from cookstove_gui.gui.my_stove.draw.spot_column import SpotColumn
 from cookstove_gui.gui.my_stove.draw.stove_column import StoveColumn
-from cookstove_gui.gui.widgets.flow_layout import FlowLayout
+from cookstove_gui.gui.widgets.flow_row import FlowRow
 from cookstove_gui.gui.widgets.form import Either, button, row, words
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import STEP
@@ -62,10 +62,10 @@ class DrawPart(QWidget):
         asks.addLayout(row(self._agree, self._leave))
         left = QVBoxLayout()
         left.setSpacing(STEP)
-        left.addWidget(_flowing(self._rows, self._columns, self._mirror, self._add))
+        left.addWidget(FlowRow(STEP, self._rows, self._columns, self._mirror, self._add))
         left.addLayout(asks)
         left.addWidget(self._editor, 1)
-        left.addWidget(_flowing(self._firebox, self._back))
+        left.addWidget(FlowRow(STEP, self._firebox, self._back))
         left.addWidget(words(_HELP, role="soft"))
         right = QVBoxLayout()
         right.addWidget(self._stack)
@@ -192,12 +192,3 @@ class DrawPart(QWidget):
             self._spot.say_problem(problem.sentence)
         else:
             self.show_stove()
-
-
-def _flowing(*parts: QWidget) -> QWidget:
-    """Parts side by side, in more lines where there is less width."""
-    made = QWidget()
-    flow = FlowLayout(STEP, made)
-    for part in parts:
-        flow.addWidget(part)
-    return made
