@@ -31,7 +31,7 @@ class FlowRow(QWidget):
 
     def sizeHint(self) -> QSize:
         """All in one row, where there is room."""
-        sizes = [part.sizeHint() for part in self._seen()]
+        sizes = [_size_of(part) for part in self._seen()]
         wide = sum(size.width() for size in sizes) + self._spacing * max(len(sizes) - 1, 0)
         return QSize(wide, max((size.height() for size in sizes), default=0))
 
@@ -39,7 +39,7 @@ class FlowRow(QWidget):
         """The largest part."""
         size = QSize(0, 0)
         for part in self._seen():
-            size = size.expandedTo(part.sizeHint())
+            size = size.expandedTo(_size_of(part))
         return size
 
     def resizeEvent(self, event: QResizeEvent) -> None:
@@ -61,7 +61,7 @@ class FlowRow(QWidget):
     def _arrange(self, width: int, *, move: bool) -> int:
         x, y, high = 0, 0, 0
         for part in self._seen():
-            size = part.sizeHint().expandedTo(part.minimumSize()).boundedTo(part.maximumSize())
+            size = _size_of(part)
             if x > 0 and x + size.width() > width:
                 x, y, high = 0, y + high + self._spacing, 0
             if move:
@@ -69,3 +69,7 @@ class FlowRow(QWidget):
             x += size.width() + self._spacing
             high = max(high, size.height())
         return y + high
+
+
+def _size_of(part: QWidget) -> QSize:
+    return part.sizeHint().expandedTo(part.minimumSize()).boundedTo(part.maximumSize())
