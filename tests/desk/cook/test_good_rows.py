@@ -145,7 +145,9 @@ def test_what_the_heat_is_wanted_for_has_the_first_row_even_where_this_fire_will
     standing = desk.standing
     assert standing is not None
     wanted = next(fit for fit in standing.fits if fit.task.place is Place.OVEN and fit.spots)
-    none = tuple(replace(one, in_min=None, chance_ever=0.0, chances=tuple(0.0 for _ in one.chances)) for one in wanted.spots)
+    none = tuple(
+        replace(one, in_min=None, chance_ever=0.0, chances=tuple(0.0 for _ in one.chances)) for one in wanted.spots
+    )
     never = replace(wanted, state=FitState.NOT, spots=none)
     others = tuple(fit for fit in standing.fits if abs(fit.task.low - wanted.task.low) > 1.0)
     assert desk.show(replace(standing, fits=(*others, never)))
