@@ -2,11 +2,12 @@
 
 from datetime import timedelta
 
-from cookstove_gui.cooking.supper.dishes import Dish, Heat
+from cookstove_gui.cooking.supper.dishes import Dish, Heat, Wait
 from cookstove_gui.cooking.supper.heats import task_for
+from cookstove_gui.cooking.supper.marks import Supper, step_key
 from cookstove_gui.cooking.supper.moments import Moment, MomentKind, dish_of, part_of_step
 from cookstove_gui.cooking.supper.plan import MARGINS, Clash, FireStep, Move, Plan, PlannedStep, StepKind
-from cookstove_gui.phrases.edge import Edge, duration, spot_label, whole
+from cookstove_gui.phrases.edge import Edge, day_and_month, duration, local_day, spot_label, whole
 from cookstove_gui.phrases.plot import in_ten
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import degrees
@@ -23,6 +24,7 @@ _FIRE_SHORT = {
     FireStep.BYPASS_SHUT: "bypass shut",
     FireStep.LET_GO: "let go",
 }
+_ON_TIME_MIN = 3.0  # from its time, within which a meal was as planned
 _LONGEST_NAME = 32  # letters of a dish in the shortest heading
 _WHY = {
     "late": "a step took longer than planned",
@@ -138,6 +140,38 @@ def step_words(step: PlannedStep, plan: Plan) -> str:
 def fire_word(step: PlannedStep) -> str:
     """The word under a mark in the fire's lane."""
     return _FIRE_SHORT[FireStep(step.what)]
+
+
+def turned_out_words(supper: Supper, edge: Edge) -> str:
+    """How a meal turned out: when its last dish was ready, against when it was wanted; empty while one is not."""
+    ends = []
+    for dish in supper.dishes:
+        last = max((n for n, part in enumerate(dish.parts) if not isinstance(part, Wait)), default=0)
+        end = supper.mark(step_key(dish.key, last)).ended
+        if end is None:
+            return ""
+        rest = sum(part.shortest for part in dish.parts[last + 1 :] if isinstance(part, Wait))
+        ends.append(end + timedelta(minutes=rest - dish.after_table))
+    if not ends:
+        return ""
+    late = (max(ends) - supper.table_at).total_seconds() / 60.0
+    if abs(late) < _ON_TIME_MIN:
+        return f"On the table at {edge.at(max(ends))}, as planned."
+    way = "late" if late > 0.0 else "early"
+    return f"Ready at {edge.at(max(ends))}, {duration(abs(late))} {way}."
+
+
+def earlier_words(supper: Supper, edge: Edge) -> str:
+    """An earlier meal in the list: its day, its dishes, how it turned out."""
+    names = ", ".join(dish.name for dish in supper.dishes)
+    day = day_and_month(local_day(supper.table_at, edge.offset_minutes))
+    return f"{day}, {edge.at(supper.table_at)}: {names}. {turned_out_words(supper, edge)}".strip()
+
+
+def in_meal_words(supper: Supper) -> str:
+    """What the meal has so far; empty for nothing."""
+    names = ", ".join(dish.name for dish in supper.dishes)
+    return f"In the meal: {names}." if names else ""
 
 
 def source_words(plan: Plan) -> str:

@@ -5,6 +5,7 @@ from datetime import timedelta
 
 import pytest
 
+from cookstove_gui.cooking.supper.marks import Mark, Supper
 from cookstove_gui.cooking.supper.moments import Moment, MomentKind
 from cookstove_gui.cooking.supper.plan import Clash, FireStep, Margin, Move, Plan, PlannedStep, StepKind
 from cookstove_gui.phrases.edge import Edge
@@ -130,3 +131,38 @@ def test_the_line_under_a_dish() -> None:
     assert words.under_dish(pie, PLAN, STOVE, EDGE) == f"eaten at {EDGE.clock(140.0)}"
     assert words.under_dish(greens, PLAN, STOVE, EDGE) == "1 pot"
     assert words.under_dish(replace(greens, makes=""), PLAN, STOVE, EDGE) == "top back left"
+
+
+def _eaten(late: float) -> Supper:
+    greens = USUAL["greens"]
+    end = NOW + timedelta(minutes=late)
+    return Supper(table_at=NOW, dishes=(greens,), marks=(Mark(step="greens/2", began=NOW, ended=end),))
+
+
+@pytest.mark.parametrize(
+    ("late", "said"),
+    [
+        (1.0, f"On the table at {EDGE.clock(1.0)}, as planned."),
+        (12.0, f"Ready at {EDGE.clock(12.0)}, 12 min late."),
+        (-20.0, f"Ready at {EDGE.clock(-20.0)}, 20 min early."),
+    ],
+)
+def test_how_a_meal_turned_out(late: float, said: str) -> None:
+    assert words.turned_out_words(_eaten(late), EDGE) == said
+    assert words.earlier_words(_eaten(late), EDGE).endswith(f"Greens. {said}")
+
+
+def test_a_meal_of_which_a_dish_is_not_done_has_not_turned_out_yet() -> None:
+    assert words.turned_out_words(replace(_eaten(1.0), dishes=PLAN.dishes), EDGE) == ""
+    assert words.turned_out_words(Supper(table_at=NOW, dishes=()), EDGE) == ""
+
+
+def test_a_rest_after_the_last_work_counts_at_its_shortest() -> None:
+    pie = USUAL["apple_pie"]  # cools 15 min at least, and is eaten 20 min after the table's time
+    baked = Mark(step="apple_pie/1", began=NOW - timedelta(minutes=40), ended=NOW + timedelta(minutes=5))
+    assert words.turned_out_words(Supper(table_at=NOW, dishes=(pie,), marks=(baked,)), EDGE).startswith("On the table")
+
+
+def test_the_dishes_of_a_meal_are_named() -> None:
+    assert words.in_meal_words(_eaten(0.0)) == "In the meal: Greens."
+    assert words.in_meal_words(Supper(table_at=NOW, dishes=())) == ""

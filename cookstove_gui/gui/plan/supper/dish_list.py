@@ -1,5 +1,7 @@
 """The dishes to choose from: a list to add from, and the form of one that is made or changed."""
 
+from dataclasses import replace
+
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QVBoxLayout, QWidget
@@ -13,7 +15,7 @@ from cookstove_gui.gui.plan.supper.dish_form import DishForm
 from cookstove_gui.gui.widgets.form import Choice, button, row, say, words
 from cookstove_gui.gui.widgets.row_table import RowTable, TableRow
 from cookstove_gui.gui.widgets.theme import STEP
-from cookstove_gui.units import clock_text
+from cookstove_gui.phrases.plan.supper import earlier_words, in_meal_words
 
 _HEADERS = ("dish", "takes", "parts")
 _ROWS = 7
@@ -49,6 +51,7 @@ class DishList(QWidget):
         )
         self._again.chosen.connect(self._have_again)
         self._problem = words(role="problem", name="dish_problem")
+        self._in_meal = words(role="place", name="dishes_in_meal")
         self._listed = QWidget()
         column = QVBoxLayout(self._listed)
         column.setContentsMargins(0, 0, 0, 0)
@@ -57,6 +60,7 @@ class DishList(QWidget):
         column.addLayout(row(*keys))
         column.addWidget(self._again)
         column.addWidget(self._problem)
+        column.addWidget(self._in_meal)
         self._form = DishForm(desk)
         self._form.closed.connect(self._show_list)
         whole = QVBoxLayout(self)
@@ -84,15 +88,15 @@ class DishList(QWidget):
         self._again.show_options((_NOTHING, *options), "")
         self._again.setVisible(bool(options))
         say(self._problem, "")
+        self._say_meal()
         self._form.setVisible(False)
         self._listed.setVisible(True)
         self._rows.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def _meal_words(self, number: int) -> str:
         kept = next(kept for one, kept in self._desk.supper.earlier if one == number)
-        names = ", ".join(dish.name for dish in kept.supper.dishes)
-        offset = here(self._desk)
-        return f"{kept.supper.table_at:%d.%m.} {clock_text(kept.supper.table_at, offset)}: {names}"
+        edge = replace(self._desk.edge, offset_minutes=here(self._desk))
+        return earlier_words(kept.supper, edge)
 
     def _marked(self) -> Dish | None:
         return next((dish for dish in self._desk.supper.dishes if dish.key == self._rows.key), None)
@@ -105,6 +109,11 @@ class DishList(QWidget):
             self._desk.supper.add(dish)
         except InputProblem as problem:
             say(self._problem, problem.sentence)
+        self._say_meal()
+
+    def _say_meal(self) -> None:
+        supper = self._desk.supper.supper
+        say(self._in_meal, "" if supper is None else in_meal_words(supper))
 
     def _change(self) -> None:
         dish = self._marked()

@@ -107,6 +107,7 @@ class SupperPart(QWidget):
         choosing = self._list.isVisible()
         shown = None if not_yet or choosing else supper_shown(self.desk)
         say(self._problem, "" if not_yet else self._planning.problem)
+        self._picture.setVisible(not choosing)
         self._picture.show_supper(shown)
         self._next.setVisible(shown is not None)
         self._rest.setVisible(shown is None)

@@ -30,6 +30,10 @@ LABEL = 206  # px of the design, as all here: the names at the left
 AXIS, OVEN, FIRE = 44, 130, 54
 _CLOCKS = 22  # of the clocks' middle above the axis
 _NUDGE_MIN = 5.0
+_KEYS = (
+    "Up and down choose a step; left and right set it earlier or later, or drag it; Backspace lets the plan choose "
+    "again; Delete takes the dish away."
+)
 _DRAG = 4  # before a press is a drag
 
 
@@ -268,6 +272,6 @@ class SupperPicture(QWidget):
             found = next((one.step for one in self._spots if one.box.contains(pointed)), "")
             rows = self._shown.rows if self._shown else ()
             block = next((one for row in rows for one in row.blocks if one.step == found), None)
-            QToolTip.showText(event.globalPos(), plain_tip(block.said) if block else "", self)
+            QToolTip.showText(event.globalPos(), plain_tip(block.said) if block else _KEYS, self)
             return True
         return super().event(event)
