@@ -7,13 +7,17 @@ import numpy as np
 
 from cookstove_gui.cooking.fires.firing_facts import FiringFacts, firing_facts
 from cookstove_gui.cooking.fires.oven_stages import OvenStage, oven_stages
+from cookstove_gui.cooking.supper.marks import Supper
 from cookstove_gui.desk.cook.lane import LaneRow, lane_rows_of
 from cookstove_gui.desk.desk import Desk
+from cookstove_gui.desk.plan.supper import suppers_between
 from cookstove_gui.forecast.answers import FloatArray, RecordRow
 from cookstove_gui.forecast.learning.track_record import track_record, verdict
 from cookstove_gui.one_road import looked_back
+from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.entries import entry_words
 from cookstove_gui.phrases.logbook.sessions import session_record_words
+from cookstove_gui.phrases.plan.supper import supper_note
 from cookstove_gui.situation import Inputs
 from cookstove_gui.stove.entries import Entry, HeatBand, Kind, Session, fold, reading_kelvin
 from cookstove_gui.stove.stove import with_spots_named
@@ -30,6 +34,7 @@ class Asked:
     session: Session
     inputs: Inputs  # about its last entry
     record: tuple[RecordRow, ...]  # the projections of this session
+    suppers: tuple[Supper, ...] = ()  # the meals planned for it
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -78,7 +83,9 @@ def asked_about(desk: Desk, number: int) -> Asked | None:
     study = desk.study
     told = study.record.rows if study is not None and study.stove_name == session.stove else ()
     mine = tuple(row for row in told if row.session == session.title and rows[0].at <= row.made_at <= rows[-1].at)
-    return Asked(session=session, inputs=desk.inputs_about(stove, session, rows[-1].at), record=mine)
+    inputs = desk.inputs_about(stove, session, rows[-1].at)
+    suppers = suppers_between(desk.logbook, session.stove, rows[0].at, rows[-1].at)
+    return Asked(session=session, inputs=inputs, record=mine, suppers=suppers)
 
 
 def opened(asked: Asked) -> Opened:
@@ -112,11 +119,17 @@ def opened(asked: Asked) -> Opened:
         stages=oven_stages(at.tolist(), trace.p50.tolist(), band) if facts.curve else (),
         lane=lane_rows_of(rows, stove),
         foretold=shown_projection(asked.record),
-        notes=tuple(
-            (clock_text(row.at, row.offset_minutes), entry_words(row, stove)) for row in rows if row.kind in _NOTED
+        notes=(
+            *((clock_text(row.at, row.offset_minutes), entry_words(row, stove)) for row in rows if row.kind in _NOTED),
+            *(_supper_note(supper, rows[0].offset_minutes) for supper in asked.suppers),
         ),
         record_words=session_record_words(judged, [verdict(row) for row in asked.record]),
     )  # fmt: skip
+
+
+def _supper_note(supper: Supper, offset_minutes: int) -> tuple[str, str]:
+    edge = Edge(unit="F", now=supper.table_at, offset_minutes=offset_minutes)
+    return edge.at(supper.table_at), supper_note(supper, edge)
 
 
 def shown_projection(rows: tuple[RecordRow, ...]) -> RecordRow | None:

@@ -24,6 +24,7 @@ if TYPE_CHECKING:
 OVER_AFTER = timedelta(hours=6)  # after the table's time a meal is of the past; judgement
 _A_DAY = timedelta(days=1)
 _MOST_EARLIER = 10
+_SOON_AFTER = timedelta(hours=2)
 
 
 class SupperTable:
@@ -281,3 +282,12 @@ class SupperTable:
         kept = supper_from_text(latest.content)
         if kept is not None:
             self._number, self._kept = latest.number, kept
+
+
+def suppers_between(logbook: Logbook, stove: str, first: datetime, last: datetime) -> tuple[Supper, ...]:
+    """The meals planned for a stove that were to be on the table during a session, or soon after it."""
+    from cookstove_gui.cooking.supper.kept import supper_from_text
+
+    rows = [row for row in logbook.suppers.of(stove) if first <= row.table_at <= last + _SOON_AFTER]
+    kept = [supper_from_text(row.content) for row in rows]
+    return tuple(one.supper for one in kept if one is not None and one.supper.dishes)

@@ -168,6 +168,12 @@ def earlier_words(supper: Supper, edge: Edge) -> str:
     return f"{day}, {edge.at(supper.table_at)}: {names}. {turned_out_words(supper, edge)}".strip()
 
 
+def supper_note(supper: Supper, edge: Edge) -> str:
+    """A meal beside the session it was cooked in: its dishes, and how it turned out."""
+    names = ", ".join(dish.name for dish in supper.dishes)
+    return f"Supper planned: {names}. {turned_out_words(supper, edge)}".strip()
+
+
 def in_meal_words(supper: Supper) -> str:
     """What the meal has so far; empty for nothing."""
     names = ", ".join(dish.name for dish in supper.dishes)

@@ -10,6 +10,7 @@ from cookstove_gui.cooking.supper.moments import MomentKind, moments
 from cookstove_gui.cooking.supper.plan import Margin, Plan
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.heading import shown_headline, shown_rungs
+from cookstove_gui.desk.logbook.opened import asked_about, opened
 from cookstove_gui.desk.plan.supper import SupperTable
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.stove.stove import stove_with_default_spots
@@ -185,3 +186,17 @@ def test_a_stove_has_meals_of_its_own(burning_desk: Desk) -> None:
     wanted(burning_desk, "greens")
     burning_desk.save_stove(stove_with_default_spots("Cabin"))
     assert burning_desk.supper.kept is None
+
+
+def test_the_session_it_was_cooked_in_names_the_meal(burning_desk: Desk) -> None:
+    stand(burning_desk)
+    wanted(burning_desk, "greens", hours=0.5)
+    session = burning_desk.session
+    assert session is not None
+    asked = asked_about(burning_desk, session.number)
+    assert asked is not None
+    assert [words for _, words in opened(asked).notes] == ["Supper planned: Greens."]
+    wanted(burning_desk, hours=30.0)
+    other = asked_about(burning_desk, session.number)
+    assert other is not None
+    assert other.suppers == ()
