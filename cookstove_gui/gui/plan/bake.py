@@ -28,6 +28,7 @@ from cookstove_gui.errors import InputProblem
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.plan.bake_foot import BakeFoot
 from cookstove_gui.gui.plan.bake_picture import BakePicture, BakeWords
+from cookstove_gui.gui.plan.caution_line import CautionLine
 from cookstove_gui.gui.plan.inside import InsideRows
 from cookstove_gui.gui.plan.part import CAPTION_WIDTH, CHOICE_WIDTH, PlanPart, hairline
 from cookstove_gui.gui.plan.shape_keys import ShapeKeys
@@ -93,9 +94,9 @@ class BakePart(PlanPart[BakeInputs, UnderWay]):
         self._picture, self._foot = BakePicture(look), BakeFoot(look)
         self._parting = hairline()
         self._core_words = words(role="soft", name="bake_core_words")
-        self._safe = words(role="caution", name="bake_safe")
+        self._safe = CautionLine(look, "bake_safe")
         self._holding = words(role="note", name="bake_holding")
-        self._danger = words(role="caution", name="bake_danger")
+        self._danger = CautionLine(look, "bake_danger")
         self._height = words(role="note", name="bake_height")
         self.answer_lines.addWidget(self._steady)
         self.answer_lines.addWidget(self._picture, 1)
@@ -215,9 +216,9 @@ class BakePart(PlanPart[BakeInputs, UnderWay]):
         is_in = found.core_now is not None
         say(self._core_words, probe_words(answer, self.edge) or (core_words(found, edge) if is_in else ""))
         say(self._learned, learned_words(found))
-        say(self._safe, safe_words(found, edge))
+        self._safe.say(safe_words(found, edge))
         say(self._holding, holding_words(edge) if found.safe else "")
-        say(self._danger, danger_words(found, edge, self._room()))
+        self._danger.say(danger_words(found, edge, self._room()))
         say(self._height, "\n".join(altitude_hints(site_here(self.desk), self.desk.unit)))
 
     def show_nothing(self, why: str) -> None:
@@ -225,8 +226,10 @@ class BakePart(PlanPart[BakeInputs, UnderWay]):
         super().show_nothing(why)
         for part in (self._steady, self._picture, self._foot, self._parting):
             part.setVisible(False)
-        for line in (self._core_words, self._safe, self._danger, self._holding, self._height, self._learned):
+        for line in (self._core_words, self._holding, self._height, self._learned):
             say(line, "")
+        for caution in (self._safe, self._danger):
+            caution.say("")
 
     def _room(self) -> float:
         return room_heat(self.desk.stove, self.desk.standing.zones if self.desk.standing else {})
