@@ -16,6 +16,7 @@ from typing import TYPE_CHECKING
 
 from cookstove_gui.cooking.baking.whole_bake import Leaving, WholeBake, way_out, whole_bake
 from cookstove_gui.cooking.fires.first_fires import cold_below
+from cookstove_gui.cooking.fires.steps import feeds
 from cookstove_gui.cooking.fit.bands import minutes_of_bake
 from cookstove_gui.cooking.fit.fit import finds_its_heat
 from cookstove_gui.cooking.safety.caution import Caution, speak_against
@@ -23,6 +24,7 @@ from cookstove_gui.cooking.supper.moments import Moment, due
 from cookstove_gui.cooking.supper.plan import Plan
 from cookstove_gui.forecast.answers import EVEN_CHANCE, JUST_READ_MINUTES, TurnKind
 from cookstove_gui.forecast.futures.arrival import Arrival, arrival_of, leaving_of, touching_of
+from cookstove_gui.forecast.futures.outlook import outlook_of
 from cookstove_gui.situation import SURE_OF_TURN, Standing, fire_is_out, was_read
 from cookstove_gui.stove.entries import Kind, reading_kelvin
 from cookstove_gui.stove.stove import SpotKind
@@ -225,16 +227,24 @@ def _in_band(standing: Standing) -> Advice | None:
         bake_min=minutes,
         bake=bake,
         leaving=leaving,
-        step=None if called_for else standing.best_step,
+        step=None if called_for else _step_against(leaving, standing.best_step),
         wood_by=_deadline(standing, TurnKind.RELOAD_DUE),
         reading=_reading(standing),
     )
 
 
 def _bake_told(standing: Standing, minutes: float) -> WholeBake:
-    """What the oven does to a bake that goes in now by the latest row's futures, the same from minute to minute."""
-    since = (standing.now - standing.course.asked_at).total_seconds() / 60.0
-    return whole_bake(standing.course.ahead, standing.stove, standing.band, minutes, start_min=since)
+    """What the latest row's futures do to a bake that goes in as the oven comes to heat: the same until the next."""
+    told = standing.course.ahead
+    comes = outlook_of(told, standing.stove, standing.band, ()).band.line_enters_min
+    return whole_bake(told, standing.stove, standing.band, minutes, start_min=comes or 0.0)
+
+
+def _step_against(leaving: Leaving | None, step: Alternative | None) -> Alternative | None:
+    """A step that works against the way an oven leaves its band; a fire that runs too hot is not fed."""
+    if step is None or leaving not in (Leaving.HOT, Leaving.COOL):
+        return step
+    return step if feeds(step.action) is (leaving is Leaving.COOL) else None
 
 
 def _out_of_band(standing: Standing) -> Advice | None:

@@ -7,7 +7,8 @@ import pytest
 
 from cookstove_gui.advice import Subject, advise
 from cookstove_gui.cooking.baking.whole_bake import Leaving
-from cookstove_gui.forecast.answers import Trace
+from cookstove_gui.cooking.fires.steps import Alternative
+from cookstove_gui.forecast.answers import Action, ActionKind, Trace
 from cookstove_gui.one_road import work_out
 from cookstove_gui.situation import Standing
 from cookstove_gui.stove.entries import Kind
@@ -52,6 +53,26 @@ def test_which_way_it_leaves_is_told_by_the_latest_row_until_the_next() -> None:
     told, now = mixed(0.65), mixed(0.35)
     assert advise(replace(now, course=told.course)).leaving is Leaving.HOT
     assert advise(now).leaving is Leaving.COOL
+
+
+@pytest.mark.parametrize(
+    ("hot", "action", "is_told"),
+    [
+        (0.65, Action(kind=ActionKind.WOOD, value=2.2), False),
+        (0.65, Action(kind=ActionKind.AIR, value=1.0), False),
+        (0.65, Action(kind=ActionKind.BYPASS, value=0.0), False),
+        (0.65, Action(kind=ActionKind.AIR, value=0.3), True),
+        (0.5, Action(kind=ActionKind.AIR, value=0.3), True),
+        (0.5, Action(kind=ActionKind.WOOD, value=2.2), True),
+        (0.35, Action(kind=ActionKind.AIR, value=0.3), False),
+        (0.35, Action(kind=ActionKind.WOOD, value=2.2), True),
+        (0.35, Action(kind=ActionKind.BYPASS, value=0.0), True),
+    ],
+)
+def test_a_step_works_against_the_way_the_oven_leaves(hot: float, action: Action, is_told: bool) -> None:
+    found = mixed(hot)
+    step = Alternative(action=action, outlook=found.outlook, projection=found.projection)
+    assert (advise(replace(found, best_step=step)).step is step) is is_told
 
 
 def test_where_the_drawn_line_leaves_it_says_which_way() -> None:

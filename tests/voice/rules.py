@@ -262,6 +262,19 @@ def cautions_speak_with_one_voice(moment: Moment) -> Breaches:
                 yield f"“{opens}: {text}” beside “{shuts}: {other}”"
 
 
+_HOTTER = re.compile(r"Add (?:one|two) splits?|Open the air|Close the bypass|Build the fire up")
+_COOLER = re.compile(r"Set the air to|Shut the air|Add no wood")
+
+
+def the_step_works_against_the_leaving(moment: Moment) -> Breaches:
+    """Beside an oven that gets too hot for a bake nothing is to make it hotter, nor cooler beside one that falls."""
+    headline, detail = " ".join(moment.at("headline")), " ".join(moment.at("detail"))
+    if "too hot before" in headline and _HOTTER.search(detail):
+        yield f"“{headline}” with “{detail}”"
+    if "too low before" in headline and _COOLER.search(detail):
+        yield f"“{headline}” with “{detail}”"
+
+
 def clocks_are_ahead(moment: Moment) -> Breaches:
     """No clock is earlier than now except in the past tense."""
     for place in _ADVICE:
@@ -447,6 +460,7 @@ RULES: tuple[Rule, ...] = (
     _rule(numbers_are_known),
     _rule(no_word_against_a_caution),
     _rule(cautions_speak_with_one_voice),
+    _rule(the_step_works_against_the_leaving),
     _rule(clocks_are_ahead),
     _rule(bake_has_an_even_chance),
     _rule(done_is_not_before_its_probe),

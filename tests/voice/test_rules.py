@@ -189,6 +189,20 @@ def test_cautions_that_pull_two_ways_are_caught() -> None:
     assert not broken(look, cautions=(cool,))
 
 
+@pytest.mark.parametrize(
+    ("leaves", "step", "is_wrong"),
+    [
+        ("get too hot", "Add two splits: holds it for hours.", True),
+        ("get too hot", "Set the air to 30 % open: holds it for hours.", False),
+        ("fall too low", "Set the air to 30 % open: holds it for hours.", True),
+        ("fall too low", "Build the fire up before you bake.", False),
+    ],
+)
+def test_a_step_the_wrong_way_is_caught(leaves: str, step: str, is_wrong: bool) -> None:
+    said = ("headline", f"It may well {leaves} before a bake is done."), ("detail", step)
+    assert broken(rules.the_step_works_against_the_leaving, *said) is is_wrong
+
+
 def test_a_bake_that_will_not_last_is_not_called_for() -> None:
     look, told = rules.bake_has_an_even_chance, ("headline", "Put the loaves in.")
     projection = rising().standing.projection

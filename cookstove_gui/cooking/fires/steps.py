@@ -18,6 +18,11 @@ class Alternative:
     projection: Projection  # of the oven alone
 
 
+def feeds(action: Action) -> bool:
+    """Whether a step makes the oven hotter."""
+    return action.kind is ActionKind.WOOD or (action.value > 0.5) is (action.kind is ActionKind.AIR)
+
+
 def steps(rows: Sequence[Entry]) -> tuple[Action, ...]:
     """What a cook might do now, by the rows in force: more wood, the air the other way, the bypass closed."""
     air = next((fraction_open(row) for row in reversed(rows) if row.kind is Kind.AIR), None)
