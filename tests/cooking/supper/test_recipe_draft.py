@@ -74,6 +74,11 @@ def test_minutes_per_pound_are_never_taken_for_the_length() -> None:
     assert offered_minutes(part) is None
 
 
+def test_minutes_over_beside_minutes_per_pound_are_no_length_either() -> None:
+    (part,) = drafted("Roast 20 minutes to the pound and 20 minutes over at 350°F.")
+    assert offered_minutes(part) is None
+
+
 def test_the_words_of_a_part_are_where_it_says() -> None:
     rise = next(one for one in drafted(LOAF) if one.act == "rise")
     assert LOAF[rise.place.start : rise.place.end] == "Let rise until doubled, 1 to 1 1/2 hours."

@@ -132,6 +132,19 @@ def test_an_oven_that_cools_out_of_its_heat_during_a_bake_calls_ten_minutes_befo
     assert alarm.at == standing.now + timedelta(minutes=leaves) - LEAVING_LEAD
 
 
+def test_an_oven_that_leaves_its_heat_after_the_bake_does_not_call(burning_desk: Desk) -> None:
+    burning_desk.choose_band("290-320")
+    burning_desk.do(Kind.OVEN_IN, note="pan of biscuits")
+    standing = standing_of(burning_desk)
+    (inside,) = standing.bakes
+    assert inside.likely is not None
+    done_min = (inside.likely - standing.now).total_seconds() / 60.0
+    for leaves, calls in ((done_min - 1.0, True), (done_min + 1.0, False)):
+        band = replace(standing.outlook.band, line_leaves_min=leaves)
+        moved = replace(standing, outlook=replace(standing.outlook, band=band))
+        assert (AlarmKind.LEAVING_BAND in kinds(alarms_of(moved, None))) is calls
+
+
 def test_each_step_of_a_plan_has_its_alarm(held_clock: HeldClock) -> None:
     now = held_clock.now
     plan = planned(
@@ -174,3 +187,10 @@ def test_a_bake_in_the_log_is_followed_by_its_own_heat_not_by_the_plan(burning_d
     now = standing.now
     plan = planned(now, step(now, "pie/1", StepKind.HEAT, "bake", 0, 40, begun=True, turn_at=now))
     assert not [one for one in alarms_of(standing, plan) if one.is_planned]
+
+
+def test_a_second_one_that_is_still_to_go_in_keeps_its_alarms(burning_desk: Desk) -> None:
+    burning_desk.do(Kind.OVEN_IN, note="Apple pie")
+    standing = standing_of(burning_desk)
+    plan = planned(standing.now, step(standing.now, "pie/1", StepKind.HEAT, "bake", 50, 90))
+    assert [one.kind for one in alarms_of(standing, plan) if one.is_planned] == [AlarmKind.PUT_IN, AlarmKind.TAKE_OUT]

@@ -66,7 +66,8 @@ _ACTS: tuple[tuple[str, ActKind, str], ...] = (
     (
         "fry",
         ActKind.COOKTOP,
-        r"^fry|^sauté|^saute|^sear|^brown (?:the|in|both|all|on|meat|well)|cook the \w+(?= until| over| in)",
+        r"^fry|^sauté|^saute|^sear|(?<!to )^brown (?:the|in|both|all|on|meat|well)|cook and stir"
+        r"|cook the \w+(?= until| over| in)",
     ),
     ("steam", ActKind.COOKTOP, r"^steam(?! rises| escape)"),
     (

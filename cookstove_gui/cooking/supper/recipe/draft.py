@@ -45,7 +45,7 @@ def draft_of(sentences: Sequence[SentenceFound]) -> tuple[DraftPart, ...]:
     oven: HeatFound | None = None
     vessel = ""
     for sentence in sentences:
-        pending: HeatFound | None = None  # said by “lower to”, for the part that follows
+        lowered = False  # “lower to …” was said in this sentence, for the part that follows
         for part in _parts_in(sentence):
             if part.kind is ActKind.FIRE:
                 oven = part.heat or oven
@@ -53,14 +53,14 @@ def draft_of(sentences: Sequence[SentenceFound]) -> tuple[DraftPart, ...]:
                 if follows and part.shortest is not None:
                     parts.append(replace(part, kind=ActKind.OVEN, act="bake", vessel=vessel))
                 else:
-                    pending = part.heat or pending
+                    lowered = lowered or part.heat is not None
                 continue
             if part.kind is ActKind.OVEN:
-                heat = part.heat or pending or oven
-                earlier = part.heat is None and pending is None and heat is not None
+                heat = part.heat or oven
+                earlier = part.heat is None and not lowered and heat is not None
                 vessel = part.vessel or vessel
                 part = replace(part, heat=heat, heat_is_earlier=earlier, vessel=vessel)
-                oven, pending = heat, None
+                oven, lowered = heat, False
             parts.append(part)
     return tuple(_without_doubles(parts))
 

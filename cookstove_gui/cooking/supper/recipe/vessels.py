@@ -11,7 +11,7 @@ _VESSELS = (
     ("pie plate", r"pie[\s-]?(?:plates?|pans?|tins?|dish(?:es)?)"),
     ("cake pan", r"(?:cake|springform|spring-form|tube|bundt|layer|jelly-roll|round|square) (?:cake )?(?:pans?|tins?)"),
     ("muffin tin", r"(?:muffin|gem|popover|patty|cupcake) (?:tins?|pans?|cups)"),
-    ("baking sheet", r"(?:baking|cookie|sheet) (?:sheets?|trays?|pans?)|the tray|oven tray"),
+    ("baking sheet", r"(?:baking|cookie) (?:sheets?|trays?)|sheet pans?|the tray|oven tray"),
     ("roasting pan", r"(?:roasting|dripping)[\s-]?(?:pans?|tins?)|roaster"),
     ("casserole", r"casserole(?: dish)?"),
     ("baking dish", r"(?:baking|gratin|earthenware|ovenproof|pudding) dish(?:es)?|baking pans?|lasagne dish"),
