@@ -40,7 +40,7 @@ def calendar_bytes(steps: tuple[CalendarStep, ...], table_at: datetime, made_at:
     return bytes(calendar.to_ical())
 
 
-_EPOCH = 1_767_225_600  # 2026-01-01 UTC: SEQUENCE is a 32-bit whole number
+_EPOCH = 1_577_836_800  # 2020-01-01 UTC, so that SEQUENCE stays a 32-bit whole number until 2088
 
 
 def _second(at: datetime) -> datetime:

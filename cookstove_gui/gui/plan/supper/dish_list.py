@@ -12,6 +12,7 @@ from cookstove_gui.desk.heading import here
 from cookstove_gui.desk.plan.dishes import dish_line
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.gui.plan.supper.dish_form import DishForm
+from cookstove_gui.gui.plan.supper.from_recipe import FromRecipe
 from cookstove_gui.gui.widgets.form import Choice, button, row, say, words
 from cookstove_gui.gui.widgets.row_table import RowTable, TableRow
 from cookstove_gui.gui.widgets.theme import STEP
@@ -39,11 +40,14 @@ class DishList(QWidget):
             button("Change", "dish_change", "Change the marked dish"),
             button("Copy", "dish_copy", "A copy of the marked dish, to change"),
             button("New", "dish_new", "A dish of your own"),
+            button("From a recipe", "dish_recipe", "A dish from a recipe's text or file"),
             button("Forget", "dish_forget", "Forget the marked dish, if it is one of your own"),
             button("Close", "dish_close", "Back to the plan (Escape)", keys="Esc"),
         ]
         for key, act in zip(
-            keys, (self._add, self._change, self._copy, self._new, self._forget, self.closed.emit), strict=True
+            keys,
+            (self._add, self._change, self._copy, self._new, self._open_recipe, self._forget, self.closed.emit),
+            strict=True,
         ):
             key.clicked.connect(lambda _checked=False, act=act: act())
         self._again = Choice(
@@ -63,10 +67,14 @@ class DishList(QWidget):
         column.addWidget(self._in_meal)
         self._form = DishForm(desk)
         self._form.closed.connect(self._show_list)
+        self._recipe = FromRecipe(desk)
+        self._recipe.closed.connect(self._show_list)
+        self._recipe.kept.connect(self._show_kept)
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
         whole.addWidget(self._listed)
         whole.addWidget(self._form)
+        whole.addWidget(self._recipe, 1)
         escape = QShortcut(QKeySequence("Escape"), self, context=Qt.ShortcutContext.WidgetWithChildrenShortcut)
         escape.activated.connect(self._leave)
 
@@ -90,6 +98,7 @@ class DishList(QWidget):
         say(self._problem, "")
         self._say_meal()
         self._form.setVisible(False)
+        self._recipe.setVisible(False)
         self._listed.setVisible(True)
         self._rows.setFocus(Qt.FocusReason.OtherFocusReason)
 
@@ -133,6 +142,15 @@ class DishList(QWidget):
         self._form.setVisible(True)
         self._form.open(dish, is_copy=is_copy)
 
+    def _open_recipe(self) -> None:
+        self._listed.setVisible(False)
+        self._recipe.setVisible(True)
+        self._recipe.open()
+
+    def _show_kept(self, key: str) -> None:
+        self._show_list()
+        self._rows.choose(key)
+
     def _forget(self) -> None:
         dish = self._marked()
         if dish is None:
@@ -154,7 +172,7 @@ class DishList(QWidget):
         self.closed.emit()
 
     def _leave(self) -> None:
-        if self._form.isVisible():
+        if not self._listed.isVisible():
             self._show_list()
         else:
             self.closed.emit()

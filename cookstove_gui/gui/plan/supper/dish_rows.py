@@ -9,9 +9,8 @@ from cookstove_gui.cooking.supper.plan import StepKind
 from cookstove_gui.desk.plan.supper_shown import Block, DishRow
 from cookstove_gui.gui.drawn_stove.lettering import advance, fitting, write, write_centred
 from cookstove_gui.gui.plan.lane import Lane
-from cookstove_gui.gui.plan.supper.bell import paint_bell
 from cookstove_gui.gui.widgets.key import paint_ring
-from cookstove_gui.gui.widgets.signs import paint_pin
+from cookstove_gui.gui.widgets.signs import paint_bell, paint_pin
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import Theme
 from cookstove_gui.gui.widgets.type import PLACE, SMALL
@@ -116,7 +115,7 @@ def _paint_clocks(painter: QPainter, where: QRectF, block: Block, theme: Theme, 
             x = table - wide - px(4)
         if not clock or x < taken + px(5):
             continue
-        paint_bell(painter, QPointF(x + px(9), y - px(1)), QColor(theme.ink))
+        paint_bell(painter, QRectF(x + px(2), y - px(8), px(14), px(14)), QColor(theme.ink))
         painter.setPen(QColor(theme.ink))
         write(painter, x + px(19), y, clock, px(SMALL), 600)
         taken = x + wide

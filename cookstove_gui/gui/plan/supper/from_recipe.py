@@ -23,11 +23,12 @@ from cookstove_gui.errors import Problem
 from cookstove_gui.gui.widgets.form import Choice, Field, button, row, say, words
 from cookstove_gui.gui.widgets.key import Key
 from cookstove_gui.gui.widgets.sections import scrolling
+from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import fix_width
 from cookstove_gui.phrases.plan.from_recipe import confirmed_words, whole_times_words
 
-_TEXT_WIDTH = 400  # px of the design, as all here
+_TEXT_WIDTH, _HIGH = 400, 430  # px of the design, as all here
 _MINUTES_WIDTH, _HEAT_WIDTH = 72, 110
 _FILES = "Recipes (*.json *.jsonld *.html *.htm *.txt *.md)"
 
@@ -45,6 +46,7 @@ class FromRecipe(QWidget):
         self._recipes: tuple[RecipeFile, ...] = ()
         self.setObjectName("from_recipe")
         self.setAccessibleName("A dish from a recipe")
+        self.setMinimumHeight(px(_HIGH))
         self._build_text()
         self._build_lines()
         whole = QHBoxLayout(self)

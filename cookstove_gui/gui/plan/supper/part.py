@@ -1,6 +1,7 @@
 """The tab Supper: when to eat, the dishes, and the plan as one picture."""
 
 from datetime import timedelta
+from functools import partial
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeySequence, QShortcut
@@ -17,6 +18,7 @@ from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.plan.supper.dish_list import DishList
 from cookstove_gui.gui.plan.supper.next_steps import NextSteps
 from cookstove_gui.gui.plan.supper.picture import SupperPicture
+from cookstove_gui.gui.plan.supper.save_key import SaveKey
 from cookstove_gui.gui.widgets.form import Choice, Field, button, say, words
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import STEP
@@ -63,12 +65,14 @@ class SupperPart(QWidget):
         keys = QHBoxLayout(self.tools)
         keys.setContentsMargins(0, 0, 0, 0)
         keys.setSpacing(0)
-        for tool in (self._margin, self._done, self._add):
+        save = SaveKey(self.desk)
+        for tool in (self._margin, self._done, self._add, save):
             keys.addWidget(tool)
         self._list = DishList(self.desk)
         self._list.setVisible(False)
         self._list.closed.connect(self._close_list)
         self._problem = words(role="problem", name="supper_problem")
+        save.told.connect(partial(say, self._problem))
         self._first_fires = words(role="caution", name="supper_first_fires")
         self._told = words(role="place", name="supper_told")
         self._picture = SupperPicture(look, self._table)

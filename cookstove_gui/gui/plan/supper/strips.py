@@ -7,9 +7,8 @@ from cookstove_gui.desk.plan.supper_shown import SupperShown
 from cookstove_gui.forecast.answers import FloatArray
 from cookstove_gui.gui.drawn_stove.lettering import advance, fitting, write, write_centred
 from cookstove_gui.gui.plan.lane import Lane, dashed
-from cookstove_gui.gui.plan.supper.bell import paint_bell
 from cookstove_gui.gui.time_axis.lane_signs import paint_sign
-from cookstove_gui.gui.widgets.signs import paint_caution
+from cookstove_gui.gui.widgets.signs import paint_bell, paint_caution
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import Theme
 from cookstove_gui.gui.widgets.type import NUMBER, PLACE, SMALL
@@ -131,7 +130,7 @@ def paint_fire(painter: QPainter, box: QRectF, label: QRectF, lane: Lane, shown:
         paint_sign(painter, QPointF(x, y), kind, opening=opening, count=number, ink=QColor(theme.ink), ground=ground)
         painter.restore()
         if planned:
-            paint_bell(painter, QPointF(x + px(22), y - px(1)), QColor(theme.ink))
+            paint_bell(painter, QRectF(x + px(15), y - px(8), px(14), px(14)), QColor(theme.ink))
             placed += px(14)
         weight = 600 if planned else 400
         wide = advance(words, px(SMALL), weight)
