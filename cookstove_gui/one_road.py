@@ -92,8 +92,7 @@ def present(inputs: Inputs, memory: Memory | None = None) -> Present:
     # Just after a row the stove is as it was at the row, so that one projection serves both.
     belief = forecaster.follow(told, latest if inputs.now - latest < _JUST_AFTER else inputs.now)
     rows = fold(inputs.rows, inputs.now)
-    this_session = Session(number=0, stove=inputs.stove.name, title="", entries=rows)
-    first_fires = progress(inputs.stove, (*inputs.earlier, this_session))
+    first_fires = progress(inputs.stove, (*inputs.earlier, _this_session(inputs.stove, rows)))
     course = memory.course(seen, inputs.band)
     if course is None:
         then = belief if belief.now == latest else forecaster.follow(told, latest)
@@ -201,6 +200,27 @@ def looked_back(inputs: Inputs) -> tuple[Trace, frozenset[int]]:
     belief = Tracker(inputs.stove, inputs.character).follow(told, inputs.now)
     kept = numbers_kept(inputs.rows)
     return trace(belief), frozenset(row.number for row in doubted_readings(belief) if row.number not in kept)
+
+
+def cautions_over(inputs: Inputs) -> tuple[Caution, ...]:
+    """Each kind of caution that was due at any entry of a log, in the order in which they first were."""
+    forecaster = Memory().forecaster(inputs.stove, inputs.character)
+    told = meant_rows(inputs.stove, inputs.rows)
+    found: dict[str, Caution] = {}
+    for moment in sorted({row.at for row in inputs.rows if row.at <= inputs.now}):
+        belief, rows = forecaster.follow(told, moment), fold(inputs.rows, moment)
+        first_fires = progress(inputs.stove, (*inputs.earlier, _this_session(inputs.stove, rows)))
+        turn_rows = (*turns(belief), *turns_to_come(belief, oven_ahead(belief, unfed=True), inputs.band))
+        cautions = due(
+            belief.stove, rows, zones(belief), turn_rows, now=moment, first_fires_done=first_fires.next is None
+        )
+        for caution in cautions:
+            found.setdefault(caution.key, caution)
+    return tuple(found.values())
+
+
+def _this_session(stove: Stove, rows: tuple[Entry, ...]) -> Session:
+    return Session(number=0, stove=stove.name, title="", entries=rows)
 
 
 def at_moment(inputs: Inputs, now: datetime) -> Inputs:

@@ -7,6 +7,7 @@ from cookstove_gui.desk.logbook.cards import Cards
 from cookstove_gui.desk.logbook.seasons import ALL_YEARS, Season, SeasonAsked, season, season_asked
 from cookstove_gui.gui.background.job import Job
 from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.logbook.cautions import SeasonCautions
 from cookstove_gui.gui.logbook.course_picture import Course, CoursePicture
 from cookstove_gui.gui.logbook.hills_picture import HillsPicture
 from cookstove_gui.gui.logbook.hours_picture import HoursPicture
@@ -44,6 +45,7 @@ class SeasonsPart(QWidget):
         self._rises = CoursePicture("rises_picture", look)
         self._misses = CoursePicture("misses_picture", look)
         self._drifts = CoursePicture("drift_picture", look)
+        self._cautions = SeasonCautions(self._desk, look)
         top = QHBoxLayout()
         top.addWidget(self._sentence, 1)
         top.addWidget(self._which)
@@ -60,6 +62,7 @@ class SeasonsPart(QWidget):
             both.addWidget(left, 2)
             both.addWidget(right, 3)
             column.addLayout(both, 4)
+        column.addWidget(self._cautions)
         column.addStretch(0)
         self._which.chosen.connect(self._choose)
         self._more.clicked.connect(self._open_menu)
@@ -78,17 +81,17 @@ class SeasonsPart(QWidget):
     def _show_nothing(self) -> None:
         self._sentence.setText(_NOTHING)
         self._behind.setText("")
-        for part in (*self._pictures(), self._which, self._more):
+        for part in (*self._pictures(), self._which, self._more, self._cautions):
             part.hide()
 
     def pictures(self) -> dict[str, Picture]:
         """The pictures that are shown, by what they are called."""
-        names = ("Hours lit", "Wood", "Rise", "Oven heats", "Misses", "Thermometers")
+        names = ("Hours lit", "Wood", "Rise", "Oven heats", "Misses", "Thermometers", "Cautions")
         named = zip(names, self._pictures(), strict=True)
         return {name: picture for name, picture in named if picture.isVisibleTo(self)}
 
     def _pictures(self) -> tuple[Picture, ...]:
-        return (self._hours, self._wood, self._rises, self._hills, self._misses, self._drifts)
+        return (self._hours, self._wood, self._rises, self._hills, self._misses, self._drifts, self._cautions.bars)
 
     def _choose(self, key: str) -> None:
         self._year = int(key)
@@ -124,6 +127,8 @@ class SeasonsPart(QWidget):
             )
         )  # fmt: skip
         self._show_drift(found)
+        self._cautions.show_sessions(tuple(row.session for row in found.rows))
+        self._cautions.setVisible(bool(found.rows))
         self._which.setVisible(bool(found.years))
         self._more.setVisible(bool(found.rows))
         for picture, has in (

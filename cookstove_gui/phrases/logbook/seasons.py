@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from datetime import date
 
 from cookstove_gui.logbook.seasons import Span, Total, season_of
-from cookstove_gui.phrases.edge import day_and_month, heat_name, mass_text, measured_time, short_date
+from cookstove_gui.phrases.edge import day_and_month, heat_name, mass_text, measured_time, sessions_count, short_date
 from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.units import KILOGRAMS_PER_POUND
 
@@ -88,3 +88,24 @@ def rise_words(medians: Sequence[tuple[date, float, int]]) -> str:
 def fires_words(number: int) -> str:
     """`25 fires`."""
     return "1 fire" if number == 1 else f"{number} fires"
+
+
+def counting_words(done: int, total: int) -> str:
+    """How many sessions have been looked through for cautions."""
+    if not done:
+        return f"Every log is followed once for this; {sessions_count(total)} take a while."
+    return f"Looked through {done} of {sessions_count(total)} …"
+
+
+def counted_words(sessions: int, cautions: Sequence[tuple[str, int]]) -> str:
+    """What was found."""
+    if not cautions:
+        return f"In {sessions_count(sessions)} no caution was due."
+    return (
+        f"In how many of {sessions_count(sessions)} each was due at least once. The stove’s manual decides what to do."
+    )
+
+
+def caution_words(number: int, sessions: int) -> str:
+    """`12 of 30`."""
+    return f"{number} of {sessions}"

@@ -69,3 +69,9 @@ def test_without_a_session_the_page_says_so(qtbot):
     push(made, "part_seasons")
     assert seen(made, "season_sentence").startswith("No session yet")
     assert control(made, "seasons_part", SeasonsPart).pictures() == {}
+
+
+def test_the_cautions_of_a_winter_are_counted_when_asked(qtbot, page):
+    assert "3 sessions" in seen(page, "cautions_words")
+    push(page, "cautions_count")
+    qtbot.waitUntil(lambda: seen(page, "cautions_words").startswith("In "), timeout=20000)

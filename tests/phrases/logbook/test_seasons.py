@@ -6,6 +6,9 @@ import pytest
 
 from cookstove_gui.logbook.seasons import Span, Total
 from cookstove_gui.phrases.logbook.seasons import (
+    caution_words,
+    counted_words,
+    counting_words,
     fullest_words,
     rise_words,
     season_behind,
@@ -77,3 +80,11 @@ def test_names_and_the_fullest_week() -> None:
     assert fullest_words(spans, "C", weeks=False) == "70.5 kg, the fullest month"
     assert fullest_words([], "F", weeks=True) == ""
     assert rise_words(medians((2026, 10, 106, 6), (2026, 11, 90, 1), (2027, 3, 80, 9))) == "from 1 h 46 to 1 h 20"
+
+
+def test_counting_cautions_says_how_far_it_is_and_what_was_found() -> None:
+    assert counting_words(0, 30).startswith("Every log is followed once")
+    assert counting_words(12, 30) == "Looked through 12 of 30 sessions …"
+    assert counted_words(30, []) == "In 30 sessions no caution was due."
+    assert counted_words(30, [("Flue too cool", 12)]).endswith("manual decides what to do.")
+    assert caution_words(12, 30) == "12 of 30"

@@ -1,0 +1,52 @@
+"""How often each caution was due over the sessions of a season; every log is followed once, so it takes a while."""
+
+from collections import Counter
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+
+from cookstove_gui.desk.desk import Desk
+from cookstove_gui.desk.logbook.opened import asked_about
+from cookstove_gui.one_road import cautions_over
+from cookstove_gui.situation import Inputs
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Counted:
+    """Of so many sessions, in how many each caution was due, the commonest first."""
+
+    sessions: int
+    cautions: tuple[tuple[str, int], ...]  # title, sessions
+
+
+class CautionCounts:
+    """Keeps what was found of each session until that grows; may run in a thread."""
+
+    def __init__(self, desk: Desk) -> None:
+        self._desk = desk
+        self._kept: dict[tuple[int, int], tuple[str, ...]] = {}
+
+    def counted(
+        self, numbers: Sequence[int], progressed: Callable[[int, int], None], cancelled: Callable[[], bool]
+    ) -> Counted | None:
+        """The cautions of these sessions; none where it was given up."""
+        found: Counter[str] = Counter()
+        for place, number in enumerate(numbers):
+            if cancelled():
+                return None
+            found.update(self._titles(number))
+            progressed(place + 1, len(numbers))
+        return Counted(sessions=len(numbers), cautions=tuple(found.most_common()))
+
+    def _titles(self, number: int) -> tuple[str, ...]:
+        asked = asked_about(self._desk, number)
+        if asked is None:
+            return ()
+        key = (number, len(asked.inputs.rows))
+        if key not in self._kept:
+            self._kept[key] = tuple(caution.title for caution in cautions_over(_alone(asked.inputs)))
+        return self._kept[key]
+
+
+def _alone(inputs: Inputs) -> Inputs:
+    """The session before it matters to first fires only."""
+    return inputs if inputs.stove.is_new else replace(inputs, earlier=())
