@@ -154,6 +154,7 @@ class Field(QWidget):
         if above:
             column.addWidget(self._caption)
         column.addLayout(line)
+        self._unit.setHidden(not unit)  # without words it takes no room
         column.addWidget(self._problem)
         self.edit.returnPressed.connect(self.enter)
         self.edit.editingFinished.connect(self._leave)
@@ -167,6 +168,7 @@ class Field(QWidget):
         """Show what is kept; what was typed and not understood stays until something else is kept."""
         if unit is not None and unit != self._unit.text():
             self._unit.setText(unit)
+            self._unit.setHidden(not unit)
             self._kept = ""
         if self._problem.isHidden() or text != self._kept:
             self._kept = self._sent = text
