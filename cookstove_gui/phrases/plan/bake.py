@@ -47,14 +47,15 @@ def bake_against_steady(answer: Doneness, task: Task | None, edge: Edge) -> str:
     if answer.recipe_min is None or task is None:
         return ""
     steady = edge.heat(0.5 * (task.low + task.high))
-    words = f"In a steady oven of {steady} it would take about {duration(answer.recipe_min)}"
+    steadily = duration(answer.recipe_min)
+    words = f"In a steady oven of {steady} it would take about {steadily}"
     if answer.late_min is None:
         return f"{words}; this oven will not do it in three hours."
-    if abs(answer.late_min) < 2.5:
+    here = duration(answer.recipe_min + answer.late_min)
+    if here == steadily:
         return f"{words}, and this oven does the same."
-    more = "longer" if answer.late_min > 0 else "less"
     cause = "because it is cooler or sags" if answer.late_min > 0 else "because it is hotter"
-    return f"{words}; this oven takes about {duration(abs(answer.late_min))} {more}, {cause}."
+    return f"{words}; in this oven it takes about {here}, {cause}."
 
 
 def core_words(answer: Doneness, edge: Edge) -> str:

@@ -90,8 +90,8 @@ def test_no_clock_of_a_bake_has_passed(done: Quantiles, goes_in: float, edge: Ed
 @pytest.mark.parametrize(
     ("late", "said"),
     [
-        (12.0, "this oven takes about 12 min longer, because it is cooler or sags."),
-        (-12.0, "this oven takes about 12 min less, because it is hotter."),
+        (12.0, "in this oven it takes about 1 h 30 min, because it is cooler or sags."),
+        (-12.0, "in this oven it takes about 1 h 10 min, because it is hotter."),
         (1.0, "and this oven does the same."),
         (None, "this oven will not do it in three hours."),
     ],
