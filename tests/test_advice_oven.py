@@ -108,8 +108,8 @@ def test_a_deadline_in_the_oven_that_has_gone_says_so():
 @pytest.mark.parametrize(
     ("core_f", "ago", "said"),
     [
-        (195.0, 1.0, "The loaf of bread is nearly done: 195 °F at 7:49. Look, and measure its core."),
-        (205.0, 1.0, "The loaf of bread was likely done at 7:45. Look, and measure its core."),
+        (195.0, 1.0, "The loaf of bread is nearly done: its core was 195 °F at 7:49. Measure it again soon."),
+        (205.0, 1.0, "The loaf of bread is done: its core was 205 °F at 7:49."),
         (195.0, 9.0, "The loaf of bread was likely done at 7:45. Look, and measure its core."),
     ],
 )
@@ -120,6 +120,12 @@ def test_what_was_measured_and_not_done_is_not_called_done_by_then(core_f: float
     assert words(found).startswith(said)
     shown = rungs(found, Edge(unit="F", now=found.now, offset_minutes=-300))
     assert all(("7:45" in rung) is ("7:45" in said) for rung in shown[:-1])
+
+
+def test_a_window_of_the_end_that_has_begun_is_told_by_its_end_in_every_rung() -> None:
+    found = with_bakes(standing(390.0), baking(5.0))  # between 7:47 and 8:03
+    shown = rungs(found, Edge(unit="F", now=found.now, offset_minutes=-300))
+    assert all("8:03" in rung and "7:4" not in rung and "7:50" not in rung for rung in shown)
 
 
 def test_what_the_fire_will_not_bake_is_told():

@@ -62,16 +62,29 @@ def done_words(inside: UnderWay, edge: Edge) -> str:
     if likely is None:
         return f"With this fire the {name} will hardly be done within three hours. It needs more heat or more time."
     if likely < edge.now:
-        return f"{_overdue(inside, likely, edge)} Look, and measure its core."
+        return overdue_rungs(inside, likely, edge)[0]
     return f"The {name} is done about {edge.at(likely)}{window_words(inside, edge)}."
 
 
-def _overdue(inside: UnderWay, likely: datetime, edge: Edge) -> str:
-    """That it is likely done; not by a clock at which, or after which, its core was measured and was not."""
+def overdue_rungs(inside: UnderWay, likely: datetime, edge: Edge) -> tuple[str, str, str]:
+    """That it is likely done by now, from long to short.
+
+    What its core was measured at since then goes before what was foretold.
+    """
     name, probe = inside.inside.name, next(reversed(inside.inside.probes), None)
-    if probe is not None and inside.answer is not None and probe.core < inside.answer.done_at and probe.at >= likely:
-        return f"The {name} is nearly done: {edge.heat(probe.core)} at {edge.at(probe.at)}."
-    return f"The {name} was likely done at {edge.at(likely)}."
+    if probe is None or inside.answer is None or probe.at < likely:
+        was = f"was likely done at {edge.at(likely)}."
+        return (
+            f"The {name} {was} Look, and measure its core.",
+            f"The {name} {was} Measure its core.",
+            "Likely done. Measure its core.",
+        )
+    measured = f"its core was {edge.heat(probe.core)} at {edge.at(probe.at)}."
+    if probe.core < inside.answer.done_at:
+        nearly = f"The {name} is nearly done: {measured}"
+        return f"{nearly} Measure it again soon.", nearly, "Nearly done. Measure it again."
+    done = f"The {name} is done: {measured}"
+    return done, done, f"Done: {measured}"
 
 
 def window_words(inside: UnderWay, edge: Edge) -> str:

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 from cookstove_gui.advice import Advice, Subject
 from cookstove_gui.phrases.advice import detail, headline, wood_words
 from cookstove_gui.phrases.edge import Edge, heat_name, sessions_count, spot_label
-from cookstove_gui.phrases.in_oven import done_words
+from cookstove_gui.phrases.in_oven import overdue_rungs
 from cookstove_gui.resource_files import table
 from cookstove_gui.situation import was_read
 from cookstove_gui.stove.entries import Kind
@@ -123,12 +123,14 @@ def _inside(advice: Advice, inside: UnderWay, edge: Edge) -> tuple[str, ...]:
         return (f"The {name} will hardly be done within three hours.", "Hardly done within three hours.")
     likely, first, last = edge.at(inside.likely), inside.earliest, inside.latest
     if inside.likely < edge.now:
-        measured = "Measure its core."
-        return (f"{done_words(inside, edge).split('. ')[0]}. {measured}", f"Likely done. {measured}")
+        return overdue_rungs(inside, inside.likely, edge)[1:]
     measure = " Measure it." if inside.answer.safe is not None else ""
     if last is None:
         return (f"The {name} is done about {likely}, perhaps much later.", f"Done about {likely}, perhaps much later.")
-    window = f", {edge.at(max(first or edge.now, edge.now))}–{edge.at(last)}"
+    if first is None or edge.is_now(first):
+        window = f", by {edge.at(last)}"
+    else:
+        window = f", {edge.at(first)}–{edge.at(last)}"
     return (f"The {name} is done about {likely}{window}.{measure}", f"Done {likely}{window}.{measure}")
 
 
