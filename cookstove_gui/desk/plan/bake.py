@@ -37,11 +37,6 @@ class BakeInputs:
     number: int = 0  # of the row by which it is in the oven already; the standing then has the answer
 
 
-def bake_options() -> tuple[tuple[str, str], ...]:
-    """Key and name of everything that can be baked."""
-    return tuple((bake.key, bake.name) for bake in bakes())
-
-
 def bake_name(key: str) -> str:
     """What one is called in the log."""
     return bake_of(key).name

@@ -23,7 +23,6 @@ from cookstove_gui.units import (
 _AHEAD = re.compile(r"(?:\+|in)\s*(\d{1,3})\s*(?:m|min|minutes)?", re.IGNORECASE)
 _ICE, _COLDEST_FOOD, _BOILING = kelvin(32.0, "F"), kelvin(0.0, "F"), kelvin(212.0, "F")  # K
 _NEARLY_BOILING = kelvin(211.0, "F")  # K
-_LONGEST_REST = 24 * 60.0  # min
 
 
 def volume_unit(unit: TemperatureUnit) -> str:
@@ -114,14 +113,6 @@ def water_start(text: str, unit: TemperatureUnit) -> float:
 def well_water_text(unit: TemperatureUnit) -> str:
     """What water from a well has, in the unit on the screen."""
     return "59" if unit == "F" else "15"
-
-
-def rest_minutes(text: str) -> float:
-    """Minutes that something rests before it is eaten."""
-    found = parse_number(text, "number of minutes")
-    if not 0 <= found <= _LONGEST_REST:
-        raise InputProblem(f"{text.strip()} minutes is not a rest before eating; type a number such as 15.")
-    return found
 
 
 def minutes_at_heat(text: str, longest: float) -> float:

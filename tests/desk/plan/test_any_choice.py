@@ -8,9 +8,10 @@ import pytest
 from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
+from cookstove_gui.cooking.baking.catalogue import bakes
 from cookstove_gui.cooking.pans.boiling_time import Goal
 from cookstove_gui.cooking.pans.catalogue import pans
-from cookstove_gui.desk.plan.bake import BakeChoice, BakeInputs, bake_options, plan_bake, usual_mass
+from cookstove_gui.desk.plan.bake import BakeChoice, BakeInputs, plan_bake, usual_mass
 from cookstove_gui.desk.plan.water import WaterChoice, WaterInputs, bases, plan_water
 from cookstove_gui.desk.plan.wood import WoodChoice, WoodInputs, moisture_options, plan_wood, wood_options
 from cookstove_gui.physics.air import standard_pressure
@@ -50,7 +51,7 @@ def test_water_is_answered_whatever_is_asked(stands, altitude, litres, start, pa
 @QUICK
 @given(
     altitude=ALTITUDES,
-    key=st.sampled_from([key for key, _ in bake_options()]),
+    key=st.sampled_from([bake.key for bake in bakes()]),
     size=st.sampled_from([0.11, 1.0, 5.0]),
     start=st.sampled_from([None, 255.4, 300.0, 372.0]),
     minutes=st.sampled_from([-50, -1, 0, 30, 170]),

@@ -6,13 +6,12 @@ from datetime import timedelta
 import numpy as np
 import pytest
 
-from cookstove_gui.cooking.baking.catalogue import bake_of, mass_of
+from cookstove_gui.cooking.baking.catalogue import bake_of, bakes, mass_of
 from cookstove_gui.cooking.baking.doneness import steady_minutes
 from cookstove_gui.cooking.baking.under_way import UnderWay
 from cookstove_gui.desk.plan.bake import (
     BakeChoice,
     BakeInputs,
-    bake_options,
     cuts_of,
     kind_options,
     plan_bake,
@@ -148,7 +147,7 @@ def test_a_kind_is_offered_once_with_its_forms_beside_it():
 
 def test_every_bake_can_be_chosen():
     offered = {one for key, _ in kind_options() for one, _ in (cuts_of(key) or ((key, ""),))}
-    assert offered == {key for key, _ in bake_options()}
+    assert offered == {bake.key for bake in bakes()}
 
 
 def test_the_forms_of_a_kind_have_words_that_differ():

@@ -114,18 +114,6 @@ def test_food_and_water_beyond_their_ends_are_refused_in_one_sentence(read, type
     assert told(refused) == f"{typed.strip()} is not a plausible temperature for {what}."
 
 
-@pytest.mark.parametrize(("typed", "minutes"), [("0", 0), ("15", 15), ("1440", 1440)])
-def test_a_rest_is_from_none_to_a_day(typed, minutes):
-    assert plan_texts.rest_minutes(typed) == minutes
-
-
-@pytest.mark.parametrize("typed", ["-1", " 1441 "])
-def test_longer_than_a_day_is_no_rest(typed):
-    with pytest.raises(InputProblem) as refused:
-        plan_texts.rest_minutes(typed)
-    assert told(refused) == f"{typed.strip()} minutes is not a rest before eating; type a number such as 15."
-
-
 def test_minutes_at_heat_reach_to_the_longest():
     assert [plan_texts.minutes_at_heat(typed, 720) for typed in ("0", "720")] == [0, 720]
     for typed in ("-1", "721"):
