@@ -325,6 +325,11 @@ def _told(standing: Standing, at: datetime) -> Deadline | None:
     return Deadline(at=at, passed=at < standing.now)
 
 
+def waits_for_cold(standing: Standing) -> bool:
+    """Whether a first fire has done its stage, and the stove is not yet known to be cold."""
+    return standing.first_fires.is_to_go_cold and _is_hot(standing)
+
+
 def _is_hot(standing: Standing) -> bool:
     """Whether the cooktop is not yet known to be cold: by its latest reading, and as believed at the latest row.
 

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from cookstove_gui.advice import waits_for_cold
 from cookstove_gui.desk.cook.oven_lines import OvenFan, fan_of
 from cookstove_gui.desk.cook.spot_heats import spot_heats
 from cookstove_gui.phrases.my_stove.stages import limit_words
@@ -43,8 +44,9 @@ def first_fire_course(desk: Desk) -> FirstFireCourse | None:
     spot = max(tops, key=lambda name: heats[name].kelvin or 0.0)
     zone = standing.zones[spot]
     futures = np.max([unfed.of(name) for name in tops], axis=0)
+    done = standing.first_fires.just_done if waits_for_cold(standing) else None
     return FirstFireCourse(
-        stage=(standing.first_fires.just_done or standing.first_fires.next).stage,
+        stage=(done or standing.first_fires.next).stage,
         spot=spot,
         kelvin=heats[spot].kelvin or zone.p50,
         p10=zone.p10,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from cookstove_gui.advice import waits_for_cold
 from cookstove_gui.cooking.fires.logged_fires import Fire, fires
 from cookstove_gui.phrases.my_stove.stages import (
     air_measure,
@@ -53,13 +54,14 @@ def stage_rows(desk: Desk) -> tuple[StageRow, ...]:
     logged = list(fires(desk.stove, (session,))) if session is not None else []
     # A fire that has done its stage shows nothing of the next one.
     fire = logged[-1] if logged and not found.is_to_go_cold else None
+    waits = waits_for_cold(standing)
     return tuple(
         StageRow(
             title=one.stage.title,
             line=one.stage.line,
             is_done=one.done,
             is_next=one is found.next,
-            state=stage_state(one, found, is_lit=fire is not None),
+            state=stage_state(one, found, is_lit=fire is not None, waits=waits),
             measures=_measures(one.stage, fire, desk.unit) if one is found.next else (),
         )
         for one in found.stages

@@ -37,13 +37,13 @@ def limit_words(stage: Stage, unit: str) -> str:
     return f"Limit of this fire: {whole(degrees(stage.top_at_most, unit))} °{unit}, hottest spot of the top"
 
 
-def stage_state(stage: StageProgress, fires: FirstFires, *, is_lit: bool) -> str:
+def stage_state(stage: StageProgress, fires: FirstFires, *, is_lit: bool, waits: bool) -> str:
     """Where a stage stands: done, under way, next, or what it is."""
     if stage.done:
         return "done"
     if stage is not fires.next:
         return stage.stage.line
-    when = "when the stove is cold" if fires.is_to_go_cold else "under way" if is_lit else "next"
+    when = "when the stove is cold" if waits else "under way" if is_lit else "next"
     return f"{when}; what the log must show"
 
 

@@ -8,6 +8,7 @@ from cookstove_gui.desk import Desk
 from cookstove_gui.desk.cook.first_fire_course import limit_said
 from cookstove_gui.desk.cook.stages import Measure, StageRow, stage_rows
 from cookstove_gui.stove.entries import Kind
+from cookstove_gui.stove.stove import SpotKind
 from tests.cooking.fires.cases import KINDLING, MEDIUM
 from tests.desk.conftest import stand
 from tests.held_clock import HeldClock
@@ -123,7 +124,11 @@ def test_a_fire_that_has_done_its_stage_shows_nothing_of_the_next(new_desk: Desk
     )  # fmt: skip
     assert {measure.share for measure in next_one(new_desk).measures} == {0.0}
     assert limit_said(new_desk) == "Limit of this fire: 400 °F, hottest spot of the top"
-    held_clock.pass_minutes(200)
+    held_clock.pass_minutes(600)
+    for spot in new_desk.stove.spots_of(SpotKind.TOP):
+        new_desk.read("72", spot=spot.name)
+    assert next_one(new_desk).state == "next; what the log must show"
+    assert limit_said(new_desk) == "Limit of this fire: 640 °F, hottest spot of the top"
     new_desk.do(Kind.LIT)
     new_desk.read("90", spot="top_front_left")
     assert next_one(new_desk).state == "under way; what the log must show"
