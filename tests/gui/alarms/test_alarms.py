@@ -1,5 +1,7 @@
 """An alarm is seen on every page, heard as the cook wants it, answered by one key, and kept over a restart."""
 
+import subprocess
+import sys
 from collections.abc import Callable
 from datetime import timedelta
 
@@ -236,8 +238,6 @@ def test_without_a_voice_nothing_is_said_and_nothing_fails(qapp: QApplication, m
 
 def test_missing_libraries_of_the_machine_are_no_failure(qapp: QApplication, monkeypatch: pytest.MonkeyPatch) -> None:
     """As on a machine without the sound server's library, where the import itself fails."""
-    import sys
-
     monkeypatch.setitem(sys.modules, "PySide6.QtMultimedia", None)
     monkeypatch.setitem(sys.modules, "PySide6.QtTextToSpeech", None)
     assert bell_file._output() is None
@@ -292,3 +292,10 @@ def test_nothing_rings_before_the_window_is_painted(desk: Desk, look: Look, cloc
     with qtbot.waitSignal(window.painted, timeout=10_000):
         window.show()
     qtbot.waitUntil(lambda: len(window.ringer.ringing) == 1)
+
+
+def test_the_window_is_imported_without_sound_and_without_the_calendar() -> None:
+    program = "import sys, cookstove_gui.gui.window; print(*sys.modules)"
+    found = subprocess.run([sys.executable, "-c", program], capture_output=True, text=True, check=True).stdout.split()
+    assert "cookstove_gui.gui.alarms.bell" in found
+    assert not {"PySide6.QtMultimedia", "PySide6.QtTextToSpeech", "icalendar"} & set(found)
