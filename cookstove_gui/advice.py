@@ -24,7 +24,6 @@ from cookstove_gui.cooking.supper.moments import Moment, due
 from cookstove_gui.cooking.supper.plan import Plan
 from cookstove_gui.forecast.answers import EVEN_CHANCE, JUST_READ_MINUTES, TurnKind
 from cookstove_gui.forecast.futures.arrival import Arrival, arrival_of, leaving_of, touching_of
-from cookstove_gui.forecast.futures.outlook import outlook_of
 from cookstove_gui.situation import SURE_OF_TURN, Standing, fire_is_out, was_read
 from cookstove_gui.stove.entries import Kind, reading_kelvin
 from cookstove_gui.stove.stove import SpotKind
@@ -236,6 +235,8 @@ def _in_band(standing: Standing) -> Advice | None:
 def _bake_told(standing: Standing, minutes: float) -> WholeBake:
     """What the latest row's futures do to a bake that goes in as the oven comes to heat: the same until the next."""
     told = standing.course.ahead
+    from cookstove_gui.forecast.futures.outlook import outlook_of  # brings the forecast: not before the first paint
+
     comes = outlook_of(told, standing.stove, standing.band, ()).band.line_enters_min
     return whole_bake(told, standing.stove, standing.band, minutes, start_min=comes or 0.0)
 

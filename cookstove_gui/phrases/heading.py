@@ -5,7 +5,6 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from cookstove_gui.advice import advise
-from cookstove_gui.cooking.supper.plan import Plan
 from cookstove_gui.forecast.futures.arrival import arrival_of, touching_of
 from cookstove_gui.phrases import advice, cook, ladder
 from cookstove_gui.phrases.edge import Edge, spot_label
@@ -13,6 +12,7 @@ from cookstove_gui.phrases.plan.supper import due_rungs, due_words
 from cookstove_gui.stove.entries import reading_kelvin
 
 if TYPE_CHECKING:
+    from cookstove_gui.cooking.supper.plan import Plan
     from cookstove_gui.situation import Standing
 
 

@@ -1,18 +1,23 @@
 """The moments that call for the cook: of the stove as it stands, of what is in the oven, and of the plan."""
 
+from __future__ import annotations
+
 from collections.abc import Iterator
 from datetime import datetime, timedelta
+from typing import TYPE_CHECKING
 
 from cookstove_gui.advice import JUST_READ, Subject, advise
-from cookstove_gui.cooking.baking.under_way import UnderWay
 from cookstove_gui.cooking.fit.tasks import Place
 from cookstove_gui.cooking.supper.alarms import Alarm, AlarmKind, without_doubles
 from cookstove_gui.cooking.supper.dishes import Heat
 from cookstove_gui.cooking.supper.moments import Moment, MomentKind, dish_of, moments, part_of_step
 from cookstove_gui.cooking.supper.plan import FireStep, Plan, PlannedStep
 from cookstove_gui.forecast.futures.arrival import arrival_of, leaving_of
-from cookstove_gui.situation import Standing
 from cookstove_gui.stove.entries import Kind
+
+if TYPE_CHECKING:
+    from cookstove_gui.cooking.baking.under_way import UnderWay
+    from cookstove_gui.situation import Standing
 
 LEAVING_LEAD = timedelta(minutes=10)  # before the oven leaves its heat, while wood or air still help; judgement
 
