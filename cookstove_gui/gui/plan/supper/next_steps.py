@@ -1,5 +1,6 @@
 """The foot of the tab: what to do now, and the steps to come, each under its clock."""
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QSizePolicy, QWidget
 
 from cookstove_gui.gui.widgets.form import say, words
@@ -26,7 +27,7 @@ class NextSteps(QWidget):
             clock, text = words(role="unit", name=f"next_clock_{place}"), words(role="place", name=f"next_step_{place}")
             set_role(text, "said")
             grid.addWidget(clock, 0, place)
-            grid.addWidget(text, 1, place)
+            grid.addWidget(text, 1, place, Qt.AlignmentFlag.AlignTop)
             grid.setColumnStretch(place, 1)
             self._cells.append((clock, text))
 
