@@ -5,8 +5,6 @@ from dataclasses import dataclass
 import numpy as np
 
 from cookstove_gui.forecast.answers import FloatArray, Projection
-from cookstove_gui.stove.entries import Kind, Session, fold, reading_kelvin
-from cookstove_gui.stove.stove import Stove
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -31,11 +29,3 @@ def fan_of(minutes: FloatArray, futures: FloatArray) -> OvenFan:
     """Percentiles of any heat's futures (futures, times) [K]."""
     p10, p25, p50, p75, p90 = np.quantile(futures, (0.1, 0.25, 0.5, 0.75, 0.9), axis=0)
     return OvenFan(minutes=minutes, p10=p10, p25=p25, p50=p50, p75=p75, p90=p90)
-
-
-def oven_readings(stove: Stove, session: Session) -> tuple[FloatArray, FloatArray]:
-    """Minutes since the first entry, and readings [K] of the spot that stands for the oven."""
-    rows = fold(session.entries)
-    found = [row for row in rows if row.kind is Kind.READING and row.spot == stove.oven_spot]
-    minutes = np.array([(row.at - rows[0].at).total_seconds() / 60 for row in found], dtype=np.float64)
-    return minutes, np.array([reading_kelvin(row) for row in found], dtype=np.float64)

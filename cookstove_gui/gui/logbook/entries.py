@@ -18,7 +18,7 @@ from cookstove_gui.stove.entries import Entry, Session, fold
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import clock_text
 
-_CAPTION, _WIDE, _CLOCK = 110, 340, 120
+_CAPTION, _WIDE, _CLOCK = 110, 230, 120
 
 
 class EntriesView(QWidget):
@@ -33,7 +33,7 @@ class EntriesView(QWidget):
         self._rows: dict[int, Entry] = {}
         self.setObjectName("session_entries")
         self._table = RowTable("entries_table", "Entries of the session in order of time", ("at", "entry"), stretch=1)
-        self._table.setMinimumHeight(160)
+        self._table.setMinimumHeight(110)
         self._text = Field("Correct to", "entry_text", "What it should be", caption_width=_CAPTION, width=_WIDE)
         self._at = Field("at", "entry_at", "When it was, such as 4:10", caption_width=_CAPTION, width=_CLOCK)
         self._correct = button("Correct", "entry_correct", "Put this in the place of the marked entry")

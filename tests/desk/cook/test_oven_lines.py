@@ -1,11 +1,10 @@
-"""The oven's lines: the share of futures on either side of each line, and the readings at their time and heat."""
+"""The oven's lines: the share of futures on either side of each line."""
 
 import numpy as np
 import pytest
 
 from cookstove_gui.desk import Desk
-from cookstove_gui.desk.cook.oven_lines import oven_fan, oven_readings
-from cookstove_gui.units import degrees
+from cookstove_gui.desk.cook.oven_lines import oven_fan
 from tests.desk.conftest import stand
 
 
@@ -27,10 +26,3 @@ def test_a_stove_without_that_spot_shows_the_first_that_is_projected(burning_des
     projection = standing.projection
     first = oven_fan(projection, projection.spots[0])
     assert np.array_equal(oven_fan(projection, "no_such_spot").p50, first.p50)
-
-
-def test_readings_of_the_oven_count_from_the_first_entry(burning_desk: Desk) -> None:
-    assert burning_desk.session is not None
-    minutes, kelvin = oven_readings(burning_desk.stove, burning_desk.session)
-    assert minutes == pytest.approx([13, 26, 39])
-    assert degrees(kelvin, "F") == pytest.approx([120, 240, 300])
