@@ -17,7 +17,6 @@ LISTED = {
     "physics.conduction": _BAKES,
     "physics.superposition": _BAKES,
     "physics.bricks.product_ratio": _BAKES,
-    "physics.crumb": "the conductivity of crumb, for a bake with a drying front",
     "physics.boiling.boil_away_time": _POTS,
     "physics.boiling.holding_temperature": _POTS,
     "cooking.pans.boiling_time.simmer_range": _POTS,

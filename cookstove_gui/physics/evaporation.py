@@ -8,7 +8,6 @@ from cookstove_gui.physics.water import GAS_CONSTANT, heat_of_vaporisation, satu
 
 TURBULENT = 0.14  # Sh = 0.14 (Ra)^(1/3), the plate facing up of McAdams with heat and mass exchanged
 SHELTERED = 0.75  # a pan's rim and its own plume slow it; between theory and tables of open tanks, see Source
-SPREAD = 1.35  # factor either way, one standard deviation: rims, draughts, ladles
 MOST_VAPOUR = (
     0.72  # share of vapour in the air that a pan's rim holds over the water: no drier near the boil; judgement
 )
@@ -47,7 +46,7 @@ def evaporation_flux(
 
     Validity
     --------
-    Below boiling; at it the heat that comes in decides. Right within a factor of `SPREAD`: sources for water of 88 °C
+    Below boiling; at it the heat that comes in decides. Right within a factor of 1.35, one standard deviation: sources for water of 88 °C
     run from 6.8 and 9.1 kW/m2 (tables of open tanks) to 13 to 16 (theory, an unsheltered surface). A timed pan sets
     that right.
 

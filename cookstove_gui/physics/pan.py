@@ -29,7 +29,7 @@ class Pan:
     top_area: Quantity  # m2 of the water's surface
     conductance: Quantity  # W/(m2 K) from plate to water, see base_conductance
     emissivity: Quantity = 0.3  # of the pan's side and lid, total: bright 0.1 to enamelled or sooty 0.9
-    evaporation: Quantity = 1.0  # factor on what open water dries, see evaporation.SPREAD
+    evaporation: Quantity = 1.0  # factor on what open water dries, see evaporation_flux
     openness: Quantity = 1.0  # share of the open surface's losses that a lid lets by: none 1, loose 0.2, tight 0.05
 
 

@@ -45,13 +45,6 @@ def warmed(
     return warm_through(body, exposure, start, air + np.zeros_like(walls), step, walls, nodes=NODES)
 
 
-def mass_loss(bake: Bake, warming: Warming) -> FloatArray:
-    """Water gone as a share of what went in, bones left out, (instants, members)."""
-    stands_for = _stands_for(bake, STANDARD_PRESSURE)
-    dense = float(density(bake.composition, kelvin(68.0, "F"), bake.porosity))
-    return np.asarray(warming.water_lost * stands_for.dimension / (stands_for.half_thickness * dense))
-
-
 def body_of(bake: Bake, pressure: float) -> EquivalentBody:
     """The one-dimensional body that stands for it."""
     return _stands_for(bake, pressure)

@@ -34,9 +34,6 @@ class PanDoubts:
     amount_log_sd: float
 
 
-NO_DOUBTS = PanDoubts(cooktop=None, cooktop_log_sd=0.0, evaporation_log_sd=0.0, amount_log_sd=0.0)
-
-
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PanDraws:
     """Equally likely pans, in an order unrelated to that of the futures; arrays of shape (count,)."""

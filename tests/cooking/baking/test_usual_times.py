@@ -5,11 +5,15 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from cookstove_gui.cooking.baking.bodies import mass_loss, step_of, warmed
+from cookstove_gui.cooking.baking.bodies import body_of, step_of, warmed
 from cookstove_gui.cooking.baking.catalogue import BOILING_AT_SEA_LEVEL, Bake, bake_of, mass_of, scaled
 from cookstove_gui.cooking.baking.doneness import doneness, minutes_to_done, steady_minutes
 from cookstove_gui.cooking.baking.doubts import single
+from cookstove_gui.forecast.answers import FloatArray
 from cookstove_gui.physics.air import standard_pressure
+from cookstove_gui.physics.foods import density
+from cookstove_gui.physics.quantities import STANDARD_PRESSURE
+from cookstove_gui.physics.warming import Warming
 from cookstove_gui.units import KILOGRAMS_PER_POUND
 from tests.cooking.made import fahrenheit, projection
 from tests.reference import check
@@ -78,6 +82,13 @@ def test_standing_ribs_take_about_what_an_old_table_says(core: float, low: float
     minutes = steady_minutes(replace(weighing("rib_roast", 7.0), done=fahrenheit(core), safety=""), fahrenheit(300))
     assert minutes is not None
     assert 0.75 * low <= minutes / 7.0 <= 1.25 * high
+
+
+def mass_loss(bake: Bake, warming: Warming) -> FloatArray:
+    """Water gone as a share of what went in, (instants, members)."""
+    body = body_of(bake, STANDARD_PRESSURE)
+    dense = float(density(bake.composition, 293.15, bake.porosity))
+    return np.asarray(warming.water_lost * body.dimension / (body.half_thickness * dense))
 
 
 def steady(key: str, oven: float) -> tuple[float, float]:

@@ -19,13 +19,13 @@ from cookstove_gui.cooking.pans.boiling_time import (
     water_time,
 )
 from cookstove_gui.cooking.pans.catalogue import Contact, PanOfWater, pans
-from cookstove_gui.cooking.pans.doubts import NO_DOUBTS
 from cookstove_gui.forecast.futures.goal_times import first_reach, late_quantiles
 from cookstove_gui.physics.air import standard_pressure
 from cookstove_gui.physics.boiling import time_to_heat
 from cookstove_gui.physics.pan import pan_heat_loss
 from cookstove_gui.units import degrees
 from tests.cooking.made import projection
+from tests.cooking.pans.sure import NO_DOUBTS
 
 PANS = {one.key: one for one in pans()}
 POT = PANS["stock pot"]

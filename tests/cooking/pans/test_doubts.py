@@ -8,9 +8,10 @@ import pytest
 from cookstove_gui.cooking.fit.tasks import task_of
 from cookstove_gui.cooking.pans.boiling_time import Goal, simmer_hold, simmer_range, water_time
 from cookstove_gui.cooking.pans.catalogue import Contact, PanOfWater, pans
-from cookstove_gui.cooking.pans.doubts import NO_DOUBTS, WaterSource, pan_draws, usual_doubts
+from cookstove_gui.cooking.pans.doubts import WaterSource, pan_draws, usual_doubts
 from cookstove_gui.units import degrees
 from tests.cooking.made import projection
+from tests.cooking.pans.sure import NO_DOUBTS
 
 POT = {one.key: one for one in pans()}["stock pot"]
 SURE = Contact(median=150.0, log_sd=1e-9)
