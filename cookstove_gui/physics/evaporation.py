@@ -46,9 +46,9 @@ def evaporation_flux(
 
     Validity
     --------
-    Below boiling; at it the heat that comes in decides. Right within a factor of 1.35, one standard deviation: sources for water of 88 °C
-    run from 6.8 and 9.1 kW/m2 (tables of open tanks) to 13 to 16 (theory, an unsheltered surface). A timed pan sets
-    that right.
+    Below boiling; at it the heat that comes in decides. Right within a factor of 1.35, one standard deviation: sources
+    for water of 88 °C run from 6.8 and 9.1 kW/m2 (tables of open tanks) to 13 to 16 (theory, an unsheltered surface). A
+    timed pan sets that right.
 
     Notes
     -----
