@@ -29,7 +29,6 @@ LISTED = {
     "gui.widgets.theme.EDGE_PAIRS": "the same for lines",
     "desk.heading.shown_detail": _SEEN,
     "gui.time_axis.free_room.FreeRoom.taken": _SEEN,
-    "gui.time_axis.plot_words.PlotWords.mark": _SEEN,
     "gui.time_axis.trend_plot.TrendPlot.spot_of": _SEEN,
     "gui.widgets.look.Look.mode": _SEEN,
     "gui.widgets.one_line.OneLine.rungs": _SEEN,
