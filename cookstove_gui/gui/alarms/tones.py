@@ -29,11 +29,6 @@ def samples(tone: Tone, rate: int) -> NDArray[np.float32]:
     return np.asarray(PEAK * one / np.max(np.abs(one)), dtype=np.float32)
 
 
-def seconds(tone: Tone) -> float:
-    """How long it lasts."""
-    return _LASTS_S * len(tone.value)
-
-
 def _stroke(frequency: float, rate: int) -> NDArray[np.float64]:
     at = np.arange(round(_LASTS_S * rate)) / rate
     made = np.zeros_like(at)

@@ -59,7 +59,6 @@ _CUES = (
 _CUE = [(of, re.compile(pattern, re.IGNORECASE)) for of, pattern in _CUES]
 _AS_CHANGE = re.compile(r"\bby\s*(?:about\s*)?$", re.IGNORECASE)  # “lower by 50°” is no heat
 _SAME_AGAIN = re.compile(r"\s*(?:[(/,=]|or|about|which is|equals)*\s*[(]?\s*", re.IGNORECASE)
-_NOT_OVEN = re.compile(r"\bdutch\s+$", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
