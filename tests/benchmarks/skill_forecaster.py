@@ -12,10 +12,10 @@ from cookstove_gui.forecast.futures.outlook import outlook
 from cookstove_gui.forecast.futures.zones import zones
 from cookstove_gui.forecast.learning.learn import learn
 from cookstove_gui.forecast.model.character import Character
-from cookstove_gui.forecast.tracking.tracker import track
 from cookstove_gui.stove.entries import Entry, Session
 from cookstove_gui.stove.stove import Stove
 from tests.benchmarks.skill_questions import AHEAD, HORIZON, Answer, Firing, FloatArray, Question
+from tests.following import track
 
 
 def character_of(stove: Stove, past: Sequence[Firing]) -> Character | None:

@@ -72,10 +72,8 @@ class Move:
     step: str  # key
     was: datetime
     now: datetime
-    why: str  # `REASONS`
-
-
-REASONS = ("late", "heat", "dish", "own")  # a step took longer; the fire does otherwise; the meal changed; set by hand
+    # `late`: a step took longer; `heat`: the fire does otherwise; `dish`: the meal changed; `own`: set by hand
+    why: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -111,8 +109,3 @@ class Plan:
     def of_dish(self, key: str) -> tuple[PlannedStep, ...]:
         """The steps of one dish in order."""
         return tuple(step for step in self.steps if step.dish == key)
-
-    @property
-    def to_come(self) -> tuple[PlannedStep, ...]:
-        """What is still to be begun by somebody, the soonest first; waits begin by themselves."""
-        return tuple(step for step in self.steps if not (step.done or step.begun or step.kind is StepKind.WAIT))

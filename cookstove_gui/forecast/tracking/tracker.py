@@ -198,11 +198,6 @@ class Tracker:
         course.at = until
 
 
-def track(stove: Stove, entries: Sequence[Entry], now: datetime, character: Character | None = None) -> Belief:
-    """The belief about a stove at `now` from its session's raw log."""
-    return Tracker(stove, character).follow(entries, now)
-
-
 def _carried_row(standing: Sequence[Entry]) -> Entry | None:
     """The row that says how warm the stove was when the session began; one that cannot be read says nothing."""
     soon = (row for row in standing if row.at - standing[0].at <= timedelta(minutes=CARRIED_MINUTES))

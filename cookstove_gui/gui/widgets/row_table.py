@@ -9,7 +9,6 @@ from PySide6.QtCore import (
     QItemSelectionModel,
     QModelIndex,
     QPersistentModelIndex,
-    QSortFilterProxyModel,
     Qt,
     Signal,
 )
@@ -102,11 +101,7 @@ class RowTable(QTableView):
         super().__init__()
         self._shown_rows, self._row_height, self._wraps = shown_rows, row_height, wraps
         self._rows = _Rows(headers, max(len(headers), 1), self)
-        self._found = QSortFilterProxyModel(self)
-        self._found.setSourceModel(self._rows)
-        self._found.setFilterCaseSensitivity(Qt.CaseSensitivity.CaseInsensitive)
-        self._found.setFilterKeyColumn(-1)
-        self.setModel(self._found)
+        self.setModel(self._rows)
         self.setObjectName(name)
         self.setAccessibleName(reads_as)
         self.setShowGrid(False)
@@ -153,15 +148,11 @@ class RowTable(QTableView):
         self.blockSignals(False)
         self._fit()
 
-    def show_only(self, text: str) -> None:
-        """The rows with these letters in any column, all of them for no letters."""
-        self._found.setFilterFixedString(text)
-
     def choose(self, key: str) -> None:
         """Mark the row with this key, or the first one when it is not shown."""
-        places = range(self._found.rowCount())
-        place = next((one for one in places if self._found.index(one, 0).data(_KEY) == key), 0)
-        index = self._found.index(place, 0)
+        places = range(self._rows.rowCount())
+        place = next((one for one in places if self._rows.index(one, 0).data(_KEY) == key), 0)
+        index = self._rows.index(place, 0)
         choice = QItemSelectionModel.SelectionFlag.ClearAndSelect | QItemSelectionModel.SelectionFlag.Rows
         self.selectionModel().setCurrentIndex(index, choice)
         self.scrollTo(index)
@@ -171,8 +162,8 @@ class RowTable(QTableView):
     ) -> QModelIndex:  # Home and End go up and down a list, not along a row
         """The row that a key leads to."""
         ends = {QAbstractItemView.CursorAction.MoveHome: 0, QAbstractItemView.CursorAction.MoveEnd: -1}
-        if action in ends and self._found.rowCount():
-            return self._found.index(ends[action] % self._found.rowCount(), 0)
+        if action in ends and self._rows.rowCount():
+            return self._rows.index(ends[action] % self._rows.rowCount(), 0)
         return super().moveCursor(action, modifiers)
 
     def _fit(self) -> None:

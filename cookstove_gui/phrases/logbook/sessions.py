@@ -43,11 +43,6 @@ def session_facts(first_at: datetime | None, last_at: datetime | None, offset_mi
     return f"{session_span(first_at, last_at, offset_minutes)}, {entries_count(entries)}"
 
 
-def dated(title: str, at: datetime, offset_minutes: int) -> str:
-    """A session's title behind its day, which is what is left of it where there is little width."""
-    return f"{short_date(local_day(at, offset_minutes))}, {title}"
-
-
 def list_day(first_at: datetime | None, offset_minutes: int, today: date) -> str:
     """The day of a session in the list: `Sat 14 Nov`, with its year where that is another one than today's season."""
     if first_at is None:

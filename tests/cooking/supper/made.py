@@ -11,9 +11,9 @@ from cookstove_gui.cooking.supper.dishes import Dish, HandsOn, Heat, Part, Wait
 from cookstove_gui.cooking.supper.fire import Fire
 from cookstove_gui.cooking.supper.marks import Supper
 from cookstove_gui.forecast.tracking.belief import Belief
-from cookstove_gui.forecast.tracking.tracker import track
 from cookstove_gui.stove.entries import HeatBand, Kind
 from cookstove_gui.units import kelvin
+from tests.following import track
 from tests.forecast.logs import MODERATE, STOVE, Log, at, usual_morning
 
 NOW = at(75)

@@ -7,9 +7,9 @@ import numpy as np
 
 from cookstove_gui.forecast.answers import Projection
 from cookstove_gui.forecast.tracking.belief import Belief
-from cookstove_gui.forecast.tracking.tracker import track
 from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.stove.stove import Spot, SpotKind, Stove
+from tests.following import track
 from tests.forecast.logs import BEGAN, STOVE, at, usual_morning
 
 MINUTES = np.arange(0.0, 180.5, 5.0)

@@ -10,9 +10,9 @@ from cookstove_gui.forecast.futures.cook import AIR_TURN, LEAST_AIR
 from cookstove_gui.forecast.futures.tending import tended
 from cookstove_gui.forecast.model import heat
 from cookstove_gui.forecast.model.habits import Habits
-from cookstove_gui.forecast.tracking.tracker import track
 from cookstove_gui.stove.entries import HeatBand, Kind
 from cookstove_gui.units import kelvin
+from tests.following import track
 from tests.forecast.logs import STOVE, at, usual_morning
 
 _MINUTES = np.array([0.0, 5.0, 10.0, 20.0, 30.0])

@@ -4,9 +4,9 @@ import numpy as np
 
 from cookstove_gui.forecast.answers import KeptFire, Projection
 from cookstove_gui.forecast.futures.projection import project
-from cookstove_gui.forecast.tracking.tracker import track
 from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.units import kelvin
+from tests.following import track
 from tests.forecast.logs import STOVE, at, usual_morning
 
 BELIEF = track(STOVE, usual_morning(), at(75))

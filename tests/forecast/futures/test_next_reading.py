@@ -10,8 +10,8 @@ from cookstove_gui.forecast.answers import NextReading, Projection
 from cookstove_gui.forecast.futures.next_reading import next_reading
 from cookstove_gui.forecast.futures.projection import project
 from cookstove_gui.forecast.tracking.belief import LastReading
-from cookstove_gui.forecast.tracking.tracker import track
 from cookstove_gui.stove.stove import SpotKind
+from tests.following import track
 from tests.forecast.futures.made import BAND, MINUTES, futures, lines, stove_with, usual_belief
 from tests.forecast.logs import MODERATE, STOVE, at, usual_morning
 

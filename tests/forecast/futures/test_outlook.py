@@ -10,9 +10,9 @@ from hypothesis import strategies as st
 from cookstove_gui.forecast.answers import Action, ActionKind, Outlook, oven_spot
 from cookstove_gui.forecast.futures.outlook import arrivals, outlook, outlook_of, oven_ahead, oven_at
 from cookstove_gui.forecast.futures.projection import project
-from cookstove_gui.forecast.tracking.tracker import track
 from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.stove.stove import SpotKind
+from tests.following import track
 from tests.forecast.futures.made import BAND, MINUTES, futures, lines, stove_with
 from tests.forecast.logs import MODERATE, STOVE, at, usual_morning
 

@@ -11,9 +11,9 @@ from cookstove_gui.forecast.model import heat
 from cookstove_gui.forecast.model.ensemble import Ensemble
 from cookstove_gui.forecast.model.heat import Controls
 from cookstove_gui.forecast.tracking.belief import Belief
-from cookstove_gui.forecast.tracking.tracker import track
 from cookstove_gui.stove.entries import HeatBand, Kind
 from cookstove_gui.stove.stove import SpotKind
+from tests.following import track
 from tests.forecast.futures.made import BAND, MINUTES, futures, lines, stove_with, usual_belief
 from tests.forecast.logs import STOVE, Log, at, usual_morning
 

@@ -20,8 +20,9 @@ from cookstove_gui.forecast.model import parameters
 from cookstove_gui.forecast.model.character import Character
 from cookstove_gui.forecast.model.ensemble import FIELD, LASTING
 from cookstove_gui.forecast.model.habits import Habits
-from cookstove_gui.forecast.tracking.tracker import Tracker, track
+from cookstove_gui.forecast.tracking.tracker import Tracker
 from cookstove_gui.stove.entries import Kind, Session
+from tests.following import track
 from tests.forecast.logs import STOVE, TOP_SPOTS, Log, at, usual_morning
 
 PRIOR_MEAN, PRIOR = np.array([0.5, 0.0]), np.array([[1.0, 0.3], [0.3, 0.5]])

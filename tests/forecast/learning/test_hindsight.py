@@ -18,10 +18,11 @@ from cookstove_gui.forecast.learning.hindsight import (
     questions,
 )
 from cookstove_gui.forecast.model.character import CORRECTION_MINUTES, Character
-from cookstove_gui.forecast.tracking.tracker import Tracker, track
+from cookstove_gui.forecast.tracking.tracker import Tracker
 from cookstove_gui.stove.entries import Entry, Kind, Session
 from cookstove_gui.stove.stove import unchecked
 from cookstove_gui.units import kelvin
+from tests.following import track
 from tests.forecast.logs import STOVE, Log, at, usual_morning
 
 CENTRE = "oven_centre"

@@ -14,10 +14,10 @@ from cookstove_gui.forecast.futures.zones import zones
 from cookstove_gui.forecast.learning import kept
 from cookstove_gui.forecast.learning.learn import learn, lessons
 from cookstove_gui.forecast.model.character import Character
-from cookstove_gui.forecast.tracking.tracker import track
 from cookstove_gui.stove.entries import Session
 from cookstove_gui.stove.stove import with_spots_named
 from tests.benchmarks.long_logbook import fire
+from tests.following import track
 from tests.forecast.logs import MODERATE, STOVE, at, sessions, usual_morning
 
 

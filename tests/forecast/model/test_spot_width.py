@@ -11,7 +11,7 @@ from cookstove_gui.forecast.learning.learn import learn
 from cookstove_gui.forecast.model.normal import NINETIETH
 from cookstove_gui.forecast.model.spot_width import INSIDE, NARROWEST, PACE, WIDEST, next_width
 from cookstove_gui.forecast.tracking.belief import Belief
-from cookstove_gui.forecast.tracking.tracker import track
+from tests.following import track
 from tests.forecast.logs import STOVE, TOP_SPOTS, at, sessions, usual_morning
 
 

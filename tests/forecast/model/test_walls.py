@@ -8,10 +8,10 @@ from cookstove_gui.forecast.futures.next_reading import next_reading
 from cookstove_gui.forecast.futures.outlook import outlook
 from cookstove_gui.forecast.futures.projection import project
 from cookstove_gui.forecast.futures.zones import zones
-from cookstove_gui.forecast.tracking.tracker import track
 from cookstove_gui.stove.entries import Entry, Kind
 from cookstove_gui.stove.stove import SpotKind, Stove, with_spots_named
 from cookstove_gui.units import kelvin
+from tests.following import track
 from tests.forecast.logs import MODERATE, STOVE, at, usual_morning
 
 WALLED = with_spots_named(STOVE, ("wall_left",))

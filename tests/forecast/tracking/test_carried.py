@@ -8,10 +8,11 @@ import pytest
 from cookstove_gui.forecast.model import heat
 from cookstove_gui.forecast.tracking.belief import Belief
 from cookstove_gui.forecast.tracking.carried import carried_heat, is_warm
-from cookstove_gui.forecast.tracking.tracker import Tracker, track
+from cookstove_gui.forecast.tracking.tracker import Tracker
 from cookstove_gui.stove.carried import About, CarriedHeat, carried_of, carried_text
 from cookstove_gui.stove.entries import Entry, Kind
 from cookstove_gui.units import degrees, kelvin
+from tests.following import track
 from tests.forecast.logs import STOVE, Log, at, usual_morning
 
 PARTS = (heat.PLATE, heat.WALLS, heat.AIR, heat.LINING)

@@ -6,9 +6,10 @@ import pytest
 from cookstove_gui.forecast.model.ensemble import expectation
 from cookstove_gui.forecast.model.observation import instrument_at, noise_deviation
 from cookstove_gui.forecast.tracking.belief import Belief, doubted_readings
-from cookstove_gui.forecast.tracking.tracker import Tracker, track
+from cookstove_gui.forecast.tracking.tracker import Tracker
 from cookstove_gui.stove.entries import Kind
 from cookstove_gui.units import kelvin
+from tests.following import track
 from tests.forecast.logs import STOVE, Log, at, usual_morning
 
 SURPRISES = [

@@ -14,8 +14,8 @@ from cookstove_gui.forecast.futures.outlook import arrivals
 from cookstove_gui.forecast.futures.projection import project
 from cookstove_gui.forecast.model import heat
 from cookstove_gui.forecast.tracking import tracker, unlogged
-from cookstove_gui.forecast.tracking.tracker import track
 from cookstove_gui.stove.entries import HeatBand, Kind
+from tests.following import track
 from tests.forecast.logs import STOVE, Log, at
 
 # Minutes of data, target [°C], minute of the actual crossing.

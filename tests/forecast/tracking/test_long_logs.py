@@ -8,9 +8,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from cookstove_gui.forecast.model import heat
-from cookstove_gui.forecast.tracking.tracker import BLOCK, COLD_AFTER_HOURS, MOST_FOLLOWED, track, worth_following
+from cookstove_gui.forecast.tracking.tracker import BLOCK, COLD_AFTER_HOURS, MOST_FOLLOWED, worth_following
 from cookstove_gui.stove.entries import Entry, Kind
 from cookstove_gui.stove.stove import stove_with_default_spots
+from tests.following import track
 
 STOVE = stove_with_default_spots("Kitchen")
 NOON = datetime(2026, 1, 5, 12, 0, tzinfo=UTC)

@@ -7,7 +7,8 @@ import pytest
 
 from cookstove_gui.forecast.futures.outlook import outlook
 from cookstove_gui.forecast.tracking.belief import trace, trace_as_believed
-from cookstove_gui.forecast.tracking.tracker import Tracker, track
+from cookstove_gui.forecast.tracking.tracker import Tracker
+from tests.following import track
 from tests.forecast.logs import MODERATE, STOVE, Log, at, usual_morning
 
 

@@ -7,8 +7,8 @@ import pytest
 
 from cookstove_gui.forecast.futures.projection import project
 from cookstove_gui.forecast.model.heat import PAN_STAYS
-from cookstove_gui.forecast.tracking.tracker import track
 from cookstove_gui.stove.entries import Kind
+from tests.following import track
 from tests.forecast.logs import MODERATE, STOVE, Log, at, usual_morning
 
 LAST = 60

@@ -16,9 +16,10 @@ from cookstove_gui.forecast.futures.turns import turns, turns_to_come
 from cookstove_gui.forecast.futures.zones import zones
 from cookstove_gui.forecast.model.heat import AIR
 from cookstove_gui.forecast.tracking.belief import Belief, doubted_readings, trace
-from cookstove_gui.forecast.tracking.tracker import Tracker, track
+from cookstove_gui.forecast.tracking.tracker import Tracker
 from cookstove_gui.stove.entries import Entry, Kind
 from cookstove_gui.stove.stove import Firebox, Spot, SpotKind, Stove, stove_with_default_spots
+from tests.following import track
 from tests.forecast.logs import MODERATE, STOVE, Log, at, usual_morning
 
 

@@ -8,8 +8,8 @@ from cookstove_gui.forecast.model import heat
 from cookstove_gui.forecast.model.ensemble import MEMBERS
 from cookstove_gui.forecast.model.habits import Habits
 from cookstove_gui.forecast.tracking import unlogged
-from cookstove_gui.forecast.tracking.tracker import track
 from cookstove_gui.stove.entries import Kind
+from tests.following import track
 from tests.forecast.logs import STOVE, Log, at
 
 _WAIT, _SPREAD = 30.0, 0.4  # min and of its logarithm

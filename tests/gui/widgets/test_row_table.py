@@ -68,15 +68,6 @@ def test_enter_opens_the_marked_row(made: Made) -> None:
     assert opened == ["cake"]
 
 
-@pytest.mark.parametrize(
-    ("letters", "found"), [("PI", ["pie"]), ("8:0", ["pie"]), ("", ["rye", "pie", "cake"]), ("x", [])]
-)
-def test_letters_find_rows_by_any_column(made: Made, letters: str, found: list[str]) -> None:
-    table = made()
-    table.show_only(letters)
-    assert [row[0] for row in rows_of(table)] == found
-
-
 def test_as_tall_as_its_rows_with_none_cut_off(made: Made) -> None:
     table = made(shown_rows=0)
     assert table.height() >= 3 * TARGET_PIXELS + table.horizontalHeader().height()
