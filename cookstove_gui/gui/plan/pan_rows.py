@@ -17,7 +17,7 @@ from cookstove_gui.gui.widgets.tips import plain_tip
 from cookstove_gui.gui.widgets.type import PLACE, SMALL
 from cookstove_gui.phrases.plan.water import minutes_said, minutes_words
 
-_HIGH, _LOW = 52, 36  # of a row as designed, and at least [px of the design]
+_HIGH, _LOW = 52, 40  # of a row as designed, and at least [px of the design]
 _SCALE_HIGH = 26
 _SIGN = QRectF(18, 0, 44, 33)
 _WORDS, _TRACK, _RIGHT = 72, 176, 12  # where the words and the scale begin, room at its right
@@ -89,6 +89,7 @@ class _PanRow(QPushButton):
         return QSize(px(280), px(_LOW))
 
     def _fit(self) -> None:
+        self.setMinimumHeight(px(_LOW))
         self.setMaximumHeight(px(_HIGH))
         self.updateGeometry()
 

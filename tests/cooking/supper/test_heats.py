@@ -40,8 +40,8 @@ def test_a_bake_forgives_twenty_five_degrees_and_no_more():
 
 def test_a_pot_that_cooks_for_long_goes_where_the_heat_is():
     simmer = Heat(what="simmer", place=Place.TOP, minutes=120.0, task="simmer")
-    moves = np.stack((np.where(MINUTES <= 60, 320.0, 600.0), np.where(MINUTES < 60, 100.0, 320.0)), axis=1)
-    stays = np.stack((np.where(MINUTES <= 60, 320.0, 600.0), _flat(100.0)), axis=1)
+    moves = np.stack((np.where(MINUTES <= 60, 240.0, 600.0), np.where(MINUTES < 60, 100.0, 240.0)), axis=1)
+    stays = np.stack((np.where(MINUTES <= 60, 240.0, 600.0), _flat(100.0)), axis=1)
     (fit,) = heat_fits(_futures(moves, stays, spots=TOPS), STOVE, [simmer])
     assert fit is not None
     first = fit.spots.index("top_front_left")

@@ -94,9 +94,9 @@ def test_the_greedy_place_gives_way_to_the_better_whole(qtbot, page):
 
 def test_a_pot_without_a_place_is_told_when_it_will_have_one(qtbot, page):
     put_on(qtbot, page, "fry_eggs", "simmer", "bread")
-    assert headline(page) == "2 of 3 have a place now; “simmer” fits from 10:25."
+    assert headline(page) == "2 of 3 have a place now; “simmer, lid on” fits from 10:25."
     found = answers(page)
-    assert found["simmer"] == ("front left, from 10:25", "then 8 in 10")
+    assert found["simmer, lid on"] == ("front left, from 10:25", "then 8 in 10")
     assert found["bread"] == ("oven, for long", "7 in 10")
 
 
@@ -175,9 +175,9 @@ def test_a_pot_that_has_to_wait_is_drawn_dashed_with_its_clock(qtbot, page):
     waiting = control(page, "pots_on_top", PotsOnTop).patch("top_front_left")
     assert waiting.face.pot is not None
     assert (waiting.face.pot.name, waiting.face.pot.lines, waiting.face.pot.is_later) == (
-        "simmer", ("from 10:25", "then 8 in 10"), True,
+        "simmer, lid on", ("from 10:25", "then 8 in 10"), True,
     )  # fmt: skip
-    assert waiting.accessibleDescription() == "simmer, from 10:25, then 8 in 10"
+    assert waiting.accessibleDescription() == "simmer, lid on, from 10:25, then 8 in 10"
 
 
 def test_a_press_on_a_pot_marks_its_row(qtbot, page):
