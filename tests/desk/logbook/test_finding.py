@@ -59,3 +59,29 @@ def test_a_number_is_meant_in_the_unit_on_the_screen(titles) -> None:  # type: i
 
 def test_years_and_small_numbers_are_words() -> None:
     assert wanted("2026 14", "F") == Wanted(words=("2026", "14"), least=None, unit="F")
+
+
+@pytest.mark.parametrize(
+    ("text", "unit", "is_heat"),
+    [
+        ("100", "F", True), ("99", "F", False), ("999", "F", True), ("1000", "F", False),
+        ("50", "C", True), ("49", "C", False), ("600", "C", True), ("601", "C", False),
+    ],
+)  # fmt: skip
+def test_what_a_number_may_mean_as_the_heat_of_an_oven(text: str, unit: str, is_heat: bool) -> None:
+    asked = wanted(text, "C" if unit == "C" else "F")
+    assert (asked.least is not None, asked.words == (text,)) == (is_heat, not is_heat)
+    assert asked.unit == unit
+
+
+def test_a_heat_with_its_own_unit_is_taken_in_that_and_the_last_of_two_counts() -> None:
+    assert wanted("≥220C Birch", "F") == Wanted(words=("birch",), least=220.0, unit="C")
+    assert wanted("220C 450", "F") == Wanted(least=450.0, unit="F")
+
+
+def test_a_session_whose_oven_was_never_read_reached_no_heat(held_desk: Desk, held_clock: HeldClock) -> None:
+    keep(held_desk, "Dark", held_clock() - timedelta(days=9), ())
+    plain = Cards(held_desk.logbook).plain(card_inputs(held_desk))
+    assert [len(found(plain, wanted(text, "F"))) for text in ("dark", "100")] == [1, 0]
+    cards = Cards(held_desk.logbook).worked_out(card_inputs(held_desk))
+    assert [len(found(cards, wanted(text, "F"))) for text in ("dark", "100")] == [1, 0]

@@ -1,15 +1,18 @@
 """An opened session is followed to its end and shown beside what was foretold of it."""
 
-from datetime import timedelta
+from dataclasses import replace
+from datetime import datetime, timedelta
 
 import numpy as np
 import pytest
 
+from cookstove_gui.cooking.supper.dish_text import usual_dishes
 from cookstove_gui.desk import Desk
-from cookstove_gui.desk.logbook.opened import asked_about, opened, shown_projection, values_text
+from cookstove_gui.desk.logbook.opened import Opened, asked_about, opened, shown_projection, values_text
 from cookstove_gui.desk.studying import study_reader
 from cookstove_gui.forecast.answers import Quantiles, RecordRow
-from cookstove_gui.stove.entries import HeatBand
+from cookstove_gui.stove.entries import Entry, HeatBand, Kind
+from cookstove_gui.stove.stove import stove_with_default_spots
 from cookstove_gui.study import study
 from cookstove_gui.units import kelvin
 from tests.held_clock import HeldClock
@@ -66,3 +69,135 @@ def test_of_the_hottest_heat_that_came_the_projection_an_hour_ahead_is_shown(hel
     assert shown is not None
     assert (shown.band.low, shown.likely_min) == (450, 50)
     assert shown_projection(rows[4:]) is None
+
+
+def entry(at: datetime, kind: Kind, **others: str) -> Entry:
+    return Entry(number=0, at=at, offset_minutes=-300, kind=kind, **others)  # type: ignore[arg-type]
+
+
+def keep_rows(desk: Desk, *rows: Entry) -> int:
+    numbered = [replace(row, number=place) for place, row in enumerate(rows, start=1)]
+    return desk.logbook.add_session(desk.stove.name, "Rows", numbered).number
+
+
+def opened_of(desk: Desk, number: int) -> Opened:
+    asked = asked_about(desk, number)
+    assert asked is not None
+    return opened(asked)
+
+
+def test_minutes_and_clocks_are_those_of_the_first_entry(held_desk: Desk, held_clock: HeldClock) -> None:
+    began = held_clock() - timedelta(days=9)
+    number = keep(held_desk, "Rye", began, HEATS, step=12)
+    found = opened_of(held_desk, number)
+    assert (found.number, found.began, found.offset_minutes, found.band) == (number, began, -300, held_desk.band)
+    assert found.place(began + timedelta(minutes=90)) == pytest.approx(90.0)
+    assert [one.minute for one in found.readings] == [pytest.approx(3.0 + 12.0 * place) for place in range(len(HEATS))]
+    assert [(found.place(row.at), row.kind) for row in found.lane] == [(0.0, Kind.LIT), (2.0, Kind.WOOD)]
+    assert found.at[0] < 5.0
+    assert found.at[-1] <= found.minutes
+    assert found.stages
+    assert found.facts.hottest is not None
+    assert found.facts.hottest[1] == pytest.approx(kelvin(405.0, "F"))
+
+
+def test_a_reading_that_cannot_be_is_doubted_and_the_others_are_not(held_desk: Desk, held_clock: HeldClock) -> None:
+    number = keep(held_desk, "Rye", held_clock() - timedelta(days=9), (80, 130, 190, 250, 790, 345, 380, 400), step=12)
+    found = opened_of(held_desk, number)
+    assert [one.is_doubted for one in found.readings] == [
+        heat == 790 for heat in (80, 130, 190, 250, 790, 345, 380, 400)
+    ]
+
+
+def test_only_the_ovens_own_spot_is_read_as_the_oven(held_desk: Desk, held_clock: HeldClock) -> None:
+    began = held_clock() - timedelta(days=9)
+    number = keep_rows(
+        held_desk,
+        entry(began, Kind.LIT),
+        entry(began + timedelta(minutes=5), Kind.READING, spot="top_front_left", value="300", unit="F"),
+        entry(began + timedelta(minutes=15), Kind.READING, spot="top_front_left", value="400", unit="F"),
+    )
+    found = opened_of(held_desk, number)
+    assert found.readings == ()
+    assert found.stages == ()  # an oven that nobody read has none
+    assert found.minutes == pytest.approx(15.0)
+
+
+def test_notes_are_what_was_written_and_done_with_food_not_the_fire(held_desk: Desk, held_clock: HeldClock) -> None:
+    began = held_clock() - timedelta(days=9)
+
+    def later(minutes: float, kind: Kind, **others: str) -> Entry:
+        return entry(began + timedelta(minutes=minutes), kind, **others)
+
+    number = keep_rows(
+        held_desk,
+        later(0, Kind.LIT),
+        later(1, Kind.WOOD, note="two splits"),
+        later(3, Kind.READING, spot="oven_centre", value="350", unit="F"),
+        later(4, Kind.OVEN_IN, note="rye"),
+        later(20, Kind.TURNED, note="rye"),
+        later(44, Kind.OVEN_OUT, note="rye"),
+        later(45, Kind.NOTE, note="dark crust"),
+        later(46, Kind.AIR, value="0.5"),
+    )
+    notes = opened_of(held_desk, number).notes
+    assert [clock for clock, _ in notes] == ["10:04", "10:20", "10:44", "10:45"]
+    assert notes[-1][1] == "dark crust"
+
+
+def test_the_table_of_values_has_a_clock_and_three_heats_in_each_line(held_desk: Desk, held_clock: HeldClock) -> None:
+    found = opened_of(held_desk, keep(held_desk, "Rye", held_clock() - timedelta(days=9), HEATS, step=12))
+    two = replace(
+        found,
+        at=np.array([0.0, 30.0]), low=kelvin(np.array([80.0, 180.0]), "F"),
+        middle=kelvin(np.array([90.0, 200.0]), "F"), high=kelvin(np.array([95.0, 212.0]), "F"),
+    )  # fmt: skip
+    assert [line.split("\t")[1:] for line in values_text(two, "F").splitlines()[1:]] == [
+        ["80.0", "90.0", "95.0"], ["180.0", "200.0", "212.0"],
+    ]  # fmt: skip
+    celsius = values_text(two, "C")
+    assert celsius.splitlines()[0] == "clock\tp10 °C\tp50 °C\tp90 °C"
+    assert celsius.splitlines()[2].split("\t")[3] == "100.0"
+    assert [line[:16] for line in celsius.splitlines()[1:]] == ["2026-03-05T10:00", "2026-03-05T10:30"]
+    assert celsius.endswith("\n")
+
+
+def test_projections_of_the_same_title_at_another_time_or_of_another_stove_are_not_its_own(
+    held_desk: Desk, held_clock: HeldClock
+) -> None:
+    began = held_clock() - timedelta(days=9)
+    number = keep(held_desk, "Rye", began, HEATS, step=12)
+    learned = study(study_reader(held_desk)())
+    assert learned is not None
+    last = began + timedelta(minutes=111)
+    moments = [began - timedelta(minutes=1), began, last, last + timedelta(minutes=1)]
+    rows = [replace(row(400, 62, 60, held_clock), made_at=moment) for moment in moments]
+    rows.append(replace(rows[1], session="Stew"))
+    held_desk.show_study(replace(learned, record=replace(learned.record, rows=tuple(rows))))
+    asked = asked_about(held_desk, number)
+    assert asked is not None
+    assert asked.record == (rows[1], rows[2])
+    other = stove_with_default_spots("Cabin")
+    held_desk.save_stove(other)
+    elsewhere = held_desk.logbook.add_session("Cabin", "Rye", held_desk.logbook.session(number).entries).number
+    held_desk.choose_stove(learned.stove_name)
+    asked = asked_about(held_desk, elsewhere)
+    assert asked is not None
+    assert asked.record == ()
+    assert asked.inputs.stove.name == "Cabin"
+
+
+def test_a_session_is_asked_about_at_its_last_entry(held_desk: Desk, held_clock: HeldClock) -> None:
+    began = held_clock() - timedelta(days=9)
+    asked = asked_about(held_desk, keep(held_desk, "Rye", began, HEATS, step=12))
+    assert asked is not None
+    assert asked.inputs.now == began + timedelta(minutes=111)
+
+
+def test_a_planned_meal_stands_last_with_the_clock_of_its_table(held_desk: Desk, held_clock: HeldClock) -> None:
+    number = keep(held_desk, "Rye", held_clock() - timedelta(minutes=100), (80, 200, 330), "windy")
+    held_desk.supper.set_table(held_clock() + timedelta(minutes=30))
+    held_desk.supper.add(next(dish for dish in usual_dishes() if dish.key == "greens"))
+    found = opened_of(held_desk, number)
+    assert found.notes[0][1] == "windy"
+    assert found.notes[1:] == (("10:30", "Supper planned: Greens."),)

@@ -1,4 +1,4 @@
-"""The figures of a season: which it is, when fires burnt on the local clock, how the oven got hot, what was foretold."""
+"""A season in figures: which it is, when fires burnt by the local clock, how hot the oven got, what was foretold."""
 
 from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
