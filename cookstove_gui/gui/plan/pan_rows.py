@@ -89,7 +89,7 @@ class _PanRow(QPushButton):
         return QSize(px(280), px(_LOW))
 
     def _fit(self) -> None:
-        self.setMinimumHeight(px(_LOW))
+        self.setMinimumHeight(max(px(_LOW), _LOW))
         self.setMaximumHeight(px(_HIGH))
         self.updateGeometry()
 

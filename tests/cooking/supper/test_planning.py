@@ -177,7 +177,7 @@ def test_what_stands_in_the_oven_stays_until_it_is_done() -> None:
 def test_nothing_moves_while_everything_goes_as_planned() -> None:
     wanted = supper("beef_and_barley", "greens", "apple_pie", "rolls", hours=5.0)
     plan = plan_meal(wanted, burning(), NOW)
-    first = min(step.begin for step in plan.to_come if step.kind is not StepKind.FIRE)
+    first = min(step.begin for step in plan.steps if step.kind not in (StepKind.FIRE, StepKind.WAIT))
     for before in (40.0, 20.0, 3.0, -2.0):
         now = max(first - timedelta(minutes=before), NOW)
         again = plan_meal(wanted, burning(), now, plan)

@@ -22,7 +22,7 @@ from cookstove_gui.phrases.logbook.record import (
     track_record_words,
     trend_words,
 )
-from cookstove_gui.phrases.logbook.sessions import dated, session_span
+from cookstove_gui.phrases.logbook.sessions import session_span
 from cookstove_gui.stove.entries import HeatBand
 from tests.forecast.learning.made_records import record_rows
 from tests.phrases.facts import HORIZON, NOW, ahead, edges, is_plain, of, quantiles
@@ -48,12 +48,6 @@ def test_a_session_that_crosses_midnight_is_named_by_its_local_day() -> None:
     assert session_span(began, began + timedelta(hours=2), -240) == "Friday 13 March 2026, 22:30 to 0:30"
     assert session_span(began, began, -240) == "Friday 13 March 2026, 22:30"
     assert session_span(None, None, -240) == "nothing entered yet"
-
-
-def test_a_session_in_a_list_begins_with_its_local_day() -> None:
-    late = datetime(2026, 1, 5, 23, 30, tzinfo=UTC)
-    assert dated("Bread", late, 60) == "6 Jan, Bread"
-    assert dated("Bread", late, -60) == "5 Jan, Bread"
 
 
 @pytest.mark.parametrize(
