@@ -121,3 +121,73 @@ def test_a_photo_that_cannot_be_taken_gets_one_sentence(held_desk: Desk, tmp_pat
     with pytest.raises(SurroundingsProblem, match="can't be copied"):
         add_photo(logbook, 1, tmp_path / "missing.png")
     logbook.close()
+
+
+def test_a_correction_that_says_the_same_changes_and_tells_nothing(held_desk: Desk, number: int) -> None:
+    before = held_desk.logbook.session(number).entries
+    told: list[Changed] = []
+    held_desk.subscribe(told.append)
+    changing.correct_row(held_desk, number, 4, "", "  ")
+    assert held_desk.logbook.session(number).entries == before
+    assert told == []
+
+
+def test_what_is_taken_back_is_dated_by_the_stoves_clock_and_told(held_desk: Desk, number: int) -> None:
+    told: list[Changed] = []
+    held_desk.subscribe(told.append)
+    changing.take_back_row(held_desk, number, 4)
+    row = held_desk.logbook.session(number).entries[-1]
+    assert (row.at, row.offset_minutes) == (held_desk.clock(), -300)
+    changing.undo_row(held_desk, number)
+    assert held_desk.logbook.session(number).entries[-1].offset_minutes == -300
+    assert told == [Changed(session=True)] * 2
+
+
+def test_what_comes_and_goes_with_the_bin_is_studied_again_and_what_only_reads_is_not(
+    held_desk: Desk, number: int
+) -> None:
+    told: list[Changed] = []
+    held_desk.subscribe(told.append)
+    changing.set_tags(held_desk, number, "rye,  Windy ,")
+    assert told.pop() == Changed(session=True)
+    assert held_desk.logbook.keeping.tags()[number] == ("rye", "windy")
+    changing.put_in_bin(held_desk, [number])
+    assert told.pop() == Changed(session=True, study=True)
+    changing.take_out(held_desk, [number])
+    assert told.pop() == Changed(session=True, study=True)
+    changing.put_in_bin(held_desk, [number])
+    changing.empty_bin(held_desk, [number])
+    assert told.pop() == Changed(session=True)
+    assert held_desk.logbook.keeping.binned(held_desk.stove.name) == ()
+
+
+def test_what_is_done_to_other_sessions_leaves_the_one_on_the_table(burning_desk: Desk, held_clock: HeldClock) -> None:
+    assert burning_desk.session is not None
+    own = burning_desk.session.number
+    first, second = (keep(burning_desk, "Old", held_clock() - timedelta(days=days)) for days in (9, 8))
+    changing.join(burning_desk, [first, second])
+    assert burning_desk.session.number == own
+    third = keep(burning_desk, "Old", held_clock() - timedelta(days=7))
+    changing.split(burning_desk, third, burning_desk.logbook.session(third).entries[3])
+    changing.put_in_bin(burning_desk, [third])
+    assert burning_desk.session.number == own
+
+
+def test_photos_are_shown_by_name_pictures_only_and_never_copied_over(tmp_path: Path) -> None:
+    logbook = Logbook.open(tmp_path / "logbook.sqlite")
+    for name in ("b.png", "a.jpeg"):
+        (tmp_path / name).write_bytes(name.encode())
+        add_photo(logbook, 7, tmp_path / name)
+    (tmp_path / "photos" / "7" / "notes.txt").write_text("no picture")
+    assert [path.name for path in photos(logbook, 7)] == ["a.jpeg", "b.png"]
+    assert photos(logbook, 8) == ()
+    again = [add_photo(logbook, 7, tmp_path / "b.png").name for _ in range(2)]
+    assert again == ["b 2.png", "b 3.png"]
+    remove_photo(tmp_path / "photos" / "7" / "gone.png")  # nothing to do
+    logbook.close()
+
+
+def test_a_logbook_in_memory_has_no_photos_to_show_or_forget(held_desk: Desk, number: int) -> None:
+    assert photos(held_desk.logbook, number) == ()
+    changing.put_in_bin(held_desk, [number])
+    changing.empty_bin(held_desk, [number])

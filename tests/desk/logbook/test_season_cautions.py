@@ -52,3 +52,27 @@ def test_a_caution_counts_once_a_session(burning_desk: Desk, held_clock: HeldClo
 
 def test_counting_can_be_given_up(burning_desk: Desk, hot: int) -> None:
     assert CautionCounts(burning_desk).counted([hot], lambda *_: None, lambda: True) is None
+
+
+def test_the_commonest_caution_stands_first_and_a_session_without_entries_has_none(
+    burning_desk: Desk, held_clock: HeldClock, hot: int
+) -> None:
+    empty = burning_desk.logbook.start_session(burning_desk.stove.name, "Empty").number
+    found = CautionCounts(burning_desk).counted([hot, empty], lambda *_: None, lambda: False)
+    assert found is not None
+    assert found.sessions == 2
+    numbers = [number for _, number in found.cautions]
+    assert numbers == sorted(numbers, reverse=True)
+    assert set(numbers) == {1}
+
+
+def test_a_session_that_grew_is_followed_again(burning_desk: Desk, held_clock: HeldClock) -> None:
+    assert burning_desk.session is not None
+    number, counts = burning_desk.session.number, CautionCounts(burning_desk)
+    before = counts.counted([number], lambda *_: None, lambda: False)
+    held_clock.pass_minutes(8)
+    burning_desk.read("860", spot="top_front_left")
+    after = counts.counted([number], lambda *_: None, lambda: False)
+    assert before is not None
+    assert after is not None
+    assert len(after.cautions) > len(before.cautions)
