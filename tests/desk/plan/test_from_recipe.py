@@ -101,3 +101,51 @@ def test_files_of_the_vocabulary_and_plain_texts_are_opened(tmp_path: Path) -> N
     assert (bread.name, bread.text) == ("my bread", LOAF)
     with pytest.raises(InputProblem):
         recipes_in(tmp_path / "none.txt")
+
+
+RECIPE = json.dumps({"@type": "Recipe", "name": "Plain cake", "recipeInstructions": ["Bake 1 hour at 350°F."]})
+
+
+@pytest.mark.parametrize("ending", [".json", ".JSONLD", ".html", ".htm", ".Html"])
+def test_whatever_may_hold_the_vocabulary_is_read_for_it(tmp_path: Path, ending: str) -> None:
+    page = f'<html><script type="application/ld+json">{RECIPE}</script><p>Bake it.</p></html>'
+    (tmp_path / f"cake{ending}").write_text(page if "htm" in ending.lower() else RECIPE, "utf-8")
+    (found,) = recipes_in(tmp_path / f"cake{ending}")
+    assert (found.name, found.steps) == ("Plain cake", ("Bake 1 hour at 350°F.",))
+
+
+def test_a_file_that_is_not_there_is_said_to_be_missing_and_a_folder_is_not(tmp_path: Path) -> None:
+    with pytest.raises(InputProblem, match=r"none\.txt cannot be read: there is no such file\."):
+        recipes_in(tmp_path / "none.txt")
+    with pytest.raises(InputProblem, match="cannot be read") as caught:
+        recipes_in(tmp_path)
+    assert "no such file" not in caught.value.sentence
+
+
+@pytest.mark.parametrize(
+    ("text", "minutes"), [("Bake 2.5 minutes at 450°F.", "2.5"), ("Bake 5 to 8 minutes at 450°F.", "6")]
+)
+def test_minutes_below_five_keep_their_half(held_desk: Desk, text: str, minutes: str) -> None:
+    assert recipe_lines(held_desk, text)[0].minutes == minutes
+
+
+@pytest.mark.parametrize(
+    ("typed", "minutes"), [("45", 45.0), (" 1 h 15 ", 75.0), ("1.5 hours", 90.0), ("168 hours", 10080.0)]
+)
+def test_a_length_may_be_typed_in_minutes_or_hours(held_desk: Desk, typed: str, minutes: float) -> None:
+    bake = recipe_lines(held_desk, LOAF)[5]
+    assert dish_confirmed(held_desk, "Loaf", [ticked(bake, typed)]).parts[0].minutes == minutes
+
+
+@pytest.mark.parametrize("typed", ["169 hours", "10 min, turn, 20 min", "-", "0"])
+def test_no_length_is_longer_than_a_week_or_two_at_once(held_desk: Desk, typed: str) -> None:
+    bake = recipe_lines(held_desk, LOAF)[5]
+    with pytest.raises(InputProblem, match="is not how long"):
+        dish_confirmed(held_desk, "Loaf", [ticked(bake, typed)])
+
+
+def test_a_heat_typed_is_in_the_unit_on_the_screen(held_desk: Desk) -> None:
+    held_desk.set_unit("C")
+    bake = recipe_lines(held_desk, LOAF)[5]
+    (part,) = dish_confirmed(held_desk, "Loaf", [ticked(bake, "30", "200-220")]).parts
+    assert fahrenheit(part) == (392, 428)
