@@ -25,6 +25,7 @@ from cookstove_gui.study import study
 
 SAMPLE = "brown_cast_stove"
 BAND = "bread"
+MEAL = ("bread", "beef_and_barley", "apple_pie", "greens")
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,8 +45,8 @@ PICTURES = (
     Picture("cook_day_1024", 1024, 700, "day", "cook"),
     Picture("large_night_1280", 1280, 750, "night", "large"),
     Picture("my_stove_day_1280", 1280, 750, "day", "my_stove"),
-    Picture("plan_day_1280", 1280, 750, "day", "plan"),
     Picture("logbook_day_1280", 1280, 750, "day", "logbook"),
+    Picture("plan_day_1280", 1280, 750, "day", "plan"),
 )
 
 
@@ -70,6 +71,14 @@ def desk_at(minutes: float) -> Desk:
     return desk
 
 
+def plan_supper(desk: Desk) -> None:
+    """A meal of four dishes for the late afternoon."""
+    desk.supper.set_table(desk.now() + timedelta(hours=5, minutes=17))
+    for dish in desk.supper.dishes:
+        if dish.key in MEAL:
+            desk.supper.add(dish)
+
+
 def _rest(milliseconds: int) -> None:
     """Let the window and its threads work; QTest.qWait would keep the threads from it."""
     loop = QEventLoop()
@@ -84,6 +93,8 @@ def main(minutes: float) -> None:
     desk = desk_at(minutes)
     for picture in PICTURES:
         look.set_mode(picture.colours)
+        if picture.page == "plan":
+            plan_supper(desk)
         window = MainWindow(desk, look)
         window.resize(picture.width, picture.height)
         window.show()
@@ -98,7 +109,7 @@ def main(minutes: float) -> None:
         press = window.findChild(QPushButton, "caution_press")
         while press is not None and press.isVisible() and press.text().startswith(("Read", "I read")):
             press.click()
-        _rest(2500)
+        _rest(6000 if picture.page == "plan" else 2500)
         window.grab().save(str(folder("resources") / "screenshots" / f"{picture.name}.png"))
         window.close()
         window.deleteLater()

@@ -16,7 +16,7 @@ from cookstove_gui.gui.widgets.theme import Theme
 from cookstove_gui.gui.widgets.type import PLACE, SMALL
 from cookstove_gui.stove.drawn.heat_colours import heat_colour, heat_ink
 
-ROW = 72  # least height, of which it takes more where there is room [px of the design]
+ROW = 62  # least height, of which it takes more where there is room [px of the design]
 _BLOCK = 30  # of a block
 _PAST = 110  # of 255: a block whose step is done
 
