@@ -73,7 +73,7 @@ def desk_at(minutes: float) -> Desk:
 
 def plan_supper(desk: Desk) -> None:
     """A meal of four dishes for the late afternoon."""
-    desk.supper.set_table(desk.now() + timedelta(hours=5, minutes=17))
+    desk.supper.set_table(desk.clock() + timedelta(hours=5, minutes=17))
     for dish in desk.supper.dishes:
         if dish.key in MEAL:
             desk.supper.add(dish)
