@@ -6,15 +6,18 @@ import os
 import sys
 import traceback
 from collections.abc import Callable, Sequence
+from functools import partial
 from pathlib import Path
 from types import TracebackType
 from typing import NoReturn
 
+from PySide6.QtCore import QObject
 from PySide6.QtWidgets import QApplication, QFileDialog
 
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.practice import Practice
 from cookstove_gui.errors import Problem, SurroundingsProblem
+from cookstove_gui.gui.background.garbage import GarbageInTheWindowsThread
 from cookstove_gui.gui.background.job import some_hang
 from cookstove_gui.gui.fault_log import FaultLog
 from cookstove_gui.gui.frame.problem_pane import ProblemPane
@@ -77,7 +80,7 @@ class Program:
         self.look.set_still(desk.setting("motion", "") == "still")
         self.look.set_text_size(_number(desk.setting("text_size", "1")))
         self.window = MainWindow(desk, self.look, practice)
-        self.window.painted.connect(collect_again)
+        self.window.painted.connect(partial(collect_again, self.window))
         if self._options.quit_when_painted:
             self.window.painted.connect(self._app.quit)
         self.window.link.restore_wanted.connect(self._restore)
@@ -187,8 +190,8 @@ class Program:
             self.window.show_problem(told)
 
     def _say(self, sentence: str) -> None:
-        collect_again()
         self.pane = ProblemPane(sentence, ways_out(self.place))
+        collect_again(self.pane)
         self.pane.setWindowTitle("Cookstove companion")
         self.pane.resize(900, 480)
         self.pane.chosen.connect(self._take_way_out)
@@ -226,10 +229,10 @@ class Program:
             pane.deleteLater()
 
 
-def collect_again() -> None:
-    """Collect garbage from now on, leaving out what the start has made: it stays as long as the window does."""
+def collect_again(parent: QObject) -> None:
+    """Collect garbage while `parent` lives, but what the start has made: it stays as long as the window does."""
     gc.freeze()
-    gc.enable()
+    GarbageInTheWindowsThread(parent)
 
 
 def first_sample(samples: Path) -> Path:

@@ -1,5 +1,6 @@
 """A desk in memory with a held clock, the window on it, and a failure for whatever a test leaves behind."""
 
+import gc
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 from datetime import UTC, datetime
@@ -49,7 +50,9 @@ def _no_leftovers(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatc
         monkeypatch.setattr(kind, "start", noted)
     if "look" in request.fixturenames:
         request.getfixturevalue("look").set_scale(1.0)  # the window of an earlier test may have been of another step
+    gc.disable()  # as in the program: never in a working thread, where a widget destroyed may stop the window
     yield
+    gc.enable()
     # Qt deletes later, in an event loop; here there is none, and a closed widget would go on listening.
     QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
     left = left_behind(started)
