@@ -55,6 +55,9 @@ def _no_leftovers(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatc
     gc.enable()
     # Qt deletes later, in an event loop; here there is none, and a closed widget would go on listening.
     QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
+    if left_behind(started):
+        gc.collect()  # a window that was closed may hold itself, with its timers
+        QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
     left = left_behind(started)
     assert not left, f"left behind: {', '.join(left)}"
 
