@@ -17,10 +17,11 @@ class GarbageInTheWindowsThread(QObject):
     def __init__(self, parent: QObject) -> None:
         super().__init__(parent)
         gc.disable()
-        timer = QTimer(self)
-        timer.setInterval(_EVERY_MS)
-        timer.timeout.connect(self.look)
-        timer.start()
+        self._next = QTimer(self)
+        self._next.setSingleShot(True)
+        self._next.setInterval(_EVERY_MS)
+        self._next.timeout.connect(self.look)
+        self._next.start()
 
     @Slot()
     def look(self) -> None:
@@ -29,3 +30,4 @@ class GarbageInTheWindowsThread(QObject):
         due = [generation for generation in range(3) if counts[generation] > most[generation]]
         if due:
             gc.collect(due[-1])
+        self._next.start()
