@@ -6,7 +6,7 @@ by the clock. Temperatures in kelvin, times in minutes.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass, fields, replace
+from dataclasses import dataclass, replace
 from datetime import UTC, datetime, timedelta
 
 import numpy as np
@@ -15,6 +15,7 @@ from numpy.typing import NDArray
 from cookstove_gui.stove.entries import Entry, Kind
 from cookstove_gui.stove.stove import Firebox, Stove, stove_with_default_spots
 from cookstove_gui.units import degrees, tidy
+from tests.world.batches import futures, rows_of
 
 FloatArray = NDArray[np.float64]
 TOPS = ("top_front_left", "top_front_middle", "top_front_right", "top_back_left", "top_back_middle", "top_back_right")
@@ -71,10 +72,6 @@ class State:
     next_reload: FloatArray
     used: FloatArray  # charges put in
     done: FloatArray
-
-
-def _take(thing: "State | Build", rows: slice, times: int = 1) -> dict[str, FloatArray]:
-    return {f.name: np.array(np.repeat(getattr(thing, f.name)[rows], times, axis=0)) for f in fields(thing)}
 
 
 def make_build(seed: int) -> tuple[Build, str, str]:
@@ -226,28 +223,16 @@ class OtherSession:
     def ceiling(self, minutes: Sequence[float], count: int) -> FloatArray:
         """Futures (minutes, count, 181) [K] of the oven with the true stove; what the cook will do is drawn anew."""
         rng = np.random.default_rng([31, self.stove_seed, count])
-        state = State(
-            **{
-                f.name: np.repeat(
-                    np.concatenate([getattr(self.states[min(int(m), len(self.states) - 1)], f.name) for m in minutes]),
-                    count, axis=0,
-                )
-                for f in fields(State)
-            }
-        )  # fmt: skip
         batch = len(minutes) * count
-        build = Build(**_take(self.build, slice(None), batch))
-        clock = np.repeat([float(int(minute)) for minute in minutes], count)
+        build = rows_of(self.build, slice(None), batch)
         band = np.tile(self.band, (batch, 1))
-        until = np.maximum(clock + 1, np.full(batch, self.until) + rng.normal(0, 20, batch))
-        oven = np.zeros((batch, 182))
-        for minute in range(182):
-            oven[:, minute] = state.air
-            _work(state, build, clock + minute, rng.random((batch, DRAWS)), band, until, None)
+        until = np.maximum(np.repeat(np.floor(minutes), count) + 1, self.until + rng.normal(0, 20, batch))
+
+        def step(state: State, clock: FloatArray) -> None:
+            _work(state, build, clock, rng.random((batch, DRAWS)), band, until, None)
             _heat(state, build)
-        past = (np.asarray(minutes) % 1.0).repeat(count)[:, None]
-        oven = (1.0 - past) * oven[:, :-1] + past * oven[:, 1:]
-        return np.asarray(oven.reshape(len(minutes), count, 181))
+
+        return futures(self.states, minutes, count, lambda state: state.air, step)
 
 
 def make_other_sessions(seed: int, firings: Sequence[int]) -> list[OtherSession]:
@@ -255,7 +240,7 @@ def make_other_sessions(seed: int, firings: Sequence[int]) -> list[OtherSession]
     one, kind, side = make_build(seed)
     rngs = [np.random.default_rng([89, seed, firing]) for firing in firings]
     count = len(firings)
-    build = Build(**_take(one, slice(None), count))
+    build = rows_of(one, slice(None), count)
     chosen = [BANDS_F[int(rng.integers(len(BANDS_F)))] for rng in rngs]
     band = (np.array(chosen, dtype=float) - 32.0) / 1.8 + 273.15
     until = np.array([rng.uniform(110, 280) for rng in rngs])
@@ -267,7 +252,7 @@ def make_other_sessions(seed: int, firings: Sequence[int]) -> list[OtherSession]
     for minute in range(length):
         truth.append(_spots(state, build))
         thermometer.append(state.thermometer.copy())
-        states.append(State(**_take(state, slice(None))))
+        states.append(rows_of(state, slice(None)))
         _work(state, build, np.full(count, float(minute)), draws[:, minute], band, until, log)
         _heat(state, build)
     stove = replace(stove_with_default_spots(f"other {kind} {seed}", Firebox(side)), note="invented")
@@ -282,7 +267,7 @@ def make_other_sessions(seed: int, firings: Sequence[int]) -> list[OtherSession]
                 band=(float(band[row, 0]), float(band[row, 1])),
                 entries=_written(rng, start, last, log[row], times, all_truth[:, row], all_thermometer[:, row]),
                 times=times, truth=all_truth[:, row], until=float(until[row]),
-                states=tuple(State(**_take(state, slice(row, row + 1))) for state in states[: int(last) + 2]),
+                states=tuple(rows_of(state, slice(row, row + 1)) for state in states[: int(last) + 2]),
             )
         )  # fmt: skip
     return sessions

@@ -7,13 +7,14 @@ overshoot, forget and leave rows out. Temperatures in kelvin, times in minutes, 
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass, fields, replace
+from dataclasses import dataclass, replace
 from datetime import UTC, datetime, timedelta
 
 import numpy as np
 
 from cookstove_gui.stove.entries import Entry
 from cookstove_gui.stove.stove import Firebox, Stove, stove_with_default_spots
+from tests.world.batches import futures, rows_of
 from tests.world.parts import FloatArray
 from tests.world.third_hands import SPOTS, Happened, written
 
@@ -82,10 +83,6 @@ class State:
     dough: FloatArray  # kg of cold food in the oven
     away: FloatArray  # minutes the cook is away yet
     used: FloatArray
-
-
-def _rows(thing: "State | Make", rows: slice, times: int = 1) -> dict[str, FloatArray]:
-    return {f.name: np.array(np.repeat(getattr(thing, f.name)[rows], times, axis=0)) for f in fields(thing)}
 
 
 def make_stove(seed: int) -> tuple[Make, str, str]:
@@ -286,24 +283,17 @@ class ThirdSession:
     def ceiling(self, minutes: Sequence[float], count: int) -> FloatArray:
         """Futures (minutes, count, 181) [K] of the oven with the true stove; cook and wind are drawn anew."""
         rng = np.random.default_rng([32, self.stove_seed, count])
-        whole = [self.states[min(int(minute), len(self.states) - 1)] for minute in minutes]
-        state = State(
-            **{f.name: np.repeat(np.concatenate([getattr(s, f.name) for s in whole]), count, 0) for f in fields(State)}
-        )
         batch = len(minutes) * count
-        make = Make(**_rows(self.make, slice(None), batch))
-        clock = np.repeat([float(int(minute)) for minute in minutes], count)
+        make = rows_of(self.make, slice(None), batch)
         band = np.tile(self.band, (batch, 1))
-        until = np.maximum(clock + 1, self.until + rng.normal(0, 20, batch))
-        oven = np.zeros((batch, 182))
-        for minute in range(182):
-            oven[:, minute] = state.air
+        until = np.maximum(np.repeat(np.floor(minutes), count) + 1, self.until + rng.normal(0, 20, batch))
+
+        def step(state: State, clock: FloatArray) -> None:
             draws = rng.random((batch, DRAWS))
-            _work(state, make, clock + minute, draws, band, until, None)
+            _work(state, make, clock, draws, band, until, None)
             _heat(state, make, draws)
-        past = (np.asarray(minutes) % 1.0).repeat(count)[:, None]
-        oven = (1.0 - past) * oven[:, :-1] + past * oven[:, 1:]
-        return np.asarray(oven.reshape(len(minutes), count, 181))
+
+        return futures(self.states, minutes, count, lambda state: state.air, step)
 
 
 def make_third_sessions(seed: int, firings: Sequence[int]) -> list[ThirdSession]:
@@ -312,7 +302,7 @@ def make_third_sessions(seed: int, firings: Sequence[int]) -> list[ThirdSession]
     rngs = [np.random.default_rng([172, seed, firing]) for firing in firings]
     count = len(firings)
     # Every load of wood is another one: how dry it is, and what a split weighs.
-    make = Make(**_rows(one, slice(None), count))
+    make = rows_of(one, slice(None), count)
     make = replace(
         make,
         moisture=np.clip(make.moisture + np.array([rng.normal(0, 0.04) for rng in rngs]), 0.06, 0.35),
@@ -329,7 +319,7 @@ def make_third_sessions(seed: int, firings: Sequence[int]) -> list[ThirdSession]
     for minute in range(length):
         truth.append(_spots(state, make))
         bulb.append(state.bulb[:, 1].copy())
-        states.append(State(**_rows(state, slice(None))))
+        states.append(rows_of(state, slice(None)))
         _work(state, make, np.full(count, float(minute)), draws[:, minute], band, until, log)
         _heat(state, make, draws[:, minute])
     stove = replace(stove_with_default_spots(f"third {kind} {seed}", Firebox(side)), note="invented")
@@ -341,11 +331,11 @@ def make_third_sessions(seed: int, firings: Sequence[int]) -> list[ThirdSession]
         sessions.append(
             ThirdSession(
                 stove=stove, stove_seed=seed, family=f"{kind} {side}", start=start,
-                make=Make(**_rows(make, slice(row, row + 1))),
+                make=rows_of(make, slice(row, row + 1)),
                 band=(float(band[row, 0]), float(band[row, 1])),
                 entries=written(rng, start, last, log[row], times, whole[:, row], shown[:, row]),
                 times=times, truth=whole[:, row], until=float(until[row]),
-                states=tuple(State(**_rows(state, slice(row, row + 1))) for state in states[: int(last) + 2]),
+                states=tuple(rows_of(state, slice(row, row + 1)) for state in states[: int(last) + 2]),
             )
         )  # fmt: skip
     return sessions

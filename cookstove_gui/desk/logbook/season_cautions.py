@@ -2,12 +2,11 @@
 
 from collections import Counter
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from cookstove_gui.desk.desk import Desk
 from cookstove_gui.desk.logbook.opened import asked_about
 from cookstove_gui.one_road import cautions_over
-from cookstove_gui.situation import Inputs
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,10 +42,5 @@ class CautionCounts:
             return ()
         key = (number, len(asked.inputs.rows))
         if key not in self._kept:
-            self._kept[key] = tuple(caution.title for caution in cautions_over(_alone(asked.inputs)))
+            self._kept[key] = tuple(caution.title for caution in cautions_over(asked.inputs))
         return self._kept[key]
-
-
-def _alone(inputs: Inputs) -> Inputs:
-    """The session before it matters to first fires only."""
-    return inputs if inputs.stove.is_new else replace(inputs, earlier=())

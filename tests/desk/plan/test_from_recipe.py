@@ -137,7 +137,7 @@ def test_a_length_may_be_typed_in_minutes_or_hours(held_desk: Desk, typed: str, 
     assert dish_confirmed(held_desk, "Loaf", [ticked(bake, typed)]).parts[0].minutes == minutes
 
 
-@pytest.mark.parametrize("typed", ["169 hours", "10 min, turn, 20 min", "-", "0"])
+@pytest.mark.parametrize("typed", ["169 hours", "10 min, turn, 20 min", "10 min and 20 min", "-", "0"])
 def test_no_length_is_longer_than_a_week_or_two_at_once(held_desk: Desk, typed: str) -> None:
     bake = recipe_lines(held_desk, LOAF)[5]
     with pytest.raises(InputProblem, match="is not how long"):

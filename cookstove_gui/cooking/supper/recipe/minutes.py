@@ -15,10 +15,11 @@ def _length(which: int) -> str:
     """One length, its groups numbered: `1½ hours`, `an hour and a half`, `1 hour and 10 minutes`, `1 hr 15`."""
     return (
         rf"(?P<n{which}>{ANY})\s*-?\s*"
-        rf"(?P<u{which}>hours?|hrs?|h|minutes?|mins?|seconds?|secs?|days?)\b\.?"
+        rf"(?P<u{which}>(?P<h{which}>hours?|hrs?|h)|minutes?|mins?|seconds?|secs?|days?)\b\.?"
         rf"(?:\s+and\s+(?:a\s+)?(?P<p{which}>half|quarter|three[ -]quarters)\b(?!\s+(?:an|of)\b))?"
-        rf"(?:\s*,?\s*(?:and\s+)?(?P<m{which}>{PLAIN})\s*-?(?:minutes?|mins?|m)\b\.?"
-        rf"|\s+(?P<bare{which}>\d{{1,2}})(?![\d°/.]|\s*[-–°]))?"
+        # Minutes go on from hours only: “10 min and 20 min” are two lengths.
+        rf"(?(h{which})(?:\s*,?\s*(?:and\s+)?(?P<m{which}>{PLAIN})\s*-?(?:minutes?|mins?|m)\b\.?"
+        rf"|\s+(?P<bare{which}>\d{{1,2}})(?![\d°/.]|\s*[-–°]))?)"
     )
 
 
@@ -73,4 +74,4 @@ def _one(match: re.Match[str], which: str) -> float:
     if match[f"p{which}"]:
         minutes += _PARTS[match[f"p{which}"].casefold()] * unit
     rest = match[f"m{which}"] or match[f"bare{which}"]
-    return minutes + (number(rest) if rest and unit == 60.0 else 0.0)
+    return minutes + (number(rest) if rest else 0.0)
