@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from enum import StrEnum
 
+from cookstove_gui.forecast.model.heat import USUAL_INLET
 from cookstove_gui.stove.entries import Entry, Kind, fraction_open, reading_kelvin, stated_mass, wood_count
 from cookstove_gui.stove.stove import SpotKind, spot_kind_from_name
 from cookstove_gui.units import kelvin
@@ -22,7 +23,6 @@ COALS_AFTER = timedelta(minutes=75)  # without wood, with the air open
 COALS_AFTER_SHUT = timedelta(minutes=150)  # without wood, with the air shut down
 FRESH = timedelta(minutes=30)  # what was put on burns so long at least, whatever is noted of the coals beneath it
 SHORTEST = timedelta(minutes=5)  # what lasts less belongs to the stretch before it; fresh wood never to the coals
-_USUAL_AIR = 0.5  # until the log says
 
 
 class StageName(StrEnum):
@@ -56,7 +56,7 @@ class _Fire:
 
     lit_at: datetime | None = None
     wood_at: datetime | None = None  # the latest load that was more than kindling
-    air: float = _USUAL_AIR
+    air: float = USUAL_INLET  # until the log says
     is_full: bool = False
     is_coals: bool = False  # the cook said so
     is_warm: bool = False  # from a fire before this session

@@ -26,7 +26,6 @@ from cookstove_gui.situation import Standing
 from cookstove_gui.stove.entries import Entry, HeatBand, Kind, Session, fraction_open
 from cookstove_gui.stove.stove import Stove
 
-USUAL_AIR = 0.5  # where the log does not say; common practice, no source
 LONGEST_BAKE_MIN = 12 * 60.0
 
 
@@ -88,11 +87,13 @@ def moisture_options() -> tuple[tuple[str, str], ...]:
 
 
 def air_now(entries: tuple[Entry, ...]) -> float:
-    """How far the air is open by the log."""
+    """How far the air is open by the log; the usual opening where it does not say."""
+    from cookstove_gui.forecast.model.heat import USUAL_INLET  # not before the window is painted
+
     for row in reversed(entries):
         if row.kind is Kind.AIR:
             return fraction_open(row)
-    return USUAL_AIR
+    return USUAL_INLET
 
 
 def plan_wood(inputs: WoodInputs) -> WoodPlan:

@@ -18,6 +18,7 @@ from cookstove_gui.desk.plan.wood import (
 )
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import Quantiles
+from cookstove_gui.forecast.model.heat import USUAL_INLET
 from cookstove_gui.stove.entries import HeatBand
 from tests.cooking.made import START, STOVE, fahrenheit, log, session
 
@@ -98,7 +99,7 @@ def test_an_outlook_that_does_not_get_there_or_is_about_another_band_says_nothin
 def test_the_air_is_as_the_log_says_last_or_as_chosen() -> None:
     rows = log((0, "air", "", "1", ""), (9, "air", "", "0.25", ""), (12, "wood", "", "2", "kg"))
     assert air_now(rows) == 0.25
-    assert air_now(()) == 0.5  # common practice, no source
+    assert air_now(()) == USUAL_INLET
     assert planned(entries=rows, air=None).air == 0.25
     assert planned(entries=rows, air=1.0).air == 1.0
 
