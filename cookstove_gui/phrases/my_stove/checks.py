@@ -15,7 +15,8 @@ def instrument_words(instrument: Instrument, at: float, where: str, unit: str) -
     doubt = max(round(degrees_difference(give_or_take(instrument, at), unit)), 1)
     name = instrument.name[:1].upper() + instrument.name[1:]
     if not instrument.checked_on:
-        return f"{name} was never checked: at {where} it may be off by {doubt} °{unit} or more either way."
+        aside = ", the look of the iron aside" if instrument.kind == INFRARED else ""
+        return f"{name} was never checked: at {where} it may be off by {doubt} °{unit} or more either way{aside}."
     error = degrees_difference(instrument.error(at), unit)
     if abs(error) < 0.5 * doubt:
         return f"{name} reads right at {where}, within about {doubt} °{unit}."

@@ -19,7 +19,7 @@ from cookstove_gui.phrases.my_stove.checks import (
     instrument_words,
     measured_emissivity_words,
 )
-from cookstove_gui.stove.stove import unchecked
+from cookstove_gui.stove.stove import INFRARED, unchecked
 from cookstove_gui.units import kelvin
 from tests.phrases.facts import EDGE, is_plain, units
 
@@ -41,6 +41,11 @@ def test_what_a_thermometer_is_off_by() -> None:
     assert instrument_words(replace(DIAL, checked_on="", offset_doubt=3.0), AT, "bread heat", "F") == (
         "Dial was never checked: at bread heat it may be off by 7 °F or more either way."
     )
+
+
+def test_an_infrared_ones_own_error_is_told_apart_from_what_the_iron_looks_like() -> None:
+    said = instrument_words(unchecked("gun", INFRARED), AT, "bread heat", "F")
+    assert said.endswith("either way, the look of the iron aside.")
 
 
 def test_the_error_is_told_at_the_heat_that_is_cooked_with() -> None:
