@@ -16,6 +16,7 @@ from cookstove_gui.forecast.tracking.proof import (
     TAILS,
     USUAL,
     WIDTHS,
+    WORST,
     Line,
     Proof,
     Said,
@@ -73,6 +74,18 @@ def test_old_misses_count_less_than_new_ones():
         _said(125.0 + one * 25.0, said.read) for one, said in enumerate(_missing_by(2.5, 5))
     )]  # fmt: skip
     assert proof_of(late).width > 1.1 * proof_of(early).width
+
+
+def test_one_wild_miss_counts_no_more_than_a_bad_one():
+    """Among readings that held, a hundred deviations widen as much as WORST does, and no more."""
+    noise = float(np.hypot(DEVIATION, READ_NOISE))
+    widths = []
+    for size in (WORST, 100.0):
+        said = [_said(25.0 * place, 400.0) for place in range(12)]
+        said[6] = _said(150.0, 400.0 + size * noise, 400.0)
+        widths.append(proof_of(said).width)
+    assert widths[0] == pytest.approx(widths[1])
+    assert 1.0 < widths[0] < WIDTHS[1]
 
 
 def test_a_reading_proves_only_what_was_said_in_time():
