@@ -27,6 +27,7 @@ def keeper(qtbot: QtBot) -> Iterator[QObject]:
 
 
 def test_a_working_thread_collects_nothing_and_the_window_does(keeper: QObject) -> None:
+    gc.enable()  # as Python begins
     garbage = GarbageInTheWindowsThread(keeper)
     gone: list[str] = []
     made = Looped()
