@@ -27,6 +27,7 @@ _SQUARE, _EDGE, _HEAT, _BAR = 14, 8, 52, 4  # px of the design
 _TOP = 3  # above a certain hill
 _LOW = 0.48  # of the row: words stand clear above a hill lower than this
 _HIGH = 0.58  # words stand clear below a hill higher than this
+_AROUND = ((-1, 0), (1, 0), (0, -1), (0, 1), (-0.7, -0.7), (0.7, -0.7), (-0.7, 0.7), (0.7, 0.7))
 _PROBE = 4.0  # px from one place where words are tried to the next
 
 
@@ -141,16 +142,12 @@ class HillPainter(QStyledItemDelegate):
         wide = leads + px(8) + sizes[1].horizontalAdvance(row.chance)
         x, stands = place_words(points, wide, (max(now, points[0][0]), width), px(10))
         base = 0.5 * foot + 0.5 * sizes[0].capHeight() + px(_LOWERED[stands])
-        if stands in (Stand.OVER, Stand.ABOVE):  # the stem may run through, and a low hill lie under them
-            around = QPainterPath()
-            around.addText(QPointF(x, base), strong, row.when)
-            around.addText(QPointF(x + leads + px(8), base), plain, row.chance)
-            painter.strokePath(around, QPen(colour(theme.ground), px(4)))
-        painter.setPen(colour(theme.ink))
-        painter.setFont(strong)
-        painter.drawText(QPointF(x, base), row.when)
-        painter.setFont(plain)
-        painter.drawText(QPointF(x + leads + px(8), base), row.chance)
+        around = _AROUND if stands in (Stand.OVER, Stand.ABOVE) else ()  # clear of stem and hill
+        for right, down in (*around, (0, 0)):
+            painter.setPen(colour(theme.ground if right or down else theme.ink))
+            for words, face, start in ((row.when, strong, x), (row.chance, plain, x + leads + px(8))):
+                painter.setFont(face)
+                painter.drawText(QPointF(start + right * px(2), base + down * px(2)), words)
 
 
 class GoodList(QListWidget):

@@ -216,6 +216,7 @@ class TrendPlot(QWidget):
         self._readings.strike(low, high)
         self._words.marked = self._readings.spots()
         self._plot.setRange(xRange=(span.low, span.high), yRange=(low, high), padding=0, update=False)
+        self._plot.scene().prepareForPaint()  # else items move while they are painted, and are painted a second time
         self._words.update()
 
     def _lines(self, start: float, end: float) -> list[tuple[float, float]]:

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from PySide6.QtCore import QPoint, Qt
+from PySide6.QtCore import QEvent, QObject, QPoint, Qt
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
@@ -319,6 +319,24 @@ def _moved(x: float, y: float) -> object:
 
     here, left = QPointF(x, y), Qt.MouseButton.LeftButton
     return QMouseEvent(QEvent.Type.MouseMove, here, here, left, left, Qt.KeyboardModifier.NoModifier)
+
+
+def test_a_movement_paints_the_plot_once(stood_desk: Desk, axis: TimeAxis, plot: TrendPlot, qtbot: QtBot) -> None:
+    class Paints(QObject):
+        count = 0
+
+        def eventFilter(self, _watched: QObject, event: QEvent) -> bool:
+            self.count += event.type() == QEvent.Type.Paint
+            return False
+
+    paints = Paints(axis)
+    plot._plot.viewport().installEventFilter(paints)
+    for moved in range(1, 4):
+        axis.span.move(-7.0)
+        qtbot.waitUntil(lambda moved=moved: paints.count >= moved)
+        for _ in range(5):
+            QApplication.processEvents()
+    assert paints.count == 3
 
 
 def test_the_view_stays_where_it_was_moved_until_the_next_entry(
