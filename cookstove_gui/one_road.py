@@ -25,10 +25,11 @@ from cookstove_gui.forecast.answers import (
     Turn,
     Zone,
 )
+from cookstove_gui.forecast.futures.cook import Doing
 from cookstove_gui.forecast.futures.forecaster import Forecaster
 from cookstove_gui.forecast.futures.next_reading import next_reading
-from cookstove_gui.forecast.futures.outlook import outlook_of, oven_ahead
-from cookstove_gui.forecast.futures.projection import project
+from cookstove_gui.forecast.futures.outlook import outlook_of, oven_ahead, oven_of
+from cookstove_gui.forecast.futures.projection import project, project_each
 from cookstove_gui.forecast.futures.turns import turns, turns_to_come
 from cookstove_gui.forecast.futures.zones import zones
 from cookstove_gui.forecast.model.character import Character
@@ -93,12 +94,13 @@ def present(inputs: Inputs, memory: Memory | None = None) -> Present:
     belief = forecaster.follow(told, latest if inputs.now - latest < _JUST_AFTER else inputs.now)
     rows = fold(inputs.rows, inputs.now)
     first_fires = progress(inputs.stove, (*inputs.earlier, _this_session(inputs.stove, rows)))
+    zone_rows = zones(belief)
     course = memory.course(seen, inputs.band)
     if course is None:
         then = belief if belief.now == latest else forecaster.follow(told, latest)
-        course = _course(then, rows, inputs.band, first_fires, inputs.baked)
+        heats = zone_rows if then is belief else zones(then)
+        course = _course(then, heats, rows, inputs.band, first_fires, inputs.baked)
         memory.keep_course(seen, inputs.band, course)
-    zone_rows = zones(belief)
     turn_rows = (*turns(belief), *course.turns)
     return Present(
         belief=belief,
@@ -113,9 +115,9 @@ def present(inputs: Inputs, memory: Memory | None = None) -> Present:
     )
 
 
-def _futures(belief: Belief, band: HeatBand, first_fires: FirstFires) -> Projection:
-    """What may come if nothing out of the ordinary is done; nobody feeds a fire that is to go cold."""
-    return project(belief, unfed=True) if first_fires.is_to_go_cold else project(belief, band=band)
+def _doing(first_fires: FirstFires) -> Doing:
+    """What is done now if nothing out of the ordinary is; nobody feeds a fire that is to go cold."""
+    return Doing(unfed=first_fires.is_to_go_cold)
 
 
 def _fits(found: Present, projection: Projection, fit_for_food: bool) -> tuple[TaskFit, ...]:
@@ -126,24 +128,29 @@ def _fits(found: Present, projection: Projection, fit_for_food: bool) -> tuple[T
 
 
 def _course(
-    belief: Belief, rows: Sequence[Entry], band: HeatBand, first_fires: FirstFires, baked: tuple[Session, ...]
+    belief: Belief,
+    heats: Sequence[Zone],
+    rows: Sequence[Entry],
+    band: HeatBand,
+    first_fires: FirstFires,
+    baked: tuple[Session, ...],
 ) -> Course:
     inside, is_read = in_oven(rows), was_read(rows)
-    ahead = _futures(belief, band, first_fires)
+    unfed = (Doing(unfed=True), oven_of(belief.stove))
+    ahead, untended = project_each(belief, [(_doing(first_fires), belief.stove.spots), unfed], band)
     return Course(
         asked_at=belief.now,
         ahead=ahead,
-        turns=turns_to_come(belief, oven_ahead(belief, unfed=True), band),
+        turns=turns_to_come(belief, untended, band),
         next_reading=next_reading(belief, ahead, band) if is_read else None,
         fits=fits(ahead, belief.stove, first_fires_done=first_fires.next is None),
         bakes=_bakes(inside, belief, ahead, baked),
-        hottest_top=_hottest_top(belief),
+        hottest_top=_hottest_top(belief.stove, heats),
     )
 
 
-def _hottest_top(belief: Belief) -> float:
-    stove = belief.stove
-    return max((zone.p50 for zone in zones(belief) if stove.kind_of(zone.spot) is SpotKind.TOP), default=0.0)
+def _hottest_top(stove: Stove, heats: Sequence[Zone]) -> float:
+    return max((zone.p50 for zone in heats if stove.kind_of(zone.spot) is SpotKind.TOP), default=0.0)
 
 
 def _bakes(
@@ -160,7 +167,7 @@ def work_out(inputs: Inputs, memory: Memory | None = None) -> Standing:
     fit_for_food = found.first_fires.next is None
     # One projection for the fan on the screen, the arrival and the fit alike; at the latest row it is the course's.
     is_at_row = found.course.asked_at == belief.now
-    projection = found.course.ahead if is_at_row else _futures(belief, band, found.first_fires)
+    projection = found.course.ahead if is_at_row else project(belief, band=band, unfed=_doing(found.first_fires).unfed)
     ahead = outlook_of(projection, stove, band, inputs.ahead)
     may_act = was_read(found.rows) and fit_for_food and not fire_is_out(found.turns)
     return Standing(

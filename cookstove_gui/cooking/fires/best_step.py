@@ -6,7 +6,9 @@ from cookstove_gui.cooking.fires.steps import Alternative, steps
 from cookstove_gui.cooking.fit.bands import minutes_of_bake
 from cookstove_gui.cooking.safety.caution import Caution, speak_against
 from cookstove_gui.forecast.answers import AHEAD, EVEN_CHANCE, Action, ActionKind, Outlook
-from cookstove_gui.forecast.futures.outlook import outlook_of, oven_ahead
+from cookstove_gui.forecast.futures.cook import Doing
+from cookstove_gui.forecast.futures.outlook import outlook_of, oven_of
+from cookstove_gui.forecast.futures.projection import project_each
 from cookstove_gui.forecast.tracking.belief import Belief
 from cookstove_gui.stove.entries import Entry, HeatBand
 
@@ -26,7 +28,7 @@ def best_step(
     if comes and (stays is None or stays >= enough):
         return None
     wise = [action for action in steps(rows) if not speak_against(cautions, _kind_of_step(action))]
-    tried = [what_if(belief, band, action) for action in wise]
+    tried = what_if_each(belief, band, wise) if wise else []
     better = [
         step
         for step in tried
@@ -59,5 +61,16 @@ def _worth(found: Outlook) -> float:
 
 def what_if(belief: Belief, band: HeatBand, action: Action, ahead: Sequence[int] = AHEAD) -> Alternative:
     """What one step done now would bring."""
-    oven = oven_ahead(belief, action, band)
-    return Alternative(action=action, outlook=outlook_of(oven, belief.stove, band, ahead), projection=oven)
+    return what_if_each(belief, band, [action], ahead)[0]
+
+
+def what_if_each(
+    belief: Belief, band: HeatBand, actions: Sequence[Action], ahead: Sequence[int] = AHEAD
+) -> list[Alternative]:
+    """As `what_if`, of several steps."""
+    stove = belief.stove
+    ovens = project_each(belief, [(Doing(action=action), oven_of(stove)) for action in actions], band)
+    return [
+        Alternative(action=action, outlook=outlook_of(oven, stove, band, ahead), projection=oven)
+        for action, oven in zip(actions, ovens, strict=True)
+    ]

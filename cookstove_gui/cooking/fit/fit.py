@@ -106,24 +106,26 @@ def fits(
         if not names or not of_place:
             continue
         heat = WindowedHeat(projection, names, differences(stove, projection, place, names))
+        clock = _Clock(projection)
         for task in of_place:
-            answers[task.key] = _task_fit(task, names, heat, projection.now, first_fires_done)
+            answers[task.key] = _task_fit(task, names, heat, clock, first_fires_done)
     return tuple(answers[task.key] for task in wanted if task.key in answers)
 
 
-def _task_fit(task: Task, names: tuple[str, ...], heat: WindowedHeat, now: datetime, first_fires_done: bool) -> TaskFit:
+def _task_fit(
+    task: Task, names: tuple[str, ...], heat: WindowedHeat, clock: "_Clock", first_fires_done: bool
+) -> TaskFit:
     if task.is_food and not first_fires_done:
         refused = tuple(SpotFit(spot=name, chance_now=0.0, in_min=None, chance_then=0.0) for name in names)
         return TaskFit(task=task, state=FitState.REFUSED, spots=refused)
     window = window_of(task, heat)
     in_band = window.holds(task.low, task.high)
     good = in_band & window.even(task.evenness)
-    starts, chances = _by_the_clock(now, window.starts, _share(good))
+    starts, chances = clock.chances(_share(good))
     ever = _share(np.asarray(good.any(axis=0)))  # (spots,)
     uneven = _share(in_band[0] & ~good[0])  # (spots,)
     spots = tuple(_spot_fits(names, chances, ever, uneven, starts))
-    moments = tuple(now + timedelta(minutes=start) for start in starts.tolist())
-    return ranked(TaskFit(task=task, state=FitState.NOT, spots=spots, starts=moments))
+    return ranked(TaskFit(task=task, state=FitState.NOT, spots=spots, starts=clock.moments[: len(starts)]))
 
 
 def ranked(fit: TaskFit) -> TaskFit:
@@ -147,15 +149,25 @@ def finds_its_heat(found: Iterable[TaskFit], band: HeatBand) -> bool:
     return not chances or max(chances) >= EVEN_CHANCE
 
 
-def _by_the_clock(now: datetime, minutes: FloatArray, chances: FloatArray) -> tuple[FloatArray, FloatArray]:
-    """Starts [min from now] on the clock's own grid, and the chances (starts, spots) at them."""
-    gone = (now.minute + now.second / 60.0 + now.microsecond / 6e7) % CLOCK_STEP_MIN
-    starts = np.concatenate(([0.0], np.arange(CLOCK_STEP_MIN - gone, minutes[-1] + 1e-9, CLOCK_STEP_MIN)))
-    if len(minutes) == 1:
-        return starts[:1], chances
-    before = np.clip(np.searchsorted(minutes, starts, side="right") - 1, 0, len(minutes) - 2)
-    share = ((starts - minutes[before]) / (minutes[before + 1] - minutes[before]))[:, None]
-    return starts, (1.0 - share) * chances[before] + share * chances[before + 1]
+class _Clock:
+    """Starts on the clock's own grid, worked out once for all tasks."""
+
+    def __init__(self, projection: Projection) -> None:
+        now, self._minutes = projection.now, projection.minutes
+        gone = (now.minute + now.second / 60.0 + now.microsecond / 6e7) % CLOCK_STEP_MIN
+        later = np.arange(CLOCK_STEP_MIN - gone, self._minutes[-1] + 1e-9, CLOCK_STEP_MIN)
+        self._starts = np.concatenate(([0.0], later))
+        self.moments = tuple(now + timedelta(minutes=start) for start in self._starts.tolist())
+
+    def chances(self, projected: FloatArray) -> tuple[FloatArray, FloatArray]:
+        """Starts [min from now], and the chances (starts, spots) at them, from those at the first projected times."""
+        minutes = self._minutes[: len(projected)]
+        if len(minutes) == 1:
+            return self._starts[:1], projected
+        starts = self._starts[self._starts <= minutes[-1] + 1e-9]
+        before = np.minimum(np.searchsorted(minutes, starts, side="right") - 1, len(minutes) - 2)
+        share = ((starts - minutes[before]) / (minutes[before + 1] - minutes[before]))[:, None]
+        return starts, (1.0 - share) * projected[before] + share * projected[before + 1]
 
 
 def window_of(task: Task, heat: WindowedHeat) -> Window:

@@ -1,16 +1,18 @@
 """The cook of each future: feeds by habit, steers wood and air toward the band, until the firing is done."""
 
 import math
+from collections.abc import Sequence
+from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 
-from cookstove_gui.forecast.answers import Action, ActionKind, FloatArray, KeptFire
+from cookstove_gui.forecast.answers import LEAVE, Action, ActionKind, FloatArray, KeptFire
 from cookstove_gui.forecast.model import heat
 from cookstove_gui.forecast.model.ensemble import MEMBERS
 from cookstove_gui.forecast.model.habits import KINDLING_WAIT
 from cookstove_gui.forecast.model.normal import share_below
-from cookstove_gui.forecast.tracking.belief import Belief
+from cookstove_gui.forecast.tracking.belief import Belief, Draws
 from cookstove_gui.stove.entries import HeatBand
 
 FED_UNTIL_MINUTES = 240.0  # a fire not fed for this long is not expected to be fed again
@@ -46,121 +48,185 @@ SHUT_ODDS = 4.0  # by which that multiplies the odds of it
 BAND_MARGIN = 12.0  # K added to half a band's width for “well off”
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Doing:
+    """What is done now, and whether anybody tends the stove after it."""
+
+    action: Action = LEAVE
+    unfed: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Intent:
+    """What the cook of each member means to do; arrays (members,) unless said."""
+
+    given: float  # kg of wood put in now
+    gaps: FloatArray  # min, (members, loads), the first from now
+    masses: FloatArray  # kg, (members, loads)
+    luck: FloatArray  # (members, loads), decides whether the cook goes on
+    feeds: NDArray[np.bool_]
+    steers: NDArray[np.bool_]
+    minds_bypass: bool
+    left: FloatArray  # min for which the fire is fed
+    bakes: FloatArray  # min for which a band is held once it is reached
+    pace: FloatArray  # looks at the oven a minute
+    foresight: FloatArray  # min
+
+
+def _intent(
+    belief: Belief,
+    doing: Doing,
+    band: HeatBand | None,
+    reached: float | None,
+    kept: KeptFire | None,
+    random: np.random.Generator,
+) -> _Intent:
+    """Drawn in the same order whatever is done, so that two doings are compared on the same futures."""
+    action, habits = doing.action, belief.habits
+    given = max(action.value, 0.0) if action.kind is ActionKind.WOOD else 0.0
+    since = belief.minutes_since_fed
+    waited = np.full(MEMBERS, UNKNOWN_SINCE) if since is None else belief.ensemble.x[heat.SINCE_FED]
+    if action.kind is ActionKind.WOOD:
+        waited = np.zeros(MEMBERS)
+    fed = belief.controls.lit and (since is None or since < FED_UNTIL_MINUTES)
+    gaps, masses, luck = habits.next_loads(waited, MEMBERS, random)
+    if not belief.loads and belief.lit_at is not None:
+        gaps[:, 0] *= KINDLING_WAIT
+    feeds = np.full(MEMBERS, fed or action.kind is ActionKind.WOOD)
+    steers = random.random(MEMBERS) < (0.0 if action.kind is ActionKind.AIR or band is None else STEERING_SHARE)
+    left, bakes = np.full(MEMBERS, np.inf), np.zeros(MEMBERS)
+    if band is not None:
+        tail = _waiting_tail(belief, waited)
+        left, done = _tending_left(belief, reached, waited, tail, random)
+        bakes = np.exp(math.log(BAKE_MINUTES) + BAKE_SPREAD * random.standard_normal(MEMBERS))
+        if action.kind is not ActionKind.WOOD:
+            feeds &= ~done
+    if kept is not None:  # fed for as long as the meal needs, whatever the habit
+        left, bakes = np.full(MEMBERS, kept.until), np.zeros(MEMBERS)
+        feeds[:] = True
+    looks = LOOKS_A_TURN * habits.air_turns / habits.air_minutes
+    return _Intent(
+        given=given,
+        gaps=gaps,
+        masses=masses,
+        luck=luck,
+        feeds=feeds & (not doing.unfed),
+        steers=steers & (not doing.unfed),
+        minds_bypass=band is not None and action.kind is not ActionKind.BYPASS and not doing.unfed,
+        left=left,
+        bakes=bakes,
+        pace=looks * np.exp(LOOKS_SPREAD * random.standard_normal(MEMBERS)),
+        foresight=AIR_FORESIGHT * random.random(MEMBERS),
+    )
+
+
 class Cook:
-    """What one cook a member does: when the next load comes, and how the air stands."""
+    """What one cook a member does, after each of some doings: when the next load comes, and how the air stands.
+
+    Arrays are (doings, members); the draws are shared by the doings, as each would have them alone.
+    """
 
     def __init__(
-        self,
-        belief: Belief,
-        action: Action,
-        band: HeatBand | None,
-        random: np.random.Generator,
-        kept: KeptFire | None = None,
+        self, belief: Belief, doings: Sequence[Doing], band: HeatBand | None, kept: KeptFire | None = None
     ) -> None:
-        since = belief.minutes_since_fed
-        waited = np.full(MEMBERS, UNKNOWN_SINCE) if since is None else belief.ensemble.x[heat.SINCE_FED]
-        self._given = 0.0
-        if action.kind is ActionKind.WOOD:
-            self._given, waited = max(action.value, 0.0), np.zeros(MEMBERS)
-        fed = belief.controls.lit and (since is None or since < FED_UNTIL_MINUTES)
-        self._gaps, self._masses, self._luck = belief.habits.next_loads(waited, MEMBERS, random)
-        if not belief.loads and belief.lit_at is not None:
-            self._gaps[:, 0] *= KINDLING_WAIT
-        self._goes_on = belief.habits.goes_on
-        self._waited = np.zeros(MEMBERS)
-        self._load = np.zeros(MEMBERS, dtype=np.intp)
-        self._feeds = np.full(MEMBERS, fed or action.kind is ActionKind.WOOD)
-        self._band = band
         reached = None if band is None else minutes_since_reached(belief, band)
-        self._reached = np.full(MEMBERS, band is None or reached is not None)
-        self._steers = random.random(MEMBERS) < (
-            0.0 if action.kind is ActionKind.AIR or band is None else STEERING_SHARE
-        )
-        self._left, self._bakes = np.full(MEMBERS, np.inf), np.zeros(MEMBERS)
-        if band is not None:
-            tail = self._waiting_tail(belief, waited)
-            self._left, done = _tending_left(belief, reached, waited, tail, random)
-            self._bakes = np.exp(math.log(BAKE_MINUTES) + BAKE_SPREAD * random.standard_normal(MEMBERS))
-            if action.kind is not ActionKind.WOOD:
-                self._feeds &= ~done
+        intents = []
+        for doing in doings:
+            self._random = belief.random(Draws.TENDING)
+            intents.append(_intent(belief, doing, band, reached, kept, self._random))
+        self._given = np.array([[one.given] for one in intents])
+        self._gaps = np.stack([one.gaps for one in intents])  # (doings, members, loads), as the next two
+        self._masses = np.stack([one.masses for one in intents])
+        self._luck = np.stack([one.luck for one in intents])
+        self._feeds = np.stack([one.feeds for one in intents])
+        self._steers = np.stack([one.steers for one in intents])
+        self._left = np.stack([one.left for one in intents])
+        self._minds_bypass = np.array([[one.minds_bypass] for one in intents])
+        first = intents[0]
+        self._bakes, self._pace, self._foresight = first.bakes, first.pace, first.foresight
+        self._goes_on = belief.habits.goes_on
+        self._waited = np.zeros_like(self._left)
+        self._load = np.zeros(self._left.shape, dtype=np.intp)
+        self._gap = self._gaps[:, :, 0].copy()  # before the next load
+        self._band = band
+        self._reached = np.full(self._left.shape, band is None or reached is not None)
         self._kept, self._clock = kept, 0.0
-        if kept is not None:  # fed for as long as the meal needs, whatever the habit
-            self._left, self._bakes = np.full(MEMBERS, kept.until), np.zeros(MEMBERS)
-            self._feeds[:] = True
-        self._minds_bypass = band is not None and action.kind is not ActionKind.BYPASS
         self._openings = openings_per_minute(belief, reached)
-        self._before = belief.ensemble.x[heat.DIAL].copy()
-        self._trend = np.zeros(MEMBERS)
-        looks = LOOKS_A_TURN * belief.habits.air_turns / belief.habits.air_minutes
-        self._pace = looks * np.exp(LOOKS_SPREAD * random.standard_normal(MEMBERS))
-        self._foresight = AIR_FORESIGHT * random.random(MEMBERS)
+        self._before = np.broadcast_to(belief.ensemble.x[heat.DIAL], self._left.shape)
+        self._trend = np.zeros_like(self._left)
 
-    def _waiting_tail(self, belief: Belief, waited: FloatArray) -> FloatArray:
-        """Chance that a cook who still feeds would have waited so long."""
-        habits = belief.habits
-        return share_below((habits.interval_log - np.log(np.maximum(waited, 0.5))) / habits.interval_deviation)
-
-    def goes_away(self) -> None:
-        """Nobody tends the fire from now on."""
-        self._feeds[:] = False
-        self._steers[:] = False
-
-    def tend(self, state: FloatArray, minutes: float, random: np.random.Generator) -> None:
-        """Feed and set the air for one step, in place."""
+    def tend(self, state: FloatArray, minutes: float) -> None:
+        """Feed and set the air for one step, in place; `state` is (rows, doings, members)."""
         state[heat.FRESH] += self._given
-        self._given = 0.0
+        self._given = np.zeros_like(self._given)
         if self._kept is not None:
             self._band = self._kept.at(self._clock)
             self._clock += minutes
-        eager, size = np.ones(MEMBERS), np.ones(MEMBERS)
         self._left -= minutes
         ending = self._feeds & (self._left <= 0.0)
         self._feeds &= ~ending
-        inlet = np.where(ending & self._steers, END_AIR, state[heat.INLET])
-        if self._band is not None:
-            off = self._off(self._band, state[heat.DIAL], minutes)
-            eager = np.clip(EAGER - EAGER_TURN * off, LEAST_EAGER, MOST_EAGER)
-            size = np.exp(np.clip(-MASS_TURN * off, -MOST_MASS_TURN, 0.0))
-            inlet = self._set_air(inlet, self._band, state[heat.DIAL], minutes, random)
-            if self._minds_bypass:
-                state[heat.BYPASS][random.random(MEMBERS) < minutes / BYPASS_SHUT_EVERY] = 0.0
-            self._open_door(state, minutes, random)
-        state[heat.INLET] = inlet
-        self._waited += eager * minutes
-        members = np.arange(MEMBERS)
-        due = self._feeds & (self._waited >= self._gaps[members, self._load])
-        if not due.any():
+        if self._band is None:
+            state[heat.INLET][ending & self._steers] = END_AIR
+            self._waited += minutes
+            self._feed(state, np.ones_like(self._left))
             return
-        stops = due & (self._luck[members, self._load] > self._goes_on) & (self._band is None)
-        self._feeds &= ~stops
-        state[heat.FRESH] += np.where(due & ~stops, size * self._masses[members, self._load], 0.0)
-        self._waited[due] = 0.0
-        self._load[due] = np.minimum(self._load[due] + 1, self._gaps.shape[1] - 1)
+        off = self._off(self._band, state[heat.DIAL], minutes)
+        inlet = np.where(ending & self._steers, END_AIR, state[heat.INLET])
+        state[heat.INLET] = self._set_air(inlet, self._band, state[heat.DIAL], minutes)
+        shut = self._minds_bypass & (self._random.random(MEMBERS) < minutes / BYPASS_SHUT_EVERY)
+        state[heat.BYPASS][shut] = 0.0
+        self._open_door(state, minutes)
+        self._waited += minutes * _between(EAGER - EAGER_TURN * off, LEAST_EAGER, MOST_EAGER)
+        self._feed(state, off)
 
-    def _set_air(
-        self, inlet: FloatArray, band: HeatBand, oven: FloatArray, minutes: float, random: np.random.Generator
-    ) -> FloatArray:
-        """The air (members,) after a look at the oven: a turn shut above the band, a turn open below it."""
+    def _feed(self, state: FloatArray, off: FloatArray) -> None:
+        """Put in the loads that are due, smaller ones the further the oven (doings, members) is above its band."""
+        due = self._feeds & (self._waited >= self._gap)
+        place = np.nonzero(due)
+        if not len(place[0]):
+            return
+        load = self._load[place]
+        if self._band is None:
+            stops = self._luck[(*place, load)] > self._goes_on
+            self._feeds[place] = ~stops
+            mass = np.where(stops, 0.0, self._masses[(*place, load)])
+        else:
+            mass = self._masses[(*place, load)] * np.exp(_between(-MASS_TURN * off[place], -MOST_MASS_TURN, 0.0))
+        state[heat.FRESH][place] += mass
+        self._waited[place] = 0.0
+        self._load[place] = following = np.minimum(load + 1, self._gaps.shape[2] - 1)
+        self._gap[place] = self._gaps[(*place, following)]
+
+    def _set_air(self, inlet: FloatArray, band: HeatBand, oven: FloatArray, minutes: float) -> FloatArray:
+        """The air (doings, members) after a look at the oven: a turn shut above the band, a turn open below it."""
         off = _half_widths(oven + self._foresight * self._trend, band)
-        pace = self._pace * np.where(np.abs(off) > FAR_OFF, HASTE, 1.0)
-        looks = self._steers & self._feeds & (random.random(MEMBERS) < minutes * pace)
+        pace = minutes * self._pace * np.where(np.abs(off) > FAR_OFF, HASTE, 1.0)
+        random = self._random
+        looks = self._steers & self._feeds & (random.random(MEMBERS) < pace)
         luck = random.random(MEMBERS)
         least, most = AIR_TURN
         turn = least + (most - least) * random.random(MEMBERS)
+        place = np.nonzero(looks)
+        members = place[1]
+        off, luck, turn, before = off[place], luck[members], turn[members], inlet[place]
         shuts = luck < 1.0 / (1.0 + np.exp((AIR_EDGE - off) / AIR_SOFT))
         opens = luck < 1.0 / (1.0 + np.exp((AIR_EDGE + off) / AIR_SOFT))
-        return np.where(looks, np.clip(inlet - turn * shuts + turn * opens, LEAST_AIR, 1.0), inlet)
+        inlet[place] = _between(before - turn * shuts + turn * opens, LEAST_AIR, 1.0)
+        return inlet
 
-    def _open_door(self, state: FloatArray, minutes: float, random: np.random.Generator) -> None:
+    def _open_door(self, state: FloatArray, minutes: float) -> None:
         """Look at what bakes: the oven's air falls by a share of its excess, its walls hardly."""
+        random = self._random
         opens = self._feeds & self._reached & (random.random(MEMBERS) < self._openings * minutes)
         least, most = OPENING_DIP
-        dip = np.where(opens, least + (most - least) * random.random(MEMBERS), 0.0)
-        state[heat.AIR] -= dip * np.maximum(state[heat.AIR] - state[heat.ROOM], 0.0)
+        dip = least + (most - least) * random.random(MEMBERS)
+        place = np.nonzero(opens)
+        air = state[heat.AIR][place]
+        state[heat.AIR][place] = air - dip[place[1]] * np.maximum(air - state[heat.ROOM][place], 0.0)
 
     def _off(self, band: HeatBand, oven: FloatArray, minutes: float) -> FloatArray:
-        """How far (members,) the oven, as its trend will have it, lies above the band's middle, in half-widths."""
-        self._trend += (1.0 - np.exp(-minutes / TREND_MINUTES)) * ((oven - self._before) / minutes - self._trend)
+        """How far the oven (doings, members), as its trend will have it, lies above mid-band, in half-widths."""
+        self._trend += (1.0 - math.exp(-minutes / TREND_MINUTES)) * ((oven - self._before) / minutes - self._trend)
         self._before = oven.copy()
         arrives = ~self._reached & (oven >= band.low)
         self._left = np.where(arrives, np.maximum(self._left, self._bakes), self._left)
@@ -168,10 +234,21 @@ class Cook:
         return _half_widths(oven + FORESIGHT * self._trend, band)
 
 
+def _waiting_tail(belief: Belief, waited: FloatArray) -> FloatArray:
+    """Chance (members,) that a cook who still feeds would have waited so long."""
+    habits = belief.habits
+    return share_below((habits.interval_log - np.log(np.maximum(waited, 0.5))) / habits.interval_deviation)
+
+
+def _between(values: FloatArray, least: float, most: float) -> FloatArray:
+    """As `np.clip`, without its calls on calls."""
+    return np.asarray(np.minimum(np.maximum(values, least), most), dtype=np.float64)
+
+
 def _half_widths(oven: FloatArray, band: HeatBand) -> FloatArray:
-    """How far an oven (members,) [K] lies above a band's middle, in half-widths, at most MOST_OFF either way."""
+    """How far ovens [K] lie above a band's middle, in half-widths, at most MOST_OFF either way."""
     half = 0.5 * (band.high - band.low) + BAND_MARGIN
-    return np.clip((oven - 0.5 * (band.low + band.high)) / half, -MOST_OFF, MOST_OFF)
+    return _between((oven - 0.5 * (band.low + band.high)) / half, -MOST_OFF, MOST_OFF)
 
 
 def openings_per_minute(belief: Belief, reached: float | None) -> float:

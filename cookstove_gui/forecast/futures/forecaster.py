@@ -13,6 +13,7 @@ from cookstove_gui.forecast.model import heat
 from cookstove_gui.forecast.model.character import CORRECTION_MINUTES, WIDTH_AFTER, Character
 from cookstove_gui.forecast.model.ensemble import OFFSET
 from cookstove_gui.forecast.model.observation import oven_readings
+from cookstove_gui.forecast.model.quantiles import middle
 from cookstove_gui.forecast.tracking.belief import Belief
 from cookstove_gui.forecast.tracking.proof import SAID_MINUTES, Said, proof_of
 from cookstove_gui.forecast.tracking.tracker import Tracker, confirmed, rows_in_force, worth_following
@@ -66,7 +67,7 @@ class Forecaster:
             return None
         dial = tended(belief, LEAVE, SAID_MINUTES, None)[:, heat.DIAL] + belief.ensemble.x[OFFSET]
         width = np.interp(SAID_MINUTES, CORRECTION_MINUTES, np.multiply(WIDTH_AFTER, belief.corrections.width))
-        return Said(row.at, value, np.median(dial, axis=1), width * dial.std(axis=1))
+        return Said(row.at, value, middle(dial), width * dial.std(axis=1))
 
 
 def _proving(stove: Stove, rows: tuple[Entry, ...], now: datetime) -> list[tuple[Entry, float]]:

@@ -18,9 +18,10 @@ from cookstove_gui.forecast.answers import (
     oven_spot,
 )
 from cookstove_gui.forecast.futures.projection import project
+from cookstove_gui.forecast.model.quantiles import middle, quantiles
 from cookstove_gui.forecast.tracking.belief import Belief
 from cookstove_gui.stove.entries import HeatBand
-from cookstove_gui.stove.stove import Stove
+from cookstove_gui.stove.stove import Spot, Stove
 
 # Where among the futures' arrivals the tenth and ninetieth percentile lie: futures that never arrive pile up at the
 # horizon, which made windows hold more than they said. Found on invented stoves.
@@ -36,16 +37,19 @@ def oven_ahead(
     belief: Belief, action: Action = LEAVE, band: HeatBand | None = None, *, unfed: bool = False
 ) -> Projection:
     """As `project`, of the one spot that stands for the oven: many times asked, and cheaper."""
-    spots = belief.stove.spots
-    oven = [spot for spot in spots if spot.name == belief.stove.oven_spot] or spots[:1]
-    return project(belief, action, band, unfed=unfed, spots=oven)
+    return project(belief, action, band, unfed=unfed, spots=oven_of(belief.stove))
+
+
+def oven_of(stove: Stove) -> tuple[Spot, ...]:
+    """The one spot that stands for the oven."""
+    return tuple(spot for spot in stove.spots if spot.name == stove.oven_spot) or stove.spots[:1]
 
 
 def outlook_of(projection: Projection, stove: Stove, band: HeatBand, ahead: Sequence[int] = AHEAD) -> Outlook:
     """As `outlook`, from futures already projected."""
     oven = projection.of(oven_spot(stove, projection))
     enters, stays = arrivals(projection.minutes, oven, band)
-    line_enters, line_stays = arrivals(projection.minutes, np.median(oven, axis=0, keepdims=True), band)
+    line_enters, line_stays = arrivals(projection.minutes, middle(oven.T)[None, :], band)
     return Outlook(
         now=projection.now,
         oven=_quantiles(oven[:, 0]),
@@ -97,9 +101,9 @@ def arrivals(minutes: FloatArray, oven: FloatArray, band: HeatBand) -> tuple[Flo
 
 def _ahead(minutes: FloatArray, oven: FloatArray, band: HeatBand, at: int) -> Ahead:
     values = oven_at(minutes, oven, float(at))
-    p10, p50, p90 = np.quantile(values, LEVELS)
+    p10, p50, p90 = quantiles(values, LEVELS)
     chance = float(np.mean((values >= band.low) & (values <= band.high)))
-    return Ahead(minutes=at, p10=float(p10), p50=float(p50), p90=float(p90), chance_in_band=chance)
+    return Ahead(minutes=at, p10=p10, p50=p50, p90=p90, chance_in_band=chance)
 
 
 def oven_at(minutes: FloatArray, oven: FloatArray, at: float) -> FloatArray:

@@ -6,6 +6,7 @@ from cookstove_gui.forecast.answers import LEVELS, FloatArray, Zone
 from cookstove_gui.forecast.model import heat, normal
 from cookstove_gui.forecast.model.ensemble import FIELD, MEMBERS, SMALLEST_EXCESS
 from cookstove_gui.forecast.model.observation import truth
+from cookstove_gui.forecast.model.quantiles import quantiles
 from cookstove_gui.forecast.model.spot_width import BASE_WIDTH, OWN_WIDTH
 from cookstove_gui.forecast.model.walls import heat_beside
 from cookstove_gui.forecast.tracking.belief import Belief
@@ -44,13 +45,13 @@ def spot_members(belief: Belief, index: int) -> FloatArray:
 
 def _zone(belief: Belief, index: int) -> Zone:
     spot = belief.stove.spots[index]
-    p10, p50, p90 = np.quantile(spot_members(belief, index), LEVELS)
+    p10, p50, p90 = quantiles(spot_members(belief, index), LEVELS)
     last = belief.last_readings.get(spot.name)
     return Zone(
         spot=spot.name,
-        p10=float(p10),
-        p50=float(p50),
-        p90=float(p90),
+        p10=p10,
+        p50=p50,
+        p90=p90,
         last_reading=None if last is None else last.value,
         last_reading_age_min=None if last is None else (belief.now - last.at).total_seconds() / 60.0,
     )

@@ -1,6 +1,7 @@
 """The stove's heat: fuel that dries, flames and glows, and the iron, brick and air that it warms.
 
-A state is an array (rows, members), one column a member of the ensemble; the constants below name its rows.
+A state is an array (rows, members), one column a member of the ensemble, or (rows, courses, members) where several
+courses are run on under the same draws; the constants below name its rows.
 Steps are exact for each lump while its surroundings hold still, so that any step length is stable.
 """
 
@@ -75,7 +76,7 @@ def positive(logarithms: FloatArray) -> dict[str, FloatArray]:
 def burn(state: FloatArray, p: dict[str, FloatArray], controls: Controls, minutes: float) -> FloatArray:
     """Move wood from fresh to flaming to coals in place; heat released per minute (members,) [kJ/min]."""
     if not controls.lit:
-        return np.zeros(state.shape[1])
+        return np.zeros(state.shape[1:])
     drive = (burning_share(state[INLET], BURN_SHUT) / _USUAL_BURN) ** p["air_power"] * np.exp(state[DRAW])
     fresh, flaming, coals = state[FRESH], state[FLAMING], state[COALS]
     warm = np.clip((state[PLATE] - state[ROOM]) / WARM_BED, 0.0, 1.0)
@@ -143,10 +144,9 @@ def warm(state: FloatArray, p: dict[str, FloatArray], controls: Controls, minute
 
 def wander(state: FloatArray, minutes: float, random: np.random.Generator) -> None:
     """Let draught, unexplained heat and the room wander in place, as nobody can log them."""
-    members = state.shape[1]
     kept, fresh = relaxation(minutes, EXTRA_MINUTES)
     kept_draw, fresh_draw = relaxation(minutes, DRAW_MINUTES)
-    jolts = random.standard_normal((3, members))
+    jolts = random.standard_normal((3, state.shape[-1]))
     kept_room, fresh_room = relaxation(minutes, ROOM_MINUTES)
     deviation = ROOM_WANDER * np.sqrt(0.5 * ROOM_MINUTES)
     state[ROOM] = USUAL_ROOM + kept_room * (state[ROOM] - USUAL_ROOM) + deviation * fresh_room * jolts[2]

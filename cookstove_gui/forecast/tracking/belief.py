@@ -29,6 +29,7 @@ class Draws(IntEnum):
     STEPS = 1  # and one more with each row
     AHEAD = 500_000  # from the last row to now
     TENDING = 1_000_001  # of the futures: what the cook does
+    WANDER = 1_000_003  # and what nobody can log
     SHARES = 1_000_002  # the spots' own shares
     WALLS = 1_000_009  # what stands beside the stove
     CARRIED = 1_000_010  # the heat a session begins with

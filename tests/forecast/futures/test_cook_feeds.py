@@ -9,7 +9,7 @@ import numpy as np
 import pytest
 
 from cookstove_gui.forecast.answers import LEAVE, Action, ActionKind
-from cookstove_gui.forecast.futures.cook import Cook, minutes_since_reached, openings_per_minute
+from cookstove_gui.forecast.futures.cook import Cook, Doing, minutes_since_reached, openings_per_minute
 from cookstove_gui.forecast.model import heat
 from cookstove_gui.forecast.model.ensemble import MEMBERS, Ensemble
 from cookstove_gui.forecast.model.habits import Habits
@@ -48,14 +48,14 @@ def _tend(
     action: Action = LEAVE,
     band: HeatBand | None = None,
     rise: float | list[float] = 0.0,
+    unfed: bool = False,
 ):
     """States (steps, rows, members) under a cook's hands alone: no fire, the oven rising by `rise` [K/min]."""
-    random = np.random.default_rng(9)
-    cook, state = Cook(belief, action, band, random), belief.ensemble.x[: heat.STATE_ROWS].copy()
+    cook, state = Cook(belief, [Doing(action=action, unfed=unfed)], band), belief.ensemble.x[: heat.STATE_ROWS].copy()
     states = []
     for warming in np.broadcast_to(rise, round(minutes / 2.5)):
         state[heat.DIAL] += 2.5 * warming
-        cook.tend(state, 2.5, random)
+        cook.tend(state[:, None], 2.5)
         states.append(state.copy())
     return np.array(states)
 
@@ -128,14 +128,9 @@ def test_a_stove_that_is_not_lit_is_not_fed_unless_wood_is_put_in_now():
 
 
 def test_a_cook_who_goes_away_feeds_and_sets_nothing():
-    random = np.random.default_rng(9)
-    belief = _belief(oven=350.0)
-    cook, state = Cook(belief, LEAVE, BAND, random), belief.ensemble.x[: heat.STATE_ROWS].copy()
-    cook.goes_away()
-    for _ in range(48):
-        cook.tend(state, 2.5, random)
-    assert state[heat.FRESH].max() == 0.0
-    assert np.all(state[heat.INLET] == 0.5)
+    states = _tend(_belief(oven=350.0), 120.0, band=BAND, unfed=True)
+    assert states[:, heat.FRESH].max() == 0.0
+    assert np.all(states[:, heat.INLET] == 0.5)
 
 
 # By where the oven is wanted

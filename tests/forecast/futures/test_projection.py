@@ -7,7 +7,8 @@ import numpy as np
 import pytest
 
 from cookstove_gui.forecast.answers import LEAVE, Action, ActionKind
-from cookstove_gui.forecast.futures.projection import generic_width, project
+from cookstove_gui.forecast.futures.cook import Doing
+from cookstove_gui.forecast.futures.projection import generic_width, project, project_each
 from cookstove_gui.forecast.futures.tending import tended
 from cookstove_gui.forecast.model import heat
 from cookstove_gui.forecast.model.character import CORRECTION_MINUTES, WIDTH_AFTER, WIDTH_BEFORE, Corrections
@@ -187,6 +188,25 @@ def test_wood_put_on_a_stove_that_is_not_lit_burns():
     unlit = replace(usual_belief(), controls=Controls(lit=False))
     wood = Action(kind=ActionKind.WOOD, value=3.0)
     assert _oven_in(unlit, 60, wood) > _oven_in(unlit, 60) + 10.0
+
+
+WOOD = Doing(action=Action(kind=ActionKind.WOOD, value=2.0))
+DOINGS = (
+    Doing(), Doing(unfed=True), WOOD, Doing(action=Action(kind=ActionKind.AIR, value=0.3)),
+    Doing(action=Action(kind=ActionKind.BYPASS, value=0.0)),
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("lit", [True, False])
+@pytest.mark.parametrize("band", [MODERATE, None])
+def test_what_is_run_on_together_comes_out_as_it_would_alone(band, lit):
+    belief = replace(usual_belief(), controls=Controls(lit=lit))
+    spots = belief.stove.spots
+    together = project_each(belief, [(doing, spots[index:]) for index, doing in enumerate(DOINGS)], band)
+    for index, (doing, found) in enumerate(zip(DOINGS, together, strict=True)):
+        alone = project(belief, doing.action, band, unfed=doing.unfed, spots=spots[index:])
+        assert found.spots == alone.spots
+        assert np.array_equal(found.kelvin, alone.kelvin)
 
 
 def test_steps_between_do_not_depend_on_what_is_asked_for():
