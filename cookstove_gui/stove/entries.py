@@ -87,8 +87,9 @@ def fold(entries: Iterable[Entry], until: datetime | None = None) -> tuple[Entry
 def numbers_taken_back(entries: Iterable[Entry]) -> set[int]:
     """Numbers of the rows, void rows among them, that a void row in force takes back."""
     taken_back: set[int] = set()
-    for entry in sorted(entries, key=lambda row: row.number, reverse=True):
-        if entry.kind is Kind.VOID and entry.number not in taken_back:
+    voids = (entry for entry in entries if entry.kind is Kind.VOID)
+    for entry in sorted(voids, key=lambda row: row.number, reverse=True):
+        if entry.number not in taken_back:
             taken_back.add(named_number(entry))
     return taken_back
 

@@ -1,7 +1,7 @@
 """A wood cookstove as its owner describes it: where the firebox lies and which spots are read."""
 
 import math
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from enum import StrEnum
 
 from cookstove_gui.units import ZERO_CELSIUS, kelvin
@@ -196,6 +196,10 @@ class Stove:
     chimney: Chimney | None = None  # none while its owner has not described it
     sides: str = USUAL_SIDES  # a material of resources/touch.toml
     note: str = ""
+    _kinds: dict[str, SpotKind] = field(init=False, repr=False, compare=False)  # asked for many times a row
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "_kinds", {spot.name: spot.kind for spot in reversed(self.spots)})
 
     def spot(self, name: str) -> Spot | None:
         """The spot of that name, or none."""
@@ -203,8 +207,8 @@ class Stove:
 
     def kind_of(self, name: str) -> SpotKind:
         """The kind of the spot of that name; of one the stove does not know, what its name says."""
-        spot = self.spot(name)
-        return spot.kind if spot else spot_kind_from_name(name)
+        kind = self._kinds.get(name)
+        return spot_kind_from_name(name) if kind is None else kind
 
     @property
     def oven_spot(self) -> str:

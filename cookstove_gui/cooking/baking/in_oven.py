@@ -13,6 +13,7 @@ from cookstove_gui.cooking.baking.probing import Probe
 from cookstove_gui.stove.entries import Entry, Kind, reading_kelvin, stated_mass
 
 JUST_IN = timedelta(minutes=2)  # a probe this soon after it went in shows how warm it was to begin with
+_ABOUT_FOOD = (Kind.PROBE, Kind.TURNED, Kind.DUE, Kind.OVEN_OUT)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,7 +41,7 @@ def put_in(rows: Iterable[Entry]) -> tuple[InOven, ...]:
     for row in rows:
         if row.kind is Kind.OVEN_IN:
             found[row.number] = InOven(number=row.number, name=row.note.strip(), bake=_bake(row), went_in=row.at)
-        elif row.kind in (Kind.PROBE, Kind.TURNED, Kind.DUE, Kind.OVEN_OUT):
+        elif row.kind in _ABOUT_FOOD:
             meant = _meant(row, [one for one in found.values() if one.came_out is None])
             if meant is not None:
                 found[meant.number] = _after(meant, row)

@@ -138,7 +138,7 @@ def tries(stove: Stove, sessions: Iterable[Session]) -> tuple[Try, ...]:
 
 def progress(stove: Stove, sessions: Iterable[Session]) -> FirstFires:
     """Which of the first fires a stove's sessions have done."""
-    tried = tries(stove, sessions)
+    tried = tries(stove, sessions) if stove.is_new else ()  # an old stove has many a fire
     latest = {one.place: one for one in tried}
     found = tuple(
         StageProgress(
