@@ -17,6 +17,11 @@ if TYPE_CHECKING:
     from cookstove_gui.cooking.safety.caution import Caution
     from cookstove_gui.desk.desk import Desk
 
+_SHORTER = {
+    "no_readings": ("Light the fire, then read as you go.",),
+    "working_out": ("Working out how the stove stands.",),
+}
+
 
 def shown_headline(desk: Desk) -> str:
     """The one thing to do now; of a session that is over, that it is."""
@@ -25,7 +30,7 @@ def shown_headline(desk: Desk) -> str:
         return greeting(desk)
     if not desk.is_live or desk.standing is None:
         planned = _planned_rungs(desk)
-        return planned[0] if planned else str(words["no_readings" if desk.is_live else "session_over"])
+        return planned[0] if planned else str(words[_waiting_words(desk)])
     return headline(desk.standing, desk.edge, desk.supper.plan)
 
 
@@ -37,10 +42,16 @@ def shown_rungs(desk: Desk) -> tuple[str, ...]:
     if not desk.is_live or desk.standing is None:
         if planned := _planned_rungs(desk):
             return planned
-        if not desk.is_live:
-            return plain_ladder(str(words["session_over"]))
-        return plain_ladder(str(words["no_readings"]), "Light the fire, then read as you go.")
+        key = _waiting_words(desk)
+        return plain_ladder(str(words[key]), *_SHORTER.get(key, ()))
     return rungs(desk.standing, desk.edge, desk.supper.plan)
+
+
+def _waiting_words(desk: Desk) -> str:
+    """What is said before the stove's standing is worked out, as a key of the phrases."""
+    if not desk.is_live:
+        return "session_over"
+    return "working_out" if desk.entries else "no_readings"
 
 
 def _planned_rungs(desk: Desk) -> tuple[str, ...]:

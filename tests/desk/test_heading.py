@@ -99,3 +99,11 @@ def test_the_clock_over_an_old_session_is_this_computers(burning_desk: Desk, hel
     assert shown_clock(burning_desk) == clock_text(held_clock.now, -300)
     held_clock.pass_minutes(24 * 60)
     assert shown_clock(burning_desk) == clock_text(held_clock.now, local_offset_minutes(held_clock.now))
+
+
+def test_while_the_first_answer_is_worked_out_nobody_is_told_to_light_a_fire_that_burns(
+    burning_desk: Desk,
+) -> None:
+    assert burning_desk.standing is None
+    assert shown_rungs(burning_desk)[0] == shown_headline(burning_desk)
+    assert all(said.startswith("Working out how the stove stands") for said in shown_rungs(burning_desk))

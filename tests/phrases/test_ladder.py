@@ -171,7 +171,7 @@ def test_no_rung_of_a_first_fire_speaks_of_food_but_to_forbid_it() -> None:
         assert "food" not in rung or "No food yet" in rung
 
 
-@pytest.mark.parametrize("key", ["no_readings", "session_over"])
+@pytest.mark.parametrize("key", ["no_readings", "session_over", "working_out"])
 def test_plain_words_shorten_too(key: str) -> None:
     rungs = plain_ladder(str(table("phrases.toml")[key]), "Light the fire, then read as you go.")
     assert rungs[0] == table("phrases.toml")[key]

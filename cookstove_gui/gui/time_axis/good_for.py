@@ -4,6 +4,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QButtonGroup, QLabel, QListWidgetItem, QSizePolicy, QWidget
 
+from cookstove_gui.desk import Desk
 from cookstove_gui.desk.cook.good_rows import GoodRow, good_for, want_heat_of
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.time_axis.first_fires import FirstFiresPane
@@ -90,11 +91,7 @@ class GoodFor(QWidget):
         for part in (self._by_task, self._by_spot, self.list, self._not, self._more):
             part.setVisible(found is not None)
         self._why.setVisible(found is None and not is_first)
-        self._why.setText(
-            "After the first readings you see here what the fire is good for."
-            if desk.is_live
-            else "This session is over; nothing is told of what its fire was good for."
-        )
+        self._why.setText(_why_nothing(desk))
         self.list.show_rows(found.rows if found else ())
         self._rungs = not_words(found.not_now, is_out=found.is_out) if found else ("",)
         self._not.setToolTip(plain_tip(self._rungs[0]))
@@ -185,3 +182,12 @@ class GoodFor(QWidget):
         paint_stem(painter, self._span, self._look.theme, self.width(), px(HEADING))
         paint_now(painter, self._span, self._look.theme, self.width(), px(HEADING))
         painter.end()
+
+
+def _why_nothing(desk: Desk) -> str:
+    """What stands in the list's place."""
+    if not desk.is_live:
+        return "This session is over; nothing is told of what its fire was good for."
+    if desk.standing is None and desk.entries:
+        return "Working out what the fire is good for."
+    return "After the first readings you see here what the fire is good for."
