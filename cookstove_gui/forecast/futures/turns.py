@@ -10,6 +10,7 @@ from cookstove_gui.stove.entries import HeatBand
 
 RELOAD_LEAD_MINUTES = 20.0  # from wood going in to the oven feeling it
 FORESEEN_MINUTES = 90.0
+LOAD_CATCHES = 15.0  # min until a load has burned so far that more goes on top; common practice, no source
 OUT_KILOWATTS = 0.6  # of fire below which a stove is no longer driven
 AIR_WIDE = 0.85
 LEAST_CHANCE = 0.3
@@ -54,12 +55,20 @@ def _reload_due(belief: Belief, minutes: FloatArray, oven: FloatArray, band: Hea
     downward = oven[np.arange(len(oven)), at] <= 0.5 * (band.low + band.high)
     due = np.where(reached & downward, falls - RELOAD_LEAD_MINUTES, np.inf)
     due = np.where(~reached & (oven[:, 0] < band.low), 0.0, due)
+    due = np.maximum(due, _load_caught(belief))
     soon = due <= FORESEEN_MINUTES
     if not soon.any():
         return []
     return [
         Turn(kind=TurnKind.RELOAD_DUE, chance=float(soon.mean()), in_min=max(0, round(float(np.median(due[soon])))))
     ]
+
+
+def _load_caught(belief: Belief) -> float:
+    """Minutes until the latest load has caught; nobody is told to add wood to wood that was just put on."""
+    if belief.last_load is None:
+        return 0.0
+    return max(LOAD_CATCHES - (belief.now - belief.last_load).total_seconds() / 60.0, 0.0)
 
 
 def _fire_out(belief: Belief) -> list[Turn]:

@@ -114,7 +114,7 @@ def test_while_first_fires_run_only_the_reading_calls(burning_desk: Desk) -> Non
 
 
 def test_wood_calls_when_the_advice_says_so(burning_desk: Desk) -> None:
-    burning_desk.choose_band("250-350")
+    burning_desk.choose_band("230-420")
     standing = standing_of(burning_desk)
     advice = advise(standing)
     by = advice.by if advice.subject is Subject.WOOD_DUE else advice.wood_by

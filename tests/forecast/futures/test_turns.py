@@ -1,6 +1,7 @@
 """A turn is told when it is likely enough and near enough, and in time for the cook to act on it."""
 
 from dataclasses import replace
+from datetime import timedelta
 
 import numpy as np
 import pytest
@@ -35,7 +36,7 @@ def _burning(power: float = 5.0, **fields) -> Belief:
     x = belief.ensemble.x.copy()
     x[heat.FUELS] = 0.0
     x[heat.EXTRA] = power
-    defaults = {"controls": Controls(lit=True), "air_logged": 0.5}
+    defaults = {"controls": Controls(lit=True), "air_logged": 0.5, "last_load": None}
     return replace(belief, ensemble=Ensemble(x, belief.ensemble.remainder), **{**defaults, **fields})
 
 
@@ -58,6 +59,13 @@ def test_a_reload_is_foreseen_an_hour_and_a_half_ahead(falls_at, told):
 
 def test_an_oven_below_its_band_that_will_not_reach_it_unfed_needs_wood_now():
     assert _told(lines(390.0, 0.0))[TurnKind.RELOAD_DUE] == (1.0, 0)
+
+
+@pytest.mark.parametrize(("fed_ago", "due"), [(0, 15), (10, 5), (15, 0), (40, 0)])
+def test_nobody_is_told_to_add_wood_to_wood_that_was_just_put_on(fed_ago, due):
+    fed = _burning()
+    fed = replace(fed, last_load=fed.now - timedelta(minutes=fed_ago))
+    assert _told(lines(390.0, 0.0), fed)[TurnKind.RELOAD_DUE] == (1.0, due)
 
 
 def test_an_oven_that_will_come_into_its_band_needs_wood_before_it_falls_out_again():
