@@ -85,7 +85,7 @@ class MainWindow(QMainWindow):
         self._place.restore()
         self._look.fit(self.width(), self.height())  # before there is anything that would have to be dressed again
         self.ringer = Ringer(self.link)
-        self._next = Heading(self.link, self._look, self.ringer)
+        self._next = Heading(self.link, self._look)
         self._stack = QStackedWidget()
         self._cook = CookPage(self.link, self._look)
         self._add_page("cook", self._cook)
@@ -143,7 +143,7 @@ class MainWindow(QMainWindow):
         if key not in self._pages:
             self._add_page(key, self._made(key))
         self._next.setVisible(key not in ("large", "keys"))
-        self._alarm_strip.set_wanted(key in ("large", "keys"))
+        self._alarm_strip.set_far(key == "large")
         self._stack.setCurrentWidget(self._pages[key])
         self._next.pages.show_page(key)
         self._page_key = key

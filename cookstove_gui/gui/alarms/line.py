@@ -19,13 +19,12 @@ from cookstove_gui.phrases.alarms import alarm_rungs, more_alarms_words
 DONE, LATER, SILENCE = "Ctrl+Space", "Ctrl+S", "Ctrl+L"
 _SIGN, _LEFT, _AFTER = 28, 10, 10  # px of the design: the bell, before and after it
 _CORNER = 4
-_SIZES = (27, 24)  # as what is to be done now
 
 
 class AlarmLine(OneLine):
     """The most urgent alarm, on ink, so that it is seen from across the kitchen; hidden while none rings."""
 
-    def __init__(self, link: DeskLink, look: Look, ringer: Ringer, name: str, sizes: Sequence[float] = _SIZES) -> None:
+    def __init__(self, link: DeskLink, look: Look, ringer: Ringer, name: str, sizes: Sequence[float]) -> None:
         super().__init__(sizes, 600, colour=QPalette.ColorRole.Window)
         self._desk, self._look, self._ringer = link.desk, look, ringer
         self._keys: frozenset[str] = frozenset()
@@ -82,7 +81,6 @@ class AlarmKeys(QWidget):
         ):
             key.clicked.connect(act)
             row.addWidget(key)
-        row.addStretch(1)
         ringer.changed.connect(self._show)
         self._show()
 

@@ -6,8 +6,6 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWi
 
 from cookstove_gui.desk import Changed
 from cookstove_gui.desk.heading import shown_clock, shown_detail_rungs, shown_rungs
-from cookstove_gui.gui.alarms.line import AlarmKeys, AlarmLine
-from cookstove_gui.gui.alarms.ringer import Ringer
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.frame.caution_strip import CautionStrip
 from cookstove_gui.gui.frame.page_words import PageWords, WindowWords, on_key
@@ -26,15 +24,11 @@ _ROOMY = 1200  # from which width on the words name their keys
 
 
 class Heading(QWidget):
-    """Two rows; an unread caution takes the place of the second, an alarm that of what is to be done now."""
+    """Two rows; an unread caution takes the place of the second."""
 
-    def __init__(self, link: DeskLink, look: Look, ringer: Ringer, parent: QWidget | None = None) -> None:
+    def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._desk = link.desk
-        self._ringer = ringer
-        self._alarm = AlarmLine(link, look, ringer, "alarm_line")
-        self._headline = _Headline(self._alarm)
-        self._alarm_keys = AlarmKeys(ringer, "alarm")
         self.setObjectName("next_line")
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.pages = PageWords(look)
@@ -44,13 +38,11 @@ class Heading(QWidget):
         self.cautions.turned.connect(self._show_cautions)
         look.changed.connect(self._space)
         link.changed.connect(self._show)
-        ringer.changed.connect(self._show_alarm)
         link.time_passed.connect(self._show_clock)
         on_key("Ctrl+W", self, self.cautions.turn)
         self._show_clock()
         self._show_words()
         self._show_cautions()
-        self._show_alarm()
         self._space()
 
     def _build(self, look: Look) -> None:
@@ -58,6 +50,7 @@ class Heading(QWidget):
         self._clock.setObjectName("clock")
         self._clock.setAccessibleDescription("The time of day")
         set_role(self._clock, "clock")
+        self._headline = OneLine((27, 24), 600)
         self._headline.setObjectName("headline")
         self._detail = _Detail(look)
         self._detail.setObjectName("detail")
@@ -72,8 +65,9 @@ class Heading(QWidget):
         self._first.addWidget(self.pages)
         self._second = QWidget()
         self._second_row = QHBoxLayout(self._second)
-        for part in (self._detail, self._alarm_keys, self._caution_sign, self._folded, self.window_words):
-            self._second_row.addWidget(part, 1 if part in (self._detail, self._alarm_keys) else 0)
+        self._second_row.addWidget(self._detail, 1)
+        for part in (self._caution_sign, self._folded, self.window_words):
+            self._second_row.addWidget(part)
         column = QVBoxLayout(self)
         column.setSpacing(0)
         column.addLayout(self._first)
@@ -131,9 +125,6 @@ class Heading(QWidget):
         rungs = shown_detail_rungs(self._desk)
         self._detail.show_rungs(rungs)
 
-    def _show_alarm(self) -> None:
-        self._detail.setVisible(not self._ringer.ringing)
-
     def _show_cautions(self) -> None:
         folded, unread = self.cautions.folded, bool(self.cautions.unread)
         self._second.setVisible(not unread)
@@ -143,19 +134,6 @@ class Heading(QWidget):
         self._folded.setAccessibleName(f"Cautions that still hold: {folded}. Show them in full again")
         self._folded.setToolTip("Show the cautions in full again (Ctrl+W)")
         self.setFixedHeight(self.sizeHint().height())
-
-
-class _Headline(OneLine):
-    """The one thing to do now; an alarm lies over it while it rings."""
-
-    def __init__(self, alarm: AlarmLine) -> None:
-        super().__init__((27, 24), 600)
-        self._alarm = alarm
-        alarm.setParent(self)
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        super().resizeEvent(event)
-        self._alarm.setGeometry(self.rect())
 
 
 class _Detail(OneLine):

@@ -45,6 +45,12 @@ class OneLine(QLabel):
         self.setAccessibleName(whole)
         self.fit()
 
+    def set_sizes(self, sizes: Sequence[float]) -> None:
+        """Sizes of type that are tried, the largest first."""
+        self._sizes = tuple(sizes)
+        self.updateGeometry()
+        self.fit()
+
     def fit(self) -> None:
         """Choose again, for another width or another size of type."""
         chosen, self._size = self._chosen()

@@ -6,8 +6,8 @@ from collections.abc import Callable
 from datetime import timedelta
 
 import pytest
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QApplication, QPushButton
+from PySide6.QtCore import QPoint, QRect, Qt
+from PySide6.QtWidgets import QApplication, QPushButton, QWidget
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.cooking.supper.dishes import Dish, Heat, Part, Place
@@ -20,13 +20,13 @@ from cookstove_gui.gui.alarms.bell import Bell
 from cookstove_gui.gui.alarms.choices import AlarmChoices
 from cookstove_gui.gui.alarms.line import AlarmLine
 from cookstove_gui.gui.alarms.ringer import Ringer
-from cookstove_gui.gui.alarms.strip import AlarmStrip
 from cookstove_gui.gui.alarms.tones import Tone
 from cookstove_gui.gui.alarms.voice import Voice
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.one_line import OneLine
 from cookstove_gui.gui.window import MainWindow
+from tests.gui.clipping import overlapping, settle
 from tests.gui.hands import click, control, ctrl, type_in, words
 from tests.held_clock import HeldClock
 
@@ -100,7 +100,7 @@ def test_nothing_rings_before_its_time(ringer: Ringer, bell: HeardBell) -> None:
 def test_at_its_time_it_is_seen_heard_and_spoken_once(
     ringer: Ringer, link: DeskLink, look: Look, bell: HeardBell, voice: HeardVoice, clock: HeldClock, qtbot: QtBot
 ) -> None:
-    line = AlarmLine(link, look, ringer, "alarm_line")
+    line = AlarmLine(link, look, ringer, "alarm_line", (27, 24))
     line.resize(1200, 44)
     qtbot.addWidget(line)
     assert line.isHidden()
@@ -164,7 +164,7 @@ def test_answers_hold_over_a_restart(ringer: Ringer, link: DeskLink, desk: Desk,
 def test_after_a_sleep_what_is_overdue_rings_at_once_and_says_since_when(
     ringer: Ringer, link: DeskLink, look: Look, clock: HeldClock, qtbot: QtBot
 ) -> None:
-    line = AlarmLine(link, look, ringer, "alarm_line")
+    line = AlarmLine(link, look, ringer, "alarm_line", (27, 24))
     line.resize(1200, 44)
     qtbot.addWidget(line)
     clock.pass_minutes(95)
@@ -251,9 +251,7 @@ def test_the_window_rings_and_one_key_each_answers(
     clock.pass_minutes(10)
     window.ringer.look()
     line = control(window, "alarm_line", AlarmLine)
-    headline = control(window, "headline", OneLine)
     assert line.isVisible()
-    assert line.geometry() == headline.rect()
     ctrl(window, Qt.Key.Key_S)
     assert not line.isVisible()
     clock.pass_minutes(5)
@@ -272,15 +270,31 @@ def test_it_is_seen_on_every_page_and_answered_with_the_mouse(
     plan_pie(desk, 10, 50)
     clock.pass_minutes(10)
     window.ringer.look()
-    line, strip = control(window, "alarm_line", AlarmLine), control(window, "alarm_strip", AlarmStrip)
-    for page in ("plan", "my_stove", "logbook", "cook"):
+    line = control(window, "alarm_line", AlarmLine)
+    for page in ("plan", "my_stove", "logbook", "keys", "large", "cook"):
         window.show_page(page)
-        assert (line.isVisible(), strip.isVisible()) == (True, False)
-    for page in ("large", "keys"):
-        window.show_page(page)
-        assert (line.isVisible(), strip.isVisible()) == (False, True)
-    click(window, "strip_alarm_done")
-    assert not strip.isVisible()
+        assert line.isVisible(), page
+    click(window, "alarm_done")
+    assert not line.isVisible()
+
+
+def test_an_alarm_covers_neither_what_to_do_nor_the_line_behind_it(
+    window: MainWindow, desk: Desk, clock: HeldClock, qtbot: QtBot
+) -> None:
+    said = [control(window, name, OneLine) for name in ("headline", "detail")]
+    plan_pie(desk, 10, 50)
+    clock.pass_minutes(10)
+    window.ringer.look()
+    settle()
+    line = control(window, "alarm_line", AlarmLine)
+    for part in said:
+        assert part.isVisible()
+        assert not _in_window(part).intersects(_in_window(line))
+    assert list(overlapping(window)) == []
+
+
+def _in_window(part: QWidget) -> QRect:
+    return QRect(part.mapTo(part.window(), QPoint(0, 0)), part.size())
 
 
 def test_nothing_rings_before_the_window_is_painted(desk: Desk, look: Look, clock: HeldClock, qtbot: QtBot) -> None:

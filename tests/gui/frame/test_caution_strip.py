@@ -10,7 +10,6 @@ from pytestqt.qtbot import QtBot
 
 from cookstove_gui.cooking.safety.caution import Caution
 from cookstove_gui.desk import Desk
-from cookstove_gui.gui.alarms.ringer import Ringer
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.frame.heading import Heading
 from cookstove_gui.gui.widgets.look import Look
@@ -28,7 +27,7 @@ FUMES = Caution(key="fumes", title="Fumes", text="Open a window. The manual deci
 
 @pytest.fixture
 def heading(link: DeskLink, look: Look, qtbot: QtBot) -> Iterator[Heading]:
-    made = Heading(link, look, Ringer(link))
+    made = Heading(link, look)
     qtbot.addWidget(made)
     made.resize(1280, made.height())
     made.show()

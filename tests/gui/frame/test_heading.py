@@ -6,7 +6,6 @@ from pytestqt.qtbot import QtBot
 
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.heading import shown_headline
-from cookstove_gui.gui.alarms.ringer import Ringer
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.frame.heading import Heading
 from cookstove_gui.gui.widgets.look import Look
@@ -59,7 +58,7 @@ def test_the_last_rung_is_never_cut(line: OneLine, room: int) -> None:
 def test_the_whole_sentence_is_the_tooltip_and_what_is_read_out(
     stood_desk: Desk, link: DeskLink, look: Look, qtbot: QtBot
 ) -> None:
-    heading = Heading(link, look, Ringer(link))
+    heading = Heading(link, look)
     qtbot.addWidget(heading)
     headline = control(heading, "headline", OneLine)
     for width in (1000, 1280, 1920):
