@@ -22,6 +22,7 @@ from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.resource_files import folder
 from cookstove_gui.stove.entries import fold
 from cookstove_gui.study import study
+from tests.held_clock import HeldClock
 
 SAMPLE = "brown_cast_stove"
 BAND = "bread"
@@ -60,7 +61,7 @@ def desk_at(minutes: float) -> Desk:
     for session in earlier:
         logbook.add_session(stove.name, session.title, session.entries)
     now = min(row.at for row in last.entries) + timedelta(minutes=minutes)
-    desk = Desk(logbook, lambda: now)
+    desk = Desk(logbook, HeldClock(now))
     found = study(study_reader(desk)())
     assert found is not None
     desk.show_study(found)
@@ -79,7 +80,7 @@ def plan_supper(desk: Desk) -> None:
             desk.supper.add(dish)
 
 
-def _rest(milliseconds: int) -> None:
+def rest(milliseconds: int) -> None:
     """Let the window and its threads work; QTest.qWait would keep the threads from it."""
     loop = QEventLoop()
     QTimer.singleShot(milliseconds, loop.quit)
@@ -109,7 +110,7 @@ def main(minutes: float) -> None:
         press = window.findChild(QPushButton, "caution_press")
         while press is not None and press.isVisible() and press.text().startswith(("Read", "I read")):
             press.click()
-        _rest(6000 if picture.page == "plan" else 2500)
+        rest(6000 if picture.page == "plan" else 2500)
         window.grab().save(str(folder("resources") / "screenshots" / f"{picture.name}.png"))
         window.close()
         window.deleteLater()

@@ -4,12 +4,12 @@ from dataclasses import dataclass
 
 from PySide6.QtCore import QEvent, QObject, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QFontMetricsF, QKeyEvent, QPainter, QPainterPath, QPaintEvent, QPen
-from PySide6.QtWidgets import QGridLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 
 from cookstove_gui.gui.widgets.form import words
 from cookstove_gui.gui.widgets.key import Key
 from cookstove_gui.gui.widgets.look import Look
-from cookstove_gui.gui.widgets.one_line import OneLine
+from cookstove_gui.gui.widgets.numbered import NumberedRow, Rule
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import colour
 from cookstove_gui.gui.widgets.type import font, set_role
@@ -58,16 +58,14 @@ class FirstStart(QWidget):
 
     def __init__(self, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._look = look
         self.setObjectName("first_start")
         self.setAccessibleName("Three ways to begin")
         self._keys: dict[str, Key] = {}
-        self._rows: list[QGridLayout] = []
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(0, 0, 0, 0)
         for number, way in enumerate(WAYS, start=1):
-            self._column.addLayout(self._row(number, way))
-            self._column.addWidget(_Rule(look, strong=number == len(WAYS)))
+            self._column.addWidget(self._row(look, number, way))
+            self._column.addWidget(Rule(look, strong=number == len(WAYS)))
         self._column.addWidget(_Worked(look), 1)
         look.changed.connect(self._space)
         self._space()
@@ -76,11 +74,7 @@ class FirstStart(QWidget):
         """Give the keyboard to the first way."""
         self._keys[WAYS[0].key].setFocus(Qt.FocusReason.OtherFocusReason)
 
-    def _row(self, number: int, way: Way) -> QGridLayout:
-        place = QLabel(f"{number}")
-        set_role(place, "way")
-        title = OneLine((27, 24, 22, 20), 600)
-        title.show_rungs((way.title,))
+    def _row(self, look: Look, number: int, way: Way) -> NumberedRow:
         press = Key(way.press)
         press.setObjectName(f"way_{way.key}")
         press.setAccessibleName(f"{way.title}. {way.told} {way.quiet}")
@@ -90,22 +84,10 @@ class FirstStart(QWidget):
         press.clicked.connect(lambda _checked=False, wanted=way.key: self.chosen.emit(wanted))
         press.installEventFilter(self)
         self._keys[way.key] = press
-        grid = QGridLayout()
-        grid.addWidget(place, 0, 0, 3, 1, Qt.AlignmentFlag.AlignTop)
-        grid.addWidget(title, 0, 1)
-        grid.addWidget(words(way.told), 1, 1)
-        grid.addWidget(words(way.quiet, role="soft"), 2, 1)
-        grid.addWidget(press, 0, 2, 3, 1, Qt.AlignmentFlag.AlignTop)
-        grid.setColumnStretch(1, 1)
-        self._rows.append(grid)
-        return grid
+        return NumberedRow(look, number, way.title, words(way.told), words(way.quiet, role="soft"), press=press)
 
     def _space(self) -> None:
         self._column.setSpacing(px(8))
-        for grid in self._rows:
-            grid.setHorizontalSpacing(px(16))
-            grid.setVerticalSpacing(0)
-            grid.setColumnMinimumWidth(0, px(48))
         for key in self._keys.values():
             key.setFixedWidth(px(140))
 
@@ -120,20 +102,6 @@ class FirstStart(QWidget):
                 self._keys[digits[event.text()]].click()
                 return True
         return super().eventFilter(watched, event)
-
-
-class _Rule(QWidget):
-    """A hairline, or a rule in ink."""
-
-    def __init__(self, look: Look, *, strong: bool) -> None:
-        super().__init__()
-        self._look = look
-        self._strong = strong
-        self.setFixedHeight(2)
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
-        theme = self._look.theme
-        QPainter(self).fillRect(self.rect(), QColor(theme.ink if self._strong else theme.faint))
 
 
 # The worked picture, in shares of its width and height: an invented rise, what may come, the heat wanted.

@@ -16,6 +16,7 @@ from cookstove_gui.errors import InputProblem
 from cookstove_gui.gui.background.supper_planning import SupperPlanning
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.plan.supper.dish_list import DishList
+from cookstove_gui.gui.plan.supper.first_step import FirstStep
 from cookstove_gui.gui.plan.supper.next_steps import NextSteps
 from cookstove_gui.gui.plan.supper.picture import SupperPicture
 from cookstove_gui.gui.plan.supper.save_key import SaveKey
@@ -26,8 +27,6 @@ from cookstove_gui.stove.entries import Kind
 from cookstove_gui.units import clock_text
 
 _MARGINS = (("usual", "usual"), ("safe", "safe"))
-_EMPTY = "Type when you want to eat, then add the dishes."
-_NO_DISH = "Add the dishes (Insert); the plan appears here."
 _PLANNING = "Planning …"
 
 
@@ -87,8 +86,14 @@ class SupperPart(QWidget):
         column.addWidget(self._told)
         column.addWidget(self._picture, 1)
         column.addWidget(self._next)
+        self._first = FirstStep(self.desk, look)
+        self._first.table_chosen.connect(self._set_table)
+        self._first.dishes_changed.connect(self._take_chosen)
+        self._first.list_wanted.connect(self._open_list)
         self._rest = QWidget()
+        column.addWidget(self._first, 1)
         column.addWidget(self._rest, 1)
+        self._column = column
 
     @property
     def is_busy(self) -> bool:
@@ -114,18 +119,20 @@ class SupperPart(QWidget):
         self._picture.setVisible(not choosing)
         self._picture.show_supper(shown)
         self._next.setVisible(shown is not None)
-        self._rest.setVisible(shown is None)
+        is_empty = not choosing and not not_yet and (kept is None or not kept.supper.dishes)
+        if is_empty:
+            self._first.show_choices()
+        self._first.setVisible(is_empty)
+        self._rest.setVisible(shown is None and not is_empty)
+        self._column.setStretchFactor(self._picture, 0 if shown is None else 1)
         self._done.setEnabled(self.desk.supper.next is not None)
         if shown is not None:
             self._next.show_steps(shown.next)
             say(self._told, shown.moved)
             self._next.setToolTip(shown.source)
-        elif not_yet or choosing or self._planning.problem:
-            say(self._told, "")
-        elif kept is None:
-            say(self._told, _EMPTY)
         else:
-            say(self._told, _PLANNING if kept.supper.dishes else _NO_DISH)
+            is_planning = not (not_yet or choosing or is_empty or self._planning.problem)
+            say(self._told, _PLANNING if is_planning else "")
 
     # --- what the cook does
 
@@ -139,9 +146,20 @@ class SupperPart(QWidget):
         self._table.show_problem("")
         self.desk.supper.set_table(at)
         self._table.show_text(clock_text(at, here(self.desk)))
+        self._take_chosen()
         supper = self.desk.supper.supper
         if supper is not None and not supper.dishes:
             self._open_list()
+
+    def _take_chosen(self) -> None:
+        """Plan the dishes that were pressed, once there is a time to eat."""
+        if self.desk.supper.supper is None:
+            return
+        chosen = self._first.chosen
+        self._first.let_go()
+        for dish in self.desk.supper.dishes:
+            if dish.key in chosen:
+                self.desk.supper.add(dish)
 
     def _toggle_list(self) -> None:
         if self._list.isVisible():
