@@ -42,6 +42,7 @@ class StageRow:
     is_next: bool
     state: str  # in words
     measures: tuple[Measure, ...]  # of the next one
+    watch: str = ""  # of the next one: what to look for
 
 
 def stage_rows(desk: Desk) -> tuple[StageRow, ...]:
@@ -63,6 +64,7 @@ def stage_rows(desk: Desk) -> tuple[StageRow, ...]:
             is_next=one is found.next,
             state=stage_state(one, found, is_lit=fire is not None, waits=waits),
             measures=_measures(one.stage, fire, desk.unit) if one is found.next else (),
+            watch=one.stage.watch if one is found.next else "",
         )
         for one in found.stages
     )

@@ -207,15 +207,6 @@ def free_label(stove: Stove) -> str:
     return f"spot {number}"
 
 
-def move_spot(desk: Desk, name: str, steps: int) -> None:
-    """Read a spot so many places later (or earlier, below 0) on the walk."""
-    spots = list(desk.stove.spots)
-    place = spots.index(_spot(desk.stove, name))
-    spots.insert(min(max(place + steps, 0), len(spots) - 1), spots.pop(place))
-    if tuple(spots) != desk.stove.spots:
-        desk.save_stove(replace(desk.stove, spots=tuple(spots)))
-
-
 def span_of(desk: Desk, spot: Spot) -> tuple[float, float, str]:
     """Width and depth that a spot is placed in, and their unit."""
     if spot.kind is not SpotKind.TOP:

@@ -1,5 +1,6 @@
 """The Cook page: the drawn stove with the entry below it at the left; the heat wanted, the plot and what fits right."""
 
+from dataclasses import replace
 from itertools import pairwise
 
 from PySide6.QtCore import QSize, Qt
@@ -19,6 +20,7 @@ from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.sections import scrolling
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.type import set_role
+from cookstove_gui.gui.widgets.waiver import Waiver, waive_key
 
 # Width of the left column [px] for the width of the page; between them in proportion.
 _LEFT = ((1000, 394), (1024, 400), (1280, 456), (1920, 640), (2560, 850))
@@ -64,7 +66,11 @@ class CookPage(QWidget):
         self._limit.setObjectName("first_fire_limit")
         self._limit.setTextFormat(Qt.TextFormat.PlainText)
         set_role(self._limit, "strong")
+        self._waive, self._waiver = waive_key("cook_waive"), Waiver()
+        self._waive.clicked.connect(self._ask_waiver)
+        self._waiver.answered.connect(self._answer_waiver)
         self._wanted.addWidget(self._limit, 1)
+        self._wanted.addWidget(self._waive)
         self._wanted.addWidget(self._band, 0, Qt.AlignmentFlag.AlignTop)
         self._wanted.addWidget(self._what_if, 1, Qt.AlignmentFlag.AlignTop)
         self._axis = TimeAxis(self._link, self._look)
@@ -72,6 +78,7 @@ class CookPage(QWidget):
         self._right_column = QVBoxLayout(self._right)
         self._right_column.setContentsMargins(0, 0, 0, 0)
         self._right_column.addLayout(self._wanted)
+        self._right_column.addWidget(self._waiver)
         self._right_column.addWidget(self._axis, 1)
         self._inside = _Inside()
         self._area = scrolling(self._inside)
@@ -122,10 +129,23 @@ class CookPage(QWidget):
         limit = limit_said(self._link.desk)
         self._limit.setText(limit)
         self._limit.setVisible(bool(limit))
+        if not limit:
+            self._waiver.hide()
+        self._waive.setVisible(bool(limit) and self._waiver.isHidden())
         for part in (self._band, self._what_if):
             part.setVisible(not limit)
         if leaves:
             self.take_focus()  # the keyboard is not left on what is no longer seen
+
+    def _ask_waiver(self) -> None:
+        self._waive.hide()
+        self._waiver.ask()
+
+    def _answer_waiver(self, waived: bool) -> None:
+        if waived:
+            self._link.desk.save_stove(replace(self._link.desk.stove, first_fires_waived=True))
+        self._waive.setVisible(not waived)
+        self.take_focus()
 
     def _begin(self, way: str) -> None:
         if way == "light":

@@ -25,15 +25,11 @@ from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.printing import ask_and_print
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import set_role
+from cookstove_gui.gui.widgets.waiver import Waiver, waive_key
 from cookstove_gui.phrases.my_stove.first_fires import always_words, cold_words, hill_words
 from cookstove_gui.units import clock_text
 
 _EACH = "Each fire a little hotter than the last, and cold iron in between."
-_WAIVE = (
-    "Waive them only if the stove’s manual asks for none, or if they were done before this log began. "
-    "Until they are done or waived, no food is suggested. "
-    "The manual comes first; where it says otherwise, do as it says."
-)
 
 
 class FirstFiresGuide(QWidget):
@@ -44,9 +40,8 @@ class FirstFiresGuide(QWidget):
         self._desk = link.desk
         self.setObjectName("first_fires")
         self._build(look)
-        self._waive.clicked.connect(lambda: self._ask(True))
-        self._keep.clicked.connect(lambda: self._ask(False))
-        self._sure.clicked.connect(lambda: self._set_waived(True))
+        self._waive.clicked.connect(self._ask)
+        self._waiver.answered.connect(self._answer)
         self._resume.clicked.connect(lambda: self._set_waived(False))
         self._sheet.write.clicked.connect(self._save_certificate)
         self._sheet.print.clicked.connect(self._print_certificate)
@@ -55,11 +50,8 @@ class FirstFiresGuide(QWidget):
     def _build(self, look: Look) -> None:
         self._standing = words(name="first_fires_standing", role="heading")
         self._always = words(role="note", name="first_fires_always")
-        self._waive = named_key("Waive the rest …", "first_fires_waive", "Skip the rest of the first fires")
-        self._sure = named_key("Waive them", "first_fires_sure", "Stop asking for first fires")
-        self._keep = named_key("Keep the guide", "first_fires_keep", "Carry on with the first fires")
+        self._waive, self._waiver = waive_key(), Waiver()
         self._resume = named_key("Resume the guide", "first_fires_resume", "Ask for the first fires again")
-        self._waive_words = words(_WAIVE, name="first_fires_waive_words")
         self._hills = FireHills(look)
         self._stages = QWidget()
         self._stage_row = QHBoxLayout(self._stages)
@@ -92,18 +84,12 @@ class FirstFiresGuide(QWidget):
         head = QHBoxLayout()
         head.addWidget(self._standing, 1)
         head.addWidget(self._waive, 0, Qt.AlignmentFlag.AlignTop)
-        self._asked = QWidget()
-        asked = QHBoxLayout(self._asked)
-        asked.setContentsMargins(0, 0, 0, 0)
         whole = QVBoxLayout(self)
         whole.setSpacing(STEP)
         whole.addLayout(head)
         whole.addWidget(self._always)
-        whole.addWidget(self._waive_words)
-        for key in (self._sure, self._keep, self._resume):
-            asked.addWidget(key)
-        asked.addStretch(1)
-        whole.addWidget(self._asked)
+        whole.addWidget(self._waiver)
+        whole.addWidget(self._resume, 0, Qt.AlignmentFlag.AlignLeft)
         whole.addWidget(self._hills, 1)
         whole.addWidget(self._stages)
         whole.addWidget(self._foot)
@@ -123,7 +109,8 @@ class FirstFiresGuide(QWidget):
         if shown:
             self._show_fires(fires, first_fires_picture(self._desk))
         self._resume.setVisible(fires.needed and fires.waived)
-        self._ask(False)
+        self._waiver.hide()
+        self._waive.setVisible(under_way)
 
     def _show_fires(self, fires: FirstFires, found: FirstFiresPicture) -> None:
         desk = self._desk
@@ -183,14 +170,16 @@ class FirstFiresGuide(QWidget):
         left = round(self._hills.columns()[0][0])
         self._stage_row.setContentsMargins(left, 0, 0, 0)
 
-    def _ask(self, asking: bool) -> None:
-        under_way = self._desk.first_fires.next is not None
-        for part in (self._waive_words, self._sure, self._keep):
-            part.setVisible(asking)
-        self._asked.setVisible(asking or self._desk.stove.first_fires_waived)
-        self._waive.setVisible(under_way and not asking)
-        if asking:
-            self._keep.setFocus()
+    def _ask(self) -> None:
+        self._waive.hide()
+        self._waiver.ask()
+
+    def _answer(self, waived: bool) -> None:
+        if waived:
+            self._set_waived(True)
+        else:
+            self._waive.show()
+            self._waive.setFocus()
 
     def _set_waived(self, waived: bool) -> None:
         self._desk.save_stove(replace(self._desk.stove, first_fires_waived=waived))

@@ -14,7 +14,7 @@ from cookstove_gui.gui.widgets.type import BODY, font
 from cookstove_gui.phrases.my_stove.stages import stage_said
 
 _ROUND, _LINE, _MEASURE, _LENGTH = 32, 46, 42, 8  # px of the design
-_INSET, _SMALL = 14, 18
+_INSET, _SMALL, _APART = 14, 18, 4
 
 
 class FirstFiresPane(QWidget):
@@ -35,14 +35,17 @@ class FirstFiresPane(QWidget):
             self.setAccessibleName("First fires. " + " ".join(_said(row) for row in self._rows))
             self.update()
 
+    def wanted_height(self) -> int:
+        """As high as its rows, without what to watch for below them [px]."""
+        return sum(_high(row) + px(_APART) for row in self._rows)
+
     def paintEvent(self, _event: QPaintEvent) -> None:
-        """One after the other, the one under way on a plate."""
+        """One after the other, the one under way on a plate; below them, where there is room, what to watch for."""
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         top = 0.0
         for number, row in enumerate(self._rows, start=1):
-            lines = (len(row.measures) + 1) // 2
-            high = px(_LINE) + (lines * px(_MEASURE) + px(8) if row.is_next else 0)
+            high = _high(row)
             if number < len(self._rows):
                 middle = px(_ROUND) / 2 + 2
                 painter.setPen(QPen(colour(self._look.theme.line), 1.4, Qt.PenStyle.DotLine))
@@ -50,8 +53,17 @@ class FirstFiresPane(QWidget):
             self._paint_number(painter, number, row, top)
             box = QRectF(px(_ROUND) + px(12), top, self.width() - px(_ROUND) - px(12), high)
             self._paint_stage(painter, row, box)
-            top += high + px(4)
+            top += high + px(_APART)
+        self._paint_watch(painter, QRectF(0, top + px(8), self.width(), self.height() - top - px(8)))
         painter.end()
+
+    def _paint_watch(self, painter: QPainter, box: QRectF) -> None:
+        watch = next((row.watch for row in self._rows if row.watch), "")
+        face, wrapped = font(_SMALL), int(Qt.TextFlag.TextWordWrap)
+        if QFontMetricsF(face).boundingRect(box, wrapped, watch).height() <= box.height():
+            painter.setFont(face)
+            painter.setPen(colour(self._look.theme.soft))
+            painter.drawText(box, wrapped, watch)
 
     def _paint_number(self, painter: QPainter, number: int, row: StageRow, top: float) -> None:
         theme = self._look.theme
@@ -115,6 +127,11 @@ class FirstFiresPane(QWidget):
         if measure.is_limit:
             end = QRectF(frame.right() - px(3), frame.top() - px(3), px(3), frame.height() + px(6))
             painter.fillRect(end, colour(theme.ember))
+
+
+def _high(row: StageRow) -> int:
+    lines = (len(row.measures) + 1) // 2
+    return px(_LINE) + (lines * px(_MEASURE) + px(8) if row.is_next else 0)
 
 
 def _said(row: StageRow) -> str:

@@ -67,6 +67,8 @@ class GoodFor(QWidget):
         set_role(self._why, "soft")
         self._keys: tuple[QWidget, ...] = ()
         self._stages = FirstFiresPane(link, look, self)
+        self._manual = QLabel("the stove’s manual goes first", self)
+        set_role(self._manual, "place")
         span.moved.connect(self.place_parts)
         look.changed.connect(self.place_parts)
         self.show_rows()
@@ -74,6 +76,8 @@ class GoodFor(QWidget):
     def wanted_height(self, room: float) -> int:
         """How high it wants to be where plot and rows have so much room together [px]."""
         head, row = px(HEADING) + px(LAST), px(ROW)
+        if not self._stages.isHidden():
+            return min(max(px(HEADING) + self._stages.wanted_height(), round(room) - px(_TALL_PLOT)), round(room))
         usual = min((room - head - px(_LEAST_PLOT)) // row, _USUAL_ROWS)
         count = max(usual, (room - head - px(_TALL_PLOT)) // row, _LEAST_ROWS)
         if self.list.count():
@@ -88,6 +92,7 @@ class GoodFor(QWidget):
         is_first = desk.is_live and standing is not None and standing.first_fires.next is not None
         self._stages.setVisible(is_first)
         self._heading.setText("First fires" if is_first else "Good for")
+        self._manual.setVisible(is_first)
         for part in (self._by_task, self._by_spot, self.list, self._not, self._more):
             part.setVisible(found is not None)
         self._why.setVisible(found is None and not is_first)
@@ -148,6 +153,8 @@ class GoodFor(QWidget):
         """Lay everything out along the axis."""
         width, head, last, row = self.width(), px(HEADING), px(LAST), px(ROW)
         self._heading.setGeometry(0, 0, self._heading.sizeHint().width(), head)
+        beside = self._heading.width() + px(14)
+        self._manual.setGeometry(beside, 0, self._manual.sizeHint().width(), head)
         words = (self._by_task, self._by_spot)
         wide = sum(word.sizeHint().width() for word in words) + px(4)
         left = max(round(names_width(width)) - px(10) - wide, self._heading.width() + px(8))

@@ -40,7 +40,12 @@ class Sections(QWidget):
         self._names_area.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self._tools: dict[str, QWidget] = {}
         self._head = QBoxLayout(ways.LeftToRight)
-        self._head.addWidget(self._names_area, 1)
+        place = QBoxLayout(ways.TopToBottom)  # in line with the plates of keys beside, and there without any too
+        place.setContentsMargins(0, 0 if rail else RING, 0, 0)
+        place.addWidget(self._names_area, 1 if rail else 0)
+        if not rail:
+            place.addStretch(1)
+        self._head.addLayout(place, 1)
         self._whole = QBoxLayout(ways.LeftToRight if rail else ways.TopToBottom, self)
         self._whole.addLayout(self._head)
         self._whole.addWidget(self._stack, 1)

@@ -21,8 +21,10 @@ def kind_words(kind: SpotKind) -> str:
     return _KINDS[kind]
 
 
-def place_on_walk(place: int, of: int) -> str:
-    """`10th of 14`."""
+def place_words(place: int, of: int) -> str:
+    """`10th of 14`; 0 for a spot that is left out."""
+    if not place:
+        return "left out"
     last = "th" if place % 100 in (11, 12, 13) else {1: "st", 2: "nd", 3: "rd"}.get(place % 10, "th")
     return f"{place}{last} of {of}"
 

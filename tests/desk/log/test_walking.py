@@ -1,5 +1,7 @@
 """A changed walk is kept for the stove; what is left out is passed by, and still read by name."""
 
+from dataclasses import replace
+
 import pytest
 
 from cookstove_gui.desk import Desk
@@ -31,6 +33,16 @@ def test_the_walk_has_two_ends(held_desk: Desk, end: int, steps: int) -> None:
     light(held_desk, before[end])
     read_sooner(held_desk, steps)
     assert order(held_desk) == before
+
+
+@pytest.mark.parametrize(("steps", "order_wanted"), [(1, "bacd"), (2, "bcad"), (-1, "abcd"), (99, "bcda"), (0, "abcd")])
+def test_a_named_spot_is_read_so_many_places_later_or_earlier(held_desk: Desk, steps: int, order_wanted: str) -> None:
+    held_desk.save_stove(replace(held_desk.stove, spots=held_desk.stove.spots[:4]))
+    names = dict(zip("abcd", order(held_desk), strict=True))
+    light(held_desk, names["c"])
+    read_sooner(held_desk, steps, names["a"])
+    assert order(held_desk) == [names[letter] for letter in order_wanted]
+    assert held_desk.walk.spot.name == names["c"]
 
 
 def test_what_is_left_out_is_passed_by_in_both_directions(held_desk: Desk, held_clock: HeldClock) -> None:

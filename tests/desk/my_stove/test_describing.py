@@ -281,20 +281,11 @@ def test_the_same_label_again_changes_nothing(desk):
     assert desk.stove == before
 
 
-@pytest.mark.parametrize(("steps", "order"), [(1, "bacd"), (2, "bcad"), (-1, "abcd"), (99, "bcda"), (0, "abcd")])
-def test_a_spot_is_read_later_or_earlier(desk, steps, order):
-    desk.save_stove(replace(desk.stove, spots=desk.stove.spots[:4]))
-    names = dict(zip("abcd", (spot.name for spot in desk.stove.spots), strict=True))
-    describing.move_spot(desk, names["a"], steps)
-    assert [spot.name for spot in desk.stove.spots] == [names[letter] for letter in order]
-
-
 def test_a_spot_that_is_gone_is_named(desk):
     before = describing.remove_spot(desk, "top_back_left")
     assert before.spot("top_back_left") is not None
     for change in (
         lambda: describing.remove_spot(desk, "top_back_left"),
-        lambda: describing.move_spot(desk, "top_back_left", 1),
         lambda: describing.place_spot(desk, "top_back_left", across_text="1"),
     ):
         with pytest.raises(InputProblem) as refused:

@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QLineEdit, QWidget
+from PySide6.QtWidgets import QApplication, QLineEdit, QPushButton, QWidget
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.cooking.fit.fit import FitState
@@ -16,9 +16,11 @@ from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.drawn_stove.stove_drawing import StoveDrawing
 from cookstove_gui.gui.time_axis.good_list import GoodList
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.stove.entries import Kind
 from cookstove_gui.stove.stove import SpotKind
-from tests.gui.hands import control
+from tests.gui.clipping import settle
+from tests.gui.hands import control, push, seen
 
 
 @pytest.fixture
@@ -107,3 +109,23 @@ def test_the_row_of_the_heat_wanted_stands_first(page: CookPage, stood_desk: Des
     QTest.keyClick(choose_row(page, last.task), Qt.Key.Key_Return)
     QApplication.processEvents()
     assert rows.rows()[0].is_wanted
+
+
+def test_first_fires_are_waived_on_cook_after_the_manuals_word(page: CookPage, stood_desk: Desk, qtbot: QtBot) -> None:
+    def fires() -> None:
+        stood_desk.show(work_out(stood_desk.inputs(), Memory()))
+        settle()
+
+    stood_desk.save_stove(replace(stood_desk.stove, is_new=True))
+    fires()
+    push(page, "cook_waive")
+    assert "The manual comes first" in seen(page, "first_fires_waive_words")
+    push(page, "first_fires_keep")
+    assert not stood_desk.stove.first_fires_waived
+    assert control(page, "cook_waive", QPushButton).isVisible()
+    push(page, "cook_waive")
+    push(page, "first_fires_sure")
+    assert stood_desk.stove.first_fires_waived
+    fires()
+    assert not control(page, "cook_waive", QPushButton).isVisible()
+    assert control(page, "good_for_rows", GoodList).isVisible()

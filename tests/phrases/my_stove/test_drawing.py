@@ -2,17 +2,18 @@
 
 import pytest
 
-from cookstove_gui.phrases.my_stove.drawing import kind_words, place_on_walk, plates_question
+from cookstove_gui.phrases.my_stove.drawing import kind_words, place_words, plates_question
 from cookstove_gui.stove.stove import SpotKind
 
 
 @pytest.mark.parametrize(
     ("place", "said"),
-    [(1, "1st of 30"), (2, "2nd of 30"), (3, "3rd of 30"), (4, "4th of 30"), (11, "11th of 30"), (12, "12th of 30"),
+    [(0, "left out"), (1, "1st of 30"), (2, "2nd of 30"), (3, "3rd of 30"), (4, "4th of 30"), (11, "11th of 30"),
+     (12, "12th of 30"),
      (13, "13th of 30"), (21, "21st of 30"), (23, "23rd of 30")],
 )  # fmt: skip
 def test_a_place_on_the_walk(place: int, said: str) -> None:
-    assert place_on_walk(place, 30) == said
+    assert place_words(place, 30) == said
 
 
 def test_plates_that_hold_readings_are_named() -> None:

@@ -1,5 +1,7 @@
 """The drawing that is edited: spots are selected, dragged, moved and sized; it says so and changes nothing itself."""
 
+from collections.abc import Iterator
+
 from PySide6.QtCore import QEvent, QObject, QPointF, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QMouseEvent, QResizeEvent
 from PySide6.QtWidgets import QWidget
@@ -10,7 +12,7 @@ from cookstove_gui.gui.drawn_stove.stove_view import StoveView
 from cookstove_gui.gui.my_stove.draw.overlay import Overlay
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.stove.drawn.shapes import Point, bounds
-from cookstove_gui.stove.stove import SpotKind, Stove
+from cookstove_gui.stove.stove import Spot, SpotKind, Stove
 
 SELECTED_IRON = "#4A4B4D"
 _DRAG_FROM = 6.0  # px that the mouse must go before a press becomes a drag
@@ -58,21 +60,23 @@ class StoveEditor(StoveView):
         self.show_faces(
             {
                 spot.name: Face(
-                    number=str(place),
+                    number=str(place or "–"),
                     is_strong=True,
                     captions=(_short(spot.label),) if spot.name == self._chosen else (),
                     fill=SELECTED_IRON if spot.name == self._chosen else "",
                 )
-                for place, spot in enumerate(stove.spots, start=1)
+                for place, spot in _numbered(stove)
             }
         )
-        for place, spot in enumerate(stove.spots, start=1):
+        count = max((place for place, _ in _numbered(stove)), default=0)
+        for place, spot in _numbered(stove):
             patch = self.patch(spot.name)
             patch.removeEventFilter(self)
             patch.installEventFilter(self)
             # While the stove itself is selected Tab goes past its spots, to what is said of the stove.
             patch.setFocusPolicy(Qt.FocusPolicy.StrongFocus if self._chosen else Qt.FocusPolicy.ClickFocus)
-            patch.say(f"{spot.label}, number {place} of {len(stove.spots)} on the walk", "")
+            where = f"number {place} of {count} on the walk" if place else "left out of the walk"
+            patch.say(f"{spot.label}, {where}", "")
         self._show_overlay()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
@@ -192,7 +196,11 @@ class StoveEditor(StoveView):
         self._overlay.setGeometry(self.rect())
         self._overlay.raise_()
         places = self.drawn.places
-        tops = [spot.name for spot in self._edited.spots_of(SpotKind.TOP) if spot.name in places]
+        tops = [
+            spot.name
+            for spot in self._edited.spots_of(SpotKind.TOP)
+            if spot.name in places and spot.name not in self._edited.left_out
+        ]
         chosen = self._edited.spot(self._chosen)
         self._overlay.show_marks(
             walk=[places[name].words.centre for name in tops],
@@ -204,3 +212,11 @@ class StoveEditor(StoveView):
 
 def _short(label: str) -> str:
     return label.removeprefix("top ").removeprefix("oven ")
+
+
+def _numbered(stove: Stove) -> Iterator[tuple[int, Spot]]:
+    """Each spot with its place on the walk from 1; 0 for one that is left out."""
+    place = 0
+    for spot in stove.spots:
+        place += spot.name not in stove.left_out
+        yield (0 if spot.name in stove.left_out else place), spot

@@ -5,6 +5,7 @@ from collections.abc import Callable
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
+from cookstove_gui.desk.log.walking import leave_out, place_on_walk, read_sooner
 from cookstove_gui.desk.my_stove import describing
 from cookstove_gui.desk.my_stove.redrawing import Redrawing
 from cookstove_gui.errors import Problem
@@ -13,7 +14,7 @@ from cookstove_gui.gui.widgets.form import Choice, Field, button, row, say, word
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import fix_width
 from cookstove_gui.phrases.edge import readings_count
-from cookstove_gui.phrases.my_stove.drawing import kind_words, place_on_walk
+from cookstove_gui.phrases.my_stove.drawing import kind_words, place_words
 from cookstove_gui.stove.stove import Spot, SpotKind
 from cookstove_gui.units import tidy
 
@@ -46,6 +47,8 @@ class SpotColumn(QWidget):
         self._depth = self._number("Depth", "spot_depth", "Depth of its plate")
         self._earlier = button("−", "spot_earlier", "One place earlier on the walk")
         self._later = button("+", "spot_later", "One place later on the walk")
+        self._skip = button("Skip it", "spot_skip", "The walk goes past it; it can still be read by name or by a press")
+        self._skip.setCheckable(True)
         self._earlier.setAccessibleName("Read it earlier")
         self._later.setAccessibleName("Read it later")
         self._place = words(name="spot_place")
@@ -69,6 +72,7 @@ class SpotColumn(QWidget):
         ):
             column.addWidget(part)
         column.addLayout(row(walk, self._earlier, self._later, self._place))
+        column.addWidget(self._skip)
         column.addWidget(self._remove)
         column.addWidget(self._problem)
         column.addWidget(self._readings)
@@ -98,6 +102,7 @@ class SpotColumn(QWidget):
         self._lies.chosen.connect(self._lay)
         self._earlier.clicked.connect(lambda: self._move(-1))
         self._later.clicked.connect(lambda: self._move(1))
+        self._skip.clicked.connect(lambda left: self._redrawing.change(lambda: leave_out(desk, left, self._name)))
         self._remove.clicked.connect(self.removed)
 
     def show_spot(self, name: str) -> None:
@@ -123,8 +128,11 @@ class SpotColumn(QWidget):
             field.setVisible(spot.kind in _PLACED)
         for field in (self._width, self._depth):
             field.setVisible(spot.kind is SpotKind.TOP)
-        place = [one.name for one in stove.spots].index(name) + 1
-        self._place.setText(place_on_walk(place, len(stove.spots)))
+        place, count = place_on_walk(self._desk, name)
+        self._place.setText(place_words(place, count))
+        self._skip.setChecked(not place)
+        for key in (self._earlier, self._later):
+            key.setEnabled(bool(place))
         self._readings.setText(f"{readings_count(self._redrawing.readings_of(name))} here so far.".capitalize())
         self.say_problem("")
 
@@ -148,7 +156,7 @@ class SpotColumn(QWidget):
             self.laid.emit(found[0].name)
 
     def _move(self, steps: int) -> None:
-        self._redrawing.change(lambda: describing.move_spot(self._desk, self._name, steps))
+        self._redrawing.change(lambda: read_sooner(self._desk, steps, self._name))
 
     def _keep(self, field: Field, change: Callable[[], object]) -> None:
         field.takes(lambda: self._redrawing.change(change))

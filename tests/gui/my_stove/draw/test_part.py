@@ -303,3 +303,20 @@ def test_a_spot_that_was_read_stays_where_it_lies(qtbot: QtBot, desk: Desk) -> N
     lay(part, "wall")
     assert "has been read where it lies" in seen(part, "spot_problem")
     assert spot(desk, "top_front_left").kind is SpotKind.TOP
+
+
+def test_a_spot_is_skipped_on_the_walk_and_taken_up_again(part: DrawPart, desk: Desk) -> None:
+    skipped, following = (one.name for one in desk.walk.on_walk[1:3])
+    select(part, skipped)
+    push(part, "spot_skip")
+    part.show_stove()  # as the page does when the stove has changed
+    assert desk.stove.left_out == (skipped,)
+    assert seen(part, "spot_place") == "left out"
+    assert not control(part, "spot_later", QPushButton).isEnabled()
+    faces = {name: editor(part).patch(name).face.number for name in (skipped, following)}
+    assert faces == {skipped: "–", following: "2"}
+    assert stove_from_text(stove_text(desk.stove), Path("stove.toml")).left_out == (skipped,)
+    push(part, "spot_skip")
+    part.show_stove()  # as the page does when the stove has changed
+    assert desk.stove.left_out == ()
+    assert seen(part, "spot_place").startswith("2nd of")

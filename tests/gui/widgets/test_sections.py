@@ -1,0 +1,33 @@
+"""Names of the parts of a page stay where they are, whatever stands beside or below them."""
+
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QWidget
+from pytestqt.qtbot import QtBot
+
+from cookstove_gui.gui.widgets.key import Key
+from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.sections import Sections
+from tests.gui.clipping import settle
+from tests.gui.hands import control
+
+
+def test_the_names_do_not_move_where_one_part_has_keys_beside_them(look: Look, qtbot: QtBot) -> None:
+    sections = Sections(look)
+    qtbot.addWidget(sections)
+    tools = QWidget()
+    row = QHBoxLayout(tools)
+    row.setContentsMargins(0, 0, 0, 0)
+    row.addWidget(Key("Add a dish"))
+    for key in ("one", "other"):
+        sections.add(key, key, QLabel(key))
+    sections.add_tools("one", tools)
+    sections.resize(900, 500)
+    sections.show()
+    places = []
+    for key in ("one", "other", "one"):
+        sections.choose(key)
+        settle()
+        name = control(sections, "part_one", QPushButton)
+        places.append(name.mapTo(sections, name.rect().center()).y())
+    assert len(set(places)) == 1
+    plate = tools.mapTo(sections, tools.rect().center()).y()
+    assert abs(places[0] - plate) <= 1
