@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QApplication, QHBoxLayout, QWidget
 
 from cookstove_gui.gui.alarms.ringer import Ringer
 from cookstove_gui.gui.desk_link import DeskLink
-from cookstove_gui.gui.widgets.key import Key, named_key
+from cookstove_gui.gui.widgets.key import RING, Key, named_key
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.one_line import OneLine
 from cookstove_gui.gui.widgets.signs import paint_bell
@@ -57,7 +57,7 @@ class AlarmLine(OneLine):
         theme, side = self._look.theme, px(_SIGN)
         painter.setPen(QColor(theme.ink))
         painter.setBrush(QColor(theme.ink))
-        painter.drawRoundedRect(QRectF(self.rect()).adjusted(0.5, 0.5, -0.5, -0.5), _CORNER, _CORNER)
+        painter.drawRoundedRect(QRectF(self.rect()).adjusted(0.5, RING, -0.5, -RING), _CORNER, _CORNER)
         paint_bell(painter, QRectF(px(_LEFT), (self.height() - side) / 2, side, side), QColor(theme.ground))
         painter.end()
         super().paintEvent(event)

@@ -1,6 +1,6 @@
 """The alarm in a place of its own above the page, so that it covers nothing that is to be read."""
 
-from PySide6.QtWidgets import QHBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QWidget
 
 from cookstove_gui.gui.alarms.line import AlarmKeys, AlarmLine
 from cookstove_gui.gui.alarms.ringer import Ringer
@@ -18,6 +18,7 @@ class AlarmStrip(QWidget):
         super().__init__(parent)
         self.setObjectName("alarm_strip")
         self._line = AlarmLine(link, look, ringer, "alarm_line", _NEAR)
+        self._line.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)  # as high as the keys
         row = QHBoxLayout(self)
         row.setContentsMargins(0, STEP // 2, 0, STEP // 2)
         row.setSpacing(STEP)

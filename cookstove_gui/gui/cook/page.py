@@ -3,7 +3,7 @@
 from dataclasses import replace
 from itertools import pairwise
 
-from PySide6.QtCore import QSize, Qt
+from PySide6.QtCore import QSize, Qt, QTimer
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QApplication, QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
@@ -26,7 +26,9 @@ from cookstove_gui.gui.widgets.waiver import Waiver, waive_key
 _LEFT = ((1000, 394), (1024, 400), (1280, 456), (1920, 640), (2560, 850))
 _MOST_LEFT = 0.5  # of the page
 _ROOMY = 520  # of the right column, from which on its upper row has captions [px of the design]
-_LEAST_HIGH = 440  # of what stands below the heading; a lower window scrolls it [px of the design]
+# Height of what stands below the heading, which a lower window scrolls [px of the design]; with large text it is more,
+# so that the words on the stove can be read.
+_LEAST_HIGH, _LARGE_TEXT_HIGH = 440, 500
 _SIDE, _BELOW, _GUTTER, _ABOVE_ENTRY = 16, 7, 28, 10  # px of the design
 
 
@@ -80,7 +82,7 @@ class CookPage(QWidget):
         self._right_column.addLayout(self._wanted)
         self._right_column.addWidget(self._waiver)
         self._right_column.addWidget(self._axis, 1)
-        self._inside = _Inside()
+        self._inside = _Inside(self._look)
         self._area = scrolling(self._inside)
         whole = QHBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
@@ -159,17 +161,22 @@ class CookPage(QWidget):
 
     def _show_task(self, *_event: object) -> None:
         """While the rows have the keyboard, the stove shows which spots fit the task that is chosen there."""
-        at = QApplication.focusWidget()
-        if at is not None and self._inside.isAncestorOf(at) and self._area.verticalScrollBar().maximum() > 0:
-            self._area.ensureWidgetVisible(at, 0, px(8))
+        self._see_focus()
         rows = self._axis.good_for.list
         row = rows.chosen() if rows.hasFocus() else None
         self._drawing.show_task(row.task if row is not None else "")
 
+    def _see_focus(self) -> None:
+        """Scroll to what has the keyboard."""
+        at = QApplication.focusWidget()
+        if at is not None and self._inside.isAncestorOf(at) and self._area.verticalScrollBar().maximum() > 0:
+            self._area.ensureWidgetVisible(at, 0, px(8))
+
     def resizeEvent(self, event: QResizeEvent) -> None:
-        """The left column goes with the width."""
+        """The left column goes with the width; what has the keyboard stays in sight."""
         super().resizeEvent(event)
         self._set_left()
+        QTimer.singleShot(0, self, self._see_focus)
 
     def _set_left(self) -> None:
         wanted = max(left_width(self.width()), self._entry.minimumSizeHint().width())
@@ -191,9 +198,13 @@ class CookPage(QWidget):
 class _Inside(QWidget):
     """What stands on the page; lower than this it is scrolled, higher it makes do with the room there is."""
 
+    def __init__(self, look: Look) -> None:
+        super().__init__()
+        self._look = look
+
     def minimumSizeHint(self) -> QSize:
         """No more than this, whatever its parts ask for."""
-        return QSize(0, px(_LEAST_HIGH))
+        return QSize(0, px(_LARGE_TEXT_HIGH if self._look.text_size > 1.0 else _LEAST_HIGH))
 
 
 def left_width(width: int) -> int:

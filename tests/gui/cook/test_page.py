@@ -129,3 +129,12 @@ def test_first_fires_are_waived_on_cook_after_the_manuals_word(page: CookPage, s
     fires()
     assert not control(page, "cook_waive", QPushButton).isVisible()
     assert control(page, "good_for_rows", GoodList).isVisible()
+
+
+def test_the_field_that_is_typed_into_stays_in_sight_as_the_page_gets_lower(
+    page: CookPage, look: Look, qtbot: QtBot
+) -> None:
+    field = control(page, "number_field", QLineEdit)
+    field.setFocus()
+    page.resize(1280, 300)
+    qtbot.waitUntil(lambda: page.rect().contains(field.mapTo(page, field.rect().bottomLeft())))
