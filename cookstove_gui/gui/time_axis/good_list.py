@@ -139,13 +139,17 @@ class HillPainter(QStyledItemDelegate):
         strong, plain = font(_PLACE, 600), font(_PLACE)
         sizes = (QFontMetricsF(strong), QFontMetricsF(plain))
         leads = sizes[0].horizontalAdvance(row.when)
-        wide = leads + px(8) + sizes[1].horizontalAdvance(row.chance)
-        x, stands = place_words(points, wide, (max(now, points[0][0]), width), px(10))
+        ends, chance = (max(now, points[0][0]), width), row.chance
+        x, stands = place_words(points, leads + px(8) + sizes[1].horizontalAdvance(chance), ends, px(10))
+        if stands is Stand.OVER:  # the hill says how likely; when is what must be read
+            alone = place_words(points, leads, ends, px(10))
+            if alone[1] is not Stand.OVER:
+                (x, stands), chance = alone, ""
         base = 0.5 * foot + 0.5 * sizes[0].capHeight() + px(_LOWERED[stands])
         around = _AROUND if stands in (Stand.OVER, Stand.ABOVE) else ()  # clear of stem and hill
         for right, down in (*around, (0, 0)):
             painter.setPen(colour(theme.ground if right or down else theme.ink))
-            for words, face, start in ((row.when, strong, x), (row.chance, plain, x + leads + px(8))):
+            for words, face, start in ((row.when, strong, x), (chance, plain, x + leads + px(8))):
                 painter.setFont(face)
                 painter.drawText(QPointF(start + right * px(2), base + down * px(2)), words)
 

@@ -86,9 +86,19 @@ class SupperPicture(QWidget):
         """No row is left out; the tab scrolls instead."""
         return QSize(px(560), self.sizeHint().height())
 
+    def event(self, event: QEvent) -> bool:
+        """The corner wants another size."""
+        if event.type() is QEvent.Type.LayoutRequest:
+            self.updateGeometry()
+            self._place_corner()
+        return super().event(event)
+
     def resizeEvent(self, event: QResizeEvent) -> None:
         """The corner keeps its place."""
         super().resizeEvent(event)
+        self._place_corner()
+
+    def _place_corner(self) -> None:
         hint = self._corner.sizeHint()
         self._corner.setGeometry(0, 0, max(px(LABEL) - px(10), hint.width()), hint.height())
 
