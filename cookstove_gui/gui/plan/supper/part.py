@@ -42,7 +42,7 @@ class SupperPart(QWidget):
         self._planning.changed.connect(self.show_standing)
         self._build(look)
         for key, act in (("Ins", self._toggle_list), ("F10", self._mark_done), ("Ctrl+Shift+F10", self._take_back)):
-            shortcut = QShortcut(QKeySequence(key), self, context=Qt.ShortcutContext.WidgetWithChildrenShortcut)
+            shortcut = QShortcut(QKeySequence(key), self)  # while the tab is shown, also from the keys beside its name
             shortcut.activated.connect(act)
         link.changed.connect(lambda changed: self.show_standing() if changed.supper else None)
         link.time_passed.connect(self.show_standing)
