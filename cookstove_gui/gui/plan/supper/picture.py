@@ -86,13 +86,6 @@ class SupperPicture(QWidget):
         """No row is left out; the tab scrolls instead."""
         return QSize(px(560), self.sizeHint().height())
 
-    def event(self, event: QEvent) -> bool:
-        """The corner wants another size."""
-        if event.type() is QEvent.Type.LayoutRequest:
-            self.updateGeometry()
-            self._place_corner()
-        return super().event(event)
-
     def resizeEvent(self, event: QResizeEvent) -> None:
         """The corner keeps its place."""
         super().resizeEvent(event)
@@ -276,7 +269,10 @@ class SupperPicture(QWidget):
             self.choose(blocks[0].step)
 
     def event(self, event: QEvent) -> bool:
-        """A step pointed at is told in full."""
+        """A step pointed at is told in full; the corner may want another size."""
+        if event.type() is QEvent.Type.LayoutRequest:
+            self.updateGeometry()
+            self._place_corner()
         if isinstance(event, QHelpEvent) and event.type() is QEvent.Type.ToolTip:
             pointed = QPointF(event.pos())
             found = next((one.step for one in self._spots if one.box.contains(pointed)), "")
