@@ -42,8 +42,9 @@ class SupperPart(QWidget):
         self._planning.changed.connect(self.show_standing)
         self._build(look)
         for key, act in (("Ins", self._toggle_list), ("F10", self._mark_done), ("Ctrl+Shift+F10", self._take_back)):
-            shortcut = QShortcut(QKeySequence(key), self)  # while the tab is shown, also from the keys beside its name
-            shortcut.activated.connect(act)
+            for inside in (self, self.tools):
+                shortcut = QShortcut(QKeySequence(key), inside, context=Qt.ShortcutContext.WidgetWithChildrenShortcut)
+                shortcut.activated.connect(act)
         link.changed.connect(lambda changed: self.show_standing() if changed.supper else None)
         link.time_passed.connect(self.show_standing)
         self.show_standing()
