@@ -166,9 +166,15 @@ def detail_rungs(advice: Advice, standing: Standing, edge: Edge) -> tuple[str, .
     if worth and step:
         return (f"{worth}. {step} {learning}".strip(), f"{worth}. {step}", step, worth)
     if not learning:
-        return (worth or step,)
+        return (worth or step, *_without_how_long(step))
     said = f"{worth}." if worth else step
-    return (f"{said} {learning}", worth or step) if said else (learning,)
+    return (f"{said} {learning}", worth or step, *_without_how_long(step)) if said else (learning,)
+
+
+def _without_how_long(step: str) -> tuple[str, ...]:
+    """A step that says how long the heat is held, without that."""
+    reached, _, held = step.partition(", holds it")
+    return (f"{reached}.",) if held else ()
 
 
 def still_learning(standing: Standing) -> str:

@@ -15,6 +15,8 @@ from PySide6.QtWidgets import (
     QLineEdit,
     QScrollArea,
     QScrollBar,
+    QStyle,
+    QStyleOptionComboBox,
     QWidget,
 )
 
@@ -88,9 +90,17 @@ def cut(window: QWidget) -> Iterator[str]:
             needed.setWidth(round(QFontMetricsF(part.font()).horizontalAdvance(said)) + 8)
         elif isinstance(part, QComboBox):
             said = part.currentText()
-            needed.setWidth(round(QFontMetricsF(part.font()).horizontalAdvance(said)) + 20)
+            needed.setWidth(round(QFontMetricsF(part.font()).horizontalAdvance(said)) + part.width() - _room_in(part))
         if needed.width() > part.width() + _SLACK or needed.height() > part.height() + _SLACK:
             yield f"{name_of(part)}: “{said[:50]}” needs {needed.toTuple()}, has {part.size().toTuple()}"
+
+
+def _room_in(box: QComboBox) -> int:
+    """Pixels for the words of a list's choice, beside its arrow."""
+    option = QStyleOptionComboBox()
+    box.initStyleOption(option)
+    style, field = QStyle.ComplexControl.CC_ComboBox, QStyle.SubControl.SC_ComboBoxEditField
+    return box.style().subControlRect(style, option, field, box).width()
 
 
 # --- places --------------------------------------------------------------------------------------------------------

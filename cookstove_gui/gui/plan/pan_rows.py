@@ -111,7 +111,8 @@ class _PanRow(QPushButton):
         paint_pan(painter, side, self._key, theme.ink, theme.ground)
         line = min(px(20), whole.height() / 2)
         weight = 600 if self.isChecked() else 400
-        name = QRectF(px(_WORDS), whole.center().y() - line, px(100), line)
+        above = whole.center().y() - (line if self._minutes is not None else line / 2)
+        name = QRectF(px(_WORDS), above, px(100), line)
         draw_words(painter, name, self._key, theme.ink, side=LEFT, size=PLACE, weight=weight)
         if self._minutes is not None:
             told = "not likely" if self._minutes.p50 is None else " ".join(minutes_words(self._minutes.p50)).strip()

@@ -84,9 +84,9 @@ class WaterCurve(QWidget):
         told, after = f"likely {edge.clock(likely)}", f"in {duration(likely)}"
         wide = advance(told, px(_STRONG), 600)
         x = lane.x(likely) + px(10)
-        if x + wide > lane.box.right():
-            x = lane.x(likely) - px(10) - wide
         middle = goal + 0.42 * (lane.box.bottom() - goal)
+        if x + wide > lane.box.right():  # where the curve has not come yet, however narrow it is
+            x, middle = lane.box.right() - wide, goal + 0.72 * (lane.box.bottom() - goal)
         painter.setPen(QColor(self._look.theme.verdigris))
         write(painter, x, middle, told, px(_STRONG), 600)
         write(painter, x, middle + px(24), after, px(18))

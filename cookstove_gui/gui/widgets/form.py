@@ -18,11 +18,13 @@ from PySide6.QtWidgets import (
 
 from cookstove_gui.errors import Problem
 from cookstove_gui.gui.widgets.key import RING, named_key
+from cookstove_gui.gui.widgets.steps import scale
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import ROLES, fix_width, font, set_role
 
 CAPTION_WIDTH = 200  # px of the design, as all here; the captions of one form stand in a column
 _EDITOR_WIDTH = 260
+_ARROW, _MOST_WIDER = 64, 1.4  # beside the words of a list's choice; how much wider than usual it gets for its words
 
 
 def words(text: str = "", *, role: str = "", name: str = "") -> QLabel:
@@ -287,6 +289,7 @@ class Choice(QWidget):
     ) -> None:
         super().__init__()
         self.setObjectName(f"{name}_row")
+        self._width = width
         self.box = _CalmBox()
         self.box.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.box.setObjectName(name)
@@ -318,3 +321,7 @@ class Choice(QWidget):
                 self.box.addItem(text, key)
         self.box.setCurrentIndex(max(self.box.findData(current), 0))
         self.box.blockSignals(False)
+        if self._width is not None and kept != list(options):
+            widest = max((QFontMetricsF(font()).horizontalAdvance(text) for _, text in options), default=0.0)
+            wanted = widest / scale() + _ARROW
+            fix_width(self.box, min(max(self._width, wanted), _MOST_WIDER * self._width))

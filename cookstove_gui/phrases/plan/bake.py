@@ -39,7 +39,12 @@ def bake_rungs(found: UnderWay, edge: Edge) -> tuple[str, ...]:
 def steady_rungs(answer: Doneness, task: Task | None, edge: Edge) -> tuple[str, ...]:
     """What this oven makes of the time a steady one would take, from long to short."""
     whole = bake_against_steady(answer, task, edge)
-    return (whole, whole.split(", because")[0].rstrip(".") + ".") if ", because" in whole else (whole,)
+    if ", because" not in whole or answer.recipe_min is None or answer.late_min is None:
+        return (whole,)
+    shortest = (
+        f"About {duration(answer.recipe_min)} in a steady oven, {duration(answer.recipe_min + answer.late_min)} here."
+    )
+    return whole, whole.split(", because")[0].rstrip(".") + ".", shortest
 
 
 def bake_against_steady(answer: Doneness, task: Task | None, edge: Edge) -> str:

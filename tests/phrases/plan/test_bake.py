@@ -159,7 +159,8 @@ def test_the_shorter_headline_keeps_the_window() -> None:
 
 def test_the_shorter_line_about_a_steady_oven_leaves_the_reason_out() -> None:
     found = answer(of(70, 90, 110))
-    whole, short = steady_rungs(found, task_of(found.bake.task), EDGE)
+    whole, short, shortest = steady_rungs(found, task_of(found.bake.task), EDGE)
+    assert shortest == "About 1 h 20 min in a steady oven, 1 h 30 min here."
     assert whole.startswith(short[:-1])
     assert "because" in whole
     assert "because" not in short

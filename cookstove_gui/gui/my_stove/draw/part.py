@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from dataclasses import replace
 
-from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QStackedWidget, QVBoxLayout, QWidget
 
 from cookstove_gui.desk.my_stove import describing
 from cookstove_gui.desk.my_stove.redrawing import Redrawing
@@ -16,6 +16,7 @@ from cookstove_gui.gui.my_stove.draw.stove_column import StoveColumn
 from cookstove_gui.gui.widgets.flow_row import FlowRow
 from cookstove_gui.gui.widgets.form import Either, button, row, words
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.sections import scrolling
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import fix_width
 from cookstove_gui.phrases.my_stove.drawing import plates_question
@@ -27,7 +28,7 @@ _HELP = (
     "Drag a spot or a handle, or: Tab next spot, arrows move it, with Shift make it larger or smaller. Ins adds, Del "
     "takes off, M mirrors everything, Ctrl Z takes back, Esc selects the stove. Readings stay with their spot."
 )
-_LOWEST, _COLUMN = 330, 344  # px
+_LOWEST, _COLUMN = 300, 358  # px
 
 
 class DrawPart(QWidget):
@@ -56,7 +57,8 @@ class DrawPart(QWidget):
         self._stack = QStackedWidget()
         self._stack.addWidget(self._whole)
         self._stack.addWidget(self._spot)
-        fix_width(self._stack, _COLUMN)
+        column = scrolling(self._stack)  # by itself, so that the drawing stays in sight
+        fix_width(column, _COLUMN)
         asks = QVBoxLayout()
         asks.addWidget(self._question)
         asks.addLayout(row(self._agree, self._leave))
@@ -67,13 +69,10 @@ class DrawPart(QWidget):
         left.addWidget(self._editor, 1)
         left.addWidget(FlowRow(STEP, self._firebox, self._back))
         left.addWidget(words(_HELP, role="soft"))
-        right = QVBoxLayout()
-        right.addWidget(self._stack)
-        right.addStretch(1)
         whole = QHBoxLayout(self)
         whole.setSpacing(2 * STEP)
         whole.addLayout(left, 1)
-        whole.addLayout(right)
+        whole.addWidget(column)
         self._connect()
         self._ask(None)
         self.show_stove()
@@ -113,7 +112,11 @@ class DrawPart(QWidget):
         self._editor.show_edited(stove, self._chosen)
         self._whole.show_stove()
         self._spot.show_spot(self._chosen)
-        self._stack.setCurrentWidget(self._spot if self._chosen else self._whole)
+        shown = self._spot if self._chosen else self._whole
+        for part in (self._spot, self._whole):  # as high as what it shows, not as the higher of the two
+            high = QSizePolicy.Policy.Preferred if part is shown else QSizePolicy.Policy.Ignored
+            part.setSizePolicy(QSizePolicy.Policy.Preferred, high)
+        self._stack.setCurrentWidget(shown)
 
     def select(self, name: str) -> None:
         """Select a spot, or the stove itself with an empty name."""
