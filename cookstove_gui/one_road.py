@@ -4,7 +4,7 @@ Window, commands and reports all take what they say from here, and the track rec
 are made here; `phrases` turns a standing into sentences.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
@@ -209,18 +209,24 @@ def looked_back(inputs: Inputs) -> tuple[Trace, frozenset[int]]:
     return trace(belief), frozenset(row.number for row in doubted_readings(belief) if row.number not in kept)
 
 
-def cautions_over(inputs: Inputs) -> tuple[Caution, ...]:
-    """Each kind of caution that was due at any entry of a log, in the order in which they first were."""
+def cautions_by_moment(inputs: Inputs) -> Iterator[tuple[datetime, tuple[Caution, ...]]]:
+    """The cautions that were due at each entry of a log, in order of time."""
     forecaster = Memory().forecaster(inputs.stove, inputs.character)
     told = meant_rows(inputs.stove, inputs.rows)
-    found: dict[str, Caution] = {}
     for moment in sorted({row.at for row in inputs.rows if row.at <= inputs.now}):
         belief, rows = forecaster.follow(told, moment), fold(inputs.rows, moment)
         first_fires = progress(inputs.stove, (*inputs.earlier, _this_session(inputs.stove, rows)))
         turn_rows = (*turns(belief), *turns_to_come(belief, oven_ahead(belief, unfed=True), inputs.band))
-        cautions = due(
-            belief.stove, rows, zones(belief), turn_rows, now=moment, first_fires_done=first_fires.next is None
+        yield (
+            moment,
+            due(belief.stove, rows, zones(belief), turn_rows, now=moment, first_fires_done=first_fires.next is None),
         )
+
+
+def cautions_over(inputs: Inputs) -> tuple[Caution, ...]:
+    """Each kind of caution that was due at any entry of a log, in the order in which they first were."""
+    found: dict[str, Caution] = {}
+    for _, cautions in cautions_by_moment(inputs):
         for caution in cautions:
             found.setdefault(caution.key, caution)
     return tuple(found.values())

@@ -12,7 +12,7 @@ import pytest
 
 from cookstove_gui.commands import run
 from cookstove_gui.desk import Desk
-from cookstove_gui.desk.files import write_report
+from cookstove_gui.desk.logbook.reporting import About, Wanted, write_report
 from cookstove_gui.desk.studying import study_reader
 from cookstove_gui.logbook.folder import read_folder, stove_for
 from cookstove_gui.logbook.log_file import read_log, write_log
@@ -106,7 +106,7 @@ def agree(capsys: pytest.CaptureFixture[str], log: Path, *, with_past: bool) -> 
 def reports_agree(tmp_path: Path, log: Path) -> None:
     desk, number = as_the_window_has_it(log, with_past=True)
     desk.rename_session(number, log.stem.replace("_", " "))
-    write_report(desk, number, tmp_path / "window.html")
+    write_report(desk, Wanted(about=About(session=number), one_page=False), tmp_path / "window.html")
     assert run(["report", str(log), "--past", str(log.parent), "-o", str(tmp_path / "command.html")]) == 0
     assert (tmp_path / "window.html").read_text("utf-8") == (tmp_path / "command.html").read_text("utf-8")
 

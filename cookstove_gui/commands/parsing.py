@@ -33,6 +33,10 @@ class Request:
     table: str = ""  # when they are to be on the table, as typed
     safe: bool = False  # planned with the larger margin
     one_page: bool = False  # a report for a visitor
+    season: int | None = None  # the year in which the season to report began; 0 for all years
+    said: bool = False  # a report with what was projected
+    dates: str = "day"  # how dates and clocks are written in a report
+    clocks: str = "24"
 
 
 class _Parser(argparse.ArgumentParser):
@@ -83,6 +87,10 @@ def parsed(arguments: Sequence[str]) -> Request | None:
         table=(getattr(found, "table", None) or [""])[0],
         safe=getattr(found, "safe", False),
         one_page=getattr(found, "one_page", False),
+        season=getattr(found, "season", None),
+        said=getattr(found, "said", False),
+        dates=getattr(found, "dates", "day"),
+        clocks=getattr(found, "clock", "24"),
     )
 
 
@@ -129,8 +137,17 @@ def _parser() -> _Parser:
     record = commands.add_parser("track-record", help="how projections over past sessions would have turned out")
     record.add_argument("logs", nargs=1, type=Path, metavar="DIR", help="folder of logs")
     record.add_argument("--json", action="store_true", help="one JSON object")
-    report = commands.add_parser("report", help="a page about one session for someone else")
-    report.add_argument("logs", nargs=1, type=Path, metavar="LOG")
+    report = commands.add_parser("report", help="a page about a session, a season or a stove for someone else")
+    report.add_argument(
+        "logs", nargs=1, type=Path, metavar="LOG", help="a session's CSV file, or the folder of a stove's logs"
+    )
+    report.add_argument(
+        "--season", type=int, metavar="YEAR", help="of a folder the winter that began in YEAR; 0 for all years"
+    )
+    report.add_argument(
+        "--dates", choices=("day", "month", "year"), default="day", help="what a date begins with (day)"
+    )
+    report.add_argument("--clock", choices=("24", "12"), default="24", help="hours of a day's clock (24)")
     report.add_argument("-o", dest="target", type=Path, required=True, metavar="FILE", help="FILE.html or FILE.pdf")
     report.add_argument("--one-page", action="store_true", help="for a visitor, without the whole record")
     report.add_argument("--replace", action="store_true", help="write over FILE if it is there")

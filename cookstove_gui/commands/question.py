@@ -93,6 +93,18 @@ class Asker:
         return self._learned[key]
 
 
+def folder_of_logs(folder: Path, complain: Callable[[str], None]) -> tuple[PastLogs, Stove]:
+    """The logs of a folder and the stove they are of; raises InputProblem when none can be read."""
+    past = read_folder(folder)
+    if not past.sessions:
+        why = f": {past.problems[0]}" if past.problems else "; put the sessions' CSV files there."
+        raise InputProblem(f"{folder} holds no log that can be read{why}")
+    if past.problems:
+        more = len(past.problems) - 1
+        complain(f"{past.problems[0]}{f' (and {more} more like this)' if more else ''}")
+    return past, stove_for(folder, past.sessions, past.stove)
+
+
 def _rows(reading: LogReading, log: Path) -> tuple[Entry, ...]:
     if reading.entries:
         return reading.entries

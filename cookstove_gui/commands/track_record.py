@@ -4,10 +4,9 @@ from collections.abc import Callable
 
 from cookstove_gui.commands.lines import one_line, quantiles
 from cookstove_gui.commands.parsing import Request
-from cookstove_gui.errors import InputProblem
+from cookstove_gui.commands.question import folder_of_logs
 from cookstove_gui.forecast.answers import TrackRecord
 from cookstove_gui.forecast.learning.track_record import track_record
-from cookstove_gui.logbook.folder import read_folder, stove_for
 from cookstove_gui.phrases.logbook.record import says_something, track_record_words
 from cookstove_gui.phrases.printed import record_heading, record_line
 from cookstove_gui.study import past_lessons
@@ -17,14 +16,7 @@ from cookstove_gui.units import degrees, iso_clock
 def record_lines(request: Request, complain: Callable[[str], None]) -> tuple[list[str], bool]:
     """The lines to print, and whether every row of every log could be read."""
     folder = request.logs[0]
-    past = read_folder(folder)
-    if not past.sessions:
-        why = f": {past.problems[0]}" if past.problems else "; put the sessions' CSV files there."
-        raise InputProblem(f"{folder} holds no log that can be read{why}")
-    if past.problems:
-        more = len(past.problems) - 1
-        complain(f"{past.problems[0]}{f' (and {more} more like this)' if more else ''}")
-    stove = stove_for(folder, past.sessions, past.stove)
+    past, stove = folder_of_logs(folder, complain)
     found = past_lessons(stove, past.sessions)
     record = track_record(stove.name, found.sessions, found.record)
     if request.as_json:

@@ -93,19 +93,6 @@ def export_log(desk: Desk, number: int, path: Path) -> None:
         write_stove(beside, desk.logbook.stove(session.stove))
 
 
-def write_report(desk: Desk, number: int, path: Path, *, one_page: bool = False) -> None:
-    """Write a session as a dated report, .html or .pdf by its ending; `one_page` for a visitor. May run in a thread."""
-    from cookstove_gui.reports.session_report import session_report
-    from cookstove_gui.reports.writing import write_report as write
-
-    session = desk.logbook.session(number)
-    if not session.entries:
-        raise InputProblem(f"“{session.title}” has no entries yet; there is nothing to report.")
-    ended = max(row.at for row in session.entries)
-    asked = desk.inputs_about(desk.logbook.stove(session.stove), session, ended)
-    write(path, session_report(asked, session.title, desk.unit, one_page=one_page))
-
-
 def write_table(desk: Desk, number: int, path: Path) -> None:
     """Write a session's entries in force as a table, all sessions' of its stove for 0; may run in a thread."""
     from cookstove_gui.logbook.tables import session_table
@@ -117,7 +104,7 @@ def write_table(desk: Desk, number: int, path: Path) -> None:
     write(path, session_table(desk.logbook.stove(sessions[0].stove), sessions))
 
 
-def write_everything(desk: Desk, _number: int, path: Path) -> None:
+def write_everything(desk: Desk, path: Path) -> None:
     """Write all sessions of all stoves as one data package; may run in a thread."""
     from cookstove_gui.logbook.data_package import StoveRecord, write_package
 

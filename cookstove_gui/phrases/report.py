@@ -2,26 +2,25 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
 
 from cookstove_gui.cooking.fires.rise_and_hold import rise_and_hold
 from cookstove_gui.cooking.instruments.thermometers import give_or_take
+from cookstove_gui.forecast.answers import RecordRow
 from cookstove_gui.phrases.edge import (
     air_words,
     capital,
-    day_and_month,
-    duration,
-    full_date,
     heat_name,
     local_day,
+    measured_time,
     spot_label,
 )
+from cookstove_gui.phrases.habits import USUAL, Habits, clock_words, date_words, day_words, weekday_words
 from cookstove_gui.stove.entries import Entry, HeatBand, Kind, Session, fraction_open, reading_kelvin, stated_mass
 from cookstove_gui.stove.stove import Instrument, SpotKind, Stove
 from cookstove_gui.units import (
     KILOGRAMS_PER_POUND,
     METRES_PER_FOOT,
-    clock_text,
     degrees,
     degrees_difference,
     iso_clock,
@@ -34,10 +33,11 @@ _SHOWN_AT = kelvin(400.0, "F")  # K, a baking heat: where a thermometer's error 
 
 @dataclass(frozen=True, slots=True)
 class ReportClock:
-    """The wall clock of a session's first row."""
+    """The wall clock of a session's first row, as its reader is used to it."""
 
     first: datetime
     offset_minutes: int
+    habits: Habits = USUAL
 
     @property
     def zone(self) -> str:
@@ -47,12 +47,20 @@ class ReportClock:
     @property
     def first_date(self) -> str:
         """The day of the first row."""
-        return full_date(self._day(self.first))
+        return weekday_words(self._day(self.first), self.habits)
 
     def time(self, at: datetime) -> str:
         """`7:05`, or `0:10 on 6 January` where that is not the first day."""
-        day, text = self._day(at), clock_text(at, self.offset_minutes)
-        return text if day == self._day(self.first) else f"{text} on {day_and_month(day)}"
+        day, text = self._day(at), self.short(at)
+        return text if day == self._day(self.first) else f"{text} on {day_words(day, self.habits)}"
+
+    def moment(self, at: datetime) -> str:
+        """Clock and day, in a report of many days."""
+        return f"{self.short(at)} on {date_words(self._day(at), self.habits)}"
+
+    def short(self, at: datetime) -> str:
+        """The clock alone."""
+        return clock_words(at, self.offset_minutes, self.habits)
 
     def _day(self, at: datetime) -> date:
         return local_day(at, self.offset_minutes)
@@ -126,18 +134,19 @@ def slip_words(row: Entry, expected: float, stove: Stove, unit: str, clock: Repo
     )
 
 
-def thermometer_words(instrument: Instrument, unit: str) -> str:
+def thermometer_words(instrument: Instrument, habits: Habits) -> str:
     """A thermometer, its setting, and what its latest check showed."""
     setting = f", emissivity set to {tidy(instrument.emissivity, 2)}" if instrument.kind == "infrared" else ""
     if not instrument.checked_on:
         return f"{instrument.name} ({instrument.kind}{setting}): not checked."
+    unit = habits.unit
     error = degrees_difference(instrument.error(_SHOWN_AT), unit)
     doubt = degrees_difference(give_or_take(instrument, _SHOWN_AT), unit)
     side = "high" if error >= 0 else "low"
     return (
         f"{instrument.name} ({instrument.kind}{setting}): at {degrees(_SHOWN_AT, unit):.0f} °{unit} it reads "
         f"{tidy(abs(error))} °{unit} too {side}, give or take {tidy(doubt)} °{unit}, as checked on "
-        f"{full_date(date.fromisoformat(instrument.checked_on))}."
+        f"{date_words(date.fromisoformat(instrument.checked_on), habits)}."
     )
 
 
@@ -161,14 +170,55 @@ def result_words(stove: Stove, band: HeatBand, sound: Sequence[Entry], unit: str
     if found.rises:
         hold = found.holds[0]
         held = (
-            f"held for {duration(hold.minutes)}" if hold.ended else f"at it for {duration(hold.minutes)} when it ended"
+            f"held for {measured_time(hold.minutes)}"
+            if hold.ended
+            else f"at it for {measured_time(hold.minutes)} when it ended"
         )
-        return f"{capital(heat_name(band))} after {duration(found.rises[0])}, {held}."
+        return f"{capital(heat_name(band))} after {measured_time(found.rises[0])}, {held}.{baked_words(sound, unit)}"
     oven = [row for row in sound if row.kind is Kind.READING and row.spot == stove.oven_spot]
     if not oven:
-        return "The oven was not read."
+        return f"The oven was not read.{baked_words(sound, unit)}"
     highest = max(oven, key=reading_kelvin)
-    return f"The oven’s highest was {heat_text(highest, unit)} °{unit} at {clock.time(highest.at)}."
+    told = f"The oven’s highest was {heat_text(highest, unit)} °{unit} at {clock.time(highest.at)}."
+    return f"{told}{baked_words(sound, unit)}"
+
+
+def baked_words(sound: Sequence[Entry], unit: str) -> str:
+    """What was in the oven and for how long, with a space before it: ` Loaves 48 min in the oven, core 203 °F.`"""
+    told, inside, probes = [], dict[str, Entry](), dict[str, Entry]()
+    for row in sound:
+        latest = next(reversed(inside), "")
+        if row.kind is Kind.OVEN_IN:
+            inside[row.note] = row
+        elif row.kind is Kind.PROBE:
+            probes[row.note or latest] = row
+        elif row.kind is Kind.OVEN_OUT and (name := row.note or latest) in inside:
+            minutes = (row.at - inside.pop(name).at).total_seconds() / 60.0
+            probe = probes.pop(name, None)
+            core = "" if probe is None else f", core {heat_text(probe, unit)} °{unit}"
+            told.append(f" {capital(name or 'bake')} {measured_time(minutes)} in the oven{core}.")
+    return "".join(told)
+
+
+def came_at(row: RecordRow, clock: ReportClock) -> str:
+    """When a heat that was foretold came."""
+    return f"came {clock.short(row.made_at + timedelta(minutes=row.came_true_min or 0.0))}"
+
+
+def said_lines(row: RecordRow, clock: ReportClock) -> tuple[str, str]:
+    """What was said of it, and when."""
+
+    def at(minutes: float) -> str:
+        return clock.short(row.made_at + timedelta(minutes=minutes))
+
+    first, last = row.enters_min.p10 or 0.0, row.enters_min.p90
+    window = f"{at(first)} at the soonest" if last is None else f"between {at(first)} and {at(last)}"
+    return f"said at {at(0.0)}: about {at(row.likely_min or 0.0)},", window
+
+
+def caution_span(begins: datetime, ends: datetime, clock: ReportClock) -> str:
+    """From when to when a caution was due: `1:46 to 2:20`."""
+    return clock.time(begins) if begins == ends else f"{clock.time(begins)} to {clock.time(ends)}"
 
 
 def glance_words(
@@ -186,7 +236,12 @@ def glance_words(
     lit = next((row for row in standing if row.kind is Kind.LIT), None)
     if lit is not None:
         out = next((row for row in standing if row.kind is Kind.OUT and row.at > lit.at), standing[-1])
-        told.append(("from lighting to the end", duration((out.at - lit.at).total_seconds() / 60.0)))
+        told.append(
+            (
+                "burned" if out.kind is Kind.OUT else "lit to the last entry",
+                measured_time((out.at - lit.at).total_seconds() / 60.0),
+            )
+        )
     told.append(("readings", f"{len(readings)} of {len(standing)} entries"))
     tops = [row for row in readings if stove.kind_of(row.spot) is SpotKind.TOP]
     if tops:

@@ -1,54 +1,50 @@
 """The cautions that were due during a session, for the report of it."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
 from cookstove_gui.cooking.safety.caution import Caution
-from cookstove_gui.one_road import Memory, at_moment, present
+from cookstove_gui.one_road import cautions_by_moment
 from cookstove_gui.phrases.edge import spot_label
-from cookstove_gui.reports.stages import Stage
+from cookstove_gui.phrases.report import ReportClock, caution_span
 from cookstove_gui.situation import Inputs
-from cookstove_gui.stove.entries import Entry, Kind, reading_kelvin
-from cookstove_gui.stove.stove import SpotKind, Stove
+from cookstove_gui.stove.stove import Stove
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DueCaution:
-    """A caution that was due; its text ends with who decides."""
+    """A caution that was due, and from when to when; its text ends with who decides."""
 
     title: str
+    span: str
     text: str
     decides: str
 
 
-def due_cautions(
-    asked: Inputs, sound: Iterable[Entry], stages: Iterable[Stage], memory: Memory | None = None
-) -> tuple[DueCaution, ...]:
-    """Each that was due, the urgent ones first; told once, whatever number of spots it was about.
+def due_cautions(asked: Inputs, clock: ReportClock) -> tuple[DueCaution, ...]:
+    """Each that was due at any row, told once, whatever number of spots it was about.
 
-    Asked at the end of each stage and when each part of the stove was at its hottest; `sound` are the rows in
-    force without slips.
+    The urgent ones come first, then those about a part of the stove.
     """
-    stove, memory = asked.stove, memory or Memory()
     found: dict[str, dict[str, Caution]] = {}
-    for moment in sorted({stage.ends_at for stage in stages} | _hottest_moments(stove, sound)):
-        for caution in present(at_moment(asked, moment), memory).cautions:
+    moments: dict[str, list[datetime]] = {}
+    for moment, cautions in cautions_by_moment(asked):
+        for caution in cautions:
             found.setdefault(caution.key, {}).setdefault(caution.spot, caution)
-    alike = sorted((tuple(spots.values()) for spots in found.values()), key=lambda same: not same[0].urgent)
-    return tuple(
-        DueCaution(title=same[0].title, text=_told_once(same, stove), decides=same[0].decides) for same in alike
+            moments.setdefault(caution.key, []).append(moment)
+    alike = sorted(
+        (tuple(spots.values()) for spots in found.values()), key=lambda same: (not same[0].urgent, not same[0].spot)
     )
-
-
-def _hottest_moments(stove: Stove, sound: Iterable[Entry]) -> set[datetime]:
-    hottest: dict[SpotKind, Entry] = {}
-    for row in sound:
-        if row.kind is Kind.READING:
-            kind = stove.kind_of(row.spot)
-            if kind not in hottest or reading_kelvin(row) > reading_kelvin(hottest[kind]):
-                hottest[kind] = row
-    return {row.at for row in hottest.values()}
+    return tuple(
+        DueCaution(
+            title=same[0].title,
+            span=caution_span(moments[same[0].key][0], moments[same[0].key][-1], clock),
+            text=_told_once(same, asked.stove),
+            decides=same[0].decides,
+        )
+        for same in alike
+    )
 
 
 def _told_once(alike: Sequence[Caution], stove: Stove) -> str:

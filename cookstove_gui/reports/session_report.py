@@ -5,9 +5,11 @@ from dataclasses import dataclass
 
 from cookstove_gui.cooking.safety.wall_rises import greatest_of_each, wall_rises
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.forecast.answers import Trace
-from cookstove_gui.one_road import Memory, at_moment, work_out
-from cookstove_gui.phrases.edge import duration, spot_label
+from cookstove_gui.forecast.answers import RecordRow
+from cookstove_gui.one_road import at_moment, work_out
+from cookstove_gui.phrases.edge import measured_time, spot_label
+from cookstove_gui.phrases.habits import USUAL, Habits
+from cookstove_gui.phrases.lane import lane_rows_of
 from cookstove_gui.phrases.my_stove.surroundings import above_the_room, clearance_decides
 from cookstove_gui.phrases.report import (
     ReportClock,
@@ -25,16 +27,16 @@ from cookstove_gui.phrases.report import (
     wood_fact,
 )
 from cookstove_gui.reports.due_cautions import DueCaution, due_cautions
+from cookstove_gui.reports.foretold import shown_projection
+from cookstove_gui.reports.oven_chart import Charted, oven_chart
 from cookstove_gui.reports.slips import slips as found_slips
 from cookstove_gui.reports.stages import Stage, StageName, stage_at, stages
 from cookstove_gui.reports.stove_picture import heat_scale, stove_picture
 from cookstove_gui.situation import Inputs
 from cookstove_gui.stove.drawn.heat_colours import heat_colour
-from cookstove_gui.stove.entries import Entry, HeatBand, Kind, fold, fraction_open, reading_kelvin, stated_mass
+from cookstove_gui.stove.entries import Entry, Kind, fold, fraction_open, reading_kelvin, stated_mass
 from cookstove_gui.stove.stove import Stove
-from cookstove_gui.units import (
-    TemperatureUnit,
-)
+from cookstove_gui.units import TemperatureUnit
 
 _STOVES = 4  # drawn at most
 _TOLD = (Kind.NOTE, Kind.OVEN_IN, Kind.TURNED, Kind.OVEN_OUT)  # events that a visitor is told
@@ -78,6 +80,7 @@ class SessionReport:
 
     stove: str
     title: str
+    on: str  # which stove, under the title
     date: str
     span: str
     unit: str
@@ -100,27 +103,48 @@ class SessionReport:
     chart_words: str
 
 
-def session_report(asked: Inputs, title: str, unit: TemperatureUnit = "F", *, one_page: bool = False) -> SessionReport:
+def session_report(
+    asked: Inputs,
+    title: str,
+    habits: Habits = USUAL,
+    *,
+    one_page: bool = False,
+    record: Sequence[RecordRow] = (),
+) -> SessionReport:
     """The report of one session, as it stood after its last row; raises InputProblem where no row is in force.
 
-    With `one_page` it is for a visitor; without, the whole record follows.
+    With `one_page` it is for a visitor; without, the whole record follows. `record` are the session's projections.
     """
     standing = fold(asked.rows)
     if not standing:
         raise InputProblem(f"The session “{title}” holds no row to report; enter one first.")
-    memory = Memory()
-    at_end = work_out(at_moment(asked, standing[-1].at), memory)
-    stove, clock = at_end.stove, ReportClock(standing[0].at, standing[0].offset_minutes)
+    at_end = work_out(at_moment(asked, standing[-1].at))
+    stove, unit = at_end.stove, habits.unit
+    clock = ReportClock(standing[0].at, standing[0].offset_minutes, habits)
     doubted = found_slips(at_end.doubted, standing)
     by_number = {row.number: row for row in standing}
-    slips = {row.number for row in doubted}
+    slips = frozenset(row.number for row in doubted)
     sound = tuple(row for row in standing if row.number not in slips)
     readings = [row for row in sound if row.kind is Kind.READING]
     found = stages(sound)
     names = tuple(dict.fromkeys(stage.name for stage in found))
+    oven = chart_words(stove, [row for row in readings if row.spot.startswith("oven")], unit, clock)
+    charted = Charted(
+        stove=stove,
+        rows=standing,
+        slips=slips,
+        stages=found,
+        lane=lane_rows_of(standing, stove),
+        belief=at_end.trace,
+        unit=unit,
+        band=asked.band,
+        clock=clock,
+        foretold=shown_projection(record, asked.band),
+    )
     return SessionReport(
         stove=stove.name,
         title=title,
+        on=f"on {stove.name}",
         date=clock.first_date,
         span=f"{clock.time(standing[0].at)} to {clock.time(standing[-1].at)} ({clock.zone})",
         unit=unit,
@@ -145,10 +169,10 @@ def session_report(asked: Inputs, title: str, unit: TemperatureUnit = "F", *, on
         ),
         surroundings=_surroundings(stove, sound, unit, clock),
         slips=tuple(slip_words(by_number[slip.number], slip.expected_p50, stove, unit, clock) for slip in doubted),
-        thermometers=tuple(thermometer_words(instrument, unit) for instrument in stove.instruments),
-        cautions=due_cautions(asked, sound, found, memory),
-        chart=_chart(stove, standing, slips, found, at_end.trace, unit, asked.band),
-        chart_words=chart_words(stove, [row for row in readings if row.spot.startswith("oven")], unit, clock),
+        thermometers=tuple(thermometer_words(instrument, habits) for instrument in stove.instruments),
+        cautions=due_cautions(asked, clock),
+        chart=oven_chart(charted, oven),
+        chart_words=oven,
     )
 
 
@@ -206,7 +230,7 @@ def _stoves(
 
 def _stage_line(stage: Stage, clock: ReportClock) -> Line:
     minutes = round((stage.ends_at - stage.begins_at).total_seconds() / 60)
-    lasted = duration(minutes) if minutes else "its last row"
+    lasted = measured_time(minutes) if minutes else "its last row"
     return Line(
         clock=f"{clock.time(stage.begins_at)} to {clock.time(stage.ends_at)}", text=str(stage.name), note=lasted
     )
@@ -241,17 +265,3 @@ def _surroundings(stove: Stove, sound: Sequence[Entry], unit: TemperatureUnit, c
     rises = greatest_of_each(wall_rises(stove, sound))
     told = (above_the_room(rise, clock.time(rise.row.at), unit) for rise in rises)
     return (*told, clearance_decides()) if rises else ()
-
-
-def _chart(
-    stove: Stove,
-    standing: Sequence[Entry],
-    slips: set[int],
-    found: Sequence[Stage],
-    belief: Trace,
-    unit: TemperatureUnit,
-    band: HeatBand,
-) -> str:
-    from cookstove_gui.reports.oven_chart import oven_chart
-
-    return oven_chart(stove, standing, slips, found, belief, unit, band)

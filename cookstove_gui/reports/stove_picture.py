@@ -5,18 +5,17 @@ iron; those of the oven and the cooktop say so with a dash.
 """
 
 from collections.abc import Mapping
-from html import escape
 
+from cookstove_gui.reports import svg
 from cookstove_gui.stove.drawn.heat_colours import HOTTEST_AT_LEAST, IRON, ON_IRON, PLATE, ROOM, heat_colour, heat_ink
 from cookstove_gui.stove.drawn.layout import Manner, Place, StoveLayout, stove_layout
-from cookstove_gui.stove.drawn.shapes import Box, Polygon
+from cookstove_gui.stove.drawn.shapes import Box
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import TemperatureUnit, degrees, tidy
 
 WIDE, HIGH = 164.0, 196.0  # px, as designed
 _LARGEST, _SMALLEST = 15.0, 8.0  # px of the numbers
 _FIGURE = 0.66  # of its size, the width of a figure
-_FACE = "Source Sans 3, Noto Sans, DejaVu Sans, sans-serif"
 _SCALE_WIDE, _SCALE_HIGH, _STEPS = 200, 10, 40
 
 
@@ -29,11 +28,7 @@ def stove_picture(
     for name, place in layout.places.items():
         if place.manner is not Manner.PAGE:
             parts += _spot(place, heats.get(name), unit, hottest)
-    inside = "\n".join(parts)
-    return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDE:g} {HIGH:g}" width="{WIDE:g}" height="{HIGH:g}" '
-        f'role="img" aria-label="{escape(words, quote=True)}" font-family="{_FACE}">\n{inside}\n</svg>'
-    )
+    return svg.picture(parts, WIDE, HIGH, words)
 
 
 def heat_scale(unit: TemperatureUnit, hottest: float) -> str:
@@ -41,18 +36,13 @@ def heat_scale(unit: TemperatureUnit, hottest: float) -> str:
     top = max(hottest, HOTTEST_AT_LEAST)
     ends = [tidy(float(degrees(heat, unit)), 0) for heat in (ROOM, top)]
     step = _SCALE_WIDE / _STEPS
-    bars = "".join(
-        f'<rect x="{30 + place * step:g}" y="3" width="{step + 0.3:g}" height="{_SCALE_HIGH}" '
-        f'fill="{heat_colour(ROOM + (top - ROOM) * (place + 0.5) / _STEPS, hottest)}"/>'
+    bars = (
+        svg.box((30 + place * step, 3), step + 0.3, _SCALE_HIGH, heat_colour(ROOM + (top - ROOM) * share, hottest))
         for place in range(_STEPS)
+        for share in ((place + 0.5) / _STEPS,)
     )
-    words = f"Lighter is hotter, from {ends[0]} to {ends[1]} °{unit}"
-    return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 270 16" width="270" height="16" role="img" '
-        f'aria-label="{words}" font-family="{_FACE}" font-size="12" fill="#1C2022">'
-        f'<text x="26" y="12" text-anchor="end">{ends[0]}</text>{bars}'
-        f'<text x="{36 + _SCALE_WIDE}" y="12">{ends[1]}</text></svg>'
-    )
+    parts = [svg.words((26, 12), ends[0], anchor="end"), *bars, svg.words((36 + _SCALE_WIDE, 12), ends[1])]
+    return svg.picture(parts, 270, 16, f"Lighter is hotter, from {ends[0]} to {ends[1]} °{unit}")
 
 
 def _body(layout: StoveLayout, air: float | None) -> list[str]:
@@ -64,13 +54,13 @@ def _body(layout: StoveLayout, air: float | None) -> list[str]:
     if layout.tank is not None:
         parts.append(_box(layout.tank, IRON))
     if front is not None:
-        parts += [_box(front.body, IRON), *(_shape(foot, IRON) for foot in front.feet)]
-    parts += [_shape(top.iron, IRON), _box(top.lip, IRON), *(_shape(plate, PLATE) for plate in top.unread)]
+        parts += [_box(front.body, IRON), *(svg.shape(foot, IRON) for foot in front.feet)]
+    parts += [svg.shape(top.iron, IRON), _box(top.lip, IRON), *(svg.shape(plate, PLATE) for plate in top.unread)]
     if front is not None:
         parts += [_box(panel, PLATE) for panel in (*front.sides, front.firebox, front.air)]
         parts += _slide(front.air, layout.size, air)
     if layout.oven is not None:
-        parts += [_shape(part, PLATE) for part in layout.oven.plain]
+        parts += [svg.shape(part, PLATE) for part in layout.oven.plain]
     return parts
 
 
@@ -93,20 +83,12 @@ def _spot(place: Place, heat: float | None, unit: TemperatureUnit, hottest: floa
         fill, ink = heat_colour(heat, hottest), heat_ink(heat, hottest)
         told = tidy(float(degrees(heat, unit)), 0)
     size = min(_LARGEST, box.width / (_FIGURE * max(len(told), 2)), 0.9 * box.height)
-    patch = _shape(place.shape, fill)
+    patch = svg.shape(place.shape, fill)
     if size < _SMALLEST:
         return [patch]
-    return [
-        patch,
-        f'<text x="{x:.1f}" y="{y + 0.35 * size:.1f}" font-size="{size:.1f}" font-weight="600" fill="{ink}" '
-        f'text-anchor="middle">{told}</text>',
-    ]
-
-
-def _shape(points: Polygon, fill: str) -> str:
-    told = " ".join(f"{x:.1f},{y:.1f}" for x, y in points)
-    return f'<polygon points="{told}" fill="{fill}"/>'
+    number = svg.words((x, y + 0.35 * size), told, size=round(size, 1), ink=ink, anchor="middle", weight=600)
+    return [patch, number]
 
 
 def _box(box: Box, fill: str) -> str:
-    return f'<rect x="{box.x:.1f}" y="{box.y:.1f}" width="{box.width:.1f}" height="{box.height:.1f}" fill="{fill}"/>'
+    return svg.box((box.x, box.y), box.width, box.height, fill)

@@ -7,8 +7,16 @@ from typing import TYPE_CHECKING
 
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.logbook.whole_file import write_whole
+from cookstove_gui.reports.season_report import SeasonReport
 from cookstove_gui.reports.session_report import SessionReport
+from cookstove_gui.reports.stove_report import StoveReport
 from cookstove_gui.resource_files import resource
+
+Report = SessionReport | SeasonReport | StoveReport
+_TEMPLATES: dict[type, str] = {SessionReport: "session", SeasonReport: "season", StoveReport: "stove"}
+_IMPORT = '#import "page.typ": *\n'  # the typesetter is handed one text
+# In a drawing the typesetter (0.15) takes weight 400 of a face with a weight axis for its lightest; 300 is set as 400.
+_WEIGHT = (r"font-weight=\"400\"", r"font-weight=\"300\"")
 
 if TYPE_CHECKING:
     from _typeshed import DataclassInstance
@@ -19,31 +27,40 @@ def html_text(name: str, record: object) -> str:
     import jinja2
 
     environment = jinja2.Environment(
+        loader=jinja2.FunctionLoader(lambda name: resource("reports", f"{name}.html.jinja").read_text("utf-8")),
         autoescape=True,
         trim_blocks=True,
         lstrip_blocks=True,
         undefined=jinja2.StrictUndefined,
         keep_trailing_newline=True,
     )
-    template = environment.from_string(resource("reports", f"{name}.html.jinja").read_text("utf-8"))
-    return template.render(report=record)
+    return environment.get_template(name).render(report=record)
 
 
 def pdf_bytes(name: str, record: "DataclassInstance") -> bytes:
     """The same as a tagged PDF."""
+    import fontpkg_source_sans_3 as face
     import typst
 
+    shared = resource("reports", "page.typ").read_text("utf-8")
+    source = resource("reports", f"{name}.typ").read_text("utf-8").replace(_IMPORT, shared)
     made = typst.compile(
-        resource("reports", f"{name}.typ").read_bytes(),
+        source.encode("utf-8"),
         format="pdf",
-        sys_inputs={"report": json.dumps(_printable(asdict(record)))},
+        font_paths=typst.Fonts(font_paths=[face.ROOT / "files"]),
+        sys_inputs={"report": json.dumps(_printable(asdict(record))).replace(*_WEIGHT)},
     )
     return bytes(made)
 
 
-def write_report(path: Path, report: SessionReport) -> None:
-    """Write a session's report."""
-    write_page(path, "session", report)
+def write_report(path: Path, report: Report) -> None:
+    """Write a report by its own template."""
+    write_page(path, _TEMPLATES[type(report)], report)
+
+
+def report_pdf(report: Report) -> bytes:
+    """The same as a PDF, to be printed."""
+    return pdf_bytes(_TEMPLATES[type(report)], report)
 
 
 def write_page(path: Path, name: str, record: "DataclassInstance") -> None:

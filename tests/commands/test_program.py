@@ -14,7 +14,7 @@ from .conftest import OUTLOOK_KEYS
 
 
 def _loaded(script: str) -> list[str]:
-    names = "('PySide6', 'shiboken6', 'pyqtgraph', 'pandas', 'matplotlib', 'sklearn', 'scipy.stats', 'scipy.optimize')"
+    names = "('PySide6', 'shiboken6', 'pyqtgraph', 'pandas', 'sklearn', 'scipy.stats', 'scipy.optimize')"
     code = f"{script}\nimport json, sys\nprint(json.dumps([name for name in {names} if name in sys.modules]))"
     made = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True, timeout=60)
     found = json.loads(made.stdout.splitlines()[-1])
@@ -31,7 +31,7 @@ def test_answers_load_no_window_no_tables_no_charts(log: Path, command: str) -> 
 def test_report_loads_no_window_and_no_tables(log: Path, tmp_path: Path) -> None:
     target = str(tmp_path / "report.html")
     script = f"from cookstove_gui.commands import run\nassert run(['report', {str(log)!r}, '-o', {target!r}]) == 0"
-    assert _loaded(script) == ["matplotlib"]
+    assert _loaded(script) == []
 
 
 @pytest.mark.parametrize(("option", "whole"), [("", True), ("'--one-page', ", False)])

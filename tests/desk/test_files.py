@@ -2,6 +2,7 @@
 
 import zipfile
 from datetime import UTC, datetime
+from functools import partial
 from pathlib import Path
 
 import pandas
@@ -15,9 +16,9 @@ from cookstove_gui.desk.files import (
     is_other_table,
     offer_import,
     write_everything,
-    write_report,
     write_table,
 )
+from cookstove_gui.desk.logbook.reporting import About, Wanted, write_report
 from cookstove_gui.desk.my_stove.checks import add_instrument, record_check
 from cookstove_gui.desk.my_stove.describing import add_stove
 from cookstove_gui.errors import InputProblem
@@ -153,7 +154,8 @@ def test_a_table_is_of_one_session_or_of_all(two_sessions: Desk, tmp_path: Path)
 
 
 def test_a_report_is_of_the_session_at_its_end(two_sessions: Desk, tmp_path: Path) -> None:
-    write_report(two_sessions, two_sessions.sessions[0].number, tmp_path / "noon.html")
+    about = About(session=two_sessions.sessions[0].number)
+    write_report(two_sessions, Wanted(about=about, one_page=False), tmp_path / "noon.html")
     page = (tmp_path / "noon.html").read_text(encoding="utf-8")
     assert "noon" in page
     assert "140" in page
@@ -163,13 +165,14 @@ def test_where_nothing_was_entered_nothing_is_written(desk: Desk, tmp_path: Path
     desk.start_session("nothing yet")
     assert desk.session is not None
     number, out = desk.session.number, tmp_path / "out"
+    about = Wanted(about=About(session=number), one_page=False)
     for write, sentence in (
-        (write_report, "“nothing yet” has no entries yet; there is nothing to report."),
-        (write_table, "There are no entries yet; there is nothing to write."),
-        (write_everything, "There are no entries yet; there is nothing to write."),
+        (partial(write_report, desk, about), "“nothing yet” has no entries yet; there is nothing to report."),
+        (partial(write_table, desk, number), "There are no entries yet; there is nothing to write."),
+        (partial(write_everything, desk), "There are no entries yet; there is nothing to write."),
     ):
         with pytest.raises(InputProblem) as refused:
-            write(desk, number, out)
+            write(out)
         assert refused.value.sentence == sentence
     assert not out.exists()
 
@@ -187,7 +190,7 @@ def unpacked(two_sessions: Desk, tmp_path: Path) -> Path:
     desk.logbook.add_session("Summer kitchen", "Sunday bread", desk.logbook.session(2).entries[:1])
     desk.logbook.add_session("Summer kitchen", "sunday BREAD!", desk.logbook.session(1).entries)
     desk.logbook.keeping.set_tags(1, ["windy", "dry ash"])
-    write_everything(desk, 0, tmp_path / "all.zip")
+    write_everything(desk, tmp_path / "all.zip")
     out = tmp_path / "unpacked"
     with zipfile.ZipFile(tmp_path / "all.zip") as archive:
         archive.extractall(out)

@@ -137,6 +137,8 @@ def test_a_visitors_report(opened: MainWindow, qtbot: QtBot, tmp_path: Path, mon
     settle()
     tab_to(opened, "session_report")
     key(opened, Qt.Key.Key_Space)
+    tab_to(opened, "session_report_html")
+    key(opened, Qt.Key.Key_Space)
     qtbot.waitUntil(written.exists, timeout=20_000)
     assert "Sunday bread" in written.read_text(encoding="utf-8")
 

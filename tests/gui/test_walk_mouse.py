@@ -135,6 +135,7 @@ def test_a_visitors_report(
     QTest.mouseClick(rows.viewport(), Qt.MouseButton.LeftButton, pos=QPoint(40, 20))
     settle()
     press(opened, "session_report")
+    press(opened, "session_report_html")
     qtbot.waitUntil(written.exists, timeout=20_000)
     assert "Sunday bread" in written.read_text(encoding="utf-8")
 

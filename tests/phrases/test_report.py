@@ -7,6 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from cookstove_gui.phrases.habits import Habits
 from cookstove_gui.phrases.report import (
     ReportClock,
     chart_words,
@@ -20,7 +21,7 @@ from cookstove_gui.phrases.report import (
 )
 from cookstove_gui.stove.entries import Entry, Kind
 from cookstove_gui.stove.stove import stove_with_default_spots, unchecked
-from cookstove_gui.units import kelvin
+from cookstove_gui.units import TemperatureUnit, kelvin
 from tests.phrases.facts import is_plain
 
 FIRST = datetime(2026, 1, 5, 12, 0, tzinfo=UTC)
@@ -37,7 +38,7 @@ def oven(value: str, after: float = 0.0, unit: str = "F") -> Entry:
 
 
 def test_the_sessions_own_clock() -> None:
-    assert (CLOCK.first_date, CLOCK.zone, CLOCK.time(FIRST)) == ("5 January 2026", "UTC-05:00", "7:00")
+    assert (CLOCK.first_date, CLOCK.zone, CLOCK.time(FIRST)) == ("Monday 5 January 2026", "UTC-05:00", "7:00")
     assert CLOCK.time(FIRST + timedelta(hours=17, minutes=10)) == "0:10 on 6 January"
 
 
@@ -86,20 +87,20 @@ def test_a_slip_says_what_was_typed_and_what_was_expected() -> None:
 
 def test_thermometers() -> None:
     gun = replace(unchecked("gun", "infrared"), emissivity=0.7)
-    assert thermometer_words(gun, "F") == "gun (infrared, emissivity set to 0.7): not checked."
+    assert thermometer_words(gun, Habits()) == "gun (infrared, emissivity set to 0.7): not checked."
     dial = replace(unchecked("dial", "probe"), offset=-2.0, offset_doubt=0.5, gain_doubt=0.0, checked_on="2026-01-02")
-    assert thermometer_words(dial, "F") == (
+    assert thermometer_words(dial, Habits()) == (
         "dial (probe): at 400 °F it reads 3.6 °F too low, give or take 1.2 °F, as checked on 2 January 2026."
     )
     # 400 °F lies 204.4 K above the ice point: 1 % more is 2.04 K, 1.28 times 0.5 % of it 1.31 K
     steep = replace(dial, offset=0.0, offset_doubt=0.0, gain=0.01, gain_doubt=0.005)
-    assert "at 400 °F it reads 3.7 °F too high, give or take 2.4 °F" in thermometer_words(steep, "F")
+    assert "at 400 °F it reads 3.7 °F too high, give or take 2.4 °F" in thermometer_words(steep, Habits())
 
 
-@given(st.floats(-15, 15), st.floats(0, 5), st.sampled_from("FC"))
-def test_an_offset_has_its_side_and_no_sign(offset: float, doubt: float, unit: str) -> None:
+@given(st.floats(-15, 15), st.floats(0, 5), st.sampled_from(("F", "C")))
+def test_an_offset_has_its_side_and_no_sign(offset: float, doubt: float, unit: TemperatureUnit) -> None:
     dial = replace(unchecked("dial", "probe"), offset=offset, offset_doubt=doubt, checked_on="2026-01-02")
-    assert is_plain(thermometer_words(dial, unit))
+    assert is_plain(thermometer_words(dial, Habits(unit=unit)))
 
 
 def test_the_chart_in_words_tells_nothing_twice() -> None:

@@ -8,7 +8,7 @@ import importlib, pkgutil, sys
 import cookstove_gui.physics as room
 for module in pkgutil.iter_modules(room.__path__):
     importlib.import_module(f"{room.__name__}.{module.name}")
-print(sorted({name.split(".")[0] for name in sys.modules} & {"scipy", "pandas", "matplotlib", "PySide6"}))
+print(sorted({name.split(".")[0] for name in sys.modules} & {"scipy", "pandas", "PySide6"}))
 """
 
 

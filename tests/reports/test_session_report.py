@@ -6,6 +6,7 @@ from dataclasses import replace
 import pytest
 
 from cookstove_gui.errors import InputProblem
+from cookstove_gui.phrases.habits import Clocks, Dates, Habits
 from cookstove_gui.reports.session_report import SessionReport, session_report
 from cookstove_gui.stove.entries import Session
 from cookstove_gui.stove.stove import Stove
@@ -14,7 +15,7 @@ from .conftest import Log, asked, made_log
 
 
 def test_report_is_dated_on_the_cooks_own_clock(report: SessionReport) -> None:
-    assert (report.stove, report.title, report.date) == ("Kitchen", "Bread & beans", "5 January 2026")
+    assert (report.stove, report.title, report.date) == ("Kitchen", "Bread & beans", "Monday 5 January 2026")
     assert report.span == "7:00 to 0:10 on 6 January (UTC-05:00)"
 
 
@@ -34,7 +35,7 @@ def test_slip_is_named_and_left_out_of_the_tables(report: SessionReport) -> None
 
 
 def test_celsius_is_the_same_session(stove: Stove, session: Session) -> None:
-    rows = {row.label: row for row in session_report(asked(stove, session), "x", "C").spots}
+    rows = {row.label: row for row in session_report(asked(stove, session), "x", Habits(unit="C")).spots}
     assert rows["oven centre"].highest == "218"  # (425 - 32) / 1.8 = 218.3
 
 
@@ -91,7 +92,7 @@ def test_cautions_are_told_once_and_say_who_decides(report: SessionReport) -> No
 def test_chart_is_an_svg_in_our_colours_and_has_words(report: SessionReport) -> None:
     root = ET.fromstring(report.chart)
     assert root.tag.endswith("svg")
-    assert all(colour in report.chart for colour in ("#ffffff", "#1c2022", "#4e5558", "#17655a"))
+    assert all(colour in report.chart for colour in ("#1C2022", "#4E5558", "#17655A"))
     assert report.chart_words == (
         "The oven of Kitchen: 110 °F at 7:10, its highest 425 °F at 9:05, 95 °F at 0:10 on 6 January."
     )
@@ -129,7 +130,7 @@ def test_session_in_which_nothing_stands_is_told(stove: Stove, log: Log) -> None
 def test_the_first_page_says_what_came_of_it(report: SessionReport) -> None:
     # 365 °F lies between 345 at 75 min and 390 at 90 min: at 75 + 15 * 20 / 45 = 81.7 min. It is lost between 400 at
     # 150 and 360 at 200 min: at 150 + 50 * 35 / 40 = 193.75 min, 112 min later.
-    assert report.result == "Bread heat after 1 h 20 min, held for 1 h 50 min."
+    assert report.result == "Bread heat after 1 h 22, held for 1 h 52."
 
 
 def test_a_session_that_did_not_get_there_says_how_far_it_got(stove: Stove, log: Log) -> None:
@@ -143,7 +144,7 @@ def test_the_facts_at_a_glance(report: SessionReport) -> None:
     assert glance["wood"] == "2 loads"  # one of them was not weighed
     assert glance["readings"] == "17 of 28 entries"
     assert glance["hottest on the top"] == "back left 560 °F, 8:31"
-    assert glance["from lighting to the end"] == "17 h 10 min"
+    assert glance["lit to the last entry"] == "17 h 10"
 
 
 def test_the_stove_is_drawn_at_its_four_longest_stages_in_order(report: SessionReport) -> None:
@@ -166,3 +167,21 @@ def test_a_visitor_gets_the_same_first_page(stove: Stove, session: Session, repo
     one = session_report(asked(stove, session), session.title, one_page=True)
     assert (one.is_whole, report.is_whole) == (False, True)
     assert replace(one, is_whole=True) == report
+
+
+def test_what_was_in_the_oven_says_how_long_and_its_core(stove: Stove, log: Log) -> None:
+    log.add(0, "lit").read(10, "oven_centre", 100)
+    log.add(20, "oven_in", value="2", unit="lb", note="loaf").add(25, "oven_in", note="pie")
+    log.add(60, "probe", value="203", unit="F", note="loaf").add(68, "oven_out", note="loaf").add(70, "oven_out")
+    of_it = Session(number=1, stove="Kitchen", title="x", entries=tuple(log.rows))
+    result = session_report(asked(stove, of_it), "x").result
+    assert result.endswith(" Loaf 48 min in the oven, core 203 °F. Pie 45 min in the oven.")
+
+
+def test_dates_and_clocks_are_written_as_the_reader_is_used_to(stove: Stove, session: Session) -> None:
+    habits = Habits(unit="C", dates=Dates.MONTH, clocks=Clocks.H12)
+    found = session_report(asked(stove, session), "x", habits)
+    assert found.date == "Monday, January 5, 2026"
+    assert found.span == "7:00 am to 12:10 am on January 6 (UTC-05:00)"
+    assert "January 2, 2026" in found.thermometers[0]
+    assert session_report(asked(stove, session), "x", Habits(dates=Dates.YEAR)).date == "Monday 2026-01-05"

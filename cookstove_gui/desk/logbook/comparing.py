@@ -4,9 +4,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from cookstove_gui.cooking.fires.comparing import Comparison, comparison
-from cookstove_gui.desk.cook.lane import LaneRow, lane_rows_of
 from cookstove_gui.desk.desk import Desk
 from cookstove_gui.phrases.edge import local_day, short_date
+from cookstove_gui.phrases.lane import LaneRow, lane_rows_of
 from cookstove_gui.phrases.logbook.compare import TODAY
 from cookstove_gui.stove.entries import HeatBand, fold
 from cookstove_gui.units import degrees

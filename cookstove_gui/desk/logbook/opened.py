@@ -8,7 +8,6 @@ import numpy as np
 from cookstove_gui.cooking.fires.firing_facts import FiringFacts, firing_facts
 from cookstove_gui.cooking.fires.oven_stages import OvenStage, oven_stages
 from cookstove_gui.cooking.supper.marks import Supper
-from cookstove_gui.desk.cook.lane import LaneRow, lane_rows_of
 from cookstove_gui.desk.desk import Desk
 from cookstove_gui.desk.plan.supper import suppers_between
 from cookstove_gui.forecast.answers import FloatArray, RecordRow
@@ -16,14 +15,15 @@ from cookstove_gui.forecast.learning.track_record import track_record, verdict
 from cookstove_gui.one_road import looked_back
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.entries import entry_words
+from cookstove_gui.phrases.lane import LaneRow, lane_rows_of
 from cookstove_gui.phrases.logbook.sessions import session_record_words
 from cookstove_gui.phrases.plan.supper import supper_note
+from cookstove_gui.reports.foretold import shown_projection
 from cookstove_gui.situation import Inputs
 from cookstove_gui.stove.entries import Entry, HeatBand, Kind, Session, fold, reading_kelvin
 from cookstove_gui.stove.stove import with_spots_named
 from cookstove_gui.units import clock_text, degrees, iso_clock
 
-_AN_HOUR = 60.0  # min ahead: of several projections of one heat the one given about then is shown
 _NOTED = (Kind.NOTE, Kind.OVEN_IN, Kind.OVEN_OUT, Kind.TURNED, Kind.PROBE)
 
 
@@ -118,7 +118,7 @@ def opened(asked: Asked) -> Opened:
         ),
         stages=oven_stages(at.tolist(), trace.p50.tolist(), band) if facts.curve else (),
         lane=lane_rows_of(rows, stove),
-        foretold=shown_projection(asked.record),
+        foretold=shown_projection(asked.record, band),
         notes=(
             *((clock_text(row.at, row.offset_minutes), entry_words(row, stove)) for row in rows if row.kind in _NOTED),
             *(_supper_note(supper, rows[0].offset_minutes) for supper in asked.suppers),
@@ -130,16 +130,6 @@ def opened(asked: Asked) -> Opened:
 def _supper_note(supper: Supper, offset_minutes: int) -> tuple[str, str]:
     edge = Edge(unit="F", now=supper.table_at, offset_minutes=offset_minutes)
     return edge.at(supper.table_at), supper_note(supper, edge)
-
-
-def shown_projection(rows: tuple[RecordRow, ...]) -> RecordRow | None:
-    """Of a session's projections the one to show: of the hottest heat that came, the one given about an hour ahead."""
-    came = [row for row in rows if row.came_true_min is not None and row.likely_min is not None]
-    if not came:
-        return None
-    hottest = max(row.band.low for row in came)
-    own = [row for row in came if row.band.low == hottest]
-    return min(own, key=lambda row: abs((row.likely_min or 0.0) - _AN_HOUR))
 
 
 def values_text(found: Opened, unit: str) -> str:

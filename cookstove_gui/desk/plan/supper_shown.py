@@ -10,11 +10,12 @@ from cookstove_gui.cooking.supper.dishes import Heat
 from cookstove_gui.cooking.supper.heats import task_for
 from cookstove_gui.cooking.supper.moments import moments, part_of_step
 from cookstove_gui.cooking.supper.plan import Plan, PlannedStep, StepKind
-from cookstove_gui.desk.cook.lane import LaneRow, lane_rows
+from cookstove_gui.desk.cook.lane import lane_rows
 from cookstove_gui.desk.desk import Desk
 from cookstove_gui.desk.heading import here
 from cookstove_gui.forecast.answers import FloatArray
 from cookstove_gui.phrases.edge import Edge, whole
+from cookstove_gui.phrases.lane import LaneRow
 from cookstove_gui.phrases.plan.supper import (
     chance_line,
     fire_word,

@@ -19,6 +19,7 @@ class SeasonCautions(QWidget):
         super().__init__(parent)
         self._counts = CautionCounts(desk)
         self._numbers: tuple[int, ...] = ()
+        self.counted: tuple[tuple[str, int], ...] | None = None  # title, sessions; none until counted
         self.setObjectName("season_cautions")
         self._counting = Job(self, lambda: self._numbers, self._work, self._show_counted)
         self._counting.progressed.connect(self._tell)
@@ -40,7 +41,7 @@ class SeasonCautions(QWidget):
         if numbers == self._numbers:
             return
         self._counting.cancel()
-        self._numbers = numbers
+        self._numbers, self.counted = numbers, None
         self._words.setText(counting_words(0, len(numbers)))
         self._press.show()
         self.bars.hide()
@@ -58,6 +59,7 @@ class SeasonCautions(QWidget):
     def _show_counted(self, found: Counted | None) -> None:
         if found is None or found.sessions != len(self._numbers):
             return
+        self.counted = found.cautions
         self._words.setText(counted_words(found.sessions, found.cautions))
         self.bars.show_counted(found)
         self.bars.setVisible(bool(found.cautions))

@@ -7,13 +7,13 @@ from cookstove_gui.cooking.fires.comparing import Figure
 from cookstove_gui.desk.logbook.comparing import Beside, Compared, values_text
 from cookstove_gui.gui.logbook.marks import line_pen, paint_mark
 from cookstove_gui.gui.logbook.picture import Picture
-from cookstove_gui.gui.time_axis.fire_lane import moved_apart
 from cookstove_gui.gui.time_axis.lane_signs import paint_sign
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.pen import LEFT, RIGHT, draw_line, draw_words
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.type import PLACE, SMALL, font
 from cookstove_gui.phrases.edge import heat_name, measured_time
+from cookstove_gui.stove.drawn.apart import moved_apart
 from cookstove_gui.units import degrees, kelvin
 
 _LEFT, _AXIS, _LANE, _LEGEND = 62, 30, 34, 28  # [px of the design], as all here

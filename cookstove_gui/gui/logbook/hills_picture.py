@@ -5,7 +5,6 @@ from math import exp
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QLinearGradient, QPainter, QPen, QPolygonF
 
-from cookstove_gui.desk.logbook.seasons import ALL_YEARS, HeatHill, Season
 from cookstove_gui.gui.logbook.picture import Picture
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.pen import LEFT, RIGHT, draw_line, draw_words
@@ -14,6 +13,7 @@ from cookstove_gui.gui.widgets.type import BODY, PLACE, SMALL
 from cookstove_gui.logbook.seasons import season_of
 from cookstove_gui.phrases.edge import heat_name
 from cookstove_gui.phrases.logbook.seasons import month_name
+from cookstove_gui.reports.season_figures import ALL_YEARS, HeatHill, Season
 from cookstove_gui.stove.drawn.heat_colours import heat_colour
 from cookstove_gui.units import degrees
 

@@ -6,7 +6,6 @@ from PySide6.QtCore import QEvent, QPointF, QRectF, QSizeF, Qt, Signal
 from PySide6.QtGui import QColor, QHelpEvent, QKeyEvent, QLinearGradient, QMouseEvent, QPainter, QPen
 from PySide6.QtWidgets import QToolTip
 
-from cookstove_gui.desk.logbook.seasons import Lit, Season
 from cookstove_gui.gui.logbook.day_axis import HIGH, DayAxis
 from cookstove_gui.gui.logbook.picture import Picture
 from cookstove_gui.gui.widgets.look import Look
@@ -16,6 +15,7 @@ from cookstove_gui.gui.widgets.tips import plain_tip
 from cookstove_gui.gui.widgets.type import BODY, SMALL
 from cookstove_gui.phrases.edge import full_date, weekday
 from cookstove_gui.phrases.logbook.seasons import fires_words
+from cookstove_gui.reports.season_figures import Lit, Season
 from cookstove_gui.stove.drawn.heat_colours import heat_colour
 from cookstove_gui.units import degrees
 

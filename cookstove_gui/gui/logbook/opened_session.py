@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QHBoxLayout, QMenu, QStackedWidget, QVBoxLayout, Q
 from cookstove_gui.desk.logbook import changing
 from cookstove_gui.desk.logbook.cards import Card
 from cookstove_gui.desk.logbook.opened import Asked, Opened, asked_about, opened, values_text
+from cookstove_gui.desk.logbook.reporting import About
 from cookstove_gui.errors import Problem
 from cookstove_gui.gui.background.job import Job
 from cookstove_gui.gui.desk_link import DeskLink
@@ -15,6 +16,7 @@ from cookstove_gui.gui.logbook.entries import EntriesView
 from cookstove_gui.gui.logbook.oven_picture import OvenPicture
 from cookstove_gui.gui.logbook.past_span import PastSpan
 from cookstove_gui.gui.logbook.photos import PhotosView
+from cookstove_gui.gui.logbook.report_panel import ReportPanel
 from cookstove_gui.gui.logbook.writing import Writing
 from cookstove_gui.gui.time_axis.fire_lane import FireLane, LaneMark
 from cookstove_gui.gui.widgets.flow_row import FlowRow
@@ -26,6 +28,7 @@ from cookstove_gui.phrases.edge import local_day, short_date
 from cookstove_gui.phrases.logbook.sessions import came_of_it, put_away_words, session_facts, session_span
 
 _CAPTION, _WIDE = 80, 300
+_DRAWN, _ROWS, _PHOTOS, _REPORT = range(4)  # what is shown of the session
 _NOTES = 6  # shown under the picture; all stand among the entries
 _NO_SESSION = "No session yet: light the fire and enter it on the Cook page, or bring in logs under Files."
 
@@ -94,7 +97,8 @@ class OpenedSession(QWidget):
         self._entries = EntriesView(self._desk)
         self._photos = PhotosView(self._desk)
         self._stack = QStackedWidget()
-        for view in (drawn, self._entries, self._photos):
+        self._reporting = ReportPanel("session", self._desk)
+        for view in (drawn, self._entries, self._photos, self._reporting):
             self._stack.addWidget(view)
         self._record = words(role="soft", name="session_record")
         whole = QVBoxLayout(self)
@@ -117,10 +121,11 @@ class OpenedSession(QWidget):
         self.say()
 
     def _connect(self) -> None:
-        self._report.clicked.connect(lambda: self._write(self.writing.report))
+        self._report.clicked.connect(self._open_report)
+        self._reporting.closed.connect(lambda: self._show_view(_DRAWN))
         self._export.clicked.connect(lambda: self._write(self.writing.log))
         self._beside.clicked.connect(self.compare_wanted)
-        self._rows.toggled.connect(lambda on: self._stack.setCurrentIndex(1 if on else 0))
+        self._rows.toggled.connect(lambda on: self._show_view(_ROWS if on else _DRAWN))
         self._rename.toggled.connect(self._show_naming)
         self._more.clicked.connect(self._open_menu)
         self._name.entered.connect(self._take_name)
@@ -157,7 +162,7 @@ class OpenedSession(QWidget):
             key.setEnabled(one.entry_count > 0)
         if before is None or before.number != card.number:
             self._rows.setChecked(False)
-            self._stack.setCurrentIndex(0)
+            self._show_view(_DRAWN)
             self._rename.setChecked(False)
             self._show_none()
         session = self._desk.logbook.session(card.number)
@@ -230,6 +235,21 @@ class OpenedSession(QWidget):
         if self._card is not None:
             way(self._card.number, self._card.summary.title)
 
+    def _show_view(self, view: int) -> None:
+        self._stack.setCurrentIndex(view)
+        self._rows.blockSignals(True)
+        self._rows.setChecked(view == _ROWS)
+        self._rows.blockSignals(False)
+
+    def _open_report(self) -> None:
+        card = self._card
+        if card is None or self._stack.currentIndex() == _REPORT:
+            self._show_view(_DRAWN)
+            return
+        self._reporting.show_about(((card.summary.title, About(session=card.number)),))
+        self._show_view(_REPORT)
+        self._reporting.take_focus()
+
     def _open_menu(self) -> None:
         card = self._card
         if card is None:
@@ -255,7 +275,7 @@ class OpenedSession(QWidget):
         on_table = self._desk.session is not None and self._desk.session.number == number
         return [
             *([] if on_table else [("Open on the Cook page", self.opened.emit)]),
-            ("Photos", lambda: self._stack.setCurrentIndex(2)),
+            ("Photos", lambda: self._show_view(_PHOTOS)),
             ("Write as a table …", lambda: self.writing.table(number, title)),
             ("Join the marked sessions", self.join_wanted.emit),
             ("", lambda: None),

@@ -1,10 +1,11 @@
 """Seasons: fires and wood of a winter or of all years, and how rise, heats, misses and thermometers went."""
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QMenu, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QMenu, QStackedWidget, QVBoxLayout, QWidget
 
 from cookstove_gui.desk.logbook.cards import Cards
-from cookstove_gui.desk.logbook.seasons import ALL_YEARS, Season, SeasonAsked, season, season_asked
+from cookstove_gui.desk.logbook.reporting import About
+from cookstove_gui.desk.logbook.seasons import SeasonAsked, season, season_asked
 from cookstove_gui.gui.background.job import Job
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.logbook.cautions import SeasonCautions
@@ -12,12 +13,14 @@ from cookstove_gui.gui.logbook.course_picture import Course, CoursePicture
 from cookstove_gui.gui.logbook.hills_picture import HillsPicture
 from cookstove_gui.gui.logbook.hours_picture import HoursPicture
 from cookstove_gui.gui.logbook.picture import Picture
+from cookstove_gui.gui.logbook.report_panel import ReportPanel
 from cookstove_gui.gui.logbook.wood_picture import WoodPicture
 from cookstove_gui.gui.widgets.form import Answer, Choice, button, words
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.phrases.edge import heat_name, measured_time, whole
 from cookstove_gui.phrases.logbook.seasons import rise_words, season_behind, season_headline, season_name
+from cookstove_gui.reports.season_figures import ALL_YEARS, Season
 from cookstove_gui.units import degrees_difference
 
 _NOTHING = "No session yet; after the first fires this page shows the winter."
@@ -41,6 +44,7 @@ class SeasonsPart(QWidget):
         self._behind = words(name="season_behind", role="soft")
         self._which = Choice("Season", "season_which", "Which winter, or all years", width=190, caption_width=66)
         self._more = button("Copy or save …", "season_more", "Each picture as a picture or as values")
+        self._report = button("Report …", "season_report", "A dated page of this season or of the stove")
         self._hours, self._wood, self._hills = HoursPicture(look), WoodPicture(look), HillsPicture(look)
         self._rises = CoursePicture("rises_picture", look)
         self._misses = CoursePicture("misses_picture", look)
@@ -49,8 +53,12 @@ class SeasonsPart(QWidget):
         top = QHBoxLayout()
         top.addWidget(self._sentence, 1)
         top.addWidget(self._which)
+        top.addWidget(self._report)
         top.addWidget(self._more)
-        column = QVBoxLayout(self)
+        self._reporting = ReportPanel("season", self._desk)
+        shown = QWidget()
+        column = QVBoxLayout(shown)
+        column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(STEP)
         column.addLayout(top)
         column.addWidget(self._behind)
@@ -64,8 +72,15 @@ class SeasonsPart(QWidget):
             column.addLayout(both, 4)
         column.addWidget(self._cautions)
         column.addStretch(0)
+        self._stack = QStackedWidget()
+        self._stack.addWidget(shown)
+        self._stack.addWidget(self._reporting)
+        whole = QVBoxLayout(self)
+        whole.addWidget(self._stack)
         self._which.chosen.connect(self._choose)
         self._more.clicked.connect(self._open_menu)
+        self._report.clicked.connect(self._open_report)
+        self._reporting.closed.connect(self._leave_report)
         self._hours.opened.connect(self.opened)
         self._show_nothing()
 
@@ -81,7 +96,7 @@ class SeasonsPart(QWidget):
     def _show_nothing(self) -> None:
         self._sentence.setText(_NOTHING)
         self._behind.setText("")
-        for part in (*self._pictures(), self._which, self._more, self._cautions):
+        for part in (*self._pictures(), self._which, self._more, self._report, self._cautions):
             part.hide()
 
     def pictures(self) -> dict[str, Picture]:
@@ -131,6 +146,7 @@ class SeasonsPart(QWidget):
         self._cautions.setVisible(bool(found.rows))
         self._which.setVisible(bool(found.years))
         self._more.setVisible(bool(found.rows))
+        self._report.setVisible(bool(found.rows))
         for picture, has in (
             (self._hours, found.lit), (self._wood, found.total.weighed), (self._rises, found.rises),
             (self._hills, any(hill.heats for hill in found.hills)), (self._misses, found.misses),
@@ -149,6 +165,17 @@ class SeasonsPart(QWidget):
                 steps=_DEGREES, zero="right", joined=True, column=f"too high °{unit}",
             )
         )  # fmt: skip
+
+    def _open_report(self) -> None:
+        year, stove = int(self._which.key), self._desk.stove.name
+        abouts = ((season_name(year), About(season=year)), (f"{stove}, the whole stove", About()))
+        self._reporting.show_about(abouts, self._cautions.counted)
+        self._stack.setCurrentIndex(1)
+        self._reporting.take_focus()
+
+    def _leave_report(self) -> None:
+        self._stack.setCurrentIndex(0)
+        self._report.setFocus()
 
     def _open_menu(self) -> None:
         menu = QMenu(self)

@@ -5,7 +5,6 @@ from datetime import timedelta
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QPainter
 
-from cookstove_gui.desk.logbook.seasons import ALL_YEARS, Season
 from cookstove_gui.gui.logbook.day_axis import HIGH, DayAxis
 from cookstove_gui.gui.logbook.hours_picture import LEFT_OF_AXIS
 from cookstove_gui.gui.logbook.picture import Picture
@@ -14,6 +13,7 @@ from cookstove_gui.gui.widgets.pen import LEFT, RIGHT, draw_line, draw_words
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.type import BODY, PLACE, SMALL, font
 from cookstove_gui.phrases.logbook.seasons import fullest_words
+from cookstove_gui.reports.season_figures import ALL_YEARS, Season
 from cookstove_gui.units import KILOGRAMS_PER_POUND
 
 _TOP = 26  # px of the design

@@ -9,12 +9,15 @@ from PySide6.QtWidgets import QFileDialog, QWidget
 
 from cookstove_gui.desk import files
 from cookstove_gui.desk.desk import Desk
+from cookstove_gui.desk.logbook import reporting
+from cookstove_gui.desk.logbook.reporting import Wanted
 from cookstove_gui.errors import Problem
 from cookstove_gui.gui.background.job import Job
+from cookstove_gui.gui.widgets.printing import ask_and_print
 
 _TABLES = {"Spreadsheet (*.xlsx)": ".xlsx", "CSV table (*.csv)": ".csv", "Parquet (*.parquet)": ".parquet"}
-_PDF, _HTML, _VISITOR = "PDF (*.pdf)", "Web page (*.html)", "One page for a visitor (*.pdf)"
-_Wanted = tuple[Callable[[Desk, int, Path], None], int, Path]  # what writes which session (0: all) where
+_PAGES = {".pdf": "PDF (*.pdf)", ".html": "Web page (*.html)"}
+_Write = Callable[[Path], None]
 
 
 class Writing(QObject):
@@ -26,9 +29,11 @@ class Writing(QObject):
     def __init__(self, desk: Desk, over: QWidget) -> None:
         super().__init__(over)
         self._desk, self._over = desk, over
-        self._wanted: _Wanted = (files.write_report, 0, Path())
+        self._wanted: tuple[_Write, Path] | None = None
+        self._to_print: tuple[Wanted, str] | None = None
         # A PDF or a table takes a second or two.
         self._job = Job(self, lambda: self._wanted, self._write, self._tell, self.failed.emit)
+        self._printing = Job(self, lambda: self._to_print, self._set, self._print, self.failed.emit)
 
     def log(self, number: int, title: str) -> None:
         """The log as CSV."""
@@ -43,20 +48,24 @@ class Writing(QObject):
         else:
             self.told.emit(f"Written: {target}")
 
-    def report(self, number: int, title: str) -> None:
-        """A dated report, .pdf or .html, or its first page for a visitor."""
-        kinds = f"{_PDF};;{_HTML};;{_VISITOR}"
-        path, chosen = QFileDialog.getSaveFileName(self._over, "Write the report as", _name(title, ".pdf"), kinds)
+    def report(self, wanted: Wanted, title: str, ending: str) -> None:
+        """A dated report, .pdf or .html."""
+        path, _ = QFileDialog.getSaveFileName(self._over, "Write the report as", _name(title, ending), _PAGES[ending])
         if path:
-            write = partial(files.write_report, one_page=chosen == _VISITOR)
-            self._ask(write, number, Path(path), ".html" if chosen == _HTML else ".pdf")
+            self._ask(partial(reporting.write_report, self._desk, wanted), Path(path), ending)
+
+    def print_report(self, wanted: Wanted, title: str) -> None:
+        """A report on the printer that is asked for."""
+        self._to_print = (wanted, title)
+        self.told.emit("Laying out the pages …")
+        self._printing.ask()
 
     def table(self, number: int, title: str) -> None:
         """The entries as a table; of all sessions for 0."""
         kinds = ";;".join(_TABLES)
         path, chosen = QFileDialog.getSaveFileName(self._over, "Write the table as", _name(title, ".xlsx"), kinds)
         if path:
-            self._ask(files.write_table, number, Path(path), _TABLES.get(chosen, ".xlsx"))
+            self._ask(partial(files.write_table, self._desk, number), Path(path), _TABLES.get(chosen, ".xlsx"))
 
     def everything(self, title: str) -> None:
         """All sessions of all stoves as one data package."""
@@ -64,18 +73,29 @@ class Writing(QObject):
             self._over, "Write everything as", _name(title, ".zip"), "Packages (*.zip)"
         )
         if path:
-            self._ask(files.write_everything, 0, Path(path), ".zip")
+            self._ask(partial(files.write_everything, self._desk), Path(path), ".zip")
 
-    def _ask(self, write: Callable[[Desk, int, Path], None], number: int, path: Path, ending: str) -> None:
+    def _ask(self, write: _Write, path: Path, ending: str) -> None:
         target = path if path.suffix else path.with_suffix(ending)
-        self._wanted = (write, number, target)
+        self._wanted = (write, target)
         self.told.emit(f"Writing {target.name} …")
         self._job.ask()
 
-    def _write(self, wanted: _Wanted) -> Path:
-        write, number, path = wanted
-        write(self._desk, number, path)
+    def _write(self, wanted: tuple[_Write, Path]) -> Path:
+        write, path = wanted
+        write(path)
         return path
+
+    def _set(self, wanted: tuple[Wanted, str]) -> tuple[bytes, str]:
+        return reporting.report_to_print(self._desk, wanted[0]), wanted[1]
+
+    def _print(self, made: tuple[bytes, str]) -> None:
+        try:
+            done = ask_and_print(*made, self._over)
+        except Problem as problem:
+            self.failed.emit(problem.sentence)
+        else:
+            self.told.emit("Sent to the printer." if done else "")
 
     def _tell(self, path: Path) -> None:
         self.told.emit(f"Written: {path}")

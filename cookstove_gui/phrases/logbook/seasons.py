@@ -2,11 +2,22 @@
 
 from collections.abc import Sequence
 from datetime import date
+from statistics import median
 
 from cookstove_gui.logbook.seasons import Span, Total, season_of
-from cookstove_gui.phrases.edge import day_and_month, heat_name, mass_text, measured_time, sessions_count, short_date
+from cookstove_gui.phrases.edge import (
+    capital,
+    day_and_month,
+    heat_name,
+    mass_text,
+    measured_time,
+    sessions_count,
+    short_date,
+    whole,
+)
+from cookstove_gui.phrases.habits import Habits, date_words
 from cookstove_gui.stove.entries import HeatBand
-from cookstove_gui.units import KILOGRAMS_PER_POUND
+from cookstove_gui.units import KILOGRAMS_PER_POUND, degrees_difference
 
 LEAST_RISES = 3  # in a month or season, below which its median isn't compared
 CHANGED_MIN = 5.0  # min; a smaller change of the median isn't worth a sentence; judgement
@@ -28,8 +39,7 @@ def season_headline(total: Total, unit: str) -> str:
     if not total.sessions:
         return "No session in this season."
     fires = "1 fire" if total.fires == 1 else f"{total.fires:,} fires"
-    hours = "1 hour" if round(total.hours) == 1 else f"{total.hours:,.0f} hours"
-    return f"{fires}, {hours} lit{_wood(total, unit)}."
+    return f"{fires}, {hours_words(total.hours)} lit{_wood(total, unit)}."
 
 
 def _wood(total: Total, unit: str) -> str:
@@ -83,6 +93,36 @@ def rise_words(medians: Sequence[tuple[date, float, int]]) -> str:
     """From the first median to the last: `from 1 h 46 to 1 h 20`."""
     told = [middle for _, middle, count in medians if count >= LEAST_RISES]
     return f"from {measured_time(told[0])} to {measured_time(told[-1])}" if len(told) > 1 else ""
+
+
+def month_and_year(day: date) -> str:
+    """`November 2026`."""
+    return f"{_month(day)} {day.year}"
+
+
+def hours_words(hours: float) -> str:
+    """`1 hour`, `788 hours`."""
+    return "1 hour" if round(hours) == 1 else f"{hours:,.0f} hours"
+
+
+def misses_of_season(minutes: Sequence[float]) -> str:
+    """By how much the projections missed, and which way; empty without any."""
+    if not minutes:
+        return ""
+    typical, middle = median(abs(one) for one in minutes), median(minutes)
+    number = "1 projection" if len(minutes) == 1 else f"{len(minutes):,} projections"
+    way = "" if abs(middle) < 1.0 else f", mostly {'later' if middle > 0 else 'sooner'} than said"
+    return f"{number} of an arrival came true; half of them within {max(round(typical), 1)} min{way}."
+
+
+def drift_words(name: str, checks: Sequence[tuple[date, float]], habits: Habits) -> str:
+    """What a thermometer showed too high at its first check and at its latest."""
+    (first, before), (last, after) = checks[0], checks[-1]
+    told = [f"{whole(degrees_difference(error, habits.unit))} °{habits.unit}" for error in (before, after)]
+    return (
+        f"{capital(name)}: {told[0]} too high when first checked on {date_words(first, habits)}, {told[1]} on "
+        f"{date_words(last, habits)}."
+    )
 
 
 def fires_words(number: int) -> str:

@@ -5,8 +5,9 @@ from datetime import timedelta
 import pytest
 
 from cookstove_gui.desk import Desk
-from cookstove_gui.desk.cook.lane import LaneRow, lane_rows
+from cookstove_gui.desk.cook.lane import lane_rows
 from cookstove_gui.desk.log.burning import burning_since
+from cookstove_gui.phrases.lane import LaneRow
 from cookstove_gui.stove.entries import Kind
 from tests.held_clock import HeldClock
 

@@ -8,7 +8,7 @@ import pytest
 
 from cookstove_gui.cooking.supper.dish_text import usual_dishes
 from cookstove_gui.desk import Desk
-from cookstove_gui.desk.logbook.opened import Opened, asked_about, opened, shown_projection, values_text
+from cookstove_gui.desk.logbook.opened import Opened, asked_about, opened, values_text
 from cookstove_gui.desk.studying import study_reader
 from cookstove_gui.forecast.answers import Quantiles, RecordRow
 from cookstove_gui.stove.entries import Entry, HeatBand, Kind
@@ -53,22 +53,11 @@ def test_the_projections_of_a_session_are_its_own(held_desk: Desk, held_clock: H
     assert sorted(rows, key=lambda row: row.made_at) == sorted(found.record.rows, key=lambda row: row.made_at)
 
 
-def row(low: float, likely: float | None, came: float | None, now: HeldClock) -> RecordRow:
+def said(made_at: datetime) -> RecordRow:
     return RecordRow(
-        session="Rye", made_at=now(), offset_minutes=0, band=HeatBand(name="x", low=low, high=low + 20),
-        enters_min=Quantiles(p10=30.0, p50=likely, p90=90.0), likely_min=likely, came_true_min=came,
+        session="Rye", made_at=made_at, offset_minutes=0, band=HeatBand(name="x", low=400, high=420),
+        enters_min=Quantiles(p10=30.0, p50=62.0, p90=90.0), likely_min=62.0, came_true_min=60.0,
     )  # fmt: skip
-
-
-def test_of_the_hottest_heat_that_came_the_projection_an_hour_ahead_is_shown(held_clock: HeldClock) -> None:
-    rows = (
-        row(400, 62, 60, held_clock), row(450, 95, 80, held_clock), row(450, 50, 45, held_clock),
-        row(450, 31, 30, held_clock), row(500, 60, None, held_clock), row(450, None, 70, held_clock),
-    )  # fmt: skip
-    shown = shown_projection(rows)
-    assert shown is not None
-    assert (shown.band.low, shown.likely_min) == (450, 50)
-    assert shown_projection(rows[4:]) is None
 
 
 def entry(at: datetime, kind: Kind, **others: str) -> Entry:
@@ -171,7 +160,7 @@ def test_projections_of_the_same_title_at_another_time_or_of_another_stove_are_n
     assert learned is not None
     last = began + timedelta(minutes=111)
     moments = [began - timedelta(minutes=1), began, last, last + timedelta(minutes=1)]
-    rows = [replace(row(400, 62, 60, held_clock), made_at=moment) for moment in moments]
+    rows = [said(moment) for moment in moments]
     rows.append(replace(rows[1], session="Stew"))
     held_desk.show_study(replace(learned, record=replace(learned.record, rows=tuple(rows))))
     asked = asked_about(held_desk, number)

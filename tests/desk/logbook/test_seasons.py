@@ -7,10 +7,11 @@ import pytest
 
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.logbook.cards import Card, Cards
-from cookstove_gui.desk.logbook.seasons import ALL_YEARS, HeatHill, Season, SeasonAsked, season, season_asked
+from cookstove_gui.desk.logbook.seasons import SeasonAsked, season, season_asked
 from cookstove_gui.desk.my_stove.checks import add_instrument, drift_rings, points, record_check
 from cookstove_gui.desk.studying import study_reader
 from cookstove_gui.forecast.answers import Quantiles, RecordRow
+from cookstove_gui.reports.season_figures import ALL_YEARS, HeatHill, Season
 from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.stove.stove import stove_with_default_spots
 from cookstove_gui.study import study

@@ -2,12 +2,15 @@
 
 from dataclasses import replace
 from datetime import timedelta
+from io import BytesIO
 
 import pandas
 import pytest
+from pypdf import PdfReader
 from PySide6.QtCore import Qt
+from PySide6.QtPrintSupport import QPrintDialog
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QFileDialog, QLineEdit
+from PySide6.QtWidgets import QApplication, QComboBox, QDialog, QFileDialog, QLineEdit, QPushButton
 
 from cookstove_gui.desk import Desk
 from cookstove_gui.forecast.learning.track_record import track_record
@@ -16,6 +19,7 @@ from cookstove_gui.gui.logbook.opened_session import OpenedSession
 from cookstove_gui.gui.logbook.page import LogbookPage
 from cookstove_gui.gui.logbook.record_picture import RecordPicture
 from cookstove_gui.gui.logbook.session_list import SessionList
+from cookstove_gui.gui.widgets import printing
 from cookstove_gui.logbook.log_file import read_log
 from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.study import StudyInputs, study
@@ -207,28 +211,65 @@ def bring(monkeypatch, tmp_path, text: str) -> None:
     monkeypatch.setattr(QFileDialog, "getOpenFileNames", lambda *_args, **_named: ([str(path)], ""))
 
 
-@pytest.mark.parametrize(("ending", "begins"), [(".html", b"<!"), (".pdf", b"%PDF")])
-def test_a_report_is_written(qtbot, desk, tmp_path, monkeypatch, ending, begins):
+@pytest.mark.parametrize(("key", "ending", "begins"), [("html", ".html", b"<!"), ("pdf", ".pdf", b"%PDF")])
+def test_a_report_is_written(qtbot, desk, tmp_path, monkeypatch, key, ending, begins):
     keep_session(desk, "Sunday bread", NOW - timedelta(days=9))
     target = tmp_path / f"report{ending}"
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_args, **_named: (str(target), ""))
     page, _ = shown(qtbot, desk, LogbookPage)
     push(page, "session_report")
-    qtbot.waitUntil(lambda: seen(page, "session_told").startswith("Written"), timeout=20000)
+    push(page, f"session_report_{key}")
+    qtbot.waitUntil(lambda: seen(page, "session_report_told").startswith("Written"), timeout=20000)
     assert target.read_bytes().lstrip().startswith(begins)
 
 
-@pytest.mark.parametrize(("kind", "whole"), [("One page for a visitor (*.pdf)", False), ("Web page (*.html)", True)])
-def test_a_visitor_gets_the_first_page_alone(qtbot, desk, tmp_path, monkeypatch, kind, whole):
+@pytest.mark.parametrize(("whom", "whole"), [("visitor", False), ("record", True)])
+def test_a_visitor_gets_the_first_page_alone(qtbot, desk, tmp_path, monkeypatch, whom, whole):
     keep_session(desk, "Sunday bread", NOW - timedelta(days=9))
     target = tmp_path / "report.html"
-    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_args, **_named: (str(target), kind))
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_args, **_named: (str(target), ""))
     page, _ = shown(qtbot, desk, LogbookPage)
     push(page, "session_report")
-    qtbot.waitUntil(lambda: seen(page, "session_told").startswith("Written"), timeout=20000)
+    push(page, f"session_report_whom_{whom}")
+    push(page, "session_report_clock_12")
+    push(page, "session_report_html")
+    qtbot.waitUntil(lambda: seen(page, "session_report_told").startswith("Written"), timeout=20000)
     written = target.read_text("utf-8")
     assert "Highest of each spot" in written
     assert ("What was done" in written) is whole
+    assert " am" in written or " pm" in written
+
+
+def test_a_report_goes_to_the_printer(qtbot, desk, monkeypatch):
+    keep_session(desk, "Sunday bread", NOW - timedelta(days=9))
+    on_paper: list[bytes] = []
+    monkeypatch.setattr(QPrintDialog, "exec", lambda _dialog: QDialog.DialogCode.Accepted)
+    monkeypatch.setattr(printing, "print_pages", lambda pdf, _printer: on_paper.append(pdf))
+    page, _ = shown(qtbot, desk, LogbookPage)
+    push(page, "session_report")
+    push(page, "session_report_print")
+    qtbot.waitUntil(lambda: seen(page, "session_report_told") == "Sent to the printer.", timeout=20000)
+    pages = PdfReader(BytesIO(on_paper[0])).pages
+    assert len(pages) == 1
+    assert "Sunday bread" in pages[0].extract_text()
+
+
+def test_a_season_and_the_stove_are_reported_too(qtbot, desk, tmp_path, monkeypatch):
+    keep_session(desk, "Sunday bread", NOW - timedelta(days=9))
+    target = tmp_path / "report.html"
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_args, **_named: (str(target), ""))
+    page, _ = shown(qtbot, desk, LogbookPage)
+    push(page, "part_seasons")
+    qtbot.waitUntil(lambda: control(page, "season_report", QPushButton).isVisibleTo(page), timeout=20000)
+    push(page, "season_report")
+    for place, title in ((0, "Winter 2025–26"), (1, desk.stove.name)):
+        target.unlink(missing_ok=True)
+        which = control(page, "season_report_about", QComboBox)
+        which.setCurrentIndex(place)
+        which.activated.emit(place)
+        push(page, "season_report_html")
+        qtbot.waitUntil(target.exists, timeout=20000)
+        assert f"<h1>{title}</h1>" in target.read_text("utf-8")
 
 
 def test_a_report_that_cannot_be_written_gets_one_sentence(qtbot, desk, tmp_path, monkeypatch):
@@ -237,7 +278,8 @@ def test_a_report_that_cannot_be_written_gets_one_sentence(qtbot, desk, tmp_path
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_args, **_named: (str(target), ""))
     page, _ = shown(qtbot, desk, LogbookPage)
     push(page, "session_report")
-    qtbot.waitUntil(lambda: "choose another place" in seen(page, "session_problem"), timeout=20000)
+    push(page, "session_report_pdf")
+    qtbot.waitUntil(lambda: "choose another place" in seen(page, "session_report_problem"), timeout=20000)
 
 
 def test_a_study_that_is_stopped_is_offered_again(qtbot, desk):

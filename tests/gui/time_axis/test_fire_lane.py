@@ -9,9 +9,10 @@ from hypothesis import strategies as st
 from pytestqt.qtbot import QtBot
 from scipy.optimize import minimize
 
-from cookstove_gui.gui.time_axis.fire_lane import FireLane, LaneMark, moved_apart
+from cookstove_gui.gui.time_axis.fire_lane import FireLane, LaneMark
 from cookstove_gui.gui.time_axis.span import TimeSpan
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.stove.drawn.apart import moved_apart
 from cookstove_gui.stove.entries import Kind
 
 BEGAN = datetime(2026, 1, 5, 12, 0, tzinfo=UTC)
