@@ -1,20 +1,33 @@
 """What every test gets: widgets drawn without a screen, laws that draw the same examples each run, a count by sort."""
 
 import os
-from collections.abc import Sequence
+import tempfile
+from collections.abc import Iterator, Sequence
+from pathlib import Path
 
 import pytest
 from hypothesis import settings
 
+from cookstove_gui.resource_files import own_place, use_own_tables
 from tests.reference import checks
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+# A developer's own logbook and tables are no business of a test.
+os.environ["XDG_DATA_HOME"] = str(Path(tempfile.gettempdir()) / "cookstove-tests-have-no-data-folder")
 
 # No deadline: a slow machine is no defect. No chance: what fails here fails everywhere.
 settings.register_profile("repeatable", deadline=None, derandomize=True, database=None)
 settings.load_profile("repeatable")
 
 SORTS = {"law": "laws", "reference": "against values from outside", "docstring_lint": "of docstrings alone"}
+
+
+@pytest.fixture(autouse=True)
+def _no_own_tables() -> Iterator[None]:
+    """What a test changes of tasks, foods and words is gone after it."""
+    yield
+    if own_place("") is not None:
+        use_own_tables(None)
 
 
 @pytest.hookimpl(tryfirst=True)

@@ -18,10 +18,24 @@ def run(arguments: Sequence[str]) -> int:
     """Run one command, such as `["outlook", "bread.csv", "--json"]`; returns the exit code."""
     try:
         request = parsed(arguments)
-        return _answer(request) if request else DONE
+        if request is None:
+            return DONE
+        _use_own_tables()
+        return _answer(request)
     except Problem as problem:
         _complain(problem.sentence)
         return WRONG_INPUT
+
+
+def _use_own_tables() -> None:
+    """The tasks, foods and words that the cook added or changed; what cannot be used is said, and nothing else."""
+    from cookstove_gui.cooking.own import own_sentences
+    from cookstove_gui.logbook.logbook import default_path
+    from cookstove_gui.resource_files import use_own_tables
+
+    use_own_tables(default_path().parent)
+    for sentence in own_sentences():
+        _complain(sentence)
 
 
 def _answer(request: Request) -> int:

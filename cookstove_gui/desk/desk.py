@@ -119,6 +119,11 @@ class Desk:
         self._settings.read_again()
         self.announce(Changed(settings=True))
 
+    def read_tables_again(self) -> None:
+        """The cook's own tasks, foods and words are others from now on."""
+        self._settings.read_again()
+        self.announce(Changed(settings=True, band=True, supper=True))
+
     @property
     def bands(self) -> tuple[HeatBand, ...]:
         """The bands that have a name."""

@@ -10,7 +10,7 @@ from cookstove_gui.phrases.heading import detail, detail_rungs, headline, rungs
 from cookstove_gui.phrases.ladder import plain_ladder
 from cookstove_gui.phrases.my_stove.first_fires import next_fire_words
 from cookstove_gui.phrases.plan.supper import due_rungs, next_words
-from cookstove_gui.resource_files import table
+from cookstove_gui.resource_files import own_words
 from cookstove_gui.units import clock_text, local_offset_minutes
 
 if TYPE_CHECKING:
@@ -25,25 +25,23 @@ _SHORTER = {
 
 def shown_headline(desk: Desk) -> str:
     """The one thing to do now; of a session that is over, that it is."""
-    words = table("phrases.toml")
     if is_first_start(desk) and not desk.supper.plan:
         return greeting(desk)
     if not desk.is_live or desk.standing is None:
         planned = _planned_rungs(desk)
-        return planned[0] if planned else str(words[_waiting_words(desk)])
+        return planned[0] if planned else own_words(_waiting_words(desk))
     return headline(desk.standing, desk.edge, desk.supper.plan)
 
 
 def shown_rungs(desk: Desk) -> tuple[str, ...]:
     """The headline from long to short."""
-    words = table("phrases.toml")
     if is_first_start(desk) and not desk.supper.plan:
         return plain_ladder(greeting(desk), "No fire is lit yet.")
     if not desk.is_live or desk.standing is None:
         if planned := _planned_rungs(desk):
             return planned
         key = _waiting_words(desk)
-        return plain_ladder(str(words[key]), *_SHORTER.get(key, ()))
+        return plain_ladder(own_words(key), *_SHORTER.get(key, ()))
     return rungs(desk.standing, desk.edge, desk.supper.plan)
 
 

@@ -25,8 +25,9 @@ class Settings:
         return self._unit_shown
 
     def read_again(self) -> None:
-        """What the logbook has may be another by now."""
+        """What the logbook has may be another by now, and so may the heat that a band's name means."""
         self._unit_shown = None
+        self.band = self._kept_band()
 
     @property
     def mass_unit(self) -> MassUnit:

@@ -25,6 +25,7 @@ from cookstove_gui.gui.ways_out import details_of, latest_backup, restored, save
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.window import MainWindow
 from cookstove_gui.logbook.logbook import Logbook, default_path
+from cookstove_gui.resource_files import use_own_tables
 
 _SAMPLES = "sample_sessions"
 
@@ -62,6 +63,7 @@ class Program:
 
     def open(self) -> None:
         """Open the logbook and show the window, or say what prevents it and what can be done."""
+        use_own_tables(self.place.parent)
         try:
             desk, practice = self._desk()
         except Problem as problem:
@@ -81,6 +83,7 @@ class Program:
         self.look.set_text_size(_number(desk.setting("text_size", "1")))
         self.window = MainWindow(desk, self.look, practice)
         self.window.painted.connect(partial(collect_again, self.window))
+        self.window.painted.connect(self._tell_of_own_tables)
         if self._options.quit_when_painted:
             self.window.painted.connect(self._app.quit)
         self.window.link.restore_wanted.connect(self._restore)
@@ -166,6 +169,14 @@ class Program:
             return
         self._faults = FaultLog(self.place.parent)
         told = self._faults.open()
+        if told and self.window is not None:
+            self.window.show_problem(told)
+
+    def _tell_of_own_tables(self) -> None:
+        """What of the cook's own tasks, foods and words cannot be used; the program goes on without it."""
+        from cookstove_gui.cooking.own import own_sentences
+
+        told = " ".join(own_sentences())
         if told and self.window is not None:
             self.window.show_problem(told)
 

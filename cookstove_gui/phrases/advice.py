@@ -10,7 +10,7 @@ from cookstove_gui.phrases.cook import step_to_take
 from cookstove_gui.phrases.edge import Edge, duration, heat_name, spot_label
 from cookstove_gui.phrases.in_oven import oven_headline
 from cookstove_gui.phrases.my_stove.first_fires import next_fire_words
-from cookstove_gui.resource_files import table
+from cookstove_gui.resource_files import own_words
 from cookstove_gui.situation import Standing
 from cookstove_gui.stove.entries import HeatBand, Kind
 
@@ -51,7 +51,7 @@ def headline(advice: Advice, standing: Standing, edge: Edge) -> str:
     lit = next((row for row in reversed(standing.rows) if row.kind is Kind.LIT), None)
     if lit is not None:
         return f"Fire lit at {edge.at(lit.at)}. Read the {spot_label(standing.stove, standing.stove.oven_spot)}."
-    return str(table("phrases.toml")["no_readings"])
+    return own_words("no_readings")
 
 
 def detail(advice: Advice, standing: Standing, edge: Edge) -> str:
@@ -160,4 +160,4 @@ def _before_a_bake(leaving: Leaving, standing: Standing) -> str:
 
 
 def _band_words(band: HeatBand, key: str) -> str:
-    return str(table("phrases.toml")["bands"].get(band.name, {}).get(key, ""))
+    return own_words("bands", band.name, key)

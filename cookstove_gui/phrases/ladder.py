@@ -13,7 +13,7 @@ from cookstove_gui.advice import Advice, Subject
 from cookstove_gui.phrases.advice import detail, headline, wood_words
 from cookstove_gui.phrases.edge import Edge, heat_name, sessions_count, spot_label
 from cookstove_gui.phrases.in_oven import overdue_rungs
-from cookstove_gui.resource_files import table
+from cookstove_gui.resource_files import own_words
 from cookstove_gui.situation import was_read
 from cookstove_gui.stove.entries import Kind
 
@@ -155,7 +155,7 @@ def _capital(words: str) -> str:
 
 
 def _words(standing: Standing, key: str) -> str:
-    return str(table("phrases.toml")["bands"].get(standing.band.name, {}).get(key, ""))
+    return own_words("bands", standing.band.name, key)
 
 
 def detail_rungs(advice: Advice, standing: Standing, edge: Edge) -> tuple[str, ...]:

@@ -5,6 +5,8 @@ from dataclasses import replace
 from datetime import timedelta
 from pathlib import Path
 
+import pytest
+
 from cookstove_gui.logbook.log_file import write_log
 from cookstove_gui.logbook.stove_file import write_stove
 from cookstove_gui.stove.checking import check_entry
@@ -112,3 +114,19 @@ def test_track_record_counts_what_came_true(say: Callable[..., Said], past: Path
     assert (record["stove"], record["sessions"]) == ("Kitchen", 1)
     assert 0 <= record["inside_window"] <= record["projections"] <= len(record["rows"])
     assert say("track-record", past).lines[0] == "Kitchen, 1 session"
+
+
+def test_a_task_of_the_cooks_own_is_answered_and_a_bad_file_is_told_beside_the_answers(
+    say: Callable[..., Said], log: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path / "home"))
+    place = tmp_path / "home" / "cookstove-gui"
+    place.mkdir(parents=True)
+    own = '[[task]]\nkey = "lard"\nname = "lard"\nplace = "top"\nband = [240, 300]\nminutes = 90\nevenness = 100\n'
+    (place / "tasks.toml").write_text(own, encoding="utf-8")
+    (place / "foods.toml").write_text("[[food", encoding="utf-8")
+    said = say("fit", log, "--json")
+    assert said.code == 0
+    assert said.objects[-1]["task"] == "lard"
+    (complaint,) = said.complaints
+    assert complaint.startswith("Your own foods.toml")

@@ -1,22 +1,32 @@
 """What is baked or roasted, from `resources/bakes.toml`: its shape and weight, and when it counts as done."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from functools import cache
 from typing import Any, Literal
 
 import numpy as np
 
+from cookstove_gui.cooking import checked
 from cookstove_gui.cooking.by_name import by_name
+from cookstove_gui.cooking.fit.tasks import Place, task_of
 from cookstove_gui.cooking.safety.food_safety import safe_minimum
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.physics.foods import COMPONENTS, Composition, density
-from cookstove_gui.resource_files import table
-from cookstove_gui.units import kelvin
+from cookstove_gui.resource_files import made_of_tables, own_rows, rows_of, table
+from cookstove_gui.units import kelvin, tidy
 
 BELOW_BOILING = 1.0  # K; a moist core gets no closer to boiling than this; common practice, no source
 BOILING_AT_SEA_LEVEL = kelvin(211.953, "F")  # IAPWS at 1013.25 hPa
 SMALLEST, LARGEST = 0.1, 10.0  # times the usual mass
 Form = Literal["brick", "disc", "ellipsoid"]
+LONGEST_NAME = 40  # letters
+LEAST_WATER = 0.05  # share
+MOST_AMISS = 0.02  # that the parts of a food may come to more or less than the whole
+CORES = (100.0, 215.0)  # °F
+SIZES = (0.005, 0.8)  # m
+_FOOD_FIELDS = ("name", *COMPONENTS, "porosity", "core", "source")
+_BAKE_FIELDS = ("key", "name", "kind", "cut", "task", "shape", "sizes", "food", "porosity", "crumb", "conduction",
+                "crust", "openness", "bone", "done", "setting", "start", "safety")  # fmt: skip
 _SHARE_OF_BRICK: dict[Form, float] = {"brick": 1.0, "disc": np.pi / 4, "ellipsoid": np.pi / 6}
 _WEIGHED_AT = kelvin(68.0, "F")
 
@@ -56,38 +66,121 @@ class Bake:
     safety: str  # key of its safe minimum, or empty
 
 
-@cache
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Food:
+    """What a food consists of, and the core temperatures [K] at which it counts as done."""
+
+    name: str
+    composition: Composition
+    done: float
+    past_best: float
+    row: Mapping[str, Any]  # as it stands in its file
+
+
+@made_of_tables
+def foods() -> tuple[Food, ...]:
+    """All foods of `resources/foods.toml`, changed by the cook or not; then the cook's own."""
+    return rows_of("foods.toml", "food", food_of_row, key="name")
+
+
+def food_of_row(row: Mapping[str, Any]) -> Food:
+    """The food of one row; raises InputProblem naming it and what is wrong."""
+    here = f"food “{row.get('name', '')}”"
+    checked.only(row, _FOOD_FIELDS, here)
+    name = checked.text(row, "name", "", here)
+    if not 0 < len(name) <= LONGEST_NAME:
+        raise InputProblem(f"{here}: give it a name of up to {LONGEST_NAME} letters.")
+    shares = {part: checked.between(row, part, 0.0, (0.0, 1.0), here) for part in COMPONENTS}
+    whole = sum(shares.values())
+    if abs(whole - 1.0) > MOST_AMISS:
+        raise InputProblem(f"{here}: its parts come to {tidy(100.0 * whole)} % together; make them 100.")
+    if shares["water"] < LEAST_WATER:
+        raise InputProblem(f"{here}: with {tidy(100.0 * shares['water'])} % water it doesn't bake; write 5 % or more.")
+    done, past_best = checked.heat_band(row, "core", CORES, here)
+    return Food(name=name, composition=Composition(**shares), done=done, past_best=past_best, row=row)
+
+
+@made_of_tables
 def bakes() -> tuple[Bake, ...]:
-    """All bakes of the file."""
-    foods = {row["name"]: row for row in table("foods.toml")["food"]}
-    return tuple(_bake(row, foods[row["food"]]) for row in table("bakes.toml")["bake"])
+    """All bakes of `resources/bakes.toml`, changed by the cook or not; then the cook's own."""
+    return rows_of("bakes.toml", "bake", bake_of_row)
 
 
-def _bake(row: dict[str, Any], food: dict[str, Any]) -> Bake:
-    done, past_best = row.get("done", food["core"])
-    small, middle, large = row["sizes"]
-    crust = by_name(table("bakes.toml")["crust"], row["crust"], "crust", lambda one: str(one["key"]))
+@made_of_tables
+def bake_rows() -> dict[str, Mapping[str, Any]]:
+    """The row of each bake by its key, as it stands in its file."""
+    usual = {row["key"]: row for row in table("bakes.toml")["bake"]}
+    own = {row.get("key"): row for row in own_rows("bakes.toml", "bake")}
+    return {bake.key: own.get(bake.key, usual.get(bake.key, {})) for bake in bakes()}
+
+
+def bake_of_row(row: Mapping[str, Any]) -> Bake:
+    """The bake of one row.
+
+    A usual one that a cook changed keeps its safe minimum.
+
+    Raises
+    ------
+    InputProblem
+        Naming the bake and what is wrong with it.
+    """
+    here = f"“{row.get('name', row.get('key', ''))}”"
+    checked.only(row, _BAKE_FIELDS, here)
+    key, name = checked.key_in(row, "bake", here), checked.text(row, "name", "", here)
+    if not 0 < len(name) <= LONGEST_NAME:
+        raise InputProblem(f"{here}: give it a name of up to {LONGEST_NAME} letters.")
+    task = task_of(checked.text(row, "task", "", here))
+    if task is None or task.place is not Place.OVEN:
+        raise InputProblem(f"{here}: “{row.get('task', '')}” is no heat of the oven; choose a task of the oven.")
+    if row.get("shape") not in _SHARE_OF_BRICK:
+        raise InputProblem(f"{here}: its shape is {', '.join(_SHARE_OF_BRICK)}.")
+    food = by_name(foods(), checked.text(row, "food", "", here), "food", lambda one: one.name)
+    done, past_best = (
+        checked.heat_band(row, "done", CORES, here) if "done" in row else (food.done, food.past_best)
+    )  # fmt: skip
+    of_the_usual = next((one.get("safety", "") for one in table("bakes.toml")["bake"] if one["key"] == key), "")
+    safety = of_the_usual or checked.text(row, "safety", "", here)
+    if safety:
+        safe_minimum(safety)
     return Bake(
-        key=row["key"],
-        name=row["name"],
-        kind=row.get("kind", row["name"]),
-        cut=row.get("cut", ""),
-        task=row["task"],
+        key=key,
+        name=name,
+        kind=checked.text(row, "kind", name, here),
+        cut=checked.text(row, "cut", "", here),
+        task=task.key,
         form=row["shape"],
-        sizes=(float(small), float(middle), float(large)),
-        composition=Composition(**{name: float(food[name]) for name in COMPONENTS}),
-        porosity=row["porosity"],
-        is_crumb=row.get("crumb", False),
-        conduction=float(row.get("conduction", 1.0)),
-        crust=Crust(**{name: float(value) for name, value in crust.items() if name != "key"}),
-        openness=float(row.get("openness", 1.0)),
-        bone=float(row.get("bone", 0.0)),
-        done=kelvin(float(done), "F"),
-        past_best=kelvin(float(past_best), "F"),
-        setting_min=float(row.get("setting", 0.0)),
-        start=kelvin(float(row["start"]), "F"),
-        safety=row.get("safety", ""),
+        sizes=_sizes(row, here),
+        composition=food.composition,
+        porosity=checked.between(row, "porosity", 0.0, (0.0, 0.9), here),
+        is_crumb=checked.flag(row, "crumb", False, here),
+        conduction=checked.between(row, "conduction", 1.0, (0.3, 4.0), here),
+        crust=crust_of(checked.text(row, "crust", "", here)),
+        openness=checked.between(row, "openness", 1.0, (0.02, 1.0), here),
+        bone=checked.between(row, "bone", 0.0, (0.0, 0.6), here),
+        done=done,
+        past_best=past_best,
+        setting_min=checked.between(row, "setting", 0.0, (0.0, 240.0), here),
+        start=kelvin(checked.between(row, "start", None, (-20.0, 160.0), here), "F"),
+        safety=safety,
     )
+
+
+def crust_of(key: str) -> Crust:
+    """The crust of that key; raises InputProblem if there is none."""
+    row = by_name(table("bakes.toml")["crust"], key, "crust", lambda one: str(one["key"]))
+    return Crust(**{name: float(value) for name, value in row.items() if name != "key"})
+
+
+def _sizes(row: Mapping[str, Any], here: str) -> tuple[float, float, float]:
+    found = row.get("sizes")
+    if not (isinstance(found, list) and len(found) == 3 and all(isinstance(side, int | float) for side in found)):
+        raise InputProblem(f"{here}: write its three sizes in metres, such as [0.10, 0.11, 0.21].")
+    small, middle, large = sorted(float(side) for side in found)
+    if not SIZES[0] <= small <= large <= SIZES[1]:
+        raise InputProblem(f"{here}: its sides are {tidy(100 * SIZES[0])} to {tidy(100 * SIZES[1])} cm.")
+    if row["shape"] == "disc" and small != middle and middle != large:
+        raise InputProblem(f"{here}: what is round is as wide one way as the other; write its width twice.")
+    return small, middle, large
 
 
 def bake_of(key: str) -> Bake:

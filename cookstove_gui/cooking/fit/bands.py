@@ -7,7 +7,7 @@ from functools import cache
 from cookstove_gui.cooking.by_name import by_name
 from cookstove_gui.cooking.fit.tasks import task_of
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.resource_files import table
+from cookstove_gui.resource_files import made_of_tables, table
 from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.units import TemperatureUnit, degrees, kelvin, tidy
 
@@ -48,7 +48,7 @@ def band_tables() -> tuple[BandTable, ...]:
     )
 
 
-@cache
+@made_of_tables
 def oven_bands(table_key: str = DEFAULT_TABLE) -> tuple[HeatBand, ...]:
     """The bands a cook may pick by name: first those of what is baked, then the heats of one table."""
     return _bands_of_bakes() + by_name(band_tables(), table_key, "table of oven heats", lambda one: one.key).bands
@@ -93,7 +93,7 @@ def band_from_text(text: str, unit: TemperatureUnit, table_key: str = DEFAULT_TA
     )
 
 
-@cache
+@made_of_tables
 def _bands_of_bakes() -> tuple[HeatBand, ...]:
     baked = table("bands.toml")["baked"].items()
     return tuple(
@@ -103,8 +103,8 @@ def _bands_of_bakes() -> tuple[HeatBand, ...]:
 
 def minutes_of_bake(band: HeatBand) -> float:
     """How long the bake takes that a band is named for [min]; 0 for a band that is named for none."""
-    key = table("bands.toml")["baked"].get(band.name)
-    return next((float(row["minutes"]) for row in table("tasks.toml")["task"] if row["key"] == key), 0.0)
+    task = task_of(table("bands.toml")["baked"].get(band.name, ""))
+    return 0.0 if task is None else task.minutes
 
 
 def _number(text: str) -> float:

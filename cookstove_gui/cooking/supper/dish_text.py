@@ -3,21 +3,18 @@
 A part is a row with one of the keys `hands`, `wait`, `oven` or `top`, whose value says in a word or two what is done.
 """
 
-import re
 import tomllib
 from collections.abc import Mapping
-from functools import cache
 from typing import Any
 
+from cookstove_gui.cooking import checked
 from cookstove_gui.cooking.baking.catalogue import bakes
 from cookstove_gui.cooking.fit.tasks import Place, task_of
 from cookstove_gui.cooking.supper.dishes import Dish, HandsOn, Heat, Meal, Part, Wait
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.resource_files import table
+from cookstove_gui.resource_files import made_of_tables, table
 from cookstove_gui.units import degrees, degrees_difference, kelvin, tidy
 
-_LONGEST_MIN = 24.0 * 60.0  # of one part
-_KEY = re.compile(r"[a-z0-9][a-z0-9_]*")
 _DISH_KEYS = {"key", "name", "makes", "hot", "may_wait", "after_table", "source", "parts"}
 _PART_KEYS = {
     "hands": {"minutes", "keeps"},
@@ -27,7 +24,7 @@ _PART_KEYS = {
 }
 
 
-@cache
+@made_of_tables  # a heat that they name is a task, which a cook may change
 def usual_dishes() -> tuple[Dish, ...]:
     """The dishes of `resources/dishes.toml`, in the order of the file."""
     return tuple(dish_of_row(row, "dishes.toml") for row in table("dishes.toml")["dish"])
@@ -78,35 +75,27 @@ def dishes_text(dishes: tuple[Dish, ...]) -> str:
     return tomlkit.dumps(document)
 
 
-def key_for(name: str, taken: set[str]) -> str:
-    """A key for a dish of that name that no other one has."""
-    plain = re.sub(r"[^a-z0-9]+", "_", name.casefold()).strip("_") or "dish"
-    return next(key for key in (plain, *(f"{plain}_{number}" for number in range(2, 10_000))) if key not in taken)
-
-
 def dish_of_row(row: Mapping[str, Any], where: str) -> Dish:
     """The dish of one row; raises InputProblem as `meal_from_text` does."""
-    key = row.get("key", "")
-    if not isinstance(key, str) or not _KEY.fullmatch(key):
-        raise InputProblem(f"{where}: “{key}” is not a dish's key; write small letters, digits and _ only.")
+    key = checked.key_in(row, "dish", where)
     if set(row) == {"key"}:
         usual = next((dish for dish in usual_dishes() if dish.key == key), None)
         if usual is None:
             raise InputProblem(f"{where}: there is no usual dish “{key}”; give it a name and parts.")
         return usual
     here = f"{where}, dish “{key}”"
-    _only(row, _DISH_KEYS, here)
+    checked.only(row, _DISH_KEYS, here)
     parts = row.get("parts")
     if not isinstance(parts, list) or not parts:
         raise InputProblem(f"{here}: it has no parts; write at least one.")
     return Dish(
         key=key,
-        name=_text(row, "name", key, here),
-        makes=_text(row, "makes", "", here),
+        name=checked.text(row, "name", key, here),
+        makes=checked.text(row, "makes", "", here),
         hot=bool(row.get("hot", True)),
-        may_wait=_minutes(row, "may_wait", 10.0, here),
-        after_table=_minutes(row, "after_table", 0.0, here),
-        source=_text(row, "source", "common practice, no source", here),
+        may_wait=checked.minutes(row, "may_wait", 10.0, here),
+        after_table=checked.minutes(row, "after_table", 0.0, here),
+        source=checked.text(row, "source", "common practice, no source", here),
         parts=tuple(_part(part, f"{here}, part {number}") for number, part in enumerate(parts, 1)),
     )
 
@@ -118,40 +107,35 @@ def _part(row: object, here: str) -> Part:
     if len(kinds) != 1:
         raise InputProblem(f"{here}: it needs exactly one of hands, wait, oven and top.")
     (kind,) = kinds
-    _only(row, {kind, *_PART_KEYS[kind]}, here)
-    what = _text(row, kind, "", here)
+    checked.only(row, {kind, *_PART_KEYS[kind]}, here)
+    what = checked.text(row, kind, "", here)
     if not what:
         raise InputProblem(f"{here}: say in a word what is done.")
-    minutes = _minutes(row, "minutes", None, here)
+    minutes = checked.minutes(row, "minutes", None, here)
     if kind == "hands":
-        return HandsOn(what=what, minutes=minutes, keeps_min=_minutes(row, "keeps", 60.0, here))
+        return HandsOn(what=what, minutes=minutes, keeps_min=checked.minutes(row, "keeps", 60.0, here))
     if kind == "wait":
         return _wait(row, what, minutes, here)
     return _heat(row, Place(kind), what, minutes, here)
 
 
 def _wait(row: Mapping[str, Any], what: str, minutes: float, here: str) -> Wait:
-    shortest = _minutes(row, "shortest", minutes, here)
-    longest = _minutes(row, "longest", minutes, here)
+    shortest = checked.minutes(row, "shortest", minutes, here)
+    longest = checked.minutes(row, "longest", minutes, here)
     if not shortest <= minutes <= longest:
         raise InputProblem(
             f"{here}: {tidy(minutes)} min isn't between the shortest, {tidy(shortest)}, and the longest, "
             f"{tidy(longest)}."
         )
-    kitchen = kelvin(_number(row, "kitchen", here), "F") if "kitchen" in row else None
+    kitchen = kelvin(checked.number(row, "kitchen", here), "F") if "kitchen" in row else None
     return Wait(what=what, minutes=minutes, shortest=shortest, longest=longest, kitchen=kitchen)
 
 
 def _heat(row: Mapping[str, Any], place: Place, what: str, minutes: float, here: str) -> Heat:
-    task, bake = _text(row, "task", "", here), _text(row, "bake", "", here)
+    task, bake = checked.text(row, "task", "", here), checked.text(row, "bake", "", here)
     low = high = None
     if "band" in row:
-        ends = row["band"]
-        if not (isinstance(ends, list) and len(ends) == 2 and all(isinstance(end, int | float) for end in ends)):
-            raise InputProblem(f"{here}: write the band as two numbers in °F, such as [375, 425].")
-        if not 60 <= ends[0] < ends[1] <= 800:
-            raise InputProblem(f"{here}: the band {ends[0]} to {ends[1]} °F isn't from a lower to a higher heat.")
-        low, high = kelvin(float(ends[0]), "F"), kelvin(float(ends[1]), "F")
+        low, high = checked.heat_band(row, "band", (60.0, 800.0), here)
     known = task_of(task)
     if task and (known is None or known.place is not place):
         raise InputProblem(f"{here}: “{task}” is not a task of the {'oven' if place is Place.OVEN else 'cooktop'}.")
@@ -170,8 +154,8 @@ def _heat(row: Mapping[str, Any], place: Place, what: str, minutes: float, here:
         low=low,
         high=high,
         bake=bake,
-        vessel=_text(row, "vessel", "", here),
-        evenness=_number(row, "evenness", here) / 1.8 if "evenness" in row else None,
+        vessel=checked.text(row, "vessel", "", here),
+        evenness=checked.number(row, "evenness", here) / 1.8 if "evenness" in row else None,
         turn=bool(row.get("turn", False)),
         places=places,
         falling=bool(row.get("falling", False)),
@@ -211,34 +195,3 @@ def part_row(part: Part) -> dict[str, Any]:
 def _short(number: float) -> int | float:
     near = round(number, 6)
     return int(near) if near == int(near) else near
-
-
-def _only(row: Mapping[str, Any], known: set[str], here: str) -> None:
-    strange = next((name for name in row if name not in known), None)
-    if strange is not None:
-        raise InputProblem(f"{here}: “{strange}” is not known here; use {', '.join(sorted(known))}.")
-
-
-def _text(row: Mapping[str, Any], name: str, otherwise: str, here: str) -> str:
-    value = row.get(name, otherwise)
-    if not isinstance(value, str):
-        raise InputProblem(f"{here}: {name} is a text; put it in quotation marks.")
-    return value.strip()
-
-
-def _number(row: Mapping[str, Any], name: str, here: str) -> float:
-    value = row[name]
-    if isinstance(value, bool) or not isinstance(value, int | float):
-        raise InputProblem(f"{here}: {name} is a number.")
-    return float(value)
-
-
-def _minutes(row: Mapping[str, Any], name: str, otherwise: float | None, here: str) -> float:
-    if name not in row:
-        if otherwise is None:
-            raise InputProblem(f"{here}: say how many {name} it takes.")
-        return otherwise
-    value = _number(row, name, here)
-    if not 0.0 <= value <= _LONGEST_MIN:
-        raise InputProblem(f"{here}: {name} is {tidy(value)}; write 0 to {tidy(_LONGEST_MIN)} minutes.")
-    return value

@@ -5,8 +5,9 @@ from typing import Any
 
 from cookstove_gui.cooking.baking.catalogue import bake_of
 from cookstove_gui.cooking.baking.doneness import steady_minutes
+from cookstove_gui.cooking.checked import key_for
 from cookstove_gui.cooking.fit.tasks import Place, catalogue, task_of
-from cookstove_gui.cooking.supper.dish_text import dish_of_row, key_for, part_row
+from cookstove_gui.cooking.supper.dish_text import dish_of_row, part_row
 from cookstove_gui.cooking.supper.dishes import Dish, HandsOn, Heat, Part, Wait
 from cookstove_gui.desk.plan.bake import BakeChoice, sized
 from cookstove_gui.errors import InputProblem

@@ -123,7 +123,7 @@ class SupperTable:
 
     def copy_dish(self, dish: Dish, name: str) -> Dish:
         """A copy under another name, kept."""
-        from cookstove_gui.cooking.supper.dish_text import key_for
+        from cookstove_gui.cooking.checked import key_for
 
         made = replace(dish, name=name, key=key_for(name, {one.key for one in self.dishes}))
         self.keep_dish(made)
@@ -148,7 +148,7 @@ class SupperTable:
 
     def add(self, dish: Dish) -> None:
         """One dish more; the same once more under a key of its own. Raises InputProblem before a time is set."""
-        from cookstove_gui.cooking.supper.dish_text import key_for
+        from cookstove_gui.cooking.checked import key_for
 
         supper = self.supper
         if supper is None:

@@ -311,6 +311,10 @@ class Choice(QWidget):
         """Key of what is chosen."""
         return str(self.box.currentData() or "")
 
+    def show_key(self, key: str) -> None:
+        """Choose another one; the first where none has that key."""
+        self.box.setCurrentIndex(max(self.box.findData(key), 0))
+
     def show_options(self, options: Sequence[tuple[str, str]], current: str) -> None:
         """Show `(key, words)` pairs, the one with the key `current` chosen."""
         kept = [(str(self.box.itemData(index)), self.box.itemText(index)) for index in range(self.box.count())]

@@ -2,8 +2,9 @@
 
 import pytest
 
+from cookstove_gui.cooking.checked import key_for
 from cookstove_gui.cooking.fit.tasks import task_of
-from cookstove_gui.cooking.supper.dish_text import dishes_text, key_for, meal_from_text, usual_dishes
+from cookstove_gui.cooking.supper.dish_text import dishes_text, meal_from_text, usual_dishes
 from cookstove_gui.cooking.supper.dishes import HandsOn, Heat, Wait
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.units import kelvin

@@ -3,9 +3,9 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from cookstove_gui.cooking.checked import key_for
 from cookstove_gui.cooking.fit.bands import HALF_WIDTH
 from cookstove_gui.cooking.fit.tasks import Place
-from cookstove_gui.cooking.supper.dish_text import key_for
 from cookstove_gui.cooking.supper.dishes import Dish, HandsOn, Heat, Part, Wait
 from cookstove_gui.cooking.supper.recipe.acts import ActKind
 from cookstove_gui.cooking.supper.recipe.draft import DraftPart

@@ -1,0 +1,1 @@
+"""The tab where a cook adds and changes tasks, foods and words."""
