@@ -16,6 +16,7 @@ from cookstove_gui.errors import InputProblem, SurroundingsProblem
 
 Asked = ParamSpec("Asked")
 Made = TypeVar("Made")
+_OWN_FILES = ("tasks.toml", "bakes.toml", "foods.toml", "phrases.toml")
 _PACKAGE = Path(__file__).resolve().parent
 
 
@@ -71,6 +72,11 @@ def use_own_tables(place: Path | None) -> None:
 def own_place(name: str) -> Path | None:
     """Where the cook's table of that name lies, or would lie; none where there are none."""
     return None if _OWN.place is None else _OWN.place / name
+
+
+def has_own_tables() -> bool:
+    """Whether the cook added or changed anything."""
+    return _OWN.place is not None and any((_OWN.place / name).exists() for name in _OWN_FILES)
 
 
 def own_problems() -> tuple[str, ...]:

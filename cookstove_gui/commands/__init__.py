@@ -29,11 +29,14 @@ def run(arguments: Sequence[str]) -> int:
 
 def _use_own_tables() -> None:
     """The tasks, foods and words that the cook added or changed; what cannot be used is said, and nothing else."""
-    from cookstove_gui.cooking.own import own_sentences
     from cookstove_gui.logbook.logbook import default_path
-    from cookstove_gui.resource_files import use_own_tables
+    from cookstove_gui.resource_files import has_own_tables, use_own_tables
 
     use_own_tables(default_path().parent)
+    if not has_own_tables():
+        return
+    from cookstove_gui.cooking.own import own_sentences
+
     for sentence in own_sentences():
         _complain(sentence)
 

@@ -25,7 +25,7 @@ from cookstove_gui.gui.ways_out import details_of, latest_backup, restored, save
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.window import MainWindow
 from cookstove_gui.logbook.logbook import Logbook, default_path
-from cookstove_gui.resource_files import use_own_tables
+from cookstove_gui.resource_files import has_own_tables, use_own_tables
 
 _SAMPLES = "sample_sessions"
 
@@ -174,6 +174,8 @@ class Program:
 
     def _tell_of_own_tables(self) -> None:
         """What of the cook's own tasks, foods and words cannot be used; the program goes on without it."""
+        if not has_own_tables():
+            return
         from cookstove_gui.cooking.own import own_sentences
 
         told = " ".join(own_sentences())

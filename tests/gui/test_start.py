@@ -62,6 +62,20 @@ def test_a_logbook_that_cannot_be_opened_is_told_in_a_sentence(
     program.close()
 
 
+def test_a_table_of_the_cooks_own_that_cannot_be_used_is_told_and_stops_nothing(
+    options: argparse.Namespace, qapp: QApplication, qtbot: QtBot
+) -> None:
+    options.logbook.parent.mkdir()
+    (options.logbook.parent / "tasks.toml").write_text("[[task", encoding="utf-8")
+    program = Program(qapp, options)
+    program.open()
+    assert program.window is not None
+    qtbot.addWidget(program.window)
+    qtbot.waitSignal(program.window.painted, timeout=10_000).wait()
+    assert words(program.window, "fault_words").startswith("Your own tasks.toml")
+    program.close()
+
+
 @pytest.mark.parametrize("arguments", [["--unit", "K"], ["--nonsense"], ["--pace", "fast"]])
 def test_a_wrong_argument_ends_with_one_line(arguments: list[str], capsys: pytest.CaptureFixture[str]) -> None:
     with pytest.raises(SystemExit) as ended:
