@@ -9,7 +9,6 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from cookstove_gui.forecast.answers import EVEN_CHANCE, Outlook, Projection, oven_spot
-from cookstove_gui.forecast.model.quantiles import middle
 
 if TYPE_CHECKING:
     from cookstove_gui.stove.stove import Stove
@@ -56,6 +55,8 @@ def leaving_of(outlook: Outlook) -> datetime | None:
 
 def leaves_upward(outlook: Outlook, projection: Projection, stove: Stove) -> bool:
     """Whether the drawn line leaves the band at its upper end; of a line that stays, by where it ends."""
+    from cookstove_gui.forecast.model.quantiles import middle  # brings the heat model: only when asked
+
     line = middle(projection.of(oven_spot(stove, projection)).T)
     leaves = outlook.band.line_leaves_min
     then = line[-1] if leaves is None else np.interp(leaves, projection.minutes, line)
