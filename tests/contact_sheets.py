@@ -15,15 +15,14 @@ os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 from PySide6.QtCore import QCoreApplication, QEvent, Qt
 from PySide6.QtGui import QPainter, QPixmap
+from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QPushButton
 
 from cookstove_gui.desk import Desk
-from cookstove_gui.desk.cook.good_rows import good_for
 from cookstove_gui.desk.first_start import begin
 from cookstove_gui.desk.practice import Practice
 from cookstove_gui.desk.practice_session import practice_desk
 from cookstove_gui.gui.background.job import Job
-from cookstove_gui.gui.cook.page import CookPage
 from cookstove_gui.gui.logbook.sessions import SessionsPart
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.sections import Sections
@@ -122,11 +121,10 @@ def _overdue() -> Desk:
 
 
 def _pan(window: MainWindow) -> None:
-    rows = good_for(window.desk, by_spot=False)
-    cook = window.findChild(CookPage)
-    assert rows is not None
-    assert cook is not None
-    cook._entry.put_pan(next(row for row in rows.rows if row.spots and row.spots[0].startswith("top")))
+    _read_cautions(window)
+    at = window.focusWidget()
+    assert at is not None
+    QTest.keyClick(at, Qt.Key.Key_F10)
 
 
 def _read_cautions(window: MainWindow) -> None:

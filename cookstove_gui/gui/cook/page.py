@@ -202,6 +202,10 @@ class _Inside(QWidget):
         super().__init__()
         self._look = look
 
+    def heightForWidth(self, _width: int) -> int:
+        """Nor where words among its parts break into lines."""
+        return self.minimumSizeHint().height()
+
     def minimumSizeHint(self) -> QSize:
         """No more than this, whatever its parts ask for."""
         return QSize(0, px(_LARGE_TEXT_HIGH if self._look.text_size > 1.0 else _LEAST_HIGH))

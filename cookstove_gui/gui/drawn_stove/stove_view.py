@@ -44,8 +44,8 @@ class StoveView(QWidget):
         look.changed.connect(self.update)
 
     def sizeHint(self) -> QSize:
-        """As designed."""
-        return QSize(round(DESIGNED_WIDTH), round(DESIGNED_HEIGHT))
+        """As small as it may be; it takes the room there is, and no page scrolls for it."""
+        return self.minimumSizeHint()
 
     def minimumSizeHint(self) -> QSize:
         """As small as can still be read."""

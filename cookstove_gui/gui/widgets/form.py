@@ -305,6 +305,7 @@ class Choice(QWidget):
         line.setContentsMargins(0, 0, 0, 0)
         self.setLayout(line)
         self.box.activated.connect(lambda index: self.chosen.emit(str(self.box.itemData(index))))
+        self.box.currentIndexChanged.connect(self._fit)
 
     @property
     def key(self) -> str:
@@ -325,7 +326,10 @@ class Choice(QWidget):
                 self.box.addItem(text, key)
         self.box.setCurrentIndex(max(self.box.findData(current), 0))
         self.box.blockSignals(False)
-        if self._width is not None and kept != list(options):
-            widest = max((QFontMetricsF(font()).horizontalAdvance(text) for _, text in options), default=0.0)
-            wanted = widest / scale() + _ARROW
+        self._fit()
+
+    def _fit(self) -> None:
+        """As wide as what is chosen, if that is longer than usual."""
+        if self._width is not None:
+            wanted = QFontMetricsF(font()).horizontalAdvance(self.box.currentText()) / scale() + _ARROW
             fix_width(self.box, min(max(self._width, wanted), _MOST_WIDER * self._width))

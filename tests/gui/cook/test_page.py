@@ -21,6 +21,7 @@ from cookstove_gui.stove.entries import Kind
 from cookstove_gui.stove.stove import SpotKind
 from tests.gui.clipping import settle
 from tests.gui.hands import control, push, seen
+from tests.held_clock import HeldClock
 
 
 @pytest.fixture
@@ -138,3 +139,13 @@ def test_the_field_that_is_typed_into_stays_in_sight_as_the_page_gets_lower(
     field.setFocus()
     page.resize(1280, 300)
     qtbot.waitUntil(lambda: page.rect().contains(field.mapTo(page, field.rect().bottomLeft())))
+
+
+def test_a_question_makes_no_usual_window_scroll(page: CookPage, stood_desk: Desk, clock: HeldClock) -> None:
+    page.resize(1366, 626)  # of a window of 718, below the heading
+    clock.pass_minutes(2)
+    stood_desk.read("38", spot="oven_centre")
+    assert stood_desk.show(work_out(stood_desk.inputs(), Memory()))
+    settle()
+    assert control(page, "question_line", QWidget).isVisible()
+    assert page._area.verticalScrollBar().maximum() == 0

@@ -117,7 +117,8 @@ class StoveColumn(QWidget):
         self._name.show_text(stove.name)
         self._width.show_text(describing.length_text(stove.cooktop_width, short), short)
         self._depth.show_text(describing.length_text(stove.cooktop_depth, short), short)
-        self._surface.show_options([(key, key) for key in describing.surfaces(stove)], stove.cooktop_surface)
+        surfaces = [(key, key.removesuffix(" spot")) for key in describing.surfaces(stove)]
+        self._surface.show_options(surfaces, stove.cooktop_surface)
         say(self._shiny, describing.surface_warning(stove))
         height = describing.height_unit(desk)
         self._altitude.show_text(describing.length_text(stove.altitude, height), height)
