@@ -4,9 +4,11 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from cookstove_gui.physics.pan import Kitchen, Pan, heat_through_base, loss_fluxes, loss_from_fluxes, pan_heat_loss
+from cookstove_gui.physics.pan import Kitchen, Pan, heat_through_base, loss_areas, loss_fluxes, pan_heat_loss
 from cookstove_gui.physics.quantities import STANDARD_PRESSURE, Array, Quantity, positive, quantity, within
 from cookstove_gui.physics.water import boiling_temperature, heat_of_vaporisation, liquid_specific_heat
+
+_LEVELS = 100  # of the table of what a pan loses, from freezing to boiling
 
 _POINTS, _WEIGHTS = np.polynomial.legendre.leggauss(48)
 
@@ -246,24 +248,29 @@ def pan_course(
     temperature, gone = np.empty((len(spot), *shape)), np.zeros((len(spot), *shape))
     down, taken = np.zeros((len(spot), *shape)), np.zeros((len(spot), *shape))
     temperature[0] = start
-    levels: Array = np.linspace(273.15, boiling, 101)
+    levels: Array = np.linspace(273.15, boiling, _LEVELS + 1)
     curves = loss_fluxes(levels, kitchen)
+    rises, to_level = np.diff(curves), _LEVELS / (boiling - 273.15)
+    side_area, top_area, glowing_area, wet_area = loss_areas(pan)
     path = positive("conductance", pan.conductance) * positive("base_area", pan.base_area)
     capacity = _heat_capacity(pan, start + 0.5 * (boiling - start), kitchen)
-    water = within("water", pan.water, 0.05)
-    wetted = np.asarray(pan.openness) * np.asarray(pan.top_area) * np.asarray(pan.evaporation)
+    water, to_kelvin = within("water", pan.water, 0.05), step / capacity
 
     def net_and_drying(plate: Array, water: Array) -> tuple[Array, Array]:
-        fluxes = np.stack([np.interp(water, levels, curve) for curve in curves])
-        return path * (plate - water) - loss_from_fluxes(pan, fluxes), wetted * np.maximum(fluxes[3], 0.0)
+        place = (water - 273.15) * to_level
+        below = np.minimum(place.astype(np.intp), _LEVELS - 1)
+        side, top, glow, drying = curves.take(below, axis=1) + (place - below) * rises.take(below, axis=1)
+        dry_loss = side_area * side + top_area * top + glowing_area * glow
+        wet_loss = wet_area * drying
+        return path * (plate - water) - dry_loss - wet_loss, np.maximum(wet_loss, 0.0)
 
     for index in range(len(spot) - 1):
         now = temperature[index]
         first, drying = net_and_drying(spot[index] - down[index], now)
-        guess = np.clip(now + step * first / capacity, 273.15, boiling)
+        guess = np.minimum(np.maximum(now + to_kelvin * first, 273.15), boiling)
         second, _ = net_and_drying(spot[index + 1] - down[index], guess)
-        free = now + 0.5 * step * (first + second) / capacity
-        temperature[index + 1] = np.clip(free, 273.15, boiling)
+        free = now + to_kelvin * 0.5 * (first + second)
+        temperature[index + 1] = np.minimum(np.maximum(free, 273.15), boiling)
         lost = (drying * step + np.maximum(free - boiling, 0.0) * capacity) / latent
         gone[index + 1] = np.minimum(gone[index] + lost, water)
         passed = path * (0.5 * (spot[index] + spot[index + 1] - now - guess) - down[index])

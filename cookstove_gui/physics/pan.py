@@ -75,7 +75,10 @@ def pan_heat_loss(pan: Pan, temperature_water: Quantity, kitchen: Kitchen) -> Qu
     in tests/reference.
     """
     water = within("temperature_water", temperature_water, 273.15, 374.0)
-    return quantity(loss_from_fluxes(pan, loss_fluxes(water, kitchen)))
+    side, top, glow, drying = (
+        area * flux for area, flux in zip(loss_areas(pan), loss_fluxes(water, kitchen), strict=True)
+    )
+    return quantity(side + top + glow + drying)
 
 
 def heat_through_base(pan: Pan, temperature_spot: Quantity, temperature_water: Quantity) -> Quantity:
@@ -177,20 +180,18 @@ def loss_fluxes(temperature_water: Array, kitchen: Kitchen) -> Array:
     return np.stack([side * (temperature_water - room), top * (above - room), np.asarray(glow), np.asarray(drying)])
 
 
-def loss_from_fluxes(pan: Pan, fluxes: Array) -> Array:
-    """Heat that a pan loses, from its `loss_fluxes`: apart, so that a long course looks them up in a table.
+def loss_areas(pan: Pan) -> tuple[Array, Array, Array, Array]:
+    """Areas by which a pan gives off its `loss_fluxes`: apart, so that a long course works them out once.
 
     Parameters
     ----------
     pan : Pan
         Shape (...) or single numbers.
-    fluxes : array, shape (4, ...)
-        [W/m2]
 
     Returns
     -------
-    array, shape (...)
-        [W]
+    tuple of four arrays, shape (...)
+        [m2], in the order of `loss_fluxes`; the loss [W] is the sum of each times its flux.
 
     Raises
     ------
@@ -203,9 +204,6 @@ def loss_from_fluxes(pan: Pan, fluxes: Array) -> Array:
     """
     grey = within("emissivity", pan.emissivity, 0.0, 1.0)
     openness = within("openness", pan.openness, 0.0, 1.0)
-    side, top, glow, drying = fluxes
-    uncovered = top + WATER_EMISSIVITY * glow + within("evaporation", pan.evaporation, 0.0) * drying
-    covered = top + grey * glow
-    sides = within("side_area", pan.side_area, 0.0) * (side + grey * glow)
-    result: Array = sides + within("top_area", pan.top_area, 0.0) * (openness * uncovered + (1 - openness) * covered)
-    return result
+    side, top = within("side_area", pan.side_area, 0.0), within("top_area", pan.top_area, 0.0)
+    glowing = side * grey + top * (openness * WATER_EMISSIVITY + (1 - openness) * grey)
+    return side, top, glowing, top * openness * within("evaporation", pan.evaporation, 0.0)
