@@ -17,7 +17,6 @@ from cookstove_gui.forecast.answers import (
     Turn,
     TurnKind,
 )
-from cookstove_gui.one_road import work_out
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.heading import detail, headline
 from cookstove_gui.situation import Inputs, Standing
@@ -25,6 +24,7 @@ from cookstove_gui.stove.entries import Entry, HeatBand, Session
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import kelvin
 from tests.cooking.made import STOVE
+from tests.once import stood
 from tests.rows import RISING, START
 
 BREAD = HeatBand(name="bread", low=kelvin(365.0, "F"), high=kelvin(425.0, "F"))
@@ -36,7 +36,7 @@ def asked(rows: tuple[Entry, ...], minute: float, stove: Stove = STOVE, earlier:
 
 @cache
 def rising() -> Standing:
-    return work_out(asked(RISING, 50))
+    return stood(asked(RISING, 50))
 
 
 def standing(

@@ -1,6 +1,8 @@
 """What every test gets: widgets drawn without a screen, laws that draw the same examples each run, a count by sort."""
 
+import gc
 import os
+import shutil
 import tempfile
 from collections.abc import Iterator, Sequence
 from pathlib import Path
@@ -14,6 +16,11 @@ from tests.reference import checks
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 # A developer's own logbook and tables are no business of a test.
 os.environ["XDG_DATA_HOME"] = str(Path(tempfile.gettempdir()) / "cookstove-tests-have-no-data-folder")
+
+# Files of tests lie in memory where the system has room there: each entry is waited for until it is on its disk.
+_MEMORY = "/dev/shm"
+if os.access(_MEMORY, os.W_OK) and shutil.disk_usage(_MEMORY).free > 500e6:  # bytes
+    os.environ.setdefault("PYTEST_DEBUG_TEMPROOT", _MEMORY)
 
 # No deadline: a slow machine is no defect. No chance: what fails here fails everywhere.
 settings.register_profile("repeatable", deadline=None, derandomize=True, database=None)
@@ -40,6 +47,12 @@ def pytest_collection_modifyitems(items: Sequence[pytest.Item]) -> None:
         if item.nodeid.split("[")[0] in outside:
             item.add_marker("reference")
         item.user_properties += [("sort", sort) for sort in SORTS if item.get_closest_marker(sort)]
+
+
+def pytest_collection_finish() -> None:
+    """Leave what is there for good out of all later collecting of garbage, which is then quick enough for each test."""
+    gc.collect()
+    gc.freeze()
 
 
 def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:

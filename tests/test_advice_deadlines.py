@@ -12,6 +12,7 @@ from cookstove_gui.forecast.answers import (
 from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.stove.entries import Kind
 from tests.advice_cases import asked, rising, standing, turn, words
+from tests.once import stood
 from tests.rows import RISING, START, rows_of
 
 
@@ -62,7 +63,7 @@ def test_a_reading_is_due_now_when_less_than_a_minute_is_left(in_min, is_due):
 def test_deadlines_stand_still_while_nothing_is_read_or_done():
     memory = Memory()
     told = [advise(work_out(asked(RISING, minute), memory)) for minute in (49.5, 52.0, 58.0, 66.0)]
-    fresh = advise(work_out(asked(RISING, 66.0)))
+    fresh = advise(stood(asked(RISING, 66.0)))
     readings = {one.reading.by.at for one in told if one.reading is not None}
     assert len(readings) == 1
     assert fresh == told[-1]
@@ -70,7 +71,7 @@ def test_deadlines_stand_still_while_nothing_is_read_or_done():
 
 def test_a_reading_moves_the_deadline():
     later = (*RISING, replace(RISING[-2], number=11, at=START + timedelta(minutes=60), value="330"))
-    before, after = (work_out(asked(rows, 64)).course for rows in (RISING, later))
+    before, after = (stood(asked(rows, 64)).course for rows in (RISING, later))
     assert before.asked_at < after.asked_at == later[-1].at
 
 

@@ -10,13 +10,13 @@ from cookstove_gui.cooking.fires.first_fires import progress
 from cookstove_gui.forecast.answers import (
     TurnKind,
 )
-from cookstove_gui.one_road import work_out
 from cookstove_gui.situation import Standing
 from cookstove_gui.stove.entries import Entry, Kind
 from cookstove_gui.units import kelvin
 from tests.advice_cases import asked, rising, turn, words
 from tests.cooking.fires.cases import KINDLING, NEW, made
 from tests.cooking.made import STOVE
+from tests.once import stood
 from tests.rows import START, rows_of
 
 KINDLED = rows_of(
@@ -71,7 +71,7 @@ def test_a_stove_found_cold_stays_so_until_something_is_told_of_it() -> None:
         (0, Kind.LIT, "", "", ""), (8, Kind.READING, "top_back_right", "150", "F"),
         (16, Kind.READING, "top_back_right", "230", "F"), (95, Kind.READING, "top_back_right", "95", "F"),
     )  # fmt: skip
-    found = [advise(work_out(asked(rows, minute, NEW))).subject for minute in range(95, 160, 8)]
+    found = [advise(stood(asked(rows, minute, NEW))).subject for minute in range(95, 160, 8)]
     assert len(set(found)) == 1
 
 
@@ -82,13 +82,13 @@ def test_a_first_fire_is_told_while_it_burns_and_the_cold_waited_for_once_it_has
 
 
 def test_while_a_first_fire_burns_its_own_line_is_told():
-    found = work_out(asked(KINDLED[:2], 12, NEW))
+    found = stood(asked(KINDLED[:2], 12, NEW))
     assert advise(found).subject is Subject.FIRST_FIRE
     assert words(found, 12).startswith("First fire 1 of 3")
 
 
 def test_the_next_first_fire_waits_until_the_stove_is_cold():
-    hot = work_out(asked(KINDLED, 30, NEW))
+    hot = stood(asked(KINDLED, 30, NEW))
     assert advise(hot).subject is Subject.LET_COOL
     assert "First fire 2" not in words(hot, 30)
     cooled = (
@@ -99,11 +99,11 @@ def test_the_next_first_fire_waits_until_the_stove_is_cold():
             if spot.name.startswith("top")
         ),
     )
-    cold = work_out(asked(cooled, 410, NEW))
+    cold = stood(asked(cooled, 410, NEW))
     assert advise(cold).subject is Subject.FIRST_FIRE
     assert words(cold, 410).startswith("First fire 2 of 3")
 
 
 def test_no_food_and_no_wood_before_the_first_fires_are_done():
-    said = words(work_out(asked(KINDLED, 30, NEW)), 30).lower()
+    said = words(stood(asked(KINDLED, 30, NEW)), 30).lower()
     assert not any(word in said for word in ("loaves", "bread", "split", "add wood"))

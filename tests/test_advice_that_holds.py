@@ -9,11 +9,11 @@ from cookstove_gui.advice import Subject, advise
 from cookstove_gui.cooking.baking.whole_bake import Leaving
 from cookstove_gui.cooking.fires.steps import Alternative
 from cookstove_gui.forecast.answers import Action, ActionKind, Trace
-from cookstove_gui.one_road import work_out
 from cookstove_gui.situation import Standing
 from cookstove_gui.stove.entries import Kind
 from tests.advice_cases import asked, standing, words
 from tests.cooking.made import STOVE
+from tests.once import stood
 from tests.rows import RISING, rows_of
 
 
@@ -98,9 +98,9 @@ def test_dough_is_called_for_only_where_its_bake_has_an_even_chance(ever: float,
 
 
 def test_a_fire_that_is_lit_is_not_to_be_lit_but_read() -> None:
-    lit = work_out(asked(RISING[:3], 5))
+    lit = stood(asked(RISING[:3], 5))
     assert words(lit, 5) == "Fire lit at 7:00. Read the oven centre."
-    assert words(work_out(asked((), 5)), 5).startswith("Light the fire")
+    assert words(stood(asked((), 5)), 5).startswith("Light the fire")
 
 
 KINDLED = rows_of(
@@ -115,8 +115,8 @@ KINDLED = rows_of(
 
 @pytest.mark.parametrize("minute", [30, 50])
 def test_a_stove_that_is_to_go_cold_is_drawn_going_cold(minute: float) -> None:
-    new = work_out(asked(KINDLED, minute, replace(STOVE, is_new=True)))
-    fed = work_out(asked(KINDLED, minute))
+    new = stood(asked(KINDLED, minute, replace(STOVE, is_new=True)))
+    fed = stood(asked(KINDLED, minute))
     assert advise(new).subject is Subject.LET_COOL
     ends = [float(np.median(found.projection.of("oven_centre")[:, -1])) for found in (new, fed)]
     assert ends[0] < float(np.median(new.projection.of("oven_centre")[:, 0]))

@@ -10,7 +10,6 @@ from cookstove_gui.cooking.fires.steps import steps
 from cookstove_gui.cooking.fit.bands import band_from_text
 from cookstove_gui.cooking.safety.caution import Caution
 from cookstove_gui.forecast.answers import Action, ActionKind, TurnKind
-from cookstove_gui.one_road import work_out
 from cookstove_gui.resource_files import table
 from cookstove_gui.situation import Inputs
 from cookstove_gui.stove.entries import Kind
@@ -63,7 +62,7 @@ def test_a_caution_speaks_against_what_it_warns_of(key: str, step: str) -> None:
 def test_the_step_advised_gives_way_to_a_caution(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(one_road, "due", lambda *_, **__: ())
     refused: list[str] = []
-    while (found := work_out(short_of_heat()).best_step) is not None:
+    while (found := one_road.work_out(short_of_heat()).best_step) is not None:
         assert named(found.action) not in refused
         refused.append(named(found.action))
         monkeypatch.setattr(one_road, "due", lambda *_, **__: (against(*refused),))

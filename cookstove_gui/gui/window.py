@@ -294,6 +294,8 @@ class MainWindow(QMainWindow):
         self.update()
 
     def _start_work(self) -> None:
+        if not self._is_painted:  # closed meanwhile
+            return
         self.painted.emit()
         self.setWindowIcon(QIcon(str(resource("icons", "companion.svg"))))
         self._ticks.start()

@@ -10,10 +10,10 @@ import pytest
 from cookstove_gui.desk import Desk
 from cookstove_gui.forecast.futures.outlook import outlook_of
 from cookstove_gui.logbook.logbook import Logbook
-from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.stove.entries import Kind
 from cookstove_gui.units import kelvin
 from tests.held_clock import HeldClock
+from tests.once import stood
 
 Going = Callable[..., Desk]
 
@@ -52,7 +52,7 @@ def burning_desk(held_desk: Desk, held_clock: HeldClock) -> Desk:
 
 def stand(desk: Desk) -> Desk:
     """Work out how the stove stands."""
-    assert desk.show(work_out(desk.inputs(), Memory()))
+    assert desk.show(stood(desk.inputs()))
     return desk
 
 

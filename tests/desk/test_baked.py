@@ -3,9 +3,9 @@
 from dataclasses import replace
 
 from cookstove_gui.desk.desk import Desk
-from cookstove_gui.one_road import work_out
 from cookstove_gui.stove.entries import Kind
 from tests.held_clock import HeldClock
+from tests.once import stood
 
 LOAF = "loaf of bread"
 
@@ -42,7 +42,7 @@ def test_what_is_in_the_oven_is_narrowed_by_what_it_took_before(held_desk: Desk,
     held_desk.do(Kind.OVEN_IN, note=LOAF)
     asked = held_desk.inputs()
     assert len(asked.baked) == 4
-    (narrowed,), (usual,) = work_out(asked).bakes, work_out(replace(asked, baked=())).bakes
+    (narrowed,), (usual,) = stood(asked).bakes, stood(replace(asked, baked=())).bakes
     assert narrowed.answer is not None
     assert usual.answer is not None
     assert (narrowed.answer.learned_from, usual.answer.learned_from) == (4, 0)

@@ -18,6 +18,7 @@ from cookstove_gui.stove.stove import Chimney, Firebox, stove_with_default_spots
 from cookstove_gui.units import kelvin, local_offset_minutes
 from tests.desk.conftest import stand
 from tests.held_clock import HeldClock
+from tests.once import stood
 
 START = datetime(2026, 1, 10, 12, 0, tzinfo=UTC)
 
@@ -293,7 +294,7 @@ def test_listeners_are_told_what_kind_of_thing_changed(desk: Desk) -> None:
 
 def test_a_chimney_described_leaves_what_was_worked_out_and_the_lit_spot(desk: Desk) -> None:
     desk.read("300")
-    assert desk.show(work_out(desk.inputs(), Memory()))
+    assert desk.show(stood(desk.inputs()))
     lit = desk.walk.spot
     desk.save_stove(replace(desk.stove, chimney=Chimney(height=7.0), sides="soapstone"))
     assert desk.standing is not None
@@ -336,7 +337,7 @@ def test_food_is_refused_before_a_new_stoves_first_fires(desk: Desk) -> None:
     from dataclasses import replace
 
     desk.save_stove(replace(desk.stove, is_new=True))
-    standing = work_out(desk.inputs(), Memory())
+    standing = stood(desk.inputs())
     assert headline(standing, desk.edge).startswith("First fire 1")
     assert {str(fit.state) for fit in standing.fits if fit.task.is_food} == {"first fires not done"}
 

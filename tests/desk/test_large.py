@@ -12,13 +12,13 @@ from cookstove_gui.desk import Desk
 from cookstove_gui.desk.heading import shown_clock, shown_rungs
 from cookstove_gui.desk.large import AHEAD_MIN, BACK_MIN, Large, large
 from cookstove_gui.logbook.logbook import Logbook
-from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.phrases.heading import arrival_figure
 from cookstove_gui.phrases.ladder import prepare_words, then_read
 from cookstove_gui.stove.entries import Kind
 from cookstove_gui.units import kelvin
 from tests.desk.conftest import Going
 from tests.held_clock import HeldClock
+from tests.once import stood
 
 START = datetime(2026, 1, 5, 12, 2, tzinfo=UTC)
 
@@ -33,7 +33,7 @@ def fired(*ovens: int) -> tuple[Desk, HeldClock]:
         clock.pass_minutes(9)
         desk.read(str(oven), spot="oven_centre")
         desk.read(str(oven + 110), spot="top_front_left")
-    assert desk.show(work_out(desk.inputs(), Memory()))
+    assert desk.show(stood(desk.inputs()))
     return desk, clock
 
 
@@ -121,7 +121,7 @@ def test_an_oven_at_its_heat_says_until_when() -> None:
 def test_no_heat_is_promised_while_first_fires_run() -> None:
     desk, _ = fired(190, 290, 370, 392)
     desk.save_stove(replace(desk.stove, is_new=True))
-    assert desk.show(work_out(desk.inputs(), Memory()))
+    assert desk.show(stood(desk.inputs()))
     assert (large(desk).heat, large(desk).window) == ("", "")
     desk.logbook.close()
 
@@ -131,7 +131,7 @@ def test_a_session_that_is_over_promises_nothing() -> None:
     assert desk.session is not None
     clock.pass_minutes(60 * 30)
     desk.open_session(desk.session.number)
-    desk.show(work_out(desk.inputs(), Memory()))
+    desk.show(stood(desk.inputs()))
     shown = large(desk)
     assert (shown.window, shown.likely, shown.arrival_min, shown.cautions) == ("", "", None, "")
     desk.logbook.close()
@@ -141,7 +141,7 @@ def test_a_present_danger_says_what_to_do_at_once_in_full() -> None:
     desk, clock = fired(120, 175, 240, 300)
     clock.pass_minutes(1)
     desk.read("640", spot="flue")
-    assert desk.show(work_out(desk.inputs(), Memory()))
+    assert desk.show(stood(desk.inputs()))
     shown = large(desk)
     assert shown.to_do == ("Flue pipe too hot.",)
     assert shown.then == "Shut the air down now and add no wood."

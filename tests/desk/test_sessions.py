@@ -15,6 +15,7 @@ from cookstove_gui.stove.entries import Kind
 from cookstove_gui.stove.stove import Chimney, stove_with_default_spots
 from tests.desk.conftest import stand
 from tests.held_clock import HeldClock
+from tests.once import stood
 from tests.rows import RISING, START, rows_of
 
 NEW_STOVE = stove_with_default_spots("Summer kitchen")
@@ -196,7 +197,7 @@ def test_going_back_to_a_stove_takes_up_its_warm_session(held_desk: Desk) -> Non
 
 
 def test_what_was_worked_out_for_one_session_is_not_shown_over_another(burning_desk: Desk) -> None:
-    late = work_out(burning_desk.inputs(), Memory())
+    late = stood(burning_desk.inputs())
     stand(burning_desk)
     burning_desk.choose_action(Action(kind=ActionKind.WOOD, value=1.0))
     burning_desk.start_session()

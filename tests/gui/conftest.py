@@ -2,9 +2,7 @@
 
 import gc
 from collections.abc import Callable, Iterator
-from dataclasses import replace
 from datetime import UTC, datetime
-from functools import cache
 
 import pytest
 from PySide6.QtCore import QCoreApplication, QEvent, QThread, QTimer
@@ -17,11 +15,10 @@ from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.window import MainWindow
 from cookstove_gui.logbook.logbook import Logbook
-from cookstove_gui.one_road import Memory, work_out
-from cookstove_gui.situation import Inputs, Standing
 from tests.gui.leftovers import left_behind
-from tests.gui.pages import held_desk, light
+from tests.gui.pages import held_desk, light, the_look, undressed
 from tests.held_clock import HeldClock
+from tests.once import stood, work_once
 
 START = datetime(2026, 1, 5, 12, 2, tzinfo=UTC)
 
@@ -48,18 +45,23 @@ def _no_leftovers(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatc
             _start(self, *arguments)
 
         monkeypatch.setattr(kind, "start", noted)
-    if "look" in request.fixturenames:
-        request.getfixturevalue("look").set_scale(1.0)  # the window of an earlier test may have been of another step
+    the_look(request.getfixturevalue("qapp"))
     gc.disable()  # as in the program: never in a working thread, where a widget destroyed may stop the window
     yield
     gc.enable()
     # Qt deletes later, in an event loop; here there is none, and a closed widget would go on listening.
     QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
-    if left_behind(started):
-        gc.collect()  # a window that was closed may hold itself, with its timers
+    if QApplication.topLevelWidgets() or left_behind(started):
+        gc.collect()  # a window that was closed may hold itself, its timers and what would be dressed again
         QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
     left = left_behind(started)
     assert not left, f"left behind: {', '.join(left)}"
+
+
+@pytest.fixture
+def worked_out_once(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Standings, studies and followed sessions are those of earlier tests where these asked the same."""
+    work_once(monkeypatch)
 
 
 @pytest.fixture
@@ -86,14 +88,8 @@ def fired_desk(desk: Desk, clock: HeldClock) -> Desk:
 @pytest.fixture
 def stood_desk(fired_desk: Desk) -> Desk:
     """The same, with its standing worked out (once for all tests: the same log gives the same standing)."""
-    inputs = fired_desk.inputs()
-    assert fired_desk.show(replace(_standing(replace(inputs, serial=0)), serial=inputs.serial))
+    assert fired_desk.show(stood(fired_desk.inputs()))
     return fired_desk
-
-
-@cache
-def _standing(inputs: Inputs) -> Standing:
-    return work_out(inputs, Memory())
 
 
 @pytest.fixture
@@ -105,13 +101,14 @@ def link(desk: Desk) -> Iterator[DeskLink]:
 
 @pytest.fixture(scope="session")
 def look(qapp: QApplication) -> Look:
-    return Look(qapp, "day")
+    return the_look(qapp)
 
 
 @pytest.fixture
 def window(desk: Desk, look: Look, qtbot: QtBot) -> MainWindow:
     """The whole window, plot and all."""
-    made = MainWindow(desk, look)
+    with undressed(look):
+        made = MainWindow(desk, look)
     qtbot.addWidget(made)
     with qtbot.waitSignal(made.painted, timeout=10_000):
         made.show()
@@ -122,7 +119,8 @@ def window(desk: Desk, look: Look, qtbot: QtBot) -> MainWindow:
 def opened(look: Look, qtbot: QtBot) -> Iterator[MainWindow]:
     """The window over a new logbook, with the keyboard."""
     desk = held_desk()
-    made = MainWindow(desk, look)
+    with undressed(look):
+        made = MainWindow(desk, look)
     qtbot.addWidget(made)
     with qtbot.waitSignal(made.painted, timeout=20_000), qtbot.waitActive(made):
         made.show()

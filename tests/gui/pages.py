@@ -1,9 +1,11 @@
 """Shared by the tests of the pages: a desk whose clock stands still, made-up sessions, a page on the screen."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 
+import pytest
 from PySide6.QtWidgets import QApplication, QWidget
 
 from cookstove_gui.desk import Desk
@@ -11,6 +13,7 @@ from cookstove_gui.gui.background.job import close_jobs
 from cookstove_gui.gui.background.past_study import PastStudy
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.theme import style_sheet
 from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.stove.entries import Entry, Kind
 from tests.held_clock import HeldClock
@@ -56,15 +59,41 @@ def _row(at: datetime, kind: Kind, spot: str = "", value: str = "", unit: str = 
     return Entry(number=0, at=at, offset_minutes=-300, kind=kind, spot=spot, value=value, unit=unit)
 
 
+def the_look(app: QApplication) -> Look:
+    """The one look of all tests, as designed and by day: each look there is would be told of every change."""
+    looks = app.findChildren(Look)
+    look = looks[0] if looks else Look(app, "day")
+    for other in looks[1:]:
+        other.deleteLater()  # of a whole program
+    look.set_still(False)
+    look.set_mode("day")
+    look.set_text_size(1.0)
+    look.fit(1280, 750)
+    if app.styleSheet() != style_sheet(look.theme):
+        look._dress()
+    return look
+
+
+@contextmanager
+def undressed(look: Look) -> Iterator[None]:
+    """What is built inside is dressed once at the end; Qt would dress all below again for each parent it gets."""
+    look._app.setStyleSheet("")
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(look, "_dress", lambda: None)
+        yield
+    look._dress()
+
+
 def shown(
     qtbot: object, desk: Desk, make: Callable[[DeskLink, Look], QWidget], size: tuple[int, int] = (1024, 640)
 ) -> tuple[QWidget, DeskLink]:
     """A page on the screen, with the link it listens to."""
     app = QApplication.instance()
     assert isinstance(app, QApplication)
-    look = Look(app, "day")
+    look = the_look(app)
     link = DeskLink(desk)
-    page = make(link, look)
+    with undressed(look):
+        page = make(link, look)
     # The link must outlive the page, and the page's threads end with it.
     link.setParent(page)
     qtbot.addWidget(page, before_close_func=lambda _page: _let_go(page, link))  # type: ignore[attr-defined]

@@ -15,12 +15,12 @@ from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.sections import Sections
 from cookstove_gui.gui.widgets.steps import scale
 from cookstove_gui.gui.window import MainWindow
-from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.stove.entries import Kind
 from tests.gui.clipping import faults, settle
 from tests.gui.hands import control
 from tests.gui.pages import keep_session, light
 from tests.held_clock import HeldClock
+from tests.once import stood
 
 SIZES = ((1280, 750), (1024, 700), (1366, 718), (1920, 1000), (1000, 640), (2560, 1440))
 TEXT = (1.0, 1.5, 0.8)
@@ -86,7 +86,7 @@ def shown(desk: Desk, clock: HeldClock, look: Look, qtbot: QtBot) -> Iterator[Ca
         window = MainWindow(desk, look)
         qtbot.addWidget(window)
         if desk.entries:
-            assert desk.show(work_out(desk.inputs(), Memory()))
+            assert desk.show(stood(desk.inputs()))
         with qtbot.waitSignal(window.painted, timeout=20_000):
             window.show()
         qtbot.waitUntil(lambda: not window.working.is_busy, timeout=20_000)

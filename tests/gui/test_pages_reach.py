@@ -26,7 +26,7 @@ from cookstove_gui.stove.stove import Firebox
 from tests.gui.hands import control
 from tests.gui.pages import NOW, held_desk, keep_session, shown
 
-pytestmark = pytest.mark.gui
+pytestmark = [pytest.mark.gui, pytest.mark.usefixtures("worked_out_once")]
 
 SIZES = [(1280, 640), (1024, 460)]  # what the window leaves to a page at 1280 × 800 and 1024 × 768
 PAGES = {"plan": PlanPage, "my_stove": MyStovePage, "logbook": LogbookPage}

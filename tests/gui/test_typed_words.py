@@ -2,7 +2,6 @@
 
 from dataclasses import replace
 
-import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication, QLabel, QWidget
 from pytestqt.qtbot import QtBot
@@ -17,10 +16,7 @@ from tests.held_clock import HeldClock
 TYPED = "<b>bold</b>"
 
 
-@pytest.mark.parametrize("page", ["cook", "plan", "my_stove", "logbook", "large"])
-def test_no_label_or_tooltip_reads_typed_words_as_markup(
-    page: str, clock: HeldClock, qapp: QApplication, qtbot: QtBot
-) -> None:
+def test_no_label_or_tooltip_reads_typed_words_as_markup(clock: HeldClock, look: Look, qtbot: QtBot) -> None:
     desk = Desk(Logbook.in_memory(), clock)
     desk.save_stove(replace(desk.stove, name=TYPED, note=TYPED))
     desk.start_session(TYPED)
@@ -28,17 +24,19 @@ def test_no_label_or_tooltip_reads_typed_words_as_markup(
     desk.do(Kind.NOTE, note=TYPED)
     desk.read("300", spot=f"shelf {TYPED}")
     desk.read("300", spot="oven_centre")
-    window = MainWindow(desk, Look(qapp, "day"))
+    window = MainWindow(desk, look)
     qtbot.addWidget(window)
     window.show()
-    window.show_page(page)
-    QApplication.processEvents()
-    rich = [
-        label.objectName() or label.text()
-        for label in window.findChildren(QLabel)
-        if "<b>" in label.text() and label.textFormat() is not Qt.TextFormat.PlainText
-    ]
-    assert rich == []
-    tips = [part.objectName() for part in window.findChildren(QWidget) if "<b>" in part.toolTip()]
-    assert tips == []
+    qtbot.waitUntil(lambda: desk.standing is not None, timeout=20_000)
+    for page in ("cook", "plan", "my_stove", "logbook", "large"):
+        window.show_page(page)
+        QApplication.processEvents()
+        rich = [
+            label.objectName() or label.text()
+            for label in window.findChildren(QLabel)
+            if "<b>" in label.text() and label.textFormat() is not Qt.TextFormat.PlainText
+        ]
+        assert rich == [], page
+        tips = [part.objectName() for part in window.findChildren(QWidget) if "<b>" in part.toolTip()]
+        assert tips == [], page
     window.close()

@@ -15,7 +15,6 @@ from cookstove_gui.cooking.safety.caution import Caution
 from cookstove_gui.cooking.safety.food_safety import SafeMinimum
 from cookstove_gui.forecast.answers import Quantiles
 from cookstove_gui.forecast.futures.arrival import Arrival
-from cookstove_gui.one_road import work_out
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.ladder import SHORTEST, ladder, plain_ladder, still_learning
 from cookstove_gui.resource_files import table
@@ -23,6 +22,7 @@ from cookstove_gui.situation import Standing
 from cookstove_gui.stove.entries import HeatBand
 from tests.advice_cases import asked, rising
 from tests.cooking.made import STOVE
+from tests.once import stood
 from tests.rows import RISING
 
 NOW = rising().now
@@ -113,7 +113,7 @@ _NEW: list[Standing] = []
 
 def new_stove() -> Standing:
     if not _NEW:
-        _NEW.append(work_out(asked(RISING, 50, replace(STOVE, is_new=True))))
+        _NEW.append(stood(asked(RISING, 50, replace(STOVE, is_new=True))))
     return _NEW[0]
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QPointF, QRectF, QSize, Signal
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QWidget
 
@@ -13,6 +13,7 @@ from cookstove_gui.desk.heading import shown_cautions
 from cookstove_gui.gui.widgets.key import Key
 from cookstove_gui.gui.widgets.signs import paint_caution
 from cookstove_gui.gui.widgets.steps import px
+from cookstove_gui.gui.widgets.tips import plain_tip
 from cookstove_gui.gui.widgets.type import BODY, font
 
 if TYPE_CHECKING:
@@ -151,13 +152,14 @@ class _TwoLines(QLabel):
         self.pages: tuple[tuple[_Line, ...], ...] = ()
         self._shown = 0
         self.setObjectName("caution")
+        self.setTextFormat(Qt.TextFormat.PlainText)
         self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Expanding)
 
     def show_caution(self, caution: Caution | None) -> None:
         self.caution = caution
         self.setText("" if caution is None else f"{caution.name}. {caution.text}")
         self.setAccessibleName("" if caution is None else f"Caution: {caution.name}. {caution.text}")
-        self.setToolTip(self.text())
+        self.setToolTip(plain_tip(self.text()))
         self.lay_out()
 
     def show_page(self, number: int) -> None:

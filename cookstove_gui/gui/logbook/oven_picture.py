@@ -58,7 +58,7 @@ class _Drawing:
         self._floor = min([_FLOOR, *heats]) - 6.0
         self._ceiling = max([found.band.high + 6.0, *heats]) + 4.0
         self._draw_band(found)
-        if found.facts.curve:
+        if found.facts.curve and found.at.size:  # a log of a single moment has none
             self._draw_curve(found)
             self._draw_stages(found)
         self._draw_clocks()

@@ -10,10 +10,10 @@ import pytest
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.my_stove.first_fires import first_fires_picture, write_certificate
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.stove.entries import Entry, Kind
 from cookstove_gui.units import kelvin
 from tests.held_clock import HeldClock
+from tests.once import stood
 
 KINDLING = ((8, 200), (16, 352), (25, 300), (40, 150))
 MEDIUM = ((12, 170), (45, 490), (80, 588), (100, 510), (125, 230))
@@ -124,7 +124,7 @@ def test_the_fire_in_hand_is_followed_until_it_is_cold(new_desk: Desk, held_cloc
     fire(new_desk, held_clock.now - timedelta(hours=72), KINDLING)
     number = fire(new_desk, held_clock.now - timedelta(minutes=127), MEDIUM, wood=(20, 50))
     new_desk.open_session(number)
-    assert new_desk.show(work_out(new_desk.inputs(), Memory()))
+    assert new_desk.show(stood(new_desk.inputs()))
     coming = first_fires_picture(new_desk).hills[-1].coming
     assert coming is not None
     assert new_desk.standing is not None
@@ -144,7 +144,7 @@ def test_once_all_are_followed_only_the_fire_in_hand_goes_on(new_desk: Desk, hel
     fire(new_desk, held_clock.now - timedelta(hours=72), KINDLING)
     number = fire(new_desk, held_clock.now - timedelta(minutes=100), MEDIUM[:4], wood=(20, 50))
     new_desk.open_session(number)
-    assert new_desk.show(work_out(new_desk.inputs(), Memory()))
+    assert new_desk.show(stood(new_desk.inputs()))
     assert [hill.coming is not None for hill in first_fires_picture(new_desk).hills] == [False, False, True]
     held_clock.pass_minutes(24 * 60)
     assert [hill.coming for hill in first_fires_picture(new_desk).hills] == [None, None, None]

@@ -7,10 +7,10 @@ import pytest
 
 from cookstove_gui.desk import Desk
 from cookstove_gui.logbook.logbook import Logbook
-from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.situation import Standing
 from cookstove_gui.stove.entries import Kind
 from cookstove_gui.stove.stove import Stove
+from tests.once import stood
 
 NOW = datetime(2026, 3, 14, 15, 0, tzinfo=UTC)
 
@@ -26,7 +26,7 @@ def stands() -> tuple[Stove, Standing]:
         desk.read(str(80 + 4 * minutes), spot="oven_centre")
         for spot in desk.stove.spots[1:7]:
             desk.read(str(120 + 5 * minutes), spot=spot.name)
-    standing = work_out(desk.inputs(), Memory())
+    standing = stood(desk.inputs())
     projection = standing.projection
     # A few futures are enough to meet every corner, and quicker.
     return desk.stove, replace(standing, projection=replace(projection, kelvin=projection.kelvin[::8]))

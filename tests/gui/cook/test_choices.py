@@ -7,10 +7,10 @@ from PySide6.QtWidgets import QLineEdit, QPushButton
 from cookstove_gui.desk import Desk
 from cookstove_gui.gui.cook.entry_panel import EntryPanel
 from cookstove_gui.gui.widgets.key import Key
-from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.stove.entries import Kind
 from tests.gui.hands import click, control, ctrl, enter_number, press, seen, type_text, words
 from tests.held_clock import HeldClock
+from tests.once import stood
 
 
 def choices(panel: EntryPanel) -> list[tuple[str, str]]:
@@ -102,7 +102,7 @@ def test_a_fire_that_is_believed_out_is_lit_without_a_question(
         clock.pass_minutes(100)
         fired_desk.read(str(heat), spot="oven_centre")
         fired_desk.read(str(heat), spot="top_front_left")
-    assert fired_desk.show(work_out(fired_desk.inputs(), Memory()))
+    assert fired_desk.show(stood(fired_desk.inputs()))
     press(panel, Qt.Key.Key_F5)
     assert [row.kind for row in fired_desk.entries].count(Kind.LIT) == 2
 

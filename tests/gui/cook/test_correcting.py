@@ -12,15 +12,15 @@ from cookstove_gui.gui.cook.recent_rows import _ASKED
 from cookstove_gui.gui.cook.when_field import WhenField
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.look import Look
-from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.stove.entries import Kind
 from tests.gui.conftest import START
 from tests.gui.hands import click, control, ctrl, enter_number, lines, mark, press, seen, type_text, words
 from tests.held_clock import HeldClock
+from tests.once import stood
 
 
 def stand(desk: Desk) -> None:
-    assert desk.show(work_out(desk.inputs(), Memory()))
+    assert desk.show(stood(desk.inputs()))
 
 
 def slip(desk: Desk, clock: HeldClock) -> int:

@@ -10,11 +10,11 @@ from pytestqt.qtbot import QtBot
 from cookstove_gui.desk import Desk
 from cookstove_gui.gui.cook import questioning
 from cookstove_gui.gui.cook.entry_panel import EntryPanel
-from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.stove.entries import Kind
 from tests.gui.conftest import START
 from tests.gui.hands import click, control, ctrl, enter_number, lines, press, seen, type_text, words
 from tests.held_clock import HeldClock
+from tests.once import stood
 
 
 def field(panel: EntryPanel, name: str = "number_field") -> str:
@@ -230,11 +230,11 @@ def test_in_practice_a_question_gives_way_by_the_sessions_clock(
     enter_number(panel, "940")
     lit = control(panel, "fire_lit", QPushButton)
     clock.pass_minutes(2)
-    fired_desk.show(work_out(fired_desk.inputs(), Memory()))
+    fired_desk.show(stood(fired_desk.inputs()))
     qtbot.wait(50)  # what the desk says comes a moment later
     assert not lit.isVisible()
     clock.pass_minutes(2)
-    fired_desk.show(work_out(fired_desk.inputs(), Memory()))
+    fired_desk.show(stood(fired_desk.inputs()))
     qtbot.waitUntil(lit.isVisible)
 
 
@@ -249,7 +249,7 @@ def test_a_slip_only_the_belief_can_see_is_questioned(
 ) -> None:
     clock.pass_minutes(2)
     fired_desk.read("620", spot="oven_centre")
-    fired_desk.show(work_out(fired_desk.inputs(), Memory()))
+    fired_desk.show(stood(fired_desk.inputs()))
     qtbot.waitUntil(lambda: "620" in seen(panel, "question"))
     assert "was expected" in seen(panel, "question")
 
@@ -259,11 +259,11 @@ def test_a_question_that_was_answered_is_not_asked_again(
 ) -> None:
     clock.pass_minutes(2)
     fired_desk.read("620", spot="oven_centre")
-    fired_desk.show(work_out(fired_desk.inputs(), Memory()))
+    fired_desk.show(stood(fired_desk.inputs()))
     qtbot.waitUntil(lambda: "620" in seen(panel, "question"))
     ctrl(panel, Qt.Key.Key_K)
     with qtbot.waitSignal(panel._link.changed):
-        fired_desk.show(work_out(fired_desk.inputs(), Memory()))
+        fired_desk.show(stood(fired_desk.inputs()))
     assert seen(panel, "question") == ""
 
 

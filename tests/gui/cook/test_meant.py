@@ -19,13 +19,13 @@ from cookstove_gui.gui.drawn_stove.stove_drawing import StoveDrawing
 from cookstove_gui.gui.frame.caution_strip import CautionStrip
 from cookstove_gui.gui.my_stove.page import MyStovePage
 from cookstove_gui.gui.widgets.look import Look
-from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.phrases.heading import question_about
 from cookstove_gui.physics.infrared import shown_temperature
 from cookstove_gui.stove.stove import unchecked
 from cookstove_gui.units import degrees, kelvin
 from tests.gui.hands import control, lines, push, seen
 from tests.gui.pages import held_desk, shown
+from tests.once import stood
 
 
 def set_wrong(desk: Desk) -> None:
@@ -92,7 +92,7 @@ def test_a_shiny_cooktop_is_told_on_the_cook_page_when_it_is_first_read(
 ) -> None:
     desk.save_stove(replace(desk.stove, cooktop_surface=surface))
     desk.read("300", spot="top_front_left")
-    assert desk.show(work_out(desk.inputs(), Memory()))
+    assert desk.show(stood(desk.inputs()))
     assert desk.standing is not None
     strip = CautionStrip(link, look)
     qtbot.addWidget(strip)
@@ -103,7 +103,7 @@ def test_a_shiny_cooktop_is_told_on_the_cook_page_when_it_is_first_read(
 def test_the_question_about_a_slip_tells_the_number_that_was_typed(fired_desk: Desk) -> None:
     set_wrong(fired_desk)
     fired_desk.read("900", spot="top_front_left")
-    standing = work_out(fired_desk.inputs(), Memory())
+    standing = stood(fired_desk.inputs())
     meant = meant_kelvin(fired_desk.stove, fired_desk.entries[-1])
     assert meant is not None
     asked = question_about(standing, fired_desk.entries[-1].number, fired_desk.edge)

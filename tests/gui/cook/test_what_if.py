@@ -10,9 +10,9 @@ from cookstove_gui.forecast.answers import LEAVE, ActionKind
 from cookstove_gui.gui.cook.what_if import WhatIf
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.look import Look
-from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.stove.entries import Kind
 from tests.gui.hands import click, control
+from tests.once import stood
 
 
 @pytest.fixture
@@ -48,7 +48,7 @@ def test_keys_press_too(row: WhatIf, desk: Desk, qtbot: QtBot) -> None:
 
 def test_what_it_brings_is_told_in_a_sentence(stood_desk: Desk, row: WhatIf, qtbot: QtBot) -> None:
     click(row, "what_if_1")
-    assert stood_desk.show(work_out(stood_desk.inputs(), Memory()))
+    assert stood_desk.show(stood(stood_desk.inputs()))
     key = control(row, "what_if_1", QPushButton)
     qtbot.waitUntil(lambda: key.accessibleDescription().startswith("Two splits: "))
     assert not control(row, "what_if_0", QPushButton).accessibleDescription()

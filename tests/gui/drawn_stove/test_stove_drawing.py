@@ -17,13 +17,13 @@ from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.drawn_stove import stove_drawing
 from cookstove_gui.gui.drawn_stove.stove_drawing import StoveDrawing
 from cookstove_gui.gui.widgets.look import Look
-from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.stove.drawn.contrast import relative_luminance
 from cookstove_gui.stove.drawn.heat_colours import heat_colour
 from cookstove_gui.stove.entries import Kind
 from cookstove_gui.stove.stove import Firebox, stove_with_default_spots
 from cookstove_gui.units import degrees, kelvin
 from tests.held_clock import HeldClock
+from tests.once import stood
 
 
 @pytest.fixture
@@ -179,7 +179,7 @@ def marked_as_worth_reading(drawing: StoveDrawing, desk: Desk) -> list[str]:
 
 def test_the_reading_that_tells_most_is_marked(stood_desk: Desk, drawing: StoveDrawing, clock: HeldClock) -> None:
     clock.pass_minutes(8)
-    assert stood_desk.show(work_out(stood_desk.inputs(), Memory()))
+    assert stood_desk.show(stood(stood_desk.inputs()))
     assert stood_desk.standing is not None
     wanted = advise(stood_desk.standing).reading
     assert wanted is not None
@@ -196,7 +196,7 @@ def test_nothing_is_worth_reading_once_the_session_is_over(
     stood_desk: Desk, drawing: StoveDrawing, clock: HeldClock
 ) -> None:
     clock.pass_minutes(8)
-    standing = work_out(stood_desk.inputs(), Memory())
+    standing = stood(stood_desk.inputs())
     assert stood_desk.show(standing)
     QApplication.processEvents()
     assert marked_as_worth_reading(drawing, stood_desk)

@@ -13,10 +13,10 @@ from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.frame.caution_strip import CautionStrip
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.window import MainWindow
-from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.stove.entries import Kind
 from tests.gui.hands import click, control, press, words
 from tests.held_clock import HeldClock
+from tests.once import stood
 
 
 @pytest.fixture
@@ -29,7 +29,7 @@ def strip(link: DeskLink, look: Look, qtbot: QtBot) -> CautionStrip:
 
 def told(desk: Desk, strip: CautionStrip) -> list[str]:
     """Every caution that the strip shows now in full, one after the other as they are read away."""
-    assert desk.show(work_out(desk.inputs(), Memory()))
+    assert desk.show(stood(desk.inputs()))
     QApplication.processEvents()  # the link tells its listeners together, in the next turn of the loop
     found = []
     while strip.isVisible():

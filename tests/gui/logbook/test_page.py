@@ -27,7 +27,7 @@ from tests.forecast.learning.made_records import record_rows
 from tests.gui.hands import control, lines, push, seen, type_in
 from tests.gui.pages import NOW, held_desk, keep_session, shown
 
-pytestmark = pytest.mark.gui
+pytestmark = [pytest.mark.gui, pytest.mark.usefixtures("worked_out_once")]
 
 GOOD = (
     "clock,kind,spot,value,unit,note\r\n"

@@ -21,7 +21,7 @@ from cookstove_gui.stove.entries import fold
 from tests.gui.hands import control, lines, mark, push, rows, seen, type_in
 from tests.gui.pages import NOW, held_desk, keep_session, shown
 
-pytestmark = pytest.mark.gui
+pytestmark = [pytest.mark.gui, pytest.mark.usefixtures("worked_out_once")]
 
 
 @pytest.fixture

@@ -16,7 +16,7 @@ from cookstove_gui.gui.widgets.form import Choice
 from tests.gui.hands import control, push, rows, seen, type_in
 from tests.gui.pages import NOW, held_desk, keep_session, shown
 
-pytestmark = pytest.mark.gui
+pytestmark = [pytest.mark.gui, pytest.mark.usefixtures("worked_out_once")]
 
 
 @pytest.fixture

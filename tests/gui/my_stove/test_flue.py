@@ -11,11 +11,11 @@ from cookstove_gui.desk import Desk
 from cookstove_gui.desk.my_stove import chimney as chimney_here
 from cookstove_gui.desk.my_stove.surroundings import side_material
 from cookstove_gui.gui.my_stove.page import MyStovePage
-from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.phrases.my_stove.surroundings import NO_HEAT, NO_WALL
 from cookstove_gui.stove.stove import FlueReading
 from tests.gui.hands import control, push, seen, type_in
 from tests.gui.pages import held_desk, shown
+from tests.once import stood
 
 
 @pytest.fixture
@@ -134,7 +134,7 @@ def test_the_flue_is_judged_by_what_its_thermometer_reads(stood_page: MyStovePag
     push(stood_page, "part_flue")
     for kind, judged in ((FlueReading.DOUBLE, False), (FlueReading.SINGLE, True)):
         choose(stood_page, "flue_reading", str(kind))
-        assert stood_desk.show(work_out(stood_desk.inputs(), Memory()))
+        assert stood_desk.show(stood(stood_desk.inputs()))
         QApplication.processEvents()
         assert seen(stood_page, "flue_heat").startswith("The flue pipe is about")
         assert ("not judged" not in seen(stood_page, "flue_heat")) is judged

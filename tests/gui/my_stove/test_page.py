@@ -25,7 +25,7 @@ from tests.desk.my_stove.test_first_fires import FULL, KINDLING, MEDIUM, fire
 from tests.gui.hands import control, push, seen, type_in
 from tests.gui.pages import NOW, held_desk, keep_session, shown
 
-pytestmark = pytest.mark.gui
+pytestmark = [pytest.mark.gui, pytest.mark.usefixtures("worked_out_once")]
 
 
 @pytest.fixture

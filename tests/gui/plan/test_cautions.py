@@ -11,20 +11,20 @@ from cookstove_gui.desk import Desk
 from cookstove_gui.desk.my_stove.site import keep_barometer, keep_height
 from cookstove_gui.gui.plan.page import PlanPage
 from cookstove_gui.gui.plan.part import PlanPart
-from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.units import kelvin
 from tests.gui.hands import control, push, seen
 from tests.gui.pages import NOW, held_desk, keep_session, shown
+from tests.once import stood
 
 pytestmark = pytest.mark.gui
 
 
-def stood(heat: float, height: str = "0 ft") -> Desk:
+def at_heat(heat: float, height: str = "0 ft") -> Desk:
     """A desk whose oven stays at one heat [°F]."""
     desk = held_desk()
     keep_height(desk, height)
     desk.open_session(keep_session(desk, "Today", NOW - timedelta(minutes=95)))
-    made = work_out(desk.inputs(), Memory())
+    made = stood(desk.inputs())
     steady = np.full_like(made.projection.kelvin, kelvin(heat, "F"))
     desk.show(replace(made, projection=replace(made.projection, kelvin=steady)))
     return desk
@@ -43,18 +43,18 @@ def bake(qtbot, desk: Desk, key: str):
 
 @pytest.mark.parametrize(("heat", "told"), [(225.0, True), (375.0, False)])
 def test_a_roast_that_warms_too_slowly_is_told_of(qtbot, heat, told):
-    page = bake(qtbot, stood(heat), "chicken")
+    page = bake(qtbot, at_heat(heat), "chicken")
     assert ("too long" in seen(page, "bake_danger")) is told
 
 
 def test_the_caution_goes_when_bread_is_asked_about(qtbot):
-    page = bake(qtbot, stood(190.0), "bread_loaf")
+    page = bake(qtbot, at_heat(190.0), "bread_loaf")
     assert seen(page, "bake_danger") == ""
 
 
 def test_what_the_height_does_to_a_bake_is_told_where_the_air_is_thin(qtbot):
-    assert seen(bake(qtbot, stood(375.0), "bread_loaf"), "bake_height") == ""
-    assert "Yeast dough rises faster" in seen(bake(qtbot, stood(375.0, "5000 ft"), "bread_loaf"), "bake_height")
+    assert seen(bake(qtbot, at_heat(375.0), "bread_loaf"), "bake_height") == ""
+    assert "Yeast dough rises faster" in seen(bake(qtbot, at_heat(375.0, "5000 ft"), "bread_loaf"), "bake_height")
 
 
 def boiling_words(qtbot, page) -> str:
@@ -66,7 +66,7 @@ def boiling_words(qtbot, page) -> str:
 
 # 970 hPa boils at 98.75 °C = 209.75 °F (between the rows of 950 and 980 hPa in the references, IAPWS IF97)
 def test_the_barometer_moves_the_boil_on_the_plan(qtbot):
-    desk = stood(375.0)
+    desk = at_heat(375.0)
     page, _ = shown(qtbot, desk, PlanPage)
     assert "212 °F" in boiling_words(qtbot, page)
     keep_barometer(desk, "970 hPa", as_at_sea=True)

@@ -10,10 +10,10 @@ from cookstove_gui.gui.plan.bake import BakePart
 from cookstove_gui.gui.plan.bake_foot import BakeFoot
 from cookstove_gui.gui.plan.bake_picture import BakePicture
 from cookstove_gui.gui.plan.page import PlanPage
-from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.stove.entries import Kind
 from tests.gui.hands import control, push, seen, type_in
 from tests.gui.pages import NOW, held_desk, keep_session, shown
+from tests.once import stood
 
 pytestmark = pytest.mark.gui
 
@@ -27,7 +27,7 @@ def desk() -> Desk:
 
 
 def stand(desk: Desk) -> None:
-    desk.show(work_out(desk.inputs(), Memory()))
+    desk.show(stood(desk.inputs()))
 
 
 def settle(qtbot, page: QWidget) -> None:

@@ -15,9 +15,9 @@ from cookstove_gui.gui.plan.page import PlanPage
 from cookstove_gui.gui.plan.part import PlanPart
 from cookstove_gui.gui.plan.pot_rows import PotRows
 from cookstove_gui.gui.plan.pots_on_top import PotsOnTop
-from cookstove_gui.one_road import Memory, work_out
 from tests.gui.hands import control, push, seen
 from tests.gui.pages import NOW, held_desk, keep_session, shown
+from tests.once import stood
 
 pytestmark = pytest.mark.gui
 
@@ -47,7 +47,7 @@ TURNED = (fit("fry_eggs", {"top_front_right": 0.9, "top_front_left": 0.6}), *FIT
 def desk() -> Desk:
     made = held_desk()
     made.open_session(keep_session(made, "Today", NOW - timedelta(minutes=95)))
-    made.show(replace(work_out(made.inputs(), Memory()), fits=FITS))
+    made.show(replace(stood(made.inputs()), fits=FITS))
     return made
 
 

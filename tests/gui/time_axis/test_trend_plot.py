@@ -17,11 +17,11 @@ from cookstove_gui.gui.time_axis.time_axis import TimeAxis
 from cookstove_gui.gui.time_axis.trend_plot import TrendPlot
 from cookstove_gui.gui.widgets.key import Key
 from cookstove_gui.gui.widgets.look import Look
-from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.stove.entries import Kind
 from cookstove_gui.units import degrees
 from tests.gui.hands import control
 from tests.held_clock import HeldClock
+from tests.once import stood
 
 
 @pytest.fixture
@@ -41,7 +41,7 @@ def plot(axis: TimeAxis) -> TrendPlot:
 
 
 def stand(desk: Desk) -> None:
-    assert desk.show(work_out(desk.inputs(), Memory()))
+    assert desk.show(stood(desk.inputs()))
     QApplication.processEvents()
 
 
