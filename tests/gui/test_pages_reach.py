@@ -34,30 +34,6 @@ LEAST_TARGET = 40  # px, of anything that is pressed
 LEAST_PIXELS = 14
 
 
-@pytest.fixture(params=PAGES)
-def parts(request, qtbot):
-    """Each part of a page in turn, on the screen with things to show in it."""
-    name, size = request.param, SIZES[-1]
-    desk = held_desk()
-    keep_session(desk, "Sunday bread", NOW - timedelta(days=4))
-    desk.open_session(keep_session(desk, "Today", NOW - timedelta(minutes=95)))
-    checks.add_instrument(desk, "spot gun", "infrared")
-    page, _ = shown(qtbot, desk, PAGES[name], size)
-    sections = page.findChild(Sections)
-    keys = [button.objectName().removeprefix("part_") for button in page.findChildren(QPushButton)]
-
-    def each(size=size):
-        page.resize(*size)
-        for key in (key for key in keys if page.findChild(QWidget, f"scroll_{key}") is not None):
-            sections.choose(key)
-            qtbot.waitUntil(lambda: not any(part.is_busy for part in getattr(page, "_parts", ())), timeout=10000)
-            for _ in range(3):  # words that came in change the heights, and those the places
-                QApplication.processEvents()
-            yield page
-
-    return each
-
-
 def seen(page, kind):
     return [one for one in page.findChildren(kind) if one.isVisible() and not one.objectName().startswith("qt_")]
 
@@ -67,59 +43,82 @@ def controls(page):
     return [one for one in found if one.focusPolicy() is not Qt.FocusPolicy.NoFocus]
 
 
-def test_every_control_has_a_name_to_find_it_by_and_one_to_be_read_out(parts):
-    for page in parts():
-        for part in controls(page):
-            assert part.objectName(), f"{part} has no object name"
-            assert part.accessibleName(), f"{part.objectName()} has no accessible name"
-            assert part.toolTip(), f"{part.objectName()} has no tooltip"
+def unnamed(page):
+    """Controls without a name to find them by, one to be read out, or a tooltip."""
+    for part in controls(page):
+        if not part.objectName() or not part.accessibleName() or not part.toolTip():
+            yield f"{part.objectName() or part} lacks a name, an accessible name or a tooltip"
 
 
-def test_every_target_is_large_enough_to_press(parts):
-    for page in parts():
-        for part in controls(page):
-            size = part.size()
-            assert min(size.width(), size.height()) >= LEAST_TARGET, f"{part.objectName()} is {size}"
+def too_small(page):
+    """Controls too small to press, and type too small to read."""
+    for part in controls(page):
+        if min(part.width(), part.height()) < LEAST_TARGET:
+            yield f"{part.objectName()} is {part.size()}"
+    for one in [*seen(page, QLabel), *seen(page, QAbstractButton), *controls(page)]:
+        if one.font().pixelSize() < LEAST_PIXELS:
+            yield f"{one.objectName()} is written at {one.font().pixelSize()} px"
 
 
-def test_all_type_is_large_enough_to_read(parts):
-    for page in parts():
-        for one in [*seen(page, QLabel), *seen(page, QAbstractButton), *controls(page)]:
-            assert one.font().pixelSize() >= LEAST_PIXELS, f"{one.objectName()} is {one.font().pixelSize()} px"
+def clipped(page):
+    """Words that have too little room."""
+    for label in (label for label in seen(page, QLabel) if label.text()):
+        needed = label.heightForWidth(label.width()) if label.wordWrap() else label.sizeHint().height()
+        if label.height() < needed - 1:
+            yield f"{label.objectName()} is too low for {label.text()[:50]}"
+        if not label.wordWrap():
+            wide = label.shown_width if isinstance(label, OneLine) else label.sizeHint().width()
+            if label.width() < wide - 1:
+                yield f"{label.objectName()} is too narrow for {label.text()}"
+    for button in seen(page, QPushButton):
+        if button.width() < button.fontMetrics().horizontalAdvance(button.text()):
+            yield f"{button.objectName()} is too narrow for {button.text()}"
 
 
-@pytest.mark.parametrize("size", SIZES, ids=str)
-def test_no_words_are_clipped(parts, size):
-    for page in parts(size):
-        for label in seen(page, QLabel):
-            if label.text():
-                needed = label.heightForWidth(label.width()) if label.wordWrap() else label.sizeHint().height()
-                assert label.height() >= needed - 1, f"{label.objectName()}: {label.text()[:50]}"
-                if not label.wordWrap():
-                    wide = label.shown_width if isinstance(label, OneLine) else label.sizeHint().width()
-                    assert label.width() >= wide - 1, f"{label.objectName()}: {label.text()}"
-        for button in seen(page, QPushButton):
-            words = button.fontMetrics().horizontalAdvance(button.text())
-            assert button.width() >= words, f"{button.objectName()} is too narrow for {button.text()}"
+def unreached(page):
+    """Controls at which Tab never stops."""
+    wanted = {
+        one.objectName() for one in controls(page) if not one.objectName().startswith("part_") and one.isEnabled()
+    }
+    controls(page)[0].setFocus()
+    reached = set()
+    for _ in range(3 * len(controls(page)) + 6):
+        QTest.keyClick(QApplication.focusWidget() or page, Qt.Key.Key_Tab)
+        if QApplication.focusWidget() is not None:
+            reached.add(QApplication.focusWidget().objectName())
+    # Of buttons that stand for one choice Tab stops at one, and arrows go on to the others.
+    for button in seen(page, QPushButton):
+        if button.group() is not None and reached & {other.objectName() for other in button.group().buttons()}:
+            reached.add(button.objectName())
+    yield from (f"Tab never reaches {name}" for name in sorted(wanted - reached))
 
 
-def test_tab_reaches_every_control(parts):
-    for page in parts():
-        wanted = {
-            one.objectName() for one in controls(page) if not one.objectName().startswith("part_") and one.isEnabled()
-        }
-        first = controls(page)[0]
-        first.setFocus()
-        reached = set()
-        for _ in range(3 * len(controls(page)) + 6):
-            QTest.keyClick(QApplication.focusWidget() or page, Qt.Key.Key_Tab)
-            if QApplication.focusWidget() is not None:
-                reached.add(QApplication.focusWidget().objectName())
-        # Of buttons that stand for one choice Tab stops at one, and arrows go on to the others.
-        for button in seen(page, QPushButton):
-            if button.group() is not None and reached & {other.objectName() for other in button.group().buttons()}:
-                reached.add(button.objectName())
-        assert wanted <= reached, f"never reached: {sorted(wanted - reached)}"
+@pytest.mark.parametrize("name", PAGES)
+def test_every_part_can_be_reached_read_and_pressed(qtbot, name):
+    """Each part of a page in turn, on the screen with things to show in it, at both sizes."""
+    desk = held_desk()
+    keep_session(desk, "Sunday bread", NOW - timedelta(days=4))
+    desk.open_session(keep_session(desk, "Today", NOW - timedelta(minutes=95)))
+    checks.add_instrument(desk, "spot gun", "infrared")
+    page, _ = shown(qtbot, desk, PAGES[name], SIZES[0])
+    sections = page.findChild(Sections)
+    keys = [button.objectName().removeprefix("part_") for button in page.findChildren(QPushButton)]
+    keys = [key for key in keys if page.findChild(QWidget, f"scroll_{key}") is not None]
+    assert keys
+    found = []
+    for size in SIZES:
+        page.resize(*size)
+        for key in keys:
+            sections.choose(key)
+            busy = [part for part in getattr(page, "_parts", ()) if hasattr(part, "is_busy")]
+            qtbot.waitUntil(lambda busy=busy: not any(part.is_busy for part in busy), timeout=10000)
+            for _ in range(3):  # words that came in change the heights, and those the places
+                QApplication.processEvents()
+            faults = clipped(page)
+            if size == SIZES[-1]:
+                faults = [*faults, *unnamed(page), *too_small(page), *unreached(page)]
+            found += [f"{key} at {size}: {fault}" for fault in faults]
+    assert not found, "\n".join(found)
 
 
 def test_arrows_go_from_one_button_of_a_choice_to_the_next(qtbot):

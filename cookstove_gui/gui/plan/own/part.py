@@ -86,6 +86,7 @@ class OwnPart(QWidget):
 
     def _table(self, sort: type[Sort]) -> RowTable:
         made = RowTable(f"own_{sort.key}", sort.name, sort.headers, stretch=len(sort.headers) - 1)
+        made.setToolTip(f"{sort.name}; Enter changes the marked one")
         made.opened.connect(lambda _key: self._open_marked())
         return made
 
