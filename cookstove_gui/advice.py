@@ -118,7 +118,10 @@ def advise(standing: Standing, plan: Plan | None = None) -> Advice:
     """The one piece of advice for a moment, with a planned meal or without."""
     found = next(found for rule in RULES if (found := rule(standing)) is not None)
     planned = None if plan is None or found.subject not in _TELL_ONLY else due(plan, standing.now)
-    return found if planned is None else replace(found, planned=planned, prepares=False)
+    if planned is None:
+        return found
+    # What the meal wants of the fire now is the one step; another beside it would be a second voice.
+    return replace(found, planned=planned, prepares=False, step=None if planned.step.helps else found.step)
 
 
 # The rules, in the order in which they speak

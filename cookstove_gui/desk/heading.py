@@ -70,14 +70,14 @@ def here(desk: Desk) -> int:
 
 def shown_detail(desk: Desk) -> str:
     """What stands behind the headline; nothing of a session that is over."""
-    return detail(desk.standing, desk.edge) if desk.standing and desk.is_live else ""
+    return detail(desk.standing, desk.edge, desk.supper.plan) if desk.standing and desk.is_live else ""
 
 
 def shown_detail_rungs(desk: Desk) -> tuple[str, ...]:
     """The detail in one line, from long to short; nothing of a session that is over."""
     if is_first_start(desk):
         return ("Three ways to begin: on Cook, the keys 1, 2 and 3 choose.", "Three ways to begin.")
-    return detail_rungs(desk.standing, desk.edge) if desk.standing and desk.is_live else ()
+    return detail_rungs(desk.standing, desk.edge, desk.supper.plan) if desk.standing and desk.is_live else ()
 
 
 def shown_cautions(desk: Desk) -> tuple[Caution, ...]:

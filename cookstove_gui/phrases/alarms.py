@@ -5,16 +5,11 @@ from datetime import timedelta
 from cookstove_gui.cooking.supper.alarms import Alarm, AlarmKind
 from cookstove_gui.cooking.supper.plan import FireStep
 from cookstove_gui.phrases.edge import Edge, spot_label
+from cookstove_gui.phrases.plan.fire_steps import fire_order, splits_words
 from cookstove_gui.stove.stove import Stove
 
 TRIED = "This is how an alarm sounds."
 _LATE = timedelta(minutes=2)
-_FIRE: dict[str, str] = {
-    FireStep.LIGHT: "Light the fire",
-    FireStep.WOOD: "Put wood on",
-    FireStep.BYPASS_SHUT: "Shut the bypass",
-    FireStep.LET_GO: "Let the fire go; put nothing more on",
-}
 
 
 def alarm_rungs(alarm: Alarm, stove: Stove, edge: Edge) -> tuple[str, ...]:
@@ -57,12 +52,15 @@ def alarm_words(alarm: Alarm, stove: Stove) -> str:
         case AlarmKind.LEAVING_BAND:
             return f"The oven is about to leave {_heat(alarm.about)}."
         case AlarmKind.RELOAD:
-            return "Put wood on."
+            return f"Add {splits_words(alarm.splits)}." if alarm.splits else "Add wood."
         case AlarmKind.BAND_REACHED:
             return f"The oven is likely at {_heat(alarm.about)}."
         case AlarmKind.NEXT_READING:
             return f"Read the {spot_label(stove, alarm.about)}."
-    return f"{alarm.about}: {alarm.what}." if alarm.about else f"{_FIRE.get(alarm.what, alarm.what)}."
+    if alarm.about:
+        return f"{alarm.about}: {alarm.what}."
+    order = fire_order(FireStep(alarm.what), alarm.splits, alarm.opening)
+    return f"{order[:1].upper()}{order[1:]}."
 
 
 def _more(alarm: Alarm) -> str:

@@ -35,14 +35,14 @@ def rungs(standing: Standing, edge: Edge, plan: Plan | None = None) -> tuple[str
     return (*(f"{to_do} {rung}" for rung in alone), to_do, *shorter)
 
 
-def detail_rungs(standing: Standing, edge: Edge) -> tuple[str, ...]:
+def detail_rungs(standing: Standing, edge: Edge, plan: Plan | None = None) -> tuple[str, ...]:
     """The detail from long to short, in one line."""
-    return ladder.detail_rungs(advise(standing), standing, edge)
+    return ladder.detail_rungs(advise(standing, plan), standing, edge)
 
 
-def detail(standing: Standing, edge: Edge) -> str:
+def detail(standing: Standing, edge: Edge, plan: Plan | None = None) -> str:
     """The step that helps, and the reading worth taking next."""
-    return advice.detail(advise(standing), standing, edge)
+    return advice.detail(advise(standing, plan), standing, edge)
 
 
 def arrival_figure(standing: Standing, edge: Edge) -> str:

@@ -14,8 +14,8 @@ AT = datetime(2026, 1, 5, 17, 5, tzinfo=UTC)
 STOVE = Stove(name="Stove")
 
 
-def alarm(kind: AlarmKind, about: str = "", what: str = "", spot: str = "") -> Alarm:
-    return Alarm(key="a", kind=kind, at=AT, about=about, what=what, spot=spot)
+def alarm(kind: AlarmKind, about: str = "", what: str = "", **more: object) -> Alarm:
+    return Alarm(key="a", kind=kind, at=AT, about=about, what=what, **more)  # type: ignore[arg-type]
 
 
 def rungs(one: Alarm, late: float = 0.0) -> tuple[str, ...]:
@@ -34,12 +34,15 @@ def rungs(one: Alarm, late: float = 0.0) -> tuple[str, ...]:
         (alarm(AlarmKind.LEAVING_BAND, "bread"), "The oven is about to leave bread heat."),
         (alarm(AlarmKind.LEAVING_BAND, "425–475 °F"), "The oven is about to leave 425–475 °F."),
         (alarm(AlarmKind.BAND_REACHED, "pie"), "The oven is likely at pie heat."),
-        (alarm(AlarmKind.RELOAD), "Put wood on."),
+        (alarm(AlarmKind.RELOAD), "Add wood."),
+        (alarm(AlarmKind.RELOAD, splits=2), "Add 2 splits."),
+        (alarm(AlarmKind.STEP, "", FireStep.AIR, opening=0.3), "Set the air to 30 % open."),
+        (alarm(AlarmKind.STEP, "", FireStep.AIR, opening=1.0), "Open the air wide."),
         (alarm(AlarmKind.NEXT_READING, "oven_centre"), "Read the oven centre."),
         (alarm(AlarmKind.STEP, "Bread", "shape"), "Bread: shape."),
         (alarm(AlarmKind.STEP, "", FireStep.LIGHT), "Light the fire."),
         (alarm(AlarmKind.STEP, "", FireStep.LET_GO), "Let the fire go; put nothing more on."),
-        (alarm(AlarmKind.STEP, "", FireStep.BYPASS_SHUT), "Shut the bypass."),
+        (alarm(AlarmKind.STEP, "", FireStep.BYPASS_SHUT), "Close the bypass."),
     ],
 )
 def test_what_to_do_in_one_sentence(one: Alarm, words: str) -> None:

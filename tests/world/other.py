@@ -110,7 +110,7 @@ def _burn(state: State, build: Build) -> FloatArray:
     return np.asarray(energy * (1.0 - 0.25 * state.damper) / 60.0)
 
 
-def _heat(state: State, build: Build) -> None:
+def heat(state: State, build: Build) -> None:
     """One minute of heat."""
     power = _burn(state, build)
     state.powers = np.column_stack([power, state.powers[:, :-1]])
@@ -132,7 +132,7 @@ def _heat(state: State, build: Build) -> None:
     state.thermometer += (state.air - state.thermometer) / np.maximum(build.thermometer_lag, 1.0)
 
 
-def _work(
+def work(
     state: State, build: Build, minute: FloatArray, draws: FloatArray, band: FloatArray, until: FloatArray,
     log: list[list[tuple[float, str, float]]] | None,
 ) -> None:  # fmt: skip
@@ -178,7 +178,7 @@ def _work(
     state.damper, state.bypass, state.door = damper, bypass, door
 
 
-def _cold(build: Build, rooms: FloatArray) -> State:
+def cold(build: Build, rooms: FloatArray) -> State:
     batch = len(rooms)
     zero = np.zeros(batch)
     warm = [rooms.copy() for _ in range(5)]
@@ -190,7 +190,7 @@ def _cold(build: Build, rooms: FloatArray) -> State:
     )  # fmt: skip
 
 
-def _spots(state: State, build: Build) -> FloatArray:
+def spots(state: State, build: Build) -> FloatArray:
     rise = state.wall - state.room
     walls = state.room[:, None] + rise[:, None] * (1.08 + build.wall_spread)
     top = state.top.mean(1) - state.room
@@ -229,8 +229,8 @@ class OtherSession:
         until = np.maximum(np.repeat(np.floor(minutes), count) + 1, self.until + rng.normal(0, 20, batch))
 
         def step(state: State, clock: FloatArray) -> None:
-            _work(state, build, clock, rng.random((batch, DRAWS)), band, until, None)
-            _heat(state, build)
+            work(state, build, clock, rng.random((batch, DRAWS)), band, until, None)
+            heat(state, build)
 
         return futures(self.states, minutes, count, lambda state: state.air, step)
 
@@ -244,17 +244,17 @@ def make_other_sessions(seed: int, firings: Sequence[int]) -> list[OtherSession]
     chosen = [BANDS_F[int(rng.integers(len(BANDS_F)))] for rng in rngs]
     band = (np.array(chosen, dtype=float) - 32.0) / 1.8 + 273.15
     until = np.array([rng.uniform(110, 280) for rng in rngs])
-    state = _cold(build, np.array([rng.uniform(287, 295) for rng in rngs]))
+    state = cold(build, np.array([rng.uniform(287, 295) for rng in rngs]))
     length = round(until.max()) + 60 + AFTER
     draws = np.stack([rng.random((length, DRAWS)) for rng in rngs])
     truth, thermometer, states = [], [], []
     log: list[list[tuple[float, str, float]]] = [[] for _ in firings]
     for minute in range(length):
-        truth.append(_spots(state, build))
+        truth.append(spots(state, build))
         thermometer.append(state.thermometer.copy())
         states.append(rows_of(state, slice(None)))
-        _work(state, build, np.full(count, float(minute)), draws[:, minute], band, until, log)
-        _heat(state, build)
+        work(state, build, np.full(count, float(minute)), draws[:, minute], band, until, log)
+        heat(state, build)
     stove = replace(stove_with_default_spots(f"other {kind} {seed}", Firebox(side)), note="invented")
     all_truth, all_thermometer, times = np.array(truth), np.array(thermometer), np.arange(length, dtype=float)
     sessions = []

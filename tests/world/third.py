@@ -132,7 +132,7 @@ def _burn(state: State, make: Make, flow: FloatArray, minutes: float) -> FloatAr
     return np.minimum(np.maximum(wished, 0.0) / minutes, 2800.0 * np.maximum(flow, 0.02))
 
 
-def _heat(state: State, make: Make, draws: FloatArray) -> None:
+def heat(state: State, make: Make, draws: FloatArray) -> None:
     """One minute of fire, gas, iron and brick."""
     state.wind += -state.wind / 9.0 + make.gusts * np.sqrt(2.0 / 9.0) * (draws[:, 8] - 0.5) * 3.46
     minutes = 1.0 / STEPS
@@ -180,7 +180,7 @@ def _heat(state: State, make: Make, draws: FloatArray) -> None:
         state.bulb[:, 1] += minutes * (state.bulb[:, 0] - state.bulb[:, 1]) / make.lags[:, 1]
 
 
-def _work(
+def work(
     state: State, make: Make, minute: FloatArray, draws: FloatArray, band: FloatArray, until: FloatArray,
     log: list[Happened] | None,
 ) -> None:  # fmt: skip
@@ -232,7 +232,7 @@ def _work(
     state.opening, state.bypass, state.door = opening, bypass, door
 
 
-def _cold(make: Make, rooms: FloatArray) -> State:
+def cold(make: Make, rooms: FloatArray) -> State:
     batch = len(rooms)
     none, pieces = np.zeros(batch), np.zeros((batch, PIECES))
     return State(
@@ -244,7 +244,7 @@ def _cold(make: Make, rooms: FloatArray) -> State:
     )  # fmt: skip
 
 
-def _spots(state: State, make: Make) -> FloatArray:
+def spots(state: State, make: Make) -> FloatArray:
     """True heats (B, spots) [K] in the order of SPOTS."""
     mean = state.plates.mean(axis=1)
     rise = (mean - state.room)[:, None]
@@ -290,10 +290,19 @@ class ThirdSession:
 
         def step(state: State, clock: FloatArray) -> None:
             draws = rng.random((batch, DRAWS))
-            _work(state, make, clock, draws, band, until, None)
-            _heat(state, make, draws)
+            work(state, make, clock, draws, band, until, None)
+            heat(state, make, draws)
 
         return futures(self.states, minutes, count, lambda state: state.air, step)
+
+
+def of_today(make: Make, rngs: Sequence[np.random.Generator]) -> Make:
+    """Makes of firings, each with a load of wood of its own: how dry it is, and what a split weighs."""
+    return replace(
+        make,
+        moisture=np.clip(make.moisture + np.array([rng.normal(0, 0.04) for rng in rngs]), 0.06, 0.35),
+        mass=make.mass * np.array([rng.uniform(0.75, 1.3) for rng in rngs]),
+    )
 
 
 def make_third_sessions(seed: int, firings: Sequence[int]) -> list[ThirdSession]:
@@ -301,27 +310,21 @@ def make_third_sessions(seed: int, firings: Sequence[int]) -> list[ThirdSession]
     one, kind, side = make_stove(seed)
     rngs = [np.random.default_rng([172, seed, firing]) for firing in firings]
     count = len(firings)
-    # Every load of wood is another one: how dry it is, and what a split weighs.
-    make = rows_of(one, slice(None), count)
-    make = replace(
-        make,
-        moisture=np.clip(make.moisture + np.array([rng.normal(0, 0.04) for rng in rngs]), 0.06, 0.35),
-        mass=make.mass * np.array([rng.uniform(0.75, 1.3) for rng in rngs]),
-    )
+    make = of_today(rows_of(one, slice(None), count), rngs)
     chosen = [BANDS_F[int(rng.integers(len(BANDS_F)))] for rng in rngs]
     band = (np.array(chosen, dtype=float) - 32.0) / 1.8 + 273.15
     until = np.array([rng.uniform(110, 280) for rng in rngs])
-    state = _cold(make, np.array([rng.uniform(284, 297) for rng in rngs]))
+    state = cold(make, np.array([rng.uniform(284, 297) for rng in rngs]))
     length = round(until.max()) + 60 + AFTER
     draws = np.stack([rng.random((length, DRAWS)) for rng in rngs])
     truth, bulb, states = [], [], []
     log: list[Happened] = [[] for _ in firings]
     for minute in range(length):
-        truth.append(_spots(state, make))
+        truth.append(spots(state, make))
         bulb.append(state.bulb[:, 1].copy())
         states.append(rows_of(state, slice(None)))
-        _work(state, make, np.full(count, float(minute)), draws[:, minute], band, until, log)
-        _heat(state, make, draws[:, minute])
+        work(state, make, np.full(count, float(minute)), draws[:, minute], band, until, log)
+        heat(state, make, draws[:, minute])
     stove = replace(stove_with_default_spots(f"third {kind} {seed}", Firebox(side)), note="invented")
     whole, shown, times = np.array(truth), np.array(bulb), np.arange(length, dtype=float)
     sessions = []

@@ -41,6 +41,7 @@ AGAIN_MIN = {
     AlarmKind.NEXT_READING: 5.0,
 }
 SNOOZE_MIN = 5.0
+_AHEAD = timedelta(hours=12)  # so long before its time the sound of a planned alarm may be put off for good; judgement
 _KEPT_FOR = timedelta(days=2)  # answers older than this are of another meal
 _MOST_KEPT = 300
 _REPEATS_S = (60.0, 60.0, 60.0, 60.0)  # seconds between the first sounds of an alarm, then
@@ -57,6 +58,8 @@ class Alarm:
     about: str = ""  # a dish, a bake, a spot's name, a heat
     what: str = ""  # of a planned step, its own words
     spot: str = ""  # on the cooktop, of a planned step; empty for the oven
+    splits: int = 0  # of a planned load of wood
+    opening: float | None = None  # of the air, of a planned step that sets it
     is_planned: bool = False
 
 
@@ -117,7 +120,9 @@ def _holds_back(alarm: Alarm, answer: Answer, now: datetime) -> bool:
 
 
 def _is_silenced(alarm: Alarm, answers: Sequence[Answer], now: datetime) -> bool:
-    return any(one.silent and one.key == alarm.key and alarm.at <= one.at <= now for one in answers)
+    """Whether its sound is off: since it rang, or in good time before where it is of a plan."""
+    ahead = _AHEAD if alarm.is_planned else timedelta()
+    return any(one.silent and one.key == alarm.key and alarm.at - ahead <= one.at <= now for one in answers)
 
 
 def done(answers: Sequence[Answer], key: str, now: datetime) -> tuple[Answer, ...]:
@@ -136,6 +141,16 @@ def silenced(answers: Sequence[Answer], keys: Iterable[str], now: datetime) -> t
     for key in keys:
         found = _with(found, Answer(key=key, at=now, silent=True), now)
     return found
+
+
+def heard_again(answers: Sequence[Answer], key: str) -> tuple[Answer, ...]:
+    """The answers once the sound of this one is on again."""
+    return tuple(one for one in answers if not (one.silent and one.key == key))
+
+
+def is_silent(answers: Iterable[Answer], key: str) -> bool:
+    """Whether the sound of an alarm was put off."""
+    return any(one.silent and one.key == key for one in answers)
 
 
 def _with(answers: Sequence[Answer], new: Answer, now: datetime) -> tuple[Answer, ...]:

@@ -2,24 +2,27 @@
 
 import math
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 
 import numpy as np
 
-from cookstove_gui.cooking.fires.rise_and_hold import LEAST_FIRES, USUAL_RISE, RiseAndHold
+from cookstove_gui.cooking.fires.rise_and_hold import USUAL_RISE, RiseAndHold
 from cookstove_gui.cooking.fit.tasks import Place
 from cookstove_gui.cooking.supper.dishes import Heat
 from cookstove_gui.cooking.supper.heats import paced_by, task_for
 from cookstove_gui.cooking.supper.plan import FireStep, PlannedStep, StepKind
-from cookstove_gui.forecast.answers import FloatArray, KeptFire, Projection
+from cookstove_gui.forecast.answers import LEAVE, Action, ActionKind, FloatArray, KeptFire, Projection
 from cookstove_gui.forecast.futures.projection import project
+from cookstove_gui.forecast.model import heat
+from cookstove_gui.forecast.model.ensemble import FIRING
 from cookstove_gui.forecast.model.habits import KINDLING_WAIT
 from cookstove_gui.forecast.tracking.belief import Belief
 from cookstove_gui.stove.entries import HeatBand
 
 BYPASS_SHUT_AFTER = 15.0  # min from lighting: the flue draws; common practice, no source
-_SPREAD = 0.2  # of the logarithm of a rise, where few are known; judgement
+_SPREAD = 0.2  # of the logarithm of a rise, before any is known; judgement
+_SPREAD_WEIGHT = 3.0  # rises that this stands for; judgement
 _RISES = 64  # equally likely rises
 LONGEST_AHEAD = 8.0 * 60.0  # min that futures are run on for; beyond, the fire is taken to be as it is then
 _AFTER_LAST = 10.0  # min that the futures see beyond the last part on heat
@@ -37,6 +40,8 @@ class Fire:
     rises: Callable[[HeatBand], RiseAndHold]  # what the stove's own logs show, asked only where nothing burns
     bypass_open: bool = False
     reload_at: datetime | None = None  # when the next load is due, if that is known
+    air: float | None = None  # its opening as it was logged, 0 to 1
+    against: frozenset[str] = frozenset()  # steps that a caution speaks against
     ends: dict[str, datetime] = field(default_factory=dict)  # bake to when it is likely done, for what is in the oven
 
 
@@ -94,12 +99,18 @@ def usual_lighting(fire: Fire, parts: Iterable[OnHeat], otherwise: datetime) -> 
 
 
 def rise_sample(found: RiseAndHold) -> FloatArray:
-    """Equally likely minutes from lighting to a heat: the rises seen, widened where they are few."""
-    if len(found.rises) >= LEAST_FIRES:
-        return np.asarray(found.rises, dtype=np.float64)
-    middle = float(np.median(found.rises)) if found.rises else USUAL_RISE.p50 or 0.0
+    """Equally likely minutes from lighting to a heat in the next fire: lognormal, by the rises seen.
+
+    The next fire may be quicker or slower than all of a few: the spread of the rises seen is joined with a usual one,
+    and their middle has a doubt of its own.
+    """
+    logs = np.log(found.rises) if found.rises else np.log([USUAL_RISE.p50 or 1.0])
+    count = len(logs)
+    own = float(((logs - logs.mean()) ** 2).sum())
+    variance = (_SPREAD_WEIGHT * _SPREAD**2 + own) / (_SPREAD_WEIGHT + count - 1)
     levels = (np.arange(_RISES) + 0.5) / _RISES
-    return np.asarray(middle * np.exp(_SPREAD * np.sqrt(2.0) * _inverse_error(2.0 * levels - 1.0)), dtype=np.float64)
+    deviates = np.sqrt(2.0) * _inverse_error(2.0 * levels - 1.0)
+    return np.asarray(np.exp(logs.mean() + np.sqrt(variance * (1.0 + 1.0 / count)) * deviates), dtype=np.float64)
 
 
 def _inverse_error(values: FloatArray) -> FloatArray:
@@ -110,10 +121,16 @@ def _inverse_error(values: FloatArray) -> FloatArray:
     return np.asarray(np.sign(values) * np.sqrt(np.sqrt(first**2 - log / a) - first), dtype=np.float64)
 
 
-def fire_steps(fire: Fire, lit_at: datetime, let_go_at: datetime | None, now: datetime) -> tuple[PlannedStep, ...]:
-    """What is done to the fire until it is let go, by this cook's own pace of loads; `lit_at` may be past."""
+def fire_steps(
+    fire: Fire, lit_at: datetime, let_go_at: datetime | None, now: datetime, helps: Action = LEAVE
+) -> tuple[PlannedStep, ...]:
+    """What is done to the fire until it is let go, by this cook's own pace and size of loads; `lit_at` may be past.
+
+    `helps` is what is to be done now, because else a heat is likely missed.
+    """
     if let_go_at is None:
         return ()
+    wood, split = math.exp(fire.belief.habits.mass_log), float(np.median(_splits_of(fire.belief)))
     every = math.exp(fire.belief.habits.interval_log)
     steps: list[PlannedStep] = []
     if not fire.lit:
@@ -125,13 +142,30 @@ def fire_steps(fire: Fire, lit_at: datetime, let_go_at: datetime | None, now: da
             steps.append(_step("fire/bypass", FireStep.BYPASS_SHUT, max(now, _shut_at(fire, now))))
         fed = fire.belief.last_load or fire.belief.lit_at or now
         load = max(fire.reload_at or fed + timedelta(minutes=every), now)
+        if helps.kind is ActionKind.AIR:
+            steps.append(_air_step(helps.value, now))
+        elif helps.kind is ActionKind.WOOD:
+            load = now
     number = fire.belief.loads + 1
     # What is put on burns for as long as until the next: the last load is the one that lasts to the end.
     while load < let_go_at - timedelta(minutes=0.5 * every):
-        steps.append(_step(f"fire/wood/{number}", FireStep.WOOD, _rounded(load)))
+        step = _step(f"fire/wood/{number}", FireStep.WOOD, _rounded(load))
+        helping = helps.kind is ActionKind.WOOD and load == now
+        steps.append(replace(step, wood=wood, splits=max(round(wood / split), 1), helps=helping))
         number, load = number + 1, load + timedelta(minutes=every)
     steps.append(_step("fire/let_go", FireStep.LET_GO, let_go_at))
     return tuple(steps)
+
+
+def _air_step(opening: float, now: datetime) -> PlannedStep:
+    """Its key names the opening: another one is another step."""
+    step = _step(f"fire/air/{round(100 * opening)}", FireStep.AIR, now)
+    return replace(step, opening=opening, helps=True)
+
+
+def _splits_of(belief: Belief) -> FloatArray:
+    """What a split weighs here (members,) [kg]."""
+    return heat.positive(belief.ensemble.x[FIRING])["split_mass"]
 
 
 def _shut_at(fire: Fire, now: datetime) -> datetime:

@@ -51,8 +51,13 @@ def moments(plan: Plan) -> tuple[Moment, ...]:
 
 
 def due(plan: Plan, now: datetime) -> Moment | None:
-    """The one thing of the plan to do now; none while nothing is due. A fire that burns speaks for itself."""
-    first = next((one for one in moments(plan) if not (plan.lit and one.kind is MomentKind.FIRE)), None)
+    """The one thing of the plan to do now; none while nothing is due.
+
+    A fire that burns speaks for itself, but for what the meal wants of it.
+    """
+    first = next(
+        (one for one in moments(plan) if not (plan.lit and one.kind is MomentKind.FIRE) or one.step.helps), None
+    )
     return first if first is not None and first.at <= now + DUE_WITHIN else None
 
 

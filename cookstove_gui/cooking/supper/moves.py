@@ -18,6 +18,7 @@ def moves_between(before: Plan | None, after: Plan, supper: Supper) -> tuple[Mov
         for step in after.steps
         if step.key in was
         and step.kind is not StepKind.WAIT
+        and not step.helps
         and not (step.done or step.begun or was[step.key].done)
         and abs(step.begin - was[step.key].begin) > MATTERS
     )

@@ -22,6 +22,7 @@ class FireStep(StrEnum):
 
     LIGHT = "light"
     WOOD = "wood"
+    AIR = "air"
     BYPASS_SHUT = "bypass shut"
     LET_GO = "let go"  # nothing more is put on
 
@@ -48,6 +49,10 @@ class PlannedStep:
     end: datetime  # the same as `begin` for a step of the fire
     turn_at: datetime | None = None
     spot: str = ""  # where on the stove
+    wood: float | None = None  # kg of this cook's usual load; of a step that adds wood
+    splits: int = 0  # the same counted in splits as they are believed to be here
+    opening: float | None = None  # of a step that sets the air, 0 to 1
+    helps: bool = False  # of the fire: asked for now, because else a heat is likely missed
     chance: float | None = None  # that its heat is right from begin to end; none where no heat is wanted
     done: bool = False
     begun: bool = False  # it has begun and is not done

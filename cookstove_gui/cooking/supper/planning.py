@@ -14,6 +14,7 @@ from cookstove_gui.cooking.fit.tasks import Place
 from cookstove_gui.cooking.supper.dishes import Heat
 from cookstove_gui.cooking.supper.fire import Fire, OnHeat, futures, kept_for, usual_lighting
 from cookstove_gui.cooking.supper.heats import HeatFit, heat_fits
+from cookstove_gui.cooking.supper.helping import helping_step
 from cookstove_gui.cooking.supper.jobs import (
     SLOT_MIN,
     Grid,
@@ -22,14 +23,17 @@ from cookstove_gui.cooking.supper.jobs import (
     next_part,
 )
 from cookstove_gui.cooking.supper.marks import Supper, step_key
-from cookstove_gui.cooking.supper.plan import MARGINS, Plan
+from cookstove_gui.cooking.supper.plan import MARGINS, Margin, Plan
 from cookstove_gui.cooking.supper.reading_back import Solved, Table, chains_of, read_back
 from cookstove_gui.cooking.supper.solver import Problem, solve
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.forecast.answers import FloatArray, KeptFire, Projection
+from cookstove_gui.forecast.answers import LEAVE, FloatArray, KeptFire, Projection
 from cookstove_gui.stove.stove import SpotKind
 
 _EARLIEST_LIGHT = 36  # slots before the first heat that the lighting is looked for in: three hours
+# Share of the best chance that the lighting must leave: what then is lost is lost to a slow rise. Judgement.
+_IN_TIME = {Margin.USUAL: 0.85, Margin.SAFE: 0.95}
+_HARDLY_LESS = 0.04  # of a chance: no reason to light earlier; about what 640 futures know it to, twice over
 _MUCH_LATER = timedelta(minutes=20)  # by which the fire needed may differ from the one projected
 
 
@@ -63,7 +67,8 @@ def plan_meal(supper: Supper, fire: Fire, now: datetime, before: Plan | None = N
         if again or before is not None or not _differs(kept, needed):
             break
         parts = placed
-    return read_back(table, solved, fits, ahead, lit_at, needed, firings)
+    found = helping_step(fire, placed, needed, now)
+    return read_back(table, solved, fits, ahead, lit_at, needed, firings, LEAVE if found is None else found.action)
 
 
 def _table(supper: Supper, fire: Fire, now: datetime, before: Plan | None) -> Table:
@@ -172,22 +177,17 @@ def _differs(one: KeptFire | None, other: KeptFire | None) -> bool:
 
 
 def _light(table: Table, fits: Mapping[str, HeatFit | None], parts: Sequence[OnHeat], now: datetime) -> datetime:
-    """The latest lighting from which every part's heat is likely enough; else the one from which the least likely is
-    likeliest."""
+    """The latest lighting from which every part's heat is likely enough, or hardly less likely than it can be."""
     first = min(part.begin for part in parts)
-    margin = MARGINS[table.supper.margin]
-    best, best_chance = now, -1.0
-    for back in range(_EARLIEST_LIGHT + 1):
-        lit = first - timedelta(minutes=SLOT_MIN * back)
-        if lit < now:
-            break
-        least = 1.0
-        for part, fit in zip(parts, fits.values(), strict=True):
-            if fit is not None:
-                start = np.array([(part.begin - lit).total_seconds() / 60.0])
-                least = min(least, float(fit.chances(start).max()))
-        if least > best_chance + 1e-9:
-            best, best_chance = lit, least
-        if least >= margin:
-            break
-    return best
+    back = min(_EARLIEST_LIGHT, int((first - now).total_seconds() // (60.0 * SLOT_MIN)))
+    if back < 0:
+        return now
+    lead = SLOT_MIN * np.arange(back + 1, dtype=np.float64)
+    least = np.ones(len(lead))
+    for part, fit in zip(parts, fits.values(), strict=True):
+        if fit is not None:
+            starts = lead + (part.begin - first).total_seconds() / 60.0
+            least = np.minimum(least, fit.chances(starts).max(axis=0))
+    margin, best = table.supper.margin, float(least.max())
+    enough = max(min(MARGINS[margin], best - _HARDLY_LESS), _IN_TIME[margin] * best)
+    return first - timedelta(minutes=float(lead[np.argmax(least >= enough)]))

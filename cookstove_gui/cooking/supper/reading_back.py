@@ -1,6 +1,6 @@
 """A solved meal read back as steps on the clock, with the chance of each."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
@@ -14,9 +14,9 @@ from cookstove_gui.cooking.supper.heats import HeatFit
 from cookstove_gui.cooking.supper.jobs import OVEN_PLACES, SLOT_MIN, DishAhead, Grid, next_part
 from cookstove_gui.cooking.supper.marks import Supper, step_key
 from cookstove_gui.cooking.supper.moves import moves_between
-from cookstove_gui.cooking.supper.plan import OvenAhead, Plan, PlannedStep, StepKind
+from cookstove_gui.cooking.supper.plan import FireStep, OvenAhead, Plan, PlannedStep, StepKind
 from cookstove_gui.cooking.supper.solver import Chain, Problem, Solution
-from cookstove_gui.forecast.answers import KeptFire, Projection
+from cookstove_gui.forecast.answers import Action, KeptFire, Projection
 
 _MOST_SLACK_MIN = 30.0  # that a part on heat may begin later within a plan that still holds
 
@@ -67,8 +67,9 @@ def read_back(
     lit_at: datetime,
     needed: KeptFire | None,
     firings: int,
+    helps: Action,
 ) -> Plan:
-    """The plan; `fits` are of the steps on heat, `needed` is the fire that they are fed for."""
+    """The plan; `fits` are of the steps on heat, `needed` is the fire they are fed for, `helps` what it wants now."""
     supper, fire = table.supper, table.fire
     start = ahead.now if fire.lit else lit_at
     steps: list[PlannedStep] = []
@@ -92,7 +93,7 @@ def read_back(
                         holds.append(np.asarray(fit.good[row : last + 1, spot].any(axis=0)))
                 steps.append(step)
     let_go = None if needed is None else start + timedelta(minutes=needed.until)
-    steps += fire_steps(fire, lit_at, let_go, table.now)
+    steps += _fire_steps(table, fire_steps(fire, lit_at, let_go, table.now, helps))
     steps.sort(key=lambda step: (step.begin, step.end, step.key))
     plan = Plan(
         table_at=supper.table_at,
@@ -108,6 +109,14 @@ def read_back(
         firings=firings,
     )
     return replace(plan, moved=moves_between(table.before, plan, supper))
+
+
+def _fire_steps(table: Table, steps: Sequence[PlannedStep]) -> list[PlannedStep]:
+    """The fire's steps; once the cook said that it is let go, nothing more is put on."""
+    let_go = table.supper.mark("fire/let_go").ended
+    if let_go is None:
+        return list(steps)
+    return [replace(step, begin=let_go, end=let_go, done=True) for step in steps if step.what == FireStep.LET_GO]
 
 
 def _oven_ahead(ahead: Projection, oven: str, since: datetime) -> OvenAhead:

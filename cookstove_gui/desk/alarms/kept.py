@@ -5,12 +5,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import UTC, datetime, time
 
-from cookstove_gui.cooking.supper.alarms import Answer, QuietHours
+from cookstove_gui.cooking.supper.alarms import AlarmKind, Answer, QuietHours, heard_again, is_silent, silenced
 from cookstove_gui.desk.desk import Desk
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.units import parse_iso_clock
 
 _ANSWERS, _BELL, _VOICE, _QUIET = "alarm_answers", "alarm_bell", "alarm_voice", "alarm_quiet"
+_LEFT_OUT = "alarm_left_out"
 _OFF = "off"
 
 
@@ -21,6 +22,7 @@ class AlarmSettings:
     bell: bool = True
     voice: bool = True
     quiet: QuietHours | None = None
+    left_out: frozenset[AlarmKind] = frozenset()  # kinds that call for nobody
 
 
 def alarm_settings(desk: Desk) -> AlarmSettings:
@@ -29,7 +31,20 @@ def alarm_settings(desk: Desk) -> AlarmSettings:
         quiet = quiet_from_text(desk.setting(_QUIET))
     except InputProblem:
         quiet = None
-    return AlarmSettings(bell=desk.setting(_BELL) != _OFF, voice=desk.setting(_VOICE) != _OFF, quiet=quiet)
+    return AlarmSettings(
+        bell=desk.setting(_BELL) != _OFF, voice=desk.setting(_VOICE) != _OFF, quiet=quiet, left_out=_left_out(desk)
+    )
+
+
+def _left_out(desk: Desk) -> frozenset[AlarmKind]:
+    named = set(desk.setting(_LEFT_OUT).split(","))
+    return frozenset(kind for kind in AlarmKind if kind in named)
+
+
+def choose_kind(desk: Desk, kind: AlarmKind, wanted: bool) -> None:
+    """Whether alarms of a kind call for the cook at all."""
+    left_out = _left_out(desk) - {kind} if wanted else _left_out(desk) | {kind}
+    desk.set_setting(_LEFT_OUT, ",".join(one for one in AlarmKind if one in left_out))
 
 
 def choose_bell(desk: Desk, wanted: bool) -> None:
@@ -80,6 +95,14 @@ def kept_answers(desk: Desk) -> tuple[Answer, ...]:
     except ValueError:
         return ()
     return tuple(one for row in rows if (one := _answer(row))) if isinstance(rows, list) else ()
+
+
+def turn_sound(desk: Desk, key: str) -> None:
+    """The sound of one alarm off, or on again."""
+    answers = kept_answers(desk)
+    keep_answers(
+        desk, heard_again(answers, key) if is_silent(answers, key) else silenced(answers, (key,), desk.clock())
+    )
 
 
 def keep_answers(desk: Desk, answers: Sequence[Answer]) -> None:

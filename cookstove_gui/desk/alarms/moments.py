@@ -111,13 +111,20 @@ def _of_plan(plan: Plan, bakes: tuple[UnderWay, ...]) -> Iterator[Alarm]:
             about=dish.name if dish else "",
             what=step.what,
             spot=step.spot if moment.kind in (MomentKind.PUT_ON, MomentKind.TAKE_OFF) else "",
+            splits=step.splits,
+            opening=step.opening,
             is_planned=True,
         )
 
 
 def key_of(moment: Moment) -> str:
     """The key of a planned moment's alarm."""
-    return f"plan/{moment.step.key}/{moment.kind}"
+    return planned_key(moment.step.key, moment.kind)
+
+
+def planned_key(step: str, kind: MomentKind) -> str:
+    """The key of the alarm at a planned step, by the step's key."""
+    return f"plan/{step}/{kind}"
 
 
 def _is_of(one: UnderWay, plan: Plan, step: PlannedStep) -> bool:

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 
 from cookstove_gui.cooking.supper.marks import OwnTime, Supper, with_mark
 from cookstove_gui.cooking.supper.moments import Moment, MomentKind, due, moments
-from cookstove_gui.cooking.supper.plan import Margin, Plan
+from cookstove_gui.cooking.supper.plan import FireStep, Margin, Plan
 from cookstove_gui.desk.changes import Changed
 from cookstove_gui.errors import InputProblem
 
@@ -193,9 +193,9 @@ class SupperTable:
     # --- what was done
 
     def mark(self, moment: Moment) -> None:
-        """What a moment of the plan calls for is done; the fire is logged instead."""
+        """What a moment of the plan calls for is done; of the fire only that it is let go, the rest is logged."""
         supper, now = self.supper, self._clock()
-        if supper is None or moment.kind is MomentKind.FIRE:
+        if supper is None or (moment.kind is MomentKind.FIRE and moment.step.what != FireStep.LET_GO):
             return
         mark = supper.mark(moment.step.key)
         match moment.kind:

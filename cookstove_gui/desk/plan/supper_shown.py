@@ -1,15 +1,19 @@
 """A planned supper as its picture shows it: one clock for oven, fire and dishes; minutes from now, heats in kelvin."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
 import numpy as np
 
 from cookstove_gui.cooking.fit.tasks import Place
+from cookstove_gui.cooking.supper.alarms import Answer, is_silent
 from cookstove_gui.cooking.supper.dishes import Heat
 from cookstove_gui.cooking.supper.heats import task_for
-from cookstove_gui.cooking.supper.moments import moments, part_of_step
-from cookstove_gui.cooking.supper.plan import Plan, PlannedStep, StepKind
+from cookstove_gui.cooking.supper.moments import MomentKind, moments, part_of_step
+from cookstove_gui.cooking.supper.plan import FireStep, Plan, PlannedStep, StepKind
+from cookstove_gui.desk.alarms.kept import kept_answers
+from cookstove_gui.desk.alarms.moments import planned_key
 from cookstove_gui.desk.cook.lane import lane_rows
 from cookstove_gui.desk.desk import Desk
 from cookstove_gui.desk.heading import here
@@ -18,6 +22,7 @@ from cookstove_gui.phrases.edge import Edge, whole
 from cookstove_gui.phrases.lane import LaneRow
 from cookstove_gui.phrases.plan.supper import (
     chance_line,
+    chance_words,
     fire_word,
     fits_words,
     moment_words,
@@ -31,7 +36,22 @@ from cookstove_gui.units import degrees
 
 _BACK_MIN, _AFTER_MIN, _BEFORE_MIN = 98.0, 20.0, 10.0
 _FAR_MIN = 150.0  # a first step further ahead than this: the axis begins there, and now is not on it
+_FIRE_KINDS = {
+    FireStep.LIGHT: Kind.LIT,
+    FireStep.WOOD: Kind.WOOD,
+    FireStep.AIR: Kind.AIR,
+    FireStep.BYPASS_SHUT: Kind.BYPASS,
+    FireStep.LET_GO: Kind.AIR,
+}
 _NEXT = 5  # steps in the foot, beside what is to do now
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bell:
+    """An alarm that is to ring, and whether its sound was put off."""
+
+    key: str
+    is_silent: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,6 +67,9 @@ class Block:
     heat: float | None = None  # K, that it wants
     clock: str = ""  # over a step on heat that is still to begin
     out: str = ""  # over its end
+    bell: Bell | None = None  # beside the clock of its beginning
+    out_bell: Bell | None = None
+    fails: str = ""  # how often its heat is missed, where that is often
     past: bool = False
     is_own: bool = False
     is_short: bool = False  # of heat: the chance is small
@@ -79,10 +102,13 @@ class Wanted:
 class FireMark:
     """Something planned to be done to the fire."""
 
+    step: str  # key
     minute: float
     kind: Kind
     words: str
     opening: float = 0.0
+    count: int = 1  # splits
+    bell: Bell
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -118,6 +144,7 @@ class SupperShown:
     next: tuple[tuple[str, str], ...]  # clock and words; "now" where it is due
     moved: str
     source: str
+    chance: str  # of the whole, in full
 
 
 def supper_shown(desk: Desk) -> SupperShown | None:
@@ -127,6 +154,7 @@ def supper_shown(desk: Desk) -> SupperShown | None:
         return None
     now = desk.clock()
     edge = Edge(unit=desk.unit, now=now, offset_minutes=here(desk))
+    answers = kept_answers(desk)
     first = min((_minutes(step.begin, now) for step in plan.steps), default=0.0)
     last = max([_minutes(step.end, now) for step in plan.steps] + [_minutes(plan.table_at, now)])
     lit = desk.entries[0].at if desk.is_live and desk.entries else now
@@ -142,7 +170,7 @@ def supper_shown(desk: Desk) -> SupperShown | None:
                 key=dish.key,
                 name=dish.name,
                 under=under_dish(dish, plan, desk.stove, edge),
-                blocks=tuple(_block(step, plan, edge) for step in plan.of_dish(dish.key)),
+                blocks=tuple(_block(step, plan, edge, answers) for step in plan.of_dish(dish.key)),
             )
             for dish in plan.dishes
         ),
@@ -150,12 +178,15 @@ def supper_shown(desk: Desk) -> SupperShown | None:
         oven_now=desk.standing.outlook.oven.p50 if is_live and desk.standing is not None else None,
         wanted=tuple(_wanted(plan, edge)),
         done=lane_rows(desk) if is_live else (),
-        fire=tuple(_fire_mark(step, now) for step in plan.steps if step.kind is StepKind.FIRE),
+        fire=tuple(
+            _fire_mark(step, now, answers) for step in plan.steps if step.kind is StepKind.FIRE and not step.done
+        ),
         fits=fits_words(plan),
         does_not_fit=bool(plan.clashes),
         next=_next(desk, plan, edge),
         moved=moved_words(plan, edge),
         source=source_words(plan),
+        chance=chance_words(plan),
     )
 
 
@@ -168,7 +199,12 @@ def _next(desk: Desk, plan: Plan, edge: Edge) -> tuple[tuple[str, str], ...]:
     return tuple((first + rest)[: _NEXT + 1])
 
 
-def _block(step: PlannedStep, plan: Plan, edge: Edge) -> Block:
+def _bell(step: PlannedStep, kind: MomentKind, answers: Sequence[Answer]) -> Bell:
+    key = planned_key(step.key, kind)
+    return Bell(key=key, is_silent=is_silent(answers, key))
+
+
+def _block(step: PlannedStep, plan: Plan, edge: Edge, answers: Sequence[Answer]) -> Block:
     part = part_of_step(plan, step)
     begin, end = _minutes(step.begin, edge.now), _minutes(step.end, edge.now)
     is_heat = step.kind is StepKind.HEAT and isinstance(part, Heat)
@@ -176,6 +212,7 @@ def _block(step: PlannedStep, plan: Plan, edge: Edge) -> Block:
     if is_heat and isinstance(part, Heat):
         heat = task_for(part).middle
     comes_out = is_heat and not step.done and isinstance(part, Heat) and part.place is Place.OVEN
+    goes_in = MomentKind.PUT_ON if isinstance(part, Heat) and part.place is Place.TOP else MomentKind.PUT_IN
     fails = chance_line(step)
     told = f"{step_words(step, plan)}, {edge.at(step.begin)} to {edge.at(step.end)}"
     if step.spot:
@@ -190,6 +227,9 @@ def _block(step: PlannedStep, plan: Plan, edge: Edge) -> Block:
         heat=heat,
         clock=edge.at(step.begin) if is_heat and not (step.done or step.begun) else "",
         out=edge.at(step.end) if comes_out else "",
+        bell=_bell(step, goes_in, answers),
+        out_bell=_bell(step, MomentKind.TAKE_OUT, answers),
+        fails=fails,
         past=step.done,
         is_own=step.is_own,
         is_short=any(clash.no_heat == step.key for clash in plan.clashes),
@@ -218,9 +258,16 @@ def _wanted(plan: Plan, edge: Edge) -> list[Wanted]:
     return found
 
 
-def _fire_mark(step: PlannedStep, now: datetime) -> FireMark:
-    kind = {"light": Kind.LIT, "wood": Kind.WOOD, "bypass shut": Kind.BYPASS, "let go": Kind.AIR}[step.what]
-    return FireMark(minute=_minutes(step.begin, now), kind=kind, words=fire_word(step))
+def _fire_mark(step: PlannedStep, now: datetime, answers: Sequence[Answer]) -> FireMark:
+    return FireMark(
+        step=step.key,
+        minute=_minutes(step.begin, now),
+        kind=_FIRE_KINDS[FireStep(step.what)],
+        words=fire_word(step),
+        opening=step.opening or 0.0,
+        count=max(step.splits, 1),
+        bell=_bell(step, MomentKind.FIRE, answers),
+    )
 
 
 def _oven(desk: Desk, plan: Plan, now: datetime) -> OvenLines | None:

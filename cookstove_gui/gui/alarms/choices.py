@@ -1,10 +1,18 @@
-"""How alarms are heard: bell, voice, quiet hours, and a try, in a strip across the page."""
+"""How alarms are heard and what they call for: bell, voice, quiet hours, a try, and a key for each kind."""
 
 from functools import partial
 
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
-from cookstove_gui.desk.alarms.kept import alarm_settings, choose_bell, choose_quiet_hours, choose_voice, quiet_text
+from cookstove_gui.cooking.supper.alarms import AlarmKind
+from cookstove_gui.desk.alarms.kept import (
+    alarm_settings,
+    choose_bell,
+    choose_kind,
+    choose_quiet_hours,
+    choose_voice,
+    quiet_text,
+)
 from cookstove_gui.gui.alarms.ringer import Ringer
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.form import Field, say, words
@@ -12,6 +20,18 @@ from cookstove_gui.gui.widgets.key import Key, named_key
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import set_role
 from cookstove_gui.phrases.alarms import heard_words
+
+_KINDS = {
+    AlarmKind.TAKE_OUT: "Out",
+    AlarmKind.TURN: "Turn",
+    AlarmKind.PUT_IN: "In",
+    AlarmKind.LOOK_AT: "Look",
+    AlarmKind.LEAVING_BAND: "Leaving the heat",
+    AlarmKind.RELOAD: "Wood",
+    AlarmKind.BAND_REACHED: "Heat reached",
+    AlarmKind.STEP: "Other steps",
+    AlarmKind.NEXT_READING: "Reading",
+}
 
 
 class AlarmChoices(QFrame):
@@ -42,9 +62,18 @@ class AlarmChoices(QFrame):
         close = named_key("Close", "alarm_choices_close", "Close these choices", said="Close these choices")
         test.clicked.connect(self._try)
         close.clicked.connect(self.hide)
-        row = QHBoxLayout(self)
-        row.setContentsMargins(2 * STEP, STEP // 2, 2 * STEP, STEP // 2)
+        row, kinds, whole = QHBoxLayout(), QHBoxLayout(), QVBoxLayout(self)
+        whole.setContentsMargins(2 * STEP, STEP // 2, 2 * STEP, STEP // 2)
+        whole.setSpacing(STEP // 2)
+        whole.addLayout(row)
+        whole.addLayout(kinds)
         row.setSpacing(STEP)
+        kinds.setSpacing(STEP // 2)
+        kinds.addWidget(words("Call for", role="strong"))
+        self._kinds = {kind: self._kind_key(kind, word) for kind, word in _KINDS.items()}
+        for key in self._kinds.values():
+            kinds.addWidget(key)
+        kinds.addStretch(1)
         for part in (words("Alarms", role="strong"), self._bell, self._voice, self._quiet, test):
             row.addWidget(part)
         row.addWidget(self._heard, 1)
@@ -52,6 +81,11 @@ class AlarmChoices(QFrame):
         self.hide()
         link.changed.connect(lambda changed: self._show() if changed.settings else None)
         self._show()
+
+    def _kind_key(self, kind: AlarmKind, word: str) -> Key:
+        made = self._toggle(word, f"alarm_kind_{kind.name.lower()}", f"Whether there are alarms for: {word.lower()}")
+        made.clicked.connect(lambda on: choose_kind(self._desk, kind, on))
+        return made
 
     @staticmethod
     def _toggle(text: str, name: str, what: str) -> Key:
@@ -64,6 +98,8 @@ class AlarmChoices(QFrame):
         self._bell.setChecked(settings.bell)
         self._voice.setChecked(settings.voice)
         self._quiet.show_text(quiet_text(settings.quiet))
+        for kind, key in self._kinds.items():
+            key.setChecked(kind not in settings.left_out)
 
     def _try(self) -> None:
         say(self._heard, heard_words(*self._ringer.try_out()))

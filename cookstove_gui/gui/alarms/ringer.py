@@ -116,7 +116,8 @@ class Ringer(QObject):
         now = self._desk.clock()
         answers = kept_answers(self._desk)
         standing = self._desk.standing if self._desk.is_live else None
-        self.alarms = alarms_of(standing, self._desk.supper.plan)
+        left_out = alarm_settings(self._desk).left_out
+        self.alarms = tuple(one for one in alarms_of(standing, self._desk.supper.plan) if one.kind not in left_out)
         found = ringing(self.alarms, answers, now)
         if found != self.ringing:
             self.ringing = found

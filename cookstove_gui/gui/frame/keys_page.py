@@ -60,6 +60,17 @@ KEYS = (
         ),
     ),
     (
+        "Supper",
+        (
+            ("Insert", "dishes: Enter adds the marked one"),
+            ("F10", "what is due, or next, is done"),
+            ("Ctrl+Shift+F10", "the latest thing done is not"),
+            ("↑ ↓  ← →", "a step; earlier, later by 5 minutes"),
+            ("Backspace  Delete", "the plan chooses again; dish away"),
+            ("B", "the step's bell off, or on again"),
+        ),
+    ),
+    (
         "Marks",
         (
             ("○  ◇", "the oven; any other place"),
@@ -70,7 +81,7 @@ KEYS = (
         ),
     ),
 )
-_COLUMNS = (("Reading", "Correcting"), ("Fire", "Window", "Marks"))
+_COLUMNS = (("Reading", "Correcting", "Supper"), ("Fire", "Window", "Marks"))
 
 
 class KeysPage(LeftPage):

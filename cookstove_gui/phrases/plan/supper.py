@@ -8,22 +8,11 @@ from cookstove_gui.cooking.supper.marks import Supper, step_key
 from cookstove_gui.cooking.supper.moments import Moment, MomentKind, dish_of, part_of_step
 from cookstove_gui.cooking.supper.plan import MARGINS, Clash, FireStep, Move, Plan, PlannedStep, StepKind
 from cookstove_gui.phrases.edge import Edge, day_and_month, duration, local_day, spot_label, whole
+from cookstove_gui.phrases.plan.fire_steps import fire_mark, fire_order, load_mass
 from cookstove_gui.phrases.plot import in_ten
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import degrees
 
-_FIRE = {
-    FireStep.LIGHT: "light the fire",
-    FireStep.WOOD: "add wood",
-    FireStep.BYPASS_SHUT: "close the bypass",
-    FireStep.LET_GO: "let the fire go",
-}
-_FIRE_SHORT = {
-    FireStep.LIGHT: "light",
-    FireStep.WOOD: "wood",
-    FireStep.BYPASS_SHUT: "bypass shut",
-    FireStep.LET_GO: "let go",
-}
 _ON_TIME_MIN = 3.0  # from its time, within which a meal was as planned
 _LONGEST_NAME = 32  # letters of a dish in the shortest heading
 _WHY = {
@@ -41,7 +30,7 @@ def moment_words(moment: Moment, plan: Plan, stove: Stove, edge: Edge) -> str:
     name = _inside(dish)
     match moment.kind:
         case MomentKind.FIRE:
-            return _FIRE[FireStep(step.what)]
+            return _fire_words(step, edge)
         case MomentKind.TURN:
             return f"turn the {name}"
         case MomentKind.TAKE_OUT:
@@ -77,7 +66,7 @@ def next_words(moment: Moment, plan: Plan, stove: Stove, edge: Edge) -> str:
 
 
 def fits_words(plan: Plan) -> tuple[str, str]:
-    """Whether all fits, and what is tightest or what to change: a short title, and a line below it."""
+    """How sure the table's time is, and what is tightest; or what doesn't fit: a short title, and a line below it."""
     if plan.clashes:
         title = "Does not fit" if any(one.late_min for one in plan.clashes) else "Too little heat"
         return f"{title};", clash_words(plan.clashes[0], plan)
@@ -86,11 +75,26 @@ def fits_words(plan: Plan) -> tuple[str, str]:
     )
     if tightest is None or tightest.chance is None:
         return "Everything fits.", ""
-    chance = in_ten(tightest.chance).replace(" ", "\u00a0")  # kept in one line
-    told = f"{_inside(dish_of(plan, tightest))}, {chance}"
-    if tightest.chance < MARGINS[plan.margin]:
-        return "All in time;", f"not sure of {told}"
-    return "Everything fits;", f"tightest: {told}"
+    told = f"{_inside(dish_of(plan, tightest))}, {_in_ten(tightest.chance)}"
+    way = "not sure of" if tightest.chance < MARGINS[plan.margin] else "tightest:"
+    return f"In time {_in_ten(plan.chance if plan.chance is not None else tightest.chance)};", f"{way} {told}"
+
+
+def _in_ten(chance: float) -> str:
+    """A chance in tenths, kept in one line."""
+    return in_ten(chance).replace(" ", "\u00a0")
+
+
+def chance_words(plan: Plan) -> str:
+    """What the chance of the whole is of, in full; empty where no heat is wanted."""
+    if plan.chance is None:
+        return ""
+    known = "as the fire burns now" if plan.lit else "before anything is lit"
+    tenths = min(max(round(10 * plan.chance), 1), 9)
+    return (
+        f"Every dish finds its heat in time in {tenths} of 10 futures {known}; each reading makes it surer, or moves "
+        "steps."
+    )
 
 
 def clash_words(clash: Clash, plan: Plan) -> str:
@@ -133,13 +137,19 @@ def moved_words(plan: Plan, edge: Edge) -> str:
 def step_words(step: PlannedStep, plan: Plan) -> str:
     """A step by its dish and what is done: `bread: bake`."""
     if step.kind is StepKind.FIRE:
-        return _FIRE[FireStep(step.what)]
+        return fire_order(FireStep(step.what), step.splits, step.opening)
     return f"{_inside(dish_of(plan, step))}: {step.what}"
 
 
 def fire_word(step: PlannedStep) -> str:
     """The word under a mark in the fire's lane."""
-    return _FIRE_SHORT[FireStep(step.what)]
+    return fire_mark(FireStep(step.what), step.splits, step.opening)
+
+
+def _fire_words(step: PlannedStep, edge: Edge) -> str:
+    """With what a load weighs: `add 2 splits, 2.6 lb`."""
+    order = fire_order(FireStep(step.what), step.splits, step.opening)
+    return order if step.wood is None else f"{order}, {load_mass(step.wood, edge)}"
 
 
 def turned_out_words(supper: Supper, edge: Edge) -> str:

@@ -67,13 +67,26 @@ def test_what_is_due_gets_shorter_and_keeps_the_dish() -> None:
     assert [len(rung) for rung in rungs] == sorted((len(rung) for rung in rungs), reverse=True)
 
 
-def test_when_all_fits_the_tightest_is_named() -> None:
-    assert words.fits_words(PLAN) == ("Everything fits;", "tightest: apple pie, 7\u00a0in\u00a010")
+def test_when_all_fits_the_chance_of_the_whole_and_the_tightest_are_named() -> None:
+    assert words.fits_words(PLAN) == ("In time 6\u00a0in\u00a010;", "tightest: apple pie, 7\u00a0in\u00a010")
 
 
 def test_what_falls_below_the_margin_is_not_called_sure() -> None:
     safe = replace(PLAN, margin=Margin.SAFE)
-    assert words.fits_words(safe) == ("All in time;", "not sure of apple pie, 7\u00a0in\u00a010")
+    assert words.fits_words(safe) == ("In time 6\u00a0in\u00a010;", "not sure of apple pie, 7\u00a0in\u00a010")
+
+
+def test_a_meal_that_wants_no_heat_has_no_chance_to_tell() -> None:
+    cold = replace(PLAN, steps=(CRUST,), chance=None)
+    assert words.fits_words(cold) == ("Everything fits.", "")
+    assert words.chance_words(cold) == ""
+
+
+@pytest.mark.parametrize(("lit", "known"), [(True, "as the fire burns now"), (False, "before anything is lit")])
+def test_the_chance_of_the_whole_says_what_it_is_a_share_of(lit: bool, known: str) -> None:
+    assert words.chance_words(replace(PLAN, lit=lit)) == (
+        f"Every dish finds its heat in time in 6 of 10 futures {known}; each reading makes it surer, or moves steps."
+    )
 
 
 @pytest.mark.parametrize(

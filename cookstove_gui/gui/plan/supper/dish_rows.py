@@ -6,7 +6,7 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen
 
 from cookstove_gui.cooking.supper.plan import StepKind
-from cookstove_gui.desk.plan.supper_shown import Block, DishRow
+from cookstove_gui.desk.plan.supper_shown import Bell, Block, DishRow
 from cookstove_gui.gui.drawn_stove.lettering import advance, fitting, write, write_centred
 from cookstove_gui.gui.plan.lane import Lane
 from cookstove_gui.gui.widgets.key import paint_ring
@@ -23,10 +23,21 @@ _PAST = 110  # of 255: a block whose step is done
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Spot:
-    """Where a step was painted, to press and drag it."""
+    """Where a step, or an alarm's bell, was painted, to be pressed."""
 
-    step: str
+    step: str  # key of the step, or of the alarm
     box: QRectF
+    is_bell: bool = False
+
+
+def paint_planned_bell(painter: QPainter, box: QRectF, bell: Bell, theme: Theme) -> Spot:
+    """A bell, struck through where its sound was put off; what is pressed is a little larger."""
+    ink = QColor(theme.soft if bell.is_silent else theme.ink)
+    paint_bell(painter, box, ink)
+    if bell.is_silent:
+        painter.setPen(QPen(ink, px(2)))
+        painter.drawLine(box.bottomLeft(), box.topRight())
+    return Spot(step=bell.key, box=box.adjusted(-px(4), -px(4), px(4), px(4)), is_bell=True)
 
 
 def paint_dish(
@@ -55,8 +66,8 @@ def paint_dish(
         if block.kind is StepKind.WAIT:
             words_end = _paint_wait(painter, where, block, theme, words_end)
         else:
-            words_end = _paint_block(painter, where, block, theme, words_end, table)
-            spots.append(Spot(step=block.step, box=where))
+            words_end, bells = _paint_block(painter, where, block, theme, words_end, table)
+            spots += [*bells, Spot(step=block.step, box=where)]
             if block.step == chosen:
                 painter.save()
                 paint_ring(painter, where.adjusted(-1, -1, 1, 1), QColor(theme.cobalt))
@@ -77,8 +88,10 @@ def _paint_wait(painter: QPainter, where: QRectF, block: Block, theme: Theme, ta
     return taken
 
 
-def _paint_block(painter: QPainter, where: QRectF, block: Block, theme: Theme, taken: float, table: float) -> float:
-    """The block, the word in it or over it, its clocks; where its words end."""
+def _paint_block(
+    painter: QPainter, where: QRectF, block: Block, theme: Theme, taken: float, table: float
+) -> tuple[float, list[Spot]]:
+    """The block, the word in it or over it, its clocks; where its words end, and its bells."""
     heat = block.heat
     fill = QColor(theme.ink if heat is None else heat_colour(heat))
     on_it = QColor(theme.ground if heat is None else heat_ink(heat))
@@ -106,20 +119,32 @@ def _paint_block(painter: QPainter, where: QRectF, block: Block, theme: Theme, t
     return _paint_clocks(painter, where, block, theme, taken, table)
 
 
-def _paint_clocks(painter: QPainter, where: QRectF, block: Block, theme: Theme, taken: float, table: float) -> float:
-    """The clocks over a block at which a bell rings: where it goes in, and where it comes out."""
+def _paint_clocks(
+    painter: QPainter, where: QRectF, block: Block, theme: Theme, taken: float, table: float
+) -> tuple[float, list[Spot]]:
+    """The clocks over a block at which a bell rings: where it goes in, and where it comes out.
+
+    Where its heat is often missed the first says so, if there is room before the second.
+    """
     y = where.top() - px(11)
-    for x, clock in ((where.left(), block.clock), (where.right(), block.out)):
+    bells: list[Spot] = []
+    for x, clock, bell in ((where.left(), block.clock, block.bell), (where.right(), block.out, block.out_bell)):
         wide = advance(clock, px(SMALL), 600) + px(20)
         if x < table + px(2) < x + wide + px(4):
             x = table - wide - px(4)
         if not clock or x < taken + px(5):
             continue
-        paint_bell(painter, QRectF(x + px(2), y - px(8), px(14), px(14)), QColor(theme.ink))
+        if bell is not None:
+            bells.append(paint_planned_bell(painter, QRectF(x + px(2), y - px(8), px(14), px(14)), bell, theme))
         painter.setPen(QColor(theme.ink))
         write(painter, x + px(19), y, clock, px(SMALL), 600)
         taken = x + wide
+        fails = advance(block.fails, px(SMALL)) + px(6)
+        if x == where.left() and block.fails and wide + fails + px(4) < where.width():
+            painter.setPen(QColor(theme.ember))
+            write(painter, taken + px(3), y, block.fails, px(SMALL))
+            taken += fails
     if block.is_own:
         paint_pin(painter, QRectF(where.left() - px(14), where.top(), px(13), px(16)), QColor(theme.cobalt))
     painter.setBrush(Qt.BrushStyle.NoBrush)
-    return taken
+    return taken, bells

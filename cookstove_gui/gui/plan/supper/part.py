@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from cookstove_gui.cooking.supper.moments import MomentKind
 from cookstove_gui.cooking.supper.plan import FireStep, Margin
+from cookstove_gui.desk.alarms.kept import turn_sound
 from cookstove_gui.desk.heading import first_fires_words, here
 from cookstove_gui.desk.plan import texts as plan_texts
 from cookstove_gui.desk.plan.supper_shown import supper_shown
@@ -23,8 +24,10 @@ from cookstove_gui.gui.plan.supper.save_key import SaveKey
 from cookstove_gui.gui.widgets.form import Choice, Field, button, say, words
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.gui.widgets.tips import plain_tip
+from cookstove_gui.phrases.plan.fire_steps import splits_words
 from cookstove_gui.stove.entries import Kind
-from cookstove_gui.units import clock_text
+from cookstove_gui.units import clock_text, tidy
 
 _MARGINS = (("usual", "usual"), ("safe", "safe"))
 _PLANNING = "Planning …"
@@ -45,7 +48,7 @@ class SupperPart(QWidget):
             for inside in (self, self.tools):
                 shortcut = QShortcut(QKeySequence(key), inside, context=Qt.ShortcutContext.WidgetWithChildrenShortcut)
                 shortcut.activated.connect(act)
-        link.changed.connect(lambda changed: self.show_standing() if changed.supper else None)
+        link.changed.connect(lambda changed: self.show_standing() if changed.supper or changed.settings else None)
         link.time_passed.connect(self.show_standing)
         self.show_standing()
 
@@ -79,6 +82,7 @@ class SupperPart(QWidget):
         self._picture.moved.connect(self._move)
         self._picture.freed.connect(self.desk.supper.free_step)
         self._picture.removed.connect(self.desk.supper.remove)
+        self._picture.bell_pressed.connect(partial(turn_sound, self.desk))
         self._next = NextSteps()
         column = QVBoxLayout(self)
         column.setSpacing(STEP // 2)
@@ -129,8 +133,9 @@ class SupperPart(QWidget):
         self._done.setEnabled(self.desk.supper.next is not None)
         if shown is not None:
             self._next.show_steps(shown.next)
-            say(self._told, shown.moved)
-            self._next.setToolTip(shown.source)
+            say(self._told, shown.moved or shown.source)
+            for part in (self._next, self._told):
+                part.setToolTip(plain_tip(f"{shown.source} {shown.chance}".strip()))
         else:
             is_planning = not (not_yet or choosing or is_empty or self._planning.problem)
             say(self._told, _PLANNING if is_planning else "")
@@ -199,11 +204,14 @@ class SupperPart(QWidget):
             case FireStep.LIGHT:
                 self.desk.do(Kind.LIT)
             case FireStep.WOOD:
-                self.desk.do(Kind.WOOD)
+                splits = moment.step.splits
+                self.desk.do(Kind.WOOD, note=splits_words(splits) if splits else "")
             case FireStep.BYPASS_SHUT:
                 self.desk.do(Kind.BYPASS, value="0")
+            case FireStep.AIR:
+                self.desk.do(Kind.AIR, value=tidy(moment.step.opening or 0.0))
             case _:
-                self.desk.do(Kind.AIR, value="0")
+                self.desk.supper.mark(moment)
 
     def _take_back(self) -> None:
         self.desk.supper.take_back()

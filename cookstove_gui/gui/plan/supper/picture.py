@@ -32,7 +32,7 @@ _CLOCKS = 22  # of the clocks' middle above the axis
 _NUDGE_MIN = 5.0
 _KEYS = (
     "Up and down choose a step; left and right set it earlier or later, or drag it; Backspace lets the plan choose "
-    "again; Delete takes the dish away."
+    "again; B puts its bell off, or a click on the bell; Delete takes the dish away."
 )
 _DRAG = 4  # before a press is a drag
 
@@ -43,6 +43,7 @@ class SupperPicture(QWidget):
     moved = Signal(str, float)  # a step, and the minutes from now at which it should begin
     freed = Signal(str)  # a step that the plan may place again
     removed = Signal(str)  # key of a dish
+    bell_pressed = Signal(str)  # key of an alarm whose sound is to go off, or on again
 
     def __init__(self, look: Look, corner: QWidget, parent: QWidget | None = None) -> None:
         """`corner` stands at the left of the clocks."""
@@ -116,8 +117,7 @@ class SupperPicture(QWidget):
         oven = QRectF(left, top, wide, px(OVEN))
         paint_oven(painter, oven, QRectF(0, top, left, px(OVEN)), shown, theme)
         fire = QRectF(left, oven.bottom(), wide, px(FIRE))
-        paint_fire(painter, fire, QRectF(0, fire.top(), left, fire.height()), lane, shown, theme)
-        self._spots = []
+        self._spots = paint_fire(painter, fire, QRectF(0, fire.top(), left, fire.height()), lane, shown, theme)
         y = fire.bottom()
         high = min(max(px(ROW), (foot - y) / max(len(shown.rows), 1)), 1.2 * px(ROW))
         for hairline in (oven.bottom(), fire.bottom()):
@@ -225,13 +225,21 @@ class SupperPicture(QWidget):
                 self.moved.emit(chosen.step, chosen.begin + way)
             case Qt.Key.Key_Backspace if chosen is not None:
                 self.freed.emit(chosen.step)
+            case Qt.Key.Key_B if chosen is not None:
+                bell = chosen.out_bell if chosen.clock == "" else chosen.bell
+                if bell is not None:
+                    self.bell_pressed.emit(bell.key)
             case Qt.Key.Key_Delete if chosen is not None:
                 self.removed.emit(chosen.step.partition("/")[0])
             case _:
                 super().keyPressEvent(event)
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
-        """Mark the step that is pressed."""
+        """Mark the step that is pressed; a bell goes silent, or rings again."""
+        bell = next((one for one in self._spots if one.is_bell and one.box.contains(event.position())), None)
+        if bell is not None:
+            self.bell_pressed.emit(bell.step)
+            return
         spot = next((one for one in self._spots if one.box.adjusted(-2, -4, 2, 4).contains(event.position())), None)
         if spot is not None and self._block(spot.step) is not None:
             self.choose(spot.step)

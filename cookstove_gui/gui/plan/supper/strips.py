@@ -3,16 +3,18 @@
 from PySide6.QtCore import QPointF, QRectF
 from PySide6.QtGui import QColor, QPainter, QPen
 
-from cookstove_gui.desk.plan.supper_shown import SupperShown
+from cookstove_gui.desk.plan.supper_shown import FireMark, SupperShown
 from cookstove_gui.forecast.answers import FloatArray
 from cookstove_gui.gui.drawn_stove.lettering import advance, fitting, write, write_centred
 from cookstove_gui.gui.plan.lane import Lane, dashed
+from cookstove_gui.gui.plan.supper.dish_rows import Spot, paint_planned_bell
 from cookstove_gui.gui.time_axis.lane_signs import paint_sign
-from cookstove_gui.gui.widgets.signs import paint_bell, paint_caution
+from cookstove_gui.gui.widgets.signs import paint_caution
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import Theme
 from cookstove_gui.gui.widgets.type import NUMBER, PLACE, SMALL
 from cookstove_gui.phrases.edge import whole
+from cookstove_gui.phrases.lane import LaneRow
 from cookstove_gui.units import degrees
 
 _MARGIN_K = 12.0  # above and below what the oven's strip shows
@@ -105,19 +107,22 @@ def _broken(text: str, width: float, pixels: float) -> list[str]:
     return lines
 
 
-def paint_fire(painter: QPainter, box: QRectF, label: QRectF, lane: Lane, shown: SupperShown, theme: Theme) -> None:
-    """What was done to the fire, and in bold what is planned."""
+def paint_fire(
+    painter: QPainter, box: QRectF, label: QRectF, lane: Lane, shown: SupperShown, theme: Theme
+) -> list[Spot]:
+    """What was done to the fire, and in bold what is planned; the places of its bells."""
     painter.setPen(QColor(theme.ink))
     write(painter, label.left(), box.center().y(), "Fire", px(22), 600)
     ground = QColor(theme.ground)
     y, under = box.top() + px(17), box.top() + px(39)
-    marks = [
-        ((row.at - shown.edge.now).total_seconds() / 60.0, row.kind, row.opening, row.count, row.words, False)
-        for row in shown.done
+    bells: list[Spot] = []
+    marks: list[tuple[float, LaneRow | FireMark]] = [
+        ((row.at - shown.edge.now).total_seconds() / 60.0, row) for row in shown.done
     ]
-    marks += [(one.minute, one.kind, one.opening, 1, one.words, True) for one in shown.fire]
+    marks += [(one.minute, one) for one in shown.fire]
     taken, placed = -1e9, -1e9
-    for minute, kind, opening, number, words, planned in sorted(marks, key=lambda mark: mark[0]):
+    for minute, mark in sorted(marks, key=lambda found: found[0]):
+        planned = isinstance(mark, FireMark)
         if not shown.start <= minute <= shown.end:
             continue
         x = max(lane.x(minute), placed + px(_APART))
@@ -127,14 +132,19 @@ def paint_fire(painter: QPainter, box: QRectF, label: QRectF, lane: Lane, shown:
                 continue
         placed = x
         painter.save()
-        paint_sign(painter, QPointF(x, y), kind, opening=opening, count=number, ink=QColor(theme.ink), ground=ground)
+        paint_sign(
+            painter, QPointF(x, y), mark.kind, opening=mark.opening, count=mark.count, ink=QColor(theme.ink),
+            ground=ground,
+        )  # fmt: skip
         painter.restore()
-        if planned:
-            paint_bell(painter, QRectF(x + px(15), y - px(8), px(14), px(14)), QColor(theme.ink))
+        if isinstance(mark, FireMark):
+            where = QRectF(x + px(15), y - px(8), px(14), px(14))
+            bells.append(paint_planned_bell(painter, where, mark.bell, theme))
             placed += px(14)
-        weight = 600 if planned else 400
+        weight, words = 600 if planned else 400, mark.words
         wide = advance(words, px(SMALL), weight)
         if x - wide / 2 > taken and x + wide / 2 < box.right():
             painter.setPen(QColor(theme.ink))
             write_centred(painter, x, under, words, px(SMALL), weight)
             taken = x + wide / 2 + px(6)
+    return bells
