@@ -8,9 +8,11 @@ and the step that the heading names. Everything is written down a little untrue,
 
 from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
+from unittest.mock import patch
 
 import numpy as np
 
+from cookstove_gui import one_road
 from cookstove_gui.advice import Advice, Subject, advise
 from cookstove_gui.cooking.fires.steps import AIR_DOWN, feeds
 from cookstove_gui.cooking.fit.tasks import Place
@@ -33,6 +35,7 @@ BOIL = 373.15  # K
 GIVES_UP_MIN = 420  # from lighting
 ROUND_MIN, SPREAD = 8.0, 4.0  # between rounds on average; shape of their gamma distribution
 NOTICES = 0.5  # chance a minute of doing what is shown
+LOOKS_APART_MIN = 4  # the window is looked at so often, at most
 KEEPS_OFF_MIN = 12  # after the air was set as shown, it isn't touched by habit
 SINCE_WOOD_MIN = 10  # wood that was put on so lately answers a call for wood
 WRITES = {"lit": 1.0, "wood": 0.92, "air": 0.8, "bypass": 0.9, "oven_door": 0.6}
@@ -153,7 +156,8 @@ class Follower:
         self.memory = Memory()
         self.advice: Advice | None = None
         self.cautions: tuple[Caution, ...] = ()
-        self.air_set_at = -99
+        self.air_set_at = self.looked_at = -99
+        self.is_new = False
         self.trail: list[str] = []
 
     @property
@@ -165,8 +169,10 @@ class Follower:
         """The whole evening."""
         evening, kitchen, done = self.evening, self.kitchen, False
         while not done and kitchen.minute < GIVES_UP_MIN:
-            if self._writes():
+            self.is_new = self._writes() or self.is_new
+            if self.is_new and kitchen.minute - self.looked_at >= LOOKS_APART_MIN:
                 self._look()
+                self.is_new = False
             if kitchen.minute > 0:
                 self._tend()
                 self._mind_food()
@@ -230,9 +236,16 @@ class Follower:
         )  # fmt: skip
 
     def _look(self) -> None:
-        """The program takes the rows up: how the stove stands, the plan again, the heading."""
+        """The program takes the rows up: how the stove stands, the plan again, the heading.
+
+        What the cook of this study never looks at, the tasks of the cooktop and the reading worth taking, is left out.
+        """
         now = max(self.now, self.evening.rows[-1].at)
-        standing = work_out(self._asked(now), self.memory)
+        self.looked_at = self.kitchen.minute
+        with patch.object(one_road, "fits", lambda *_, **__: ()), patch.object(
+            one_road, "next_reading", lambda *_: None
+        ):  # fmt: skip
+            standing = work_out(self._asked(now), self.memory)
         self.plan = self._planned(standing, now)
         self.advice = advise(standing, self.plan)
         self.cautions = standing.cautions

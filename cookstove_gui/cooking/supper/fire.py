@@ -11,6 +11,7 @@ from cookstove_gui.cooking.fires.rise_and_hold import USUAL_RISE, RiseAndHold
 from cookstove_gui.cooking.fit.tasks import Place
 from cookstove_gui.cooking.supper.dishes import Heat
 from cookstove_gui.cooking.supper.heats import paced_by, task_for
+from cookstove_gui.cooking.supper.marks import LET_GO
 from cookstove_gui.cooking.supper.plan import FireStep, PlannedStep, StepKind
 from cookstove_gui.forecast.answers import LEAVE, Action, ActionKind, FloatArray, KeptFire, Projection
 from cookstove_gui.forecast.futures.projection import project
@@ -153,7 +154,7 @@ def fire_steps(
         helping = helps.kind is ActionKind.WOOD and load == now
         steps.append(replace(step, wood=wood, splits=max(round(wood / split), 1), helps=helping))
         number, load = number + 1, load + timedelta(minutes=every)
-    steps.append(_step("fire/let_go", FireStep.LET_GO, let_go_at))
+    steps.append(_step(LET_GO, FireStep.LET_GO, let_go_at))
     return tuple(steps)
 
 

@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import datetime
 
 import numpy as np
@@ -10,44 +10,40 @@ import numpy as np
 from cookstove_gui.cooking.fires.steps import AIR_DOWN
 from cookstove_gui.cooking.fit.tasks import Place
 from cookstove_gui.cooking.supper.fire import Fire, OnHeat
-from cookstove_gui.cooking.supper.heats import heat_fits, task_for
-from cookstove_gui.forecast.answers import LEAVE, Action, ActionKind, KeptFire
+from cookstove_gui.cooking.supper.heats import task_for
+from cookstove_gui.forecast.answers import LEAVE, Action, ActionKind, KeptFire, oven_spot
 from cookstove_gui.forecast.futures.projection import GRID_MINUTES, project
 from cookstove_gui.forecast.model.heat import USUAL_INLET
-from cookstove_gui.stove.stove import SpotKind
 
 SOON_MIN = 75.0  # a heat wanted later than this is not steered to yet; judgement
-LEAST_GAIN = 0.1  # of the chance that the heat is there; a step that brings less is not asked for
-SURE_ENOUGH = 0.75  # chance of the heat from which no step is looked for; judgement
+LEAST_MISS = 5.0  # K off the heat wanted, as is to be expected, from which a step is looked for; judgement
+LEAST_GAIN = 3.0  # K by which a step must bring the oven nearer; judgement
 _ALIKE = 0.08  # of the air's opening; a change that small is none
 _LEAST_LEFT_MIN = 5.0  # of a bake, in which a fire can still be heard of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Help:
-    """One step, and what it does to the chance of the next heat."""
+class Outcome:
+    """What the oven is to be expected to be while the next heat is wanted of it."""
 
-    action: Action
-    before: float
-    after: float
+    miss: float  # K off the heat, on average over the futures
+    lean: float  # K off its middle
 
 
-def helping_step(fire: Fire, parts: Sequence[OnHeat], kept: KeptFire | None, now: datetime) -> Help | None:
-    """The step that helps the next heat wanted of the oven most; none where none helps, or none is needed.
+def helping_step(fire: Fire, parts: Sequence[OnHeat], kept: KeptFire | None, now: datetime) -> Action:
+    """The step that brings the oven nearest to the next heat wanted of it; LEAVE where none is needed, or none helps.
 
     `parts` are those on heat as they are placed.
     """
     wanted = next_in_oven(parts, now)
     if wanted is None or kept is None or not fire.lit:
-        return None
-    lean, before = _outcome(fire, wanted, kept, LEAVE, now)
-    if before >= SURE_ENOUGH:
-        return None
-    tried = [(action, _outcome(fire, wanted, kept, action, now)[1]) for action in _steps(fire, lean)]
-    best = max(tried, key=lambda one: one[1], default=None)
-    if best is None or best[1] < before + LEAST_GAIN:
-        return None
-    return Help(action=best[0], before=before, after=best[1])
+        return LEAVE
+    before = _outcome(fire, wanted, kept, LEAVE, now)
+    if before.miss < LEAST_MISS:
+        return LEAVE
+    tried = [(_outcome(fire, wanted, kept, action, now).miss, action) for action in _steps(fire, before.lean)]
+    miss, best = min(tried, key=lambda one: one[0], default=(before.miss, LEAVE))
+    return best if miss <= before.miss - LEAST_GAIN else LEAVE
 
 
 def next_in_oven(parts: Sequence[OnHeat], now: datetime) -> OnHeat | None:
@@ -63,21 +59,19 @@ def next_in_oven(parts: Sequence[OnHeat], now: datetime) -> OnHeat | None:
     return min(left, key=lambda part: part.begin, default=None)
 
 
-def _outcome(fire: Fire, wanted: OnHeat, kept: KeptFire, action: Action, now: datetime) -> tuple[float, float]:
-    """How far the oven will be off the heat's middle [K], and the chance that the heat serves, if this is done now."""
+def _outcome(fire: Fire, wanted: OnHeat, kept: KeptFire, action: Action, now: datetime) -> Outcome:
+    """What comes of doing this now: by each future's mean heat over the time in which it is wanted."""
     begin = max((wanted.begin - now).total_seconds() / 60.0, 0.0)
     end = (wanted.end - now).total_seconds() / 60.0
-    horizon = GRID_MINUTES * math.ceil(end / GRID_MINUTES)
     stove = fire.belief.stove
-    ahead = project(
-        fire.belief, action, fire.band, kept=kept, horizon=horizon, spots=tuple(stove.spots_of(SpotKind.OVEN))
-    )
-    left = replace(wanted.heat, minutes=end - begin)
-    (fit,) = heat_fits(ahead, stove, (left,))
-    chance = 0.0 if fit is None else float(fit.chances(np.array([begin])).max())
+    spot = next((one for one in stove.spots if one.name == stove.oven_spot), None)
+    horizon = GRID_MINUTES * math.ceil(end / GRID_MINUTES)
+    ahead = project(fire.belief, action, fire.band, kept=kept, horizon=horizon, spots=None if spot is None else (spot,))
     seen = (ahead.minutes >= begin - 1e-9) & (ahead.minutes <= end + 1e-9)
-    heats = ahead.of(stove.oven_spot) if stove.oven_spot in ahead.spots else ahead.kelvin[:, :, 0]
-    return float(np.median(heats[:, seen]) - task_for(wanted.heat).middle), chance
+    means = ahead.of(oven_spot(stove, ahead))[:, seen].mean(axis=1)
+    task = task_for(wanted.heat)
+    off = np.maximum(np.maximum(task.low - means, means - task.high), 0.0)
+    return Outcome(miss=float(off.mean()), lean=float(np.median(means)) - task.middle)
 
 
 def _steps(fire: Fire, lean: float) -> list[Action]:

@@ -7,6 +7,8 @@ from datetime import datetime
 from cookstove_gui.cooking.supper.dishes import Dish
 from cookstove_gui.cooking.supper.plan import Margin
 
+LET_GO = "fire/let_go"  # key of the step at which the fire is let go, the only one of the fire that is marked
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Mark:

@@ -27,7 +27,7 @@ from cookstove_gui.cooking.supper.plan import MARGINS, Margin, Plan
 from cookstove_gui.cooking.supper.reading_back import Solved, Table, chains_of, read_back
 from cookstove_gui.cooking.supper.solver import Problem, solve
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.forecast.answers import LEAVE, FloatArray, KeptFire, Projection
+from cookstove_gui.forecast.answers import FloatArray, KeptFire, Projection
 from cookstove_gui.stove.stove import SpotKind
 
 _EARLIEST_LIGHT = 36  # slots before the first heat that the lighting is looked for in: three hours
@@ -67,8 +67,8 @@ def plan_meal(supper: Supper, fire: Fire, now: datetime, before: Plan | None = N
         if again or before is not None or not _differs(kept, needed):
             break
         parts = placed
-    found = helping_step(fire, placed, needed, now)
-    return read_back(table, solved, fits, ahead, lit_at, needed, firings, LEAVE if found is None else found.action)
+    helps = helping_step(fire, placed, needed, now)
+    return read_back(table, solved, fits, ahead, lit_at, needed, firings, helps)
 
 
 def _table(supper: Supper, fire: Fire, now: datetime, before: Plan | None) -> Table:

@@ -12,7 +12,7 @@ from cookstove_gui.cooking.supper.dishes import HandsOn, Heat, Part, Wait
 from cookstove_gui.cooking.supper.fire import Fire, fire_steps
 from cookstove_gui.cooking.supper.heats import HeatFit
 from cookstove_gui.cooking.supper.jobs import OVEN_PLACES, SLOT_MIN, DishAhead, Grid, next_part
-from cookstove_gui.cooking.supper.marks import Supper, step_key
+from cookstove_gui.cooking.supper.marks import LET_GO, Supper, step_key
 from cookstove_gui.cooking.supper.moves import moves_between
 from cookstove_gui.cooking.supper.plan import FireStep, OvenAhead, Plan, PlannedStep, StepKind
 from cookstove_gui.cooking.supper.solver import Chain, Problem, Solution
@@ -113,7 +113,7 @@ def read_back(
 
 def _fire_steps(table: Table, steps: Sequence[PlannedStep]) -> list[PlannedStep]:
     """The fire's steps; once the cook said that it is let go, nothing more is put on."""
-    let_go = table.supper.mark("fire/let_go").ended
+    let_go = table.supper.mark(LET_GO).ended
     if let_go is None:
         return list(steps)
     return [replace(step, begin=let_go, end=let_go, done=True) for step in steps if step.what == FireStep.LET_GO]

@@ -10,7 +10,7 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
-from cookstove_gui.cooking.supper.marks import OwnTime, Supper, with_mark
+from cookstove_gui.cooking.supper.marks import LET_GO, OwnTime, Supper, with_mark
 from cookstove_gui.cooking.supper.moments import Moment, MomentKind, due, moments
 from cookstove_gui.cooking.supper.plan import FireStep, Margin, Plan
 from cookstove_gui.desk.changes import Changed
@@ -156,7 +156,8 @@ class SupperTable:
         keys = {one.key for one in supper.dishes}
         if dish.key in keys:
             dish = replace(dish, key=key_for(dish.key, keys))
-        self._want(replace(supper, dishes=(*supper.dishes, dish)))
+        marks = tuple(one for one in supper.marks if one.step != LET_GO)  # the fire is wanted again
+        self._want(replace(supper, dishes=(*supper.dishes, dish), marks=marks))
 
     def remove(self, key: str) -> None:
         """One dish less, with what was done of it."""

@@ -93,7 +93,9 @@ def _intent(
     if not belief.loads and belief.lit_at is not None:
         gaps[:, 0] *= KINDLING_WAIT
     feeds = np.full(MEMBERS, fed or action.kind is ActionKind.WOOD)
-    steers = random.random(MEMBERS) < (0.0 if action.kind is ActionKind.AIR or band is None else STEERING_SHARE)
+    # Air set for a what-if stays as it is set; for a meal the cook goes on minding it.
+    stays = action.kind is ActionKind.AIR and kept is None
+    steers = random.random(MEMBERS) < (0.0 if stays or band is None else STEERING_SHARE)
     left, bakes = np.full(MEMBERS, np.inf), np.zeros(MEMBERS)
     if band is not None:
         tail = _waiting_tail(belief, waited)

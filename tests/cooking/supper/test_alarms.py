@@ -14,6 +14,8 @@ from cookstove_gui.cooking.supper.alarms import (
     Answer,
     QuietHours,
     done,
+    heard_again,
+    is_silent,
     next_at,
     pause_after,
     put_off,
@@ -95,6 +97,19 @@ def test_silence_is_for_this_moment_not_for_a_later_one_of_the_same_key() -> Non
     answers = silenced((), ["a"], after(1))
     (one,) = ringing([alarm(AlarmKind.NEXT_READING, 20)], answers, after(21))
     assert not one.is_silent
+
+
+@pytest.mark.parametrize(("planned", "at", "silent"), [(True, 60, True), (False, 60, False), (True, 13 * 60, False)])
+def test_the_sound_of_a_planned_alarm_may_be_put_off_before(planned: bool, at: float, silent: bool) -> None:
+    answers = silenced((), ["a"], after(1))
+    (one,) = ringing([alarm(at=at, is_planned=planned)], answers, after(at + 1))
+    assert one.is_silent is silent
+
+
+def test_a_sound_that_was_put_off_may_be_had_again() -> None:
+    answers = silenced((), ["a", "b"], after(1))
+    assert [is_silent(answers, key) for key in ("a", "b", "c")] == [True, True, False]
+    assert [one.key for one in heard_again(answers, "a")] == ["b"]
 
 
 def test_a_clock_set_back_does_not_hold_an_alarm_back() -> None:

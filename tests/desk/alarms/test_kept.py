@@ -5,18 +5,20 @@ from pathlib import Path
 
 import pytest
 
-from cookstove_gui.cooking.supper.alarms import QuietHours, done, put_off, silenced
+from cookstove_gui.cooking.supper.alarms import AlarmKind, QuietHours, done, put_off, silenced
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.alarms.kept import (
     AlarmSettings,
     alarm_settings,
     choose_bell,
+    choose_kind,
     choose_quiet_hours,
     choose_voice,
     keep_answers,
     kept_answers,
     quiet_from_text,
     quiet_text,
+    turn_sound,
 )
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.logbook.logbook import Logbook
@@ -32,6 +34,22 @@ def test_answers_come_back_as_they_were_after_a_restart(tmp_path: Path, held_clo
     again = Logbook.open(tmp_path / "logbook.sqlite")
     assert kept_answers(Desk(again, held_clock)) == answers
     again.close()
+
+
+def test_kinds_of_alarms_are_left_out_each_alone_and_taken_up_again(held_desk: Desk) -> None:
+    assert alarm_settings(held_desk).left_out == frozenset()
+    choose_kind(held_desk, AlarmKind.NEXT_READING, False)
+    choose_kind(held_desk, AlarmKind.RELOAD, False)
+    assert alarm_settings(held_desk).left_out == {AlarmKind.NEXT_READING, AlarmKind.RELOAD}
+    choose_kind(held_desk, AlarmKind.RELOAD, True)
+    assert alarm_settings(held_desk).left_out == {AlarmKind.NEXT_READING}
+
+
+def test_the_sound_of_one_alarm_goes_off_and_on(held_desk: Desk) -> None:
+    turn_sound(held_desk, "a")
+    assert [(one.key, one.silent) for one in kept_answers(held_desk)] == [("a", True)]
+    turn_sound(held_desk, "a")
+    assert kept_answers(held_desk) == ()
 
 
 @pytest.mark.parametrize("text", ["", "nonsense", "{}", "[1, null]", '[{"key": "a"}]', '[{"key": "a", "at": "noon"}]'])

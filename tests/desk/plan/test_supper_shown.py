@@ -10,6 +10,7 @@ import pytest
 from cookstove_gui.cooking.supper.dishes import Dish, HandsOn, Heat, Place, Wait
 from cookstove_gui.cooking.supper.plan import Clash, FireStep, Margin, Move, OvenAhead, Plan, PlannedStep, StepKind
 from cookstove_gui.desk import Desk
+from cookstove_gui.desk.alarms.kept import turn_sound
 from cookstove_gui.desk.plan.supper_shown import Block, SupperShown, supper_shown
 from cookstove_gui.stove.entries import Kind
 from cookstove_gui.units import clock_text, kelvin
@@ -176,7 +177,7 @@ def test_only_the_step_that_finds_no_heat_is_short_of_it(held_desk: Desk) -> Non
     fitting = shown(held_desk, put_in(chance=0.9))
     assert not fitting.does_not_fit
     assert not fitting.wanted[0].is_short
-    assert fitting.fits[0] == "Everything fits;"
+    assert fitting.fits[0].startswith("In time ")
 
 
 @pytest.mark.parametrize(("unit", "words"), [("F", "bake 365–405"), ("C", "bake 185–207")])
@@ -223,6 +224,31 @@ def test_the_foot_says_what_is_due_now_then_the_next_five_with_their_clocks(held
         (clock(held_desk, 61), "add wood"),
     )
     assert len(found) == 6
+
+
+def test_a_load_and_a_setting_of_the_air_name_their_amount(held_desk: Desk) -> None:
+    found = shown(
+        held_desk,
+        step("fire/wood/1", StepKind.FIRE, FireStep.WOOD, 30, 30, splits=2, wood=1.2),
+        step("fire/air/30", StepKind.FIRE, FireStep.AIR, 40, 40, opening=0.3),
+    )
+    assert [(one.words, one.count, one.opening) for one in found.fire] == [("2 splits", 2, 0.0), ("air ¼", 1, 0.3)]
+    assert [words for _, words in found.next] == ["add 2 splits, 2.6 lb", "set the air to 30 % open"]
+
+
+def test_a_bell_whose_sound_was_put_off_is_struck(held_desk: Desk) -> None:
+    wood = step("fire/wood/1", StepKind.FIRE, FireStep.WOOD, 5, 5)
+    bell = shown(held_desk, put_in(), wood).rows[0].blocks[0].bell
+    assert bell is not None
+    assert not bell.is_silent
+    turn_sound(held_desk, bell.key)
+    found = shown(held_desk, put_in(), wood)
+    (block,) = found.rows[0].blocks
+    assert block.bell is not None
+    assert block.bell.is_silent
+    assert block.out_bell is not None
+    assert not block.out_bell.is_silent
+    assert not found.fire[0].bell.is_silent
 
 
 def test_where_nothing_is_due_every_line_has_a_clock(held_desk: Desk) -> None:

@@ -204,6 +204,21 @@ def test_bell_and_voice_are_chosen_each_alone(
     assert (len(bell.heard), len(voice.heard)) == (rang, spoke)
 
 
+def test_a_kind_that_is_left_out_calls_for_nobody(
+    ringer: Ringer, link: DeskLink, bell: HeardBell, clock: HeldClock, qtbot: QtBot
+) -> None:
+    choices = AlarmChoices(link, ringer)
+    qtbot.addWidget(choices)
+    choices.show()
+    click(choices, "alarm_kind_put_in")
+    clock.pass_minutes(10)
+    ringer.look()
+    assert (ringer.ringing, bell.heard) == ((), [])
+    click(choices, "alarm_kind_put_in")
+    qtbot.waitUntil(lambda: len(ringer.ringing) == 1)
+    assert bell.heard == [Tone.ACT]
+
+
 def test_the_choices_are_kept_and_a_wrong_span_is_explained(
     ringer: Ringer, link: DeskLink, desk: Desk, qtbot: QtBot
 ) -> None:

@@ -1,5 +1,6 @@
 """The tab Supper driven by hands: a time, dishes, steps moved by keys and dragged, what is done."""
 
+from dataclasses import replace
 from datetime import timedelta
 
 import pytest
@@ -7,7 +8,10 @@ from PySide6.QtCore import QPoint, Qt
 from PySide6.QtWidgets import QComboBox, QLabel, QTableView
 from pytestqt.qtbot import QtBot
 
+from cookstove_gui.cooking.supper.alarms import is_silent
+from cookstove_gui.cooking.supper.plan import FireStep, PlannedStep, StepKind
 from cookstove_gui.desk import Desk
+from cookstove_gui.desk.alarms.kept import kept_answers
 from cookstove_gui.gui.plan.page import PlanPage
 from cookstove_gui.gui.plan.supper.dish_list import DishList
 from cookstove_gui.gui.plan.supper.part import SupperPart
@@ -138,6 +142,54 @@ def test_one_key_says_that_the_next_step_is_done_and_another_takes_it_back(qtbot
         assert desk.supper.supper.marks  # type: ignore[union-attr]
         qtbot.keyClick(part, Qt.Key.Key_F10, Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier)
         assert not desk.supper.supper.marks  # type: ignore[union-attr]
+
+
+def _bells(part: SupperPart) -> dict[str, QPoint]:
+    """Alarm to where its bell is drawn."""
+    _picture(part).grab()
+    return {one.step: one.box.center().toPoint() for one in _picture(part)._spots if one.is_bell}
+
+
+def test_a_click_on_a_bell_silences_it_and_another_lets_it_ring_again(qtbot: QtBot, part: SupperPart) -> None:
+    bells = _bells(part)
+    assert len(bells) > 2
+    key = next(iter(bells))
+    for silent in (True, False):
+        qtbot.mouseClick(_picture(part), Qt.MouseButton.LeftButton, pos=_bells(part)[key])
+        assert [is_silent(kept_answers(part.desk), one) for one in bells] == [silent, *[False] * (len(bells) - 1)]
+    _picture(part).choose("apple_pie/1")
+    qtbot.keyClick(_picture(part), Qt.Key.Key_B)
+    assert is_silent(kept_answers(part.desk), "plan/apple_pie/1/put in")
+
+
+@pytest.mark.parametrize(
+    ("step", "kind", "value", "note"),
+    [
+        ({"what": FireStep.LIGHT}, Kind.LIT, "", ""),
+        ({"what": FireStep.WOOD, "splits": 2}, Kind.WOOD, "", "2 splits"),
+        ({"what": FireStep.BYPASS_SHUT}, Kind.BYPASS, "0", ""),
+        ({"what": FireStep.AIR, "opening": 0.3}, Kind.AIR, "0.3", ""),
+        ({"what": FireStep.LET_GO, "key": "fire/let_go"}, None, "", ""),
+    ],
+)
+def test_done_on_a_step_of_the_fire_logs_it_but_letting_it_go_is_no_row(
+    part: SupperPart, step: dict[str, object], kind: Kind | None, value: str, note: str
+) -> None:
+    desk = part.desk
+    now, supper, plan = desk.clock(), desk.supper.supper, desk.supper.plan
+    assert supper is not None
+    assert plan is not None
+    made = PlannedStep(**{"key": "fire/x", "kind": StepKind.FIRE, "begin": now, "end": now, "helps": True} | step)  # type: ignore[arg-type]
+    desk.supper.take(supper, replace(plan, steps=(made,)))
+    rows = len(desk.entries)
+    push(part.window(), "supper_done")
+    if kind is None:
+        assert len(desk.entries) == rows
+        assert desk.supper.supper is not None
+        assert desk.supper.supper.mark("fire/let_go").ended == now
+    else:
+        row = desk.entries[-1]
+        assert (row.kind, row.value, row.note) == (kind, value, note)
 
 
 def test_the_foot_names_the_next_steps_with_their_clocks(part: SupperPart) -> None:

@@ -1,0 +1,83 @@
+"""What a planned meal asks of the fire: only where a heat is missed, the right way, never against a caution."""
+
+from dataclasses import replace
+from datetime import datetime, timedelta
+
+import pytest
+
+from cookstove_gui.cooking.fit.tasks import Place
+from cookstove_gui.cooking.supper.fire import Fire, OnHeat
+from cookstove_gui.cooking.supper.helping import SOON_MIN, helping_step, next_in_oven
+from cookstove_gui.forecast.answers import LEAVE, Action, ActionKind, KeptFire
+from cookstove_gui.stove.entries import HeatBand
+from tests.cooking.supper.made import NOW, burning, cold, oven
+
+COOL, RIGHT, HOT = (150.0, 190.0), (330.0, 390.0), (520.0, 560.0)  # °F, for an oven at some 340 and rising
+
+
+def part(band: tuple[float, float], begin: float = 10.0, minutes: float = 40.0, **more: object) -> OnHeat:
+    start = NOW + timedelta(minutes=begin)
+    return OnHeat(heat=oven(minutes, *band, **more), begin=start, end=start + timedelta(minutes=minutes))
+
+
+def asked(fire: Fire, *parts: OnHeat, now: datetime = NOW) -> Action:
+    low, high = parts[0].heat.low, parts[0].heat.high
+    assert low is not None
+    assert high is not None
+    kept = KeptFire(heats=((120.0, HeatBand(name="wanted", low=low, high=high)),))
+    return helping_step(fire, parts, kept, now)
+
+
+def test_an_oven_that_will_be_too_hot_wants_less_air_and_one_that_will_be_too_cool_wants_air_or_wood() -> None:
+    down = asked(burning(), part(COOL))
+    assert (down.kind, down.value) == (ActionKind.AIR, 0.3)
+    up = asked(replace(burning(), air=0.3), part(HOT))
+    assert up.kind is ActionKind.WOOD or up.value > 0.5
+
+
+def test_an_oven_that_is_right_is_left_alone() -> None:
+    assert asked(burning(), part(RIGHT)) == LEAVE
+
+
+@pytest.mark.parametrize(
+    ("fire", "wanted"),
+    [
+        (replace(burning(), air=0.3), part(COOL)),
+        (replace(burning(), against=frozenset({"shut air"})), part(COOL)),
+        (replace(burning(), against=frozenset({"open air", "wood"})), part(HOT)),
+        (cold(60.0), part(HOT)),
+    ],
+    ids=["shut already", "a caution against less air", "a caution against more fire", "nothing lit"],
+)
+def test_no_step_is_asked_for_that_is_done_already_or_that_a_caution_speaks_against(fire: Fire, wanted: OnHeat) -> None:
+    assert asked(fire, wanted) == LEAVE
+
+
+def test_the_air_is_not_opened_to_what_it_is() -> None:
+    up = asked(replace(burning(), air=1.0, against=frozenset({"wood"})), part(HOT))
+    assert up == LEAVE
+
+
+def test_without_a_fire_to_keep_nothing_is_asked_for() -> None:
+    assert helping_step(burning(), [part(COOL)], None, NOW) == LEAVE
+
+
+@pytest.mark.parametrize(
+    ("parts", "expected"),
+    [
+        ([part(RIGHT, 30), part(COOL, 10)], 1),
+        ([part(RIGHT, -20), part(COOL, 10)], 0),
+        ([part(RIGHT, SOON_MIN + 1)], None),
+        ([part(RIGHT, SOON_MIN - 1)], 0),
+        ([part(RIGHT, -38)], None),  # two minutes are left of it
+        ([part(RIGHT, 5, falling=True)], None),
+    ],
+)
+def test_it_is_for_what_is_in_the_oven_or_goes_in_next_and_soon(parts: list[OnHeat], expected: int | None) -> None:
+    found = next_in_oven(parts, NOW)
+    assert found == (None if expected is None else parts[expected])
+
+
+def test_a_pot_on_the_cooktop_is_not_steered_for() -> None:
+    on_top = replace(part(RIGHT), heat=replace(part(RIGHT).heat, place=Place.TOP))
+    assert next_in_oven([on_top], NOW) is None
