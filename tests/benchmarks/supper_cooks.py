@@ -1,9 +1,10 @@
 """Two who cook the same supper on the same fire: one follows the program, one lights by a rule and goes by habit.
 
-Both read the oven at their rounds, put the food in once the thermometer shows its heat, and take it out when it is
-done: when it has had as much heat as its minutes in the middle of the band give, heat going into food in proportion to
-the oven's excess over the boil. Who follows the program knows only what it shows: the plan's steps with their clock,
-and the step that the heading names. Everything is written down a little untrue, and sometimes not at all.
+Both read the oven at their rounds, put the food in once the thermometer shows a heat that will do (25 °F off the band
+is what a bake forgives), and take it out when it is done: when it has had as much heat as its minutes in the middle of
+the band give, heat going into food in proportion to the oven's excess over the boil. Who follows the program knows only
+what it shows: the plan's steps with their clock, and what the heading asks for. Everything is written down a little
+untrue, and sometimes not at all.
 """
 
 from dataclasses import dataclass, field, replace
@@ -76,9 +77,9 @@ class Evening:
         return self.kitchen.dial() + self.random.normal(0.0, 1.5)
 
     def goes_in(self, seen: float) -> bool:
-        """Whether an oven that shows this is right for the food."""
+        """Whether an oven that shows this will do for the food."""
         low, high = self.kitchen.band
-        return low <= seen <= high + GIVES
+        return low - GIVES <= seen <= high + GIVES
 
     def put_in(self) -> None:
         """The food goes in now."""
@@ -157,6 +158,7 @@ class Follower:
         self.advice: Advice | None = None
         self.cautions: tuple[Caution, ...] = ()
         self.air_set_at = self.looked_at = -99
+        self.air_set = 0.0
         self.is_new = False
         self.trail: list[str] = []
 
@@ -276,9 +278,9 @@ class Follower:
         if self.evening.random.random() >= NOTICES:
             return
         due = {one.what for one in self.plan.steps if one.begin <= self.now and not one.done}
-        asks = {step for one in self.cautions for step in one.asks}
+        asks = advice.caution.asks if advice.caution is not None else ()
         air = next((one.opening for one in self.plan.steps if one.what == FireStep.AIR), None)
-        if "shut air" in asks:
+        if "shut air" in asks or advice.subject is Subject.AIR_OPEN:
             air = AIR_DOWN
         elif "open air" in asks:
             air = 1.0
@@ -292,9 +294,9 @@ class Follower:
             kitchen.load(kitchen.usual_load())
         if step is not None and step.kind is ActionKind.BYPASS:
             kitchen.shut_bypass()
-        if air is not None and kitchen.minute - self.air_set_at >= KEEPS_OFF_MIN:
+        if air is not None and (air != self.air_set or kitchen.minute - self.air_set_at >= KEEPS_OFF_MIN):
             kitchen.set_air(air)
-            self.air_set_at = kitchen.minute
+            self.air_set, self.air_set_at = air, kitchen.minute
 
     def _mind_food(self) -> None:
         """In at its clock once the thermometer shows its heat; it is then read, and put down."""

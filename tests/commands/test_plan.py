@@ -35,7 +35,7 @@ def test_a_meal_on_a_fire_that_burns(say: Callable[..., Said], dishes: Path, log
 def test_it_reads_as_lines(say: Callable[..., Said], dishes: Path, log: Path) -> None:
     lines = say("plan", dishes, "--table", "11:30", log).lines
     assert lines[0].startswith("Table at 11:30. ")
-    assert any("apple pie in, if at 385" in line for line in lines)
+    assert any("apple pie in, if at 360" in line for line in lines)
     assert any("turn the apple pie" in line for line in lines)
     assert lines[-1] == "Planned from the fire as it burns; every reading plans again."
     clocks = [line.split()[0] for line in lines[1:-1]]

@@ -61,8 +61,8 @@ def task_for(heat: Heat) -> Task:
     return replace(known, minutes=heat.minutes, evenness=evenness)
 
 
-def _planned(task: Task) -> Task:
-    """The task as a plan asks for it; what it may never pass it still may not."""
+def planned_for(task: Task) -> Task:
+    """The task as a plan counts on it, and as the food may go in; what it may never pass it still may not."""
     low, high = task.low - GIVES, task.high + GIVES
     low = low if task.never_below is None else max(low, task.never_below)
     high = high if task.never_above is None else min(high, task.never_above)
@@ -86,7 +86,7 @@ def heat_fits(projection: Projection, stove: Stove, heats: Sequence[Heat]) -> tu
 
 
 def _fit(task: Task, names: tuple[str, ...], heat: WindowedHeat) -> HeatFit:
-    asked = _planned(task)
+    asked = planned_for(task)
     if task.place is Place.OVEN or task.minutes <= LOOKS_MIN:
         window = window_of(asked, heat)
         return HeatFit(spots=names, minutes=window.starts, good=window.holds(asked.low, asked.high))

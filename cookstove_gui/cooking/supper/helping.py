@@ -11,8 +11,10 @@ from cookstove_gui.cooking.fires.steps import AIR_DOWN
 from cookstove_gui.cooking.fit.tasks import Place
 from cookstove_gui.cooking.supper.fire import Fire, OnHeat
 from cookstove_gui.cooking.supper.heats import task_for
-from cookstove_gui.forecast.answers import LEAVE, Action, ActionKind, KeptFire, oven_spot
-from cookstove_gui.forecast.futures.projection import GRID_MINUTES, project
+from cookstove_gui.forecast.answers import LEAVE, Action, ActionKind, KeptFire
+from cookstove_gui.forecast.futures.cook import Doing
+from cookstove_gui.forecast.futures.outlook import oven_of
+from cookstove_gui.forecast.futures.projection import GRID_MINUTES, project_each
 from cookstove_gui.forecast.model.heat import USUAL_INLET
 
 SOON_MIN = 75.0  # a heat wanted later than this is not steered to yet; judgement
@@ -38,12 +40,13 @@ def helping_step(fire: Fire, parts: Sequence[OnHeat], kept: KeptFire | None, now
     wanted = next_in_oven(parts, now)
     if wanted is None or kept is None or not fire.lit:
         return LEAVE
-    before = _outcome(fire, wanted, kept, LEAVE, now)
-    if before.miss < LEAST_MISS:
+    (before,) = _outcomes(fire, wanted, kept, [LEAVE], now)
+    steps = _steps(fire, before.lean)
+    if before.miss < LEAST_MISS or not steps:
         return LEAVE
-    tried = [(_outcome(fire, wanted, kept, action, now).miss, action) for action in _steps(fire, before.lean)]
-    miss, best = min(tried, key=lambda one: one[0], default=(before.miss, LEAVE))
-    return best if miss <= before.miss - LEAST_GAIN else LEAVE
+    after = [one.miss for one in _outcomes(fire, wanted, kept, steps, now)]
+    best = int(np.argmin(after))
+    return steps[best] if after[best] <= before.miss - LEAST_GAIN else LEAVE
 
 
 def next_in_oven(parts: Sequence[OnHeat], now: datetime) -> OnHeat | None:
@@ -59,19 +62,20 @@ def next_in_oven(parts: Sequence[OnHeat], now: datetime) -> OnHeat | None:
     return min(left, key=lambda part: part.begin, default=None)
 
 
-def _outcome(fire: Fire, wanted: OnHeat, kept: KeptFire, action: Action, now: datetime) -> Outcome:
-    """What comes of doing this now: by each future's mean heat over the time in which it is wanted."""
+def _outcomes(fire: Fire, wanted: OnHeat, kept: KeptFire, actions: Sequence[Action], now: datetime) -> list[Outcome]:
+    """What comes of each done now: by each future's mean heat over the time in which it is wanted."""
     begin = max((wanted.begin - now).total_seconds() / 60.0, 0.0)
     end = (wanted.end - now).total_seconds() / 60.0
-    stove = fire.belief.stove
-    spot = next((one for one in stove.spots if one.name == stove.oven_spot), None)
+    stove, task = fire.belief.stove, task_for(wanted.heat)
     horizon = GRID_MINUTES * math.ceil(end / GRID_MINUTES)
-    ahead = project(fire.belief, action, fire.band, kept=kept, horizon=horizon, spots=None if spot is None else (spot,))
-    seen = (ahead.minutes >= begin - 1e-9) & (ahead.minutes <= end + 1e-9)
-    means = ahead.of(oven_spot(stove, ahead))[:, seen].mean(axis=1)
-    task = task_for(wanted.heat)
-    off = np.maximum(np.maximum(task.low - means, means - task.high), 0.0)
-    return Outcome(miss=float(off.mean()), lean=float(np.median(means)) - task.middle)
+    asked = [(Doing(action=action), oven_of(stove)) for action in actions]
+    found = []
+    for ahead in project_each(fire.belief, asked, fire.band, kept=kept, horizon=horizon):
+        seen = (ahead.minutes >= begin - 1e-9) & (ahead.minutes <= end + 1e-9)
+        means = ahead.kelvin[:, seen, 0].mean(axis=1)
+        off = np.maximum(np.maximum(task.low - means, means - task.high), 0.0)
+        found.append(Outcome(miss=float(off.mean()), lean=float(np.median(means)) - task.middle))
+    return found
 
 
 def _steps(fire: Fire, lean: float) -> list[Action]:

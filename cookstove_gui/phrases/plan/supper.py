@@ -3,7 +3,7 @@
 from datetime import timedelta
 
 from cookstove_gui.cooking.supper.dishes import Dish, Heat, Wait
-from cookstove_gui.cooking.supper.heats import task_for
+from cookstove_gui.cooking.supper.heats import planned_for, task_for
 from cookstove_gui.cooking.supper.marks import Supper, step_key
 from cookstove_gui.cooking.supper.moments import Moment, MomentKind, dish_of, part_of_step
 from cookstove_gui.cooking.supper.plan import MARGINS, Clash, FireStep, Move, Plan, PlannedStep, StepKind
@@ -24,7 +24,7 @@ _WHY = {
 
 
 def moment_words(moment: Moment, plan: Plan, stove: Stove, edge: Edge) -> str:
-    """What to do, as it stands in the list of the next steps: `bread in, if at 365`."""
+    """What to do, as it stands in the list of the next steps: `bread in, if at 340`."""
     step = moment.step
     dish, part = dish_of(plan, step), part_of_step(plan, step)
     name = _inside(dish)
@@ -38,7 +38,7 @@ def moment_words(moment: Moment, plan: Plan, stove: Stove, edge: Edge) -> str:
         case MomentKind.TAKE_OFF:
             return f"{name} off the heat"
         case MomentKind.PUT_IN if isinstance(part, Heat):
-            return f"{name} in, if at {whole(degrees(task_for(part).low, edge.unit))}"
+            return f"{name} in, if at {whole(degrees(planned_for(task_for(part)).low, edge.unit))}"
         case MomentKind.PUT_ON:
             return f"{name}: {step.what}, {spot_label(stove, step.spot)}"
     return f"{name}: {step.what}"

@@ -220,7 +220,7 @@ def test_the_foot_says_what_is_due_now_then_the_next_five_with_their_clocks(held
     found = shown(held_desk, step("bread/0", StepKind.HANDS, "shape", 1, 21), put_in(), *wood).next
     assert found[:3] == (
         ("now", "bread: shape"),
-        (clock(held_desk, 40), "bread in, if at 365"),
+        (clock(held_desk, 40), "bread in, if at 340"),
         (clock(held_desk, 61), "add wood"),
     )
     assert len(found) == 6

@@ -42,7 +42,7 @@ def _moment(step: PlannedStep, kind: MomentKind) -> Moment:
     ("moment", "said"),
     [
         (_moment(CRUST, MomentKind.BEGIN), "apple pie: crust and apples"),
-        (_moment(BAKE, MomentKind.PUT_IN), "apple pie in, if at 385"),
+        (_moment(BAKE, MomentKind.PUT_IN), "apple pie in, if at 360"),
         (_moment(BAKE, MomentKind.TURN), "turn the apple pie"),
         (_moment(BAKE, MomentKind.TAKE_OUT), "apple pie out, if done"),
         (_moment(BOIL, MomentKind.PUT_ON), "greens: boil the water, top back left"),
@@ -57,7 +57,7 @@ def test_what_to_do_at_a_moment(moment: Moment, said: str) -> None:
 
 def test_the_heat_to_wait_for_stands_in_the_cooks_unit() -> None:
     said = words.moment_words(_moment(BAKE, MomentKind.PUT_IN), PLAN, STOVE, replace(EDGE, unit="C"))
-    assert said == "apple pie in, if at 196"
+    assert said == "apple pie in, if at 182"
 
 
 def test_what_is_due_gets_shorter_and_keeps_the_dish() -> None:
