@@ -9,7 +9,9 @@ from cookstove_gui.desk.desk import Desk
 from cookstove_gui.errors import InputProblem, Problem
 from cookstove_gui.logbook.folder import stove_beside
 from cookstove_gui.logbook.log_file import LogReading, looks_like_log, read_log, write_log
+from cookstove_gui.logbook.package_tables import ENDING as PACKAGE_ENDING
 from cookstove_gui.logbook.stove_file import FILE_NAME, write_stove
+from cookstove_gui.phrases.logbook.imports import import_question
 from cookstove_gui.stove.entries import ABOUT_A_ROW, Entry, Session
 from cookstove_gui.stove.stove import Stove, with_spots_named
 
@@ -32,6 +34,26 @@ class ImportOffer:
     problems: tuple[str, ...]
 
     @property
+    def sessions(self) -> int:
+        """How many would be added."""
+        return len(self.files)
+
+    @property
+    def rows(self) -> int:
+        """How many entries would be added."""
+        return sum(len(file.reading.entries) for file in self.files)
+
+    @property
+    def stoves(self) -> tuple[str, ...]:
+        """Names of the stoves that the sessions are of."""
+        return tuple(dict.fromkeys(file.stove.name for file in self.files))
+
+    @property
+    def question(self) -> str:
+        """What the person must decide about."""
+        return import_question(len(self.problems), self.rows, self.sessions)
+
+    @property
     def needs_answer(self) -> bool:
         """Whether something is wrong, so that the person must decide."""
         return bool(self.problems)
@@ -39,7 +61,9 @@ class ImportOffer:
 
 def is_other_table(paths: Sequence[Path]) -> bool:
     """Whether one file is chosen that is no log of this program: somebody must say what its columns mean."""
-    return len(paths) == 1 and not paths[0].is_dir() and not looks_like_log(paths[0])
+    if len(paths) != 1 or paths[0].is_dir() or paths[0].suffix.lower() == PACKAGE_ENDING:
+        return False
+    return not looks_like_log(paths[0])
 
 
 def offer_import(desk: Desk, paths: Sequence[Path]) -> ImportOffer:
@@ -104,21 +128,6 @@ def write_table(desk: Desk, number: int, path: Path) -> None:
     write(path, session_table(desk.logbook.stove(sessions[0].stove), sessions))
 
 
-def write_everything(desk: Desk, path: Path) -> None:
-    """Write all sessions of all stoves as one data package; may run in a thread."""
-    from cookstove_gui.logbook.data_package import StoveRecord, write_package
-
-    logbook = desk.logbook
-    tags = logbook.keeping.tags()
-    records = [
-        StoveRecord(stove, logbook.past_sessions(stove.name), tuple(logbook.facts.checks(stove.name).values()), tags)
-        for stove in desk.stoves
-    ]
-    if not any(record.sessions for record in records):
-        raise InputProblem("There are no entries yet; there is nothing to write.")
-    write_package(path, "cookstove-logbook", "Logbook of wood cookstoves", records)
-
-
 def _log_files(paths: Sequence[Path]) -> list[Path]:
     found: list[Path] = []
     for path in paths:
@@ -128,12 +137,13 @@ def _log_files(paths: Sequence[Path]) -> list[Path]:
     return found
 
 
-def is_known(desk: Desk, stove: str, rows: Sequence[Entry]) -> bool:
-    """Whether a session of the stove holds just these rows."""
+def is_known(desk: Desk, stove: str, rows: Sequence[Entry], *, with_bin: bool = False) -> bool:
+    """Whether a session of the stove, or one in the bin, holds just these rows."""
     logbook = desk.logbook
+    there = [*logbook.sessions(stove), *(one.summary for one in logbook.keeping.binned(stove) if with_bin)]
     return any(
         summary.entry_count == len(rows) and _essence(logbook.session(summary.number).entries) == _essence(rows)
-        for summary in logbook.sessions(stove)
+        for summary in there
     )
 
 

@@ -48,7 +48,7 @@ class Keeping:
         with self._database.transaction() as connection:
             expect_session(connection, number)
             connection.execute("DELETE FROM tag WHERE session = ?", (number,))
-            _add_tags(connection, number, names)
+            add_tags(connection, number, names)
 
     # The bin
 
@@ -64,7 +64,7 @@ class Keeping:
     def put_in_bin(self, numbers: Iterable[int], at: datetime) -> None:
         """Put sessions into the bin, all or none."""
         with self._database.transaction() as connection:
-            _bin(connection, numbers, at)
+            put_into_bin(connection, numbers, at)
 
     def take_out(self, numbers: Iterable[int]) -> None:
         """Bring sessions back from the bin, all or none."""
@@ -96,8 +96,8 @@ class Keeping:
             first = sessions[0]
             rows = joined_rows(sessions)
             made = add_session(connection, Session(number=0, stove=first.stove, title=first.title, entries=rows))
-            _add_tags(connection, made.number, (tag for one in sessions for tag in _tags_of(connection, one.number)))
-            _bin(connection, (session.number for session in sessions), at)
+            add_tags(connection, made.number, (tag for one in sessions for tag in _tags_of(connection, one.number)))
+            put_into_bin(connection, (session.number for session in sessions), at)
         return made
 
     def split(self, number: int, before: datetime, at: datetime) -> tuple[Session, Session]:
@@ -108,9 +108,9 @@ class Keeping:
             made = []
             for rows, title in zip(split_rows(whole.entries, before), (whole.title, f"{whole.title} 2"), strict=True):
                 part = add_session(connection, Session(number=0, stove=whole.stove, title=title, entries=rows))
-                _add_tags(connection, part.number, tags)
+                add_tags(connection, part.number, tags)
                 made.append(part)
-            _bin(connection, (number,), at)
+            put_into_bin(connection, (number,), at)
         return made[0], made[1]
 
 
@@ -119,7 +119,8 @@ def take_out_if_binned(connection: sqlite3.Connection, number: int) -> None:
     connection.execute("DELETE FROM bin WHERE session = ?", (number,))
 
 
-def _bin(connection: sqlite3.Connection, numbers: Iterable[int], at: datetime) -> None:
+def put_into_bin(connection: sqlite3.Connection, numbers: Iterable[int], at: datetime) -> None:
+    """Put sessions there, inside a transaction."""
     for number in numbers:
         expect_session(connection, number)
         connection.execute("INSERT OR IGNORE INTO bin (session, at) VALUES (?, ?)", (number, microseconds(at)))
@@ -148,7 +149,8 @@ def _tags_of(connection: sqlite3.Connection, number: int) -> tuple[str, ...]:
     return tuple(name for (name,) in connection.execute("SELECT name FROM tag WHERE session = ?", (number,)))
 
 
-def _add_tags(connection: sqlite3.Connection, number: int, names: Iterable[str]) -> None:
+def add_tags(connection: sqlite3.Connection, number: int, names: Iterable[str]) -> None:
+    """Give a session more tags, inside a transaction."""
     connection.executemany(
         "INSERT OR IGNORE INTO tag (session, name) VALUES (?, ?)",
         [(number, tidied) for name in names if (tidied := " ".join(name.split()).casefold())],

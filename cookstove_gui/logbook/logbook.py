@@ -18,6 +18,7 @@ from cookstove_gui.logbook.database import Database
 from cookstove_gui.logbook.file_header import holds_anything
 from cookstove_gui.logbook.keeping import NOT_IN_BIN, Keeping, take_out_if_binned
 from cookstove_gui.logbook.learned import Learned
+from cookstove_gui.logbook.moving import Moving
 from cookstove_gui.logbook.rows import SessionSummary, row_of, sound_entries, summary_of
 from cookstove_gui.logbook.session_rows import (
     ENTRY_FIELDS,
@@ -56,6 +57,7 @@ class Logbook:
         self.keeping = Keeping(database)
         self.learned = Learned(database)
         self.suppers = Suppers(database)
+        self.moving = Moving(database)
         try:
             check_pages(database)
             migrations.migrate(database, self._back_up_before_migration)

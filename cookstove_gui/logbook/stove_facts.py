@@ -68,21 +68,21 @@ class StoveFacts:
             return None
         return WeatherReading(kind=WeatherKind(row[0]), value=row[1], at=instant(row[2]), offset_minutes=row[3])
 
+    def all_weather(self, stove: str) -> tuple[WeatherReading, ...]:
+        """Every reading in the order they were typed, those among them that say that none holds."""
+        rows = self._database.rows(
+            "SELECT kind, value, at, offset_minutes FROM weather WHERE stove = ? ORDER BY number", (stove,)
+        )
+        return tuple(
+            WeatherReading(kind=WeatherKind(kind), value=value, at=instant(at), offset_minutes=offset)
+            for kind, value, at, offset in rows
+        )
+
     def add_weather(self, stove: Stove, reading: WeatherReading) -> None:
         """Keep a reading, and the stove as it is described with it."""
         with self._database.transaction() as connection:
             write_stove(connection, stove)
-            connection.execute(
-                "INSERT INTO weather (stove, number, at, offset_minutes, kind, value) VALUES (?, ?, ?, ?, ?, ?)",
-                (
-                    stove.name,
-                    _next_number(connection, "weather", stove.name),
-                    microseconds(reading.at),
-                    reading.offset_minutes,
-                    str(reading.kind),
-                    reading.value,
-                ),
-            )
+            write_weather(connection, stove.name, reading)
 
 
 def kept_stove(name: str, text: str) -> Stove:
@@ -117,6 +117,21 @@ def write_check(connection: sqlite3.Connection, stove: str, check: Check) -> Non
             str(check.point),
             check.shown,
             check.pressure,
+        ),
+    )
+
+
+def write_weather(connection: sqlite3.Connection, stove: str, reading: WeatherReading) -> None:
+    """Keep one reading of the weather."""
+    connection.execute(
+        "INSERT INTO weather (stove, number, at, offset_minutes, kind, value) VALUES (?, ?, ?, ?, ?, ?)",
+        (
+            stove,
+            _next_number(connection, "weather", stove),
+            microseconds(reading.at),
+            reading.offset_minutes,
+            str(reading.kind),
+            reading.value,
         ),
     )
 

@@ -174,7 +174,8 @@ def result_words(stove: Stove, band: HeatBand, sound: Sequence[Entry], unit: str
             if hold.ended
             else f"at it for {measured_time(hold.minutes)} when it ended"
         )
-        return f"{capital(heat_name(band))} after {measured_time(found.rises[0])}, {held}.{baked_words(sound, unit)}"
+        came = f"{capital(heat_name(band))} after {measured_time(found.rises[0])}"
+        return f"{came}{f', {held}' if hold.minutes >= 1.0 else ''}.{baked_words(sound, unit)}"
     oven = [row for row in sound if row.kind is Kind.READING and row.spot == stove.oven_spot]
     if not oven:
         return f"The oven was not read.{baked_words(sound, unit)}"

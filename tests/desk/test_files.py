@@ -15,9 +15,9 @@ from cookstove_gui.desk.files import (
     export_log,
     is_other_table,
     offer_import,
-    write_everything,
     write_table,
 )
+from cookstove_gui.desk.logbook.moving import write_everything
 from cookstove_gui.desk.logbook.reporting import About, Wanted, write_report
 from cookstove_gui.desk.my_stove.checks import add_instrument, record_check
 from cookstove_gui.desk.my_stove.describing import add_stove

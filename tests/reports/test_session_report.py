@@ -185,3 +185,9 @@ def test_dates_and_clocks_are_written_as_the_reader_is_used_to(stove: Stove, ses
     assert found.span == "7:00 am to 12:10 am on January 6 (UTC-05:00)"
     assert "January 2, 2026" in found.thermometers[0]
     assert session_report(asked(stove, session), "x", Habits(dates=Dates.YEAR)).date == "Monday 2026-01-05"
+
+
+def test_a_heat_that_was_only_touched_says_nothing_of_holding(stove: Stove, log: Log) -> None:
+    log.add(0, "lit").read(10, "oven_centre", 100).read(60, "oven_centre", 365.2).read(61, "oven_centre", 330)
+    of_it = Session(number=1, stove="Kitchen", title="x", entries=tuple(log.rows))
+    assert session_report(asked(stove, of_it), "x").result == "Bread heat after 1 h."

@@ -124,6 +124,17 @@ def test_a_visitors_report_is_one_page_and_the_record_follows_it(report: Session
     assert "What was done" in _words(html_text("session", report))
 
 
+def test_a_visitors_report_stays_one_page_however_much_there_was(report: SessionReport) -> None:
+    many = replace(
+        report, is_whole=False, spots=report.spots * 12, slips=report.slips * 9, notes=report.notes * 30,
+        cautions=report.cautions * 3,
+    )  # fmt: skip
+    (page,) = PdfReader(BytesIO(pdf_bytes("session", many))).pages
+    text = " ".join(page.extract_text().split())
+    assert "and 8 more" in text  # numbers left out
+    assert f"and {len(many.spots) - 16} more" in text
+
+
 def test_no_word_of_the_page_is_paler_than_paper_and_grey_print_allow() -> None:
     # WCAG 2.2, 1.4.3; contrast goes by luminance, which a grey print keeps.
     for name in ("page.typ", "page.html.jinja"):

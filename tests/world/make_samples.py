@@ -13,8 +13,9 @@ from pathlib import Path
 
 import numpy as np
 
-from cookstove_gui.logbook.data_package import LOG_FIELDS, package_text, tabular_resource
+from cookstove_gui.logbook.data_package import package_text, tabular_resource
 from cookstove_gui.logbook.log_file import COLUMNS, write_log
+from cookstove_gui.logbook.package_tables import LOG_FIELDS
 from cookstove_gui.logbook.stove_file import write_stove
 from cookstove_gui.stove.entries import Entry, Kind
 from cookstove_gui.units import tidy

@@ -25,15 +25,32 @@ def add_photo(logbook: Logbook, number: int, photo: Path) -> Path:
     if photo.suffix.lower() not in ENDINGS:
         raise InputProblem(f"{photo.name} isn't a picture; choose a file that ends in {', '.join(ENDINGS)}.")
     try:
-        folder.mkdir(parents=True, exist_ok=True)
-        target, count = folder / photo.name, 2
-        while target.exists():
-            target, count = folder / f"{photo.stem} {count}{photo.suffix}", count + 1
-        shutil.copyfile(photo, target)
+        return _keep(folder, photo.name, photo.read_bytes())
     except OSError as error:
         raise SurroundingsProblem(
             f"{photo.name} can't be copied to {folder} ({error.strerror}); check permissions and free space."
         ) from error
+
+
+def add_photo_bytes(logbook: Logbook, number: int, name: str, content: bytes) -> None:
+    """Keep a picture that comes with another logbook; one of an unknown kind, or without a folder, is left out."""
+    folder = _folder(logbook, number)
+    if folder is None or Path(name).suffix.lower() not in ENDINGS:
+        return
+    try:
+        _keep(folder, Path(name).name, content)
+    except OSError as error:
+        raise SurroundingsProblem(
+            f"{name} can't be written to {folder} ({error.strerror}); check permissions and free space."
+        ) from error
+
+
+def _keep(folder: Path, name: str, content: bytes) -> Path:
+    folder.mkdir(parents=True, exist_ok=True)
+    target, count = folder / name, 2
+    while target.exists():
+        target, count = folder / f"{Path(name).stem} {count}{Path(name).suffix}", count + 1
+    target.write_bytes(content)
     return target
 
 

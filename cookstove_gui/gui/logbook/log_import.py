@@ -7,21 +7,25 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFileDialog, QVBoxLayout, QWidget
 
 from cookstove_gui.desk import files
+from cookstove_gui.desk.logbook import moving
 from cookstove_gui.errors import Problem
 from cookstove_gui.gui.background.job import Job
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.form import button, row, say, words
 from cookstove_gui.gui.widgets.row_table import RowTable, TableRow
 from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.logbook.package_tables import ENDING
 from cookstove_gui.logbook.sheets import SHEET_ENDINGS
-from cookstove_gui.phrases.logbook.imports import import_kept, import_question
+from cookstove_gui.phrases.logbook.imports import import_kept
 
 _HELP = (
     "Logs of this program come in as they are; a file stove.toml beside them says which stove they are of. Of any "
     "other table, a spreadsheet, CSV or Parquet file with the time in one column and heats in others, you say what "
-    "each column means; it is remembered for the next table like it."
+    "each column means; it is remembered for the next table like it. A whole logbook in one .zip file comes in "
+    "with all its stoves, photos and suppers; the stove in use stays."
 )
-_KINDS = f"Logs and tables ({' '.join(f'*{ending}' for ending in SHEET_ENDINGS)});;All files (*)"
+_KINDS = f"Logs, tables, logbooks ({' '.join(f'*{ending}' for ending in (*SHEET_ENDINGS, ENDING))});;All files (*)"
+_Offer = files.ImportOffer | moving.PackageOffer
 
 
 class ImportPart(QWidget):
@@ -32,14 +36,14 @@ class ImportPart(QWidget):
     def __init__(self, link: DeskLink, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._desk = link.desk
-        self._offer: files.ImportOffer | None = None
+        self._offer: _Offer | None = None
         self._paths: tuple[Path, ...] = ()
         self.setObjectName("import_part")
         # Reading many files takes a while, so it runs in the background.
         self.reading = Job(
             self,
             lambda: self._paths,
-            lambda paths: files.offer_import(self._desk, paths),
+            self._read,
             self._show_offer,
             self._show_failure,
         )
@@ -98,11 +102,16 @@ class ImportPart(QWidget):
         if path:
             self.bring_in([Path(path)])
 
-    def _show_offer(self, offer: files.ImportOffer) -> None:
+    def _read(self, paths: tuple[Path, ...]) -> _Offer:
+        if len(paths) == 1 and moving.is_package(paths[0]):
+            return moving.offer_package(self._desk, paths[0])
+        return files.offer_import(self._desk, paths)
+
+    def _show_offer(self, offer: _Offer) -> None:
         if offer.needs_answer:
             say(self._told, "")
             self._show_question(offer)
-            (self._nothing if not offer.files else self._keep).setFocus()
+            (self._keep if offer.sessions else self._nothing).setFocus()
         else:
             self._offer = offer
             self._accept()
@@ -111,39 +120,37 @@ class ImportPart(QWidget):
         say(self._told, "")
         say(self._problem, sentence)
 
-    def _show_question(self, offer: files.ImportOffer | None) -> None:
+    def _show_question(self, offer: _Offer | None) -> None:
         self._offer = offer
         asking = offer is not None
         problems = offer.problems if offer else ()
-        good = sum(len(file.reading.entries) for file in offer.files) if offer else 0
-        say(
-            self._question,
-            import_question(len(problems), good, len(offer.files) if offer else 0) if asking else "",
-        )
+        say(self._question, offer.question if offer else "")
         self._list.show_rows([TableRow(cells=(sentence,)) for sentence in problems])
-        self._list.setVisible(asking)
-        self._keep.setVisible(asking and bool(offer and offer.files))
+        self._list.setVisible(bool(problems))
+        self._keep.setVisible(bool(offer and offer.sessions))
+        self._keep.setText("Keep the good rows" if problems else "Keep them")
         self._nothing.setVisible(asking)
-        self._nothing.setText("Import nothing" if offer and offer.files else "OK")
+        self._nothing.setText("Import nothing" if offer and offer.sessions else "OK")
 
     def _accept(self) -> None:
         offer = self._offer
         if offer is None:
             return
         try:
-            added = files.accept_import(self._desk, offer)
+            if isinstance(offer, moving.PackageOffer):
+                added = moving.accept_package(self._desk, offer)
+            else:
+                added = files.accept_import(self._desk, offer)
         except Problem as problem:
             say(self._told, "")
             say(self._problem, problem.sentence)
             return
-        rows = sum(len(file.reading.entries) for file in offer.files)
         self._show_question(None)
-        stoves = tuple(dict.fromkeys(file.stove.name for file in offer.files))
-        say(self._told, import_kept(added, rows, stoves, self._desk.stove.name))
+        say(self._told, import_kept(added, offer.rows, offer.stoves, self._desk.stove.name))
         self._choose_files.setFocus()
 
     def _drop(self) -> None:
-        had_rows = self._offer is not None and bool(self._offer.files)
+        had_rows = self._offer is not None and bool(self._offer.sessions)
         self._show_question(None)
         say(self._told, "Nothing was imported; the logbook has not changed." if had_rows else "")
         self._choose_files.setFocus()

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QFileDialog, QWidget
 
 from cookstove_gui.desk import files
 from cookstove_gui.desk.desk import Desk
-from cookstove_gui.desk.logbook import reporting
+from cookstove_gui.desk.logbook import moving, reporting
 from cookstove_gui.desk.logbook.reporting import Wanted
 from cookstove_gui.errors import Problem
 from cookstove_gui.gui.background.job import Job
@@ -73,7 +73,7 @@ class Writing(QObject):
             self._over, "Write everything as", _name(title, ".zip"), "Packages (*.zip)"
         )
         if path:
-            self._ask(partial(files.write_everything, self._desk), Path(path), ".zip")
+            self._ask(partial(moving.write_everything, self._desk), Path(path), ".zip")
 
     def _ask(self, write: _Write, path: Path, ending: str) -> None:
         target = path if path.suffix else path.with_suffix(ending)

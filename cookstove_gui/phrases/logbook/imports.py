@@ -11,6 +11,17 @@ def import_question(problems: int, rows: int, files: int) -> str:
     return f"{wrong} or doubtful. {entries_count(rows).capitalize()} in {sessions_count(files)} can be kept."
 
 
+def package_question(name: str, sessions: int, stoves: int, photos: int, known: int) -> str:
+    """What a whole logbook in one file would bring, and what of it is here already."""
+    here = f"{sessions_count(known).capitalize()} {'is' if known == 1 else 'are'} in this logbook already."
+    if not sessions:
+        return f"{name} brings no session that is new. {here}" if known else f"{name} holds no session."
+    of = "1 stove" if stoves == 1 else f"{stoves} stoves"
+    pictures = "" if not photos else f" and {photos} {'photo' if photos == 1 else 'photos'}"
+    told = f"{name} brings {sessions_count(sessions)} of {of}{pictures}."
+    return f"{told} {here}" if known else told
+
+
 def import_kept(sessions: int, rows: int, stoves: tuple[str, ...], in_use: str) -> str:
     """What was kept; where it is of other stoves, that the stove in use is the same as before."""
     kept = f"Kept: {sessions_count(sessions)} with {entries_count(rows)}."

@@ -13,6 +13,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QComboBox, QDialog, QFileDialog, QLineEdit, QPushButton
 
 from cookstove_gui.desk import Desk
+from cookstove_gui.desk.logbook.moving import write_everything
 from cookstove_gui.forecast.learning.track_record import track_record
 from cookstove_gui.gui.background.past_study import PastStudy
 from cookstove_gui.gui.logbook.opened_session import OpenedSession
@@ -280,6 +281,24 @@ def test_a_report_that_cannot_be_written_gets_one_sentence(qtbot, desk, tmp_path
     push(page, "session_report")
     push(page, "session_report_pdf")
     qtbot.waitUntil(lambda: "choose another place" in seen(page, "session_report_problem"), timeout=20000)
+
+
+def test_a_whole_logbook_is_looked_at_and_then_comes_in(qtbot, desk, tmp_path, monkeypatch):
+    other = held_desk()
+    other.save_stove(replace(other.stove, name="Cabin stove"))
+    keep_session(other, "Cabin bread", NOW - timedelta(days=9))
+    write_everything(other, tmp_path / "all.zip")
+    monkeypatch.setattr(QFileDialog, "getOpenFileNames", lambda *_args, **_named: ([str(tmp_path / "all.zip")], ""))
+    mine = desk.stove.name
+    page, _ = shown(qtbot, desk, LogbookPage)
+    push(page, "part_files")
+    push(page, "import_files")
+    qtbot.waitUntil(lambda: seen(page, "import_question").startswith("all.zip brings 1 session"), timeout=20000)
+    assert len(desk.logbook.sessions()) == 0
+    push(page, "import_keep")
+    qtbot.waitUntil(lambda: seen(page, "import_told").startswith("Kept: 1 session"), timeout=20000)
+    assert "Cabin stove can be chosen" in seen(page, "import_told")
+    assert desk.stove.name == mine
 
 
 def test_a_study_that_is_stopped_is_offered_again(qtbot, desk):
