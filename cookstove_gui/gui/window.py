@@ -129,6 +129,7 @@ class MainWindow(QMainWindow):
         self._next.window_words.colours_chosen.connect(self.toggle_theme)
         self._next.window_words.more_chosen.connect(self.open_more)
         self.link.changed.connect(self._show)
+        self.link.session_wanted.connect(self._open_session)
         self._study = PastStudy.of(self.link)
         SupperPlanning.of(self.link)
         self._keeping = Keeping(self, self.desk, self.show_problem)
@@ -149,6 +150,10 @@ class MainWindow(QMainWindow):
         self._page_key = key
         if key == "cook":
             self._cook.take_focus()
+
+    def _open_session(self, number: int) -> None:
+        self.show_page("logbook")
+        self._pages["logbook"].open_session(number)  # type: ignore[attr-defined]  # imported only now
 
     def _begin(self, way: str) -> None:
         if way == "draw":

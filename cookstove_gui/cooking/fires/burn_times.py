@@ -1,6 +1,6 @@
 """Measured burn times: from a load with the air shut down until the oven has fallen by a chosen amount."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from itertools import pairwise, zip_longest
@@ -52,7 +52,7 @@ def burn_times(stove: Stove, sessions: Iterable[Session], fall: float = FALL) ->
 
     `fall` [K] is how far the oven falls from its hottest after the load.
     """
-    return tuple(burn for fire in fires(stove, sessions) for burn in _burns(fire, stove.oven_spot, fall))
+    return tuple(burn for fire in fires(stove, sessions) for burn in burns_of(fire, stove.oven_spot, fall))
 
 
 def summary(burns: Iterable[MeasuredBurn]) -> BurnSummary:
@@ -66,8 +66,9 @@ def summary(burns: Iterable[MeasuredBurn]) -> BurnSummary:
     )
 
 
-def _burns(fire: Fire, oven: str, fall: float) -> list[MeasuredBurn]:
-    loads = _loads(fire)
+def burns_of(fire: Fire, oven: str, fall: float = FALL) -> list[MeasuredBurn]:
+    """The loads with the air shut down of one fire."""
+    loads = loads_of(fire)
     found = (
         _burn(fire, load, following[0].at if following else None, oven, fall)
         for load, following in zip_longest(loads, loads[1:])
@@ -75,7 +76,8 @@ def _burns(fire: Fire, oven: str, fall: float) -> list[MeasuredBurn]:
     return [burn for burn in found if burn is not None]
 
 
-def _loads(fire: Fire) -> list[list[Entry]]:
+def loads_of(fire: Fire) -> list[list[Entry]]:
+    """The loads of one fire, oldest first, each the rows of wood that went on together."""
     loads: list[list[Entry]] = []
     for row in fire.rows:
         if row.kind is not Kind.WOOD:
@@ -100,12 +102,11 @@ def _burn(fire: Fire, load: list[Entry], ends: datetime | None, oven: str, fall:
     readings = readings_of((row for row in after if opened is None or row.at < opened), oven, loaded)
     if len(readings) < 2:
         return None
-    masses = [kilograms_of(row) for row in load]
-    minutes, fell = _fall(readings, fall)
+    minutes, fell = time_to_fall(readings, fall)
     return MeasuredBurn(
         session=fire.session,
         loaded_at=loaded,
-        mass=None if any(mass is None for mass in masses) else sum(mass for mass in masses if mass is not None),
+        mass=mass_of(load),
         air_open=shut[1],
         hottest=max(heat for _, heat in readings),
         minutes=minutes,
@@ -113,8 +114,14 @@ def _burn(fire: Fire, load: list[Entry], ends: datetime | None, oven: str, fall:
     )
 
 
-def _fall(readings: list[tuple[float, float]], fall: float) -> tuple[float, bool]:
-    """When the oven had fallen from its hottest, and true; or when it was last read, and false."""
+def mass_of(load: Sequence[Entry]) -> float | None:
+    """What a load weighed [kg]; none where a row of it does not say."""
+    masses = [kilograms_of(row) for row in load]
+    return None if any(mass is None for mass in masses) else sum(mass for mass in masses if mass is not None)
+
+
+def time_to_fall(readings: Sequence[tuple[float, float]], fall: float) -> tuple[float, bool]:
+    """When the oven had fallen so far [K] from its hottest, and true; or when it was last read, and false."""
     hottest = max(range(len(readings)), key=lambda place: readings[place][1])
     limit = readings[hottest][1] - fall
     for before, after in pairwise(readings[hottest:]):

@@ -1,10 +1,10 @@
 """How long this stove took from lighting to a heat, and how long it held that heat, according to its logs."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from cookstove_gui.cooking.fires.logged_fires import crossing, fires
+from cookstove_gui.cooking.fires.logged_fires import Fire, crossing, fires
 from cookstove_gui.forecast.answers import Quantiles
 from cookstove_gui.stove.entries import HeatBand, Session
 from cookstove_gui.stove.stove import Stove
@@ -36,17 +36,17 @@ def rise_and_hold(stove: Stove, sessions: Iterable[Session], band: HeatBand) -> 
 
     A fire whose oven was already near the band when it was lit says nothing about a rise and is left out.
     """
-    rises: list[float] = []
-    holds: list[Hold] = []
-    for fire in fires(stove, sessions):
-        readings = fire.readings_of(stove.oven_spot)
-        if len(readings) < 2 or readings[0][1] > band.low - _COLD_START:
-            continue
-        rise = _first_reached(readings, band.low)
-        if rise is not None:
-            rises.append(rise)
-            holds.append(_hold(readings, band.low, rise))
-    return RiseAndHold(band=band, rises=tuple(rises), holds=tuple(holds))
+    shown = [found for fire in fires(stove, sessions) if (found := rise_of(fire, stove.oven_spot, band.low))]
+    return RiseAndHold(band=band, rises=tuple(rise for rise, _ in shown), holds=tuple(hold for _, hold in shown))
+
+
+def rise_of(fire: Fire, oven: str, heat: float) -> tuple[float, Hold] | None:
+    """When one fire brought a cold oven to a heat [K], in minutes, and how long it held it; None if it did not."""
+    readings = fire.readings_of(oven)
+    if len(readings) < 2 or readings[0][1] > heat - _COLD_START:
+        return None
+    rise = _first_reached(readings, heat)
+    return None if rise is None else (rise, hold_from(readings, heat, rise))
 
 
 def rise_quantiles(found: RiseAndHold) -> Quantiles:
@@ -57,20 +57,22 @@ def rise_quantiles(found: RiseAndHold) -> Quantiles:
     return seen if len(found.rises) >= LEAST_FIRES else Quantiles(p10=None, p50=seen.p50, p90=None)
 
 
-def typical_hold(found: RiseAndHold) -> float | None:
-    """Median of the stays [min]; one whose end the log does not show counts as at least that long.
+def typical_hold(holds: Iterable[Hold], share: float = 0.5) -> float | None:
+    """Median of stays [min], or the time by which another share of them is over.
+
+    A stay whose end the log does not show counts as at least that long.
 
     Source
     ------
-    Kaplan and Meier, Nonparametric estimation from incomplete observations, 1958: the first time at which the share
-    still at the heat is one half or less. None where it never gets that low.
+    Kaplan and Meier, Nonparametric estimation from incomplete observations, 1958: the first time at which that share
+    or more is over. None where it never gets that far.
     """
-    share = 1.0
-    stays = sorted(found.holds, key=lambda hold: (hold.minutes, not hold.ended))
+    still = 1.0
+    stays = sorted(holds, key=lambda hold: (hold.minutes, not hold.ended))
     for place, hold in enumerate(stays):
         if hold.ended:
-            share *= 1.0 - 1.0 / (len(stays) - place)
-            if share <= 0.5 + 1e-12:
+            still *= 1.0 - 1.0 / (len(stays) - place)
+            if still <= 1.0 - share + 1e-12:
                 return hold.minutes
     return None
 
@@ -81,7 +83,8 @@ def _first_reached(readings: list[tuple[float, float]], heat: float) -> float | 
     )
 
 
-def _hold(readings: list[tuple[float, float]], heat: float, came: float) -> Hold:
+def hold_from(readings: Sequence[tuple[float, float]], heat: float, came: float) -> Hold:
+    """The stay above a heat [K] of an oven that was at it at a moment [min], by straight lines between its readings."""
     stay = [(came, heat), *(reading for reading in readings if reading[0] >= came)]
     for before, after in pairwise(stay):
         if after[1] < heat:

@@ -30,7 +30,7 @@ _FEW = 160  # futures are enough for pans that are only compared
 SIMMER_MINUTES = 30.0  # how long a simmer is asked to hold
 _COLDEST, _HOTTEST = 233.0, 1150.0  # K, what a cooktop can be; a future beyond it is cut there
 # Pa, 200 m below the sea; in denser air water boils hotter than the pan's physics goes, by no more than half a degree
-_DENSEST = float(standard_pressure(-200.0))
+DENSEST = float(standard_pressure(-200.0))
 _COLDEST_ROOM = 275.0  # K, what the pan's physics takes
 
 
@@ -118,8 +118,8 @@ def plan_water(inputs: WaterInputs) -> WaterPlan:
     projection = _possible(inputs.standing.projection)
     pan = pan_of(choice)
     room = max(room_heat(stove, inputs.standing.zones), _COLDEST_ROOM)
-    water = PanOfWater(pan, choice.litres, room, min(inputs.pressure, _DENSEST))
-    usual = min(float(standard_pressure(stove.altitude)), _DENSEST)  # the weather of the past is not known
+    water = PanOfWater(pan, choice.litres, room, min(inputs.pressure, DENSEST))
+    usual = min(float(standard_pressure(stove.altitude)), DENSEST)  # the weather of the past is not known
     noted = pan_runs(stove, inputs.past(stove.name), pan, room, usual)
     runs = tuple(run for run in noted if tells_of(run, pan))
     contact = learned_contact(runs, pan)

@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Sequence
+from dataclasses import dataclass
 from datetime import datetime
 
 import numpy as np
@@ -24,8 +25,44 @@ TRUSTED_WITHIN = 40.0  # K of the walk's middle up to which a reading counts ful
 TRUSTED_SCATTERS = 2.5  # scatters beyond that at which it begins to count less
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PatternBelief:
+    """What is believed of the lasting differences of some spots [K]: Gaussian, about an unknown common level."""
+
+    names: tuple[str, ...]  # (spots,)
+    mean: FloatArray  # (spots,)
+    covariance: FloatArray  # (spots, spots)
+    against: FloatArray  # (spots,) weights of what differences are told against; they add up to 1
+    scatter: float  # K, of one reading about its spot's difference in one round
+    readings: tuple[int, ...]  # (spots,)
+    usual: float | None  # K, the level of the middle one of all rounds
+
+    def told(self, covariance: FloatArray) -> FloatArray:
+        """Standard deviations (spots,) of the differences as they are told, were this their covariance."""
+        centre = np.eye(len(self.names)) - self.against
+        return np.asarray(np.sqrt(np.maximum(np.diag(centre @ covariance @ centre.T), 0.0)))
+
+
 def spot_pattern(stove: Stove, sessions: Sequence[Session], kind: SpotKind = SpotKind.TOP) -> tuple[SpotPattern, ...]:
-    """Each spot of a kind in the stove's order, with an 80 % interval: against the cooktop's mean, the oven's centre.
+    """Each spot of a kind in order, with its 80 % interval: against the cooktop's mean, the oven's centre."""
+    belief = pattern_belief(stove, sessions, kind)
+    mean = belief.mean - belief.against @ belief.mean if belief.names else belief.mean
+    reach = NINETIETH * belief.told(belief.covariance)
+    return tuple(
+        SpotPattern(
+            spot=name,
+            mean=float(mean[index]),
+            p10=float(mean[index] - reach[index]),
+            p90=float(mean[index] + reach[index]),
+            readings=belief.readings[index],
+            usual=None if belief.usual is None else belief.usual + float(mean[index]),
+        )
+        for index, name in enumerate(belief.names)
+    )
+
+
+def pattern_belief(stove: Stove, sessions: Sequence[Session], kind: SpotKind = SpotKind.TOP) -> PatternBelief:
+    """The belief behind the pattern.
 
     Notes
     -----
@@ -34,46 +71,45 @@ def spot_pattern(stove: Stove, sessions: Sequence[Session], kind: SpotKind = Spo
     taken from the cooktop's mean or the oven's centre. The scatter is estimated from the residuals.
     """
     spots = stove.spots_of(kind)
-    if not spots:
-        return ()
     names = [spot.name for spot in spots]
-    walks = [walk for session in sessions for walk in _walks(fold(session.entries), names)]
+    if not spots:
+        nothing = np.zeros(0)
+        return PatternBelief(
+            names=(), mean=nothing, covariance=np.zeros((0, 0)), against=nothing, scatter=WITHIN_SPOT, readings=(),
+            usual=None,
+        )  # fmt: skip
+    found = [walk for session in sessions for walk in walks(fold(session.entries), names)]
     places = np.array([(spot.x, spot.y) for spot in spots], dtype=np.float64)
     prior = matern_three_halves(BETWEEN_SPOTS**2, LENGTH[kind])(distances(places, places)) + 1e-6 * np.eye(len(spots))
     against = np.full(len(spots), 1.0 / len(spots))
     if kind is SpotKind.OVEN:
         against = np.array([float(name == stove.oven_spot) for name in names])
-    centre = np.eye(len(spots)) - against
     scatter = WITHIN_SPOT
     mean, covariance = np.zeros(len(spots)), prior
     for _ in range(ROUNDS):
-        mean, covariance = _solve(walks, prior, scatter)
+        mean, covariance = _solve(found, prior, scatter)
         explained = len(spots) - float(np.trace(np.linalg.solve(prior, covariance)))
-        scatter = _scatter(walks, mean, explained)
-    mean, covariance = centre @ mean, centre @ covariance @ centre.T
-    counts = np.bincount([index for walk in walks for index in walk[0]], minlength=len(spots))
-    levels = [float(np.mean(values - mean[indices])) for indices, values in walks]
-    usual = float(np.median(levels)) if levels else None
-    reach = NINETIETH * np.sqrt(np.maximum(np.diag(covariance), 0.0))
-    return tuple(
-        SpotPattern(
-            spot=name,
-            mean=float(mean[index]),
-            p10=float(mean[index] - reach[index]),
-            p90=float(mean[index] + reach[index]),
-            readings=int(counts[index]),
-            usual=None if usual is None else usual + float(mean[index]),
-        )
-        for index, name in enumerate(names)
+        scatter = _scatter(found, mean, explained)
+    counts = np.bincount([index for walk in found for index in walk[0]], minlength=len(spots))
+    told = mean - against @ mean
+    levels = [float(np.mean(values - told[indices])) for indices, values in found]
+    return PatternBelief(
+        names=tuple(names),
+        mean=mean,
+        covariance=covariance,
+        against=against,
+        scatter=scatter,
+        readings=tuple(int(count) for count in counts),
+        usual=float(np.median(levels)) if levels else None,
     )
 
 
-_Walk = tuple[list[int], FloatArray]
+Walk = tuple[list[int], FloatArray]
 
 
-def _walks(standing: tuple[Entry, ...], names: Sequence[str]) -> list[_Walk]:
-    """Rounds of the spots: their indices and their readings [K]."""
-    walks: list[_Walk] = []
+def walks(standing: tuple[Entry, ...], names: Sequence[str]) -> list[Walk]:
+    """Rounds that read at least two of the spots: their indices and their readings [K]."""
+    found: list[Walk] = []
     begun: datetime | None = None
     indices: list[int] = []
     values: list[float] = []
@@ -87,15 +123,15 @@ def _walks(standing: tuple[Entry, ...], names: Sequence[str]) -> list[_Walk]:
         if not USABLE[0] <= value <= USABLE[1]:
             continue
         if begun is None or (row.at - begun).total_seconds() > 60.0 * WALK_MINUTES:
-            walks.append((indices, np.array(values)))
+            found.append((indices, np.array(values)))
             begun, indices, values = row.at, [], []
         indices.append(names.index(row.spot))
         values.append(value)
-    walks.append((indices, np.array(values)))
-    return [walk for walk in walks if len(set(walk[0])) > 1]
+    found.append((indices, np.array(values)))
+    return [walk for walk in found if len(set(walk[0])) > 1]
 
 
-def _solve(walks: list[_Walk], prior: FloatArray, scatter: float) -> tuple[FloatArray, FloatArray]:
+def _solve(walks: list[Walk], prior: FloatArray, scatter: float) -> tuple[FloatArray, FloatArray]:
     """Mean and covariance (spots,) of the lasting differences; each walk's own mean is left free."""
     precision = np.linalg.inv(prior)
     weighted = np.zeros(len(prior))
@@ -111,7 +147,7 @@ def _solve(walks: list[_Walk], prior: FloatArray, scatter: float) -> tuple[Float
     return covariance @ weighted, covariance
 
 
-def _scatter(walks: list[_Walk], mean: FloatArray, explained: float) -> float:
+def _scatter(walks: list[Walk], mean: FloatArray, explained: float) -> float:
     """Robust scatter [K] of walks about the pattern, which itself has explained away as many of the differences."""
     if not walks:
         return WITHIN_SPOT

@@ -42,7 +42,7 @@ class LogbookPage(QWidget):
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(self._sections)
         self._sections.shown.connect(self._show_part)
-        self._seasons.opened.connect(self._open)
+        self._seasons.opened.connect(self.open_session)
         self._sessions.opened.connect(self.session_opened)
         link.changed.connect(self._show)
 
@@ -61,7 +61,8 @@ class LogbookPage(QWidget):
         elif key == "seasons":
             self._seasons.show_seasons()
 
-    def _open(self, number: int) -> None:
+    def open_session(self, number: int) -> None:
+        """Show one session."""
         self._sections.choose("sessions")
         self._sessions.show_session(number)
 

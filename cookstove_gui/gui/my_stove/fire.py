@@ -1,21 +1,44 @@
-"""How the stove fires, by its logs: from lighting to a heat, how long it holds it, how long a shut-down load lasts."""
+"""What this stove can do: every figure with its range, and the firings behind the one that is asked about."""
 
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
-from cookstove_gui.cooking.fires.burn_times import FALL
+from cookstove_gui.cooking.fires.abilities import Ability, Figure
 from cookstove_gui.cooking.fit.bands import band_tables
+from cookstove_gui.desk.my_stove.abilities import FALLS, key_of
 from cookstove_gui.desk.my_stove.band_tables import band_table, choose_band_table, table_words
-from cookstove_gui.desk.my_stove.past_answers import Firing, firing
-from cookstove_gui.desk.studying import PastSessions
-from cookstove_gui.gui.background.job import Job
 from cookstove_gui.gui.desk_link import DeskLink
-from cookstove_gui.gui.widgets.form import Choice, say, words
+from cookstove_gui.gui.my_stove.ability_list import AbilityList
+from cookstove_gui.gui.my_stove.known import KnownAbilities
+from cookstove_gui.gui.my_stove.rises_picture import RisesPicture
+from cookstove_gui.gui.my_stove.shown_picture import ShownPicture
+from cookstove_gui.gui.my_stove.shown_scale import Against, marks, offered, scale
+from cookstove_gui.gui.widgets.form import Answer, Choice, say, words
+from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.row_table import RowTable, TableRow
+from cookstove_gui.gui.widgets.sections import scrolling
 from cookstove_gui.gui.widgets.theme import STEP
-from cookstove_gui.phrases.my_stove.fire import burn_line, burns_words, hold_words, rise_words
-from cookstove_gui.stove.entries import HeatBand
-from cookstove_gui.stove.stove import Stove
+from cookstove_gui.gui.widgets.type import fix_width
+from cookstove_gui.phrases.edge import local_day, spot_label
+from cookstove_gui.phrases.my_stove.abilities import (
+    ability_name,
+    behind_count,
+    fall_words,
+    figure_range,
+    figure_sentence,
+    figure_value,
+    how_words,
+    shown_cells,
+)
 
-_SHOWN_BURNS = 8
+_LIST = 396  # px of the design
+_CAPTION = 96
+_RISES = "rises"
+_AGAINST = {
+    _RISES: "every rise, from the match",
+    Against.DAY: "by day",
+    Against.OUTDOORS: "by the air outdoors",
+    Against.WOOD: "by the wood that went on",
+}
 _CAUTION = (
     "A fire with little air in a cool flue makes creosote, and a smouldering one makes carbon monoxide: keep the flue "
     "in its working range. The stove’s manual, your local code and a licensed sweep decide."
@@ -23,68 +46,162 @@ _CAUTION = (
 
 
 class FirePart(QWidget):
-    """Rise, hold and burn times."""
+    """All figures at the left, one of them opened at the right."""
 
-    def __init__(self, link: DeskLink, past: PastSessions, parent: QWidget | None = None) -> None:
+    def __init__(self, link: DeskLink, look: Look, known: KnownAbilities, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._desk = link.desk
-        self._past = past
+        self._link, self._desk, self._known = link, link.desk, known
+        self._key = ""
+        self._picture_kind = ""
         self.setObjectName("stove_fire")
-        self._band = Choice("Heat", "fire_band", "The heat that is asked about", caption_width=100)
-        self._band.chosen.connect(lambda _key: self.show_past())
-        self._names = Choice(
-            "Names", "band_table", "The published table that names the heats", width=340, caption_width=100
-        )
+        self._build(look)
+        self._list.chosen.connect(self.open_figure)
+        self._fall.chosen.connect(lambda key: known.set_fall(FALLS[int(key)]))
         self._names.chosen.connect(self._choose_names)
-        self._names_words = words(role="soft", name="band_table_words")
-        self._rise = words(name="fire_rise", role="good")
-        self._hold = words(name="fire_hold")
-        self._burn = words(name="fire_burns", role="good")
-        self._list = words(name="fire_burn_list", role="soft")
-        column = QVBoxLayout(self)
-        column.setSpacing(2 * STEP)
-        column.addWidget(words("How long it takes, and how long it lasts", role="heading"))
-        column.addWidget(self._band)
-        column.addWidget(self._names)
-        column.addWidget(self._names_words)
-        column.addWidget(self._rise)
-        column.addWidget(self._hold)
-        column.addWidget(words("A full load with the air shut down", role="heading"))
-        column.addWidget(self._burn)
-        column.addWidget(self._list)
-        column.addWidget(words(_CAUTION, role="caution", name="fire_caution"))
-        column.addStretch(1)
-        self._job = Job(self, self._question, lambda asked: firing(*asked, self._past), self._show)
-        self.show_past()
+        self._against.chosen.connect(self._show_against)
+        self._firings.opened.connect(lambda key: link.session_wanted.emit(int(key.partition(":")[0])))
+        self._picture.opened.connect(link.session_wanted)
+        known.changed.connect(self._show)
+        self._show()
 
-    @property
-    def is_busy(self) -> bool:
-        """Whether past sessions are being searched."""
-        return self._job.is_busy
+    def _build(self, look: Look) -> None:
+        self._list = AbilityList(look, "abilities")
+        area = scrolling(_topped(self._list))
+        area.setObjectName("abilities_area")
+        fix_width(area, _LIST)
+        self._answer = Answer(name="figure_sentence")
+        self._range = words(name="figure_range", role="strong")
+        self._how = words(name="figure_how", role="soft")
+        self._fall = Choice("Until it is", "fire_fall", "How far the oven falls", width=150, caption_width=_CAPTION)
+        self._names = Choice("Names", "band_table", "The table that names the heats", width=300, caption_width=_CAPTION)
+        self._names_words = words(role="note", name="band_table_words")
+        self._against = Choice(
+            "Drawn", "fire_against", "What they are drawn against", width=300, caption_width=_CAPTION
+        )
+        self._rises = RisesPicture(look, "fire_rises")
+        self._picture = ShownPicture(look)
+        self._firings = RowTable(
+            "firings", "Firings behind this figure", ("Firing", "It took", "Wood", "Outdoors"), stretch=0
+        )
+        self._open = words("Enter, or a double click, opens a firing in the Logbook.", role="note", name="firings_open")
+        self._caution = words(_CAUTION, role="small_caution", name="fire_caution")
+        right = QVBoxLayout()
+        right.setSpacing(STEP)
+        for part in (
+            self._answer, self._range, self._how, self._fall, self._names, self._names_words, self._against,
+        ):  # fmt: skip
+            right.addWidget(part)
+        right.addWidget(self._rises, 3)
+        right.addWidget(self._picture, 3)
+        right.addWidget(self._firings, 2)
+        right.addWidget(self._open)
+        right.addWidget(self._caution)
+        right.addStretch(0)
+        whole = QHBoxLayout(self)
+        whole.setSpacing(4 * STEP)
+        whole.addWidget(area)
+        whole.addLayout(right, 1)
 
     def show_past(self) -> None:
-        """Search past sessions for the chosen heat."""
-        options = [(band.name, band.name) for band in self._desk.bands]
-        self._band.show_options(options, self._band.key or self._desk.band.name)
-        tables = [(one.key, one.label) for one in band_tables()]
-        self._names.show_options(tables, band_table(self._desk).key)
-        self._names_words.setText(table_words(self._desk))
+        """Search the stove's past, and show what is known meanwhile."""
+        self._show()
         if self.isVisible():
-            self._job.ask()
+            self._known.ask()
+
+    def open_figure(self, key: str) -> None:
+        """Show the firings behind a figure."""
+        self._key, self._picture_kind = key, ""
+        self._show()
 
     def _choose_names(self, key: str) -> None:
         choose_band_table(self._desk, key)
+        self._key = ""
         self.show_past()
 
-    def _question(self) -> tuple[Stove, HeatBand]:
-        band = next((band for band in self._desk.bands if band.name == self._band.key), self._desk.band)
-        return self._desk.stove, band
+    def _show_against(self, kind: str) -> None:
+        self._picture_kind = kind
+        self._show()
 
-    def _show(self, found: Firing) -> None:
-        rise, unit = found.rise, self._desk.unit
-        self._rise.setText(rise_words(rise.band, found.rise_min, len(rise.rises)))
-        say(self._hold, hold_words(rise.band, found.typical_hold_min, found.longest_hold_min, len(rise.holds)))
-        self._burn.setText(burns_words(found.summary, unit, FALL))
-        titles = {row.number: row.title for row in self._desk.sessions}
-        lines = [burn_line(burn, titles.get(burn.session, ""), unit) for burn in found.burns[:_SHOWN_BURNS]]
-        say(self._list, "\n".join(lines))
+    def _show(self) -> None:
+        found, unit = self._known.found, self._desk.unit
+        figure = found.figure(self._key) or next(iter(found.figures), None)
+        marked = key_of(figure) if figure else ""
+        self._list.show_rows(
+            [
+                (
+                    key_of(one), ability_name(one, unit, self._known.fall, self._spot(one)),
+                    figure_value(one, unit), figure_range(one, unit, self._spot(one)),
+                )
+                for one in found.figures
+            ],
+            marked,
+        )  # fmt: skip
+        if figure is None:
+            self._answer.setText("What this stove can do is read off its log.")
+            say(self._range, "")
+            say(self._how, "Light it, read the oven as it comes up, and its figures stand here.")
+        else:
+            self._show_figure(figure)
+        for part, wanted in (
+            (self._fall, figure is not None and figure.ability is Ability.BURN),
+            (self._names, figure is not None and figure.ability is Ability.RISE),
+            (self._names_words, figure is not None and figure.ability is Ability.RISE),
+            (self._caution, figure is not None and figure.ability is Ability.BURN),
+        ):
+            part.setVisible(wanted)
+        self._show_pictures(figure)
+
+    def _show_figure(self, figure: Figure) -> None:
+        unit = self._desk.unit
+        spot = self._spot(figure)
+        self._answer.setText(figure_sentence(figure, unit, self._known.fall, spot))
+        say(self._range, figure_range(figure, unit, spot))
+        say(self._how, how_words(figure))
+        falls = [(str(place), fall_words(fall, unit)) for place, fall in enumerate(FALLS)]
+        self._fall.show_options(falls, str(FALLS.index(self._known.fall)))
+        tables = [(one.key, one.label) for one in band_tables()]
+        self._names.show_options(tables, band_table(self._desk).key)
+        self._names_words.setText(table_words(self._desk))
+
+    def _show_pictures(self, figure: Figure | None) -> None:
+        found, unit = self._known.found, self._desk.unit
+        today = local_day(self._desk.clock(), self._desk.offset_minutes)
+        is_rise = figure is not None and figure.ability is Ability.RISE and bool(found.rises)
+        kinds = [_RISES] if is_rise else []
+        if figure is not None and figure.shown:
+            kinds += offered(figure, found)
+        kind = self._picture_kind if self._picture_kind in kinds else kinds[0] if kinds else ""
+        self._against.show_options([(one, _AGAINST[one]) for one in kinds], kind)
+        self._against.setVisible(len(kinds) > 1)
+        self._rises.setVisible(kind == _RISES)
+        drawn = marks(figure, Against(kind), found, unit, today) if figure and kind not in ("", _RISES) else ()
+        self._picture.setVisible(bool(drawn))
+        if figure is not None and figure.band is not None and is_rise:
+            self._rises.show_rises(found.rises, figure.band, unit)
+        if figure is not None and drawn:
+            said = f"{behind_count(figure)}: {'; '.join(mark.said for mark in drawn)}"
+            self._picture.show_marks(drawn, scale(figure, drawn, Against(kind), unit, today), said)
+        shown = reversed(figure.shown) if figure is not None else ()
+        rows = [
+            TableRow(
+                key=f"{one.session}:{place}",
+                cells=shown_cells(figure, one, found.outdoors.get(one.session), unit, today),
+            )
+            for place, one in enumerate(shown)
+        ]
+        self._firings.show_rows(rows)
+        for part in (self._firings, self._open):
+            part.setVisible(bool(rows))
+
+    def _spot(self, figure: Figure) -> str:
+        return spot_label(self._desk.stove, figure.spot).removeprefix("top ") if figure.spot else ""
+
+
+def _topped(inside: QWidget) -> QWidget:
+    """Rows from the top on, whatever room there is below."""
+    made = QWidget()
+    column = QVBoxLayout(made)
+    column.setContentsMargins(0, 0, 0, 0)
+    column.addWidget(inside)
+    column.addStretch(1)
+    return made

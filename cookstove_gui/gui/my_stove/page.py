@@ -14,6 +14,7 @@ from cookstove_gui.gui.my_stove.fire import FirePart
 from cookstove_gui.gui.my_stove.first_fires import FirstFiresGuide
 from cookstove_gui.gui.my_stove.flue import FluePart
 from cookstove_gui.gui.my_stove.hot_side import HotSidePart
+from cookstove_gui.gui.my_stove.known import KnownAbilities
 from cookstove_gui.gui.my_stove.surroundings import SurroundingsPart
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.sections import Sections
@@ -30,9 +31,10 @@ class MyStovePage(QWidget):
         self.setObjectName("page")
         self.setAccessibleName("My stove")
         past = PastSessions(link.desk)
+        known = KnownAbilities(link, past, self)
         self._draw = DrawPart(link, look)
-        self._hot_side = HotSidePart(link, look, past)
-        self._fire = FirePart(link, past)
+        self._hot_side = HotSidePart(link, look, past, known)
+        self._fire = FirePart(link, look, known)
         self._checks = ChecksPart(link, look)
         self._air = AirPart(link)
         self._flue = FluePart(link)
@@ -40,9 +42,9 @@ class MyStovePage(QWidget):
         self._first_fires = FirstFiresGuide(link, look)
         self._sections = Sections(look, rail=True)
         self._sections.shown.connect(self._show_part)
+        self._sections.add("hot_side", "Hot side", self._hot_side)
         self._sections.add("setup", "Set-up", self._draw)
         self._sections.add("spots", "Spots", self._draw)
-        self._sections.add("hot_side", "Hot side", self._hot_side)
         self._sections.add("fire", "Fire", self._fire)
         self._sections.add("checks", "Thermometers", self._checks)
         self._sections.add("flue", "Flue, draught", self._flue)
@@ -52,9 +54,12 @@ class MyStovePage(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(self._sections)
+        self._hot_side.figure_wanted.connect(self._open_figure)
         link.changed.connect(self._show)
         if self._desk.first_fires.next is not None:
             self._sections.choose("first_fires")
+        elif not self._desk.sessions:
+            self._sections.choose("setup")
 
     def showEvent(self, event: QShowEvent) -> None:
         """Catch up with changes made while hidden, and learn from sessions added since."""
@@ -63,6 +68,10 @@ class MyStovePage(QWidget):
         if missed is not None:
             self._show(missed)
         self._studying.learn_if_due()
+
+    def _open_figure(self, key: str) -> None:
+        self._sections.choose("fire")
+        self._fire.open_figure(key)
 
     def _show_part(self, key: str) -> None:
         if key == "setup":
@@ -85,11 +94,11 @@ class MyStovePage(QWidget):
         if changed.standing or changed.log or changed.stove or changed.settings or changed.session:
             self._flue.show_flue()
             self._surroundings.show_heat()
-        if changed.stove or changed.settings or changed.session:
+        if changed.stove or changed.settings or changed.session or changed.band:
             self._hot_side.show_past()
         if changed.stove or changed.log or changed.session:
             self._first_fires.show_progress()
-        if changed.stove or changed.session or changed.settings:
+        if changed.stove or changed.session or changed.settings or changed.band:
             self._fire.show_past()
         if changed.stove or changed.session:
             self._studying.learn_if_due()

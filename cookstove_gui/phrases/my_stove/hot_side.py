@@ -1,57 +1,85 @@
-"""Which side of the cooktop runs hotter, and by how much each spot."""
+"""Which side of the cooktop runs hotter, by how much each spot, and what is not known of it yet."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 
+from cookstove_gui.cooking.fires.sides import Paired, Sides
 from cookstove_gui.forecast.answers import SpotPattern
-from cookstove_gui.phrases.edge import capital, readings_count, sessions_count
+from cookstove_gui.forecast.learning.next_round import NextRound
+from cookstove_gui.phrases.edge import capital, listed, readings_count, sessions_count, spot_label
 from cookstove_gui.phrases.figures import temperature_text
-from cookstove_gui.stove.stove import Spot, SpotKind, Stove
+from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import degrees_difference
 
+_ALIKE = 15.0 / 1.8  # K, up to which sides that are not told apart are said to run alike; judgement
+_WORTH = 0.9  # of the doubt that must be left at most for a round of readings to be worth asking for; judgement
+_KNOWN = 10.0 / 1.8  # K, mean doubt up to which no more readings are asked for; judgement
+_NOTHING = "Read the cooktop on both sides, front and back, in one round, and its hot side shows here."
 
-def hot_side_words(stove: Stove, pattern: tuple[SpotPattern, ...], unit: str) -> str:
+
+def hot_side_words(found: Sides, unit: str) -> str:
     """Left against right and front against back, in one sentence."""
-    sides = {
-        name: _mean_offset(stove, pattern, pick)
-        for name, pick in (
-            ("left", lambda spot: spot.x < 0.4),
-            ("right", lambda spot: spot.x > 0.6),
-            ("front", lambda spot: spot.y < 0.4),
-            ("back", lambda spot: spot.y > 0.6),
-        )
-    }
-    if any(value is None for value in sides.values()):
-        return "Read the cooktop on both sides, front and back, and its hot side will show here."
-    across = _against("left", sides["left"] or 0.0, "right", sides["right"] or 0.0, unit)
-    deep = _against("front", sides["front"] or 0.0, "back", sides["back"] or 0.0, unit)
-    return capital(f"{across}, and {deep}.")
+    pairs = (("left", "right", found.across), ("front", "back", found.deep))
+    said = [_against(one, other, paired, unit) for one, other, paired in pairs if paired is not None]
+    if not said:
+        return _NOTHING
+    verb = " runs about "
+    if all(verb in one for one in said):  # said once
+        said[1:] = [one.replace(verb, " about ") for one in said[1:]]
+    return capital(f"{', '.join(said)}.")
 
 
-def _against(one: str, its_mean: float, other: str, others_mean: float, unit: str) -> str:
-    apart = round(degrees_difference(its_mean - others_mean, unit))
-    if apart == 0:
-        return f"{one} and {other} run alike"
+def _against(one: str, other: str, found: Paired, unit: str) -> str:
+    apart = round(degrees_difference(found.mean, unit))
     hotter, cooler = (one, other) if apart > 0 else (other, one)
-    return f"the {hotter} runs about {abs(apart)} °{unit} hotter than the {cooler}"
+    if found.low is None or found.high is None:
+        if apart == 0:
+            return f"{one} and {other} were alike in the one round so far"
+        return f"the {hotter} was {abs(apart)} °{unit} hotter than the {cooler} in the one round so far"
+    half = round(degrees_difference((found.high - found.low) / 2, unit))
+    if found.is_told_apart:
+        return f"the {hotter} runs about {abs(apart)} °{unit} hotter than the {cooler} (±{half})"
+    most = round(degrees_difference(max(abs(found.low), abs(found.high)), unit))
+    if max(abs(found.low), abs(found.high)) <= _ALIKE:
+        return f"{one} and {other} run alike, within {most} °{unit}"
+    return f"{one} and {other} are not told apart yet: {signed_difference(found.mean, unit)} ±{half} °{unit}"
 
 
-def _mean_offset(stove: Stove, pattern: tuple[SpotPattern, ...], pick: Callable[[Spot], bool]) -> float | None:
-    offsets = [
-        row.mean
-        for row in pattern
-        if (spot := stove.spot(row.spot)) is not None and spot.kind is SpotKind.TOP and row.readings and pick(spot)
-    ]
-    return sum(offsets) / len(offsets) if offsets else None
-
-
-def behind_words(sessions: int, pattern: Sequence[SpotPattern], unit: str) -> str:
+def behind_words(sessions: int, pattern: Sequence[SpotPattern], unit: str, when: str = "") -> str:
     """What the sentence stands on: `Over 10 sessions and 412 readings, at a cooktop mean of 470 °F.`"""
     usual = [row.usual for row in pattern if row.usual is not None]
     if not usual:
-        return ""
+        return f"Nothing was read {when}." if when else ""
     readings = readings_count(sum(row.readings for row in pattern))
     mean = temperature_text(sum(usual) / len(usual), unit)
-    return f"Over {sessions_count(sessions)} and {readings}, at a cooktop mean of {mean} °{unit}."
+    said = f"Over {sessions_count(sessions)} and {readings}{f' {when}' if when else ''}"
+    return f"{said}, at a cooktop mean of {mean} °{unit}."
+
+
+def when_words(stage: str, bypass: str) -> str:
+    """Of which readings: `on a steady fire, bypass shut`."""
+    fire = {"kindling": "on a kindling fire", "steady": "on a steady fire", "full": "on a full fire"}.get(stage, "")
+    if stage and not fire:
+        fire = "as the fire died down"
+    return ", ".join(part for part in (fire, f"bypass {bypass}" if bypass else "") if part)
+
+
+def unknown_words(stove: Stove, pattern: Sequence[SpotPattern], found: NextRound | None, unit: str) -> str:
+    """What is not known, and which readings in one round would settle most of it."""
+    if found is None:
+        return ""
+    never = [_short(stove, row.spot) for row in pattern if row.readings == 0]
+    before, after = (round(degrees_difference(one, unit)) for one in (found.before, found.after))
+    read = listed([_short(stove, spot) for spot in found.spots])
+    if never and len(never) < len(pattern):
+        said = f"Not read yet: {listed(never)}."
+    elif found.before <= _KNOWN:
+        return f"Each spot is known to about ±{before} °{unit}; more readings change little."
+    else:
+        said = "" if never else f"Each spot is known to about ±{before} °{unit}."
+    if found.after > _WORTH * found.before and not never:
+        return f"{said} It takes many more rounds to know them better.".strip()
+    ask = f"{capital(read)}, read in one round, would settle most: ±{before} becomes ±{after} °{unit}."
+    return f"{said} {ask}".strip()
 
 
 def spot_offset(row: SpotPattern, unit: str, against: str = "the mean") -> str:
@@ -74,6 +102,10 @@ def half_interval(row: SpotPattern, unit: str) -> str:
 def signed_difference(kelvin_difference: float, unit: str) -> str:
     """A difference in whole degrees with its sign, for a drawing: `+35`."""
     return _signed(round(degrees_difference(kelvin_difference, unit)))
+
+
+def _short(stove: Stove, spot: str) -> str:
+    return spot_label(stove, spot).removeprefix("top ")
 
 
 def _signed(number: int) -> str:

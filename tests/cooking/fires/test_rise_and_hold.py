@@ -121,4 +121,4 @@ def test_typical_hold_against_the_product_limit_estimate_of_statsmodels():
         )
         reference = SurvfuncRight(minutes, ended.astype(int))
         down = reference.surv_times[reference.surv_prob <= 0.5 + 1e-12]
-        assert typical_hold(found) == (pytest.approx(down[0]) if len(down) else None)
+        assert typical_hold(found.holds) == (pytest.approx(down[0]) if len(down) else None)
