@@ -84,17 +84,17 @@ def _differences(stove: Stove, session: Session, place: Callable[[Spot], tuple[f
         read: dict[int, list[float]] = {}
         for index, value in zip(indices, values, strict=True):
             read.setdefault(index, []).append(float(value))
-        lines: list[tuple[float, list[float], list[float]]] = []  # where the line lies, its near side, its far side
+        lines: list[tuple[float, tuple[list[float], list[float]]]] = []  # where each lies, its near and its far side
         for index, heats in read.items():
             along, line = place(tops[index])
             if NEAR <= along <= FAR:
                 continue
             own = next((one for one in lines if abs(one[0] - line) < SAME_LINE), None)
             if own is None:
-                own = (line, [], [])
+                own = (line, ([], []))
                 lines.append(own)
-            own[1 if along < NEAR else 2].append(fmean(heats))
-        both = [fmean(near) - fmean(far) for _, near, far in lines if near and far]
+            own[1][0 if along < NEAR else 1].append(fmean(heats))
+        both = [fmean(near) - fmean(far) for _, (near, far) in lines if near and far]
         if both:
             found.append(fmean(both))
     return found

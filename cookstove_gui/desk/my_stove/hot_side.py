@@ -80,7 +80,8 @@ def hot_side(asked: HotSideAsked, past: PastReader) -> HotSide:
         (session, _readings(stove, session)) for session in meant_sessions(stove, past(stove.name))
     ]  # each reading with the stage and the bypass of its moment
     chosen = tuple(
-        replace(session, entries=tuple(row for row, *when in rows if _fits(asked, *when))) for session, rows in read
+        replace(session, entries=tuple(row for row, stage, bypass in rows if _fits(asked, stage, bypass)))
+        for session, rows in read
     )
     told = tuple(session for session in chosen if session.entries)
     return HotSide(

@@ -1,10 +1,12 @@
 """What this stove can do: every figure with its range, and the firings behind the one that is asked about."""
 
+from datetime import date
+
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from cookstove_gui.cooking.fires.abilities import Ability, Figure
 from cookstove_gui.cooking.fit.bands import band_tables
-from cookstove_gui.desk.my_stove.abilities import FALLS, key_of
+from cookstove_gui.desk.my_stove.abilities import FALLS, Abilities, key_of
 from cookstove_gui.desk.my_stove.band_tables import band_table, choose_band_table, table_words
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.my_stove.ability_list import AbilityList
@@ -181,17 +183,20 @@ class FirePart(QWidget):
         if figure is not None and drawn:
             said = f"{behind_count(figure)}: {'; '.join(mark.said for mark in drawn)}"
             self._picture.show_marks(drawn, scale(figure, drawn, Against(kind), unit, today), said)
-        shown = reversed(figure.shown) if figure is not None else ()
-        rows = [
-            TableRow(
-                key=f"{one.session}:{place}",
-                cells=shown_cells(figure, one, found.outdoors.get(one.session), unit, today),
-            )
-            for place, one in enumerate(shown)
-        ]
+        rows = self._rows(figure, found, today) if figure is not None else []
         self._firings.show_rows(rows)
         for part in (self._firings, self._open):
             part.setVisible(bool(rows))
+
+    def _rows(self, figure: Figure, found: Abilities, today: date) -> list[TableRow]:
+        """The firings, the latest first."""
+        return [
+            TableRow(
+                key=f"{one.session}:{place}",
+                cells=shown_cells(figure, one, found.outdoors.get(one.session), self._desk.unit, today),
+            )
+            for place, one in enumerate(reversed(figure.shown))
+        ]
 
     def _spot(self, figure: Figure) -> str:
         return spot_label(self._desk.stove, figure.spot).removeprefix("top ") if figure.spot else ""

@@ -23,7 +23,7 @@ class KnownAbilities(QObject):
             self,
             lambda: abilities_asked(self._desk, self._fall),
             lambda asked: stove_abilities(asked, past),
-            self._take,
+            self.show,
         )
 
     @property
@@ -46,6 +46,7 @@ class KnownAbilities(QObject):
         """Search the past."""
         self._job.ask()
 
-    def _take(self, found: Abilities) -> None:
+    def show(self, found: Abilities) -> None:
+        """What a search has found."""
         self._found = found
         self.changed.emit()

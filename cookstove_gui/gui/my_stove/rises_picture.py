@@ -85,12 +85,12 @@ class RisesPicture(QWidget):
         tick = step * -(-float(degrees(self._low, self._unit)) // step)
         while float(kelvin(tick, self._unit)) < self._top:
             level = self._place((0.0, float(kelvin(tick, self._unit)))).y()
-            words = QRectF(0, level - px(12), box.left() - px(8), px(24))
-            draw_words(painter, words, f"{tick:.0f}", theme.soft, side=RIGHT, size=SMALL)
+            place = QRectF(0, level - px(12), box.left() - px(8), px(24))
+            draw_words(painter, place, f"{tick:.0f}", theme.soft, side=RIGHT, size=SMALL)
             tick += step
         draw_line(painter, theme.line, 1.4, box.bottomLeft(), box.bottomRight())
-        for place, words in enumerate(_HALF_HOURS):
-            minute = place * _STEP_MIN
+        for number, words in enumerate(_HALF_HOURS):
+            minute = number * _STEP_MIN
             if minute > self._ends:
                 break
             wide = QFontMetricsF(font(SMALL)).horizontalAdvance(words)
