@@ -16,7 +16,6 @@ from cookstove_gui.cooking.pans.boiling_time import Goal, water_time
 from cookstove_gui.cooking.pans.catalogue import Contact, PanOfWater
 from cookstove_gui.cooking.pans.learned_contact import learned_contact, pan_runs
 from cookstove_gui.desk.desk import Desk
-from cookstove_gui.reports.season_figures import season_row
 from cookstove_gui.desk.my_stove.band_tables import band_table
 from cookstove_gui.desk.my_stove.hot_side import FireStage, PastReader, readings_while
 from cookstove_gui.desk.my_stove.site import site_here
@@ -24,6 +23,7 @@ from cookstove_gui.desk.plan.water import DENSEST, WaterChoice, pan_of
 from cookstove_gui.forecast.answers import Projection, Quantiles
 from cookstove_gui.logbook.seasons import by_month
 from cookstove_gui.phrases.edge import local_day
+from cookstove_gui.reports.season_figures import season_row
 from cookstove_gui.stove.entries import HeatBand, Kind, Session
 from cookstove_gui.stove.stove import SpotKind, Stove
 from cookstove_gui.stove.weather import WeatherKind, WeatherReading
