@@ -7,6 +7,7 @@ from statistics import median
 from cookstove_gui.cooking.fires.burn_times import FALL, burn_times, summary
 from cookstove_gui.cooking.fires.firing_facts import FiringFacts, firing_facts
 from cookstove_gui.cooking.fires.rise_and_hold import rise_and_hold, rise_quantiles, typical_hold
+from cookstove_gui.cooking.fires.sides import sides
 from cookstove_gui.cooking.instruments.meant_rows import meant_sessions
 from cookstove_gui.cooking.safety.wall_rises import WallRise, greatest_of_each, wall_rises
 from cookstove_gui.errors import InputProblem
@@ -83,7 +84,7 @@ def stove_report(
         span=f"to {date_words(days[-1], habits)}",
         unit=unit,
         is_whole=not one_page,
-        result=hot_side_words(stove, pattern, unit),
+        result=hot_side_words(sides(stove, [session for session, _ in told]), unit),
         behind=behind_words(len(told), pattern, unit),
         glance=_glance(stove, facts, readings, unit),
         stoves=tuple(_stoves(stove, [rows for _, rows in told], hottest, habits)),
@@ -162,7 +163,7 @@ def _abilities(stove: Stove, sessions: Sequence[Session], band: HeatBand, unit: 
     found = rise_and_hold(stove, sessions, band)
     yield rise_words(band, rise_quantiles(found), len(found.rises))
     longest = max((hold.minutes for hold in found.holds), default=None)
-    hold = hold_words(band, typical_hold(found), longest, len(found.holds))
+    hold = hold_words(band, typical_hold(found.holds), longest, len(found.holds))
     if hold:
         yield hold
     yield burns_words(summary(burn_times(stove, sessions)), unit, FALL)
