@@ -15,12 +15,14 @@ from cookstove_gui.forecast.model.ensemble import OFFSET
 from cookstove_gui.forecast.model.observation import oven_readings
 from cookstove_gui.forecast.model.quantiles import middle
 from cookstove_gui.forecast.tracking.belief import Belief
-from cookstove_gui.forecast.tracking.proof import SAID_MINUTES, Said, proof_of
+from cookstove_gui.forecast.model.merit import Merit
+from cookstove_gui.forecast.model.plain import MINUTES, Rises
+from cookstove_gui.forecast.tracking.proof import Said, merit_of, proof_of, say
 from cookstove_gui.forecast.tracking.tracker import Tracker, confirmed, rows_in_force, worth_following
 from cookstove_gui.stove.entries import Entry
 from cookstove_gui.stove.stove import OVEN_CENTRE, Stove
 
-LOOKED_BACK = 360.0  # min of readings that are put to the proof
+LOOKED_BACK = 600.0  # min of readings that are put to the proof: twice what is remembered, and the leads
 SPACING = 4.0  # min, the least between two of them
 
 
@@ -30,6 +32,8 @@ class Forecaster:
     def __init__(self, stove: Stove, character: Character | None = None) -> None:
         self.tracker = Tracker(stove, character)
         self._stove = stove
+        self._rises = Rises.of(character.rises if character else ())
+        self._known = character.merit if character else Merit()
         self._rows: tuple[Entry, ...] = ()
         self._kept: frozenset[int] = frozenset()  # numbers of the readings that the cook confirmed
         self._said: dict[int, Said | None] = {}  # by the number of rows there were; none at a doubted reading
@@ -37,18 +41,26 @@ class Forecaster:
     def follow(self, entries: Sequence[Entry], now: datetime) -> Belief:
         """The belief at `now` from the raw log, with what the session's earlier futures have proved."""
         rows, kept = worth_following(rows_in_force(entries, now)), confirmed(entries, now)
+        said = self._sayings(rows, kept, now)
+        belief = self.tracker.follow_rows(rows, kept, now)
+        return replace(belief, proof=proof_of(said))
+
+    def merit(self, entries: Sequence[Entry], now: datetime) -> Merit:
+        """What the session has proved by `now` of the plain forecasters."""
+        return merit_of(self._sayings(worth_following(rows_in_force(entries, now)), confirmed(entries, now), now))
+
+    def _sayings(self, rows: tuple[Entry, ...], kept: frozenset[int], now: datetime) -> list[Said]:
         self._forget_from(rows, kept)
         told = [row.at for row in rows]
-        said = []
+        said: list[Said] = []
         for row, value in _proving(self._stove, rows, now):
             count = bisect_right(told, row.at)
             if count not in self._said:
-                self._said[count] = self._say(rows[:count], kept, row, value)
+                self._said[count] = self._say(said, rows[:count], kept, row, value)
             one = self._said[count]
             if one is not None:
                 said.append(one)
-        belief = self.tracker.follow_rows(rows, kept, now)
-        return replace(belief, proof=proof_of(said))
+        return said
 
     def _forget_from(self, rows: tuple[Entry, ...], kept: frozenset[int]) -> None:
         """Forget what was said after the first row that is another one now, all of it if a reading was confirmed."""
@@ -61,13 +73,16 @@ class Forecaster:
         self._said = {count: one for count, one in self._said.items() if count <= same}
         self._rows, self._kept = rows, kept
 
-    def _say(self, rows: tuple[Entry, ...], kept: frozenset[int], row: Entry, value: float) -> Said | None:
+    def _say(
+        self, before: Sequence[Said], rows: tuple[Entry, ...], kept: frozenset[int], row: Entry, value: float
+    ) -> Said | None:
         belief = self.tracker.follow_rows(rows, kept, row.at)
         if any(doubted.number == row.number for doubted in belief.doubted):
             return None
-        dial = tended(belief, LEAVE, SAID_MINUTES, None)[:, heat.DIAL] + belief.ensemble.x[OFFSET]
-        width = np.interp(SAID_MINUTES, CORRECTION_MINUTES, np.multiply(WIDTH_AFTER, belief.corrections.width))
-        return Said(row.at, value, middle(dial), width * dial.std(axis=1))
+        dial = tended(belief, LEAVE, MINUTES, None)[:, heat.DIAL] + belief.ensemble.x[OFFSET]
+        width = np.interp(MINUTES, CORRECTION_MINUTES, np.multiply(WIDTH_AFTER, belief.corrections.width))
+        foretold = middle(dial), width * dial.std(axis=1)
+        return say(before, row.at, value, foretold, belief.minutes_since_lit, self._rises, self._known)
 
 
 def _proving(stove: Stove, rows: tuple[Entry, ...], now: datetime) -> list[tuple[Entry, float]]:

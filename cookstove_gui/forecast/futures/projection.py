@@ -68,7 +68,7 @@ def _seen(
     shares = None if all(_has_no_share(spot) for spot in asked) else _share_paths(belief, minutes)
     width = generic_width(belief, band, minutes) * np.interp(minutes, CORRECTION_MINUTES, belief.corrections.width)
     width *= belief.proof.width
-    lean = leaning(belief.proof, belief.now, minutes, middle(states[:, heat.DIAL]))
+    lean = leaning(belief.proof, belief.now, minutes)
     kelvin = np.empty((MEMBERS, len(minutes), len(asked)))
     room = states[:, heat.ROOM].T
     deviates = belief.random(Draws.WALLS).standard_normal(

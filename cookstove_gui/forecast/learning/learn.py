@@ -11,9 +11,11 @@ from cookstove_gui.forecast.futures.forecaster import Forecaster
 from cookstove_gui.forecast.learning.hindsight import Hindcast, corrections_from, hindcasts, hindcasts_at, oven_past
 from cookstove_gui.forecast.learning.track_record import settled, windows_at
 from cookstove_gui.forecast.model import parameters
-from cookstove_gui.forecast.model.character import Character
+from cookstove_gui.forecast.model.character import RISES, Character
 from cookstove_gui.forecast.model.ensemble import FIELD, LASTING
 from cookstove_gui.forecast.model.habits import Habits
+from cookstove_gui.forecast.model.merit import Merit
+from cookstove_gui.forecast.model.plain import Rise
 from cookstove_gui.forecast.tracking.belief import Belief
 from cookstove_gui.forecast.tracking.tracker import Tracker, rows_in_force
 from cookstove_gui.stove.entries import Entry, HeatBand, Kind, Session
@@ -25,6 +27,7 @@ KEPT = 0.97
 CLEARLY_WORSE = 1.15  # times the generic loss: a few sessions' losses say no more than that
 JUDGED_SESSIONS = 30  # the latest ones, on which the learned and the generic character are compared
 RECORD_SESSIONS = 20  # the latest ones, whose arrival windows the track record tells
+MERIT_SESSIONS = 8  # the latest ones, in which the plain forecasters are tried
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -106,17 +109,24 @@ def lessons(
             break
         left = len(ordered) - place
         asked = bands if left <= RECORD_SESSIONS else ()
-        found = _one_more(stove, found, ordered[place], asked, is_looked_at=left <= JUDGED_SESSIONS + RECORD_SESSIONS)
+        found = _one_more(
+            stove,
+            found,
+            ordered[place],
+            asked,
+            is_looked_at=left <= JUDGED_SESSIONS + RECORD_SESSIONS,
+            is_tried=left <= MERIT_SESSIONS,
+        )
         if progress is not None:
             progress(place + 1, len(ordered))
     return found
 
 
 def _one_more(
-    stove: Stove, before: Lessons, session: Session, bands: Sequence[HeatBand], *, is_looked_at: bool
+    stove: Stove, before: Lessons, session: Session, bands: Sequence[HeatBand], *, is_looked_at: bool, is_tried: bool
 ) -> Lessons:
     """The lessons with one more session, which is followed once for all of them."""
-    looked = before.looked
+    looked, merit = before.looked, Merit()
     if is_looked_at:
         shown = before.character
         teller = Forecaster(stove, shown)
@@ -130,9 +140,11 @@ def _one_more(
         generic = hindcasts(Tracker(stove, before.generic), session) if before.sessions else casts
         one = Looked(casts=tuple(casts), generic=tuple(generic), asked=settled(windows, teller.tracker, session, past))
         looked = (*looked, one)[-(JUDGED_SESSIONS + RECORD_SESSIONS) :]
+        if is_tried:
+            merit = teller.merit(session.entries, max(row.at for row in session.entries))
     else:
         tracker = Tracker(stove, before.learned)
-    learned = after_session(before.learned, tracker, session)
+    learned = after_session(before.learned, tracker, session, merit)
     return Lessons(learned=learned, generic=before.generic, looked=looked, sessions=before.sessions + 1)
 
 
@@ -152,8 +164,11 @@ def in_order(sessions: Sequence[Session]) -> list[Session]:
     return sorted((session for session in sessions if session.entries), key=_began)
 
 
-def after_session(character: Character, tracker: Tracker, session: Session) -> Character:
-    """The character with one more session learned, by a tracker that began with that character."""
+def after_session(character: Character, tracker: Tracker, session: Session, merit: Merit | None = None) -> Character:
+    """The character with one more session learned, by a tracker that began with that character.
+
+    `merit` is what the session proved of the plain forecasters, if they were tried in it.
+    """
     standing = rows_in_force(session.entries, max(row.at for row in session.entries))
     if not standing:
         return character
@@ -181,7 +196,18 @@ def after_session(character: Character, tracker: Tracker, session: Session) -> C
         spot_covariance=spot_covariance,
         spot_width=belief.spot_width,
         habits=_habits_after(belief, standing),
+        merit=character.merit.after(merit or Merit()),
+        rises=(*character.rises, _rise(belief, session))[-RISES:],
     )
+
+
+def _rise(belief: Belief, session: Session) -> Rise:
+    """The oven over a session, slips left out."""
+    past = oven_past(belief.stove, session)
+    slips = {doubted.number for doubted in belief.doubted}
+    sound = np.array([row.number not in slips for row in past.rows], dtype=bool)
+    began = belief.now.timestamp() / 60.0 - belief.minutes_since_lit
+    return Rise(past.minutes[sound] - began, past.kelvin[sound])
 
 
 def _partly_forgotten(

@@ -9,10 +9,13 @@ from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import FloatArray
 from cookstove_gui.forecast.model import parameters
 from cookstove_gui.forecast.model.habits import Habits
+from cookstove_gui.forecast.model.merit import Merit
+from cookstove_gui.forecast.model.plain import Rise
 from cookstove_gui.forecast.model.spots import lasting_covariance, lasting_mean
 from cookstove_gui.stove.stove import Stove, with_spots_named
 
-VERSION = 4
+VERSION = 5
+RISES = 12  # past sessions whose oven is kept
 CORRECTION_MINUTES = (0.0, 15.0, 30.0, 60.0, 120.0, 180.0)
 # At CORRECTION_MINUTES: what the model leaves out makes its near futures too sure, found on invented stoves.
 WIDTH_BEFORE = (1.3, 1.12, 1.11, 1.17, 1.17, 1.17)  # the band has not been reached yet
@@ -40,6 +43,8 @@ class Character:
     spot_width: float = 1.0  # factor of the spots' windows that readings have asked for
     habits: Habits = field(default_factory=Habits)
     corrections: Corrections = field(default_factory=Corrections)
+    merit: Merit = field(default_factory=Merit)  # of the plain forecasters beside the physics
+    rises: tuple[Rise, ...] = ()  # the oven in the latest past sessions, oldest first
 
     @staticmethod
     def generic(stove: Stove) -> "Character":
@@ -81,6 +86,8 @@ class Character:
             "spot_width": self.spot_width,
             "habits": self.habits.to_json(),
             "width": list(self.corrections.width),
+            "merit": self.merit.to_json(),
+            "rises": [rise.to_json() for rise in self.rises],
         }
 
     @staticmethod
@@ -100,4 +107,6 @@ class Character:
             spot_width=float(table["spot_width"]),
             habits=Habits.from_json(table["habits"]),
             corrections=Corrections(width=tuple(table["width"])),
+            merit=Merit.from_json(table["merit"]),
+            rises=tuple(Rise.from_json(rise) for rise in table["rises"]),
         )

@@ -9,6 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from cookstove_gui.forecast.futures.forecaster import Forecaster
 from cookstove_gui.forecast.learning.learn import (
     _partly_forgotten,
     _with_a_usual_thermometer,
@@ -17,9 +18,11 @@ from cookstove_gui.forecast.learning.learn import (
     learn,
 )
 from cookstove_gui.forecast.model import parameters
-from cookstove_gui.forecast.model.character import Character
+from cookstove_gui.forecast.model.character import RISES, Character
 from cookstove_gui.forecast.model.ensemble import FIELD, LASTING
 from cookstove_gui.forecast.model.habits import Habits
+from cookstove_gui.forecast.model.merit import KEPT_BEFORE, KEPT_SESSION, Merit
+from cookstove_gui.forecast.model.plain import Rise
 from cookstove_gui.forecast.tracking.tracker import Tracker
 from cookstove_gui.stove.entries import Kind, Session
 from tests.following import track
@@ -229,3 +232,55 @@ def test_sessions_a_day_apart_are_followed_each_on_its_own():
     entries = usual_morning()
     moved = [replace(row, at=row.at + timedelta(days=3)) for row in entries]
     assert np.array_equal(_after(moved).mean, _after(entries).mean)
+
+
+# What the plain forecasters learn
+
+
+def test_the_oven_of_a_session_is_kept_from_lighting_on():
+    entries = usual_morning()
+    rise = _after(entries).rises[-1]
+    lit = next(row for row in entries if row.kind is Kind.LIT)
+    rows = [row for row in entries if row.kind is Kind.READING and row.spot == "oven_centre"]
+    assert rise.since_lit == pytest.approx([(row.at - lit.at).total_seconds() / 60.0 for row in rows])
+    assert len(rise.kelvin) == len(rows)
+
+
+def test_a_slip_is_no_part_of_what_the_oven_did():
+    log = Log()
+    log.entries.extend(usual_morning())
+    log.reads(300, "oven_centre", 33.0)
+    assert _after(log.entries).rises[-1].kelvin.min() > 273.15
+
+
+def test_the_latest_sessions_are_kept():
+    before = replace(Character.generic(STOVE), rises=tuple(Rise(np.zeros(1), np.full(1, 300.0 + n)) for n in range(RISES)))
+    after = _after(usual_morning(), before).rises
+    assert len(after) == RISES
+    assert after[0].kelvin[0] == 301.0
+    assert len(after[-1].kelvin) > 1
+
+
+def test_what_a_session_proved_is_kept_with_the_stove():
+    entries = usual_morning()
+    before = Character.generic(STOVE)
+    proved = Merit(np.ones_like(Merit().apart), np.ones_like(Merit().towards))
+    after = after_session(before, Tracker(STOVE, before), _session(entries), proved)
+    assert after.merit.apart == pytest.approx(KEPT_SESSION * proved.apart)
+    assert _after(entries, after).merit.apart == pytest.approx(KEPT_BEFORE * after.merit.apart)
+
+
+def test_learning_puts_the_plain_forecasters_to_the_proof():
+    entries = usual_morning()
+    learned = learn(STOVE, [_session(entries)])
+    proved = Forecaster(STOVE).merit(entries, entries[-1].at)
+    assert learned.merit.towards == pytest.approx(KEPT_SESSION * proved.towards)
+
+
+def test_a_character_comes_back_with_what_the_plain_forecasters_learned(taught):
+    given = replace(taught, merit=Merit(np.ones_like(Merit().apart), np.ones_like(Merit().towards)))
+    again = Character.from_json(given.to_json())
+    assert again.merit.apart == pytest.approx(given.merit.apart)
+    for found, rise in zip(again.rises, given.rises, strict=True):
+        np.testing.assert_array_equal(found.kelvin, rise.kelvin)
+        np.testing.assert_array_equal(found.since_lit, rise.since_lit)
