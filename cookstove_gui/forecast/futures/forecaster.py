@@ -12,11 +12,11 @@ from cookstove_gui.forecast.futures.tending import tended
 from cookstove_gui.forecast.model import heat
 from cookstove_gui.forecast.model.character import CORRECTION_MINUTES, WIDTH_AFTER, Character
 from cookstove_gui.forecast.model.ensemble import OFFSET
+from cookstove_gui.forecast.model.merit import Merit
 from cookstove_gui.forecast.model.observation import oven_readings
+from cookstove_gui.forecast.model.plain import MINUTES, Rises
 from cookstove_gui.forecast.model.quantiles import middle
 from cookstove_gui.forecast.tracking.belief import Belief
-from cookstove_gui.forecast.model.merit import Merit
-from cookstove_gui.forecast.model.plain import MINUTES, Rises
 from cookstove_gui.forecast.tracking.proof import Said, merit_of, proof_of, say
 from cookstove_gui.forecast.tracking.tracker import Tracker, confirmed, rows_in_force, worth_following
 from cookstove_gui.stove.entries import Entry

@@ -254,7 +254,8 @@ def test_a_slip_is_no_part_of_what_the_oven_did():
 
 
 def test_the_latest_sessions_are_kept():
-    before = replace(Character.generic(STOVE), rises=tuple(Rise(np.zeros(1), np.full(1, 300.0 + n)) for n in range(RISES)))
+    earlier = tuple(Rise(np.zeros(1), np.full(1, 300.0 + number)) for number in range(RISES))
+    before = replace(Character.generic(STOVE), rises=earlier)
     after = _after(usual_morning(), before).rises
     assert len(after) == RISES
     assert after[0].kelvin[0] == 301.0
