@@ -1,35 +1,14 @@
-"""How soon a pan of water simmers and boils, where it stays, and when it has boiled away."""
+"""How soon a pan of water simmers and boils on a steady spot, where it stays, and when it has boiled away."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import numpy as np
 
-from cookstove_gui.physics.pan import Kitchen, Pan, heat_through_base, loss_areas, loss_fluxes, pan_heat_loss
+from cookstove_gui.physics.pan import Kitchen, Pan, heat_capacity_with_water, heat_through_base, pan_heat_loss
 from cookstove_gui.physics.quantities import STANDARD_PRESSURE, Array, Quantity, positive, quantity, within
-from cookstove_gui.physics.water import boiling_temperature, heat_of_vaporisation, liquid_specific_heat
-
-_LEVELS = 100  # of the table of what a pan loses, from freezing to boiling
+from cookstove_gui.physics.water import boiling_temperature, heat_of_vaporisation
 
 _POINTS, _WEIGHTS = np.polynomial.legendre.leggauss(48)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Cooktop:
-    """What feeds the pans: iron that the fire warms, and that a pan cools. Endless where left out."""
-
-    conductance: Quantity  # W/K, heat that it gives up for each kelvin that it is drawn down
-    heat_capacity: Quantity  # J/K, of the iron that is drawn down with it
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PanCourse:
-    """Course of a pan on a spot whose heat changes; first axis the instants."""
-
-    time: Array  # s, shape (steps + 1,)
-    temperature: Array  # K of the water, shape (steps + 1, ...)
-    boiled_away: Array  # kg since the start, by boiling and by drying, shape (steps + 1, ...)
-    drawn_down: Array  # K by which it has cooled the cooktop, shape (steps + 1, ...)
-    heat_taken: Array  # J out of the cooktop since the start, shape (steps + 1, ...)
 
 
 def time_to_heat(
@@ -69,7 +48,7 @@ def time_to_heat(
     Source
     ------
     First law for a well-stirred pan; checked against the rows `p.time-*` in tests/reference, closed forms and
-    `pan_course`.
+    `pan_course.pan_course`.
     """
     boiling = float(boiling_temperature(kitchen.pressure))
     start = within("temperature_initial", temperature_initial, 273.15, boiling)
@@ -79,7 +58,7 @@ def time_to_heat(
     levels = start[..., None] + (end - start)[..., None] * 0.5 * (_POINTS + 1.0)
     ends = np.stack(np.broadcast_arrays(levels[..., -1], end), axis=-1)
     net = _net_heat(wide, spot[..., None], levels, kitchen)
-    capacity = _heat_capacity(wide, levels, kitchen)
+    capacity = heat_capacity_with_water(wide, levels, kitchen)
     direction = np.sign(end - start)
     at_ends = _net_heat(wide, spot[..., None], ends, kitchen)
     stuck = np.asarray((np.concatenate([net, at_ends], axis=-1) * direction[..., None] <= 0.0).any(axis=-1))
@@ -186,101 +165,6 @@ def boil_away_time(water: Quantity, heat: Quantity, pressure: Quantity = STANDAR
     return quantity(within("water", water, 0.0) * latent / positive("heat", heat))
 
 
-def pan_course(
-    pan: Pan,
-    temperature_initial: Quantity,
-    temperature_spot: Array,
-    time_step: float,
-    kitchen: Kitchen,
-    cooktop: Cooktop | None = None,
-) -> PanCourse:
-    """Course of a pan on a spot whose heat changes.
-
-    Parameters
-    ----------
-    pan : Pan
-        Shape (...) or single numbers.
-    temperature_initial : float or array, shape (...)
-        [K], 273.15 to the boiling point.
-    temperature_spot : array, shape (steps + 1,) or (steps + 1, ...)
-        Without the pan, at the instants 0, time_step, 2 time_step ... [K], 230 to 1200.
-    time_step : float
-        [s], above 0, to 60.
-    kitchen : Kitchen
-        Air round it.
-    cooktop : Cooktop, optional
-        What it draws its heat from; a spot that no pan cools if left out.
-
-    Returns
-    -------
-    PanCourse
-        Temperature, water gone and heat taken; at boiling all surplus heat makes steam, until the water is gone.
-
-    Raises
-    ------
-    ValueError
-        If any argument is outside its range.
-
-    Validity
-    --------
-    The water lost on the way to the boil is not taken off what must be warmed. What has boiled dry stays at boiling
-    here: look at when the water is gone, not at how hot the pan gets then.
-
-    Notes
-    -----
-    Heun's method; the specific heat of water is taken midway to boiling. The cooktop is drawn down by D, with C dD/dt =
-    heat taken - G D, so that heat taken = heat that the fire gives up for it + what the iron gave.
-
-    Source
-    ------
-    First law for a well-stirred pan; tested against `time_to_heat` and closed forms.
-    """
-    spot = within("temperature_spot", temperature_spot, 230.0, 1200.0)
-    step = float(positive("time_step", time_step, 60.0))
-    boiling = float(boiling_temperature(kitchen.pressure))
-    latent = float(heat_of_vaporisation(boiling))
-    start = within("temperature_initial", temperature_initial, 273.15, boiling)
-    given = np.asarray(0.0 if cooktop is None else 1.0 / positive("conductance", cooktop.conductance))
-    lag = step if cooktop is None else positive("heat_capacity", cooktop.heat_capacity) * given
-    kept = np.exp(-step / lag)
-    sizes = (np.shape(getattr(pan, name)) for name in Pan.__slots__)
-    shape = np.broadcast_shapes(start.shape, spot.shape[1:], given.shape, np.shape(lag), *sizes)
-    temperature, gone = np.empty((len(spot), *shape)), np.zeros((len(spot), *shape))
-    down, taken = np.zeros((len(spot), *shape)), np.zeros((len(spot), *shape))
-    temperature[0] = start
-    levels: Array = np.linspace(273.15, boiling, _LEVELS + 1)
-    curves = loss_fluxes(levels, kitchen)
-    rises, to_level = np.diff(curves), _LEVELS / (boiling - 273.15)
-    side_area, top_area, glowing_area, wet_area = loss_areas(pan)
-    path = positive("conductance", pan.conductance) * positive("base_area", pan.base_area)
-    capacity = _heat_capacity(pan, start + 0.5 * (boiling - start), kitchen)
-    water, to_kelvin = within("water", pan.water, 0.05), step / capacity
-
-    def net_and_drying(plate: Array, water: Array) -> tuple[Array, Array]:
-        place = (water - 273.15) * to_level
-        below = np.minimum(place.astype(np.intp), _LEVELS - 1)
-        side, top, glow, drying = curves.take(below, axis=1) + (place - below) * rises.take(below, axis=1)
-        dry_loss = side_area * side + top_area * top + glowing_area * glow
-        wet_loss = wet_area * drying
-        return path * (plate - water) - dry_loss - wet_loss, np.maximum(wet_loss, 0.0)
-
-    for index in range(len(spot) - 1):
-        now = temperature[index]
-        first, drying = net_and_drying(spot[index] - down[index], now)
-        guess = np.minimum(np.maximum(now + to_kelvin * first, 273.15), boiling)
-        second, _ = net_and_drying(spot[index + 1] - down[index], guess)
-        free = now + to_kelvin * 0.5 * (first + second)
-        temperature[index + 1] = np.minimum(np.maximum(free, 273.15), boiling)
-        lost = (drying * step + np.maximum(free - boiling, 0.0) * capacity) / latent
-        gone[index + 1] = np.minimum(gone[index] + lost, water)
-        passed = path * (0.5 * (spot[index] + spot[index + 1] - now - guess) - down[index])
-        taken[index + 1] = taken[index] + passed * step
-        # exactly the first-order lag of the iron under a heat that holds over the step
-        down[index + 1] = passed * given + (down[index] - passed * given) * kept
-    time = np.arange(len(spot), dtype=np.float64) * step
-    return PanCourse(time=time, temperature=temperature, boiled_away=gone, drawn_down=down, heat_taken=taken)
-
-
 def conductance_from_time(
     pan: Pan,
     temperature_initial: float,
@@ -329,12 +213,6 @@ def conductance_from_time(
         place = int(np.clip((needed > measured).sum(), 1, guesses.size - 1))
         low, high = float(guesses[place - 1]), float(guesses[place])
     return float(np.sqrt(low * high))
-
-
-def _heat_capacity(pan: Pan, temperature_water: Array, kitchen: Kitchen) -> Array:
-    water = within("water", pan.water, 0.05) * np.asarray(liquid_specific_heat(temperature_water, kitchen.pressure))
-    result: Array = water + within("heat_capacity", pan.heat_capacity, 0.0)
-    return result
 
 
 def _net_heat(pan: Pan, temperature_spot: Array, temperature_water: Array, kitchen: Kitchen) -> Array:

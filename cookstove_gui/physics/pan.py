@@ -12,6 +12,7 @@ from cookstove_gui.physics.convection import convection_coefficient
 from cookstove_gui.physics.evaporation import evaporation_flux
 from cookstove_gui.physics.quantities import STANDARD_PRESSURE, Array, Quantity, positive, quantity, within
 from cookstove_gui.physics.radiation import small_body_flux
+from cookstove_gui.physics.water import liquid_specific_heat
 
 PAN_HEIGHT = 0.12  # m, for convection from the side; enters with its fourth root only
 TOP_LENGTH = 0.05  # m, area over perimeter of the water or the lid; does not enter the turbulent range
@@ -145,6 +146,37 @@ def pan_time_constant(heat_capacity: Quantity, conductance: Quantity, area: Quan
     """
     path = positive("conductance", conductance) * positive("area", area)
     return quantity(positive("heat_capacity", heat_capacity) / path)
+
+
+def heat_capacity_with_water(pan: Pan, temperature_water: Quantity, kitchen: Kitchen) -> Array:
+    """Heat capacity of a pan and the water in it.
+
+    Parameters
+    ----------
+    pan : Pan
+        Shape (...) or single numbers.
+    temperature_water : float or array, shape (...)
+        [K], 273.15 to 374.
+    kitchen : Kitchen
+        Air round it.
+
+    Returns
+    -------
+    array, shape (...)
+        [J/K]
+
+    Raises
+    ------
+    ValueError
+        If any argument is outside its range.
+
+    Source
+    ------
+    Sum of both; the water's by IAPWS, checked against the rows `2.*` in tests/reference.
+    """
+    water = within("water", pan.water, 0.05) * np.asarray(liquid_specific_heat(temperature_water, kitchen.pressure))
+    result: Array = water + within("heat_capacity", pan.heat_capacity, 0.0)
+    return result
 
 
 def loss_fluxes(temperature_water: Array, kitchen: Kitchen) -> Array:

@@ -1,23 +1,20 @@
 """Pans that come to the boil: closed forms without losses; with them integral and course agree."""
 
-from dataclasses import replace
-
 import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from cookstove_gui.physics.boiling import (
-    Cooktop,
     boil_away_time,
     conductance_from_time,
     holding_temperature,
-    pan_course,
     spot_to_hold,
     time_to_heat,
 )
 from cookstove_gui.physics.lumped import lumped_temperature
 from cookstove_gui.physics.pan import Kitchen, heat_through_base, pan_heat_loss
+from cookstove_gui.physics.pan_course import pan_course
 from cookstove_gui.physics.water import boiling_temperature, heat_of_vaporisation, liquid_specific_heat
 from tests.physics.laws import law
 from tests.physics.test_pan import POT, _pot
@@ -139,36 +136,3 @@ def test_many_pans_run_their_course_together() -> None:
 def test_what_is_out_of_range_is_named(call, named) -> None:  # type: ignore[no-untyped-def]
     with pytest.raises(ValueError, match=named):
         call()
-
-
-@law
-@given(st.floats(350.0, 700.0), st.floats(5.0, 80.0), st.floats(2e3, 6e4), st.floats(20.0, 300.0), st.floats(0.05, 1.0))
-def test_no_heat_is_lost_between_fire_iron_pan_and_steam(spot, given_, iron, conductance, openness) -> None:  # type: ignore[no-untyped-def]
-    """What iron and fire gave went through the base (to 0.1 %), and that is in water, steam and room."""
-    pan = _pot(conductance=conductance, openness=openness)
-    top = Cooktop(conductance=given_, heat_capacity=iron)
-    course = pan_course(pan, 290.0, np.full(721, spot), 5.0, KITCHEN, top)
-    fire = float((course.drawn_down[:-1] + course.drawn_down[1:]).sum() * 0.5 * 5.0 * given_)
-    gave = fire + iron * float(course.drawn_down[-1])
-    taken = float(course.heat_taken[-1])
-    assert gave == pytest.approx(taken, rel=2e-3, abs=abs(taken) * 1e-3 + 50.0)
-    water, latent = 2.0 * 4184.0 + 700.0, float(heat_of_vaporisation(BOILING))
-    losses = np.asarray(pan_heat_loss(replace(pan, evaporation=0.0), course.temperature, KITCHEN))
-    room = float((losses[:-1] + losses[1:]).sum() * 0.5 * 5.0)
-    kept = water * float(course.temperature[-1] - 290.0)
-    if float(course.boiled_away[-1]) < 2.0:
-        assert taken == pytest.approx(kept + room + latent * float(course.boiled_away[-1]), rel=0.02, abs=2e3)
-
-
-def test_a_pan_draws_no_more_than_the_fire_gives() -> None:
-    """A canner of 15 litres, 0.09 m2, on a top of 450 °F: an endless one would give it 3 kW and more from cold."""
-    canner = _pot(water=15.0, base_area=0.091, top_area=0.091, side_area=0.18, conductance=150.0, openness=0.1)
-    endless = pan_course(canner, 288.15, np.full(721, 505.4), 5.0, KITCHEN)
-    finite = pan_course(
-        canner, 288.15, np.full(721, 505.4), 5.0, KITCHEN, Cooktop(conductance=40.0, heat_capacity=28e3)
-    )
-    mean = [float(course.heat_taken[240] / 1200.0) for course in (endless, finite)]
-    assert mean[0] > 2400.0
-    assert mean[1] < 0.88 * mean[0]
-    assert finite.drawn_down.max() > 35.0
-    assert endless.drawn_down.max() == 0.0

@@ -20,9 +20,10 @@ from cookstove_gui.cooking.pans.doubts import (
 )
 from cookstove_gui.forecast.answers import FloatArray, Projection, Quantiles
 from cookstove_gui.forecast.futures.goal_times import first_reach, late_quantiles
-from cookstove_gui.physics.boiling import PanCourse, pan_course, spot_to_hold
+from cookstove_gui.physics.boiling import spot_to_hold
 from cookstove_gui.physics.lumped import lumped_time
 from cookstove_gui.physics.pan import pan_time_constant
+from cookstove_gui.physics.pan_course import PanCourse, pan_course
 from cookstove_gui.resource_files import table
 from cookstove_gui.stove.stove import USUAL_ROOM
 from cookstove_gui.units import kelvin

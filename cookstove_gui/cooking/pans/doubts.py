@@ -1,6 +1,6 @@
 """What the time of a pan of water hangs on besides its spot: contact, cooktop, steam and how much water there is."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 from enum import StrEnum
 
 import numpy as np
@@ -8,7 +8,7 @@ import numpy as np
 from cookstove_gui.cooking.belief import normal_rows
 from cookstove_gui.cooking.pans.catalogue import Contact, PanOfWater
 from cookstove_gui.forecast.answers import NORMAL_P90, FloatArray
-from cookstove_gui.physics.boiling import Cooktop
+from cookstove_gui.physics.pan_course import Cooktop
 from cookstove_gui.resource_files import table
 
 _SOON = 60  # steps of a course whose mean tells a hot spot from a cool one
@@ -57,7 +57,7 @@ def usual_doubts() -> PanDoubts:
     """Those of `resources/pans.toml`."""
     top, doubt = table("pans.toml")["cooktop"], table("pans.toml")["doubt"]
     return PanDoubts(
-        cooktop=Cooktop(conductance=float(top["conductance"]), heat_capacity=float(top["heat_capacity"])),
+        cooktop=Cooktop(**{name: float(value) for name, value in top.items()}),
         cooktop_log_sd=float(doubt["cooktop"]),
         evaporation_log_sd=float(doubt["evaporation"]),
         amount_log_sd=float(doubt["amount"]),
@@ -70,7 +70,7 @@ def pan_draws(contact: Contact, doubts: PanDoubts, count: int) -> PanDraws:
     top = doubts.cooktop
     if top is not None:
         factor = np.exp(doubts.cooktop_log_sd * rows[:, 1])
-        top = Cooktop(conductance=top.conductance * factor, heat_capacity=top.heat_capacity * factor)
+        top = Cooktop(**{one.name: getattr(top, one.name) * factor for one in fields(top)})
     return PanDraws(
         rows=rows,
         contact=contact.median * np.exp(contact.log_sd * rows[:, 0]),

@@ -1,10 +1,13 @@
 """Several pots at once: which spot each one gets so that together they fare best."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from cookstove_gui.cooking.fit.fit import GOOD_CHANCE, KEPT_CHANCE, FitState, SpotFit, TaskFit
+from cookstove_gui.cooking.fit.fit import GOOD_CHANCE, KEPT_CHANCE, FitState, SpotFit, TaskFit, fits
 from cookstove_gui.cooking.fit.placement import LEAST_CHANCE, Pot, chance_at, place_pots, total_chance
+from cookstove_gui.cooking.fit.promises import as_told
 from cookstove_gui.cooking.fit.tasks import Place, Task, catalogue
+from cookstove_gui.cooking.pans.shared_top import pans_counted, with_pots
 from cookstove_gui.desk.plan.kept_pots import KeptPots, rows_known
 from cookstove_gui.phrases.edge import Edge, spot_label
 from cookstove_gui.phrases.plan.pots import PotLine, pot_line, pots_rungs, why_not_words
@@ -68,26 +71,45 @@ def pot_options() -> tuple[tuple[str, str], ...]:
 def plan_pots(inputs: PotsInputs) -> PotsPlan:
     """A place for each pot, in the order in which they came; where they stand, unless a move is worth it."""
     standing, before = inputs.standing, inputs.kept
-    fits = {fit.task.key: fit for fit in standing.fits}
-    staying = place_pots(standing.fits, before.pots, may_move=False)
+    together = fits_together(standing, inputs.stove, before.pots)
+    fit_of = {fit.task.key: fit for fit in together}
+    staying = place_pots(together, before.pots, may_move=False)
     kept = replace(before, pots=staying)
     if before.is_due(standing):
-        at_rest = place_pots(standing.fits, [replace(pot, to="") for pot in before.pots], may_move=False)
-        pots = place_pots(standing.fits, before.pots)
+        at_rest = place_pots(together, [replace(pot, to="") for pot in before.pots], may_move=False)
+        pots = place_pots(together, before.pots)
         kept = replace(
             before,
             pots=pots,
             decided_at=standing.now,
             of_rows=rows_known(standing),
-            gain=total_chance(standing.fits, pots) - total_chance(standing.fits, at_rest),
+            gain=total_chance(together, pots) - total_chance(together, at_rest),
         )
     taken = {spot for pot in kept.pots for spot in pot.takes}
     rows = tuple(
-        replace(_row(fits[pot.task], pot, inputs, taken), number=number)
+        replace(_row(fit_of[pot.task], pot, inputs, taken), number=number)
         for number, pot in enumerate(kept.pots)
-        if pot.task in fits
+        if pot.task in fit_of
     )
     return PotsPlan(rows=rows, kept=kept)
+
+
+def fits_together(standing: Standing, stove: Stove, pots: Sequence[Pot]) -> tuple[TaskFit, ...]:
+    """The tasks as they fit with the other pots on the cooktop, which draw it down.
+
+    Pots that stand there by the log are in the projection already.
+    """
+    tasks = {fit.task.key: fit.task for fit in standing.fits}
+    on_top = [pot for pot in pots if pot.task in tasks and tasks[pot.task].place is Place.TOP]
+    counted = pans_counted(standing.rows, standing.now)
+    to_come = [pot for pot in on_top if pot.spot not in counted]
+    lowered = with_pots(standing.projection, stove, len(to_come) - 1)
+    if lowered is standing.projection:
+        return standing.fits
+    may_cook = all(fit.state is not FitState.REFUSED for fit in standing.fits)
+    wanted = [tasks[key] for key in dict.fromkeys(pot.task for pot in on_top)]
+    found = {fit.task.key: fit for fit in as_told(fits(lowered, stove, wanted, may_cook), standing.fits, 0.0)}
+    return tuple(found.get(fit.task.key, fit) for fit in standing.fits)
 
 
 def _row(fit: TaskFit, pot: Pot, inputs: PotsInputs, taken: set[str]) -> PotRow:

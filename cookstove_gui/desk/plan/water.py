@@ -17,7 +17,9 @@ from cookstove_gui.cooking.pans.boiling_time import (
     water_time,
 )
 from cookstove_gui.cooking.pans.catalogue import COLD_WATER, Pan, PanOfWater, pans
+from cookstove_gui.cooking.pans.doubts import PanDoubts, usual_doubts
 from cookstove_gui.cooking.pans.learned_contact import PanRun, learned_contact, pan_runs, tells_of, window_before
+from cookstove_gui.cooking.pans.shared_top import pans_counted
 from cookstove_gui.forecast.answers import Projection, Quantiles
 from cookstove_gui.physics.air import standard_pressure
 from cookstove_gui.resource_files import table
@@ -123,11 +125,15 @@ def plan_water(inputs: WaterInputs) -> WaterPlan:
     noted = pan_runs(stove, inputs.past(stove.name), pan, room, usual)
     runs = tuple(run for run in noted if tells_of(run, pan))
     contact = learned_contact(runs, pan)
+    counted = pans_counted(inputs.standing.rows, inputs.standing.now)
     rows = []
     for spot in stove.spots_of(SpotKind.TOP):
         if spot.name in projection.spots:
-            answer = water_time(projection, spot.name, water, choice.goal, start=choice.start, contact=contact)
-            simmer = simmer_hold(projection, spot.name, water, SIMMER_MINUTES, contact=contact)
+            doubts = _doubts_on(spot.name, counted)
+            answer = water_time(
+                projection, spot.name, water, choice.goal, start=choice.start, contact=contact, doubts=doubts
+            )
+            simmer = simmer_hold(projection, spot.name, water, SIMMER_MINUTES, contact=contact, doubts=doubts)
             heat = float(np.median(projection.of(spot.name)[:, 0]))
             rows.append(SpotWater(spot=spot.name, label=spot.label, heat=heat, answer=answer, simmer=simmer))
     rows.sort(key=_soonest)
@@ -144,11 +150,14 @@ def plan_water(inputs: WaterInputs) -> WaterPlan:
     def minutes_in(other: Pan, taught: tuple[PanRun, ...]) -> Quantiles:
         held = replace(water, pan=replace(other, lid=choice.lid))
         shown = learned_contact(taught, other)
-        return water_time(few, asked.spot, held, choice.goal, start=choice.start, contact=shown).minutes
+        doubts = _doubts_on(asked.spot, counted)
+        return water_time(few, asked.spot, held, choice.goal, start=choice.start, contact=shown, doubts=doubts).minutes
 
     return replace(
         plan,
-        course=water_course(projection, asked.spot, water, start=choice.start, contact=contact),
+        course=water_course(
+            projection, asked.spot, water, start=choice.start, contact=contact, doubts=_doubts_on(asked.spot, counted)
+        ),
         pans=tuple(
             PanWater(
                 key=one.key, minutes=asked.answer.minutes if one.key == choice.pan_key else minutes_in(one, noted)
@@ -161,6 +170,12 @@ def plan_water(inputs: WaterInputs) -> WaterPlan:
         guessed=minutes_in(pan, ()) if runs else asked.answer.minutes,
         preheat_min=preheat_minutes(pan, asked.heat, min(room, asked.heat), room=room, contact=contact.median),
     )  # fmt: skip
+
+
+def _doubts_on(spot: str, counted: frozenset[str]) -> PanDoubts:
+    """Where a pan stands by the log, the projection has its draw in it: it is not taken off once more."""
+    usual = usual_doubts()
+    return replace(usual, cooktop=None) if spot in counted else usual
 
 
 def _soonest(row: SpotWater) -> tuple[float, float, float]:

@@ -3,14 +3,16 @@
 from dataclasses import replace
 from datetime import timedelta
 
+import numpy as np
 import pytest
 
-from cookstove_gui.cooking.fit.fit import FitState, SpotFit, TaskFit
+from cookstove_gui.cooking.fit.fit import FitState, SpotFit, TaskFit, fits
 from cookstove_gui.cooking.fit.placement import Pot
 from cookstove_gui.cooking.fit.tasks import Place, catalogue, task_of
 from cookstove_gui.desk.plan.kept_pots import KeptPots, moved
 from cookstove_gui.desk.plan.pots import (
     PotsInputs,
+    fits_together,
     headline_of,
     line_of,
     next_spot,
@@ -20,6 +22,7 @@ from cookstove_gui.desk.plan.pots import (
 )
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.situation import Standing
+from cookstove_gui.stove.checking import check_entry
 from cookstove_gui.stove.stove import SpotKind, Stove
 from cookstove_gui.units import kelvin
 from tests.phrases.facts import EDGE
@@ -37,6 +40,12 @@ def fit(key: str, *spots: tuple[str, float, float | None, float], state: FitStat
 
 
 def asked(standing: Standing, stove: Stove, *keys: str) -> PotsInputs:
+    """Of made-up fits: nothing is projected of the cooktop, so that none is worked out anew."""
+    oven = standing.projection.spots.index("oven_centre")
+    only_oven = replace(
+        standing.projection, spots=("oven_centre",), kelvin=standing.projection.kelvin[:, :, oven : oven + 1]
+    )
+    standing = replace(standing, projection=only_oven)
     return PotsInputs(standing=standing, stove=stove, kept=KeptPots(pots=tuple(Pot(task=key) for key in keys)))
 
 
@@ -290,3 +299,32 @@ def test_a_later_strip_ends_at_the_first_start_that_is_not_good(stands):
     later = replace(boil, starts=starts, spots=(replace(boil.spots[0], chances=(0.0, 0.9, 0.7, 0.3, 0.8)),))
     (row,) = plan_pots(asked(replace(standing, fits=(later,)), stove, "boil")).rows
     assert (row.later_min, row.until_min) == (25.0, 55.0)
+
+
+def test_other_pots_make_a_pot_that_needs_much_heat_less_sure(stands):
+    """A pot that boils alone is less sure to with others beside it: they draw on the same cooktop."""
+    stove, standing = stands
+    pots = [Pot(task="boil"), *(Pot(task="wash_water") for _ in range(3))]
+    tops = [spot.name for spot in stove.spots_of(SpotKind.TOP)]
+
+    def sure(kept: list[Pot]) -> float:
+        found = next(one for one in fits_together(standing, stove, kept) if one.task.key == "boil")
+        return float(np.mean([one.chance_ever for one in found.spots]))
+
+    warm = standing.projection.kelvin.copy()
+    warm[:, :, [standing.projection.spots.index(name) for name in tops]] += kelvin(445.0, "F") - float(
+        np.median(warm[:, :, standing.projection.spots.index(tops[0])])
+    )
+    standing = replace(standing, projection=replace(standing.projection, kelvin=warm))
+    standing = replace(standing, fits=fits(standing.projection, stove))
+    assert sure(pots) < sure(pots[:1]) - 0.05
+
+
+def test_a_pot_that_stands_by_the_log_is_not_counted_twice(stands):
+    stove, standing = stands
+    spot = stove.spots_of(SpotKind.TOP)[0].name
+    row = check_entry(number=99, at=standing.now, offset_minutes=0, kind="pan", spot=spot, value="on")
+    logged = replace(standing, rows=(*standing.rows, row))
+    pots = [Pot(task="boil", spot=spot), Pot(task="wash_water")]
+    assert fits_together(logged, stove, pots) is logged.fits
+    assert fits_together(standing, stove, pots) is not standing.fits

@@ -128,9 +128,7 @@ class Bakes(Sort):
         base = dict(bake_rows().get(key or filled.like, bake_rows()[_FIRST]))
         if not key:
             base = {part: value for part, value in base.items() if part not in ("kind", "cut")}
-        share = {
-            part: typed_number(said, part, "how many per cent") / 100.0 for part in ("porosity", "openness", "bone")
-        }
+        share = {part: typed_number(said, part, "how many per cent") / 100.0 for part in _SHARES}
         row = base | {
             "key": key or key_for(name, (bake.key for bake in bakes()), "bake"),
             "name": name,
