@@ -39,6 +39,24 @@ def test_what_is_known_now_does_not_jump_at_a_reading_as_the_belief_did() -> Non
     assert np.abs(np.diff(known.p50, 2)).max() < 0.7 * np.abs(np.diff(believed.p50, 2)).max()
 
 
+def test_a_reading_moves_the_past_no_further_than_it_was_said_to_be_unsure() -> None:
+    """In half widths of what was drawn before it: honest where eight in ten are below 1, and the older the less."""
+    entries, tracker = usual_morning(), Tracker(STOVE)
+    moved: list[float] = []
+    age: list[float] = []
+    for row in [row for row in entries if row.spot == "oven_centre"][2:]:
+        before = trace(tracker.follow(entries, row.at - timedelta(seconds=1)))
+        after = trace(tracker.follow(entries, row.at))
+        moments = np.array([one.timestamp() for one in before.at])
+        middle = np.interp(moments, [one.timestamp() for one in after.at], after.p50)
+        half = np.where(middle > before.p50, before.p90 - before.p50, before.p50 - before.p10)
+        moved += list(np.abs(middle - before.p50) / half)
+        age += list((moments[-1] - moments) / 60.0)
+    far, ago = np.array(moved), np.array(age)
+    assert np.quantile(far[ago < 5], 0.8) < 1.0
+    assert far[ago > 20].max() < 0.2
+
+
 def test_a_tracker_and_a_fresh_run_know_the_same_past() -> None:
     entries, tracker = usual_morning(), Tracker(STOVE)
     for place in range(1, len(entries) + 1):
