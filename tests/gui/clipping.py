@@ -71,6 +71,8 @@ def cut(window: QWidget) -> Iterator[str]:
         if isinstance(part, OneLine):
             said = part.text()
             needed.setWidth(round(part.shown_width - 0.5))
+            if said and part.is_squeezed:
+                yield f"{name_of(part)}: no way to say “{said[:50]}” fits at its own size"
         elif isinstance(part, QLabel) and part.text() and part.pixmap().isNull():
             said = part.text()
             if part.accessibleName().startswith("Caution:"):
@@ -184,6 +186,23 @@ def unnamed(window: QWidget) -> Iterator[str]:
             yield f"{name_of(part)} has no accessible name"
         if reader is None or reader.role() in (QAccessible.Role.NoRole, QAccessible.Role.Client):
             yield f"{name_of(part)} has no role"
+
+
+def unlit(window: QWidget) -> Iterator[str]:
+    """Controls that look the same with the keyboard as without."""
+    before = window.focusWidget()
+    for part in controls(window):
+        if not part.isEnabled() or not part.focusPolicy() & Qt.FocusPolicy.TabFocus:
+            continue
+        part.clearFocus()
+        settle(1)
+        without = part.grab().toImage()
+        part.setFocus(Qt.FocusReason.TabFocusReason)
+        settle(1)
+        if part.hasFocus() and part.grab().toImage() == without:
+            yield f"{name_of(part)} looks the same with the keyboard as without"
+    if before is not None:
+        before.setFocus()
 
 
 def jumps(window: QWidget) -> Iterator[str]:

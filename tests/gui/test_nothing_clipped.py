@@ -6,18 +6,22 @@ from datetime import timedelta
 from itertools import product
 
 import pytest
+from PySide6.QtCore import Qt
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.cooking.safety.caution import Caution
 from cookstove_gui.desk import Desk
+from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.frame.heading import Heading
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.one_line import OneLine
 from cookstove_gui.gui.widgets.sections import Sections
 from cookstove_gui.gui.widgets.steps import scale
 from cookstove_gui.gui.window import MainWindow
+from cookstove_gui.phrases.ladder import ladder
 from cookstove_gui.stove.entries import Kind
-from tests.gui.clipping import faults, settle
-from tests.gui.hands import control
+from tests.gui.clipping import faults, settle, unlit
+from tests.gui.hands import control, press
 from tests.gui.pages import keep_session, light
 from tests.held_clock import HeldClock
 from tests.once import stood
@@ -55,6 +59,19 @@ def new_stove(desk: Desk, clock: HeldClock) -> None:
     desk.read("210", spot="top_back_left")
 
 
+def lit(desk: Desk, clock: HeldClock) -> None:
+    """A fire, and nothing read."""
+    desk.do(Kind.LIT)
+    clock.pass_minutes(3)
+
+
+def out(desk: Desk, clock: HeldClock) -> None:
+    """The fire is out, and a reading is long due, so that an alarm rings."""
+    fired(desk, clock)
+    desk.do(Kind.OUT)
+    clock.pass_minutes(45)
+
+
 def over(desk: Desk, clock: HeldClock) -> None:
     """An old session on the table."""
     fired(desk, clock)
@@ -64,7 +81,8 @@ def over(desk: Desk, clock: HeldClock) -> None:
     desk.open_session(number)
 
 
-STATES: tuple[State, ...] = (nothing, fired, questioned, new_stove, over)
+STATES: tuple[State, ...] = (nothing, lit, fired, questioned, new_stove, out, over)
+OF_COOK = (lit, questioned, out)  # states that the other pages show no otherwise
 LONG = Caution(
     key="long",
     title="Wall or floor too hot",
@@ -74,7 +92,9 @@ LONG = Caution(
 )
 
 
-EVERYTHING = list(product(STATES, PAGES))  # in shares, each of half a minute
+# In shares, each of half a minute; a key opens what takes the place of the fire keys.
+EVERYTHING = [(state, page) for state, page in product(STATES, PAGES) if page == "cook" or state not in OF_COOK]
+CHOICES = (Qt.Key.Key_F6, Qt.Key.Key_F7, Qt.Key.Key_F10, Qt.Key.Key_F11)
 
 
 @pytest.fixture
@@ -158,4 +178,72 @@ def test_everything(shown: Callable[[State], MainWindow], look: Look, state: Sta
         window.resize(*size)
         settle()
         found += [f"{size} {text:.0%} {fault}" for fault in looked_at(window, page)]
+    assert_nothing(found)
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("key", CHOICES, ids=lambda key: key.name)
+def test_every_choice_of_the_fire_keys(shown: Callable[[State], MainWindow], look: Look, key: Qt.Key) -> None:
+    window = shown(fired)
+    window.activateWindow()
+    press(window, key)
+    found = []
+    for size, text in product(SIZES, TEXT):
+        look.set_text_size(text)
+        window.resize(*size)
+        settle()
+        found += [f"{size} {text:.0%} {fault}" for fault in looked_at(window, "cook")]
+    assert_nothing(found)
+
+
+@pytest.mark.parametrize("size", [(1000, 640), (1280, 750)], ids=str)  # the narrowest of their steps
+def test_every_heading_fits_every_window_in_one_line(
+    desk: Desk, look: Look, qtbot: QtBot, size: tuple[int, int]
+) -> None:
+    from tests.phrases.test_ladder import ADVICES, EDGE, bands, standing_for
+
+    link = DeskLink(desk)
+    heading = Heading(link, look)
+    qtbot.addWidget(heading)
+    said = control(heading, "headline", OneLine)
+    longest = max(bands(), key=lambda band: len(band.name))
+    look.fit(*size)
+    for text in TEXT[:2]:
+        look.set_text_size(text)
+        heading.resize(*size)
+        heading.show()
+        settle()
+        for advice in ADVICES:
+            said.show_rungs(ladder(advice, standing_for(advice, longest), EDGE))
+            assert not said.is_squeezed, (text, said.text())
+            assert said.shown_width <= said.width(), (text, said.text())
+    look.set_text_size(1.0)
+    look.set_scale(1.0)
+    link.close()
+
+
+@pytest.mark.slow
+def test_what_has_the_keyboard_is_seen_on_cook(shown: Callable[[State], MainWindow], qtbot: QtBot) -> None:
+    window = shown(fired)
+    with qtbot.waitActive(window):
+        window.activateWindow()
+    assert_nothing(list(unlit(window)))
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("page", PAGES[1:4])
+def test_what_has_the_keyboard_is_seen_on_other_pages(
+    shown: Callable[[State], MainWindow], qtbot: QtBot, page: str
+) -> None:
+    window = shown(fired)
+    with qtbot.waitActive(window):
+        window.activateWindow()
+    window.show_page(page)
+    settle()
+    found = []
+    for part in [one for one in window.findChildren(Sections) if one.isVisible()]:
+        for key in part.keys:
+            part.choose(key)
+            settle()
+            found += [f"{page}, {key}: {fault}" for fault in unlit(window)]
     assert_nothing(found)

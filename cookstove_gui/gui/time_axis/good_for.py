@@ -114,8 +114,6 @@ class GoodFor(QWidget):
     def take_focus(self) -> None:
         """Give the keyboard to the rows, with one chosen."""
         self.list.setFocus(Qt.FocusReason.ShortcutFocusReason)
-        if self.list.chosen() is None and self.list.count():
-            self.list.setCurrentRow(0)
 
     def choose_spot(self, name: str) -> None:
         """Choose the first row that may be done on a spot."""

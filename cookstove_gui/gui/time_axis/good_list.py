@@ -6,7 +6,7 @@ from itertools import pairwise
 
 import numpy as np
 from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QPointF, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QFontMetricsF, QPainter, QPainterPath, QPen, QPolygonF
+from PySide6.QtGui import QFocusEvent, QFontMetricsF, QPainter, QPainterPath, QPen, QPolygonF
 from PySide6.QtWidgets import QListWidget, QListWidgetItem, QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
 from cookstove_gui.cooking.fit.fit import GOOD_CHANCE
@@ -177,6 +177,12 @@ class GoodList(QListWidget):
         )
         self.itemSelectionChanged.connect(lambda: self.marked.emit(self.chosen()))
         span.moved.connect(self.viewport().update)
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """Whoever comes by Tab sees where: at the first row, if none is chosen."""
+        super().focusInEvent(event)
+        if event.reason() is not Qt.FocusReason.MouseFocusReason and self.chosen() is None and self.count():
+            self.setCurrentRow(0)
 
     def show_rows(self, rows: Sequence[GoodRow]) -> None:
         """Show these; the row that was chosen stays chosen as long as it is there."""

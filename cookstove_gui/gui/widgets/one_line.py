@@ -63,6 +63,11 @@ class OneLine(QLabel):
         """Pixels that the words shown take."""
         return self._width_of(self.text(), self._size)
 
+    @property
+    def is_squeezed(self) -> bool:
+        """Whether no way to say it fits at any of its sizes, so that the type steps down."""
+        return self._size < self._sizes[-1]
+
     def _width_of(self, words: str, size: float) -> float:
         return QFontMetricsF(font(size, self._weight)).horizontalAdvance(words) + self.lead(words)
 
