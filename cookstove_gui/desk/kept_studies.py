@@ -22,7 +22,9 @@ _MADE_BY = "lessons 2"  # raised when what older code kept must no longer be use
 
 def fingerprint(stove: Stove, sessions: Iterable[tuple[int, int]]) -> str:
     """Identifies a past by what its readings mean on this stove, the numbers of its sessions and of their rows."""
-    meaning = zlib.crc32(repr((stove.firebox, stove.cooktop_surface, stove.instruments)).encode())
+    own = [(spot.name, spot.surface, spot.instrument) for spot in stove.spots if spot.surface or spot.instrument]
+    meant = (stove.firebox, stove.cooktop_surface, stove.instruments, *own)
+    meaning = zlib.crc32(repr(meant).encode())
     return " ".join([f"{meaning:08x}", *(f"{number}:{rows}" for number, rows in sessions)])
 
 

@@ -164,8 +164,8 @@ def stove_from_text(text: str, where: str, name: str = "stove") -> Stove:
 
 def _spot_table(spot: Spot) -> dict[str, Any]:
     row: dict[str, Any] = {"name": spot.name, "label": spot.label, "kind": str(spot.kind), "x": spot.x, "y": spot.y}
-    sizes = {"width_m": spot.width, "depth_m": spot.depth}
-    return row | {key: length for key, length in sizes.items() if length is not None}
+    more = {"width_m": spot.width, "depth_m": spot.depth, "surface": spot.surface, "instrument": spot.instrument}
+    return row | {key: value for key, value in more.items() if value}
 
 
 def _chimney(field: "_Fields | None") -> Chimney | None:
@@ -191,6 +191,8 @@ def _spot(field: "_Fields") -> Spot:
         y=field.number("y", 0.5, 0.0, 1.0),
         width=field.number("width_m", 0.0, 0.0, PLATE_LENGTHS[1]) or None,
         depth=field.number("depth_m", 0.0, 0.0, PLATE_LENGTHS[1]) or None,
+        surface=field.text("surface", ""),
+        instrument=field.text("instrument", ""),
     )
 
 

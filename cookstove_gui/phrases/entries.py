@@ -2,10 +2,11 @@
 
 from collections.abc import Sequence
 
+from cookstove_gui.cooking.instruments.meant_rows import infrared_at
 from cookstove_gui.cooking.instruments.surface_readings import surface_at
 from cookstove_gui.phrases.edge import spot_label
 from cookstove_gui.stove.entries import Entry, Kind, fraction_open, wood_count
-from cookstove_gui.stove.stove import INFRARED, Stove
+from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import clock_text, degrees, tidy
 
 _QUARTERS = {1: "¼", 2: "½", 3: "¾"}
@@ -95,10 +96,10 @@ def meant_words(row: Entry, meant: float | None) -> str:
 def meant_tip(row: Entry, stove: Stove, meant: float | None) -> str:
     """Why a reading means something else; empty where it does not."""
     spot = stove.spot(row.spot)
-    if meant is None or spot is None:
+    instrument = infrared_at(stove, spot) if spot is not None else None
+    if meant is None or spot is None or instrument is None:
         return ""
-    surface = surface_at(stove, spot)
-    setting = next(one.emissivity for one in stove.instruments if one.kind == INFRARED)
+    surface, setting = surface_at(stove, spot), instrument.emissivity
     return (
         f"{spot.label}: {meant_words(row, meant)} °{row.unit}. The infrared thermometer is set to {setting:.2f}, "
         f"{surface.name} is about {surface.usual:.2f}. The log keeps what was typed."

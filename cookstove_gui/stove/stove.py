@@ -97,6 +97,8 @@ class Spot:
     y: float = 0.5
     width: float | None = None  # m, of a plate of the cooktop; none: as wide as its fellows
     depth: float | None = None  # m
+    surface: str = ""  # a row of resources/surfaces.toml; empty: what such a part usually shows
+    instrument: str = ""  # name of the thermometer that reads it; empty: the first of the kind that usually does
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -204,6 +206,10 @@ class Stove:
     def spot(self, name: str) -> Spot | None:
         """The spot of that name, or none."""
         return next((spot for spot in self.spots if spot.name == name), None)
+
+    def instrument_named(self, name: str) -> Instrument | None:
+        """The thermometer of that name, or none."""
+        return next((one for one in self.instruments if one.name == name), None)
 
     def kind_of(self, name: str) -> SpotKind:
         """The kind of the spot of that name; of one the stove does not know, what its name says."""

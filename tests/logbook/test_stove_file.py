@@ -29,7 +29,16 @@ shares = st.floats(min_value=0.0, max_value=1.0)
 names = st.text(st.characters(exclude_categories=("Cs", "Cc", "Z")), min_size=1, max_size=12)
 lengths = st.none() | st.floats(min_value=0.03, max_value=2.0)
 spots = st.builds(
-    Spot, name=names, label=texts, kind=st.sampled_from(SpotKind), x=shares, y=shares, width=lengths, depth=lengths
+    Spot,
+    name=names,
+    label=texts,
+    kind=st.sampled_from(SpotKind),
+    x=shares,
+    y=shares,
+    width=lengths,
+    depth=lengths,
+    surface=texts,
+    instrument=texts,
 )
 instruments = st.builds(
     Instrument,

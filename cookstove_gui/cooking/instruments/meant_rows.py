@@ -21,10 +21,9 @@ def meant_rows(stove: Stove, rows: Iterable[Entry]) -> tuple[Entry, ...]:
 
     The instrument's error is left in: the forecast takes it off together with its doubt.
     """
-    instrument = next((one for one in stove.instruments if one.kind == INFRARED), None)
-    if instrument is None:
+    if all(one.kind != INFRARED for one in stove.instruments):
         return tuple(rows)
-    return tuple(_meant(stove, instrument, row) for row in rows)
+    return tuple(_meant(stove, row) for row in rows)
 
 
 def meant_sessions(stove: Stove, sessions: Iterable[Session]) -> tuple[Session, ...]:
@@ -38,10 +37,21 @@ def meant_kelvin(stove: Stove, row: Entry) -> float | None:
     return kelvin_or_none(meant) if meant is not row else None
 
 
-def _meant(stove: Stove, instrument: Instrument, row: Entry) -> Entry:
+def infrared_at(stove: Stove, spot: Spot) -> Instrument | None:
+    """The infrared thermometer that a spot is read with: its own, or the first for parts that are pointed at."""
+    own = stove.instrument_named(spot.instrument)
+    if own is not None:
+        return own if own.kind == INFRARED else None
+    if spot.kind not in _POINTED_AT:
+        return None
+    return next((one for one in stove.instruments if one.kind == INFRARED), None)
+
+
+def _meant(stove: Stove, row: Entry) -> Entry:
     spot = stove.spot(row.spot) if row.kind is Kind.READING else None
     typed = kelvin_or_none(row)
-    if spot is None or typed is None or not _is_set_wrong(stove, instrument, spot):
+    instrument = infrared_at(stove, spot) if spot is not None else None
+    if spot is None or instrument is None or typed is None or not _is_set_wrong(stove, instrument, spot):
         return row
     true = corrected_reading(typed, instrument, surface_at(stove, spot)).corrected
     corrected = true + instrument.error(true)
@@ -51,9 +61,8 @@ def _meant(stove: Stove, instrument: Instrument, row: Entry) -> Entry:
 
 
 def _is_set_wrong(stove: Stove, instrument: Instrument, spot: Spot) -> bool:
-    if spot.kind not in _POINTED_AT or (
-        spot.kind is SpotKind.TOP and all(surface.name != stove.cooktop_surface for surface in surfaces())
-    ):
+    said = spot.surface or (stove.cooktop_surface if spot.kind is SpotKind.TOP else "")
+    if said and all(surface.name != said for surface in surfaces()):
         return False
     surface = surface_at(stove, spot)
     return not surface.shiny and not surface.low <= instrument.emissivity <= surface.high

@@ -64,7 +64,10 @@ def cooktop_is_shiny(stove: Stove) -> bool:
 
 
 def surface_at(stove: Stove, spot: Spot) -> Surface:
-    """The surface that a spot shows: the cooktop's own, glass for the door, stove paint for pipe and sides."""
+    """The surface that a spot shows: as said of it, else its part's: the cooktop's, glass, paint on pipe and sides."""
+    own = next((surface for surface in surfaces() if surface.name == spot.surface), None)
+    if own is not None:
+        return own
     if spot.kind is SpotKind.TOP:
         return surface_of(stove.cooktop_surface)
     return surface_of(_SURFACES.get(spot.kind, "enamel"))

@@ -19,7 +19,11 @@ def photos(logbook: Logbook, number: int) -> tuple[Path, ...]:
 
 def add_photo(logbook: Logbook, number: int, photo: Path) -> Path:
     """Copy a photo to the session's folder; where its name is taken it gets a number."""
-    folder = _folder(logbook, number)
+    return copied_photo(_folder(logbook, number), photo)
+
+
+def copied_photo(folder: Path | None, photo: Path) -> Path:
+    """Copy a photo to a folder for photos; where its name is taken it gets a number."""
     if folder is None:
         raise SurroundingsProblem("A logbook in memory has no folder for photos; open one in a file.")
     if photo.suffix.lower() not in ENDINGS:

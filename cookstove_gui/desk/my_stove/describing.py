@@ -9,6 +9,7 @@ from dataclasses import replace
 
 from cookstove_gui.cooking.instruments import surface_readings
 from cookstove_gui.desk.desk import Desk
+from cookstove_gui.desk.my_stove.photo import move_stove_photo
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.stove.redrawn import moved, plate_size, sized
 from cookstove_gui.stove.stove import (
@@ -30,11 +31,13 @@ _KINDS_TO_ADD = {
     "side": "on a side of the stove",
     "wall": "on a wall or floor near the stove",
 }
+_ONE_OF_EACH = {"glass": "on the firebox door", "flue": "on the pipe", "room": "in the room"}
+_LOG_PREFIX = {SpotKind.GLASS: "door"}  # where it is not the kind's own word
 
 
-def kinds_to_add() -> dict[str, str]:
-    """Kinds of spot that an owner may add, with the words for them."""
-    return dict(_KINDS_TO_ADD)
+def kinds_to_add(stove: Stove) -> dict[str, str]:
+    """Kinds of spot that an owner may add, with the words for them; of some there is one at most."""
+    return _KINDS_TO_ADD | {kind: said for kind, said in _ONE_OF_EACH.items() if not stove.spots_of(SpotKind(kind))}
 
 
 def surface_warning(stove: Stove) -> str:
@@ -107,6 +110,7 @@ def rename_stove(desk: Desk, name: str) -> None:
         raise InputProblem(f"There is a stove “{tidied}” already; give this one another name.")
     number = desk.session.number if desk.session else None
     desk.logbook.rename_stove(old, tidied)
+    move_stove_photo(desk, old, tidied)
     desk.choose_stove(tidied)
     if number is not None and (desk.session is None or desk.session.number != number):
         desk.open_session(number)
@@ -118,7 +122,7 @@ def add_spot(desk: Desk, label: str, kind: SpotKind) -> Spot:
     tidied = _spot_label(stove, label)
     word = re.sub(r"[^a-z0-9]+", "_", tidied.casefold()).strip("_") or "spot"
     # The name in the log file tells the kind, so that a log speaks for itself without its stove's file.
-    name = word if spot_kind_from_name(word) is kind else f"{kind}_{word}"
+    name = word if spot_kind_from_name(word) is kind else f"{_LOG_PREFIX.get(kind, kind)}_{word}"
     taken = {spot.name for spot in stove.spots}
     number = 2
     free = name
@@ -147,7 +151,7 @@ def rename_spot(desk: Desk, name: str, label: str) -> None:
     if label.strip() == _spot(stove, name).label:
         return
     tidied = _spot_label(stove, label)
-    _change_spot(desk, name, lambda spot: replace(spot, label=tidied))
+    change_spot(desk, name, lambda spot: replace(spot, label=tidied))
 
 
 def place_spot(desk: Desk, name: str, *, across_text: str | None = None, deep_text: str | None = None) -> None:
@@ -157,7 +161,7 @@ def place_spot(desk: Desk, name: str, *, across_text: str | None = None, deep_te
     across_span, deep_span, unit = span_of(desk, spot)
     x = spot.x if across_text is None else _share(across_text, across_span, unit, "left")
     y = spot.y if deep_text is None else _share(deep_text, deep_span, unit, "front")
-    _change_spot(desk, name, lambda old: replace(old, x=x, y=y))
+    change_spot(desk, name, lambda old: replace(old, x=x, y=y))
 
 
 def size_spot(desk: Desk, name: str, *, width_text: str | None = None, depth_text: str | None = None) -> None:
@@ -233,7 +237,8 @@ def _spot(stove: Stove, name: str) -> Spot:
     return found
 
 
-def _change_spot(desk: Desk, name: str, change: Callable[[Spot], Spot]) -> None:
+def change_spot(desk: Desk, name: str, change: Callable[[Spot], Spot]) -> None:
+    """Keep a spot described otherwise."""
     stove = desk.stove
     desk.save_stove(replace(stove, spots=tuple(change(spot) if spot.name == name else spot for spot in stove.spots)))
 

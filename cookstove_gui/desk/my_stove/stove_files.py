@@ -3,6 +3,7 @@
 from dataclasses import replace
 from pathlib import Path
 
+from cookstove_gui.desk.changes import Changed
 from cookstove_gui.desk.desk import Desk
 from cookstove_gui.logbook.stove_file import FILE_NAME, read_stove, write_stove
 
@@ -15,7 +16,9 @@ def give_stove(desk: Desk, path: Path) -> None:
 
 
 def take_stove(desk: Desk, path: Path) -> str:
-    """Keep the stove that a file describes and use it; returns its name, numbered where that name is another stove's.
+    """Keep the stove that a file describes beside the others; returns its name, numbered where another stove has it.
+
+    The stove on the table stays there until another one is chosen.
 
     Raises InputProblem for a file that cannot be understood, SurroundingsProblem for one that cannot be read.
     """
@@ -24,5 +27,6 @@ def take_stove(desk: Desk, path: Path) -> str:
     name, number = given.name, 2
     while name in known and known[name] != replace(given, name=name):
         name, number = f"{given.name} {number}", number + 1
-    desk.save_stove(replace(given, name=name))
+    desk.logbook.save_stove(replace(given, name=name))
+    desk.announce(Changed(settings=True))  # there is another one to choose
     return name

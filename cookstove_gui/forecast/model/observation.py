@@ -100,6 +100,9 @@ def noise_deviation(spot: Spot, value: float) -> float:
 
 def instrument_at(stove: Stove, spot: Spot) -> Instrument:
     """What reads a spot; one never checked, right within 3 K at 400 °F, if none is described."""
+    own = stove.instrument_named(spot.instrument)
+    if own is not None:
+        return own
     kinds = _READ_BY.get(spot.kind, (INFRARED,))
     found = (instrument for kind in kinds for instrument in stove.instruments if instrument.kind == kind)
     return next(found, unchecked("", INFRARED))

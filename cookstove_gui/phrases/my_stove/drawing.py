@@ -36,3 +36,10 @@ def plates_question(labels: Sequence[str], readings: int) -> str:
         f"{listed(labels)} {verb} {readings_count(readings)}. Take {'it' if len(labels) == 1 else 'them'} off the "
         "drawing? The readings stay in the log."
     )
+
+
+def taken_words(taken: str, on_table: str) -> str:
+    """After a stove was taken in from a file: that it is there, and that nothing else has changed."""
+    if taken == on_table:
+        return f"“{taken}” is just as it is here already."
+    return f"“{taken}” is among your stoves now; “{on_table}” is still the one on the table."

@@ -99,3 +99,35 @@ def test_a_wall_beside_the_stove_stays_as_typed() -> None:
     wall = replace(reading("50"), spot="wall_left")
     assert meant_rows(stove(0.50), [wall]) == (wall,)
     assert meant_kelvin(stove(0.50), wall) is None
+
+
+def _with_spot(described: Stove, name: str, **changed: str) -> Stove:
+    spots = tuple(replace(spot, **changed) if spot.name == name else spot for spot in described.spots)  # type: ignore[arg-type]
+    return replace(described, spots=spots)
+
+
+def test_a_spot_of_another_surface_is_corrected_for_that() -> None:
+    described = stove(0.94)  # right for stove paint
+    assert meant_kelvin(described, reading("250")) is None
+    rusty = _with_spot(described, "top_back_left", surface="rust")
+    corrected = meant_kelvin(rusty, reading("250"))
+    assert corrected is not None
+    assert corrected > 523.15  # rust gives off less than the thermometer takes it for
+    assert meant_kelvin(rusty, reading("250", spot="top_back_right")) is None
+    assert meant_kelvin(_with_spot(described, "top_back_left", surface="no such surface"), reading("250")) is None
+
+
+def test_a_spot_that_a_probe_reads_is_never_corrected_for_its_looks() -> None:
+    described = stove(0.70)
+    assert meant_kelvin(described, reading("250")) is not None
+    probe = replace(described, instruments=(*described.instruments, unchecked("long probe", "probe")))
+    assert meant_kelvin(_with_spot(probe, "top_back_left", instrument="long probe"), reading("250")) is None
+
+
+def test_each_spot_is_corrected_for_the_setting_of_its_own_infrared_thermometer() -> None:
+    described = stove(0.94)
+    second = replace(unchecked("second gun", "infrared"), emissivity=0.70)
+    two = replace(described, instruments=(*described.instruments, second))
+    assert meant_kelvin(two, reading("250")) is None
+    assert meant_kelvin(_with_spot(two, "top_back_left", instrument="second gun"), reading("250")) is not None
+    assert meant_kelvin(_with_spot(two, "oven_rear", instrument="second gun"), reading("250", "oven_rear")) is not None

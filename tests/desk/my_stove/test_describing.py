@@ -12,7 +12,7 @@ from cookstove_gui.errors import InputProblem
 from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.stove.checking import check_entry
 from cookstove_gui.stove.entries import Kind
-from cookstove_gui.stove.stove import SpotKind, spot_kind_from_name
+from cookstove_gui.stove.stove import SpotKind, spot_kind_from_name, stove_with_default_spots
 from cookstove_gui.study import study
 
 NOW = datetime(2026, 3, 14, 15, 0, tzinfo=UTC)
@@ -136,7 +136,17 @@ def test_a_spot_beside_the_stove_is_told_from_one_on_it_by_its_name_alone(desk, 
     spot = describing.add_spot(desk, label, kind)
     assert spot.name == name
     assert spot_kind_from_name(spot.name) is kind
-    assert str(kind) in describing.kinds_to_add()
+    assert str(kind) in describing.kinds_to_add(stove_with_default_spots("any"))
+
+
+@pytest.mark.parametrize("name", ["flue", "door_glass", "room"])
+def test_a_part_that_is_read_at_one_place_is_offered_again_once_that_was_taken_off(desk, name):
+    kind = desk.stove.kind_of(name)
+    assert str(kind) not in describing.kinds_to_add(desk.stove)
+    describing.remove_spot(desk, name)
+    assert str(kind) in describing.kinds_to_add(desk.stove)
+    added = describing.add_spot(desk, "mine", kind)
+    assert spot_kind_from_name(added.name) is kind
 
 
 def test_a_renamed_spot_keeps_its_name_in_the_log(desk):

@@ -49,3 +49,17 @@ def test_the_oven_thermometers_lasting_doubt_is_that_at_a_baking_heat() -> None:
         stove = replace(PLAIN, instruments=(dial,))
         made = start(stove, Character.generic(stove), np.random.default_rng(1), 0.1)
         assert made.x[OFFSET].std() == pytest.approx(dial.doubt(BAKING_HEAT), rel=0.1)
+
+
+def test_a_spot_is_read_by_the_thermometer_named_for_it_else_by_the_first_of_its_kind() -> None:
+    first, second = replace(SURE, name="dial", offset=2.0), replace(SURE, name="wire", offset=7.0)
+    both = replace(PLAIN, instruments=(first, second))
+    named, unknown = (
+        replace(
+            both,
+            spots=tuple(replace(spot, instrument=name) if spot.name == "oven_centre" else spot for spot in both.spots),
+        )
+        for name in ("wire", "one that is gone")
+    )
+    found = [read(ROW, one, CENTRE, 0.0) for one in (both, named, unknown)]
+    assert [one.value for one in found if one is not None] == pytest.approx([481.15, 476.15, 481.15])

@@ -8,8 +8,8 @@ from PySide6.QtWidgets import QWidget
 
 from cookstove_gui.gui.drawn_stove.face import Face
 from cookstove_gui.gui.drawn_stove.spot_patch import SpotPatch
-from cookstove_gui.gui.drawn_stove.stove_view import StoveView
 from cookstove_gui.gui.my_stove.draw.overlay import Overlay
+from cookstove_gui.gui.my_stove.drawing import DrawingBesideWords
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.stove.drawn.shapes import Point, bounds
 from cookstove_gui.stove.stove import Spot, SpotKind, Stove
@@ -21,7 +21,7 @@ _ARROWS = {Qt.Key.Key_Left: (-1, 0), Qt.Key.Key_Right: (1, 0), Qt.Key.Key_Up: (0
 _PLACED = (SpotKind.TOP, SpotKind.OVEN)  # the other kinds have a fixed place in the drawing
 
 
-class StoveEditor(StoveView):
+class StoveEditor(DrawingBesideWords):
     """A stove in plain iron with the walk's numbers; says what its owner does to it."""
 
     selected = Signal(str)  # a spot, or "" for the stove itself

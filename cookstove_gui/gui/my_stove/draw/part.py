@@ -28,7 +28,7 @@ _HELP = (
     "Drag a spot or a handle, or: Tab next spot, arrows move it, with Shift make it larger or smaller. Ins adds, Del "
     "takes off, M mirrors everything, Ctrl Z takes back, Esc selects the stove. Readings stay with their spot."
 )
-_LOWEST, _COLUMN = 300, 358  # px
+_COLUMN = 366  # px of the design, the bar that scrolls it among them
 
 
 class DrawPart(QWidget):
@@ -42,7 +42,6 @@ class DrawPart(QWidget):
         self._asked: Stove | None = None  # drawn so once its owner agrees that readings leave the drawing
         self.setObjectName("draw_stove")
         self._editor = StoveEditor(look)
-        self._editor.setMinimumHeight(_LOWEST)
         self._rows = Counter("rows", "Rows of plates")
         self._columns = Counter("columns", "Columns of plates")
         self._mirror = button("Mirror", "stove_mirror", "Left and right change places (M)", keys="M")
@@ -58,6 +57,7 @@ class DrawPart(QWidget):
         self._stack.addWidget(self._whole)
         self._stack.addWidget(self._spot)
         column = scrolling(self._stack)  # by itself, so that the drawing stays in sight
+        column.setObjectName("draw_column")
         fix_width(column, _COLUMN)
         asks = QVBoxLayout()
         asks.addWidget(self._question)
@@ -68,7 +68,7 @@ class DrawPart(QWidget):
         left.addLayout(asks)
         left.addWidget(self._editor, 1)
         left.addWidget(FlowRow(STEP, self._firebox, self._back))
-        left.addWidget(words(_HELP, role="soft"))
+        left.addWidget(words(_HELP, role="note"))
         whole = QHBoxLayout(self)
         whole.setSpacing(2 * STEP)
         whole.addLayout(left, 1)

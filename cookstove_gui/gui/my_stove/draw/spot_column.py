@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from cookstove_gui.desk.log.walking import leave_out, place_on_walk, read_sooner
 from cookstove_gui.desk.my_stove import describing
+from cookstove_gui.desk.my_stove.reading_with import instruments_of, keep_instrument, keep_surface, surfaces_of
 from cookstove_gui.desk.my_stove.redrawing import Redrawing
 from cookstove_gui.errors import Problem
 from cookstove_gui.gui.desk_link import DeskLink
@@ -45,6 +46,12 @@ class SpotColumn(QWidget):
         self._deep = self._number("From front", "spot_deep", "Distance from the front edge")
         self._width = self._number("Width", "spot_width", "Width of its plate")
         self._depth = self._number("Depth", "spot_depth", "Depth of its plate")
+        self._surface = Choice(
+            "Surface", "spot_surface", "What an infrared thermometer looks at here", width=_NAME, caption_width=CAPTION
+        )
+        self._instrument = Choice(
+            "Read with", "spot_instrument", "The thermometer that reads it", width=_NAME, caption_width=CAPTION
+        )
         self._earlier = button("−", "spot_earlier", "One place earlier on the walk")
         self._later = button("+", "spot_later", "One place later on the walk")
         self._skip = button("Skip it", "spot_skip", "The walk goes past it; it can still be read by name or by a press")
@@ -69,6 +76,8 @@ class SpotColumn(QWidget):
             self._deep,
             self._width,
             self._depth,
+            self._surface,
+            self._instrument,
         ):
             column.addWidget(part)
         column.addLayout(row(walk, self._earlier, self._later, self._place))
@@ -100,6 +109,8 @@ class SpotColumn(QWidget):
             lambda text: self._keep(self._depth, lambda: describing.size_spot(desk, self._name, depth_text=text))
         )
         self._lies.chosen.connect(self._lay)
+        self._surface.chosen.connect(lambda key: self._say(lambda: keep_surface(desk, self._name, key)))
+        self._instrument.chosen.connect(lambda key: self._say(lambda: keep_instrument(desk, self._name, key)))
         self._earlier.clicked.connect(lambda: self._move(-1))
         self._later.clicked.connect(lambda: self._move(1))
         self._skip.clicked.connect(lambda left: self._redrawing.change(lambda: leave_out(desk, left, self._name)))
@@ -115,7 +126,7 @@ class SpotColumn(QWidget):
         self._title.setText(spot.label)
         self._log_name.setText(f"{kind_words(spot.kind)}; in the log: {spot.name}")
         self._label.show_text(spot.label)
-        kinds = describing.kinds_to_add()
+        kinds = describing.kinds_to_add(stove)
         self._lies.setVisible(str(spot.kind) in kinds)
         self._lies.show_options(list(kinds.items()), spot.kind)
         across, deep, unit = describing.span_of(self._desk, spot)
@@ -133,6 +144,12 @@ class SpotColumn(QWidget):
         self._skip.setChecked(not place)
         for key in (self._earlier, self._later):
             key.setEnabled(bool(place))
+        for choice, options, key in (
+            (self._surface, surfaces_of(stove, spot), spot.surface),
+            (self._instrument, instruments_of(stove, spot), spot.instrument),
+        ):
+            choice.setVisible(bool(options))
+            choice.show_options(options, key)
         self._readings.setText(f"{readings_count(self._redrawing.readings_of(name))} here so far.".capitalize())
         self.say_problem("")
 
@@ -154,6 +171,14 @@ class SpotColumn(QWidget):
             self.say_problem(problem.sentence)
         else:
             self.laid.emit(found[0].name)
+
+    def _say(self, change: Callable[[], object]) -> None:
+        """Make a change that was chosen; one that is refused is told below."""
+        try:
+            self._redrawing.change(change)
+        except Problem as problem:
+            self.show_spot(self._name)
+            self.say_problem(problem.sentence)
 
     def _move(self, steps: int) -> None:
         self._redrawing.change(lambda: read_sooner(self._desk, steps, self._name))

@@ -12,8 +12,10 @@ from cookstove_gui.desk.my_stove.site import keep_height
 from cookstove_gui.desk.my_stove.stove_files import USUAL_NAME, give_stove, take_stove
 from cookstove_gui.errors import Problem
 from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.my_stove.draw.photo import PhotoOfStove
 from cookstove_gui.gui.widgets.form import Choice, Either, Field, button, row, say, words
 from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.phrases.my_stove.drawing import taken_words
 from cookstove_gui.stove.drawn.above import flue_place
 from cookstove_gui.stove.stove import FluePlace, TankPlace
 
@@ -60,18 +62,23 @@ class StoveColumn(QWidget):
         self._give = button("Give it on …", "stove_give", "Write this stove’s description to a file for somebody else")
         self._take = button("Take one in …", "stove_take", "Add a stove from somebody else’s file")
         self._told = words(role="soft", name="stove_file_told")
+        self._show_taken = button("Show it", "stove_show_taken", "Show the stove that was taken in on all pages")
+        self._show_taken.hide()
+        self._taken = ""
+        self._photo = PhotoOfStove(self._desk)
         self._problem = words(role="problem", name="stove_setup_problem")
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(STEP)
         parts: tuple[QWidget, ...] = (
             self._which, self._another, self._new_name, self._is_new, self._name, self._width, self._depth,
-            self._lids, self._pipe, self._tank, self._closet, self._surface, self._shiny, self._altitude,
+            self._lids, self._pipe, self._tank, self._closet, self._surface, self._shiny, self._altitude, self._photo,
         )  # fmt: skip
         for part in parts:
             column.addWidget(part)
         column.addLayout(row(self._give, self._take))
         column.addWidget(self._told)
+        column.addWidget(self._show_taken)
         column.addWidget(self._problem)
         say(self._told, "")
         say(self._problem, "")
@@ -86,7 +93,7 @@ class StoveColumn(QWidget):
         return Either(caption, name, tip, options, _CAPTION)
 
     def _connect(self) -> None:
-        self._which.chosen.connect(lambda name: self._try(lambda: self._desk.choose_stove(name)))
+        self._which.chosen.connect(self._show_other)
         self._another.clicked.connect(self._ask_name)
         self._new_name.entered.connect(self._add)
         self._name.entered.connect(
@@ -108,6 +115,7 @@ class StoveColumn(QWidget):
 
         self._give.clicked.connect(self._give_on)
         self._take.clicked.connect(self._take_in)
+        self._show_taken.clicked.connect(lambda: self._show_other(self._taken))
 
     def show_stove(self) -> None:
         """Show the stove as kept."""
@@ -122,6 +130,7 @@ class StoveColumn(QWidget):
         say(self._shiny, describing.surface_warning(stove))
         height = describing.height_unit(desk)
         self._altitude.show_text(describing.length_text(stove.altitude, height), height)
+        self._photo.show_photo()
         self._is_new.show_key("new" if stove.is_new else "used")
         self._lids.show_key("lids" if stove.has_lids else "plate")
         self._pipe.show_key(flue_place(stove))
@@ -137,11 +146,18 @@ class StoveColumn(QWidget):
     def _take_in(self) -> None:
         path, _ = QFileDialog.getOpenFileName(self, "Take in a stove", "", "Stoves (*.toml)")
         if path:
+            self._taken = ""
             self._try(lambda: self._taken_in(Path(path)))
-            self._say_done(f"“{self._desk.stove.name}” has been taken in and is shown.")
+            self._say_done(taken_words(self._taken, self._desk.stove.name))
+            self._show_taken.setVisible(self._taken not in ("", self._desk.stove.name))
 
     def _taken_in(self, path: Path) -> None:
-        take_stove(self._desk, path)
+        self._taken = take_stove(self._desk, path)
+
+    def _show_other(self, name: str) -> None:
+        self._try(lambda: self._desk.choose_stove(name))
+        self._show_taken.hide()
+        say(self._told, "")
 
     def _say_done(self, sentence: str) -> None:
         say(self._told, "" if self._problem.text() else sentence)

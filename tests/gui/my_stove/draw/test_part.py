@@ -261,9 +261,15 @@ def test_a_stove_is_given_on_and_taken_in_as_a_file(
     assert seen(part, "stove_file_told") == "“My stove” is written to mine.toml."
     push(part, "firebox_right")
     push(part, "stove_take")
-    assert desk.stove.name == "My stove 2"
-    assert desk.stove.firebox is Firebox.LEFT
-    assert seen(part, "stove_file_told") == "“My stove 2” has been taken in and is shown."
+    assert (desk.stove.name, desk.stove.firebox) == ("My stove", Firebox.RIGHT)
+    assert (
+        seen(part, "stove_file_told")
+        == "“My stove 2” is among your stoves now; “My stove” is still the one on the table."
+    )
+    push(part, "stove_show_taken")
+    assert (desk.stove.name, desk.stove.firebox) == ("My stove 2", Firebox.LEFT)
+    assert seen(part, "stove_file_told") == ""
+    assert not control(part, "stove_show_taken", QPushButton).isVisibleTo(part)
     Path(path).write_text('firebox = "behind"\n')
     push(part, "stove_take")
     assert "firebox" in seen(part, "stove_setup_problem")
