@@ -81,8 +81,7 @@ class SpotColumn(QWidget):
         ):
             column.addWidget(part)
         column.addLayout(row(walk, self._earlier, self._later, self._place))
-        column.addWidget(self._skip)
-        column.addWidget(self._remove)
+        column.addLayout(row(self._skip, self._remove))
         column.addWidget(self._problem)
         column.addWidget(self._readings)
         column.addStretch(1)
@@ -144,12 +143,12 @@ class SpotColumn(QWidget):
         self._skip.setChecked(not place)
         for key in (self._earlier, self._later):
             key.setEnabled(bool(place))
-        for choice, options, key in (
+        for choice, options, said in (
             (self._surface, surfaces_of(stove, spot), spot.surface),
             (self._instrument, instruments_of(stove, spot), spot.instrument),
         ):
             choice.setVisible(bool(options))
-            choice.show_options(options, key)
+            choice.show_options(options, said)
         self._readings.setText(f"{readings_count(self._redrawing.readings_of(name))} here so far.".capitalize())
         self.say_problem("")
 
