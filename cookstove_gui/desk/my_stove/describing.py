@@ -9,7 +9,8 @@ from dataclasses import replace
 
 from cookstove_gui.cooking.instruments import surface_readings
 from cookstove_gui.desk.desk import Desk
-from cookstove_gui.desk.my_stove.photo import move_stove_photo
+from cookstove_gui.desk.my_stove.first_fires import SIGNED
+from cookstove_gui.desk.my_stove.photo import PHOTO
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.stove.redrawn import moved, plate_size, sized
 from cookstove_gui.stove.stove import (
@@ -110,7 +111,9 @@ def rename_stove(desk: Desk, name: str) -> None:
         raise InputProblem(f"There is a stove “{tidied}” already; give this one another name.")
     number = desk.session.number if desk.session else None
     desk.logbook.rename_stove(old, tidied)
-    move_stove_photo(desk, old, tidied)
+    for kept in (PHOTO, SIGNED):
+        desk.set_setting(kept + tidied, desk.setting(kept + old))
+        desk.set_setting(kept + old, "")
     desk.choose_stove(tidied)
     if number is not None and (desk.session is None or desk.session.number != number):
         desk.open_session(number)

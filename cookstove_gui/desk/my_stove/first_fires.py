@@ -9,6 +9,7 @@ from cookstove_gui.cooking.fires.first_fires import Shortfall, Stage, Try, cold_
 from cookstove_gui.cooking.fires.logged_fires import kelvin_or_none, minutes_between
 from cookstove_gui.desk.desk import Desk
 from cookstove_gui.desk.earlier import earlier_fires
+from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import Quantiles
 from cookstove_gui.phrases.edge import local_day
 from cookstove_gui.phrases.my_stove.first_fires import Certificate, certificate
@@ -16,6 +17,8 @@ from cookstove_gui.situation import Standing
 from cookstove_gui.stove.entries import Entry
 from cookstove_gui.stove.stove import SpotKind, Stove
 
+SIGNED = "first fires signed by, "  # and the stove's name
+_LONGEST_NAME = 60
 _APART = 6.0  # min; readings of one walk round the cooktop are nearer to each other, and the hottest stands for them
 
 
@@ -64,8 +67,21 @@ def first_fires_picture(desk: Desk) -> FirstFiresPicture:
     if tried and desk.standing is not None and tried[-1].fire.session == number:
         hills[-1] = replace(hills[-1], coming=_coming(desk.standing))
     done = sum(not one.missing for one in tried)
-    found = certificate(desk.stove, tried, desk.unit)
+    found = certificate(desk.stove, tried, desk.unit, signed_by(desk))
     return FirstFiresPicture(stages=stages(), hills=tuple(hills), done=done, certificate=found)
+
+
+def signed_by(desk: Desk) -> str:
+    """Who signs the certificate of this stove; empty while nobody has put a name to it."""
+    return desk.setting(SIGNED + desk.stove.name)
+
+
+def sign(desk: Desk, name: str) -> None:
+    """Put a name to the certificate; blank takes it off."""
+    tidied = " ".join(name.split())
+    if len(tidied) > _LONGEST_NAME:
+        raise InputProblem(f"That name is too long for the certificate; use up to {_LONGEST_NAME} letters.")
+    desk.set_setting(SIGNED + desk.stove.name, tidied)
 
 
 def write_certificate(desk: Desk, path: Path) -> None:

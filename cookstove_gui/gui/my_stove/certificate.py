@@ -4,7 +4,7 @@ from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QFrame, QGridLayout, QHBoxLayout, QWidget
 
-from cookstove_gui.gui.widgets.form import words
+from cookstove_gui.gui.widgets.form import Field, words
 from cookstove_gui.gui.widgets.key import named_key
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.steps import px
@@ -30,6 +30,9 @@ class CertificateSheet(QFrame):
         )
         self.print = named_key(
             "Print it …", "certificate_print", "On paper, to be signed", said="Print the certificate"
+        )
+        self.name = Field(
+            "Signed by", "certificate_name", "Your name on the certificate, if you wish", width=190, caption_width=84
         )
         self._keys = QWidget()
         keys = QHBoxLayout(self._keys)
@@ -58,8 +61,11 @@ class CertificateSheet(QFrame):
                 if label is not None:
                     label.setText(text)  # type: ignore[attr-defined]
         self._grid.addWidget(self._foot, len(found.lines) + 1, 0, 1, 3)
-        self._grid.addWidget(self._keys, len(found.lines) + 2, 0, 1, 3)
-        self._keys.setVisible(found.is_full)
+        self.name.show_text(found.signed)
+        self._grid.addWidget(self.name, len(found.lines) + 2, 0, 1, 3)
+        self._grid.addWidget(self._keys, len(found.lines) + 3, 0, 1, 3)
+        for part in (self.name, self._keys):
+            part.setVisible(found.is_full)
 
     def _add_line(self, place: int) -> None:
         for column in range(3):

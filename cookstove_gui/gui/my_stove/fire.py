@@ -83,7 +83,7 @@ class FirePart(QWidget):
         self._rises = RisesPicture(look, "fire_rises")
         self._picture = ShownPicture(look)
         self._firings = RowTable(
-            "firings", "Firings behind this figure", ("Firing", "It took", "Wood", "Outdoors"), stretch=0
+            "firings", "Firings behind this figure", ("Firing", "Shown", "Wood", "Outdoors"), stretch=0
         )
         self._open = words("Enter, or a double click, opens a firing in the Logbook.", role="note", name="firings_open")
         self._caution = words(_CAUTION, role="small_caution", name="fire_caution")
@@ -170,7 +170,7 @@ class FirePart(QWidget):
         today = local_day(self._desk.clock(), self._desk.offset_minutes)
         is_rise = figure is not None and figure.ability is Ability.RISE and bool(found.rises)
         kinds = [_RISES] if is_rise else []
-        if figure is not None and figure.shown:
+        if figure is not None and len(figure.shown) > 1:  # one alone is told by its row
             kinds += offered(figure, found)
         kind = self._picture_kind if self._picture_kind in kinds else kinds[0] if kinds else ""
         self._against.show_options([(one, _AGAINST[one]) for one in kinds], kind)

@@ -13,6 +13,7 @@ from cookstove_gui.desk.my_stove.first_fires import (
     FirstFiresPicture,
     certificate_pdf,
     first_fires_picture,
+    sign,
     write_certificate,
 )
 from cookstove_gui.errors import Problem
@@ -44,6 +45,7 @@ class FirstFiresGuide(QWidget):
         self._waiver.answered.connect(self._answer)
         self._resume.clicked.connect(lambda: self._set_waived(False))
         self._sheet.write.clicked.connect(self._save_certificate)
+        self._sheet.name.entered.connect(self._sign)
         self._sheet.print.clicked.connect(self._print_certificate)
         self.show_progress()
 
@@ -184,6 +186,10 @@ class FirstFiresGuide(QWidget):
     def _set_waived(self, waived: bool) -> None:
         self._desk.save_stove(replace(self._desk.stove, first_fires_waived=waived))
         self.show_progress()
+
+    def _sign(self, name: str) -> None:
+        if self._sheet.name.takes(lambda: sign(self._desk, name)):
+            self.show_progress()
 
     def _save_certificate(self) -> None:
         name, _ = QFileDialog.getSaveFileName(self, "Save the certificate", "first fires.pdf", "Pages (*.pdf *.html)")

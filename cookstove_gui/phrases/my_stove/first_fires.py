@@ -59,11 +59,12 @@ class Certificate:
     title: str
     lines: tuple[CertificateLine, ...]
     is_full: bool
+    signed: str  # by whom; empty leaves a line to sign on
     foot: str
     decides: str
 
 
-def certificate(stove: Stove, tried: Iterable[Try], unit: str) -> Certificate:
+def certificate(stove: Stove, tried: Iterable[Try], unit: str, signed: str = "") -> Certificate:
     """The certificate as far as the log fills it: for each stage the fire that counted."""
     counted = {one.place: one.fire for one in tried if not one.missing}
     lines = tuple(_certificate_line(stage, counted.get(place), unit) for place, stage in enumerate(stages()))
@@ -72,9 +73,16 @@ def certificate(stove: Stove, tried: Iterable[Try], unit: str) -> Certificate:
         title=f"First fires of {stove.name}",
         lines=lines,
         is_full=is_full,
-        foot="complete by the log; print it and sign it" if is_full else "printed at the end; you sign it",
+        signed=signed,
+        foot=_foot(signed, is_full=is_full),
         decides=str(table("first_fires.toml")["decides"]),
     )
+
+
+def _foot(signed: str, *, is_full: bool) -> str:
+    if signed:
+        return f"complete by the log, signed by {signed}" if is_full else f"printed at the end, signed by {signed}"
+    return "complete by the log; print it and sign it" if is_full else "printed at the end; you sign it"
 
 
 def _certificate_line(stage: Stage, fire: Fire | None, unit: str) -> CertificateLine:

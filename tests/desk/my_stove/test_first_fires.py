@@ -8,7 +8,8 @@ from pathlib import Path
 import pytest
 
 from cookstove_gui.desk import Desk
-from cookstove_gui.desk.my_stove.first_fires import first_fires_picture, write_certificate
+from cookstove_gui.desk.my_stove.describing import rename_stove
+from cookstove_gui.desk.my_stove.first_fires import first_fires_picture, sign, signed_by, write_certificate
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.stove.entries import Entry, Kind
 from cookstove_gui.units import kelvin
@@ -148,3 +149,14 @@ def test_once_all_are_followed_only_the_fire_in_hand_goes_on(new_desk: Desk, hel
     assert [hill.coming is not None for hill in first_fires_picture(new_desk).hills] == [False, False, True]
     held_clock.pass_minutes(24 * 60)
     assert [hill.coming for hill in first_fires_picture(new_desk).hills] == [None, None, None]
+
+
+def test_the_name_on_the_certificate_goes_with_the_stoves_name_and_blank_takes_it_off(held_desk: Desk) -> None:
+    sign(held_desk, "  Invented   Owner ")
+    rename_stove(held_desk, "Kitchen stove")
+    assert signed_by(held_desk) == "Invented Owner"
+    assert first_fires_picture(held_desk).certificate.foot == "printed at the end, signed by Invented Owner"
+    sign(held_desk, " ")
+    assert signed_by(held_desk) == ""
+    with pytest.raises(InputProblem, match="too long"):
+        sign(held_desk, "x" * 61)

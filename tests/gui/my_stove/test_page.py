@@ -241,3 +241,9 @@ def test_first_fires_are_drawn_with_their_stages_and_the_certificate_goes_to_pap
     assert all(told)
     assert [words for words in (seen(page, "certificate_title"), *told) if words not in text] == []
     assert seen(page, "first_fires_problem") == ""
+    type_in(page, "certificate_name", "  Invented   Owner ")
+    assert seen(page, "certificate_foot") == "complete by the log, signed by Invented Owner"
+    push(page, "certificate_print")
+    assert "Invented Owner" in PdfReader(BytesIO(on_paper[1])).pages[0].extract_text()
+    type_in(page, "certificate_name", "x" * 61)
+    assert "too long" in seen(page, "certificate_name_problem")
