@@ -4,8 +4,9 @@ from collections.abc import Sequence
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QVBoxLayout, QWidget
 
+from cookstove_gui.cooking.fires.comparing import Figure
 from cookstove_gui.desk.desk import Desk
 from cookstove_gui.desk.logbook.comparing import compared
 from cookstove_gui.gui.logbook.compare_picture import ComparePicture
@@ -16,10 +17,12 @@ from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.phrases.logbook.compare import compare_behind, compare_headline
 
 _FOOT = "On grey: what differs most. Whether it makes the difference the log alone can’t say."
+_LIKELY = "* likely, not read yet. "
+_BESIDE = 4  # sessions whose table stands beside the curves; that of more stands below
 
 
 class CompareView(QWidget):
-    """Two to four sessions."""
+    """Two to eight sessions."""
 
     left = Signal()  # back to the list
     others_wanted = Signal()
@@ -52,17 +55,17 @@ class CompareView(QWidget):
         right.addWidget(self._table)
         right.addWidget(self._foot)
         right.addStretch(1)
-        both = QHBoxLayout()
-        both.setSpacing(4 * STEP)
-        both.addWidget(self._picture, 5)
-        both.addLayout(right, 2)
+        self._both = QBoxLayout(QBoxLayout.Direction.LeftToRight)
+        self._both.setSpacing(4 * STEP)
+        self._both.addWidget(self._picture, 5)
+        self._both.addLayout(right, 2)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(STEP)
         column.addLayout(top)
         column.addWidget(self._sentence)
         column.addWidget(self._behind)
-        column.addLayout(both, 1)
+        column.addLayout(self._both, 1)
         self._back.clicked.connect(self.left)
         self._others.clicked.connect(self.others_wanted)
         self._from.chosen.connect(lambda _key: self.show_sessions(self._numbers))
@@ -73,11 +76,15 @@ class CompareView(QWidget):
         by_clock = self._from.key == "clock"
         found = compared(self._desk, self._numbers)
         names = [one.name for one in found.sessions]
-        sentence = compare_headline(found.found, names, found.band)
+        likely = Figure.RISE in found.likely and found.sessions[0].coming is not None
+        sentence = compare_headline(found.found, names, found.band, likely=likely)
         self._sentence.setText(sentence)
         self._behind.setText(compare_behind(found.found, found.labels, by_clock=by_clock))
         self._picture.show_compared(found, self._desk.unit, sentence, by_clock=by_clock)
         self._table.show_compared(found, self._desk.unit)
+        self._foot.setText(f"{_LIKELY if found.likely else ''}{_FOOT}")
+        ways = QBoxLayout.Direction
+        self._both.setDirection(ways.LeftToRight if len(names) <= _BESIDE else ways.TopToBottom)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Esc goes back, Ins to other sessions."""

@@ -1,7 +1,7 @@
-"""Up to four ovens over each other, told apart by line and mark, and a fire lane for each below."""
+"""Several ovens over each other, told apart by line and mark, today's projection, and a fire lane for each below."""
 
-from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPolygonF
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt
+from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen, QPolygonF
 
 from cookstove_gui.cooking.fires.comparing import Figure
 from cookstove_gui.desk.logbook.comparing import Beside, Compared, values_text
@@ -11,14 +11,19 @@ from cookstove_gui.gui.time_axis.lane_signs import paint_sign
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.pen import LEFT, RIGHT, draw_line, draw_words
 from cookstove_gui.gui.widgets.steps import px
+from cookstove_gui.gui.widgets.theme import colour
 from cookstove_gui.gui.widgets.type import PLACE, SMALL, font
 from cookstove_gui.phrases.edge import heat_name, measured_time
+from cookstove_gui.phrases.logbook.compare import TODAY, arrival_words
 from cookstove_gui.stove.drawn.apart import moved_apart
 from cookstove_gui.units import degrees, kelvin
 
-_LEFT, _AXIS, _LANE, _LEGEND = 62, 30, 34, 28  # [px of the design], as all here
+_LEFT, _AXIS, _LANE, _LEGEND = 62, 30, 32, 28  # [px of the design], as all here
 _TICKS = {"F": 100.0, "C": 50.0}
 _FLOOR = 289.0  # K
+_LEAST_CURVES = 150
+_FAN = 30  # of 255 of ink, the futures' ground
+_KEY = 52
 _STEPS = (30, 60, 120, 240)  # min between the numbers of the axis
 _DAY = 1440.0
 
@@ -27,7 +32,7 @@ class ComparePicture(Picture):
     """Curves, lanes, and which line is whose."""
 
     def __init__(self, look: Look) -> None:
-        super().__init__("compare_picture", look, (420, 330))
+        super().__init__("compare_picture", look, (420, 300))
         self._found: Compared | None = None
         self._unit = "F"
         self._by_clock = False
@@ -37,7 +42,13 @@ class ComparePicture(Picture):
         """Draw these sessions."""
         self._found, self._unit, self._by_clock = found, unit, by_clock
         self.setAccessibleName(said)
+        self.updateGeometry()
         self.update()
+
+    def minimumSizeHint(self) -> QSize:
+        """Room for the curves, and a lane for each session."""
+        count = len(self._found.sessions) if self._found else 2
+        return QSize(px(420), px(_LEAST_CURVES + _AXIS + _LANE * count + _LEGEND * (1 + count // 4)))
 
     def draw(self, painter: QPainter, whole: QRectF) -> None:
         """Everything, from the top down."""
@@ -64,22 +75,42 @@ class _Drawing:
 
     def draw(self, found: Compared) -> None:
         sessions = found.sessions
-        self._ground = self._whole.bottom() - px(_AXIS) - (px(_LANE) + px(_LEGEND)) * len(sessions)
+        legend = self._legend_rows(found)
+        below = px(_AXIS) + px(_LANE) * len(sessions) + px(_LEGEND) * (max(row for row, *_ in legend) + 1)
+        self._ground = self._whole.bottom() - below
         self._first = min(self._start(one) + min(0.0, one.curve[0][0] if one.curve else 0.0) for one in sessions)
-        self._last = max(self._start(one) + one.minutes for one in sessions)
+        self._last = max(self._start(one) + _length(one) for one in sessions)
         heats = [heat for one in sessions for _, heat in one.curve]
+        heats += [heat for one in sessions if one.coming is not None for heat in one.coming.middle]
         self._floor = min([_FLOOR, *heats]) - 6.0
         self._ceiling = max([found.band.high + 8.0, *heats]) + 4.0
         self._draw_band(found)
         self._draw_axis()
+        for one in sessions:
+            self._draw_coming(one, found)
         for place, one in enumerate(sessions):
             self._draw_curve(place, one)
         for place, one in enumerate(sessions):
             self._draw_lane(one, self._ground + px(_AXIS) + px(_LANE) * place, strong=place == 0)
         top = self._ground + px(_AXIS) + px(_LANE) * len(sessions)
-        rises = found.found.figures.get(Figure.RISE, tuple(None for _ in sessions))
-        for place, (one, rise) in enumerate(zip(sessions, rises, strict=True)):
-            self._draw_legend(place, one, rise, found, top + px(_LEGEND) * place)
+        for place, (row, left, words, wide) in enumerate(legend):
+            self._draw_legend(place, QRectF(left, top + px(_LEGEND) * row, wide, px(_LEGEND)), words)
+
+    def _legend_rows(self, found: Compared) -> list[tuple[int, float, str, float]]:
+        """Of each session its row, where it begins, its words and the room for them; as many in a row as fit."""
+        rises = found.found.figures.get(Figure.RISE, tuple(None for _ in found.sessions))
+        placed: list[tuple[int, float, str, float]] = []
+        row, left = 0, self._left
+        for place, (one, rise) in enumerate(zip(found.sessions, rises, strict=True)):
+            came = "" if rise is None or one.coming is not None else f", after {measured_time(rise)}"
+            words = f"{one.name}, {one.title}{came}"
+            face = QFontMetricsF(font(PLACE, 600 if place == 0 else 400))
+            wide = min(face.horizontalAdvance(words) + px(_KEY), self._right - self._left)
+            if left + wide > self._right and left > self._left:
+                row, left = row + 1, self._left
+            placed.append((row, left, words, wide))
+            left += wide + px(22)
+        return placed
 
     def _draw_band(self, found: Compared) -> None:
         theme, band = self._theme, found.band
@@ -149,19 +180,63 @@ class _Drawing:
         foot = top + px(_LANE) - 1
         draw_line(self._painter, theme.faint, 1.0, QPointF(self._left, foot), QPointF(self._right, foot))
 
-    def _draw_legend(self, place: int, one: Beside, rise: float | None, found: Compared, top: float) -> None:
-        theme, middle = self._theme, top + px(_LEGEND) / 2
-        self._painter.setPen(line_pen(place, theme))
-        self._painter.drawLine(QPointF(self._left, middle), QPointF(self._left + px(44), middle))
-        paint_mark(self._painter, place, QPointF(self._left + px(22), middle), theme)
-        came = f", {heat_name(found.band)} after {measured_time(rise)}" if rise is not None else ""
-        left, size, weight = self._left + px(54), PLACE, 600 if place == 0 else 400
-        room = self._right - left
-        words = f"{one.name}, {one.title}{came}"
-        if QFontMetricsF(font(size, weight)).horizontalAdvance(words) > room:
-            words = QFontMetricsF(font(size, weight)).elidedText(
-                f"{one.name}, {one.title}", Qt.TextElideMode.ElideRight, room
-            )
-        draw_words(
-            self._painter, QRectF(left, top, room, px(_LEGEND)), words, theme.ink, side=LEFT, size=size, weight=weight
+    def _draw_coming(self, one: Beside, found: Compared) -> None:
+        """How today is likely to go on: the futures' ground, their middle, now, and the arrival on the band."""
+        coming = one.coming
+        if coming is None:
+            return
+        painter, theme, start = self._painter, self._theme, self._start(one)
+        across = [self._x(start + minute) for minute in coming.minutes]
+        upper = [QPointF(x, self._y(heat)) for x, heat in zip(across, coming.high, strict=True)]
+        lower = [QPointF(x, self._y(heat)) for x, heat in zip(across, coming.low, strict=True)]
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(colour(theme.ink, _FAN))
+        painter.drawPolygon(QPolygonF([*upper, *reversed(lower)]))
+        pen = QPen(QColor(theme.ink), 2.0)
+        pen.setDashPattern([3.5, 2.5])
+        painter.setPen(pen)
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.drawPolyline(
+            QPolygonF([QPointF(x, self._y(heat)) for x, heat in zip(across, coming.middle, strict=True)])
         )
+        now = self._x(start + coming.now)
+        draw_line(painter, theme.ink, 1.6, QPointF(now, self._whole.top()), QPointF(now, self._ground))
+        box = QRectF(now - px(168), self._ground - px(26), px(160), px(22))
+        side = RIGHT
+        if box.left() < self._left:
+            box, side = box.translated(px(176), 0), LEFT
+        draw_words(painter, box, f"{TODAY}, now", theme.ink, side=side, size=SMALL, weight=600)
+        if coming.arrival is not None:
+            self._draw_arrival(start, coming.arrival, self._y(found.band.low))
+
+    def _draw_arrival(self, start: float, arrival: tuple[float, float, float | None], level: float) -> None:
+        painter, theme = self._painter, self._theme
+        likely, soonest, latest = arrival
+        last = self._right if latest is None else min(self._x(start + latest), self._right)
+        painter.setPen(QPen(QColor(theme.verdigris), px(9), Qt.PenStyle.SolidLine, Qt.PenCapStyle.RoundCap))
+        painter.drawLine(QPointF(self._x(start + soonest), level), QPointF(last - px(4), level))
+        at = QPointF(self._x(start + likely), level)
+        painter.setPen(QPen(QColor(theme.verdigris), px(3)))
+        painter.setBrush(QColor(theme.ground))
+        painter.drawEllipse(at, px(7), px(7))
+        words = arrival_words(likely)
+        wide = QFontMetricsF(font(PLACE, 600)).horizontalAdvance(words)
+        left = min(at.x() + px(8), self._right - wide)
+        box = QRectF(left, self._ground - px(52), wide, px(24))
+        draw_line(painter, theme.verdigris, 1.4, QPointF(at.x(), level + px(9)), QPointF(at.x(), self._ground))
+        draw_words(painter, box, words, theme.verdigris, side=LEFT, size=PLACE, weight=600)
+
+    def _draw_legend(self, place: int, box: QRectF, words: str) -> None:
+        theme, middle = self._theme, box.center().y()
+        self._painter.setPen(line_pen(place, theme))
+        self._painter.drawLine(QPointF(box.left(), middle), QPointF(box.left() + px(40), middle))
+        paint_mark(self._painter, place, QPointF(box.left() + px(20), middle), theme)
+        weight = 600 if place == 0 else 400
+        room = box.adjusted(px(_KEY - 4), 0, 0, 0)
+        told = QFontMetricsF(font(PLACE, weight)).elidedText(words, Qt.TextElideMode.ElideRight, room.width() + 2)
+        draw_words(self._painter, room, told, theme.ink, side=LEFT, size=PLACE, weight=weight)
+
+
+def _length(one: Beside) -> float:
+    """Minutes from the match that are drawn: to the last entry, of today as far as three hours ahead."""
+    return one.minutes if one.coming is None else max(one.minutes, one.coming.minutes[-1])

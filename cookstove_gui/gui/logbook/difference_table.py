@@ -13,7 +13,7 @@ from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.type import PLACE, SMALL, font
 from cookstove_gui.phrases.logbook.compare import difference_words, figure_name, figure_words, unlike
 
-_ROW, _HEAD = 37, 34  # px of the design
+_ROW, _HEAD = 34, 48  # px of the design
 _NAME, _COLUMN = 124, 78
 
 
@@ -39,6 +39,10 @@ class DifferenceTable(Picture):
         rows = len(self._found.found.figures) if self._found else 4
         return QSize(px(_NAME + _COLUMN * columns), px(_HEAD + _ROW * rows + 6))
 
+    @property
+    def _is_today_first(self) -> bool:
+        return self._found is not None and self._found.sessions[0].coming is not None
+
     def rows(self) -> list[tuple[str, ...]]:
         """The words of the table."""
         found = self._found
@@ -47,7 +51,7 @@ class DifferenceTable(Picture):
         return [
             (
                 figure_name(figure, found.band),
-                figure_words(figure, values[0], self._unit),
+                figure_words(figure, values[0], self._unit, likely=figure in found.likely and self._is_today_first),
                 *(difference_words(figure, values[0], value, self._unit) for value in values[1:]),
             )
             for figure, values in found.found.figures.items()
@@ -61,9 +65,9 @@ class DifferenceTable(Picture):
         wide = (whole.width() - px(_NAME)) / max(len(found.sessions), 1)
         for place, one in enumerate(found.sessions):
             box = QRectF(px(_NAME) + wide * place, 0, wide, px(_HEAD))
-            draw_words(painter, box, one.name, theme.ink, side=RIGHT, size=PLACE, weight=600)
-            left = box.right() - QFontMetricsF(font(PLACE, 600)).horizontalAdvance(one.name) - px(12)
-            paint_mark(painter, place, QPointF(left, box.center().y()), theme, size=0.9)
+            below = box.adjusted(0, px(18), 0, 0)
+            draw_words(painter, below, one.name, theme.ink, side=RIGHT, size=PLACE, weight=600)
+            paint_mark(painter, place, QPointF(box.right() - px(9), px(11)), theme, size=0.9)
         draw_line(painter, theme.ink, 1.4, QPointF(0, px(_HEAD)), QPointF(whole.right(), px(_HEAD)))
         most = self._marked(found)
         for number, (figure, row) in enumerate(zip(found.found.figures, self.rows(), strict=True)):

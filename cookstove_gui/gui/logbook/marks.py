@@ -1,4 +1,4 @@
-"""How up to four sessions are told apart without colour: a mark and a line for each."""
+"""How up to eight sessions are told apart without colour: a line and a mark for each, filled from the fifth on."""
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
@@ -12,10 +12,11 @@ _WIDTHS = (2.6, 2.0, 2.2, 2.0)
 
 
 def paint_mark(painter: QPainter, place: int, at: QPointF, theme: Theme, size: float = 1.0) -> None:
-    """A ring, a diamond, a square or a triangle."""
+    """A ring, a diamond, a square or a triangle; the same again, filled."""
+    filled, place = divmod(place, len(_DASHES))
     half = px(_HALF) * size
     painter.setPen(QPen(QColor(theme.ink), 2.0))
-    painter.setBrush(QColor(theme.ground))
+    painter.setBrush(QColor(theme.ink if filled else theme.ground))
     if place == 0:
         painter.drawEllipse(at, half, half)
     elif place == 1:
@@ -27,7 +28,8 @@ def paint_mark(painter: QPainter, place: int, at: QPointF, theme: Theme, size: f
 
 
 def line_pen(place: int, theme: Theme) -> QPen:
-    """Solid, dashes, dots, or dashes and dots."""
+    """Solid, dashes, dots, or dashes and dots; the same again."""
+    place %= len(_DASHES)
     pen = QPen(QColor(theme.ink), _WIDTHS[place])
     if _DASHES[place]:
         pen.setDashPattern(_DASHES[place])

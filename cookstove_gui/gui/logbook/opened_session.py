@@ -3,7 +3,7 @@
 from collections.abc import Callable
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QMenu, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QMenu, QVBoxLayout, QWidget
 
 from cookstove_gui.desk.logbook import changing
 from cookstove_gui.desk.logbook.cards import Card
@@ -22,6 +22,7 @@ from cookstove_gui.gui.time_axis.fire_lane import FireLane, LaneMark
 from cookstove_gui.gui.widgets.flow_row import FlowRow
 from cookstove_gui.gui.widgets.form import Field, button, say, words
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.one_at_a_time import OneAtATime
 from cookstove_gui.gui.widgets.one_line import OneLine
 from cookstove_gui.gui.widgets.theme import SOFT, STEP
 from cookstove_gui.phrases.edge import local_day, short_date
@@ -96,7 +97,7 @@ class OpenedSession(QWidget):
         column.addLayout(notes)
         self._entries = EntriesView(self._desk)
         self._photos = PhotosView(self._desk)
-        self._stack = QStackedWidget()
+        self._stack = OneAtATime()
         self._reporting = ReportPanel("session", self._desk)
         for view in (drawn, self._entries, self._photos, self._reporting):
             self._stack.addWidget(view)

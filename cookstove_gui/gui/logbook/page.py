@@ -74,6 +74,8 @@ class LogbookPage(QWidget):
             self._sessions.show_sessions()
             if self._sections.key == "seasons":
                 self._seasons.show_seasons()
+        elif changed.standing:
+            self._sessions.show_standing()
         if changed.study or changed.stove or changed.settings:
             self._record.show_record()
         if changed.session or changed.stove:

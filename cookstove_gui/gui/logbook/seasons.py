@@ -1,7 +1,7 @@
 """Seasons: fires and wood of a winter or of all years, and how rise, heats, misses and thermometers went."""
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QMenu, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QMenu, QVBoxLayout, QWidget
 
 from cookstove_gui.desk.logbook.cards import Cards
 from cookstove_gui.desk.logbook.reporting import About
@@ -17,6 +17,7 @@ from cookstove_gui.gui.logbook.report_panel import ReportPanel
 from cookstove_gui.gui.logbook.wood_picture import WoodPicture
 from cookstove_gui.gui.widgets.form import Answer, Choice, button, words
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.one_at_a_time import OneAtATime
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.phrases.edge import heat_name, measured_time, whole
 from cookstove_gui.phrases.logbook.seasons import rise_words, season_behind, season_headline, season_name
@@ -72,7 +73,7 @@ class SeasonsPart(QWidget):
             column.addLayout(both, 4)
         column.addWidget(self._cautions)
         column.addStretch(0)
-        self._stack = QStackedWidget()
+        self._stack = OneAtATime()
         self._stack.addWidget(shown)
         self._stack.addWidget(self._reporting)
         whole = QVBoxLayout(self)

@@ -25,7 +25,7 @@ from cookstove_gui.gui.widgets.type import BODY, PLACE, font
 from cookstove_gui.stove.entries import HeatBand
 
 ROW = 73  # [px of the design], as all here
-MOST_MARKED = 4
+MOST_MARKED = 8
 _DAY, _TITLE = 16, 114
 _CURVE_WIDE, _CURVE_HIGH = 160, 55
 _NARROW = 440  # a list narrower than this has narrower curves

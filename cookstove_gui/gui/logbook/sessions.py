@@ -1,7 +1,7 @@
 """The sessions: the list with what came of each, found by what is typed, and the one that is opened beside it."""
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QMessageBox, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QMessageBox, QVBoxLayout, QWidget
 
 from cookstove_gui.desk.logbook import changing
 from cookstove_gui.desk.logbook.cards import Card, CardInputs, Cards, card_inputs
@@ -14,13 +14,14 @@ from cookstove_gui.gui.logbook.opened_session import OpenedSession
 from cookstove_gui.gui.logbook.session_list import SessionList
 from cookstove_gui.gui.widgets.form import button
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.one_at_a_time import OneAtATime
 from cookstove_gui.gui.widgets.one_line import OneLine
 from cookstove_gui.gui.widgets.theme import SOFT, STEP
 from cookstove_gui.phrases.logbook.sessions import empty_question, found_words
 
 _FIND = "find: birch, May, 450"
 _FIND_TIP = "Words of the title, tags, notes, wood, day or month; a number such as 450 finds ovens that were so hot"
-_MARK_FIRST = "Mark two to four sessions with Space in the list, or with Ctrl and a click, then press this again."
+_MARK_FIRST = "Mark two to eight sessions with Space in the list, or with Ctrl and a click, then press this again."
 
 
 class SessionsPart(QWidget):
@@ -73,7 +74,7 @@ class SessionsPart(QWidget):
         both.addLayout(left, 13)
         both.addWidget(self.session, 20)
         self._compared = CompareView(self._desk, look)
-        self._stack = QStackedWidget()
+        self._stack = OneAtATime()
         self._stack.addWidget(listed)
         self._stack.addWidget(self._compared)
         whole = QVBoxLayout(self)
@@ -109,9 +110,13 @@ class SessionsPart(QWidget):
             self._bin.setChecked(False)
         if not self._shows_bin:
             self._show_known(self._cards.plain(asked))
-        if self._stack.currentIndex() == 1:
-            self._compared.show_sessions([one for one in self.list.marked_numbers if self._has_entries(one)])
+        self.show_standing()
         self.reading.ask()
+
+    def show_standing(self) -> None:
+        """Where sessions are compared, today's projection as it is now."""
+        if self._stack.currentIndex() == 1:
+            self._compared.show_sessions(self._beside_each_other())
 
     def _work_out(self, asked: CardInputs) -> tuple[Card, ...]:
         return self._cards.in_bin(asked) if self._shows_bin else self._cards.worked_out(asked)
@@ -183,13 +188,20 @@ class SessionsPart(QWidget):
         self.opened.emit()
 
     def _compare(self) -> None:
-        numbers = [one for one in self.list.marked_numbers if self._has_entries(one)]
+        numbers = self._beside_each_other()
         if len(numbers) < 2:
             self.session.say(told=_MARK_FIRST)
             return
         self._compared.show_sessions(numbers)
         self._stack.setCurrentIndex(1)
         self._compared.setFocus()
+
+    def _beside_each_other(self) -> list[int]:
+        """Those marked; with none marked the session on the stove and the chosen one."""
+        numbers = [one for one in self.list.marked_numbers if self._has_entries(one)]
+        live = next((card.number for card in self._known if card.is_live), 0)
+        chosen = [one for one in (live, self.number) if one and self._has_entries(one)]
+        return list(dict.fromkeys(chosen)) if not numbers and live else numbers
 
     def _has_entries(self, number: int) -> bool:
         return any(card.number == number and card.summary.entry_count > 0 for card in self._known)

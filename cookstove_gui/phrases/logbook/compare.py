@@ -9,17 +9,19 @@ from cookstove_gui.units import KILOGRAMS_PER_POUND, degrees, degrees_difference
 
 TODAY = "today"  # what the session being written is called
 ALIKE_MIN = 5.0  # min; rises that differ by no more are called alike; judgement
-_COUNTS = {2: "Both", 3: "All three", 4: "All four"}
+_COUNTS = {2: "Both", 3: "All three", 4: "All four", 5: "All five", 6: "All six", 7: "All seven", 8: "All eight"}
 
 
-def compare_headline(found: Comparison, names: Sequence[str], band: HeatBand) -> str:
-    """How the first session rises against the others."""
+def compare_headline(found: Comparison, names: Sequence[str], band: HeatBand, *, likely: bool = False) -> str:
+    """How the first session rises against the others; `likely` where its own arrival is still to come."""
     rises = found.figures.get(Figure.RISE, tuple(None for _ in names))
     own, heat = rises[0], heat_name(band)
     others = [(name, rise) for name, rise in zip(names[1:], rises[1:], strict=True) if rise is not None]
     if own is None:
         came = [f"{name} after {measured_time(rise)}" for name, rise in others]
         first = f"{capital(names[0])} did not rise from cold to {heat}"
+        if names[0] == TODAY:
+            first = f"{capital(TODAY)} has not come to {heat} from cold yet"
         return f"{first}; {listed(came)}." if came else "None of them rose from cold to " + heat + "."
     alike = [name for name, rise in others if abs(rise - own) <= ALIKE_MIN]
     parts = [f"like {listed(alike)}"] if alike else []
@@ -29,9 +31,8 @@ def compare_headline(found: Comparison, names: Sequence[str], band: HeatBand) ->
         if name not in alike
     ]
     if not parts:
-        return (
-            f"{capital(names[0])} came to {heat} after {measured_time(own)}; the others did not rise to it from cold."
-        )
+        how = f"{'is likely to come' if likely else 'came'} to {heat} after {measured_time(own)}"
+        return f"{capital(names[0])} {how}; the others did not rise to it from cold."
     rises_or_rose = "rises" if names[0] == TODAY else "rose"
     short = [name for name, rise in zip(names[1:], rises[1:], strict=True) if rise is None]
     rest = f"; {listed(short)} did not come to {heat} from cold" if short else ""
@@ -83,10 +84,12 @@ def figure_name(figure: Figure, band: HeatBand) -> str:
     return f"to {heat_name(band)}" if figure is Figure.RISE else str(figure)
 
 
-def figure_words(figure: Figure, value: float | None, unit: str) -> str:
-    """A figure of the first session."""
+def figure_words(figure: Figure, value: float | None, unit: str, *, likely: bool = False) -> str:
+    """A figure of the first session; one that is projected has a star."""
     if value is None:
         return "–"
+    if likely:
+        return f"{figure_words(figure, value, unit)}*"
     match figure:
         case Figure.RISE | Figure.BYPASS | Figure.AIR:
             return measured_time(value)
@@ -98,6 +101,11 @@ def figure_words(figure: Figure, value: float | None, unit: str) -> str:
             return f"{whole(degrees_difference(value, unit))} °{unit}"
         case _:
             return f"{whole(degrees(value, unit))} °{unit}"
+
+
+def arrival_words(likely: float) -> str:
+    """When the session on the stove is likely to come to the heat, counted from the match."""
+    return f"{TODAY} likely after {measured_time(likely)}"
 
 
 def difference_words(figure: Figure, own: float | None, other: float | None, unit: str) -> str:

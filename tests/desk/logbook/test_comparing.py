@@ -5,8 +5,10 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 
+from cookstove_gui.cooking.fires.comparing import Figure
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.logbook.comparing import Compared, compared, values_text
+from cookstove_gui.one_road import work_out
 from cookstove_gui.stove.entries import Kind
 from cookstove_gui.units import kelvin
 from tests.held_clock import HeldClock
@@ -91,3 +93,43 @@ def test_the_table_has_a_line_for_each_reading_in_the_unit_shown(
         f"Stew\t11 Mar\t33.0\t{heats[1]}\n"
     )
     assert [line.partition("\t")[0] for line in values_text(two, unit).splitlines()[1:]] == ["Stew"] * 2 + ["Rye"] * 4
+
+
+def test_the_one_on_the_stove_brings_its_projection(burning_desk: Desk, held_clock: HeldClock) -> None:
+    session = burning_desk.session
+    assert session is not None
+    old = keep(burning_desk, "Rye", held_clock() - timedelta(days=9))
+    burning_desk.show(work_out(burning_desk.inputs()))
+    standing = burning_desk.standing
+    assert standing is not None
+    found = compared(burning_desk, [old, session.number])
+    assert [one.coming is None for one in found.sessions] == [True, False]
+    coming, facts = found.sessions[1].coming, found.found.facts[1]
+    assert coming is not None
+    began = (standing.now - facts.began).total_seconds() / 60.0
+    assert coming.minutes[0] == pytest.approx(began)
+    assert coming.minutes[-1] == pytest.approx(began + 180.0)
+    assert all(low <= middle <= high for low, middle, high in zip(coming.low, coming.middle, coming.high, strict=True))
+    assert Figure.BEST in found.likely
+    assert found.found.figures[Figure.BEST][1] == pytest.approx(max(coming.middle))
+    assert found.found.figures[Figure.BEST][0] == pytest.approx(kelvin(400.0, "F"))
+
+
+@pytest.mark.parametrize(("band", "is_rise"), [("350-400", True), ("200-260", False)])
+def test_a_likely_arrival_from_below_counts_as_todays_rise(
+    burning_desk: Desk, held_clock: HeldClock, band: str, is_rise: bool
+) -> None:
+    session = burning_desk.session
+    assert session is not None
+    burning_desk.choose_band(band)
+    burning_desk.show(work_out(burning_desk.inputs()))
+    standing = burning_desk.standing
+    assert standing is not None
+    assert standing.outlook.band.line_enters_min
+    found = compared(burning_desk, [session.number, keep(burning_desk, "Rye", held_clock() - timedelta(days=9))])
+    coming = found.sessions[0].coming
+    assert coming is not None
+    assert (coming.arrival is not None) is (Figure.RISE in found.likely) is is_rise
+    if is_rise:
+        likely = coming.now + standing.outlook.band.line_enters_min
+        assert found.found.figures[Figure.RISE][0] == pytest.approx(likely)

@@ -34,13 +34,20 @@ def found(*rises: float | None, common: int = 4, **figures: tuple[float | None, 
         ((99, 70, 115), "Today rises 29 min slower than 8 Nov, and 16 min faster than 24 Oct."),
         ((99, 101, 97), "Today rises like 8 Nov and 24 Oct."),
         ((99, 101, None), "Today rises like 8 Nov; 24 Oct did not come to bread heat from cold."),
-        ((None, 101, None), "Today did not rise from cold to bread heat; 8 Nov after 1 h 41."),
+        ((None, 101, None), "Today has not come to bread heat from cold yet; 8 Nov after 1 h 41."),
         ((None, None, None), "None of them rose from cold to bread heat."),
         ((99, None, None), "Today came to bread heat after 1 h 39; the others did not rise to it from cold."),
     ],
 )
 def test_how_the_first_rises_against_the_others(rises: tuple[float | None, ...], said: str) -> None:
     assert compare_headline(found(*rises), NAMES, BREAD) == said
+
+
+def test_what_is_likely_is_told_as_likely_and_has_a_star() -> None:
+    said = compare_headline(found(99, None), NAMES[:2], BREAD, likely=True)
+    assert said == "Today is likely to come to bread heat after 1 h 39; the others did not rise to it from cold."
+    assert figure_words(Figure.RISE, 99, "F", likely=True) == "1 h 39*"
+    assert figure_words(Figure.BEST, None, "F", likely=True) == "–"
 
 
 def test_a_session_that_is_over_rose() -> None:
