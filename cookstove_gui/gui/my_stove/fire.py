@@ -20,7 +20,7 @@ from cookstove_gui.gui.widgets.row_table import RowTable, TableRow
 from cookstove_gui.gui.widgets.sections import scrolling
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import fix_width
-from cookstove_gui.phrases.edge import local_day, spot_label
+from cookstove_gui.phrases.edge import capital, local_day, spot_label
 from cookstove_gui.phrases.my_stove.abilities import (
     ability_name,
     behind_count,
@@ -157,7 +157,7 @@ class FirePart(QWidget):
         unit = self._desk.unit
         spot = self._spot(figure)
         self._answer.setText(figure_sentence(figure, unit, self._known.fall, spot))
-        say(self._range, figure_range(figure, unit, spot))
+        say(self._range, capital(figure_range(figure, unit, spot)))
         say(self._how, how_words(figure))
         falls = [(str(place), fall_words(fall, unit)) for place, fall in enumerate(FALLS)]
         self._fall.show_options(falls, str(FALLS.index(self._known.fall)))

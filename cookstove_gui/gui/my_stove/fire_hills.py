@@ -39,12 +39,12 @@ class FireHills(QWidget):
         look.changed.connect(self.update)
 
     def sizeHint(self) -> QSize:
-        """As drawn in the design."""
-        return QSize(px(1000), px(300))
+        """The least, so that what to do now stays in sight; it takes what room there is."""
+        return self.minimumSizeHint()
 
     def minimumSizeHint(self) -> QSize:
         """The least in which words keep apart."""
-        return QSize(px(480), px(210))
+        return QSize(px(480), px(190))
 
     def show_fires(self, found: FirstFiresPicture, unit: str, clock: str, words: str) -> None:
         """Draw the fires; `clock` is now, `words` say the picture."""

@@ -16,8 +16,12 @@ from cookstove_gui.gui.my_stove.flue import FluePart
 from cookstove_gui.gui.my_stove.hot_side import HotSidePart
 from cookstove_gui.gui.my_stove.known import KnownAbilities
 from cookstove_gui.gui.my_stove.surroundings import SurroundingsPart
+from cookstove_gui.gui.widgets.form import words
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.sections import Sections
+from cookstove_gui.gui.widgets.theme import STEP
+from cookstove_gui.phrases.edge import local_day
+from cookstove_gui.phrases.my_stove.drawing import foot_words
 
 
 class MyStovePage(QWidget):
@@ -51,9 +55,19 @@ class MyStovePage(QWidget):
         self._sections.add("surroundings", "Touch, walls", self._surroundings)
         self._sections.add("air", "Height, weather", self._air)
         self._sections.add("first_fires", "First fires", self._first_fires)
+        self._name = words(role="strong", name="stove_foot_name")
+        self._foot = words(role="note", name="stove_foot")
+        foot = QWidget()
+        below = QVBoxLayout(foot)
+        below.setContentsMargins(2 * STEP, STEP, 0, 0)
+        below.setSpacing(0)
+        for part in (self._name, self._foot):
+            below.addWidget(part)
+        self._sections.add_foot(foot)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(self._sections)
+        self._show_foot()
         self._hot_side.figure_wanted.connect(self._open_figure)
         link.changed.connect(self._show)
         if self._desk.first_fires.next is not None:
@@ -83,10 +97,18 @@ class MyStovePage(QWidget):
         if key == "hot_side":
             self._hot_side.show_past()
 
+    def _show_foot(self) -> None:
+        stove = self._desk.stove
+        days = [local_day(one.first_at, one.offset_minutes) for one in self._desk.sessions if one.first_at is not None]
+        self._name.setText(stove.name)
+        self._foot.setText(foot_words(stove, min(days, default=None)))
+
     def _show(self, changed: Changed) -> None:
         if not self.isVisible():
             self._missed = Changed(stove=True, study=True, log=True)
             return
+        if changed.stove or changed.session:
+            self._show_foot()
         if changed.stove or changed.settings:
             self._draw.show_stove()
             self._checks.show_stove()

@@ -76,6 +76,10 @@ class Sections(QWidget):
             self.choose(key)
         self._space()
 
+    def add_foot(self, foot: QWidget) -> None:
+        """Put words below the names, once all of them are there."""
+        self._names.insertWidget(len(self._words), foot)
+
     def add_tools(self, key: str, tools: QWidget) -> None:
         """Put keys at the right of the names, that are there while a part is at the front."""
         self._tools[key] = tools

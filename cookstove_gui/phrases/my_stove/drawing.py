@@ -1,9 +1,10 @@
 """What is said about the drawing of a stove while its owner edits it."""
 
 from collections.abc import Sequence
+from datetime import date
 
-from cookstove_gui.phrases.edge import listed, readings_count
-from cookstove_gui.stove.stove import SpotKind
+from cookstove_gui.phrases.edge import full_date, listed, readings_count
+from cookstove_gui.stove.stove import SpotKind, Stove
 
 _KINDS = {
     SpotKind.TOP: "on the top",
@@ -43,3 +44,10 @@ def taken_words(taken: str, on_table: str) -> str:
     if taken == on_table:
         return f"“{taken}” is just as it is here already."
     return f"“{taken}” is among your stoves now; “{on_table}” is still the one on the table."
+
+
+def foot_words(stove: Stove, first: date | None) -> str:
+    """Below a stove's name: since when its fires are logged, and how long its walk is."""
+    since = f"fired since {full_date(first)}" if first is not None else "no fire logged yet"
+    walked = len([spot for spot in stove.spots if spot.name not in stove.left_out])
+    return f"{since}, {'1 spot' if walked == 1 else f'{walked} spots'} on the walk"

@@ -28,7 +28,7 @@ _HELP = (
     "Drag a spot or a handle, or: Tab next spot, arrows move it, with Shift make it larger or smaller. Ins adds, Del "
     "takes off, M mirrors everything, Ctrl Z takes back, Esc selects the stove. Readings stay with their spot."
 )
-_COLUMN = 366  # px of the design, the bar that scrolls it among them
+_COLUMN = 350  # px of the design, the bar that scrolls it among them
 
 
 class DrawPart(QWidget):
@@ -58,6 +58,7 @@ class DrawPart(QWidget):
         self._stack.addWidget(self._spot)
         column = scrolling(self._stack)  # by itself, so that the drawing stays in sight
         column.setObjectName("draw_column")
+        column.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Ignored)
         fix_width(column, _COLUMN)
         asks = QVBoxLayout()
         asks.addWidget(self._question)
