@@ -1,6 +1,7 @@
 """A page in parts: their names as words, and the one that was chosen, which scrolls if it must."""
 
 from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
     QBoxLayout,
     QButtonGroup,
@@ -83,7 +84,7 @@ class Sections(QWidget):
     def add_tools(self, key: str, tools: QWidget) -> None:
         """Put keys at the right of the names, that are there while a part is at the front."""
         self._tools[key] = tools
-        self._head.addWidget(tools)
+        self._head.addWidget(tools, 0, Qt.AlignmentFlag.AlignRight)
         tools.setVisible(key == self._key)
 
     def choose(self, key: str) -> None:
@@ -93,6 +94,7 @@ class Sections(QWidget):
         self._names_area.ensureWidgetVisible(self._words[key], 0, 8)
         for name, tools in self._tools.items():
             tools.setVisible(name == key)
+        self._fit_tools()
         self._stack.setCurrentIndex(list(dict.fromkeys(self._parts.values())).index(self._parts[key]))
         self.shown.emit(key)
 
@@ -105,6 +107,18 @@ class Sections(QWidget):
     def keys(self) -> tuple[str, ...]:
         """Keys of all parts, in their order."""
         return tuple(self._words)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Give the tools a line of their own where they would cover the names."""
+        super().resizeEvent(event)
+        self._fit_tools()
+
+    def _fit_tools(self) -> None:
+        tools = self._tools.get(self._key)
+        ways = QBoxLayout.Direction
+        room = self.width() - self._head.spacing() - self._whole.contentsMargins().left() - px(_SIDE)
+        fits = tools is None or self._names.sizeHint().width() + tools.sizeHint().width() <= room
+        self._head.setDirection(ways.LeftToRight if fits else ways.TopToBottom)
 
     def _space(self) -> None:
         self._whole.setContentsMargins(px(_SIDE) - (0 if self._is_rail else RING), 0, px(_SIDE), px(8))

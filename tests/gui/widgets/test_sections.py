@@ -31,3 +31,24 @@ def test_the_names_do_not_move_where_one_part_has_keys_beside_them(look: Look, q
     assert len(set(places)) == 1
     plate = tools.mapTo(sections, tools.rect().center()).y()
     assert abs(places[0] - plate) <= 1
+
+
+def test_keys_stand_below_the_names_where_both_do_not_fit_side_by_side(look: Look, qtbot: QtBot) -> None:
+    sections = Sections(look)
+    qtbot.addWidget(sections)
+    tools = QWidget()
+    row = QHBoxLayout(tools)
+    row.addWidget(Key("Add a dish to the plan"))
+    for key in ("a first part", "a second part", "a third part", "a fourth part"):
+        sections.add(key, key, QLabel(key))
+    sections.add_tools("a first part", tools)
+    last = control(sections, "part_a fourth part", QPushButton)
+    sections.show()
+    for width, beside in ((900, True), (620, False), (900, True)):
+        sections.resize(width, 500)
+        settle()
+        right = last.mapTo(sections, last.rect().topRight()).x()
+        assert right <= width
+        above = tools.mapTo(sections, tools.rect().topLeft()).y() < last.mapTo(sections, last.rect().bottomLeft()).y()
+        assert above is beside
+        assert not last.visibleRegion().isEmpty()
