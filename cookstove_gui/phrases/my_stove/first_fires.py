@@ -59,7 +59,7 @@ class Certificate:
     title: str
     lines: tuple[CertificateLine, ...]
     is_full: bool
-    signed: str  # by whom; empty leaves a line to sign on
+    signed: str = ""  # by whom; empty leaves a line to sign on
     foot: str
     decides: str
 
