@@ -226,7 +226,7 @@ class Desk:
 
     def clock_meant(self, text: str) -> str:
         """The clock that is meant by what was typed for “when”, as `7:05`; empty for now."""
-        if not text.strip():
+        if text.strip().casefold() in ("", "now"):
             return ""
         now = self.clock()
         at = parse_local_clock(text, now, self._zone)

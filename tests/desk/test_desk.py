@@ -350,7 +350,9 @@ def test_instants_are_utc_whatever_this_computers_zone(monkeypatch: pytest.Monke
     assert utc_now().utcoffset() == timedelta(0)
 
 
-@pytest.mark.parametrize(("typed", "meant"), [("", ""), ("  ", ""), ("7:00", "7:00"), ("-10", "6:50"), ("702", "7:02")])
+@pytest.mark.parametrize(
+    ("typed", "meant"), [("", ""), ("  ", ""), ("Now ", ""), ("7:00", "7:00"), ("-10", "6:50"), ("702", "7:02")]
+)
 def test_the_clock_that_is_meant_is_shown_as_it_is_typed(clock: HeldClock, typed: str, meant: str) -> None:
     desk = Desk(Logbook.in_memory(), clock, ZONE)  # 7:00 there
     assert desk.clock_meant(typed) == meant

@@ -70,7 +70,7 @@ class EntryPanel(EntryBlock):
             ("Ctrl+K", lambda: self._questioning.answer("keep")),
             ("Ctrl+M", lambda: self._questioning.answer("correct")),
             ("Ctrl+O", lambda: self._questioning.answer("other_unit")),
-            *((digit, lambda digit=digit: self._type_digit(digit)) for digit in "0123456789"),
+            *((digit, lambda digit=digit: self._type_digit(digit)) for digit in "0123456789-"),
         ):
             QShortcut(QKeySequence(keys), self).activated.connect(act)
         self._link.changed.connect(self._show)
@@ -205,7 +205,7 @@ class EntryPanel(EntryBlock):
 
     def _keep_clock(self, entry: Entry) -> None:
         """A walk keeps its clock; that of a single thing done is for it alone."""
-        if entry.kind is Kind.READING and self.when.text().strip():
+        if entry.kind is Kind.READING and self._desk.clock_meant(self.when.text()):
             self.when.pin(clock_text(entry.at, entry.offset_minutes))
         elif not self.when.is_pinned:
             self.when.release()

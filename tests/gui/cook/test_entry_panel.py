@@ -10,6 +10,7 @@ from pytestqt.qtbot import QtBot
 from cookstove_gui.desk import Desk
 from cookstove_gui.gui.cook import questioning
 from cookstove_gui.gui.cook.entry_panel import EntryPanel
+from cookstove_gui.gui.cook.when_field import WhenField
 from cookstove_gui.stove.entries import Kind
 from tests.gui.conftest import START
 from tests.gui.hands import click, control, ctrl, enter_number, lines, press, seen, type_text, words
@@ -106,6 +107,27 @@ def test_a_reading_is_back_dated_by_clock_or_minutes_ago(panel: EntryPanel, desk
     press(panel, Qt.Key.Key_Return)
     assert desk.entries[0].at == START - timedelta(minutes=10)
     assert field(panel, "when_field") == desk.clock_meant("-10")
+
+
+def test_now_typed_as_the_field_says_it_ends_the_pinned_clock(panel: EntryPanel, desk: Desk) -> None:
+    ctrl(panel, Qt.Key.Key_T)
+    enter_number(panel, "-10")
+    ctrl(panel, Qt.Key.Key_T)
+    control(panel, "when_field", WhenField).selectAll()
+    enter_number(panel, "now")
+    assert field(panel, "when_field") == ""
+    enter_number(panel, "300")
+    assert desk.entries[0].at == START
+    assert not control(panel, "when_field", WhenField).is_pinned
+
+
+def test_a_minus_typed_elsewhere_is_not_lost(panel: EntryPanel, qtbot: QtBot) -> None:
+    panel.window().activateWindow()
+    key = control(panel, "unit", QPushButton)
+    key.setFocus()
+    qtbot.waitUntil(key.hasFocus)
+    qtbot.keyClicks(key, "-4")
+    assert field(panel) == "-4"
 
 
 def test_a_bad_clock_is_told_and_both_fields_stay(panel: EntryPanel, desk: Desk) -> None:
