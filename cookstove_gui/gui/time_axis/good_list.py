@@ -73,8 +73,9 @@ class HillPainter(QStyledItemDelegate):
         painter.save()
         painter.setClipRect(QRectF(now, 0, width - now, height))
         self._paint_hill(painter, row, now, width, height)
-        painter.restore()
+        painter.setClipRect(QRectF(now - 1, 0, width - now + 1, height))  # never through the names, where it is moved
         paint_now(painter, self._span, theme, width, height)
+        painter.restore()
         if option.state & QStyle.StateFlag.State_Selected:
             ink = theme.cobalt if self._list.hasFocus() else theme.ink
             painter.fillRect(QRectF(0, 2, px(_BAR), height - 5), colour(ink))

@@ -1,7 +1,7 @@
 """What is placed on the plot by the pixel: axis, band's name, oven now, arrival, what if, what is pointed at."""
 
 from PySide6.QtCore import QEasingCurve, QPointF, QRectF, Qt, QVariantAnimation
-from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QApplication, QWidget
 
 from cookstove_gui.gui.time_axis.free_room import FreeRoom, Heights
@@ -37,6 +37,7 @@ class PlotWords(QWidget):
         self.oven_now: tuple[str, str, str] | None = None  # “oven now”, number, doubt
         self.what_if = ""
         self.pointed: Pointed | None = None
+        self._plate = QRectF()
         self.empty = ""  # said in the middle of a plot that has nothing to show
         self._mark: Mark | None = None
         self._shown: tuple[float, float, float] | None = None
@@ -93,6 +94,7 @@ class PlotWords(QWidget):
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         edges = (self.band.low, self.band.high) if self.band else ()
         self._room.clear(self._plot_box(), self.marked, (*edges, *(limit.value for limit in self.limits)))
+        self._plate = self._pointed_plate()
         self._paint_axis(painter)
         if self._span.anchor is not None:
             self._paint_stem(painter)
@@ -200,6 +202,8 @@ class PlotWords(QWidget):
         if x < px(AXIS_WIDTH):
             x = span.x(span.now, self.width()) + px(_GAP)
         box = self._room.put(self._room.column(x, wide, high, ()))
+        if box.intersects(self._plate):
+            return
         base, at = box.bottom() - px(5), box.left()
         for words, face in parts:
             painter.setFont(face)
@@ -220,6 +224,8 @@ class PlotWords(QWidget):
         boxes = [QRectF(x, one, wide, high) for one in tops]
         boxes += [QRectF(self.width() - wide - px(8), one, wide, high) for one in tops]
         box = self._room.put(boxes)
+        if box.intersects(self._plate):
+            return
         painter.setFont(face)
         painter.setPen(colour(self._look.theme.verdigris))
         painter.drawText(QPointF(box.left(), box.top() + size.ascent()), band.name)
@@ -265,6 +271,17 @@ class PlotWords(QWidget):
         painter.setPen(colour(theme.cobalt))
         painter.drawText(QPointF(box.left() + sample + px(8), box.top() + size.ascent()), self.what_if)
 
+    def _pointed_plate(self) -> QRectF:
+        """Where what is pointed at is said; what would lie half under it is left out for so long."""
+        found = self.pointed
+        if found is None:
+            return QRectF()
+        x, y = self._span.x(found.place, self.width()), self.height_of(found.value)
+        size = QFontMetricsF(font(_CAPTION))
+        wide, high = size.horizontalAdvance(found.words) + px(16), size.height() + px(6)
+        left = min(max(x - wide / 2, float(px(AXIS_WIDTH))), self.width() - wide)
+        return QRectF(left, 1 if y > high + px(10) else self.height() - high - 1, wide, high)
+
     def _paint_pointed(self, painter: QPainter) -> None:
         """A line at the place, a ring on the oven's line, and the words on a plate."""
         found, theme = self.pointed, self._look.theme
@@ -276,14 +293,9 @@ class PlotWords(QWidget):
         painter.setBrush(colour(theme.ground))
         painter.setPen(QPen(colour(theme.cobalt), px(2.5)))
         painter.drawEllipse(QPointF(x, y), px(5), px(5))
-        face: QFont = font(_CAPTION)
-        size = QFontMetricsF(face)
-        wide, high = size.horizontalAdvance(found.words) + px(16), size.height() + px(6)
-        left = min(max(x - wide / 2, float(px(AXIS_WIDTH))), self.width() - wide)
-        plate = QRectF(left, 1 if y > high + px(10) else self.height() - high - 1, wide, high)
         painter.setPen(QPen(colour(theme.cobalt), 1))
         painter.setBrush(colour(theme.raised))
-        painter.drawRoundedRect(plate, px(4), px(4))
-        painter.setFont(face)
+        painter.drawRoundedRect(self._plate, px(4), px(4))
+        painter.setFont(font(_CAPTION))
         painter.setPen(colour(theme.ink))
-        painter.drawText(plate, Qt.AlignmentFlag.AlignCenter, found.words)
+        painter.drawText(self._plate, Qt.AlignmentFlag.AlignCenter, found.words)
