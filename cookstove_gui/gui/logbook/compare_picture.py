@@ -214,7 +214,8 @@ class _Drawing:
         likely, soonest, latest = arrival
         last = self._right if latest is None else min(self._x(start + latest), self._right)
         painter.setPen(QPen(QColor(theme.verdigris), px(9), Qt.PenStyle.SolidLine, Qt.PenCapStyle.RoundCap))
-        painter.drawLine(QPointF(self._x(start + soonest), level), QPointF(last - px(4), level))
+        first = self._x(start + soonest)
+        painter.drawLine(QPointF(first, level), QPointF(max(last - px(4), first), level))
         at = QPointF(self._x(start + likely), level)
         painter.setPen(QPen(QColor(theme.verdigris), px(3)))
         painter.setBrush(QColor(theme.ground))

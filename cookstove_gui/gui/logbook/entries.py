@@ -11,6 +11,7 @@ from cookstove_gui.desk.logbook import changing
 from cookstove_gui.errors import Problem
 from cookstove_gui.gui.widgets.flow_row import FlowRow
 from cookstove_gui.gui.widgets.form import Field, button, say, words
+from cookstove_gui.gui.widgets.form import row as side_by_side
 from cookstove_gui.gui.widgets.row_table import RowTable, TableRow
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.phrases.entries import entry_words
@@ -18,7 +19,7 @@ from cookstove_gui.stove.entries import Entry, Session, fold
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import clock_text
 
-_CAPTION, _WIDE, _CLOCK = 110, 230, 120
+_CAPTION, _WIDE, _AT, _CLOCK = 100, 230, 24, 96
 
 
 class EntriesView(QWidget):
@@ -35,7 +36,7 @@ class EntriesView(QWidget):
         self._table = RowTable("entries_table", "Entries of the session in order of time", ("at", "entry"), stretch=1)
         self._table.setMinimumHeight(110)
         self._text = Field("Correct to", "entry_text", "What it should be", caption_width=_CAPTION, width=_WIDE)
-        self._at = Field("at", "entry_at", "When it was, such as 4:10", caption_width=_CAPTION, width=_CLOCK)
+        self._at = Field("at", "entry_at", "When it was, such as 4:10", caption_width=_AT, width=_CLOCK)
         self._correct = button("Correct", "entry_correct", "Put this in the place of the marked entry")
         self._back = button("Take back", "entry_back", "The marked entry no longer counts")
         self._undo = button("Undo", "entry_undo", "Undo the latest change in this session")
@@ -46,8 +47,7 @@ class EntriesView(QWidget):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(STEP)
         column.addWidget(self._table, 1)
-        column.addWidget(self._text)
-        column.addWidget(self._at)
+        column.addLayout(side_by_side(self._text, self._at))
         column.addWidget(keys)
         column.addWidget(self._problem)
         say(self._problem, "")

@@ -2,7 +2,7 @@
 
 from datetime import date
 
-from PySide6.QtCore import QEvent, QPointF, QRectF, QSizeF, Qt, Signal
+from PySide6.QtCore import QEvent, QPointF, QRectF, Qt, Signal
 from PySide6.QtGui import QColor, QHelpEvent, QKeyEvent, QLinearGradient, QMouseEvent, QPainter, QPen
 from PySide6.QtWidgets import QToolTip
 
@@ -58,12 +58,8 @@ class HoursPicture(Picture):
         painter.fillRect(QRectF(QPointF(axis.left, top), QPointF(axis.right, foot)), QColor(theme.plate))
         name = QRectF(0, top - px(4), px(LEFT_OF_AXIS), px(28))
         draw_words(painter, name, "Hours lit", theme.ink, side=LEFT, size=BODY, weight=600)
-        below = QRectF(0, top + px(24), px(LEFT_OF_AXIS - 46), px(44))
-        for place, line in enumerate(("one column", "a day")):
-            box = below.translated(0, px(19) * place)
-            draw_words(
-                painter, QRectF(box.topLeft(), QSizeF(box.width(), px(20))), line, theme.soft, side=LEFT, size=14
-            )
+        below = QRectF(0, top + px(20), px(LEFT_OF_AXIS - 46), px(20))
+        draw_words(painter, below, "by day", theme.soft, side=LEFT, size=SMALL)
         for hour, words in ((6.0, "6"), (12.0, "noon"), (18.0, "6")):
             draw_line(painter, theme.faint, 1.0, QPointF(axis.left, level(hour)), QPointF(axis.right, level(hour)))
             box = QRectF(0, level(hour) - px(11), axis.left - px(8), px(22))

@@ -69,7 +69,12 @@ class OpenedSession(QWidget):
         self._rename = button("Rename", "session_rename", "Its title and its tags", role="quiet")
         self._rename.setCheckable(True)
         self._more = button("More …", "session_more", "Open, table, photos, join, copy, save, delete")
-        self._keys = FlowRow(0, self._report, self._export, self._beside, self._more)
+        self._return = button("Bring it back", "session_return", "Out of the bin, back to the list")
+        self._gone = button("Delete it for good …", "session_gone", "With its entries and photos")
+        self._empty = button("Empty the bin …", "bin_empty", "Delete everything in the bin for good")
+        self._keys = FlowRow(
+            0, self._report, self._export, self._beside, self._more, self._return, self._gone, self._empty
+        )
         self._name = Field(
             "Title", "session_title", "Type a new title, then Enter", caption_width=_CAPTION, width=_WIDE
         )
@@ -101,7 +106,8 @@ class OpenedSession(QWidget):
         self._reporting = ReportPanel("session", self._desk)
         for view in (drawn, self._entries, self._photos, self._reporting):
             self._stack.addWidget(view)
-        self._record = words(role="soft", name="session_record")
+        self._record = OneLine((18, 16), colour=SOFT)
+        self._record.setObjectName("session_record")
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
         whole.setSpacing(STEP)
@@ -129,6 +135,9 @@ class OpenedSession(QWidget):
         self._rows.toggled.connect(lambda on: self._show_view(_ROWS if on else _DRAWN))
         self._rename.toggled.connect(self._show_naming)
         self._more.clicked.connect(self._open_menu)
+        self._return.clicked.connect(self._bring_back)
+        self._gone.clicked.connect(lambda: self.emptying_wanted.emit([self._card.number] if self._card else []))
+        self._empty.clicked.connect(lambda: self.emptying_wanted.emit([]))
         self._name.entered.connect(self._take_name)
         self._tags.entered.connect(lambda text: self._tags.takes(lambda: self._take_tags(text)))
         self._entries.was_split.connect(self.followed)
@@ -145,7 +154,8 @@ class OpenedSession(QWidget):
         before, self._card = self._card, card
         for key in (self._report, self._export, self._beside, self._rows, self._more, self._rename):
             key.setVisible(card is not None and not card.is_binned)
-        self._more.setVisible(card is not None)
+        for key in (self._return, self._gone, self._empty):
+            key.setVisible(card is not None and card.is_binned)
         if card is None:
             self._title.show_rungs(("Logbook",))
             self._facts.show_rungs((_NO_SESSION, "No session yet: light the fire, or bring in logs under Files."))
@@ -183,7 +193,7 @@ class OpenedSession(QWidget):
             say(part, "")
         self._picture.hide()
         self._lane.hide()
-        self._record.setText("")
+        self._record.show_rungs(("",))
 
     def _show_found(self, found: Opened) -> None:
         card = self._card
@@ -210,7 +220,8 @@ class OpenedSession(QWidget):
         half = (len(lines) + 1) // 2
         for part, own in zip(self._notes, (lines[:half], lines[half:]), strict=True):
             say(part, "\n".join(own))
-        self._record.setText(found.record_words)
+        said = found.record_words
+        self._record.show_rungs((said, f"{said.partition(', typical')[0].removesuffix('.')}.") if said else ("",))
 
     def _show_naming(self, wanted: bool) -> None:
         for part in (self._name, self._tags):
@@ -267,12 +278,6 @@ class OpenedSession(QWidget):
     def ways(self, card: Card) -> list[tuple[str, Callable[[], object]]]:
         """What the menu offers for a session; words without letters part it."""
         number, title = card.number, card.summary.title
-        if card.is_binned:
-            return [
-                ("Bring it back", lambda: changing.take_out(self._desk, [number])),
-                ("Delete it for good …", lambda: self.emptying_wanted.emit([number])),
-                ("Empty the bin …", lambda: self.emptying_wanted.emit([])),
-            ]
         on_table = self._desk.session is not None and self._desk.session.number == number
         return [
             *([] if on_table else [("Open on the Cook page", self.opened.emit)]),
@@ -286,6 +291,11 @@ class OpenedSession(QWidget):
             ("", lambda: None),
             ("Delete", lambda: self._put_away(card)),
         ]
+
+    def _bring_back(self) -> None:
+        card = self._card
+        if card is not None:
+            self._try(lambda: changing.take_out(self._desk, [card.number]))
 
     def _put_away(self, card: Card) -> None:
         changing.put_in_bin(self._desk, [card.number])

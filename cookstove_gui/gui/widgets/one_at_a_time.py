@@ -1,22 +1,30 @@
 """Several views in one place, of which the one that is shown alone says how much room it needs."""
 
-from PySide6.QtCore import QSize
-from PySide6.QtWidgets import QStackedWidget, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 
-class OneAtATime(QStackedWidget):
+class OneAtATime(QWidget):
     """Qt's own stack asks for the room of its largest view, so that a page would scroll for one that is not shown."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.currentChanged.connect(lambda _place: self.updateGeometry())
+        self._views: list[QWidget] = []
+        self._place = 0
+        self._column = QVBoxLayout(self)
+        self._column.setContentsMargins(0, 0, 0, 0)
 
-    def sizeHint(self) -> QSize:
-        """That of the view that is shown."""
-        shown = self.currentWidget()
-        return super().sizeHint() if shown is None else shown.sizeHint()
+    def addWidget(self, view: QWidget) -> None:
+        """One more view; the first one is shown."""
+        self._views.append(view)
+        self._column.addWidget(view)
+        view.setVisible(len(self._views) == 1)
 
-    def minimumSizeHint(self) -> QSize:
-        """That of the view that is shown."""
-        shown = self.currentWidget()
-        return super().minimumSizeHint() if shown is None else shown.minimumSizeHint()
+    def currentIndex(self) -> int:
+        """Place of the view that is shown."""
+        return self._place
+
+    def setCurrentIndex(self, place: int) -> None:
+        """Show another view."""
+        self._views[self._place].hide()
+        self._place = place
+        self._views[place].show()

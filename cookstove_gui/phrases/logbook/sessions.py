@@ -132,7 +132,7 @@ def put_away_words(title: str) -> str:
 
 def binned_words(at: datetime, offset_minutes: int) -> str:
     """Since when a session lies in the bin."""
-    return f"In the bin since {full_date(local_day(at, offset_minutes))}."
+    return f"in the bin since {short_date(local_day(at, offset_minutes))}"
 
 
 def empty_question(number: int) -> str:

@@ -55,7 +55,7 @@ def test_what_lies_in_the_bin_is_a_list_of_its_own(held_desk: Desk, held_clock: 
     cards, asked = Cards(held_desk.logbook), card_inputs(held_desk)
     assert cards.worked_out(asked) == ()
     (binned,) = cards.in_bin(asked)
-    assert (binned.number, binned.is_binned, binned.line) == (number, True, "In the bin since 14 March 2026.")
+    assert (binned.number, binned.is_binned, binned.line) == (number, True, "in the bin since 14 Mar")
 
 
 def test_a_card_is_found_by_what_was_written_but_not_by_how_a_reading_was_taken(

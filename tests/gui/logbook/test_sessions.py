@@ -118,7 +118,7 @@ def test_a_deleted_session_lies_in_the_bin_and_comes_back(qtbot, page):
     assert "is in the bin" in seen(page, "session_told")
     push(page, "session_bin")
     qtbot.waitUntil(lambda: listed(page) == ["Jam"], timeout=5000)
-    choose(page, "Bring it back")
+    push(page, "session_return")
     qtbot.waitUntil(lambda: listed(page) == ["Jam", "Sunday bread"], timeout=5000)
 
 
@@ -128,7 +128,7 @@ def test_the_bin_is_emptied_only_after_a_yes(qtbot, page, desk):
     push(page, "session_bin")
     qtbot.waitUntil(lambda: listed(page) == ["Jam"], timeout=5000)
     for answer, left in ((QMessageBox.StandardButton.Cancel, 1), (QMessageBox.StandardButton.Yes, 0)):
-        choose(page, "Empty the bin …")
+        push(page, "bin_empty")
         (asked,) = [one for one in page.findChildren(QMessageBox) if one.isVisible()]
         asked.button(answer).click()
         QApplication.processEvents()

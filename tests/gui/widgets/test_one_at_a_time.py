@@ -16,9 +16,12 @@ def test_a_tall_view_that_is_not_shown_takes_no_room(qtbot: QtBot) -> None:
     for view, high in ((low, 50), (tall, 900)):
         view.setLayout(_filled(high))
         stack.addWidget(view)
+    stack.show()
     assert stack.minimumSizeHint().height() < 200
+    assert (low.isVisibleTo(stack), tall.isVisibleTo(stack)) == (True, False)
     stack.setCurrentIndex(1)
     assert stack.minimumSizeHint().height() >= 900
+    assert (low.isVisibleTo(stack), tall.isVisibleTo(stack)) == (False, True)
 
 
 def _filled(high: int) -> QVBoxLayout:
