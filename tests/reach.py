@@ -29,6 +29,7 @@ class Source:
     def __init__(self, root: Path) -> None:
         self._package = root.name
         self.parts: dict[str, _Part] = {}
+        self._all_named: dict[str, tuple[list[str], set[str]]] = {}
         self._imports: dict[str, dict[str, str]] = {}
         for path in sorted(root.rglob("*.py")):
             steps = path.relative_to(root.parent).with_suffix("").parts
@@ -88,6 +89,7 @@ class Source:
     def _reached(self, starts: Iterable[str]) -> set[str]:
         reached: set[str] = set()
         asked: set[str] = set()  # names of attributes
+        members: dict[str, list[str]] = {}  # of all parts reached, by their short names
         waiting = list(starts)
         while waiting:
             name = waiting.pop()
@@ -96,15 +98,23 @@ class Source:
             reached.add(name)
             part = self.parts[name]
             waiting += part.always
-            waiting += [member for short, member in part.members.items() if short in asked]
-            names, attributes = self._named(part)
+            for short, member in part.members.items():
+                members.setdefault(short, []).append(member)
+                if short in asked:
+                    waiting.append(member)
+            names, attributes = self._named(name)
             waiting += names
-            holders = [self.parts[one].members for one in reached]
-            waiting += [held[new] for new in attributes - asked for held in holders if new in held]
+            for new in attributes - asked:
+                waiting += members.get(new, ())
             asked |= attributes
         return reached
 
-    def _named(self, part: _Part) -> tuple[list[str], set[str]]:
+    def _named(self, name: str) -> tuple[list[str], set[str]]:
+        if name not in self._all_named:
+            self._all_named[name] = self._look_for_names(self.parts[name])
+        return self._all_named[name]
+
+    def _look_for_names(self, part: _Part) -> tuple[list[str], set[str]]:
         names: list[str] = []
         attributes: set[str] = set()
         for node in (inner for whole in part.nodes for inner in ast.walk(whole)):

@@ -15,6 +15,7 @@ from cookstove_gui.logbook.stove_file import write_stove
 from cookstove_gui.stove.checking import check_entry
 from cookstove_gui.stove.entries import Entry
 from cookstove_gui.stove.stove import Firebox, stove_with_default_spots
+from tests.once import commands_work_once
 
 SEVEN = datetime(2026, 1, 5, 12, 0, tzinfo=UTC)
 OUTLOOK_KEYS = ["log", "now", "unit", "oven", "ahead", "band", "next_reading"]
@@ -31,6 +32,11 @@ class Said:
     @property
     def objects(self) -> list[dict[str, Any]]:
         return [json.loads(line, parse_constant=pytest.fail) for line in self.lines]
+
+
+@pytest.fixture(autouse=True)
+def _worked_out_once(monkeypatch: pytest.MonkeyPatch) -> None:
+    commands_work_once(monkeypatch)
 
 
 @pytest.fixture

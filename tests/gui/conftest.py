@@ -18,7 +18,7 @@ from cookstove_gui.logbook.logbook import Logbook
 from tests.gui.leftovers import left_behind
 from tests.gui.pages import held_desk, light, the_look, undressed
 from tests.held_clock import HeldClock
-from tests.once import stood, work_once
+from tests.once import pages_work_once, stood
 
 START = datetime(2026, 1, 5, 12, 2, tzinfo=UTC)
 
@@ -61,7 +61,7 @@ def _no_leftovers(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatc
 @pytest.fixture
 def worked_out_once(monkeypatch: pytest.MonkeyPatch) -> None:
     """Standings, studies and followed sessions are those of earlier tests where these asked the same."""
-    work_once(monkeypatch)
+    pages_work_once(monkeypatch)
 
 
 @pytest.fixture

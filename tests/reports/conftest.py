@@ -12,8 +12,14 @@ from cookstove_gui.situation import Inputs
 from cookstove_gui.stove.checking import check_entry
 from cookstove_gui.stove.entries import Entry, Session
 from cookstove_gui.stove.stove import Firebox, Stove, default_spots, unchecked
+from tests.once import commands_work_once
 
 SEVEN = datetime(2026, 1, 5, 12, 0, tzinfo=UTC)  # in the zone five hours behind
+
+
+@pytest.fixture(autouse=True)
+def _worked_out_once(monkeypatch: pytest.MonkeyPatch) -> None:
+    commands_work_once(monkeypatch)
 
 
 class Log:
