@@ -29,7 +29,7 @@ def _read(*rows: str, header: str = HEADER) -> LogReading:
 
 
 @given(log=logs())
-@settings(max_examples=150)
+@settings(max_examples=60)
 def test_any_log_comes_back_from_its_file(log: tuple[Entry, ...]) -> None:
     back = read_log_text(log_text(log), "x.csv")
     assert back.entries == log
@@ -37,14 +37,14 @@ def test_any_log_comes_back_from_its_file(log: tuple[Entry, ...]) -> None:
 
 
 @given(log=logs())
-@settings(max_examples=60)
+@settings(max_examples=40)
 def test_text_written_from_what_was_read_is_the_same_text(log: tuple[Entry, ...]) -> None:
     text = log_text(log)
     assert log_text(read_log_text(text, "x.csv").entries) == text
 
 
 @given(note=texts)
-@settings(max_examples=200)
+@settings(max_examples=80)
 def test_any_note_comes_back_to_the_letter_from_the_disk(note: str, tmp_path_factory: pytest.TempPathFactory) -> None:
     path = tmp_path_factory.getbasetemp() / "note.csv"
     write_log(path, [replace(reading(1), note=note)])

@@ -31,8 +31,8 @@ def test_they_are_those_that_the_one_road_gives_at_each_entry(burning_desk: Desk
     found = {caution.key for caution in cautions_over(asked.inputs)}
     shown = {
         caution.key
-        for row in asked.inputs.rows
-        for caution in present(at_moment(asked.inputs, row.at)).cautions
+        for moment in {row.at for row in asked.inputs.rows}
+        for caution in present(at_moment(asked.inputs, moment)).cautions
     }  # fmt: skip
     assert len(found) > 1
     assert found == shown

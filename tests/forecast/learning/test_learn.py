@@ -37,10 +37,6 @@ def test_another_versions_character_is_refused_in_a_sentence():
         Character.from_json({**Character.generic(STOVE).to_json(), "version": 0})
 
 
-def test_learning_the_same_sessions_gives_the_same_character(learned):
-    assert learn(STOVE, sessions(4)).to_json() == learned.to_json()
-
-
 def test_sessions_may_come_in_any_order(learned):
     assert learn(STOVE, sessions(4)[::-1]).to_json() == learned.to_json()
 
@@ -70,19 +66,19 @@ def test_spots_that_nobody_ever_reads_stay_near_their_neighbours():
     # a cook who reads the four corners of the cooktop only, all about equally hot, firing after firing
     chance, now = random.Random(7), at(0)
     past = [
-        Session(number=day, stove=STOVE.name, title="", entries=fire(now + timedelta(days=day), 40, 3.0, chance))
-        for day in range(30)
+        Session(number=day, stove=STOVE.name, title="", entries=fire(now + timedelta(days=day), 30, 2.0, chance))
+        for day in range(4)
     ]
-    today = fire(now + timedelta(days=30), 70, 1.6, chance)
+    today = fire(now + timedelta(days=4), 70, 1.6, chance)
     heats = {zone.spot: zone.p50 for zone in zones(track(STOVE, today, today[-1].at, learn(STOVE, past)))}
     coolest = min(heats[f"top_{place}"] for place in ("front_left", "front_right", "back_left", "back_right"))
     for middle in ("top_front_middle", "top_back_middle"):
-        assert coolest - 30.0 < heats[middle] < coolest + 40.0  # K
+        assert coolest - 26.0 < heats[middle] < coolest + 40.0  # K
 
 
 def test_a_pass_that_goes_on_from_kept_lessons_finds_what_a_fresh_one_finds():
-    past, bands = sessions(5), (MODERATE,)
-    early = kept.from_json(json.loads(json.dumps(kept.to_json(lessons(STOVE, past[:3], bands)))))
+    past, bands = sessions(3), (MODERATE,)
+    early = kept.from_json(json.loads(json.dumps(kept.to_json(lessons(STOVE, past[:2], bands)))))
     assert kept.to_json(lessons(STOVE, past, bands, early)) == kept.to_json(lessons(STOVE, past, bands))
 
 
@@ -92,10 +88,10 @@ def test_lessons_of_other_spots_are_not_gone_on_from():
 
 
 def test_the_record_shows_what_the_character_of_that_day_foretold():
-    past = sessions(4)
-    told = [row for row in lessons(STOVE, past, (MODERATE,)).record if row.session == past[3].title]
+    past = sessions(3)
+    told = [row for row in lessons(STOVE, past, (MODERATE,)).record if row.session == past[2].title]
     assert told
-    of_that_day = learn(STOVE, past[:3])
+    of_that_day = learn(STOVE, past[:2])
     for row in told:
-        belief = Forecaster(STOVE, of_that_day).follow(past[3].entries, row.made_at)
+        belief = Forecaster(STOVE, of_that_day).follow(past[2].entries, row.made_at)
         assert outlook(belief, MODERATE).band.enters_min == row.enters_min
