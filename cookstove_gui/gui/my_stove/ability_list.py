@@ -20,12 +20,12 @@ _LEAST = 300
 class AbilityRow(QAbstractButton):
     """One figure."""
 
-    def __init__(self, look: Look, key: str, parent: QWidget | None = None) -> None:
+    def __init__(self, look: Look, key: str, parent: QWidget) -> None:
         super().__init__(parent)
         self._look = look
         self.key = key
         self._name, self._value, self._range = "", "", ""
-        self.setObjectName(f"ability_{key}")
+        self.setObjectName(f"{parent.objectName()}_{key}")
         self.setCheckable(True)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)

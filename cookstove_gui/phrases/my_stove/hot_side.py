@@ -73,9 +73,9 @@ def unknown_words(stove: Stove, pattern: Sequence[SpotPattern], found: NextRound
     if never and len(never) < len(pattern):
         said = f"Not read yet: {listed(never)}."
     elif found.before <= _KNOWN:
-        return f"Each spot is known to about ±{before} °{unit}; more readings change little."
+        return f"Each spot of the top is known to about ±{before} °{unit}; more readings change little."
     else:
-        said = "" if never else f"Each spot is known to about ±{before} °{unit}."
+        said = "" if never else f"Each spot of the top is known to about ±{before} °{unit}."
     if found.after > _WORTH * found.before and not never:
         return f"{said} It takes many more rounds to know them better.".strip()
     ask = f"{capital(read)}, read in one round, would settle most: ±{before} becomes ±{after} °{unit}."

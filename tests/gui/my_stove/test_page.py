@@ -130,7 +130,7 @@ def test_hot_side_shows_the_hotter_left(qtbot, desk):
     assert left.accessibleDescription() == "21 readings"
     assert drawing.patch("oven_left").face.number == "–"
     assert seen(page, "hot_side_behind").startswith("Over 3 sessions and 126 readings, at a cooktop mean of ")
-    assert seen(page, "hot_side_unknown").startswith("Each spot is known to about ±")
+    assert seen(page, "hot_side_unknown").startswith("Each spot of the top is known to about ±")
 
 
 def test_hot_side_is_told_by_the_stage_of_the_fire(qtbot, desk):

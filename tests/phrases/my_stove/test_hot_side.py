@@ -86,14 +86,14 @@ def test_what_is_unknown_and_which_readings_would_settle_it() -> None:
     assert unknown_words(STOVE, nothing, _next(49, 36), "F") == asked
     never = (*rows[:2], replace(rows[2], readings=0))
     assert unknown_words(STOVE, never, _next(49, 36), "F") == f"Not read yet: back right. {asked}"
-    assert unknown_words(STOVE, rows, _next(49, 36), "F") == f"Each spot is known to about ±49 °F. {asked}"
+    assert unknown_words(STOVE, rows, _next(49, 36), "F") == f"Each spot of the top is known to about ±49 °F. {asked}"
 
 
 def test_no_more_readings_are_asked_for_where_they_change_little() -> None:
     rows = pattern(front_left=10, back_left=0, back_right=-10)
     assert (
         unknown_words(STOVE, rows, _next(4, 3), "F")
-        == "Each spot is known to about ±4 °F; more readings change little."
+        == "Each spot of the top is known to about ±4 °F; more readings change little."
     )
     assert unknown_words(STOVE, rows, _next(20, 19.5), "F").endswith("It takes many more rounds to know them better.")
     assert unknown_words(STOVE, rows, None, "F") == ""

@@ -56,7 +56,7 @@ class DrawPart(QWidget):
         self._stack = QStackedWidget()
         self._stack.addWidget(self._whole)
         self._stack.addWidget(self._spot)
-        column = scrolling(self._stack)  # by itself, so that the drawing stays in sight
+        self._column = column = scrolling(self._stack)  # by itself, so that the drawing stays in sight
         column.setObjectName("draw_column")
         column.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Ignored)
         fix_width(column, _COLUMN)
@@ -124,6 +124,7 @@ class DrawPart(QWidget):
         if name != self._chosen:
             self._chosen = name
             self.show_stove()
+            self._column.verticalScrollBar().setValue(0)
 
     def select_first(self) -> None:
         """Select the first spot of the walk, if none is selected."""

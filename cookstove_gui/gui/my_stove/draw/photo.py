@@ -11,7 +11,7 @@ from cookstove_gui.desk.desk import Desk
 from cookstove_gui.desk.logbook.photos import ENDINGS
 from cookstove_gui.desk.my_stove.photo import drop_stove_photo, keep_stove_photo, stove_photo
 from cookstove_gui.errors import Problem
-from cookstove_gui.gui.widgets.form import button, row, say, words
+from cookstove_gui.gui.widgets.form import button, say, words
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import STEP
 
@@ -19,24 +19,23 @@ _HIGH = 230  # px of the design
 
 
 class PhotoOfStove(QWidget):
-    """Choose it, look at it, take it away."""
+    """The photo, and the keys that choose one and take it away, for whoever shows them."""
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._desk = desk
         self.setObjectName("stove_photo")
         self._picture = _Picture()
-        self._choose = button("Photo …", "stove_photo_choose", "A photo of the stove, copied beside the logbook")
-        self._drop = button("Remove", "stove_photo_drop", "Delete the copy beside the logbook")
+        self.choose = button("Photo …", "stove_photo_choose", "A photo of the stove, copied beside the logbook")
+        self.drop = button("No photo", "stove_photo_drop", "Delete the copy beside the logbook")
         self._problem = words(role="problem", name="stove_photo_problem")
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(STEP)
         column.addWidget(self._picture)
-        column.addLayout(row(self._choose, self._drop))
         column.addWidget(self._problem)
-        self._choose.clicked.connect(self._ask)
-        self._drop.clicked.connect(lambda: self._try(lambda: drop_stove_photo(self._desk)))
+        self.choose.clicked.connect(self._ask)
+        self.drop.clicked.connect(lambda: self._try(lambda: drop_stove_photo(self._desk)))
         say(self._problem, "")
         self.show_photo()
 
@@ -45,9 +44,9 @@ class PhotoOfStove(QWidget):
         path = stove_photo(self._desk)
         self._picture.show_file(path)
         self._picture.setAccessibleName(f"Photo of {self._desk.stove.name}")
-        for part in (self._picture, self._drop):
+        for part in (self._picture, self.drop):
             part.setVisible(path is not None)
-        self._choose.setText("Another photo …" if path is not None else "Photo …")
+        self.setVisible(path is not None or bool(self._problem.text()))
 
     def _ask(self) -> None:
         kinds = " ".join(f"*{ending}" for ending in ENDINGS)

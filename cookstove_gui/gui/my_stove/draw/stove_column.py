@@ -13,6 +13,7 @@ from cookstove_gui.desk.my_stove.stove_files import USUAL_NAME, give_stove, take
 from cookstove_gui.errors import Problem
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.my_stove.draw.photo import PhotoOfStove
+from cookstove_gui.gui.widgets.flow_row import FlowRow
 from cookstove_gui.gui.widgets.form import Choice, Either, Field, button, row, say, words
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.phrases.my_stove.drawing import taken_words
@@ -71,8 +72,9 @@ class StoveColumn(QWidget):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(STEP)
         parts: tuple[QWidget, ...] = (
-            self._which, self._another, self._new_name, self._is_new, self._name, self._width, self._depth,
-            self._lids, self._pipe, self._tank, self._closet, self._surface, self._shiny, self._altitude, self._photo,
+            self._photo, self._which, FlowRow(STEP, self._another, self._photo.choose, self._photo.drop),
+            self._new_name, self._is_new, self._name, self._width, self._depth, self._lids,
+            self._pipe, self._tank, self._closet, self._surface, self._shiny, self._altitude,
         )  # fmt: skip
         for part in parts:
             column.addWidget(part)
