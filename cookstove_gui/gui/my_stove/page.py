@@ -36,7 +36,7 @@ class MyStovePage(QWidget):
         self.setAccessibleName("My stove")
         past = PastSessions(link.desk)
         known = KnownAbilities(link, past, self)
-        self._draw = DrawPart(link, look)
+        self._draw = DrawPart(link, look, past)
         self._hot_side = HotSidePart(link, look, past, known)
         self._fire = FirePart(link, look, known)
         self._checks = ChecksPart(link, look)

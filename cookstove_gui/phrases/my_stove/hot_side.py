@@ -104,6 +104,13 @@ def signed_difference(kelvin_difference: float, unit: str) -> str:
     return _signed(round(degrees_difference(kelvin_difference, unit)))
 
 
+def usual_words(row: SpotPattern, unit: str, against: str) -> str:
+    """How a spot usually runs: `usually 6 °F under the top’s mean, ±8`."""
+    apart = round(degrees_difference(row.mean, unit))
+    way = "at" if apart == 0 else f"{abs(apart)} °{unit} {'over' if apart > 0 else 'under'}"
+    return f"usually {way} {against}, {half_interval(row, unit)}"
+
+
 def _short(stove: Stove, spot: str) -> str:
     return spot_label(stove, spot).removeprefix("top ")
 

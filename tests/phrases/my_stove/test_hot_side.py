@@ -16,6 +16,7 @@ from cookstove_gui.phrases.my_stove.hot_side import (
     signed_difference,
     spot_offset,
     unknown_words,
+    usual_words,
     when_words,
 )
 from cookstove_gui.stove.stove import stove_with_default_spots
@@ -144,3 +145,16 @@ def test_what_the_sentence_stands_on() -> None:
 def test_how_sure_a_difference_is() -> None:
     assert half_interval(SpotPattern(spot="a", mean=4.0, p10=-1.0, p90=9.0, readings=2), "F") == "±9"
     assert half_interval(SpotPattern(spot="a", mean=4.0, p10=-1.0, p90=9.0, readings=2), "C") == "±5"
+
+
+@pytest.mark.parametrize(
+    ("mean", "said"),
+    [
+        (-6.0, "usually 6 °F under the top’s mean, ±9"),
+        (6.0, "usually 6 °F over the top’s mean, ±9"),
+        (0.2, "usually at the top’s mean, ±9"),
+    ],
+)
+def test_how_a_spot_usually_runs(mean: float, said: str) -> None:
+    row = SpotPattern(spot="a", mean=mean / 1.8, p10=mean / 1.8 - 5.0, p90=mean / 1.8 + 5.0, readings=4)
+    assert usual_words(row, "F", "the top’s mean") == said

@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QStackedWidget, QVBoxLay
 
 from cookstove_gui.desk.my_stove import describing
 from cookstove_gui.desk.my_stove.redrawing import Redrawing
+from cookstove_gui.desk.studying import PastSessions
 from cookstove_gui.errors import Problem
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.my_stove.draw.counter import Counter
@@ -34,7 +35,9 @@ _COLUMN = 350  # px of the design, the bar that scrolls it among them
 class DrawPart(QWidget):
     """The stove as its owner draws it; every change is kept at once."""
 
-    def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
+    def __init__(
+        self, link: DeskLink, look: Look, past: PastSessions | None = None, parent: QWidget | None = None
+    ) -> None:
         super().__init__(parent)
         self._desk = link.desk
         self._redrawing = Redrawing(link.desk)
@@ -52,7 +55,7 @@ class DrawPart(QWidget):
         self._agree = button("Take them off", "plates_agree", "Draw it so; the readings stay in the log")
         self._leave = button("Leave it", "plates_leave", "Keep the plates as they are")
         self._whole = StoveColumn(link, self._redrawing)
-        self._spot = SpotColumn(link, self._redrawing)
+        self._spot = SpotColumn(link, look, self._redrawing, past or PastSessions(link.desk))
         self._stack = QStackedWidget()
         self._stack.addWidget(self._whole)
         self._stack.addWidget(self._spot)

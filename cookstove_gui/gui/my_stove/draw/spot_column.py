@@ -9,14 +9,20 @@ from cookstove_gui.desk.log.walking import leave_out, place_on_walk, read_sooner
 from cookstove_gui.desk.my_stove import describing
 from cookstove_gui.desk.my_stove.reading_with import instruments_of, keep_instrument, keep_surface, surfaces_of
 from cookstove_gui.desk.my_stove.redrawing import Redrawing
+from cookstove_gui.desk.my_stove.spot_past import SpotPast, spot_past
+from cookstove_gui.desk.studying import PastSessions
 from cookstove_gui.errors import Problem
+from cookstove_gui.gui.background.job import Job
 from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.my_stove.draw.spot_rings import SpotRings
 from cookstove_gui.gui.widgets.form import Choice, Field, button, row, say, words
+from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import fix_width
 from cookstove_gui.phrases.edge import readings_count
 from cookstove_gui.phrases.my_stove.drawing import kind_words, place_words
-from cookstove_gui.stove.stove import Spot, SpotKind
+from cookstove_gui.phrases.my_stove.hot_side import usual_words
+from cookstove_gui.stove.stove import Spot, SpotKind, Stove
 from cookstove_gui.units import tidy
 
 CAPTION = 112
@@ -30,11 +36,14 @@ class SpotColumn(QWidget):
     removed = Signal()
     laid = Signal(str)  # name of the spot after it was said to lie elsewhere
 
-    def __init__(self, link: DeskLink, redrawing: Redrawing, parent: QWidget | None = None) -> None:
+    def __init__(
+        self, link: DeskLink, look: Look, redrawing: Redrawing, past: PastSessions, parent: QWidget | None = None
+    ) -> None:
         super().__init__(parent)
         self._desk = link.desk
         self._redrawing = redrawing
         self._name = ""
+        self._found = SpotPast(stove="", spot="", usual=None, rings=())
         self.setObjectName("spot_column")
         self._title = words(role="heading", name="spot_title")
         self._log_name = words(role="soft", name="spot_log_name")
@@ -61,6 +70,8 @@ class SpotColumn(QWidget):
         self._place = words(name="spot_place")
         self._remove = button("Take it off", "spot_remove", "Its readings stay in the log (Del)", keys="Del")
         self._readings = words(role="soft", name="spot_readings")
+        self._usual = words(role="note", name="spot_usual")
+        self._rings = SpotRings(look)
         self._problem = words(role="problem", name="spot_problem")
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
@@ -84,7 +95,10 @@ class SpotColumn(QWidget):
         column.addLayout(row(self._skip, self._remove))
         column.addWidget(self._problem)
         column.addWidget(self._readings)
+        column.addWidget(self._usual)
+        column.addWidget(self._rings)
         column.addStretch(1)
+        self._job = Job(self, self._question, lambda asked: spot_past(asked, past), self._show_past)
         self._connect()
 
     def _number(self, caption: str, name: str, tip: str) -> Field:
@@ -149,8 +163,28 @@ class SpotColumn(QWidget):
         ):
             choice.setVisible(bool(options))
             choice.show_options(options, said)
-        self._readings.setText(f"{readings_count(self._redrawing.readings_of(name))} here so far.".capitalize())
+        count = self._redrawing.readings_of(name)
+        self._readings.setText(f"{readings_count(count)} here so far.".capitalize())
+        if (self._found.stove, self._found.spot) != (stove.name, name):
+            self._show_past(SpotPast(stove=stove.name, spot=name, usual=None, rings=()))
+        if count:
+            self._job.ask()
         self.say_problem("")
+
+    def _question(self) -> tuple[Stove, str] | None:
+        return (self._desk.stove, self._name) if self._desk.stove.spot(self._name) else None
+
+    def _show_past(self, found: SpotPast) -> None:
+        """How it ran so far; of a spot that is no longer selected, nothing."""
+        if found.spot != self._name:
+            return
+        self._found = found
+        of_oven = self._desk.stove.kind_of(found.spot) is SpotKind.OVEN
+        against = "the oven’s centre" if of_oven else "the top’s mean"
+        said = usual_words(found.usual, self._desk.unit, against) if found.usual is not None and found.rings else ""
+        say(self._usual, said)
+        self._rings.show_rings(found.rings, self._desk.unit, f"{said}; each ring one reading, the latest at the right")
+        self._rings.setVisible(bool(found.rings))
 
     def say_problem(self, sentence: str) -> None:
         """Say why a change of this spot was refused."""

@@ -1,6 +1,6 @@
 """Beside the drawing: what a spot shows, which thermometer reads it, and the photo of the stove."""
 
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 import pytest
@@ -11,9 +11,10 @@ from cookstove_gui.desk import Desk
 from cookstove_gui.desk.my_stove.checks import add_instrument
 from cookstove_gui.desk.my_stove.photo import stove_photo
 from cookstove_gui.gui.my_stove.draw.part import DrawPart
+from cookstove_gui.gui.my_stove.draw.spot_rings import SpotRings
 from cookstove_gui.logbook.logbook import Logbook
 from tests.gui.hands import control, push, seen, type_in
-from tests.gui.pages import held_desk, shown
+from tests.gui.pages import NOW, held_desk, keep_session, shown
 from tests.held_clock import HeldClock
 
 pytestmark = pytest.mark.gui
@@ -87,3 +88,19 @@ def test_a_file_that_is_no_picture_is_refused(qtbot, tmp_path: Path, monkeypatch
     assert "isn't a picture" in seen(part, "stove_photo_problem")
     assert stove_photo(desk) is None
     logbook.close()
+
+
+def test_the_readings_of_a_spot_stand_below_it(qtbot):
+    desk = held_desk()
+    keep_session(desk, "Sunday", NOW - timedelta(days=1))
+    part, _ = shown(qtbot, desk, DrawPart, (1040, 720))
+    part.select("top_front_left")
+    rings = control(part, "spot_rings", SpotRings)
+    qtbot.waitUntil(lambda: bool(rings.rings), timeout=20000)
+    assert len(rings.rings) == 7
+    assert seen(part, "spot_usual").startswith("usually ")
+    assert "over the top’s mean" in seen(part, "spot_usual")
+    assert not rings.grab().isNull()
+    part.select("flue")
+    assert seen(part, "spot_usual") == ""
+    assert not rings.isVisibleTo(part)
