@@ -119,7 +119,7 @@ def advise(standing: Standing, plan: Plan | None = None) -> Advice:
     found = next(found for rule in RULES if (found := rule(standing)) is not None)
     planned = None if plan is None or found.subject not in _TELL_ONLY else due(plan, standing.now)
     if planned is None:
-        return found
+        return found if plan is None else replace(found, prepares=False)  # the plan says what the hands do
     # What the meal wants of the fire now is the one step; another beside it would be a second voice.
     return replace(found, planned=planned, prepares=False, step=None if planned.step.helps else found.step)
 

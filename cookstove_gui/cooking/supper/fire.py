@@ -22,6 +22,7 @@ from cookstove_gui.forecast.tracking.belief import Belief
 from cookstove_gui.stove.entries import HeatBand
 
 BYPASS_SHUT_AFTER = 15.0  # min from lighting: the flue draws; common practice, no source
+KINDLING_CATCHES = 8.0  # min from lighting; splits that are put on sooner smother it; common practice, no source
 _SPREAD = 0.2  # of the logarithm of a rise, before any is known; judgement
 _SPREAD_WEIGHT = 3.0  # rises that this stands for; judgement
 _RISES = 64  # equally likely rises
@@ -141,8 +142,7 @@ def fire_steps(
     else:
         if fire.bypass_open:
             steps.append(_step("fire/bypass", FireStep.BYPASS_SHUT, max(now, _shut_at(fire, now))))
-        fed = fire.belief.last_load or fire.belief.lit_at or now
-        load = max(fire.reload_at or fed + timedelta(minutes=every), now)
+        load = max(_next_load(fire, every, now), now)
         if helps.kind is ActionKind.AIR:
             steps.append(_air_step(helps.value, now))
         elif helps.kind is ActionKind.WOOD:
@@ -156,6 +156,15 @@ def fire_steps(
         number, load = number + 1, load + timedelta(minutes=every)
     steps.append(_step(LET_GO, FireStep.LET_GO, let_go_at))
     return tuple(steps)
+
+
+def _next_load(fire: Fire, every: float, now: datetime) -> datetime:
+    """When the next load is due; the kindling has a while to catch first, whatever the fire lacks."""
+    if fire.belief.loads or fire.belief.lit_at is None:
+        return fire.reload_at or (fire.belief.last_load or fire.belief.lit_at or now) + timedelta(minutes=every)
+    usual = fire.belief.lit_at + timedelta(minutes=KINDLING_WAIT * every)
+    catches = fire.belief.lit_at + timedelta(minutes=KINDLING_CATCHES)
+    return usual if fire.reload_at is None else min(max(fire.reload_at, catches), usual)
 
 
 def _air_step(opening: float, now: datetime) -> PlannedStep:

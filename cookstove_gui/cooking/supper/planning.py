@@ -177,17 +177,21 @@ def _differs(one: KeptFire | None, other: KeptFire | None) -> bool:
 
 
 def _light(table: Table, fits: Mapping[str, HeatFit | None], parts: Sequence[OnHeat], now: datetime) -> datetime:
-    """The latest lighting from which every part's heat is likely enough, or hardly less likely than it can be."""
+    """The latest lighting from which the parts find their heat likely enough, or hardly less often than they can.
+
+    Taken over all parts: one that hardly finds its heat whenever the fire is lit does not call for a longer fire.
+    """
     first = min(part.begin for part in parts)
     back = min(_EARLIEST_LIGHT, int((first - now).total_seconds() // (60.0 * SLOT_MIN)))
     if back < 0:
         return now
     lead = SLOT_MIN * np.arange(back + 1, dtype=np.float64)
-    least = np.ones(len(lead))
-    for part, fit in zip(parts, fits.values(), strict=True):
-        if fit is not None:
-            starts = lead + (part.begin - first).total_seconds() / 60.0
-            least = np.minimum(least, fit.chances(starts).max(axis=0))
-    margin, best = table.supper.margin, float(least.max())
+    found = [
+        fit.chances(lead + (part.begin - first).total_seconds() / 60.0).max(axis=0)
+        for part, fit in zip(parts, fits.values(), strict=True)
+        if fit is not None
+    ]
+    share = np.mean(found, axis=0) if found else np.ones(len(lead))
+    margin, best = table.supper.margin, float(share.max())
     enough = max(min(MARGINS[margin], best - _HARDLY_LESS), _IN_TIME[margin] * best)
-    return first - timedelta(minutes=float(lead[np.argmax(least >= enough)]))
+    return first - timedelta(minutes=float(lead[np.argmax(share >= enough)]))

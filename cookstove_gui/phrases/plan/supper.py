@@ -14,6 +14,7 @@ from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import degrees
 
 _ON_TIME_MIN = 3.0  # from its time, within which a meal was as planned
+_NEAR = timedelta(minutes=75)  # before which futures spread so far that a chance of the whole would only frighten
 _LONGEST_NAME = 32  # letters of a dish in the shortest heading
 _WHY = {
     "late": "a step took longer than planned",
@@ -77,7 +78,15 @@ def fits_words(plan: Plan) -> tuple[str, str]:
         return "Everything fits.", ""
     told = f"{_inside(dish_of(plan, tightest))}, {_in_ten(tightest.chance)}"
     way = "not sure of" if tightest.chance < MARGINS[plan.margin] else "tightest:"
-    return f"In time {_in_ten(plan.chance if plan.chance is not None else tightest.chance)};", f"{way} {told}"
+    if plan.chance is None or not is_near(plan):
+        return "All in time;" if way == "not sure of" else "Everything fits;", f"{way} {told}"
+    return f"In time {_in_ten(plan.chance)};", f"{way} {told}"
+
+
+def is_near(plan: Plan) -> bool:
+    """Whether the first heat is so near that the chance of the whole says something."""
+    heats = [step for step in plan.steps if step.kind is StepKind.HEAT]
+    return any(step.begun or step.done or step.begin - plan.made_at <= _NEAR for step in heats)
 
 
 def _in_ten(chance: float) -> str:
@@ -89,6 +98,8 @@ def chance_words(plan: Plan) -> str:
     """What the chance of the whole is of, in full; empty where no heat is wanted."""
     if plan.chance is None:
         return ""
+    if not is_near(plan):
+        return "How sure the table's time is can be told once the first heat is near."
     known = "as the fire burns now" if plan.lit else "before anything is lit"
     tenths = min(max(round(10 * plan.chance), 1), 9)
     return (
@@ -126,8 +137,8 @@ def move_words(move: Move, plan: Plan, edge: Edge) -> str:
 
 
 def moved_words(plan: Plan, edge: Edge) -> str:
-    """What moved in the latest plan: the first that is no load of wood, and how many more."""
-    moved = [one for one in plan.moved if not one.step.startswith("fire/wood")]
+    """What moved in the latest plan: the first, and how many more; the fire's own steps follow the dishes' unsaid."""
+    moved = [one for one in plan.moved if not one.step.startswith("fire/") or one.step == "fire/light"]
     if not moved:
         return ""
     more = f" And {len(moved) - 1} more." if len(moved) > 1 else ""

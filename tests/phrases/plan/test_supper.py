@@ -76,6 +76,15 @@ def test_what_falls_below_the_margin_is_not_called_sure() -> None:
     assert words.fits_words(safe) == ("In time 6\u00a0in\u00a010;", "not sure of apple pie, 7\u00a0in\u00a010")
 
 
+def test_long_before_the_first_heat_no_chance_of_the_whole_is_told() -> None:
+    early = replace(PLAN, made_at=NOW - timedelta(minutes=46))
+    assert words.fits_words(early)[0] == "Everything fits;"
+    assert words.fits_words(replace(early, margin=Margin.SAFE))[0] == "All in time;"
+    assert "once the first heat is near" in words.chance_words(early)
+    begun = replace(early, steps=(replace(BAKE, begun=True, begin=early.made_at), BOIL))
+    assert words.fits_words(begun)[0].startswith("In time")
+
+
 def test_a_meal_that_wants_no_heat_has_no_chance_to_tell() -> None:
     cold = replace(PLAN, steps=(CRUST,), chance=None)
     assert words.fits_words(cold) == ("Everything fits.", "")
