@@ -27,7 +27,7 @@ def shown_headline(desk: Desk) -> str:
     """The one thing to do now; of a session that is over, that it is."""
     if is_first_start(desk) and not desk.supper.plan:
         return greeting(desk)
-    if not desk.is_live or desk.standing is None:
+    if not _is_told(desk) or desk.standing is None:
         planned = _planned_rungs(desk)
         return planned[0] if planned else own_words(_waiting_words(desk))
     return headline(desk.standing, desk.edge, desk.supper.plan)
@@ -37,12 +37,17 @@ def shown_rungs(desk: Desk) -> tuple[str, ...]:
     """The headline from long to short."""
     if is_first_start(desk) and not desk.supper.plan:
         return plain_ladder(greeting(desk), "No fire is lit yet.")
-    if not desk.is_live or desk.standing is None:
+    if not _is_told(desk) or desk.standing is None:
         if planned := _planned_rungs(desk):
             return planned
         key = _waiting_words(desk)
         return plain_ladder(own_words(key), *_SHORTER.get(key, ()))
     return rungs(desk.standing, desk.edge, desk.supper.plan)
+
+
+def _is_told(desk: Desk) -> bool:
+    """Whether anything was read or done in a session that goes on: before that a planned meal speaks."""
+    return desk.is_live and bool(desk.entries)
 
 
 def _waiting_words(desk: Desk) -> str:

@@ -8,6 +8,7 @@ from zoneinfo import ZoneInfo
 
 import icalendar
 import pytest
+import vobject
 
 from cookstove_gui.cooking.supper.dishes import Dish, HandsOn, Heat, Place, Wait
 from cookstove_gui.cooking.supper.plan import FireStep, Margin, Plan, PlannedStep, StepKind
@@ -68,6 +69,14 @@ def test_each_step_to_come_and_the_table_are_events_and_done_ones_are_not(events
     titles = [str(one["summary"]) for one in events]
     assert [title[:5] for title in titles] == ["Light", "Bohne", "Bohne", "Suppe"]
     assert not any("cut" in title for title in titles)
+
+
+def test_another_library_reads_the_same(events: list[icalendar.Event]) -> None:
+    again = vobject.readOne(content().decode("utf-8")).vevent_list
+    assert [one.summary.value for one in again] == [str(one["summary"]) for one in events]
+    for name in ("dtstart", "dtend"):
+        assert [getattr(one, name).value for one in again] == [one[name].dt for one in events]
+    assert [len(getattr(one, "valarm_list", [])) for one in again] == [len(one.walk("VALARM")) for one in events]
 
 
 def test_local_clocks_are_right_on_both_sides_of_a_change_of_the_clocks(events: list[icalendar.Event]) -> None:

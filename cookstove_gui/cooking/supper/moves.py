@@ -34,7 +34,7 @@ def _why(step: PlannedStep, before: Plan, after: Plan, supper: Supper) -> str:
         return "late"
     if step.dish and _ran_late(next(one for one in before.steps if one.key == step.key), after, supper):
         return "late"
-    return "heat"
+    return "heat" if after.lit else "known"
 
 
 def _ran_late(planned: PlannedStep, after: Plan, supper: Supper) -> bool:

@@ -77,7 +77,8 @@ class Move:
     step: str  # key
     was: datetime
     now: datetime
-    # `late`: a step took longer; `heat`: the fire does otherwise; `dish`: the meal changed; `own`: set by hand
+    # `late`: a step took longer; `heat`: the fire does otherwise; `known`: by what is known of the stove, while nothing
+    # burns; `dish`: the meal changed; `own`: set by hand
     why: str
 
 

@@ -23,7 +23,7 @@ from cookstove_gui.cooking.supper.jobs import (
     next_part,
 )
 from cookstove_gui.cooking.supper.marks import Supper, step_key
-from cookstove_gui.cooking.supper.plan import MARGINS, Margin, Plan
+from cookstove_gui.cooking.supper.plan import MARGINS, FireStep, Margin, Plan
 from cookstove_gui.cooking.supper.reading_back import Solved, Table, chains_of, read_back
 from cookstove_gui.cooking.supper.solver import Problem, solve
 from cookstove_gui.errors import InputProblem
@@ -34,6 +34,7 @@ _EARLIEST_LIGHT = 36  # slots before the first heat that the lighting is looked 
 # Share of the best chance that the lighting must leave: what then is lost is lost to a slow rise. Judgement.
 _IN_TIME = {Margin.USUAL: 0.85, Margin.SAFE: 0.95}
 _HARDLY_LESS = 0.04  # of a chance: no reason to light earlier; about what 640 futures know it to, twice over
+_MUCH_MORE = 0.12  # of a chance: a lighting planned before that is surer by more may come later
 _MUCH_LATER = timedelta(minutes=20)  # by which the fire needed may differ from the one projected
 
 
@@ -194,4 +195,11 @@ def _light(table: Table, fits: Mapping[str, HeatFit | None], parts: Sequence[OnH
     share = np.mean(found, axis=0) if found else np.ones(len(lead))
     margin, best = table.supper.margin, float(share.max())
     enough = max(min(MARGINS[margin], best - _HARDLY_LESS), _IN_TIME[margin] * best)
+    before = (
+        next((one.begin for one in table.before.steps if one.what == FireStep.LIGHT), None) if table.before else None
+    )
+    if before is not None and before >= now:
+        planned = round((first - before).total_seconds() / 60.0 / SLOT_MIN)
+        if 0 <= planned < len(share) and enough - _HARDLY_LESS <= share[planned] <= enough + _MUCH_MORE:
+            return before
     return first - timedelta(minutes=float(lead[np.argmax(share >= enough)]))

@@ -23,6 +23,7 @@ from cookstove_gui.phrases.lane import LaneRow
 from cookstove_gui.phrases.plan.supper import (
     chance_line,
     chance_words,
+    fails_words,
     fire_word,
     fits_words,
     moment_words,
@@ -69,7 +70,6 @@ class Block:
     out: str = ""  # over its end
     bell: Bell | None = None  # beside the clock of its beginning
     out_bell: Bell | None = None
-    fails: str = ""  # how often its heat is missed, where that is often
     past: bool = False
     is_own: bool = False
     is_short: bool = False  # of heat: the chance is small
@@ -83,6 +83,7 @@ class DishRow:
     key: str
     name: str
     under: str
+    fails: str  # its step that misses its heat most often, where that is often
     blocks: tuple[Block, ...]
 
 
@@ -170,6 +171,7 @@ def supper_shown(desk: Desk) -> SupperShown | None:
                 key=dish.key,
                 name=dish.name,
                 under=under_dish(dish, plan, desk.stove, edge),
+                fails=fails_words(plan.of_dish(dish.key)),
                 blocks=tuple(_block(step, plan, edge, answers) for step in plan.of_dish(dish.key)),
             )
             for dish in plan.dishes
@@ -229,7 +231,6 @@ def _block(step: PlannedStep, plan: Plan, edge: Edge, answers: Sequence[Answer])
         out=edge.at(step.end) if comes_out else "",
         bell=_bell(step, goes_in, answers),
         out_bell=_bell(step, MomentKind.TAKE_OUT, answers),
-        fails=fails,
         past=step.done,
         is_own=step.is_own,
         is_short=any(clash.no_heat == step.key for clash in plan.clashes),

@@ -59,7 +59,7 @@ class SupperPlanning(QObject):
             self._ask()
 
     def _pass_time(self) -> None:
-        is_told = self._desk.is_live and self._desk.standing is not None
+        is_told = self._desk.is_live and bool(self._desk.entries) and self._desk.standing is not None
         if not is_told and (self._asked_at is None or self._desk.clock() - self._asked_at >= EVERY):
             self._ask()
 

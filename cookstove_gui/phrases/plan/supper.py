@@ -1,5 +1,6 @@
 """The sentences of a planned supper: what to do at each moment, what does not fit, what moved, what it rests on."""
 
+from collections.abc import Sequence
 from datetime import timedelta
 
 from cookstove_gui.cooking.supper.dishes import Dish, Heat, Wait
@@ -15,10 +16,12 @@ from cookstove_gui.units import degrees
 
 _ON_TIME_MIN = 3.0  # from its time, within which a meal was as planned
 _NEAR = timedelta(minutes=75)  # before which futures spread so far that a chance of the whole would only frighten
+_FAILS_BELOW = 0.75  # chance of a heat below which it is told how often it is missed: about three of ten
 _LONGEST_NAME = 32  # letters of a dish in the shortest heading
 _WHY = {
     "late": "a step took longer than planned",
     "heat": "the fire does otherwise than expected",
+    "known": "it suits the rest better, by what is known of the stove",
     "dish": "the meal changed",
     "own": "you set it",
 }
@@ -124,9 +127,16 @@ def clash_words(clash: Clash, plan: Plan) -> str:
 
 def chance_line(step: PlannedStep) -> str:
     """How often a step fails, where that is often."""
-    if step.chance is None or step.chance > 0.85:
+    if step.chance is None or step.done or step.chance > _FAILS_BELOW:
         return ""
     return f"fails in {max(1, round(10 * (1.0 - step.chance)))} of 10 futures"
+
+
+def fails_words(steps: Sequence[PlannedStep]) -> str:
+    """Of a dish's steps the one that misses its heat most often: `bake fails in 3 of 10 futures`; empty for none."""
+    told = [step for step in steps if chance_line(step)]
+    worst = min(told, key=lambda step: step.chance or 0.0, default=None)
+    return "" if worst is None else f"{worst.what} {chance_line(worst)}"
 
 
 def move_words(move: Move, plan: Plan, edge: Edge) -> str:

@@ -182,6 +182,18 @@ def test_with_no_fire_the_heading_says_when_to_light(held_desk: Desk) -> None:
     assert clock in shown_headline(held_desk) or held_desk.supper.due is not None
 
 
+def test_before_anything_is_read_or_done_an_open_session_does_not_speak_over_the_plan(held_desk: Desk) -> None:
+    held_desk.start_session("Today")
+    stand(held_desk)
+    assert held_desk.is_live
+    assert held_desk.standing is not None
+    assert shown_headline(held_desk).startswith("Light the fire and note it")
+    wanted(held_desk, "apple_pie", hours=4.0)
+    planned(held_desk)
+    assert shown_headline(held_desk).endswith(": light the fire.")
+    assert shown_rungs(held_desk)[0] == shown_headline(held_desk)
+
+
 def test_a_stove_has_meals_of_its_own(burning_desk: Desk) -> None:
     wanted(burning_desk, "greens")
     burning_desk.save_stove(stove_with_default_spots("Cabin"))

@@ -48,8 +48,8 @@ def paint_dish(
     middle = box.top() + 0.36 * box.height()
     size = fitting(row.name, label.width() - px(8), (px(22), px(20), px(PLACE), px(SMALL)), 600)
     write(painter, label.left(), middle, row.name, size, 600)
-    painter.setPen(QColor(theme.soft))
-    under = row.under
+    painter.setPen(QColor(theme.ember if row.fails else theme.soft))
+    under = row.fails or row.under
     while under and advance(under, px(SMALL)) > label.width() - px(8):
         under = under.rpartition(" ")[0].rstrip(",")
     write(painter, label.left(), middle + px(25), under, px(SMALL))
@@ -122,10 +122,7 @@ def _paint_block(
 def _paint_clocks(
     painter: QPainter, where: QRectF, block: Block, theme: Theme, taken: float, table: float
 ) -> tuple[float, list[Spot]]:
-    """The clocks over a block at which a bell rings: where it goes in, and where it comes out.
-
-    Where its heat is often missed the first says so, if there is room before the second.
-    """
+    """The clocks over a block at which a bell rings: where it goes in, and where it comes out."""
     y = where.top() - px(11)
     bells: list[Spot] = []
     for x, clock, bell in ((where.left(), block.clock, block.bell), (where.right(), block.out, block.out_bell)):
@@ -139,11 +136,6 @@ def _paint_clocks(
         painter.setPen(QColor(theme.ink))
         write(painter, x + px(19), y, clock, px(SMALL), 600)
         taken = x + wide
-        fails = advance(block.fails, px(SMALL)) + px(6)
-        if x == where.left() and block.fails and wide + fails + px(4) < where.width():
-            painter.setPen(QColor(theme.ember))
-            write(painter, taken + px(3), y, block.fails, px(SMALL))
-            taken += fails
     if block.is_own:
         paint_pin(painter, QRectF(where.left() - px(14), where.top(), px(13), px(16)), QColor(theme.cobalt))
     painter.setBrush(Qt.BrushStyle.NoBrush)

@@ -163,7 +163,7 @@ class Sunday:
         """Go on cooking; what stands in the window after each round that changed something."""
         while self.minute < until:
             if self._acts() or self.minute % 10 == 0:
-                self.window.link.time_passed.emit()
+                self.window._tick()
                 self.settle()
                 seen = self._seen()
                 self.looks.append(seen)
