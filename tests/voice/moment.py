@@ -22,6 +22,7 @@ from cookstove_gui.stove.entries import Kind, Session
 from cookstove_gui.stove.stove import SpotKind
 from tests.voice.plan_answers import NO_POTS, PlanAnswers, plan_answers
 from tests.voice.said import Said
+from tests.voice.supper_answers import SupperAnswers, supper_answers
 
 _FIRE_KINDS = frozenset({Kind.LIT, Kind.WOOD, Kind.AIR, Kind.BYPASS, Kind.OVEN_DOOR})
 
@@ -36,6 +37,7 @@ class Moment:
     standing: Standing
     said: tuple[Said, ...]
     plan: PlanAnswers
+    supper: SupperAnswers | None = None  # at some minutes
 
     def at(self, *places: str) -> tuple[str, ...]:
         """The sentences of some places."""
@@ -64,6 +66,7 @@ def moment_of(
     offset = asked.rows[-1].offset_minutes if asked.rows else 0
     edge = Edge(unit="F", now=standing.now, offset_minutes=offset)
     plan = plan_answers(asked, standing, edge, past, kept)
+    supper = supper_answers(asked, standing, edge, past)
     said = (
         Said(place="headline", text=headline(standing, edge)),
         *(Said(place="rung", text=text) for text in rungs(standing, edge)[1:]),
@@ -73,9 +76,10 @@ def moment_of(
         *(Said(place="caution", text=f"{one.title}: {one.text}") for one in standing.cautions),
         *_command_words(asked, standing, offset),
         *plan.said,
+        *(supper.said if supper is not None else ()),
     )
     kept = tuple(one for one in said if one.text)
-    return Moment(where=where, now=standing.now, edge=edge, standing=standing, said=kept, plan=plan)
+    return Moment(where=where, now=standing.now, edge=edge, standing=standing, said=kept, plan=plan, supper=supper)
 
 
 def _plot_words(standing: Standing, edge: Edge) -> Iterable[Said]:

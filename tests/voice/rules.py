@@ -15,6 +15,7 @@ from tests.voice.drawn_line import entering, leaving
 from tests.voice.moment import Moment
 from tests.voice.numbers import unknown_numbers
 from tests.voice.replay import Pair, Step
+from tests.voice.supper_rules import SUPPER_RULES
 from tests.voice.words import (
     ASSUMES,
     CLOCK,
@@ -471,4 +472,5 @@ RULES: tuple[Rule, ...] = (
     _rule(a_place_has_an_even_chance),
     _rule(taken_is_true),
     _pair_rule(pots_stay_put),
+    *(_rule(look) for look in SUPPER_RULES),
 )
