@@ -28,8 +28,7 @@ def clashes_of(
     late = _lateness(supper, left, solution, grid)
     found = []
     for place, one in enumerate(left):
-        cold = next((s.key for s in steps if s.dish == one.dish.key and (s.chance or 1.0) < NO_HEAT), "")
-        cold = cold or next((s.key for s in steps if s.dish == one.dish.key and s.chance == 0.0), "")
+        cold = _coldest(one.dish.key, steps)
         if late[place] > _LATE_MIN or cold:
             instead, minutes = ("", 0.0) if late[place] <= _LATE_MIN else _instead(supper, left, problem, grid, place)
             late_min = max(late[place], 0.0) if late[place] > _LATE_MIN else 0.0
@@ -37,6 +36,13 @@ def clashes_of(
                 Clash(dish=one.dish.key, late_min=late_min, instead=instead, instead_min=minutes, no_heat=cold)
             )  # fmt: skip
     return tuple(found)
+
+
+def _coldest(dish: str, steps: Sequence[PlannedStep]) -> str:
+    """The step of a dish that finds its heat least often, where that is hardly ever; empty for none."""
+    heats = [(step.chance, step.key) for step in steps if step.dish == dish and step.chance is not None]
+    chance, key = min(heats, default=(1.0, ""))
+    return key if chance < NO_HEAT else ""
 
 
 def _lateness(supper: Supper, left: Sequence[DishAhead], solution: Solution, grid: Grid) -> list[float]:

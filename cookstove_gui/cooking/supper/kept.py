@@ -10,7 +10,7 @@ from cookstove_gui.cooking.supper.marks import Mark, OwnTime, Supper
 from cookstove_gui.cooking.supper.plan import Clash, Margin, Move, Plan, PlannedStep, StepKind
 from cookstove_gui.errors import InputProblem
 
-_TIMES = ("begin", "end", "turn_at", "began", "turned", "ended", "was", "now")
+_TIMES = ("begin", "end", "turn_at", "began", "turned", "ended", "was", "now", "at")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

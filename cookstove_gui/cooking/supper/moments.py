@@ -55,8 +55,10 @@ def due(plan: Plan, now: datetime) -> Moment | None:
 
     A fire that burns speaks for itself, but for what the meal wants of it.
     """
-    first = next(
-        (one for one in moments(plan) if not (plan.lit and one.kind is MomentKind.FIRE) or one.step.helps), None
+    told = [one for one in moments(plan) if not (plan.lit and one.kind is MomentKind.FIRE) or one.step.helps]
+    # Work that is under way is done when the cook says so; what comes meanwhile goes before it.
+    first = min(
+        told, key=lambda one: (one.at > now + DUE_WITHIN, one.step.begun and one.kind is MomentKind.BEGIN), default=None
     )
     return first if first is not None and first.at <= now + DUE_WITHIN else None
 
@@ -65,7 +67,7 @@ def _of(plan: Plan, step: PlannedStep) -> list[Moment]:
     if step.kind is StepKind.FIRE:
         return [Moment(at=step.begin, kind=MomentKind.FIRE, step=step)]
     if step.kind is StepKind.HANDS:
-        return [] if step.begun else [Moment(at=step.begin, kind=MomentKind.BEGIN, step=step)]
+        return [Moment(at=step.begin, kind=MomentKind.BEGIN, step=step)]
     part, dish = part_of_step(plan, step), dish_of(plan, step)
     if step.kind is StepKind.WAIT or not isinstance(part, Heat) or dish is None:
         return []

@@ -1,27 +1,40 @@
 """What a new plan begins at another time than the one before, and why."""
 
+from dataclasses import replace
 from datetime import timedelta
 
 from cookstove_gui.cooking.supper.marks import Supper
 from cookstove_gui.cooking.supper.plan import Move, Plan, PlannedStep, StepKind
 
+STAYS_TOLD = timedelta(minutes=10)  # for which a move is told, however often is planned again meanwhile; judgement
 MATTERS = timedelta(minutes=3)  # a step that moves by no more is not spoken of; judgement
 
 
 def moves_between(before: Plan | None, after: Plan, supper: Supper) -> tuple[Move, ...]:
-    """The steps for hands, heat and fire that begin more than `MATTERS` earlier or later."""
+    """The steps for hands, heat and fire that begin more than `MATTERS` earlier or later, and those of just before.
+
+    A step that moves twice is told from where it was at first; one that is back there is told no more.
+    """
     if before is None:
         return ()
     was = {step.key: step for step in before.steps}
-    return tuple(
-        Move(step=step.key, was=was[step.key].begin, now=step.begin, why=_why(step, before, after, supper))
-        for step in after.steps
-        if step.key in was
-        and step.kind is not StepKind.WAIT
-        and not step.helps
-        and not (step.done or step.begun or was[step.key].done)
-        and abs(step.begin - was[step.key].begin) > MATTERS
-    )
+    told = {one.step: one for one in before.moved if after.made_at - one.at <= STAYS_TOLD}
+    found = []
+    for step in after.steps:
+        if step.key not in was or step.kind is StepKind.WAIT or step.helps:
+            continue
+        if step.done or step.begun or was[step.key].done:
+            continue
+        earlier, moves = told.get(step.key), abs(step.begin - was[step.key].begin) > MATTERS
+        first = was[step.key].begin if earlier is None else earlier.was
+        if abs(step.begin - first) <= MATTERS:
+            continue
+        if moves:
+            why = _why(step, before, after, supper)
+            found.append(Move(step=step.key, was=first, now=step.begin, why=why, at=after.made_at))
+        elif earlier is not None:
+            found.append(replace(earlier, now=step.begin))
+    return tuple(found)
 
 
 def _why(step: PlannedStep, before: Plan, after: Plan, supper: Supper) -> str:

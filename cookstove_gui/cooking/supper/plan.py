@@ -77,6 +77,7 @@ class Move:
     step: str  # key
     was: datetime
     now: datetime
+    at: datetime  # when it was planned so
     # `late`: a step took longer; `heat`: the fire does otherwise; `known`: by what is known of the stove, while nothing
     # burns; `dish`: the meal changed; `own`: set by hand
     why: str

@@ -11,18 +11,19 @@ from datetime import datetime, timedelta
 import numpy as np
 
 from cookstove_gui.cooking.fit.tasks import Place
-from cookstove_gui.cooking.supper.dishes import Heat
+from cookstove_gui.cooking.supper.dishes import HandsOn, Heat
 from cookstove_gui.cooking.supper.fire import Fire, OnHeat, futures, kept_for, usual_lighting
 from cookstove_gui.cooking.supper.heats import HeatFit, heat_fits
 from cookstove_gui.cooking.supper.helping import helping_step
 from cookstove_gui.cooking.supper.jobs import (
+    GRACE_MIN,
     SLOT_MIN,
     Grid,
     in_kitchen,
     job_of,
     next_part,
 )
-from cookstove_gui.cooking.supper.marks import Supper, step_key
+from cookstove_gui.cooking.supper.marks import Supper, step_key, with_mark
 from cookstove_gui.cooking.supper.plan import MARGINS, FireStep, Margin, Plan
 from cookstove_gui.cooking.supper.reading_back import Solved, Table, chains_of, read_back
 from cookstove_gui.cooking.supper.solver import Problem, solve
@@ -49,6 +50,7 @@ def plan_meal(supper: Supper, fire: Fire, now: datetime, before: Plan | None = N
     if not supper.dishes:
         raise InputProblem("There is no dish to plan; add one first.")
     supper = replace(supper, dishes=tuple(in_kitchen(dish, fire.kitchen) for dish in supper.dishes))
+    supper = _at_work(supper, before, now)
     table = _table(supper, fire, now, before)
     usable = before is not None and [dish.key for dish in before.dishes] == [dish.key for dish in supper.dishes]
     kept_parts = _on_heat_before(table, before) if usable and before is not None and fire.lit else None
@@ -70,6 +72,23 @@ def plan_meal(supper: Supper, fire: Fire, now: datetime, before: Plan | None = N
         parts = placed
     helps = helping_step(fire, placed, needed, now)
     return read_back(table, solved, fits, ahead, lit_at, needed, firings, helps)
+
+
+def _at_work(supper: Supper, before: Plan | None, now: datetime) -> Supper:
+    """With work for the hands whose planned time has come under way until its minutes are over.
+
+    Nobody says when work is begun; a cook says that it is done.
+    """
+    marks = supper.marks
+    for dish in supper.dishes if before is not None else ():
+        number, began, _ = next_part(supper, dish)
+        part = dish.parts[number] if number < len(dish.parts) else None
+        step = next((one for one in before.of_dish(dish.key) if one.key == step_key(dish.key, number)), None)
+        if step is None or began is not None or not isinstance(part, HandsOn):
+            continue
+        if step.begin <= now <= step.begin + timedelta(minutes=part.minutes + GRACE_MIN):
+            marks = with_mark(marks, replace(supper.mark(step.key), began=step.begin))
+    return replace(supper, marks=marks)
 
 
 def _table(supper: Supper, fire: Fire, now: datetime, before: Plan | None) -> Table:

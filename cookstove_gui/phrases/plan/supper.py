@@ -129,7 +129,8 @@ def chance_line(step: PlannedStep) -> str:
     """How often a step fails, where that is often."""
     if step.chance is None or step.done or step.chance > _FAILS_BELOW:
         return ""
-    return f"fails in {max(1, round(10 * (1.0 - step.chance)))} of 10 futures"
+    fails = round(10 * (1.0 - step.chance))
+    return "hardly ever finds its heat" if fails > 9 else f"fails in {fails} of 10 futures"
 
 
 def fails_words(steps: Sequence[PlannedStep]) -> str:

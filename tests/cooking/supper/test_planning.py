@@ -10,6 +10,7 @@ import pytest
 from cookstove_gui.cooking.supper.dishes import HandsOn, Heat, Wait
 from cookstove_gui.cooking.supper.jobs import OVEN_PLACES, in_kitchen
 from cookstove_gui.cooking.supper.marks import Mark, OwnTime, Supper
+from cookstove_gui.cooking.supper.moments import due, moments
 from cookstove_gui.cooking.supper.plan import FireStep, Margin, Plan, PlannedStep, StepKind
 from cookstove_gui.cooking.supper.planning import plan_meal
 from cookstove_gui.errors import InputProblem
@@ -184,16 +185,38 @@ def test_nothing_moves_while_everything_goes_as_planned() -> None:
         assert not [move for move in again.moved if not move.step.startswith("fire")]
 
 
-def test_a_step_that_nobody_began_moves_after_three_minutes_and_says_why() -> None:
+def test_work_is_under_way_from_its_time_until_three_minutes_after_its_end_and_then_moves() -> None:
     wanted = supper("rolls", hours=3.0)
     plan = plan_meal(wanted, burning(), NOW)
     first = plan.of_dish("rolls")[0]
-    soon = plan_meal(wanted, burning(), first.begin + timedelta(minutes=2.9), plan)
-    assert not [move for move in soon.moved if move.step == "rolls/0"]
-    late = plan_meal(wanted, burning(), first.begin + timedelta(minutes=11), plan)
+    for minutes in (0.0, 11.0):
+        now = first.begin + timedelta(minutes=minutes)
+        soon = plan_meal(wanted, burning(), now, plan)
+        assert not [move for move in soon.moved if not move.step.startswith("fire")]
+        at_work = soon.of_dish("rolls")[0]
+        assert (at_work.begun, at_work.done, at_work.begin) == (True, False, first.begin)
+        doing = due(soon, now)
+        assert doing is not None
+        assert doing.step.key == "rolls/0"
+    late = plan_meal(wanted, burning(), first.end + timedelta(minutes=4), plan)
     move = next(move for move in late.moved if move.step == "rolls/0")
     assert move.why == "late"
-    assert move.now >= first.begin + timedelta(minutes=8)
+    assert not late.of_dish("rolls")[0].begun
+
+
+def test_what_comes_while_hands_are_at_work_goes_before_the_work() -> None:
+    wanted = supper("rolls", "greens", hours=3.0)
+    plan = plan_meal(wanted, burning(), NOW)
+    first = plan.of_dish("rolls")[0]
+    during = plan_meal(wanted, burning(), first.begin + timedelta(minutes=5), plan)
+    greens = next(one for one in moments(during) if one.step.dish == "greens")
+    now = first.begin + timedelta(minutes=5)
+    meanwhile = replace(during, steps=tuple(
+        replace(step, begin=now) if step.key == greens.step.key else step for step in during.steps
+    ))  # fmt: skip
+    found = due(meanwhile, now)
+    assert found is not None
+    assert found.step.key == greens.step.key
 
 
 def test_a_step_set_by_hand_begins_then() -> None:

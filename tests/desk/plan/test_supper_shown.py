@@ -258,7 +258,7 @@ def test_where_nothing_is_due_every_line_has_a_clock(held_desk: Desk) -> None:
 
 def test_what_moved_and_what_the_times_rest_on_is_said(held_desk: Desk) -> None:
     now = held_desk.clock()
-    move = Move(step="bread/1", was=now + timedelta(minutes=30), now=now + timedelta(minutes=40), why="heat")
+    move = Move(step="bread/1", was=now + timedelta(minutes=30), now=now + timedelta(minutes=40), why="heat", at=now)
     found = shown(held_desk, put_in(), moved=(move,), firings=3)
     assert found.moved.startswith(f"Bread: bake at {clock(held_desk, 40)}, was {clock(held_desk, 30)}: ")
     assert found.source == "Nothing is lit: planned from this stove's own rises in 3 fires."

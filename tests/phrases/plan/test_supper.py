@@ -124,6 +124,7 @@ def test_a_step_that_fails_often_says_so() -> None:
     assert words.fails_words((CRUST, BAKE, BOIL)) == "bake fails in 3 of 10 futures"
     assert words.fails_words((replace(BOIL, chance=0.4), BAKE)) == "boil the water fails in 6 of 10 futures"
     assert words.fails_words((CRUST, BOIL)) == ""
+    assert words.fails_words((replace(BAKE, chance=0.02), BOIL)) == "bake hardly ever finds its heat"
     assert words.chance_line(CRUST) == ""
 
 
@@ -138,7 +139,7 @@ def test_a_step_that_fails_often_says_so() -> None:
     ],
 )
 def test_what_moved_says_from_when_to_when_and_why(why: str, said: str) -> None:
-    moved = Move(step="apple_pie/1", was=NOW, now=NOW + timedelta(minutes=10), why=why)
+    moved = Move(step="apple_pie/1", was=NOW, now=NOW + timedelta(minutes=10), why=why, at=NOW)
     wood = replace(moved, step="fire/wood/3")
     told = words.moved_words(replace(PLAN, moved=(wood, moved, replace(moved, step="greens/1"))), EDGE)
     clocks = f"at {EDGE.at(moved.now)}, was {EDGE.at(moved.was)}"

@@ -16,7 +16,7 @@ from cookstove_gui.gui.widgets.theme import Theme
 from cookstove_gui.gui.widgets.type import PLACE, SMALL
 from cookstove_gui.stove.drawn.heat_colours import heat_colour, heat_ink
 
-ROW = 62  # least height, of which it takes more where there is room [px of the design]
+ROW = 55  # least height, of which it takes more where there is room [px of the design]
 _BLOCK = 30  # of a block
 _PAST = 110  # of 255: a block whose step is done
 
@@ -48,7 +48,7 @@ def paint_dish(
     middle = box.top() + 0.36 * box.height()
     size = fitting(row.name, label.width() - px(8), (px(22), px(20), px(PLACE), px(SMALL)), 600)
     write(painter, label.left(), middle, row.name, size, 600)
-    painter.setPen(QColor(theme.ember if row.fails else theme.soft))
+    painter.setPen(QColor(theme.ember if any(block.is_short for block in row.blocks) else theme.soft))
     under = row.fails or row.under
     while under and advance(under, px(SMALL)) > label.width() - px(8):
         under = under.rpartition(" ")[0].rstrip(",")

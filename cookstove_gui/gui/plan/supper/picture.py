@@ -27,7 +27,7 @@ from cookstove_gui.gui.widgets.tips import plain_tip
 from cookstove_gui.gui.widgets.type import SMALL
 
 LABEL = 206  # px of the design, as all here: the names at the left
-AXIS, OVEN, FIRE = 44, 130, 54
+AXIS, OVEN, FIRE = 44, 126, 52
 _CLOCKS = 22  # of the clocks' middle above the axis
 _NUDGE_MIN = 5.0
 _KEYS = (

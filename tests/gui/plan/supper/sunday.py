@@ -245,6 +245,8 @@ class Sunday:
         if due is None or due.kind is MomentKind.FIRE or due.at > self.clock() + timedelta(minutes=1):
             return False
         part = part_of_step(plan, due.step)
+        if due.kind is MomentKind.BEGIN and self.clock() < due.step.end:
+            return False  # at work
         if due.kind is MomentKind.PUT_IN and isinstance(part, Heat):
             if self.kitchen.dial() < planned_for(task_for(part)).low:
                 return False
