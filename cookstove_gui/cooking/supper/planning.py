@@ -79,8 +79,10 @@ def _at_work(supper: Supper, before: Plan | None, now: datetime) -> Supper:
 
     Nobody says when work is begun; a cook says that it is done.
     """
+    if before is None:
+        return supper
     marks = supper.marks
-    for dish in supper.dishes if before is not None else ():
+    for dish in supper.dishes:
         number, began, _ = next_part(supper, dish)
         part = dish.parts[number] if number < len(dish.parts) else None
         step = next((one for one in before.of_dish(dish.key) if one.key == step_key(dish.key, number)), None)

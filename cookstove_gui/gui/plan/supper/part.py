@@ -7,11 +7,11 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
-from cookstove_gui.cooking.supper.moments import MomentKind
-from cookstove_gui.cooking.supper.plan import FireStep, Margin
+from cookstove_gui.cooking.supper.plan import Margin
 from cookstove_gui.desk.alarms.kept import turn_sound
 from cookstove_gui.desk.heading import first_fires_words, here
 from cookstove_gui.desk.plan import texts as plan_texts
+from cookstove_gui.desk.plan.supper_done import do_moment, take_back
 from cookstove_gui.desk.plan.supper_shown import supper_shown
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.gui.background.supper_planning import SupperPlanning
@@ -25,9 +25,7 @@ from cookstove_gui.gui.widgets.form import Choice, Field, button, say, words
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.tips import plain_tip
-from cookstove_gui.phrases.plan.fire_steps import splits_words
-from cookstove_gui.stove.entries import Kind
-from cookstove_gui.units import clock_text, tidy
+from cookstove_gui.units import clock_text
 
 _MARGINS = (("usual", "usual"), ("safe", "safe"))
 _PLANNING = "Planning …"
@@ -195,23 +193,8 @@ class SupperPart(QWidget):
     def _mark_done(self) -> None:
         """What is due, or else what comes next, is done; of the fire it goes into the log."""
         moment = self.desk.supper.due or self.desk.supper.next
-        if moment is None:
-            return
-        if moment.kind is not MomentKind.FIRE:
-            self.desk.supper.mark(moment)
-            return
-        match moment.step.what:
-            case FireStep.LIGHT:
-                self.desk.do(Kind.LIT)
-            case FireStep.WOOD:
-                splits = moment.step.splits
-                self.desk.do(Kind.WOOD, note=splits_words(splits) if splits else "")
-            case FireStep.BYPASS_SHUT:
-                self.desk.do(Kind.BYPASS, value="0")
-            case FireStep.AIR:
-                self.desk.do(Kind.AIR, value=tidy(moment.step.opening or 0.0))
-            case _:
-                self.desk.supper.mark(moment)
+        if moment is not None:
+            do_moment(self.desk, moment)
 
     def _take_back(self) -> None:
-        self.desk.supper.take_back()
+        take_back(self.desk)

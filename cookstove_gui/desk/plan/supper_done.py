@@ -1,0 +1,70 @@
+"""What a planned supper called for is done: marked in the plan, and logged where it was done to fire or oven."""
+
+from datetime import datetime, timedelta
+
+from cookstove_gui.cooking.baking.catalogue import bakes
+from cookstove_gui.cooking.baking.in_oven import in_oven
+from cookstove_gui.cooking.supper.dishes import Heat
+from cookstove_gui.cooking.supper.moments import Moment, MomentKind, dish_of, part_of_step
+from cookstove_gui.cooking.supper.plan import FireStep, Plan, PlannedStep
+from cookstove_gui.desk.desk import Desk
+from cookstove_gui.phrases.plan.fire_steps import splits_words
+from cookstove_gui.stove.entries import Kind
+from cookstove_gui.units import tidy
+
+_OVEN = {MomentKind.PUT_IN: Kind.OVEN_IN, MomentKind.TURN: Kind.TURNED, MomentKind.TAKE_OUT: Kind.OVEN_OUT}
+_SAME = timedelta(seconds=1)
+
+
+def do_moment(desk: Desk, moment: Moment) -> None:
+    """Log and mark it; the oven's rows only while a session goes on, since they are a fire's."""
+    plan = desk.supper.plan
+    if moment.kind is MomentKind.FIRE:
+        _do_fire(desk, moment)
+        return
+    desk.supper.mark(moment)
+    kind = _OVEN.get(moment.kind)
+    if kind is None or plan is None or not (desk.is_live and desk.entries):
+        return
+    name = name_in_oven(plan, moment.step)
+    inside = {one.name.casefold() for one in in_oven(desk.entries)}
+    if (name.casefold() in inside) is (kind is not Kind.OVEN_IN):
+        desk.do(kind, note=name)
+
+
+def name_in_oven(plan: Plan, step: PlannedStep) -> str:
+    """What a step's food is called in the log: by its bake, so that its core is followed, else by its dish."""
+    part, dish = part_of_step(plan, step), dish_of(plan, step)
+    bake = next((one for one in bakes() if isinstance(part, Heat) and one.key == part.bake), None)
+    return bake.name if bake is not None else dish.name if dish is not None else step.what
+
+
+def _do_fire(desk: Desk, moment: Moment) -> None:
+    step = moment.step
+    match step.what:
+        case FireStep.LIGHT:
+            desk.do(Kind.LIT)
+        case FireStep.WOOD:
+            desk.do(Kind.WOOD, note=splits_words(step.splits) if step.splits else "")
+        case FireStep.BYPASS_SHUT:
+            desk.do(Kind.BYPASS, value="0")
+        case FireStep.AIR:
+            desk.do(Kind.AIR, value=tidy(step.opening or 0.0))
+        case _:
+            desk.supper.mark(moment)
+
+
+def take_back(desk: Desk) -> None:
+    """The latest thing marked as done is not; its row in the log is undone with it, if it is still the latest."""
+    at = _latest_mark(desk)
+    if at is None:
+        return
+    desk.supper.take_back()
+    last = desk.entries[-1] if desk.is_live and desk.entries else None
+    if last is not None and last.kind in _OVEN.values() and abs(last.at - at) <= _SAME:
+        desk.undo()
+
+
+def _latest_mark(desk: Desk) -> datetime | None:
+    marks = desk.supper.supper.marks if desk.supper.supper is not None else ()
+    return max((at for one in marks for at in (one.began, one.turned, one.ended) if at is not None), default=None)
