@@ -10,7 +10,7 @@ import numpy as np
 from cookstove_gui.advice import waits_for_cold
 from cookstove_gui.desk.cook.oven_lines import OvenFan, fan_of
 from cookstove_gui.desk.cook.spot_heats import spot_heats
-from cookstove_gui.phrases.my_stove.stages import limit_words
+from cookstove_gui.phrases.my_stove.stages import limit_rungs
 from cookstove_gui.situation import was_read
 from cookstove_gui.stove.stove import SpotKind
 
@@ -55,7 +55,7 @@ def first_fire_course(desk: Desk) -> FirstFireCourse | None:
     )
 
 
-def limit_said(desk: Desk) -> str:
-    """What stands in the place of the heat wanted while first fires run; empty otherwise."""
+def limit_said(desk: Desk) -> tuple[str, ...]:
+    """What stands in the place of the heat wanted while first fires run, from long to short; empty otherwise."""
     course = first_fire_course(desk)
-    return limit_words(course.stage, desk.unit) if course else ""
+    return limit_rungs(course.stage, desk.unit) if course else ()

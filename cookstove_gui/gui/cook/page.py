@@ -5,7 +5,7 @@ from itertools import pairwise
 
 from PySide6.QtCore import QSize, Qt, QTimer
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QApplication, QHBoxLayout, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QHBoxLayout, QVBoxLayout, QWidget
 
 from cookstove_gui.desk.cook.first_fire_course import limit_said
 from cookstove_gui.desk.first_start import begin, is_first_start
@@ -17,9 +17,9 @@ from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.drawn_stove.stove_drawing import StoveDrawing
 from cookstove_gui.gui.time_axis.time_axis import TimeAxis
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.one_line import OneLine
 from cookstove_gui.gui.widgets.sections import scrolling
 from cookstove_gui.gui.widgets.steps import px
-from cookstove_gui.gui.widgets.type import set_role
 from cookstove_gui.gui.widgets.waiver import Waiver, waive_key
 
 # Width of the left column [px] for the width of the page; between them in proportion.
@@ -64,10 +64,8 @@ class CookPage(QWidget):
         self._left_column.addWidget(self._entry)
         self._wanted = QHBoxLayout()
         self._band = BandPicker(self._link)
-        self._limit = QLabel()  # while first fires run, in the place of the heat wanted
+        self._limit = OneLine(weight=600)  # while first fires run, in the place of the heat wanted
         self._limit.setObjectName("first_fire_limit")
-        self._limit.setTextFormat(Qt.TextFormat.PlainText)
-        set_role(self._limit, "strong")
         self._waive, self._waiver = waive_key("cook_waive"), Waiver()
         self._waive.clicked.connect(self._ask_waiver)
         self._waiver.answered.connect(self._answer_waiver)
@@ -129,7 +127,7 @@ class CookPage(QWidget):
         self._first_area.setVisible(first)
         self._right.setVisible(not first)
         limit = limit_said(self._link.desk)
-        self._limit.setText(limit)
+        self._limit.show_rungs(limit)
         self._limit.setVisible(bool(limit))
         if not limit:
             self._waiver.hide()

@@ -37,7 +37,7 @@ class FirstFiresPane(QWidget):
 
     def wanted_height(self) -> int:
         """As high as its rows, without what to watch for below them [px]."""
-        return sum(_high(row) + px(_APART) for row in self._rows)
+        return sum(self._high(row) + px(_APART) for row in self._rows)
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """One after the other, the one under way on a plate; below them, where there is room, what to watch for."""
@@ -45,7 +45,7 @@ class FirstFiresPane(QWidget):
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         top = 0.0
         for number, row in enumerate(self._rows, start=1):
-            high = _high(row)
+            high = self._high(row)
             if number < len(self._rows):
                 middle = px(_ROUND) / 2 + 2
                 painter.setPen(QPen(colour(self._look.theme.line), 1.4, Qt.PenStyle.DotLine))
@@ -99,11 +99,26 @@ class FirstFiresPane(QWidget):
         shorter = (", ".join(clauses[:count]) for count in range(len(clauses), 0, -1))
         fitting = next((one for one in shorter if small.horizontalAdvance(one) <= room), "")
         painter.drawText(QPointF(left, base), fitting)
-        column = (box.width() - 3 * px(_INSET)) / 2
+        count, column = self._columns(row)
         for place, measure in enumerate(row.measures):
-            x = box.left() + px(_INSET) + (place % 2) * (column + px(_INSET))
-            top = box.top() + px(_LINE) + (place // 2) * px(_MEASURE)
+            x = box.left() + px(_INSET) + (place % count) * (column + px(_INSET))
+            top = box.top() + px(_LINE) + (place // count) * px(_MEASURE)
             self._paint_measure(painter, measure, QRectF(x, top, column, px(_MEASURE)))
+
+    def _columns(self, row: StageRow) -> tuple[int, float]:
+        """How many measures stand side by side, and how wide each is [px]: one where two would touch."""
+        room = self.width() - px(_ROUND) - px(12)
+        half = (room - 3 * px(_INSET)) / 2
+        wanted, shown = QFontMetricsF(font(_SMALL)), QFontMetricsF(font(_SMALL, 600))
+        widest = max(
+            (wanted.horizontalAdvance(one.wanted) + shown.horizontalAdvance(one.shown) for one in row.measures),
+            default=0.0,
+        )
+        return (2, half) if widest + px(10) <= half else (1, room - 2 * px(_INSET))
+
+    def _high(self, row: StageRow) -> int:
+        lines = -(-len(row.measures) // self._columns(row)[0])
+        return px(_LINE) + (lines * px(_MEASURE) + px(8) if row.is_next else 0)
 
     def _paint_measure(self, painter: QPainter, measure: Measure, box: QRectF) -> None:
         """What is wanted, what is shown, and the length of it."""
@@ -127,11 +142,6 @@ class FirstFiresPane(QWidget):
         if measure.is_limit:
             end = QRectF(frame.right() - px(3), frame.top() - px(3), px(3), frame.height() + px(6))
             painter.fillRect(end, colour(theme.ember))
-
-
-def _high(row: StageRow) -> int:
-    lines = (len(row.measures) + 1) // 2
-    return px(_LINE) + (lines * px(_MEASURE) + px(8) if row.is_next else 0)
 
 
 def _said(row: StageRow) -> str:

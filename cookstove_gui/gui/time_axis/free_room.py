@@ -61,8 +61,7 @@ class FreeRoom:
             return False
         if any(box.top() < self._over.height_of(edge) < box.bottom() for edge in self._edges):
             return False
-        room, (x, y) = box.adjusted(-px(2), -px(4), px(2), px(4)), self._marks
-        if np.any((x >= room.left()) & (x <= room.right()) & (y >= room.top()) & (y <= room.bottom())):
+        if self._is_marked(box):
             return False
         lines = self._fan if of_fan else self._lines
         ends = [self._span.minute(box.left() + share * box.width(), self._over.width()) for share in _SLICES]
@@ -71,13 +70,20 @@ class FreeRoom:
             self._over.height_of(high) < box.bottom() and self._over.height_of(low) > box.top() for low, high in heights
         )
 
+    def _is_marked(self, box: QRectF) -> bool:
+        """Whether something that was read stands in it."""
+        room, (x, y) = box.adjusted(-px(2), -px(4), px(2), px(4)), self._marks
+        inside = (x >= room.left()) & (x <= room.right()) & (y >= room.top()) & (y <= room.bottom())
+        return bool(np.any(inside))
+
     def put(self, boxes: list[QRectF], *, of_fan: bool = False) -> QRectF:
-        """The first of these that is free, else one clear of other words, else the first of all; it is taken then."""
+        """The first of these that is free, else one clear of other words and readings, else the first; it is taken."""
         found = next((box for box in boxes if self._is_free(box, of_fan=of_fan)), None)
         found = found or next((box for box in boxes if self._is_free(box)), None)
         if found is None:
             clear = [box for box in boxes if not any(box.intersects(other) for other in self._taken)]
-            found = next((box for box in clear if self._box.contains(box)), boxes[0])
+            inside = [box for box in clear if self._box.contains(box)]
+            found = next((box for box in inside if not self._is_marked(box)), next(iter(inside), boxes[0]))
         self._taken.append(found)
         return found
 

@@ -214,5 +214,5 @@ def style_sheet(theme: Theme) -> str:
     QProgressBar::chunk {{ background: {t.plate}; border-radius: 5px; }}
     QCheckBox, QRadioButton {{ min-height: {TARGET_PIXELS}px; spacing: 10px; }}
     QFrame[role="hairline"] {{ background: {t.faint}; }}
-    QFrame[role="strip"] {{ background: {t.plate}; border-radius: {px(4)}px; }}
+    QFrame[role="strip"] {{ background: {t.raised}; border-radius: {px(4)}px; }}
     """

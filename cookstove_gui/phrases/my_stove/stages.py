@@ -30,11 +30,12 @@ def air_measure(*, seen: bool) -> tuple[str, str]:
     return "air open, then mostly shut", "noted" if seen else "not yet"
 
 
-def limit_words(stage: Stage, unit: str) -> str:
-    """What the fire that is next is about, in the place of the heat wanted."""
+def limit_rungs(stage: Stage, unit: str) -> tuple[str, ...]:
+    """What the fire that is next is about, in the place of the heat wanted, from long to short."""
     if stage.top_at_most is None:
-        return f"{stage.title}: cook nothing yet"
-    return f"Limit of this fire: {whole(degrees(stage.top_at_most, unit))} °{unit}, hottest spot of the top"
+        return f"{stage.title}: cook nothing yet", "Cook nothing yet"
+    limit = f"{whole(degrees(stage.top_at_most, unit))} °{unit}"
+    return f"Limit of this fire: {limit}, hottest spot of the top", f"Limit of this fire: {limit}", f"Limit {limit}"
 
 
 def stage_state(stage: StageProgress, fires: FirstFires, *, is_lit: bool, waits: bool) -> str:

@@ -37,7 +37,7 @@ def test_a_stove_fired_before_has_none(burning_desk: Desk) -> None:
     assert burning_desk.standing is not None
     assert burning_desk.standing.unfed is None
     assert first_fire_course(burning_desk) is None
-    assert limit_said(burning_desk) == ""
+    assert limit_said(burning_desk) == ()
     assert stage_rows(burning_desk) == ()
 
 
@@ -47,7 +47,7 @@ def test_an_old_session_has_none(desk: Desk, held_clock: HeldClock) -> None:
 
 
 def test_the_limit_stands_in_the_place_of_the_heat_wanted(desk: Desk) -> None:
-    assert limit_said(desk) == "Limit of this fire: 400 °F, hottest spot of the top"
+    assert limit_said(desk)[0] == "Limit of this fire: 400 °F, hottest spot of the top"
 
 
 def test_what_the_log_must_show_is_counted_from_the_log(desk: Desk) -> None:

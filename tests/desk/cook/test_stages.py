@@ -123,17 +123,17 @@ def test_a_fire_that_has_done_its_stage_shows_nothing_of_the_next(new_desk: Desk
         "Medium fire", "when the stove is cold; what the log must show",
     )  # fmt: skip
     assert {measure.share for measure in next_one(new_desk).measures} == {0.0}
-    assert limit_said(new_desk) == "Limit of this fire: 400 °F, hottest spot of the top"
+    assert limit_said(new_desk)[0] == "Limit of this fire: 400 °F, hottest spot of the top"
     held_clock.pass_minutes(600)
     for spot in new_desk.stove.spots_of(SpotKind.TOP):
         new_desk.read("72", spot=spot.name)
     assert next_one(new_desk).state == "next; what the log must show"
-    assert limit_said(new_desk) == "Limit of this fire: 640 °F, hottest spot of the top"
+    assert limit_said(new_desk)[0] == "Limit of this fire: 640 °F, hottest spot of the top"
     new_desk.do(Kind.LIT)
     new_desk.read("90", spot="top_front_left")
     assert next_one(new_desk).state == "under way; what the log must show"
     assert measures(new_desk)["325 °F on the top"].shown == "90 so far"
-    assert limit_said(new_desk) == "Limit of this fire: 640 °F, hottest spot of the top"
+    assert limit_said(new_desk)[0] == "Limit of this fire: 640 °F, hottest spot of the top"
 
 
 def test_those_to_come_say_what_they_are(new_desk: Desk) -> None:
