@@ -23,10 +23,6 @@ from cookstove_gui.forecast.tracking.belief import Belief
 from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.stove.stove import Spot, Stove
 
-# Where among the futures' arrivals the tenth and ninetieth percentile lie: futures that never arrive pile up at the
-# horizon, which made windows hold more than they said. Found on invented stoves.
-ARRIVAL_LEVELS = (0.15, 0.5, 0.85)
-
 
 def outlook(belief: Belief, band: HeatBand, ahead: Sequence[int] = AHEAD, action: Action = LEAVE) -> Outlook:
     """The oven now and ahead, and its arrival and stay in a band, if `action` is done now."""
@@ -47,7 +43,7 @@ def oven_of(stove: Stove) -> tuple[Spot, ...]:
 
 def outlook_of(projection: Projection, stove: Stove, band: HeatBand, ahead: Sequence[int] = AHEAD) -> Outlook:
     """As `outlook`, from futures already projected."""
-    oven = projection.of(oven_spot(stove, projection))
+    oven, tail = projection.of(oven_spot(stove, projection)), projection.arrival_tail
     enters, stays = arrivals(projection.minutes, oven, band)
     line_enters, line_stays = arrivals(projection.minutes, middle(oven.T)[None, :], band)
     return Outlook(
@@ -58,7 +54,7 @@ def outlook_of(projection: Projection, stove: Stove, band: HeatBand, ahead: Sequ
             low=band.low,
             high=band.high,
             chance_reached_3h=float(np.mean(np.isfinite(enters))),
-            enters_min=_quantiles(enters, ARRIVAL_LEVELS),
+            enters_min=_quantiles(enters, (tail, 0.5, 1.0 - tail)),
             stays_min=_quantiles(stays[np.isfinite(enters)]),
             line_enters_min=_within_horizon(line_enters[0]),
             line_leaves_min=_within_horizon(line_enters[0] + line_stays[0]),

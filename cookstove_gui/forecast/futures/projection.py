@@ -87,7 +87,13 @@ def _seen(
             kelvin[:, :, index] = under + np.maximum(under - room, SMALLEST_EXCESS) * share
         if spot.kind is SpotKind.OVEN:
             kelvin[:, :, index] = _widened(kelvin[:, :, index], width) + lean
-    return Projection(now=belief.now, minutes=minutes, spots=tuple(spot.name for spot in asked), kelvin=kelvin)
+    return Projection(
+        now=belief.now,
+        minutes=minutes,
+        spots=tuple(spot.name for spot in asked),
+        kelvin=kelvin,
+        arrival_tail=belief.character.arrival_tail,
+    )
 
 
 def _has_no_share(spot: Spot) -> bool:

@@ -65,7 +65,7 @@ def tended_each(
         for _ in range(steps):
             cook.tend(state, step)
             door_open = controls.door_open and clock < door_shut
-            pans = controls.pans if clock < heat.PAN_STAYS else 0
+            pans = controls.pans if clock < heat.PAN_STAYS_ON else 0
             heat.advance(state, p, replace(controls, door_open=door_open, pans=pans), step, weather)
             clock += step
         out[:, place] = state.swapaxes(0, 1)

@@ -8,6 +8,7 @@ import numpy as np
 
 from cookstove_gui.forecast.answers import FloatArray, RecordRow
 from cookstove_gui.forecast.futures.forecaster import Forecaster
+from cookstove_gui.forecast.learning.arrival_tail import arrival_ranks, next_tail
 from cookstove_gui.forecast.learning.hindsight import Hindcast, corrections_from, hindcasts, hindcasts_at, oven_past
 from cookstove_gui.forecast.learning.track_record import settled, windows_at
 from cookstove_gui.forecast.model import parameters
@@ -27,7 +28,7 @@ KEPT = 0.97
 CLEARLY_WORSE = 1.15  # times the generic loss: a few sessions' losses say no more than that
 JUDGED_SESSIONS = 30  # the latest ones, on which the learned and the generic character are compared
 RECORD_SESSIONS = 20  # the latest ones, whose arrival windows the track record tells
-MERIT_SESSIONS = 8  # the latest ones, in which the plain forecasters are tried
+TRIED_SESSIONS = 8  # the latest ones, in which plain forecasters and arrival windows are tried
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -115,7 +116,7 @@ def lessons(
             ordered[place],
             asked,
             is_looked_at=left <= JUDGED_SESSIONS + RECORD_SESSIONS,
-            is_tried=left <= MERIT_SESSIONS,
+            is_tried=left <= TRIED_SESSIONS,
         )
         if progress is not None:
             progress(place + 1, len(ordered))
@@ -126,7 +127,7 @@ def _one_more(
     stove: Stove, before: Lessons, session: Session, bands: Sequence[HeatBand], *, is_looked_at: bool, is_tried: bool
 ) -> Lessons:
     """The lessons with one more session, which is followed once for all of them."""
-    looked, merit = before.looked, Merit()
+    looked, merit, ranks = before.looked, Merit(), list[float]()
     if is_looked_at:
         shown = before.character
         teller = Forecaster(stove, shown)
@@ -142,9 +143,11 @@ def _one_more(
         looked = (*looked, one)[-(JUDGED_SESSIONS + RECORD_SESSIONS) :]
         if is_tried:
             merit = teller.merit(session.entries, max(row.at for row in session.entries))
+            ranks = arrival_ranks(teller, session, past)
     else:
         tracker = Tracker(stove, before.learned)
     learned = after_session(before.learned, tracker, session, merit)
+    learned = replace(learned, arrival_tail=next_tail(learned.arrival_tail, ranks))
     return Lessons(learned=learned, generic=before.generic, looked=looked, sessions=before.sessions + 1)
 
 
