@@ -22,8 +22,8 @@ JUST_READ_MINUTES = 3.0  # min since a reading within which the same spot is not
 HORIZON_MINUTES = 180  # min that answers look ahead
 EVEN_CHANCE = 0.5  # from which on a heat is said to come, and a bake is called for; common practice, no source
 LEVELS = (0.1, 0.5, 0.9)  # of p10, p50 and p90
-# Where among the futures' arrivals the tenth and ninetieth percentile lie on a stove never seen: futures that never arrive
-# pile up at the horizon, which made windows hold more than they said. Found on invented stoves.
+# Of the futures' arrivals, the share that a window leaves out at either end on a stove never seen: futures that never
+# arrive pile up at the horizon, which made windows of a tenth hold more than they said. Found on invented stoves.
 ARRIVAL_TAIL = 0.14
 NORMAL_P90 = 1.2815515655446004  # ninetieth percentile of the standard normal
 

@@ -1,4 +1,4 @@
-"""How far out an arrival window must reach on this stove, by how its past sessions' arrivals fell among the futures'."""
+"""How far out an arrival window must reach on this stove, by where its past arrivals fell among the futures'."""
 
 from collections.abc import Sequence
 
