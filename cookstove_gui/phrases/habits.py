@@ -66,10 +66,10 @@ def weekday_words(day: date, habits: Habits) -> str:
 def clock_words(at: datetime, offset_minutes: int, habits: Habits) -> str:
     """`13:10`, or `1:10 pm`."""
     text = clock_text(at, offset_minutes)
-    if habits.clocks is Clocks.H24:
-        return text
     hour, _, minute = text.partition(":")
-    return f"{(int(hour) - 1) % 12 + 1}:{minute} {'am' if int(hour) < 12 else 'pm'}"
+    if habits.clocks is Clocks.H12:
+        return f"{(int(hour) - 1) % 12 + 1}:{minute} {'am' if int(hour) < 12 else 'pm'}"
+    return text
 
 
 def _month_and_day(day: date) -> str:

@@ -4,9 +4,10 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from statistics import median
 
-from cookstove_gui.cooking.fires.burn_times import FALL, burn_times, summary
+from cookstove_gui.cooking.fires import abilities
+from cookstove_gui.cooking.fires.burn_times import FALL
 from cookstove_gui.cooking.fires.firing_facts import FiringFacts, firing_facts
-from cookstove_gui.cooking.fires.rise_and_hold import rise_and_hold, rise_quantiles, typical_hold
+from cookstove_gui.cooking.fires.logged_fires import fires
 from cookstove_gui.cooking.fires.sides import sides
 from cookstove_gui.cooking.instruments.meant_rows import meant_sessions
 from cookstove_gui.cooking.safety.wall_rises import WallRise, greatest_of_each, wall_rises
@@ -16,7 +17,7 @@ from cookstove_gui.phrases.edge import local_day, mass_text, measured_time, spot
 from cookstove_gui.phrases.habits import USUAL, Habits, date_words
 from cookstove_gui.phrases.logbook.seasons import hours_words
 from cookstove_gui.phrases.logbook.sessions import came_of_it
-from cookstove_gui.phrases.my_stove.fire import burns_words, hold_words, rise_words
+from cookstove_gui.phrases.my_stove.abilities import ability_name, figure_range, figure_value
 from cookstove_gui.phrases.my_stove.hot_side import behind_words, hot_side_words, spot_offset
 from cookstove_gui.phrases.my_stove.surroundings import above_the_room, clearance_decides
 from cookstove_gui.phrases.report import ReportClock, heat_text, height_fact, stage_stove_words, thermometer_words
@@ -48,7 +49,7 @@ class StoveReport:
     glance: tuple[tuple[str, str], ...]
     stoves: tuple[StageStove, ...]
     scale: str  # SVG
-    abilities: tuple[str, ...]
+    abilities: tuple[tuple[str, str, str], ...]  # what it has shown, its value, range and firings
     chart: str  # SVG
     chart_heading: str
     chart_words: str
@@ -159,14 +160,23 @@ def _stoves(stove: Stove, sessions: Sequence[Sequence[Entry]], hottest: float, h
         yield StageStove(name=str(name), clock=count, picture=picture)
 
 
-def _abilities(stove: Stove, sessions: Sequence[Session], band: HeatBand, unit: str) -> Iterable[str]:
-    found = rise_and_hold(stove, sessions, band)
-    yield rise_words(band, rise_quantiles(found), len(found.rises))
-    longest = max((hold.minutes for hold in found.holds), default=None)
-    hold = hold_words(band, typical_hold(found.holds), longest, len(found.holds))
-    if hold:
-        yield hold
-    yield burns_words(summary(burn_times(stove, sessions)), unit, FALL)
+def _abilities(stove: Stove, sessions: Sequence[Session], band: HeatBand, unit: str) -> Iterable[tuple[str, str, str]]:
+    """What the stove has shown: each figure's name, its value, and its range with what it stands on."""
+    lit, oven = fires(stove, sessions), stove.oven_spot
+    found = (
+        abilities.rises(lit, oven, band),
+        abilities.holds(lit, oven, band, 1),
+        abilities.holds(lit, oven, band, 2),
+        abilities.lifts(lit, oven),
+        abilities.falls(lit, oven),
+        abilities.shut_down(lit, oven, FALL),
+        abilities.hottest_tops(lit, stove),
+        abilities.hottest_ovens(lit, oven),
+    )
+    for one in found:
+        if one.shown:
+            spot = spot_label(stove, one.spot).removeprefix("top ") if one.spot else ""
+            yield ability_name(one, unit, FALL, spot), figure_value(one, unit), figure_range(one, unit, spot)
 
 
 def _spots(stove: Stove, readings: Sequence[Entry], hottest: float, habits: Habits) -> Iterable[SpotRow]:

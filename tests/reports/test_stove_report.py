@@ -59,6 +59,13 @@ def test_the_left_side_runs_hotter_in_words() -> None:
     assert "hotter" in report().result
 
 
+def test_what_it_can_do_has_its_figures_with_the_firings_behind_them() -> None:
+    figures = {name: (value, behind) for name, value, behind in report().abilities}
+    # 300 at 60 and 390 at 80 min: 365 °F at 60 + 20 * 65 / 90 = 74.4 min, alike in all three
+    assert figures["cold to bread heat"] == ("1 h 14", "3 firings")
+    assert figures["hottest seen, oven"] == ("390 °F", "3 firings")
+
+
 def test_walls_are_told_at_their_greatest_rise_with_who_decides() -> None:
     wall, decides = report().surroundings
     assert "25 °F above the room" in wall  # 93 less 68
@@ -76,7 +83,13 @@ def test_the_page_is_valid_and_its_pdf_says_the_same() -> None:
     words = " ".join(" ".join(tree.itertext()).split())
     pages = PdfReader(BytesIO(pdf_bytes("stove", report()))).pages
     text = " ".join(" ".join(one.extract_text() for one in pages).split())
-    for told in (report().result, *report().abilities, *report().surroundings, *report().thermometers, "Bake 2"):
+    for told in (
+        report().result,
+        *(part for row in report().abilities for part in row),
+        *report().surroundings,
+        *report().thermometers,
+        "Bake 2",
+    ):
         assert told in words
         assert told in text
 

@@ -31,6 +31,9 @@ from cookstove_gui.phrases.logbook.sessions import came_of_it, put_away_words, s
 _CAPTION, _WIDE = 80, 300
 _DRAWN, _ROWS, _PHOTOS, _REPORT = range(4)  # what is shown of the session
 _NOTES = 6  # shown under the picture; all stand among the entries
+_NO_SESSION_SHORT = "No session yet: light the fire, or bring in logs under Files."
+_NONE_FOUND = "No session has all of these words and that heat; take a word away, or look into the bin."
+_NONE_FOUND_SHORT = "No session has all of this; take a word away."
 _NO_SESSION = "No session yet: light the fire and enter it on the Cook page, or bring in logs under Files."
 
 
@@ -149,16 +152,20 @@ class OpenedSession(QWidget):
         say(self._told, told)
         say(self._problem, problem)
 
-    def show_card(self, card: Card | None) -> None:
-        """Open a session of the list; nothing happens where it is the one that is open and has not changed."""
+    def show_card(self, card: Card | None, *, is_searched: bool = False) -> None:
+        """Open a session of the list; nothing happens where it is the one that is open and has not changed.
+
+        Where there is none, it is said why: nothing was found, or there is nothing yet.
+        """
         before, self._card = self._card, card
         for key in (self._report, self._export, self._beside, self._rows, self._more, self._rename):
             key.setVisible(card is not None and not card.is_binned)
         for key in (self._return, self._gone, self._empty):
             key.setVisible(card is not None and card.is_binned)
         if card is None:
-            self._title.show_rungs(("Logbook",))
-            self._facts.show_rungs((_NO_SESSION, "No session yet: light the fire, or bring in logs under Files."))
+            self._title.show_rungs(("Nothing found" if is_searched else "Logbook",))
+            found, none = (_NONE_FOUND, _NONE_FOUND_SHORT), (_NO_SESSION, _NO_SESSION_SHORT)
+            self._facts.show_rungs(found if is_searched else none)
             self._show_none()
             return
         one = card.summary

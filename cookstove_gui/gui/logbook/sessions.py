@@ -138,7 +138,7 @@ class SessionsPart(QWidget):
         self._show_chosen()
 
     def _show_chosen(self) -> None:
-        self.session.show_card(self.list.card)
+        self.session.show_card(self.list.card, is_searched=bool(self._find.text().strip()))
 
     def _show_bin(self, wanted_: bool) -> None:
         self._shows_bin = wanted_

@@ -1,9 +1,7 @@
-"""How a stove fires: how long it takes to a heat, how long it holds it, how long loads last."""
+"""How long loads last with the air shut down."""
 
 from cookstove_gui.cooking.fires.burn_times import BurnSummary
-from cookstove_gui.forecast.answers import Quantiles
-from cookstove_gui.phrases.edge import duration, heat_name
-from cookstove_gui.stove.entries import HeatBand
+from cookstove_gui.phrases.edge import duration
 from cookstove_gui.units import degrees_difference
 
 
@@ -22,28 +20,4 @@ def burns_words(found: BurnSummary, unit: str, fall: float) -> str:
     return (
         f"A load with the air shut down lasted about {duration(found.typical_min)} until the oven had fallen {drop}"
         f"{longest} ({count})."
-    )
-
-
-def rise_words(band: HeatBand, rises: Quantiles, count: int) -> str:
-    """How long lighting to a heat took."""
-    if rises.p50 is None:
-        return f"No firing in the log shows how long it takes from lighting to {heat_name(band)}."
-    firings = "1 firing" if count == 1 else f"{count} firings"
-    usual = f"about {duration(rises.p50)}"
-    if rises.p10 is not None and rises.p90 is not None:
-        usual += f", usually {duration(rises.p10)} to {duration(rises.p90)}"
-    return f"From lighting to {heat_name(band)}: {usual} ({firings})."
-
-
-def hold_words(band: HeatBand, typical_min: float | None, longest_min: float | None, count: int) -> str:
-    """How long a heat was held."""
-    if count == 0 or longest_min is None:
-        return ""
-    stays = "1 stay" if count == 1 else f"{count} stays"
-    if typical_min is None:
-        return f"It held {heat_name(band)} at least {duration(longest_min)}, to the end of the log ({stays})."
-    longest = "" if count == 1 else f", at most {duration(longest_min)}"
-    return (
-        f"Once there it stayed above the low end of {heat_name(band)} about {duration(typical_min)}{longest} ({stays})."
     )

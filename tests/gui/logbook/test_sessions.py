@@ -17,6 +17,7 @@ from cookstove_gui.gui.logbook.opened_session import OpenedSession
 from cookstove_gui.gui.logbook.oven_picture import OvenPicture
 from cookstove_gui.gui.logbook.page import LogbookPage
 from cookstove_gui.gui.logbook.session_list import SessionList
+from cookstove_gui.gui.widgets.one_line import OneLine
 from cookstove_gui.stove.entries import fold
 from tests.gui.hands import control, lines, mark, push, rows, seen, type_in
 from tests.gui.pages import NOW, held_desk, keep_session, shown
@@ -148,6 +149,7 @@ def test_what_was_searched_for_is_said_under_the_list(qtbot, page):
     assert seen(page, "session_count") == "2 of 2 sessions: oven at 350 °F or more"
     type_in(page, "session_find", "351")
     assert listed(page) == []
+    assert control(page, "session_facts", OneLine).rungs[0].startswith("No session has all of these words")
 
 
 def test_four_at_most_are_marked(page, desk):
