@@ -58,6 +58,7 @@ class BakePart(PlanPart[BakeInputs, UnderWay]):
     """One thing in the oven."""
 
     fills = True
+    promise = "when it is done"
 
     def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(link, "plan_bake", "In the oven", parent)

@@ -25,8 +25,8 @@ FIELD_WIDTH = 112
 CHOICE_WIDTH = 220
 FORM_WIDTH = 320
 
-_NO_FIRE = "No session is open. Light the fire and read the stove on the Cook page; the answer then appears here."
-_OVER = "This session is over. Light the fire and read the stove on the Cook page; the answer then appears here."
+_LIGHT = "Light the fire and read the stove on Cook; then you see {} here."
+_OVER = f"This session is over. {_LIGHT}"
 
 
 def hairline() -> QFrame:
@@ -41,6 +41,7 @@ class PlanPart(QWidget, Generic[Asked, Found]):
     """One question of the Plan page; a newer question makes an older answer stale."""
 
     needs_fire = True  # there is no answer without an open session
+    promise = "the answer"  # what it tells once a fire is read
     fills = False  # form and answer take all the height there is
 
     def __init__(self, link: DeskLink, name: str, title: str, parent: QWidget | None = None) -> None:
@@ -109,10 +110,10 @@ class PlanPart(QWidget, Generic[Asked, Found]):
             return
         if self.needs_fire:
             if self.desk.standing is None or not self.desk.entries:
-                self.show_nothing(_NO_FIRE)
+                self.show_nothing(_LIGHT.format(self.promise))
                 return
             if not self.desk.is_live:
-                self.show_nothing(_OVER)
+                self.show_nothing(_OVER.format(self.promise))
                 return
         inputs = self.inputs()
         if inputs is not None:

@@ -35,6 +35,7 @@ class WaterPart(PlanPart[WaterInputs, WaterPlan]):
     """A pan of water on every spot of the cooktop."""
 
     fills = True
+    promise = "when it boils"
 
     def __init__(self, link: DeskLink, past: PastSessions, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(link, "plan_water", "Water and pans", parent)
