@@ -26,7 +26,7 @@ def spot_past(asked: tuple[Stove, str], past: PastReader) -> SpotPast:
     """The past of a spot; run off the screen's thread."""
     stove, name = asked
     kind = stove.kind_of(name)
-    if kind not in (SpotKind.TOP, SpotKind.OVEN):
+    if kind not in (SpotKind.TOP, SpotKind.OVEN) or name == stove.oven_spot:  # the others are told against that
         return SpotPast(stove=stove.name, spot=name, usual=None, rings=())
     sessions = meant_sessions(stove, past(stove.name))
     pattern = {row.spot: row for row in spot_pattern(stove, sessions, kind)}

@@ -22,6 +22,7 @@ _GAP = 16  # between the columns of stages, as the words under them stand
 _TAIL_MIN = 45.0  # min after the last row, in which an old hill is drawn down to cold
 _AHEAD_MIN = 150.0  # min of what is to come, at most
 _TOP_HEAT = kelvin(720.0, "F")  # K, the top of the scale
+_TICK_APART = 20  # between two numbers of the scale
 _RING = 13  # radius of a stop of the path
 _SHAPE = ((0.0, 0.0), (0.12, 0.25), (0.28, 0.8), (0.36, 1.0), (0.45, 0.9), (0.65, 0.45), (0.85, 0.18), (1.0, 0.08))
 
@@ -93,6 +94,8 @@ class _Drawing:
         ticks = (200.0, 400.0, 600.0) if self._unit == "F" else (100.0, 200.0, 300.0)
         for tick in ticks:
             level = self._level(kelvin(tick, self._unit))
+            if self._level(cold_below()) - level < px(_TICK_APART):
+                continue  # where there is little height
             box = QRectF(0, level - px(12), px(_LEFT - 8), px(24))
             self._text(box, f"{tick:.0f}", self._theme.soft, right=True)
             self._line(self._theme.line, 1.0, QPointF(px(_LEFT - 5), level), QPointF(px(_LEFT), level))
@@ -149,11 +152,11 @@ class _Drawing:
             name = hill.hottest_spot.removeprefix("top_").replace("_", " ")
             number = f"{degrees(hill.hottest, self._unit):.0f}"
             peak = QPointF(left + minute * scale, self._level(heat) - px(4))
-            if across > px(150) and not hill.missing:
-                # Below the peak's height, since a limit may lie just above it.
-                level = peak.y() + px(16)
-                beside = [place.x() for place in edge if place.y() < level + px(20) and place.x() <= peak.x()]
-                right = min(beside, default=peak.x())
+            # Below the peak's height, since a limit may lie just above it.
+            level = peak.y() + px(16)
+            beside = [place.x() for place in edge if place.y() < level + px(20) and place.x() <= peak.x()]
+            right = min(beside, default=peak.x())
+            if across > px(150) and right - left > px(42) and not hill.missing:
                 before = QRectF(right - px(120), level - px(12), px(112), px(24))
                 has_room = right - left > px(116)
                 self._text(before, f"{number}, {name}" if has_room else number, self._theme.ink, right=True)

@@ -34,3 +34,4 @@ def test_what_is_neither_top_nor_oven_is_not_told_so() -> None:
     found = spot_past((STOVE, "flue"), _past(3))
     assert (found.usual, found.rings) == (None, ())
     assert spot_past((STOVE, "oven_rear"), _past(3)).rings == ()
+    assert spot_past((STOVE, "oven_centre"), _past(3)).usual is None  # nothing differs from itself
