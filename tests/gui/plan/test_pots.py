@@ -44,7 +44,9 @@ TURNED = (fit("fry_eggs", {"top_front_right": 0.9, "top_front_left": 0.6}), *FIT
 
 
 @pytest.fixture
-def desk() -> Desk:
+def desk(monkeypatch: pytest.MonkeyPatch) -> Desk:
+    """A desk whose tasks fit as said here, whatever the pots draw from the cooktop."""
+    monkeypatch.setattr("cookstove_gui.desk.plan.pots.with_pots", lambda projection, _stove, _pots: projection)
     made = held_desk()
     made.open_session(keep_session(made, "Today", NOW - timedelta(minutes=95)))
     made.show(replace(stood(made.inputs()), fits=FITS))
