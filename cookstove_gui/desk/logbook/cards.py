@@ -9,6 +9,7 @@ from datetime import date, timedelta
 
 from cookstove_gui.cooking.fires.firing_facts import FiringFacts, firing_facts
 from cookstove_gui.desk.desk import Desk
+from cookstove_gui.desk.plan.supper import suppers_between
 from cookstove_gui.logbook.keeping import Binned
 from cookstove_gui.logbook.logbook import Logbook, SessionSummary
 from cookstove_gui.phrases.logbook.sessions import ON_TABLE, binned_words, came_of_it, list_day, searched_words
@@ -93,8 +94,17 @@ class Cards:
         key = _key(asked, one)
         if key not in self._kept:
             session = self._logbook.session(one.number)
-            self._kept[key] = (firing_facts(asked.stove, session, asked.band), notes_of(session))
+            self._kept[key] = (firing_facts(asked.stove, session, asked.band), self._words_of(session))
         return self._kept[key]
+
+    def _words_of(self, session: Session) -> str:
+        """Everything written in words in a session, and the dishes of the suppers planned for it."""
+        rows = fold(session.entries)
+        if not rows:
+            return ""
+        suppers = suppers_between(self._logbook, session.stove, rows[0].at, rows[-1].at)
+        dishes = [dish.name for supper in suppers for dish in supper.dishes]
+        return " ".join([*(row.note for row in rows if row.note and row.kind in _SPEAKING), *dishes])
 
     @staticmethod
     def _card(asked: CardInputs, one: SessionSummary, known: tuple[FiringFacts | None, str] | None) -> Card:
@@ -111,11 +121,6 @@ class Cards:
             is_live=one.number == asked.live,
             facts=facts,
         )
-
-
-def notes_of(session: Session) -> str:
-    """Everything written in words in a session: notes, kinds of wood, what went into the oven."""
-    return " ".join(row.note for row in fold(session.entries) if row.note and row.kind in _SPEAKING)
 
 
 def _key(asked: CardInputs, one: SessionSummary) -> tuple[object, ...]:

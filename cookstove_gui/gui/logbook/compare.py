@@ -11,6 +11,7 @@ from cookstove_gui.desk.desk import Desk
 from cookstove_gui.desk.logbook.comparing import compared
 from cookstove_gui.gui.logbook.compare_picture import ComparePicture
 from cookstove_gui.gui.logbook.difference_table import DifferenceTable
+from cookstove_gui.gui.logbook.picture import ways_out_key
 from cookstove_gui.gui.widgets.form import Answer, Either, button, words
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import STEP
@@ -39,6 +40,7 @@ class CompareView(QWidget):
             [("match", "the match"), ("clock", "the clock")], caption_width=56,
         )  # fmt: skip
         self._from.show_key("match")
+        self._more = ways_out_key("compare_more", lambda: {"Curves": self._picture, "Differences": self._table})
         self._others = button("Choose others", "compare_others", "Mark other sessions in the list", keys="Ins")
         self._back = button("Back to the list", "compare_back", "Back to the list of sessions", keys="Esc")
         self._picture = ComparePicture(look)
@@ -48,6 +50,7 @@ class CompareView(QWidget):
         top.setSpacing(0)
         top.addWidget(self._from)
         top.addStretch(1)
+        top.addWidget(self._more)
         top.addWidget(self._others)
         top.addWidget(self._back)
         right = QVBoxLayout()

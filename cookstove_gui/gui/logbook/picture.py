@@ -1,6 +1,6 @@
 """A picture on the Logbook's pages: painted, focusable, and every one can be copied and saved."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 
 from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import (
@@ -13,12 +13,30 @@ from PySide6.QtGui import (
     QPainter,
     QPaintEvent,
 )
-from PySide6.QtWidgets import QMenu, QSizePolicy, QWidget
+from PySide6.QtWidgets import QMenu, QPushButton, QSizePolicy, QWidget
 
 from cookstove_gui.gui.time_axis.saving import save_picture
+from cookstove_gui.gui.widgets.form import button
 from cookstove_gui.gui.widgets.key import paint_ring
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.steps import px
+
+
+def ways_out_key(name: str, pictures: Callable[[], Mapping[str, "Picture"]]) -> QPushButton:
+    """A key that offers every one of these pictures, by what they are called, to be copied and saved."""
+    made = button("Copy or save …", name, "Each picture as a picture or as values")
+
+    def offer() -> None:
+        menu = QMenu(made)
+        menu.setObjectName(f"{name}_menu")
+        menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        for title, picture in pictures().items():
+            picture.add_ways_out(menu, title)
+            menu.addSeparator()
+        menu.popup(made.mapToGlobal(made.rect().bottomLeft()))
+
+    made.clicked.connect(offer)
+    return made
 
 
 class Picture(QWidget):

@@ -1,7 +1,7 @@
 """Seasons: fires and wood of a winter or of all years, and how rise, heats, misses and thermometers went."""
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QMenu, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from cookstove_gui.desk.logbook.cards import Cards
 from cookstove_gui.desk.logbook.reporting import About
@@ -12,7 +12,7 @@ from cookstove_gui.gui.logbook.cautions import SeasonCautions
 from cookstove_gui.gui.logbook.course_picture import Course, CoursePicture
 from cookstove_gui.gui.logbook.hills_picture import HillsPicture
 from cookstove_gui.gui.logbook.hours_picture import HoursPicture
-from cookstove_gui.gui.logbook.picture import Picture
+from cookstove_gui.gui.logbook.picture import Picture, ways_out_key
 from cookstove_gui.gui.logbook.report_panel import ReportPanel
 from cookstove_gui.gui.logbook.wood_picture import WoodPicture
 from cookstove_gui.gui.widgets.form import Answer, Choice, button, words
@@ -44,7 +44,7 @@ class SeasonsPart(QWidget):
         self._sentence = Answer(name="season_sentence")
         self._behind = words(name="season_behind", role="soft")
         self._which = Choice("Season", "season_which", "Which winter, or all years", width=190, caption_width=66)
-        self._more = button("Copy or save …", "season_more", "Each picture as a picture or as values")
+        self._more = ways_out_key("season_more", self.pictures)
         self._report = button("Report …", "season_report", "A dated page of this season or of the stove")
         self._hours, self._wood, self._hills = HoursPicture(look), WoodPicture(look), HillsPicture(look)
         self._rises = CoursePicture("rises_picture", look)
@@ -79,7 +79,6 @@ class SeasonsPart(QWidget):
         whole = QVBoxLayout(self)
         whole.addWidget(self._stack)
         self._which.chosen.connect(self._choose)
-        self._more.clicked.connect(self._open_menu)
         self._report.clicked.connect(self._open_report)
         self._reporting.closed.connect(self._leave_report)
         self._hours.opened.connect(self.opened)
@@ -177,11 +176,3 @@ class SeasonsPart(QWidget):
     def _leave_report(self) -> None:
         self._stack.setCurrentIndex(0)
         self._report.setFocus()
-
-    def _open_menu(self) -> None:
-        menu = QMenu(self)
-        menu.setObjectName("season_menu")
-        for name, picture in self.pictures().items():
-            picture.add_ways_out(menu, name)
-            menu.addSeparator()
-        menu.popup(self._more.mapToGlobal(self._more.rect().bottomLeft()))

@@ -5,6 +5,7 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 from cookstove_gui.forecast.learning.record_by_session import LEAST_WINDOWS, RecordBySession, record_by_session
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.logbook.learning_picture import LearningPicture
+from cookstove_gui.gui.logbook.picture import ways_out_key
 from cookstove_gui.gui.logbook.record_picture import RecordPicture
 from cookstove_gui.gui.logbook.study_line import StudyLine
 from cookstove_gui.gui.widgets.form import Answer, say, words
@@ -37,6 +38,7 @@ class RecordPart(QWidget):
         self._learning = LearningPicture(look)
         self._trend_title = words("Is it learning?", role="heading")
         self._trend = words(name="record_trend")
+        self._more = ways_out_key("record_more", lambda: {"Windows": self._picture, "Learning": self._learning})
         self._misses = words(name="record_misses", role="note")
         self._recalibrated = words(name="record_recalibrated", role="note")
         right = QVBoxLayout()
@@ -45,7 +47,7 @@ class RecordPart(QWidget):
             right.addWidget(part)
         right.addWidget(self._learning)
         right.addWidget(self._misses)
-        right.addWidget(self._recalibrated)
+        right.addWidget(self._more)
         right.addStretch(1)
         left = QVBoxLayout()
         left.addWidget(self._picture)
@@ -59,6 +61,7 @@ class RecordPart(QWidget):
         column.addWidget(self._study)
         column.addWidget(self._sentence)
         column.addWidget(self._behind)
+        column.addWidget(self._recalibrated)
         column.addSpacing(STEP)
         column.addLayout(both)
         column.addStretch(1)  # takes the room while there is no picture
@@ -82,7 +85,7 @@ class RecordPart(QWidget):
         say(self._recalibrated, recalibrated(study.width_at_an_hour, study.record) if study and found else "")
 
     def _show_pictures(self, found: RecordBySession | None) -> None:
-        for part in (self._picture, self._learning, self._trend_title):
+        for part in (self._picture, self._learning, self._trend_title, self._more):
             part.setVisible(found is not None)
         self._picture.show_record(found, self._sentence.text())
         self._learning.show_record(found, trend_words(found.trend) if found else "")

@@ -2,8 +2,9 @@
 
 from datetime import timedelta
 
+from cookstove_gui.cooking.supper.dish_text import usual_dishes
 from cookstove_gui.desk import Desk
-from cookstove_gui.desk.logbook.cards import Cards, card_inputs, notes_of
+from cookstove_gui.desk.logbook.cards import Cards, card_inputs
 from cookstove_gui.desk.logbook.changing import put_in_bin, set_tags
 from cookstove_gui.stove.entries import Entry, Kind
 from tests.held_clock import HeldClock
@@ -77,11 +78,11 @@ def test_a_card_is_found_by_what_was_written_but_not_by_how_a_reading_was_taken(
         row(6, Kind.NOTE, "wind"),
     ]
     session = held_desk.logbook.add_session(held_desk.stove.name, "Sunday", rows)
-    assert notes_of(session) == "two splits Birch rye brown wind"
     set_tags(held_desk, session.number, "Christmas")
     (card,) = Cards(held_desk.logbook).worked_out(card_inputs(held_desk))
     assert card.tags == ("christmas",)
-    assert all(word in card.words for word in ("sunday", "christmas", "two splits birch", "rye", "march"))
+    assert all(word in card.words for word in ("sunday", "christmas", "two splits birch rye brown wind", "march"))
+    assert not any(word in card.words for word in ("newspaper", "shaky"))  # no words of a cook about the session
     assert card.words == card.words.casefold()
 
 
@@ -114,3 +115,12 @@ def test_the_bin_shows_the_latest_first_and_what_lies_there_is_not_in_the_list(
     found = Cards(held_desk.logbook).in_bin(card_inputs(held_desk))
     assert [card.number for card in found] == [old, new]
     assert all(card.facts is not None for card in found)
+
+
+def test_a_session_is_found_by_the_dishes_of_the_supper_planned_for_it(held_desk: Desk, held_clock: HeldClock) -> None:
+    number = keep(held_desk, "Sunday", held_clock() - timedelta(minutes=70))
+    dish = next(one for one in usual_dishes() if one.key == "greens")
+    held_desk.supper.set_table(held_clock() + timedelta(minutes=10))
+    held_desk.supper.add(dish)
+    cards = {card.number: card for card in Cards(held_desk.logbook).worked_out(card_inputs(held_desk))}
+    assert dish.name.casefold() in cards[number].words

@@ -5,7 +5,7 @@ from datetime import timedelta
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QMessageBox, QPushButton
+from PySide6.QtWidgets import QApplication, QMenu, QMessageBox, QPushButton
 
 from cookstove_gui.desk import Desk
 from cookstove_gui.gui.background.job import Job
@@ -173,7 +173,10 @@ def test_marked_sessions_are_compared_from_the_match_and_by_the_clock(qtbot, pag
     assert table.rows()[-1] == ("left over right", "60 °F", "same")
     push(page, "compare_from_clock")
     assert seen(page, "compare_behind").startswith("Both by the clock.")
-    control(page, "compare_picture", ComparePicture).copy_values()
+    offered = QMenu(page)
+    control(page, "compare_picture", ComparePicture).add_ways_out(offered, "Curves")
+    assert control(page, "compare_more", QPushButton).isVisibleTo(page)
+    next(act for act in offered.actions() if act.text() == "Copy the values of “Curves”").trigger()
     assert len(QApplication.clipboard().text().splitlines()) == 1 + 2 * 7
     QTest.keyClick(control(page, "compare_view", CompareView), Qt.Key.Key_Escape)
     assert sessions.isVisibleTo(page)
