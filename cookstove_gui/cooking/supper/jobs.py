@@ -22,7 +22,7 @@ _ALL_AT_ONCE = timedelta(hours=3)  # beyond the table's time to which a plan may
 # Costs, in what a minute of lateness is worth; all judgement, no source.
 _LATE = 1.0  # a minute after the table's time
 _HOT_WAITS, _COLD_WAITS = 0.02, 0.002  # a minute ready before it, within what the dish tolerates
-_TOO_LONG = 0.4  # a minute beyond that
+_TOO_LONG = 1.0  # a minute beyond that: as bad as late
 _RISES, _RESTS, _KEEPS = 0.08, 0.02, 0.03  # a minute by which a dough, another wait or something prepared is stretched
 _WRONG_HEAT, _BELOW_MARGIN = 30.0, 60.0  # all futures wrong; all of them below the cook's margin
 _MOVED, _MOVED_MIN = 0.5, 0.02  # a step begun at another time than was planned, and each minute of that
