@@ -6,7 +6,8 @@ import numpy as np
 import pytest
 
 from cookstove_gui.forecast.futures.projection import project
-from cookstove_gui.forecast.model.heat import PAN_STAYS
+from cookstove_gui.forecast.model import heat
+from cookstove_gui.forecast.model.heat import PAN_STAYS, PAN_STAYS_ON
 from cookstove_gui.stove.entries import Kind
 from tests.following import track
 from tests.forecast.logs import MODERATE, STOVE, Log, at, usual_morning
@@ -51,3 +52,19 @@ def test_a_pan_makes_the_futures_of_the_top_cooler():
         float(np.median(one.of("top_back_middle")[:, (one.minutes > 10) & (one.minutes < 40)])) for one in (cool, hot)
     ]
     assert top[0] < top[1] - 3.0
+
+
+def test_a_pan_that_stands_now_cools_the_futures_for_a_while_only(monkeypatch):
+    """Longer than PAN_STAYS_ON from now nobody counts on it: what is further ahead hangs on that length alone."""
+    entries = morning((58, "top_front_left", "on"), (58, "top_back_left", "on"), (58, "top_front_right", "on"))
+    belief = track(STOVE, entries, at(LAST))
+    tops = []
+    for stays in (PAN_STAYS_ON, 2 * PAN_STAYS_ON, 200.0):
+        monkeypatch.setattr(heat, "PAN_STAYS_ON", stays)
+        told = project(belief, band=MODERATE)
+        tops.append(np.median(told.of("top_back_middle"), axis=0))
+    until = told.minutes <= PAN_STAYS_ON
+    assert np.allclose(tops[0][until], tops[2][until])
+    later = np.searchsorted(told.minutes, 2 * PAN_STAYS_ON)
+    assert tops[0][later] > tops[1][later] + 1.0
+    assert np.allclose(tops[1][: later + 1], tops[2][: later + 1])
