@@ -74,7 +74,7 @@ def test_a_fall_counts_from_the_hottest_after_the_last_load() -> None:
 
 
 def test_a_dip_that_comes_back_within_minutes_is_a_slip_and_no_fall() -> None:
-    rows = [_wood(10, 2.0), *_oven((60, 400), (64, 302), (70, 398), (90, 390))]
+    rows = [_wood(10, 2.0), *_oven((60, 400), (64, 299), (70, 398), (90, 390))]
     found = abilities.falls(_fires(*rows), OVEN)
     assert [one.ended for one in found.shown] == [False]
 
@@ -88,12 +88,13 @@ def test_a_split_lifts_a_steady_oven_and_a_rising_one_tells_nothing() -> None:
     assert abilities.lifts(_fires(*rising), OVEN).shown == ()
 
 
-def test_a_split_that_another_load_follows_at_once_tells_nothing() -> None:
+@pytest.mark.parametrize(("read", "told"), [(70, False), (78, True)])
+def test_a_split_that_another_load_follows_before_it_shows_tells_nothing(read: float, told: bool) -> None:
     rows = [
-        _wood(5, 3.0), *_oven((40, 350), (60, 350)), _wood(62, 1.1), *_oven((70, 360)), _wood(75, 1.1),
-        *_oven((90, 390)),
+        _wood(5, 3.0), *_oven((40, 350), (60, 350)), _wood(62, 1.1), *_oven((read, 360)), _wood(80, 3.3),
+        *_oven((95, 410)),
     ]  # fmt: skip
-    assert abilities.lifts(_fires(*rows), OVEN).shown == ()
+    assert bool(abilities.lifts(_fires(*rows), OVEN).shown) is told
 
 
 def test_the_hottest_of_all_is_named_with_its_spot() -> None:
