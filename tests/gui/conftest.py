@@ -105,7 +105,7 @@ def look(qapp: QApplication) -> Look:
 
 
 @pytest.fixture
-def window(desk: Desk, look: Look, qtbot: QtBot) -> MainWindow:
+def window(desk: Desk, look: Look, qtbot: QtBot, worked_out_once: None) -> MainWindow:
     """The whole window, plot and all."""
     with undressed(look):
         made = MainWindow(desk, look)
@@ -116,7 +116,7 @@ def window(desk: Desk, look: Look, qtbot: QtBot) -> MainWindow:
 
 
 @pytest.fixture
-def opened(look: Look, qtbot: QtBot) -> Iterator[MainWindow]:
+def opened(look: Look, qtbot: QtBot, worked_out_once: None) -> Iterator[MainWindow]:
     """The window over a new logbook, with the keyboard."""
     desk = held_desk()
     with undressed(look):

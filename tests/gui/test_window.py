@@ -2,7 +2,6 @@
 
 from pathlib import Path
 
-import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QShortcut
 from PySide6.QtWidgets import QAbstractButton, QApplication, QLineEdit, QPushButton, QWidget
@@ -20,7 +19,7 @@ from cookstove_gui.stove.entries import Kind
 from tests.gui.hands import click, control, enter_number, press, type_text, words
 from tests.held_clock import HeldClock
 
-SIZES = pytest.mark.parametrize(("width", "height"), [(1280, 800), (1024, 768)], ids=["wide", "narrow"])
+SIZES = ((1280, 800), (1024, 768))
 LEAST_TARGET = 40  # px, also in the smallest window
 WALK = ((118, 215, 160, 190), (176, 330, 240, 310), (245, 420, 300, 405))  # °F; the oven's centre, then three on top
 
@@ -73,7 +72,7 @@ def test_what_the_window_shows_is_on_disk(tmp_path: Path, clock: HeldClock, look
     logbook.close()
 
 
-def test_function_keys_turn_the_pages(window: MainWindow) -> None:
+def test_function_keys_and_buttons_turn_the_pages(window: MainWindow, desk: Desk) -> None:
     for key, name in (
         (Qt.Key.Key_F2, "plan"),
         (Qt.Key.Key_F3, "my_stove"),
@@ -82,18 +81,10 @@ def test_function_keys_turn_the_pages(window: MainWindow) -> None:
     ):
         press(window, key)
         assert control(window, f"page_{name}", QPushButton).isChecked()
-
-
-def test_buttons_turn_the_pages(window: MainWindow) -> None:
+    enter_number(window, "385")  # back on Cook the number field has the keyboard
+    assert [row.value for row in desk.entries] == ["385"]
     click(window, "page_logbook")
     assert control(window, "page_logbook", QPushButton).isChecked()
-
-
-def test_coming_back_to_cook_gives_the_number_field_the_keyboard(window: MainWindow, desk: Desk) -> None:
-    press(window, Qt.Key.Key_F4)
-    press(window, Qt.Key.Key_F1)
-    enter_number(window, "385")
-    assert [row.value for row in desk.entries] == ["385"]
 
 
 def test_units_switch_by_key(window: MainWindow, desk: Desk) -> None:
@@ -129,16 +120,11 @@ def test_all_keys_are_listed_at_a_key(window: MainWindow) -> None:
     assert control(window, "cook_page", QWidget).isVisible()
 
 
-def test_every_shortcut_of_the_cook_page_is_in_the_list(window: MainWindow) -> None:
+def test_every_shortcut_of_the_cook_page_is_in_the_list_and_meant_for_one_thing(window: MainWindow) -> None:
     listed = " ".join(key for _, keys in KEYS for key, _ in keys)
     spans = {f"Ctrl+{number}" for number in range(1, 7)} | {f"F{number}" for number in range(1, 5)} | {"Ctrl+="}
-    made = {shortcut.key().toString() for shortcut in window.findChildren(QShortcut)}
-    missing = {key for key in made - spans if key not in listed}
-    assert missing == set()
-
-
-def test_no_key_is_meant_for_two_things(window: MainWindow) -> None:
     made = [shortcut.key().toString() for shortcut in window.findChildren(QShortcut)]
+    assert {key for key in set(made) - spans if key not in listed} == set()
     assert sorted({key for key in made if made.count(key) > 1}) == []
 
 
@@ -149,54 +135,41 @@ def test_ctrl_z_undoes_from_wherever_the_keyboard_is(window: MainWindow, desk: D
     assert desk.entries == ()
 
 
-@SIZES
-def test_nothing_on_the_cook_page_is_clipped(
-    window: MainWindow, clock: HeldClock, qtbot: QtBot, width: int, height: int
-) -> None:
-    window.resize(width, height)
+def test_nothing_on_the_cook_page_is_clipped_or_overlaps(window: MainWindow, clock: HeldClock, qtbot: QtBot) -> None:
     walk_round(window, clock)
     settled(window, qtbot)
-    assert (window.width(), window.height()) == (width, height)
-    pressed = [button for button in window.findChildren(QPushButton) if button.isVisible()]
-    clipped = [
-        f"{button.text()} {button.width()} < {button.fontMetrics().horizontalAdvance(button.text())}"
-        for button in pressed
-        if button.width() < button.fontMetrics().horizontalAdvance(button.text()) + 4
-    ]
-    assert not clipped
+    for width, height in SIZES:
+        window.resize(width, height)
+        QApplication.processEvents()
+        assert (window.width(), window.height()) == (width, height)
+        pressed = [button for button in window.findChildren(QPushButton) if button.isVisible()]
+        clipped = [
+            f"{button.text()} {button.width()} < {button.fontMetrics().horizontalAdvance(button.text())}"
+            for button in pressed
+            if button.width() < button.fontMetrics().horizontalAdvance(button.text()) + 4
+        ]
+        assert not clipped, width
+        page = control(window, "cook_page", QWidget)
+        inside = page.rect()
+        named = ("stove_drawing", "entry_panel", "band_picker", "trend_plot", "what_if", "good_for")
+        boxes = {}
+        for name in named:
+            part = control(page, name, QWidget)
+            boxes[name] = part.rect().translated(part.mapTo(page, part.rect().topLeft()))
+        assert [name for name, box in boxes.items() if not inside.contains(box)] == [], width
+        overlapping = [
+            (one, other) for one in named for other in named if one < other and boxes[one].intersects(boxes[other])
+        ]
+        assert overlapping == [], width
 
 
-@SIZES
-def test_nothing_on_the_cook_page_overlaps(
-    window: MainWindow, clock: HeldClock, qtbot: QtBot, width: int, height: int
-) -> None:
-    window.resize(width, height)
-    walk_round(window, clock)
-    settled(window, qtbot)
-    page = control(window, "cook_page", QWidget)
-    inside = page.rect()
-    named = ("stove_drawing", "entry_panel", "band_picker", "trend_plot", "what_if", "good_for")
-    boxes = {}
-    for name in named:
-        part = control(page, name, QWidget)
-        boxes[name] = part.rect().translated(part.mapTo(page, part.rect().topLeft()))
-    assert [name for name, box in boxes.items() if not inside.contains(box)] == []
-    overlapping = [
-        (one, other) for one in named for other in named if one < other and boxes[one].intersects(boxes[other])
-    ]
-    assert overlapping == []
-
-
-def test_whatever_is_pressed_is_large_enough(window: MainWindow) -> None:
+def test_every_control_is_named_and_large_enough_and_so_is_type(window: MainWindow) -> None:
     small = [
         (button.objectName(), button.width(), button.height())
         for button in window.findChildren(QPushButton)
         if button.isVisible() and (button.height() < LEAST_TARGET or button.width() < LEAST_TARGET)
     ]
     assert small == []
-
-
-def test_every_control_has_a_name_for_itself_and_for_those_who_cannot_see_it(window: MainWindow) -> None:
     kinds = (QAbstractButton, QLineEdit)
     controls = [part for kind in kinds for part in window.findChildren(kind) if part.isVisible()]
     nameless = [
@@ -205,15 +178,12 @@ def test_every_control_has_a_name_for_itself_and_for_those_who_cannot_see_it(win
         if not part.objectName() or not (part.accessibleName() or getattr(part, "text", str)())
     ]
     assert nameless == []
-
-
-def test_type_on_the_cook_page_is_large_enough(window: MainWindow) -> None:
-    small = [
+    tiny = [
         part.objectName()
         for part in control(window, "cook_page", QWidget).findChildren(QWidget)
         if part.isVisible() and part.font().pixelSize() < 14
     ]
-    assert small == []
+    assert tiny == []
 
 
 def test_a_fault_of_our_own_is_told_and_the_window_goes_on(window: MainWindow, desk: Desk) -> None:
