@@ -14,6 +14,7 @@ from cookstove_gui.stove.stove import stove_with_default_spots
 from tests.gui.hands import click, control, words
 from tests.logbook.strategies import reading
 
+pytestmark = pytest.mark.usefixtures("worked_out_once")
 NOON = datetime(2026, 3, 1, 12, 0, tzinfo=UTC)
 
 
