@@ -170,13 +170,10 @@ def _abilities(stove: Stove, sessions: Sequence[Session], band: HeatBand, unit: 
         abilities.lifts(lit, oven),
         abilities.falls(lit, oven),
         abilities.shut_down(lit, oven, FALL),
-        abilities.hottest_tops(lit, stove),
-        abilities.hottest_ovens(lit, oven),
     )
     for one in found:
         if one.shown:
-            spot = spot_label(stove, one.spot).removeprefix("top ") if one.spot else ""
-            yield ability_name(one, unit, FALL, spot), figure_value(one, unit), figure_range(one, unit, spot)
+            yield ability_name(one, unit, FALL), figure_value(one, unit), figure_range(one, unit)
 
 
 def _spots(stove: Stove, readings: Sequence[Entry], hottest: float, habits: Habits) -> Iterable[SpotRow]:

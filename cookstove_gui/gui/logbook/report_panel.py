@@ -16,7 +16,7 @@ from cookstove_gui.gui.widgets.theme import STEP
 _CAPTION = 90
 _VISITOR, _RECORD = "visitor", "record"
 _DATES = (("day", "8 November 2026"), ("month", "November 8, 2026"), ("year", "2026-11-08"))
-_NOTE = "Heats are in the unit of the screen. In grey it reads as well: the number stands on every patch."
+_NOTE = "Heats are in the unit of the screen. It reads in grey too."
 
 
 class ReportPanel(QWidget):
@@ -53,7 +53,7 @@ class ReportPanel(QWidget):
         self.writing = Writing(desk, self)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(2 * STEP)
+        column.setSpacing(STEP)
         column.addWidget(words("Report", role="heading"))
         for part in (self._about, self._whom, self._dates, self._clocks):
             column.addWidget(part)

@@ -115,14 +115,19 @@ def session_record_words(record: TrackRecord, verdicts: Sequence[Verdict]) -> st
     number, held = record.projections, record.inside_window
     if not number:
         return "No projection of this session was put to the test." if verdicts else ""
-    said = f"{_MINUTE_PLACES.get(number, str(number))} {'projection' if number == 1 else 'projections'} in this session"
+    said = f"{_in_words(number, number)} {'projection' if number == 1 else 'projections'} in this session"
     if number == 1:
         result = f"it {'came true' if held else 'did not come true'} inside its window"
     else:
-        many = {0: "none", number: "all"}.get(held, _MINUTE_PLACES.get(held, str(held)).lower())
+        many = {0: "none", number: "all"}.get(held, _in_words(held, number).lower())
         result = f"{many} came true inside their window"
     miss = "" if record.typical_miss_min is None else f", typical miss {duration(record.typical_miss_min)}"
     return f"{said}: {result}{miss}."
+
+
+def _in_words(number: int, largest: int) -> str:
+    """A number in letters where all of the sentence are small, else in figures."""
+    return _MINUTE_PLACES.get(number, str(number)) if largest in _MINUTE_PLACES else str(number)
 
 
 def put_away_words(title: str) -> str:

@@ -99,6 +99,7 @@ def test_how_the_projections_of_a_session_turned_out() -> None:
     assert said(5, 4) == "Five projections in this session: four came true inside their window, typical miss 4 min."
     assert said(1, 0, None) == "One projection in this session: it did not come true inside its window."
     assert said(12, 12) == "12 projections in this session: all came true inside their window, typical miss 4 min."
+    assert said(10, 8).startswith("10 projections in this session: 8 came true")
     assert said(2, 0).startswith("Two projections in this session: none came true")
     assert said(0, 0) == "No projection of this session was put to the test."
     assert (
