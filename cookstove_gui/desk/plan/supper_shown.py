@@ -180,9 +180,7 @@ def supper_shown(desk: Desk) -> SupperShown | None:
         oven_now=desk.standing.outlook.oven.p50 if is_live and desk.standing is not None else None,
         wanted=tuple(_wanted(plan, edge)),
         done=lane_rows(desk) if is_live else (),
-        fire=tuple(
-            _fire_mark(step, now, answers) for step in plan.steps if step.kind is StepKind.FIRE and not step.done
-        ),
+        fire=tuple(_fire_mark(one, now, answers) for one in plan.steps if one.kind is StepKind.FIRE and not one.done),
         fits=fits_words(plan),
         does_not_fit=bool(plan.clashes),
         next=_next(desk, plan, edge),
@@ -197,7 +195,10 @@ def _next(desk: Desk, plan: Plan, edge: Edge) -> tuple[tuple[str, str], ...]:
     due = desk.supper.due
     coming = [one for one in moments(plan) if one != due]
     first = [("now", moment_words(due, plan, desk.stove, edge))] if due is not None else []
-    rest = [(edge.at(one.at), moment_words(one, plan, desk.stove, edge)) for one in coming]
+    # What is under way has no clock behind now.
+    rest = [
+        ("now" if one.at <= edge.now else edge.at(one.at), moment_words(one, plan, desk.stove, edge)) for one in coming
+    ]
     return tuple((first + rest)[: _NEXT + 1])
 
 

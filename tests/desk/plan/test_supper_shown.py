@@ -251,6 +251,15 @@ def test_a_bell_whose_sound_was_put_off_is_struck(held_desk: Desk) -> None:
     assert not found.fire[0].bell.is_silent
 
 
+def test_work_that_is_under_way_stands_at_now_behind_what_is_due(held_desk: Desk) -> None:
+    found = shown(held_desk, step("bread/0", StepKind.HANDS, "shape", -5, 15, begun=True), put_in(0, 40)).next
+    assert found == (
+        ("now", "bread in, if at 340"),
+        ("now", "bread: shape"),
+        (clock(held_desk, 40), "bread out, if done"),
+    )
+
+
 def test_where_nothing_is_due_every_line_has_a_clock(held_desk: Desk) -> None:
     found = shown(held_desk, step("bread/0", StepKind.HANDS, "shape", 10, 30)).next
     assert found == ((clock(held_desk, 10), "bread: shape"),)
