@@ -27,7 +27,7 @@ from tests.benchmarks.long_logbook import READINGS, long_logbook
 
 GOAL_MS = 16.0  # median
 GOAL_LATE_MS = 33.0  # 95th percentile
-_PATIENCE = 20.0  # s
+_PATIENCE = 120.0  # s, for a machine that is busy with other work
 
 
 class Repaint(QObject):
