@@ -22,7 +22,6 @@ from cookstove_gui.desk import Desk
 from cookstove_gui.desk.first_start import begin
 from cookstove_gui.desk.practice import Practice
 from cookstove_gui.desk.practice_session import practice_desk
-from cookstove_gui.gui.background.job import Job
 from cookstove_gui.gui.logbook.sessions import SessionsPart
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.sections import Sections
@@ -31,7 +30,7 @@ from cookstove_gui.resource_files import folder
 from cookstove_gui.stove.entries import Kind
 from tests.gui.pages import held_desk, light
 from tests.held_clock import HeldClock
-from tests.pictures import SAMPLE, desk_at, plan_supper, rest
+from tests.pictures import SAMPLE, desk_at, plan_supper, settle
 
 SIZES = ((1280, 750), (1024, 700), (1366, 718), (1920, 1000))
 COLOURS, TEXT = ("day", "night"), (1.0, 1.5)
@@ -156,16 +155,6 @@ STATES: dict[str, State] = {
     "opened": State(_sample, ("logbook",), _open_session),
     "practice": State(held_desk),
 }
-
-
-def settle(window: MainWindow) -> None:
-    """Until everything is worked out and painted."""
-    rest(250)
-    for _ in range(300):
-        if not any(job.is_busy for job in window.findChildren(Job)):
-            break
-        rest(50)
-    rest(150)
 
 
 def parts_of(window: MainWindow, page: str) -> list[tuple[str, Callable[[], object]]]:

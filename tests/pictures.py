@@ -15,6 +15,7 @@ from PySide6.QtWidgets import QApplication, QPushButton
 
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.studying import study_reader
+from cookstove_gui.gui.background.job import Job
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.window import MainWindow
 from cookstove_gui.logbook.folder import read_folder, stove_for
@@ -87,6 +88,14 @@ def rest(milliseconds: int) -> None:
     loop.exec()
 
 
+def settle(window: MainWindow) -> None:
+    """Until everything is worked out and painted, however busy the machine is."""
+    rest(250)
+    while any(job.is_busy for job in window.findChildren(Job)):
+        rest(50)
+    rest(400)
+
+
 def main(minutes: float) -> None:
     """Make them all."""
     app = QApplication([])
@@ -99,18 +108,18 @@ def main(minutes: float) -> None:
         window = MainWindow(desk, look)
         window.resize(picture.width, picture.height)
         window.show()
-        before = desk.standing
-        while desk.standing is before or window.working.is_busy:
-            app.processEvents(QEventLoop.ProcessEventsFlag.WaitForMoreEvents)
+        settle(window)
         if picture.page == "large":
             window.toggle_large_view()
         else:
             window.show_page(picture.page)
-        app.processEvents()
+        settle(window)
+        for _ in window.ringer.ringing:
+            window.ringer.done()
         press = window.findChild(QPushButton, "caution_press")
         while press is not None and press.isVisible() and press.text().startswith(("Read", "I read")):
             press.click()
-        rest(6000 if picture.page == "plan" else 2500)
+        settle(window)
         window.grab().save(str(folder("resources") / "screenshots" / f"{picture.name}.png"))
         window.close()
         window.deleteLater()

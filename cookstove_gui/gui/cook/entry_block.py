@@ -124,8 +124,10 @@ class EntryBlock(QWidget):
             field.setFixedWidth(px(_WHEN_WIDE))
 
     def resizeEvent(self, event: QResizeEvent) -> None:
-        """Keep the list in its place."""
+        """Keep the list in its place, and the words of a choice whole at another width."""
         super().resizeEvent(event)
+        if event.size().width() != event.oldSize().width():
+            self._set_height()
         self._place_rows()
 
     def _place_rows(self) -> None:

@@ -106,8 +106,9 @@ class Chooser(QWidget):
         self._question.setText(choice.question)
         if self._beside is not None:
             self._beside.setVisible(choice.is_dated)
+        before = self._before()
         self._show_answers()
-        chain = [*self._buttons, self._field, self._enter, self._cancel]
+        chain = [before, *self._buttons, self._field, self._enter, self._cancel]
         for one, following in pairwise(chain):
             self.setTabOrder(one, following)
         self._field.clear()
@@ -118,6 +119,15 @@ class Chooser(QWidget):
             part.setVisible(bool(choice.hint))
         self._first.setText(choice.first)
         self.refuse("")
+
+    def _before(self) -> QWidget:
+        """What the keyboard comes from by Tab: the answers, made anew, take their place after it."""
+        at: QWidget | None = self._field.previousInFocusChain()
+        while at is not None and at is not self._field:
+            if at not in self._buttons and at.focusPolicy() is not Qt.FocusPolicy.NoFocus:
+                return at
+            at = at.previousInFocusChain()
+        return self._field
 
     def refuse(self, sentence: str) -> None:
         """Say why an answer was not taken; it stands in the place of the caution."""

@@ -24,7 +24,7 @@ from cookstove_gui.gui.widgets.type import ROLES, fix_width, font, set_role
 
 CAPTION_WIDTH = 200  # px of the design, as all here; the captions of one form stand in a column
 _EDITOR_WIDTH = 260
-_ARROW, _MOST_WIDER = 64, 1.4  # beside the words of a list's choice; how much wider than usual it gets for its words
+_ARROW, _MOST_WIDER = 70, 1.4  # beside the words of a list's choice; how much wider than usual it gets for its words
 
 
 def words(text: str = "", *, role: str = "", name: str = "") -> QLabel:

@@ -2,7 +2,7 @@
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QLineEdit, QPushButton
+from PySide6.QtWidgets import QApplication, QLabel, QLineEdit, QPushButton
 
 from cookstove_gui.desk import Desk
 from cookstove_gui.gui.cook.entry_panel import EntryPanel
@@ -190,3 +190,25 @@ def test_the_walk_is_changed_at_the_lit_spot_and_kept(panel: EntryPanel, desk: D
     ]
     assert desk.logbook.stoves()[0].left_out == ("oven_centre",)
     assert desk.entries == ()
+
+
+def test_tab_goes_through_a_choice_before_what_stands_elsewhere(panel: EntryPanel) -> None:
+    after = QPushButton("More", panel.window())  # of another part of the page, there before the answers
+    after.show()
+    for key in (Qt.Key.Key_F6, Qt.Key.Key_F7):
+        press(panel, key)
+        order, at = [], panel.window().nextInFocusChain()
+        while at is not None and at is not panel.window():
+            order.append(at)
+            at = at.nextInFocusChain()
+        answers = [part for part in order if part.objectName().startswith("choice_") and part.isVisible()]
+        assert order.index(answers[-1]) < order.index(after)
+
+
+def test_the_words_before_wood_is_put_on_are_whole_at_any_width(panel: EntryPanel) -> None:
+    press(panel, Qt.Key.Key_F6)
+    said = control(panel, "chooser_first", QLabel)
+    for width in (456, 394):
+        panel.resize(width, 400)
+        QApplication.processEvents()
+        assert said.height() >= said.heightForWidth(said.width()) - 1
