@@ -46,7 +46,7 @@ class SurroundingsPart(QWidget):
             grid.addWidget(part, place, 0, Qt.AlignmentFlag.AlignTop)
             grid.addWidget(text, place, 1, Qt.AlignmentFlag.AlignTop)
             self._surfaces.append((part, text))
-        self._side = Choice("Sides are of", "side_material", "What the sides are made of", width=280)
+        self._side = Choice("Sides are of", "side_material", "What the sides are made of", width=292)
         self._side.show_options([(name, name) for name in side_materials()], "")
         self._side.chosen.connect(self._choose_side)
         self._walls = words(name="wall_rises")
