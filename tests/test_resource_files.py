@@ -146,6 +146,7 @@ def test_a_food_of_the_cooks_own_is_what_a_bake_is_made_of_and_its_safe_minimum_
         (("[0.07, 0.13, 0.19]", "[7, 13, 19]"), "its sides are 0.5 to 80 cm"),
         (("[0.07, 0.13, 0.19]", "[0.1]"), "write its three sizes"),
         (('"brick"', '"disc"'), "as wide one way as the other"),
+        (('"roast_meat"', '"custard"'), "want an oven of 325 °F or more"),
         (('"brick"', '"star"'), "its shape is brick, disc, ellipsoid"),
         (("start = 40", "start = 400"), "start is 400"),
         (("start = 40", 'start = 40\nsafety = "snipe"'), ""),

@@ -57,6 +57,9 @@ def invented(rng: np.random.Generator, bake: Bake) -> tuple[Bake, dict[str, floa
         if bake.is_crumb
         else 0.0
     )
+    # the cook knows its weight: what rose more is the larger for it
+    grown = ((1.0 - bake.porosity) / (1.0 - gas)) ** (1 / 3) if bake.is_crumb else 1.0
+    sizes = (grown * sizes[0], grown * sizes[1], grown * sizes[2])
     crust = replace(
         bake.crust,
         diffusivity=bake.crust.diffusivity * about(0.30),

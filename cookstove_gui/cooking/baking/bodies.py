@@ -56,13 +56,16 @@ def _bodies(bake: Bake, ensemble: Ensemble, pressure: float) -> tuple[Body, Expo
     stands_for, (levels, conducts) = _stands_for(bake, pressure), _conductivity(bake, pressure)
     dense = float(density(bake.composition, kelvin(68.0, "F"), bake.porosity))
     given = ensemble.factor(Doubt.HEAT, doubt["heat"])
+    solid = ensemble.factor(Doubt.GAS, doubt["gas"] if bake.is_crumb else 0.0)  # more of it where it rose less
     body = Body(
-        half_thickness=stands_for.half_thickness * ensemble.factor(Doubt.SIZE, doubt["size"]),
+        half_thickness=stands_for.half_thickness * ensemble.factor(Doubt.SIZE, doubt["size"]) * solid ** (-1 / 3),
         dimension=stands_for.dimension,
         conductivity=(levels, conducts),
-        conduction=bake.conduction * ensemble.factor(Doubt.CONDUCTION, doubt["conduction"]),
-        heat_capacity=dense * float(np.mean(np.asarray(specific_heat(bake.composition, _MEAN_OF)))),
-        water=bake.composition.water * dense,
+        conduction=bake.conduction
+        * ensemble.factor(Doubt.CONDUCTION, doubt["conduction"])
+        * solid ** (_conduction_of_gas(bake, pressure) if bake.is_crumb else 0.0),
+        heat_capacity=dense * solid * float(np.mean(np.asarray(specific_heat(bake.composition, _MEAN_OF)))),
+        water=bake.composition.water * dense * solid,
     )
     exposure = Exposure(
         convection_coefficient=oven["convection"] * given,
@@ -88,6 +91,18 @@ def _conductivity(bake: Bake, pressure: float) -> tuple[FloatArray, FloatArray]:
     if bake.is_crumb:
         return levels, np.asarray(crumb_conductivity(bake.composition, levels, bake.porosity, pressure))
     return levels, np.asarray(conductivity(bake.composition, levels, bake.porosity))
+
+
+@lru_cache(maxsize=128)
+def _conduction_of_gas(bake: Bake, pressure: float) -> float:
+    """The power of what is not gas with which a crumb's conductivity goes, at a typical temperature."""
+    more = 1.1  # times what is not gas
+    denser = 1.0 - more * (1.0 - bake.porosity)
+    usual, dense = (
+        float(crumb_conductivity(bake.composition, _TYPICAL, gas, pressure))
+        for gas in (bake.porosity, max(denser, 0.0))
+    )
+    return float(np.log(dense / usual) / np.log(more))
 
 
 @lru_cache(maxsize=128)

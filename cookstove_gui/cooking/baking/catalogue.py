@@ -9,17 +9,18 @@ import numpy as np
 from cookstove_gui.cooking import checked
 from cookstove_gui.cooking.by_name import by_name
 from cookstove_gui.cooking.fit.tasks import Place, task_of
-from cookstove_gui.cooking.safety.food_safety import safe_minimum
+from cookstove_gui.cooking.safety.food_safety import holding_limits, safe_minimum
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.physics.foods import COMPONENTS, Composition, density
 from cookstove_gui.resource_files import made_of_tables, own_rows, rows_of, table
-from cookstove_gui.units import kelvin, tidy
+from cookstove_gui.units import degrees, kelvin, tidy
 
 BELOW_BOILING = 1.0  # K; a moist core gets no closer to boiling than this; common practice, no source
 BOILING_AT_SEA_LEVEL = kelvin(211.953, "F")  # IAPWS at 1013.25 hPa
 SMALLEST, LARGEST = 0.1, 10.0  # times the usual mass
 Form = Literal["brick", "disc", "ellipsoid"]
 LONGEST_NAME = 40  # letters
+MEAT = ("whole cuts of beef, pork, veal and lamb", "poultry", "ground meat")  # of safe minimums
 LEAST_WATER = 0.05  # share
 MOST_AMISS = 0.02  # that the parts of a food may come to more or less than the whole
 CORES = (100.0, 215.0)  # °F
@@ -142,6 +143,11 @@ def bake_of_row(row: Mapping[str, Any]) -> Bake:
     safety = of_the_usual or checked.text(row, "safety", "", here)
     if safety:
         safe_minimum(safety)
+    if safety in MEAT and task.low < holding_limits().meat_oven - 1e-9:
+        raise InputProblem(
+            f"{here}: meat and poultry want an oven of {tidy(degrees(holding_limits().meat_oven, 'F'), 0)} °F or more "
+            "(USDA FSIS); choose such a heat."
+        )
     return Bake(
         key=key,
         name=name,

@@ -27,6 +27,7 @@ class Doubt(IntEnum):
     HEAT = 5  # how well the oven passes heat on
     WALLS = 6  # hotter or cooler than the oven's air
     DONE = 7  # the core at which it counts as done
+    GAS = 8  # how far it has risen, at the same weight
 
 
 class Source(StrEnum):
@@ -47,8 +48,11 @@ SOURCE_OF = {
     Doubt.HEAT: Source.FOOD,
     Doubt.WALLS: Source.FOOD,
     Doubt.DONE: Source.DONE,
+    Doubt.GAS: Source.SIZE,
 }
-LASTING = tuple(doubt for doubt in Doubt if doubt not in (Doubt.OVEN, Doubt.SIZE))  # the same from bake to bake
+LASTING = tuple(
+    doubt for doubt in Doubt if doubt not in (Doubt.OVEN, Doubt.SIZE, Doubt.GAS)
+)  # the same from bake to bake
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

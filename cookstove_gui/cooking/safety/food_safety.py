@@ -35,6 +35,16 @@ class HoldingLimits:
     words: str  # the caution, ending with who decides
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WaterBath:
+    """One published row of times in a boiling-water canner."""
+
+    food: str
+    pack: str
+    jar: str
+    minutes: tuple[int, ...]  # one for each of the published heights
+
+
 @cache
 def safe_minimums() -> tuple[SafeMinimum, ...]:
     """All rows of the file."""
@@ -85,6 +95,24 @@ def canning_words() -> str:
         for gauge in ("dial_gauge", "weighted_gauge")
     )
     return f"dial gauge: {dial}; weighted gauge: {weighted}"
+
+
+@cache
+def water_baths() -> tuple[WaterBath, ...]:
+    """The published times in a boiling-water canner, all rows of them: none is chosen by the program."""
+    rows = table("food_safety.toml")["water_bath"]["row"]
+    return tuple(WaterBath(**row | {"minutes": tuple(row["minutes"])}) for row in rows)
+
+
+def water_bath_heights() -> tuple[str, ...]:
+    """The heights that the times are published for, in their order."""
+    return tuple(table("food_safety.toml")["water_bath"]["heights"])
+
+
+def water_bath_words() -> str:
+    """What they hold for, and who decides."""
+    bath = table("food_safety.toml")["water_bath"]
+    return f"{bath['words']} {bath['decides']}"
 
 
 def danger_minutes_allowed(air: float) -> float:

@@ -9,10 +9,13 @@ from cookstove_gui.cooking.safety.food_safety import (
     holding_limits,
     safe_minimum,
     safe_minimums,
+    water_bath_heights,
+    water_baths,
 )
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.units import degrees
 from tests.cooking.made import fahrenheit
+from tests.reference import check
 
 
 # reference 9.8: USDA FSIS / foodsafety.gov, Safe Minimum Cooking Temperatures (12 April 2019), looked up as quoted
@@ -70,3 +73,27 @@ def test_food_kept_hot_spends_no_time_there() -> None:
 def test_an_unknown_food_lists_the_known_ones() -> None:
     with pytest.raises(InputProblem, match="poultry"):
         safe_minimum("dragon")
+
+
+@pytest.mark.parametrize(
+    ("row", "food", "pack", "jar"),
+    [
+        ("9.20-applesauce-hot-pints", "applesauce", "hot", "pints"),
+        ("9.20-applesauce-hot-quarts", "applesauce", "hot", "quarts"),
+        ("9.20-berries-hot-pints-or-quarts", "berries, whole, no strawberries", "hot", "pints or quarts"),
+        ("9.20-peaches-raw-quarts", "peaches", "raw", "quarts"),
+        ("9.20-peaches-hot-pints", "peaches", "hot", "pints"),
+        ("9.20-pears-hot-quarts", "pears, halved", "hot", "quarts"),
+        ("9.20-tomatoes-hot-or-raw-pints", "tomatoes, whole or halved, in water", "hot or raw", "pints"),
+        ("9.20-tomatoes-hot-or-raw-quarts", "tomatoes, whole or halved, in water", "hot or raw", "quarts"),
+    ],
+)
+def test_water_bath_times_are_as_published(row: str, food: str, pack: str, jar: str) -> None:
+    (found,) = (one.minutes for one in water_baths() if (one.food, one.pack, one.jar) == (food, pack, jar))
+    assert list(found) == check(row).value
+
+
+def test_every_row_of_the_water_bath_has_a_time_for_every_height_that_does_not_fall() -> None:
+    for row in water_baths():
+        assert len(row.minutes) == len(water_bath_heights())
+        assert list(row.minutes) == sorted(row.minutes)

@@ -12,6 +12,7 @@ from cookstove_gui.cooking.baking.catalogue import bake_rows, bakes
 from cookstove_gui.cooking.supper.dishes import Heat
 from cookstove_gui.desk.desk import Desk
 from cookstove_gui.desk.plan.own.bakes import Bakes
+from cookstove_gui.desk.plan.own.canning import Canning
 from cookstove_gui.desk.plan.own.foods import Foods
 from cookstove_gui.desk.plan.own.sorts import Filled, Sort
 from cookstove_gui.desk.plan.own.tasks import Tasks
@@ -21,7 +22,7 @@ from cookstove_gui.logbook.whole_file import write_whole
 from cookstove_gui.resource_files import own_place, table, use_own_tables
 from cookstove_gui.units import TemperatureUnit
 
-SORTS: tuple[type[Sort], ...] = (Tasks, Bakes, Foods, Words)
+SORTS: tuple[type[Sort], ...] = (Tasks, Bakes, Foods, Words, Canning)
 
 
 def sort_of(key: str, unit: TemperatureUnit) -> Sort:

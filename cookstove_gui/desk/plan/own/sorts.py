@@ -55,6 +55,8 @@ class Sort(ABC):
     kind: str  # its rows
     row_key = "key"
     adds = True  # the cook may add to it
+    changes = True  # or change what is there
+    told = ""  # what stands below the list
 
     def __init__(self, unit: TemperatureUnit) -> None:
         self.unit = unit  # of what is shown and typed

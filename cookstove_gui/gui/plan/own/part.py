@@ -62,6 +62,7 @@ class OwnPart(QWidget):
             (self._forget, self._forget_marked),
         ):  # fmt: skip
             key.clicked.connect(lambda _checked=False, act=act: act())
+        self._told = words(role="place", name="own_list_told")
         self._problem = words(role="problem", name="own_list_problem")
         self._listed = QWidget()
         listed = QVBoxLayout(self._listed)
@@ -70,6 +71,7 @@ class OwnPart(QWidget):
         listed.addWidget(self._sorts)
         for table in self._tables.values():
             listed.addWidget(table, 1)
+        listed.addWidget(self._told)
         listed.addWidget(self._problem)
         listed.addLayout(row(self._change, self._copy, self._new, self._forget))
         self._form = OwnForm()
@@ -85,7 +87,9 @@ class OwnPart(QWidget):
         self._show_list()
 
     def _table(self, sort: type[Sort]) -> RowTable:
-        made = RowTable(f"own_{sort.key}", sort.name, sort.headers, stretch=len(sort.headers) - 1)
+        made = RowTable(
+            f"own_{sort.key}", sort.name, sort.headers, stretch=len(sort.headers) - 1 if sort.changes else 0
+        )
         made.setToolTip(f"{sort.name}; Enter changes the marked one")
         made.opened.connect(lambda _key: self._open_marked())
         return made
@@ -113,6 +117,9 @@ class OwnPart(QWidget):
             table.setVisible(key == self._sort.key)
         self._copy.setVisible(self._sort.adds)
         self._new.setVisible(self._sort.adds)
+        self._change.setVisible(self._sort.changes)
+        self._forget.setVisible(self._sort.changes)
+        say(self._told, self._sort.told)
         self._show_list_rows()
         say(self._problem, " ".join(own_sentences()))
 
@@ -129,7 +136,7 @@ class OwnPart(QWidget):
         return self._tables[self._sort.key]
 
     def _open_marked(self) -> None:
-        if self._marked_table.key:
+        if self._marked_table.key and self._sort.changes:
             self._show_form(_Open(self._sort_key, key=self._marked_table.key))
 
     def _open_copy(self) -> None:

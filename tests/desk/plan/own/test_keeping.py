@@ -46,7 +46,7 @@ def everything() -> tuple[object, ...]:
 
 
 @pytest.mark.parametrize("unit", ["F", "C"])
-@pytest.mark.parametrize("sort", [sort.key for sort in SORTS])
+@pytest.mark.parametrize("sort", [sort.key for sort in SORTS if sort.changes])
 def test_every_form_kept_as_it_is_changes_nothing(desk, sort, unit):
     desk.set_unit(unit)
     before = everything()
@@ -221,3 +221,14 @@ def test_the_form_names_every_crust_and_every_shape_that_is_used(desk):
     shapes = dict(next(blank.options for blank in sort_of("bakes", desk.unit).blanks() if blank.key == "shape"))
     assert {bake.form for bake in bakes()} <= set(shapes)
     assert len(foods()) == len(sort_of("foods", desk.unit).lines())
+
+
+def test_published_canning_times_are_quoted_and_cannot_be_changed(desk):
+    sort = sort_of("canning", desk.unit)
+    rows = table("food_safety.toml")["water_bath"]["row"]
+    assert [line.cells[3:] for line in sort.lines()] == [tuple(str(each) for each in row["minutes"]) for row in rows]
+    assert "decides" in sort.told
+    with pytest.raises(InputProblem, match="quoted as they are"):
+        keep(desk, sort, Filled(said={}, key="0"))
+    with pytest.raises(InputProblem, match="only your own"):
+        forget(desk, sort, "0")

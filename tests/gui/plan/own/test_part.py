@@ -145,3 +145,13 @@ def test_what_is_typed_goes_on_to_mean_what_it_meant_when_the_unit_changes(qtbot
     qtbot.waitUntil(lambda: "not kept yet" in control(page, "own_told", QLabel).text())
     push(page, "own_keep")
     assert task_of("render_lard").low == pytest.approx(kelvin(240.0, "F"))
+
+
+def test_canning_times_are_there_to_read_with_who_decides(page):
+    push(page, "own_sort_canning")
+    assert not control(page, "own_change", QPushButton).isVisible()
+    assert "extension office" in seen(page, "own_list_told")
+    assert "peaches" in names(page, "canning")
+    control(page, "own_canning", RowTable).setFocus()
+    press(page, Qt.Key.Key_Return)
+    assert control(page, "own_canning", RowTable).isVisible()
