@@ -61,7 +61,7 @@ def next_one(median: float, log_sd: float, shown: Iterable[float], shown_log_sd:
 
 @cache
 def normal_rows(members: int, columns: int) -> FloatArray:
-    """Evenly spread standard normal rows, (members, columns), mean 0 and variance 1 in each column.
+    """Evenly spread standard normal rows, (members, columns), mean 0, variance 1, no column going with another.
 
     An additive recurrence on the roots of x^(columns + 1) = x + 1 (Roberts, 2018, from memory), turned into normals.
     """
@@ -74,5 +74,11 @@ def normal_rows(members: int, columns: int) -> FloatArray:
     even = (np.argsort(np.argsort(shares, axis=0), axis=0) + 0.5) / members
     normal = NormalDist()
     rows = np.vectorize(normal.inv_cdf)(even)
-    found: FloatArray = rows / rows.std(axis=0)
+    rows = rows - rows.mean(axis=0)
+    if members <= columns:
+        scaled: FloatArray = rows / rows.std(axis=0)
+        return scaled
+    # few rows go with one another by chance, and a probe would move what it knows nothing of
+    apart = np.linalg.cholesky(rows.T @ rows / members)
+    found: FloatArray = np.linalg.solve(apart, rows.T).T
     return found

@@ -75,31 +75,32 @@ def truth(rng: np.random.Generator, kitchen: Kitchen, water: PanOfWater, spot: n
     base = sum(float(np.asarray(area)) * flux for area, flux in zip(loss_areas(real)[:3], dry, strict=True))
     base = base + drying * water.pan.base_area * openness * kitchen.steam
     area, heat = water.pan.base_area, kilograms * 4190.0 + water.pan.heat_capacity
-    run = kitchen.contact * usual_contact(water.pan).median * about(rng, 0.12)
+    run = kitchen.contact * usual_contact(water.pan).median * about(rng, 0.18)
     to_oven, gives_oven, walls = kitchen.oven
     warm, down, local, oven = COLD_WATER + rng.normal(0.0, 2.0), 0.0, 0.0, 0.0
     patch_iron = 4e3
-    for step in range(int(MINUTES[-1] * 60 / STEP)):
-        at = step * STEP / 60.0
-        plate = float(np.interp(at, MINUTES, spot)) - down - local
+    plates = np.interp(np.arange(0.0, MINUTES[-1] * 60, STEP) / 60.0, MINUTES, spot).tolist()
+    losses, to_place = base.tolist(), (len(grid) - 1) / (grid[-1] - grid[0])
+    for step, untouched in enumerate(plates):
         # warm metal lies flatter, and air conducts better: a tenth more contact on the way to the boil
-        path = run * area * (0.95 + 0.1 * (warm - 288.0) / 85.0)
-        passed = path * (plate - warm)
+        passed = run * area * (0.95 + 0.1 * (warm - 288.0) / 85.0) * (untouched - down - local - warm)
         local += STEP * (passed - kitchen.patch * local) / patch_iron
         down += STEP * (kitchen.patch * local - kitchen.gives * down - to_oven * (down - oven)) / kitchen.iron
         oven += STEP * (to_oven * (down - oven) - gives_oven * oven) / walls
-        warm += STEP * (passed - float(np.interp(warm, grid, base))) / heat
+        warm += STEP * (passed - losses[min(max(int((warm - grid[0]) * to_place), 0), len(losses) - 1)]) / heat
         if warm >= water.boiling:
-            return at
+            return step * STEP / 60.0
     return np.inf
 
 
 def run_of(water: PanOfWater, spot: np.ndarray, minutes: float, rng: np.random.Generator, number: int) -> PanRun:
-    """A pan that boiled, as the log has it: the spot read beside it at its start and its end."""
-    ends = np.interp([0.0, minutes], MINUTES, spot) + rng.normal(0.0, 4.0, 2)
+    """A pan that boiled, as the log has it: the spot read beside it some time before, and at some time meanwhile."""
+    before = rng.uniform(0.0, 15.0)
+    at = np.array([-before, rng.uniform(0.0, minutes)])
+    ends = np.interp(at, MINUTES, spot) + np.array([rng.normal(0.0, 1.2) * before, 0.0]) + rng.normal(0.0, 5.0, 2)
     return PanRun(
         spot=SPOT, on_at=NOW + timedelta(days=number), offset_minutes=0, water=water, goal=Goal.BOIL, start=COLD_WATER,
-        minutes=minutes, spot_minutes=np.array([0.0, minutes]), spot_heats=ends,
+        minutes=minutes, spot_minutes=at, spot_heats=ends,
     )  # fmt: skip
 
 

@@ -50,6 +50,7 @@ class Contact:
 
     median: float  # W/(m2 K)
     log_sd: float  # standard deviation of the logarithm
+    unlearned: float = 1.0  # share left of what this stove and pan have of their own: the cooktop's part is in it too
 
 
 @dataclass(frozen=True, slots=True)

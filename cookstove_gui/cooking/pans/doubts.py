@@ -65,17 +65,20 @@ def usual_doubts() -> PanDoubts:
 
 
 def pan_draws(contact: Contact, doubts: PanDoubts, count: int) -> PanDraws:
-    """So many pans, evenly spread over what is in doubt."""
+    """So many pans, evenly spread over what is in doubt.
+
+    A timed pan tells of contact, cooktop and steam together: what it has taught of one is in doubt of none.
+    """
     rows = normal_rows(count, 4) if count > 1 else np.zeros((1, 4))
     top = doubts.cooktop
     if top is not None:
-        factor = np.exp(doubts.cooktop_log_sd * rows[:, 1])
+        factor = np.exp(contact.unlearned * doubts.cooktop_log_sd * rows[:, 1])
         top = Cooktop(**{one.name: getattr(top, one.name) * factor for one in fields(top)})
     return PanDraws(
         rows=rows,
         contact=contact.median * np.exp(contact.log_sd * rows[:, 0]),
         cooktop=top,
-        evaporation=np.exp(doubts.evaporation_log_sd * rows[:, 2]),
+        evaporation=np.exp(contact.unlearned * doubts.evaporation_log_sd * rows[:, 2]),
         amount=np.exp(doubts.amount_log_sd * rows[:, 3]),
     )
 

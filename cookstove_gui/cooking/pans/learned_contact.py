@@ -5,9 +5,10 @@ that spot says what the water did (“boiled”, “simmers”), and the spot wa
 """
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
+from math import hypot, sqrt
 
 import numpy as np
 
@@ -19,14 +20,16 @@ from cookstove_gui.cooking.pans.doubts import usual_doubts
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import HORIZON_MINUTES, FloatArray, Projection, Quantiles
 from cookstove_gui.physics.boiling import conductance_from_time
+from cookstove_gui.physics.pan_course import Cooktop
 from cookstove_gui.physics.quantities import STANDARD_PRESSURE
 from cookstove_gui.stove.entries import Entry, Kind, Session
 from cookstove_gui.stove.stove import USUAL_ROOM, Stove
 from cookstove_gui.units import LITRES_PER_QUART
 
-# From one run's contact to the next on one stove: clock, water and reading are rough, and the iron cools below a pan.
-# The pans of the sample stoves differ by 0.4; judgement.
-RUN_LOG_SD = 0.35
+# From one run's contact to the next on one stove: clock, water and reading are rough. Set where eight windows in ten
+# hold (tests/benchmarks/water_windows.py); what this stove's own runs differ by takes its place as they come in.
+RUN_LOG_SD = 0.2
+_RUN_SD_WEIGHT = 4.0  # runs that the number above counts for; judgement
 NEAR_MIN = 20.0  # a reading of the spot counts from this long before the pan went on; judgement
 _DRAWS = 60  # of the contact, for one window
 _LEAST, _MOST = 5.0, 2000.0  # W/(m2 K); outside them the note or the clock is wrong
@@ -62,8 +65,21 @@ def learned_contact(runs: Iterable[PanRun], pan: Pan) -> Contact:
     """The belief about the next contact of a pan, after the runs that tell of its kind of base."""
     usual = usual_contact(pan)
     shown = [contact for run in runs if tells_of(run, pan) and (contact := contact_of(run)) is not None]
-    median, log_sd = next_one(usual.median, usual.log_sd, shown, RUN_LOG_SD)
-    return Contact(median=median, log_sd=log_sd)
+    run_sd = _run_log_sd(shown)
+    median, log_sd = next_one(
+        usual.median, hypot(usual.log_sd, sqrt(max(run_sd**2 - RUN_LOG_SD**2, 0.0))), shown, run_sd
+    )
+    own, left = (sqrt(max(sd**2 - each**2, 0.0)) for sd, each in ((usual.log_sd, RUN_LOG_SD), (log_sd, run_sd)))
+    return Contact(median=median, log_sd=log_sd, unlearned=min(left / own, 1.0) if own > 0.0 else 1.0)
+
+
+def _run_log_sd(shown: Sequence[float]) -> float:
+    """By how much runs differ, of the logarithm: as usual, and as these do (scaled inverse chi-squared, Gelman)."""
+    if len(shown) < 2:
+        return RUN_LOG_SD
+    apart = np.log(shown) - np.mean(np.log(shown))
+    squares = _RUN_SD_WEIGHT * RUN_LOG_SD**2 + float(apart @ apart)
+    return sqrt(squares / (_RUN_SD_WEIGHT + len(shown) - 1))
 
 
 def tells_of(run: PanRun, pan: Pan) -> bool:
@@ -90,7 +106,7 @@ def _without_draw(path: float, seconds: float) -> float:
     top = usual_doubts().cooktop
     if top is None:
         return path
-    given, lag = float(np.asarray(top.conductance)), float(np.asarray(top.heat_capacity / top.conductance))
+    given, lag = _iron(top)
     down = 1.0 - lag / seconds * -np.expm1(-seconds / lag)  # mean over the run
     return 1.0 / max(1.0 / path - float(down) / given, 1e-4)
 
@@ -143,9 +159,30 @@ def pan_in(note: str) -> Pan | None:
 
 
 def _spot_meanwhile(run: PanRun) -> float:
-    """Mean heat [K] of the spot while the pan stood there, straight between its readings."""
+    """Mean heat [K] that the spot would have had without the pan, straight between its readings.
+
+    What was read while the pan stood there is drawn down by it already, which is put back so that it is not taken off
+    twice.
+    """
     at = np.linspace(0.0, run.minutes, 25)
-    return float(np.interp(at, run.spot_minutes, run.spot_heats).mean())
+    heats = run.spot_heats + _draw_of(run) * np.maximum(run.spot_heats - 0.5 * (run.start + run.water.boiling), 0.0)
+    return float(np.interp(at, run.spot_minutes, heats).mean())
+
+
+def _draw_of(run: PanRun) -> FloatArray:
+    """How far the usual contact has drawn the iron down at each reading, as a share of what it is over the water."""
+    top = usual_doubts().cooktop
+    if top is None:
+        return np.zeros(len(run.spot_minutes))
+    given, lag = _iron(top)
+    path = usual_contact(run.water.pan).median * run.water.pan.base_area
+    return np.asarray(path / given * -np.expm1(-60.0 * np.maximum(run.spot_minutes, 0.0) / lag))
+
+
+def _iron(top: Cooktop) -> tuple[float, float]:
+    """What a cooktop gives up for each kelvin that it is drawn down [W/K], and its lag [s]; the oven held as it is."""
+    given = float(np.asarray(top.conductance) + np.asarray(top.to_oven))
+    return given, float(np.asarray(top.heat_capacity)) / given
 
 
 def _goes_on(row: Entry) -> bool:

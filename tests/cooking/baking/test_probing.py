@@ -41,7 +41,7 @@ def test_a_probe_moves_the_time_towards_the_truth_and_narrows_it(bake, oven, min
         probes=(Probe(at=START, core=core(minute)),),
     )
     left = taken - minute
-    assert abs(likely(after) - left) < 0.75 * abs(likely(before) - left)
+    assert abs(likely(after) - left) < 0.85 * abs(likely(before) - left)
     assert window(after) / (likely(after) + minute) < 0.95 * window(before) / (likely(before) + minute)
     assert after.core_now is not None
     assert after.core_now.p50 == pytest.approx(core(minute), abs=3.5)
