@@ -14,10 +14,11 @@ def surfaces_of(stove: Stove, spot: Spot) -> tuple[tuple[str, str], ...]:
     """What a spot may show: key and words, the usual of its part first; nothing to say of the air in the room."""
     if spot.kind is SpotKind.ROOM:
         return ()
-    usual = stove.cooktop_surface if spot.kind is SpotKind.TOP else surface_at(stove, replace(spot, surface="")).name
+    of_top = spot.kind is SpotKind.TOP
+    usual = "the top’s own" if of_top else f"usual: {surface_at(stove, replace(spot, surface='')).name}"
     names = [surface.name for surface in surfaces()]
     own = [spot.surface] if spot.surface and spot.surface not in names else []
-    return (("", f"usual: {usual}"), *((name, name) for name in (*own, *names)))
+    return (("", usual), *((name, name) for name in (*own, *names)))
 
 
 def instruments_of(stove: Stove, spot: Spot) -> tuple[tuple[str, str], ...]:

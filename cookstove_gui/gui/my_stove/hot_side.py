@@ -61,6 +61,7 @@ class HotSidePart(QWidget):
         self._desk, self._known = link.desk, known
         self._found: HotSide = NOTHING
         self._stage, self._bypass = "", ""
+        self._of = link.desk.stove.name  # the stove that these were chosen for
         self.setObjectName("hot_side")
         self._build(look)
         self._job = Job(self, self._question, lambda asked: hot_side(asked, past), self._take)
@@ -109,7 +110,9 @@ class HotSidePart(QWidget):
         return self._job.is_busy
 
     def show_past(self) -> None:
-        """Search the stove's past sessions."""
+        """Search the stove's past sessions; of another stove all readings."""
+        if self._of != self._desk.stove.name:
+            self._of, self._stage, self._bypass = self._desk.stove.name, "", ""
         self._show_pattern()
         self._show_figures()
         if self.isVisible():

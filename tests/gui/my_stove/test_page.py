@@ -26,6 +26,7 @@ from cookstove_gui.gui.drawn_stove.stove_view import StoveView
 from cookstove_gui.gui.my_stove.ability_list import AbilityRow
 from cookstove_gui.gui.my_stove.draw.stove_column import StoveColumn
 from cookstove_gui.gui.my_stove.first_fires import FirstFiresGuide
+from cookstove_gui.gui.my_stove.hot_side import HotSidePart
 from cookstove_gui.gui.my_stove.page import MyStovePage
 from cookstove_gui.gui.widgets import printing
 from cookstove_gui.gui.widgets.form import Answer
@@ -138,7 +139,7 @@ def test_hot_side_is_told_by_the_stage_of_the_fire(qtbot, desk):
         keep_session(desk, f"Day {day}", NOW - timedelta(days=day))
     page, _ = shown(qtbot, desk, MyStovePage)
     push(page, "part_hot_side")
-    box = control(page, "hot_side_stage", QComboBox)
+    box, part = control(page, "hot_side_stage", QComboBox), control(page, "hot_side", HotSidePart)
     qtbot.waitUntil(lambda: box.count() > 1, timeout=20000)
     before = seen(page, "hot_side_behind")
     assert [box.itemData(place) for place in range(box.count())][:2] == ["any", "kindling"]
@@ -146,6 +147,9 @@ def test_hot_side_is_told_by_the_stage_of_the_fire(qtbot, desk):
     box.activated.emit(1)
     qtbot.waitUntil(lambda: seen(page, "hot_side_behind") != before, timeout=20000)
     assert "on a kindling fire" in seen(page, "hot_side_behind")
+    add_stove(desk, "Hut")
+    qtbot.waitUntil(lambda: seen(page, "stove_foot_name") == "Hut" and not part.is_busy, timeout=20000)
+    assert seen(page, "hot_side_behind") == ""  # of another stove all readings are asked for, and it has none
 
 
 def test_opening_the_page_starts_learning_from_a_past_not_learned_yet(qtbot, desk):

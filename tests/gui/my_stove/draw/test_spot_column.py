@@ -31,7 +31,7 @@ def test_a_spot_has_a_surface_of_its_own_until_the_usual_is_chosen_again(qtbot):
     desk = held_desk()
     part, _ = shown(qtbot, desk, DrawPart, (1040, 720))
     part.select("top_front_left")
-    assert control(part, "spot_surface", QComboBox).currentText() == "usual: oxidised cast iron"
+    assert control(part, "spot_surface", QComboBox).currentText() == "the top’s own"
     _choose(part, "spot_surface", "enamel")
     assert desk.stove.spot("top_front_left").surface == "enamel"
     assert desk.stove.spot("top_front_right").surface == ""
