@@ -249,8 +249,12 @@ def test_the_oven_of_a_session_is_kept_from_lighting_on():
 def test_a_slip_is_no_part_of_what_the_oven_did():
     log = Log()
     log.entries.extend(usual_morning())
-    log.reads(300, "oven_centre", 33.0)
-    assert _after(log.entries).rises[-1].kelvin.min() > 273.15
+    minutes = (usual_morning()[-1].at - at(0)).total_seconds() / 60.0
+    log.reads(minutes + 5, "oven_centre", 33.0)
+    assert track(STOVE, log.entries, at(minutes + 5)).doubted
+    kelvin = _after(log.entries).rises[-1].kelvin
+    assert len(kelvin) == len(_after(usual_morning()).rises[-1].kelvin)
+    assert kelvin[-1] > 400.0
 
 
 def test_the_latest_sessions_are_kept():
