@@ -104,3 +104,9 @@ def session() -> Session:
 @pytest.fixture
 def report() -> SessionReport:
     return made_report()
+
+
+@pytest.fixture
+def quick(monkeypatch: pytest.MonkeyPatch) -> None:
+    """No cautions are looked for, which takes most of a report's time; for tests that are not about them."""
+    monkeypatch.setattr("cookstove_gui.reports.session_report.due_cautions", lambda *_asked: ())

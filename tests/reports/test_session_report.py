@@ -34,11 +34,13 @@ def test_slip_is_named_and_left_out_of_the_tables(report: SessionReport) -> None
     assert slip.startswith("8:40, oven centre: 3900 °F was typed where about ")
 
 
+@pytest.mark.usefixtures("quick")
 def test_celsius_is_the_same_session(stove: Stove, session: Session) -> None:
     rows = {row.label: row for row in session_report(asked(stove, session), "x", Habits(unit="C")).spots}
     assert rows["oven centre"].highest == "218"  # (425 - 32) / 1.8 = 218.3
 
 
+@pytest.mark.usefixtures("quick")
 def test_row_taken_back_is_not_reported(stove: Stove, session: Session) -> None:
     log = made_log()
     hottest = next(row for row in log.rows if row.value == "425" and row.spot == "oven_centre")
@@ -102,12 +104,14 @@ def test_same_session_gives_the_same_chart(stove: Stove, session: Session, repor
     assert session_report(asked(stove, session), session.title) == report
 
 
+@pytest.mark.usefixtures("quick")
 def test_session_whose_oven_was_never_read_has_no_chart(stove: Stove, log: Log) -> None:
     log.add(0, "lit").read(10, "top_back_left", 200)
     report = session_report(asked(stove, Session(number=1, stove="Kitchen", title="x", entries=tuple(log.rows))), "x")
     assert (report.chart, report.chart_words) == ("", "")
 
 
+@pytest.mark.usefixtures("quick")
 def test_session_of_one_row_is_reported(stove: Stove, log: Log) -> None:
     log.read(0, "oven_centre", 70)
     report = session_report(asked(stove, Session(number=1, stove="Kitchen", title="x", entries=tuple(log.rows))), "x")
@@ -115,12 +119,14 @@ def test_session_of_one_row_is_reported(stove: Stove, log: Log) -> None:
     assert dict(report.facts)["Wood put on"] == "not logged"
 
 
+@pytest.mark.usefixtures("quick")
 def test_spot_that_only_the_log_names_is_reported(stove: Stove, log: Log) -> None:
     log.add(0, "lit").read(10, "warming_shelf", 120)
     report = session_report(asked(stove, Session(number=1, stove="Kitchen", title="x", entries=tuple(log.rows))), "x")
     assert [row.label for row in report.spots] == ["warming shelf"]
 
 
+@pytest.mark.usefixtures("quick")
 def test_session_in_which_nothing_stands_is_told(stove: Stove, log: Log) -> None:
     log.add(0, "lit").add(1, "void", value="1")
     with pytest.raises(InputProblem, match="no row"):
@@ -133,6 +139,7 @@ def test_the_first_page_says_what_came_of_it(report: SessionReport) -> None:
     assert report.result == "Bread heat after 1 h 22, held for 1 h 52."
 
 
+@pytest.mark.usefixtures("quick")
 def test_a_session_that_did_not_get_there_says_how_far_it_got(stove: Stove, log: Log) -> None:
     log.add(0, "lit").read(10, "oven_centre", 100).read(40, "oven_centre", 240).read(80, "oven_centre", 210)
     of_it = Session(number=1, stove="Kitchen", title="x", entries=tuple(log.rows))
@@ -169,6 +176,7 @@ def test_a_visitor_gets_the_same_first_page(stove: Stove, session: Session, repo
     assert replace(one, is_whole=True) == report
 
 
+@pytest.mark.usefixtures("quick")
 def test_what_was_in_the_oven_says_how_long_and_its_core(stove: Stove, log: Log) -> None:
     log.add(0, "lit").read(10, "oven_centre", 100)
     log.add(20, "oven_in", value="2", unit="lb", note="loaf").add(25, "oven_in", note="pie")
@@ -178,6 +186,7 @@ def test_what_was_in_the_oven_says_how_long_and_its_core(stove: Stove, log: Log)
     assert result.endswith(" Loaf 48 min in the oven, core 203 °F. Pie 45 min in the oven.")
 
 
+@pytest.mark.usefixtures("quick")
 def test_dates_and_clocks_are_written_as_the_reader_is_used_to(stove: Stove, session: Session) -> None:
     habits = Habits(unit="C", dates=Dates.MONTH, clocks=Clocks.H12)
     found = session_report(asked(stove, session), "x", habits)
@@ -187,6 +196,7 @@ def test_dates_and_clocks_are_written_as_the_reader_is_used_to(stove: Stove, ses
     assert session_report(asked(stove, session), "x", Habits(dates=Dates.YEAR)).date == "Monday 2026-01-05"
 
 
+@pytest.mark.usefixtures("quick")
 def test_a_heat_that_was_only_touched_says_nothing_of_holding(stove: Stove, log: Log) -> None:
     log.add(0, "lit").read(10, "oven_centre", 100).read(60, "oven_centre", 365.2).read(61, "oven_centre", 330)
     of_it = Session(number=1, stove="Kitchen", title="x", entries=tuple(log.rows))

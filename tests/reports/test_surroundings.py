@@ -13,7 +13,7 @@ from .conftest import asked, made_log
 
 
 @pytest.fixture
-def walled(stove: Stove, session: Session) -> SessionReport:
+def walled(stove: Stove, session: Session, quick: None) -> SessionReport:
     log = made_log()
     log.read(60, "room", 70).read(95, "wall_left", 152).read(100, "wall_left", 139).read(130, "floor_front", 96)
     rows = sorted(log.rows, key=lambda row: row.at)
@@ -32,6 +32,7 @@ def test_walls_stand_in_the_table_of_spots_too(walled: SessionReport) -> None:
     assert {row.label: row.highest for row in walled.spots}["wall left"] == "152"
 
 
+@pytest.mark.usefixtures("quick")
 def test_a_room_never_read_is_said_to_be_taken(stove: Stove, session: Session) -> None:
     log = made_log().read(1031, "wall_left", 150)
     (told, _decides) = session_report(asked(stove, replace(session, entries=tuple(log.rows))), "x").surroundings

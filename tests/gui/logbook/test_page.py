@@ -212,6 +212,13 @@ def bring(monkeypatch, tmp_path, text: str) -> None:
     monkeypatch.setattr(QFileDialog, "getOpenFileNames", lambda *_args, **_named: ([str(path)], ""))
 
 
+@pytest.fixture
+def quick(monkeypatch):
+    """No cautions are looked for, which takes most of a report's time."""
+    monkeypatch.setattr("cookstove_gui.reports.session_report.due_cautions", lambda *_asked: ())
+
+
+@pytest.mark.usefixtures("quick")
 @pytest.mark.parametrize(("key", "ending", "begins"), [("html", ".html", b"<!"), ("pdf", ".pdf", b"%PDF")])
 def test_a_report_is_written(qtbot, desk, tmp_path, monkeypatch, key, ending, begins):
     keep_session(desk, "Sunday bread", NOW - timedelta(days=9))
@@ -224,6 +231,7 @@ def test_a_report_is_written(qtbot, desk, tmp_path, monkeypatch, key, ending, be
     assert target.read_bytes().lstrip().startswith(begins)
 
 
+@pytest.mark.usefixtures("quick")
 @pytest.mark.parametrize(("whom", "whole"), [("visitor", False), ("record", True)])
 def test_a_visitor_gets_the_first_page_alone(qtbot, desk, tmp_path, monkeypatch, whom, whole):
     keep_session(desk, "Sunday bread", NOW - timedelta(days=9))
@@ -241,6 +249,7 @@ def test_a_visitor_gets_the_first_page_alone(qtbot, desk, tmp_path, monkeypatch,
     assert " am" in written or " pm" in written
 
 
+@pytest.mark.usefixtures("quick")
 def test_a_report_goes_to_the_printer(qtbot, desk, monkeypatch):
     keep_session(desk, "Sunday bread", NOW - timedelta(days=9))
     on_paper: list[bytes] = []
@@ -273,6 +282,7 @@ def test_a_season_and_the_stove_are_reported_too(qtbot, desk, tmp_path, monkeypa
         assert f"<h1>{title}</h1>" in target.read_text("utf-8")
 
 
+@pytest.mark.usefixtures("quick")
 def test_a_report_that_cannot_be_written_gets_one_sentence(qtbot, desk, tmp_path, monkeypatch):
     keep_session(desk, "Sunday bread", NOW - timedelta(days=9))
     target = tmp_path / "no such folder" / "report.html"
