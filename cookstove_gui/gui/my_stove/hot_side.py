@@ -145,7 +145,7 @@ class HotSidePart(QWidget):
         self._sentence.setText(hot_side_words(found.sides, unit))
         when = when_words(str(asked.stage or ""), str(asked.bypass or ""))
         say(self._behind, behind_words(found.sessions, found.pattern, unit, when))
-        say(self._unknown, unknown_words(stove, found.pattern, found.next_round, unit))
+        say(self._unknown, unknown_words(stove, found.pattern, found.next_round, unit, found.sessions))
         stages = [(_ANY, "any fire"), *((one, _STAGES[one]) for one in FireStage if one in found.stages)]
         self._stages.show_options(stages, self._stage or _ANY)
         bypasses = [(_ANY, "any"), *((one, str(one)) for one in BypassPlace if one in found.bypasses)]

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from cookstove_gui.cooking.fires.sides import Paired, Sides
+from cookstove_gui.cooking.fires.sides import LEAST_SESSIONS, Paired, Sides
 from cookstove_gui.forecast.answers import SpotPattern
 from cookstove_gui.forecast.learning.next_round import NextRound
 from cookstove_gui.phrases.edge import capital, listed, readings_count, sessions_count, spot_label
@@ -63,8 +63,10 @@ def when_words(stage: str, bypass: str) -> str:
     return ", ".join(part for part in (fire, f"bypass {bypass}" if bypass else "") if part)
 
 
-def unknown_words(stove: Stove, pattern: Sequence[SpotPattern], found: NextRound | None, unit: str) -> str:
-    """What is not known, and which readings in one round would settle most of it."""
+def unknown_words(
+    stove: Stove, pattern: Sequence[SpotPattern], found: NextRound | None, unit: str, sessions: int
+) -> str:
+    """What is not known, and which readings in one round would settle most of it; few sessions know few fires."""
     if found is None:
         return ""
     never = [_short(stove, row.spot) for row in pattern if row.readings == 0]
@@ -73,7 +75,10 @@ def unknown_words(stove: Stove, pattern: Sequence[SpotPattern], found: NextRound
     if never and len(never) < len(pattern):
         said = f"Not read yet: {listed(never)}."
     elif found.before <= _KNOWN:
-        return f"Each spot of the top is known to about ±{before} °{unit}; more readings change little."
+        known = f"Each spot of the top is known to about ±{before} °{unit}"
+        if sessions < LEAST_SESSIONS:
+            return f"{known} on so few fires; another firing tells more than another round."
+        return f"{known}; more readings change little."
     else:
         said = "" if never else f"Each spot of the top is known to about ±{before} °{unit}."
     if found.after > _WORTH * found.before and not never:

@@ -84,20 +84,31 @@ def test_what_is_unknown_and_which_readings_would_settle_it() -> None:
     rows = pattern(front_left=10, back_left=0, back_right=-10)
     asked = "Front left, back left and back right, read in one round, would settle most: ±49 becomes ±36 °F."
     nothing = tuple(replace(row, readings=0) for row in rows)
-    assert unknown_words(STOVE, nothing, _next(49, 36), "F") == asked
+    assert unknown_words(STOVE, nothing, _next(49, 36), "F", 8) == asked
     never = (*rows[:2], replace(rows[2], readings=0))
-    assert unknown_words(STOVE, never, _next(49, 36), "F") == f"Not read yet: back right. {asked}"
-    assert unknown_words(STOVE, rows, _next(49, 36), "F") == f"Each spot of the top is known to about ±49 °F. {asked}"
+    assert unknown_words(STOVE, never, _next(49, 36), "F", 8) == f"Not read yet: back right. {asked}"
+    assert (
+        unknown_words(STOVE, rows, _next(49, 36), "F", 8) == f"Each spot of the top is known to about ±49 °F. {asked}"
+    )
 
 
 def test_no_more_readings_are_asked_for_where_they_change_little() -> None:
     rows = pattern(front_left=10, back_left=0, back_right=-10)
     assert (
-        unknown_words(STOVE, rows, _next(4, 3), "F")
+        unknown_words(STOVE, rows, _next(4, 3), "F", 8)
         == "Each spot of the top is known to about ±4 °F; more readings change little."
     )
-    assert unknown_words(STOVE, rows, _next(20, 19.5), "F").endswith("It takes many more rounds to know them better.")
-    assert unknown_words(STOVE, rows, None, "F") == ""
+    assert unknown_words(STOVE, rows, _next(20, 19.5), "F", 8).endswith(
+        "It takes many more rounds to know them better."
+    )
+    assert unknown_words(STOVE, rows, None, "F", 8) == ""
+
+
+def test_after_one_or_two_fires_another_one_tells_more_than_more_readings() -> None:
+    rows = pattern(front_left=10, back_left=0, back_right=-10)
+    assert unknown_words(STOVE, rows, _next(4, 3), "F", 2) == (
+        "Each spot of the top is known to about ±4 °F on so few fires; another firing tells more than another round."
+    )
 
 
 @pytest.mark.parametrize(
