@@ -46,7 +46,7 @@ def _answers(rows: tuple[Entry, ...], now: datetime) -> None:
     assert words
     assert "nan" not in words
     with suppress(InputProblem):  # a log of which nothing is in force has nothing to report
-        assert session_report(asked, "Any log", "F").title
+        assert session_report(asked, "Any log").title
 
 
 @settings(max_examples=3, suppress_health_check=[HealthCheck.too_slow])
