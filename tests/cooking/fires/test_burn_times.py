@@ -86,6 +86,12 @@ def test_air_left_open_is_no_such_burn() -> None:
     assert burn_times(STOVE, [session(1, made_log(*rows))]) == ()
 
 
+def test_air_shut_down_in_the_minute_of_the_load_counts() -> None:
+    rows = ((0, "lit", "", "", ""), (35, "wood", "", "6", "kg"), (35, "air", "", "0.1", ""), *BURN[4:])
+    (found,) = burn_times(STOVE, [session(1, made_log(*rows))])
+    assert found.air_open == pytest.approx(0.1)
+
+
 def test_opening_the_air_again_ends_it() -> None:
     rows = (*BURN[:-1], (205, "air", "", "1", ""), BURN[-1])
     (found,) = burn_times(STOVE, [session(1, made_log(*rows))])

@@ -7,13 +7,16 @@ from itertools import pairwise
 import numpy as np
 import pytest
 
+from cookstove_gui.cooking.supper import planning
 from cookstove_gui.cooking.supper.dishes import HandsOn, Heat, Wait
+from cookstove_gui.cooking.supper.fire import Fire
 from cookstove_gui.cooking.supper.jobs import OVEN_PLACES, in_kitchen
 from cookstove_gui.cooking.supper.marks import Mark, OwnTime, Supper
 from cookstove_gui.cooking.supper.moments import due, moments
 from cookstove_gui.cooking.supper.plan import FireStep, Margin, Plan, PlannedStep, StepKind
 from cookstove_gui.cooking.supper.planning import plan_meal
 from cookstove_gui.errors import InputProblem
+from cookstove_gui.forecast.answers import KeptFire, Projection
 from cookstove_gui.units import kelvin
 from tests.cooking.supper.made import KITCHEN, NOW, USUAL, burning, cold, dish, hands, oven, supper, wait
 
@@ -250,3 +253,50 @@ def test_a_rest_between_two_jobs_stays_within_its_limits() -> None:
     rested = dish("rested", hands(10, keeps=0), wait(20, 10, 60), hands(5, keeps=0), may_wait=0.0)
     plan = plan_meal(Supper(table_at=NOW + timedelta(hours=1), dishes=(rested,)), burning(), NOW)
     _check(plan, Supper(table_at=plan.table_at, dishes=(rested,)))
+
+
+def test_a_step_under_way_is_no_chance_any_more() -> None:
+    pie = dish("pie", hands(10), oven(40, 300, 420))
+    wanted = Supper(table_at=NOW + timedelta(hours=1), dishes=(pie,))
+    ahead = plan_meal(wanted, burning(), NOW)
+    assert ahead.of_dish("pie")[1].chance is not None
+    assert ahead.chance is not None
+    marks = (Mark(step="pie/0", began=NOW - _minutes(12), ended=NOW - _minutes(2)), Mark(step="pie/1", began=NOW))
+    within = plan_meal(replace(wanted, marks=marks), burning(), NOW)
+    assert within.of_dish("pie")[1].chance is None
+    assert within.chance is None
+
+
+def test_a_rest_that_may_be_shorter_gives_the_heat_before_it_time() -> None:
+    # The oven is at some 340 °F; the bake may begin half an hour later, for the rest after it may be so much shorter.
+    roast = dish("roast", oven(20, 250, 450), wait(40, 10, 60))
+    plan = plan_meal(Supper(table_at=NOW + timedelta(minutes=70), dishes=(roast,)), burning(), NOW)
+    assert plan.chance is not None
+    assert plan.chance > 0.5
+
+
+def test_the_fire_is_thought_of_as_the_plan_before_has_it_if_the_dishes_are_the_same(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    asked: list[float] = []
+    real = planning.futures
+
+    def noted(fire: Fire, kept: KeptFire | None, horizon: float) -> tuple[Projection, int]:
+        asked.append(horizon)
+        return real(fire, kept, horizon)
+
+    monkeypatch.setattr(planning, "futures", noted)
+    wanted = supper("apple_pie")
+
+    def horizon(before: Plan | None) -> float:
+        asked.clear()
+        plan_meal(wanted, burning(), NOW, before)
+        return asked[0]
+
+    before = plan_meal(wanted, burning(), NOW)
+    # 58 minutes are no whole number of the slots in which a plan is looked for
+    steps = tuple(replace(one, begin=one.begin - _minutes(58), end=one.end - _minutes(58)) for one in before.steps)
+    earlier = replace(before, steps=steps)
+    assert horizon(earlier) == pytest.approx(horizon(before) - 58.0)
+    changed = replace(earlier, dishes=(*earlier.dishes, USUAL["greens"]))
+    assert horizon(changed) != pytest.approx(horizon(before) - 58.0)
