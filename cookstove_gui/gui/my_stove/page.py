@@ -31,7 +31,7 @@ class MyStovePage(QWidget):
         super().__init__(parent)
         self._desk = link.desk
         self._studying = PastStudy.of(link)
-        self._missed: Changed | None = None
+        self._missed: Changed | None = Changed(stove=True, study=True, log=True)  # all, when it is first seen
         self.setObjectName("page")
         self.setAccessibleName("My stove")
         past = PastSessions(link.desk)

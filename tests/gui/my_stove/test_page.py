@@ -120,7 +120,6 @@ def test_hot_side_shows_the_hotter_left(qtbot, desk):
     for day in (9, 6, 3):
         keep_session(desk, f"Day {day}", NOW - timedelta(days=day))
     page, _ = shown(qtbot, desk, MyStovePage)
-    push(page, "part_hot_side")
     qtbot.waitUntil(lambda: seen(page, "hot_side_sentence").startswith("The left runs about"), timeout=20000)
     drawing = control(page, "hot_side_drawing", StoveView)
     left, right = (drawing.patch(f"top_front_{side}") for side in ("left", "right"))
