@@ -130,7 +130,7 @@ def chance_line(step: PlannedStep) -> str:
     if step.chance is None or step.done or step.chance > _FAILS_BELOW:
         return ""
     fails = round(10 * (1.0 - step.chance))
-    return "hardly ever finds its heat" if fails > 9 else f"fails in {fails} of 10 futures"
+    return "hardly finds heat" if fails > 9 else f"fails in {fails} of 10 futures"
 
 
 def fails_words(steps: Sequence[PlannedStep]) -> str:

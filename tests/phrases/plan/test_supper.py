@@ -124,7 +124,7 @@ def test_a_step_that_fails_often_says_so() -> None:
     assert words.fails_words((CRUST, BAKE, BOIL)) == "bake fails in 3 of 10 futures"
     assert words.fails_words((replace(BOIL, chance=0.4), BAKE)) == "boil the water fails in 6 of 10 futures"
     assert words.fails_words((CRUST, BOIL)) == ""
-    assert words.fails_words((replace(BAKE, chance=0.02), BOIL)) == "bake hardly ever finds its heat"
+    assert words.fails_words((replace(BAKE, chance=0.02), BOIL)) == "bake hardly finds heat"
     assert words.chance_line(CRUST) == ""
 
 
