@@ -144,6 +144,15 @@ def test_the_stove_on_the_table_stays_and_a_stove_here_keeps_its_description(ful
     assert there.logbook.setting("stove") == "Mine"
 
 
+def test_what_belongs_to_the_other_computer_stays_there(full: Desk, tmp_path: Path) -> None:
+    full.choose_stove(OTHER.name)
+    full.set_setting("window", "10 10 1280 750")
+    there = moved(full, tmp_path)
+    assert there.logbook.setting("stove") != OTHER.name
+    assert there.logbook.setting("window") == ""
+    assert there.setting("unit") == "C"
+
+
 def test_the_package_is_valid_by_frictionless_and_lists_each_table(full: Desk, tmp_path: Path) -> None:
     write_everything(full, tmp_path / "all.zip")
     with zipfile.ZipFile(tmp_path / "all.zip") as archive:
