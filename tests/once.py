@@ -68,6 +68,7 @@ def _learned(stove: Stove, sessions: Sequence[Session], bands: Sequence[HeatBand
 
 def pages_work_once(patch: pytest.MonkeyPatch) -> None:
     """Put it in the place of what the threads of the pages call."""
+    commands_work_once(patch)
     patch.setattr("cookstove_gui.gui.logbook.opened_session.opened", _opened)
     patch.setattr("cookstove_gui.study.study", _study)
     patch.setattr("cookstove_gui.gui.background.working_out.WorkingOut.__call__", lambda _self, inputs: stood(inputs))

@@ -43,6 +43,17 @@ def desk() -> Desk:
     return held_desk()
 
 
+@pytest.fixture
+def studies() -> None:
+    """The page begins a study of its own when it is shown, as in the program."""
+
+
+@pytest.fixture(autouse=True)
+def _no_study_but_where_asked_for(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch) -> None:
+    if "studies" not in request.fixturenames:
+        monkeypatch.setattr(PastStudy, "start_if_due", lambda _self: None)
+
+
 def test_sessions_stand_there_the_latest_first(qtbot, desk):
     keep_session(desk, "Old", NOW - timedelta(days=9))
     keep_session(desk, "New", NOW - timedelta(days=2))
@@ -159,7 +170,7 @@ def test_a_file_that_is_no_log_gets_one_sentence(qtbot, desk, tmp_path, monkeypa
     qtbot.waitUntil(lambda: "holds no rows" in seen(page, "sheet_problem"), timeout=5000)
 
 
-def test_with_too_few_windows_the_track_record_says_so_and_draws_nothing(qtbot, desk):
+def test_with_too_few_windows_the_track_record_says_so_and_draws_nothing(qtbot, desk, studies):
     for day in (9, 6, 3):
         keep_session(desk, f"Day {day}", NOW - timedelta(days=day))
     page, link = shown(qtbot, desk, LogbookPage)
@@ -311,7 +322,7 @@ def test_a_whole_logbook_is_looked_at_and_then_comes_in(qtbot, desk, tmp_path, m
     assert desk.stove.name == mine
 
 
-def test_a_study_that_is_stopped_is_offered_again(qtbot, desk):
+def test_a_study_that_is_stopped_is_offered_again(qtbot, desk, studies):
     for day in range(1, 12):
         keep_session(desk, f"Day {day}", NOW - timedelta(days=day))
     page, link = shown(qtbot, desk, LogbookPage)
