@@ -2,11 +2,12 @@
 
 from math import e, exp, log
 
+import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from cookstove_gui.cooking.belief import next_one, updated
+from cookstove_gui.cooking.belief import next_one, normal_rows, updated
 
 values = st.lists(st.floats(0.1, 100.0), max_size=6)
 spreads = st.floats(0.05, 2.0)
@@ -54,3 +55,10 @@ def test_however_many_are_shown_the_next_one_still_differs() -> None:
     middle, log_sd = next_one(100.0, 0.5, [200.0] * 1000, 0.3)
     assert log(middle) == pytest.approx(log(200.0), abs=0.01)
     assert 0.3 < log_sd < 0.301
+
+
+@pytest.mark.parametrize("columns", [4, 9, 18])
+def test_even_draws_are_of_mean_0_and_variance_1_and_go_with_no_other(columns: int) -> None:
+    rows = normal_rows(64, columns)
+    assert np.abs(rows.mean(axis=0)).max() < 1e-9
+    assert rows.T @ rows / 64 == pytest.approx(np.eye(columns), abs=1e-9)

@@ -5,11 +5,12 @@ from datetime import timedelta
 import numpy as np
 import pytest
 
-from cookstove_gui.cooking.baking.bodies import step_of, warmed
+from cookstove_gui.cooking.baking.bodies import _bodies, step_of, warmed
 from cookstove_gui.cooking.baking.catalogue import BOILING_AT_SEA_LEVEL, bake_of
 from cookstove_gui.cooking.baking.doneness import doneness, minutes_to_done
 from cookstove_gui.cooking.baking.doubts import Doubt, Ensemble
 from cookstove_gui.cooking.baking.probing import Probe
+from cookstove_gui.physics.quantities import STANDARD_PRESSURE
 from tests.cooking.baking.test_doneness import likely, oven_at, trace, window
 from tests.cooking.made import START, fahrenheit
 
@@ -82,3 +83,16 @@ def test_a_later_reading_tells_more() -> None:
     found = doneness(LOAF, oven_at(395)).probe_gains
     assert [round(one.in_min) for one in found] == [10, 20]
     assert found[1].window_min < found[0].window_min
+
+
+def test_a_loaf_that_rose_more_is_lighter_for_its_size_and_wider_at_the_same_weight() -> None:
+    """At one weight: volume goes with 1 over what is not gas, each side with its cube root, and the mass stays."""
+    rows = np.zeros((2, len(Doubt)))
+    rows[:, Doubt.GAS] = (-2.0, 2.0)  # rose more, rose less
+    body, _ = _bodies(LOAF, Ensemble(rows=rows), STANDARD_PRESSURE)
+    assert body.half_thickness[0] > body.half_thickness[1]
+    assert body.heat_capacity * body.half_thickness**3 == pytest.approx(
+        np.full(2, body.heat_capacity[0] * body.half_thickness[0] ** 3)
+    )
+    dense, _ = _bodies(BEEF, Ensemble(rows=rows), STANDARD_PRESSURE)
+    assert dense.half_thickness[0] == dense.half_thickness[1]

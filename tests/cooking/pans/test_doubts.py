@@ -98,3 +98,11 @@ def test_a_simmer_is_reached_before_the_boil() -> None:
     assert simmer is not None
     assert boil is not None
     assert simmer < boil
+
+
+def test_what_timed_pans_have_taught_is_no_more_in_doubt_of_cooktop_or_steam() -> None:
+    taught = Contact(median=100.0, log_sd=0.2, unlearned=0.25)
+    usual, known = (pan_draws(one, usual_doubts(), 64) for one in (replace(taught, unlearned=1.0), taught))
+    for part in (lambda draws: draws.cooktop.conductance, lambda draws: draws.evaporation):
+        assert np.std(np.log(part(known))) == pytest.approx(0.25 * np.std(np.log(part(usual))), rel=1e-6)
+    assert np.std(np.log(known.amount)) == pytest.approx(np.std(np.log(usual.amount)))

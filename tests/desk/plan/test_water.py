@@ -162,3 +162,16 @@ def test_each_pan_of_the_log_is_shown_with_what_those_before_it_said(plan, stand
     assert found.guessed.p50 > found.asked.answer.minutes.p50
     first = plan(sessions=boiled_in(stove, 10.0)).said[0].said
     assert first.p90 - first.p10 > widths[0]  # nothing had been learned before it
+
+
+def test_where_a_pan_stands_by_the_log_its_draw_is_not_taken_off_once_more(stands):
+    """The projection has it already: that water is as soon as on iron that nothing cools, the others are slower."""
+    stove, standing = stands
+    steady = heating(standing, {"top_front_left": 520.0, "top_front_middle": 520.0})
+    on = replace(log((0.0, "pan", "top_front_left", "on", ""))[0], at=standing.now)
+    asked = WaterInputs(
+        standing=replace(steady, rows=(*steady.rows, on)), stove=stove, pressure=float(standard_pressure(0.0)),
+        choice=WaterChoice(litres=2.0), past=lambda _name: (),
+    )  # fmt: skip
+    found = {row.spot: row.answer.minutes.p50 for row in plan_water(asked).rows}
+    assert found["top_front_left"] < 0.97 * found["top_front_middle"]
