@@ -170,3 +170,7 @@ def test_the_stoves_own_rises_speak_on_the_first_rise_only():
     again = say([up, down], at(50), 350.0, flat, 50.0, rises)
     for one in (first, down, again):
         assert one.apart[Plain.RISES] == pytest.approx(0.0)
+
+
+def test_a_session_that_proved_nothing_leaves_its_futures_as_they_are() -> None:
+    assert (Proof().width, Proof().lean) == (1.0, None)
