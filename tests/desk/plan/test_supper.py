@@ -171,6 +171,15 @@ def test_the_heading_says_what_the_plan_calls_for(burning_desk: Desk) -> None:
     assert shown_rungs(burning_desk)[-1] == "Greens now."
 
 
+def test_while_a_meal_is_planned_it_alone_says_what_the_hands_do(burning_desk: Desk) -> None:
+    stand(burning_desk)
+    assert shown_headline(burning_desk).startswith("Shape the loaves.")
+    wanted(burning_desk, "greens", hours=4.0)
+    planned(burning_desk)
+    assert burning_desk.supper.due is None
+    assert "Shape the loaves" not in shown_headline(burning_desk)
+
+
 def test_with_no_fire_the_heading_says_when_to_light(held_desk: Desk) -> None:
     wanted(held_desk, "apple_pie", hours=4.0)
     planned(held_desk)
