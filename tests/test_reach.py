@@ -33,6 +33,7 @@ LISTED = {
     "gui.widgets.look.Look.mode": _SEEN,
     "gui.widgets.one_line.OneLine.rungs": _SEEN,
     "gui.widgets.one_line.OneLine.shown_width": _SEEN,
+    "gui.widgets.one_line.OneLine.is_squeezed": _SEEN,
     "phrases.ladder.SHORTEST": "the least length that every ladder of sentences is held to",
     "gui.drawn_stove.stove_drawing.StoveDrawing.patch": "how tests find a spot of the drawing",
 }

@@ -9,7 +9,7 @@ from cookstove_gui.cooking.supper.plan import FireStep, PlannedStep, StepKind
 from tests.voice.moment import Moment
 
 _TENTHS = re.compile(r"(\d+)\s+in\s+10")
-_FAILS = re.compile(r"fails in (\d+) of 10")
+_FAILS = re.compile(r"fails (\d+) times in 10")
 _AIR = re.compile(r"(?i)set the air to \d+ %|shut the air|open the air")
 _COOLS = 0.5  # opening below which air makes the oven cooler
 

@@ -130,11 +130,11 @@ def chance_line(step: PlannedStep) -> str:
     if step.chance is None or step.done or step.chance > _FAILS_BELOW:
         return ""
     fails = round(10 * (1.0 - step.chance))
-    return "hardly finds heat" if fails > 9 else f"fails in {fails} of 10 futures"
+    return "hardly finds heat" if fails > 9 else f"fails {fails} times in 10"
 
 
 def fails_words(steps: Sequence[PlannedStep]) -> str:
-    """Of a dish's steps the one that misses its heat most often: `bake fails in 3 of 10 futures`; empty for none."""
+    """Of a dish's steps the one that misses its heat most often: `bake fails 3 times in 10`; empty for none."""
     told = [step for step in steps if chance_line(step)]
     worst = min(told, key=lambda step: step.chance or 0.0, default=None)
     return "" if worst is None else f"{worst.what} {chance_line(worst)}"

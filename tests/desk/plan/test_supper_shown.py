@@ -145,7 +145,7 @@ def test_a_bake_to_come_shows_its_heat_and_both_clocks(held_desk: Desk) -> None:
     assert (found.clock, found.out) == (clock(held_desk, 40), clock(held_desk, 80))
     assert (found.past, found.is_own, found.is_short) == (False, False, False)
     assert found.said == (
-        f"bread: bake, {clock(held_desk, 40)} to {clock(held_desk, 80)}, oven centre; fails in 3 of 10 futures"
+        f"bread: bake, {clock(held_desk, 40)} to {clock(held_desk, 80)}, oven centre; fails 3 times in 10"
     )
 
 

@@ -118,11 +118,11 @@ def test_a_clash_is_named_with_the_least_change(clash: Clash, said: str) -> None
 
 
 def test_a_step_that_fails_often_says_so() -> None:
-    assert words.chance_line(BAKE) == "fails in 3 of 10 futures"
+    assert words.chance_line(BAKE) == "fails 3 times in 10"
     assert words.chance_line(BOIL) == ""
     assert words.chance_line(replace(BAKE, done=True)) == ""
-    assert words.fails_words((CRUST, BAKE, BOIL)) == "bake fails in 3 of 10 futures"
-    assert words.fails_words((replace(BOIL, chance=0.4), BAKE)) == "boil the water fails in 6 of 10 futures"
+    assert words.fails_words((CRUST, BAKE, BOIL)) == "bake fails 3 times in 10"
+    assert words.fails_words((replace(BOIL, chance=0.4), BAKE)) == "boil the water fails 6 times in 10"
     assert words.fails_words((CRUST, BOIL)) == ""
     assert words.fails_words((replace(BAKE, chance=0.02), BOIL)) == "bake hardly finds heat"
     assert words.chance_line(CRUST) == ""
