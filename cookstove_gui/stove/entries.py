@@ -5,6 +5,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from enum import StrEnum
+from operator import attrgetter
 
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.units import kelvin, kilograms, parse_number
@@ -72,6 +73,9 @@ class Session:
     entries: tuple[Entry, ...]
 
 
+_IN_TIME = attrgetter("at", "number")
+
+
 def fold(entries: Iterable[Entry], until: datetime | None = None) -> tuple[Entry, ...]:
     """What was read and done after corrections, in order of time: without voided rows and rows about another row.
 
@@ -81,7 +85,7 @@ def fold(entries: Iterable[Entry], until: datetime | None = None) -> tuple[Entry
     seen = [entry for entry in entries if until is None or entry.at <= until]
     taken_back = numbers_taken_back(seen)
     standing = (row for row in seen if row.kind not in ABOUT_A_ROW and row.number not in taken_back)
-    return tuple(sorted(standing, key=lambda row: (row.at, row.number)))
+    return tuple(sorted(standing, key=_IN_TIME))
 
 
 def numbers_taken_back(entries: Iterable[Entry]) -> set[int]:

@@ -32,6 +32,7 @@ class Moment:
 
     stove: Stove
     rows: tuple[Entry, ...]  # in force, in order of time
+    of: Mapping[Kind, tuple[Entry, ...]]  # the same by their kind; a kind that has none is left out
     zones: dict[str, Zone]
     turns: dict[TurnKind, Turn]  # the likely ones
     at: datetime | None
@@ -39,7 +40,14 @@ class Moment:
 
     def latest(self, *kinds: Kind) -> Entry | None:
         """The latest row of any of some kinds."""
-        return next((row for row in reversed(self.rows) if row.kind in kinds), None)
+        last = [self.of[kind][-1] for kind in kinds if kind in self.of]
+        return max(last, key=lambda row: (row.at, row.number), default=None)
+
+    def readings(self, kind: SpotKind) -> Iterator[Entry]:
+        """The readings of all spots of one kind."""
+        spots = {row.spot for row in self.of.get(Kind.READING, ())}
+        names = {name for name in spots if self.stove.kind_of(name) is kind}
+        return (row for row in self.of.get(Kind.READING, ()) if row.spot in names)
 
     def minutes_since(self, row: Entry) -> float:
         """Minutes from a row to now."""
@@ -103,20 +111,19 @@ class Moment:
         known = listed(key)
         return any(
             words_in(row.note) & known and self.within(row, within)
-            for row in self.rows
-            if row.kind in (kinds or (Kind.NOTE, Kind.PAN, Kind.WOOD, Kind.LIT))
+            for kind in kinds or (Kind.NOTE, Kind.PAN, Kind.WOOD, Kind.LIT)
+            for row in self.of.get(kind, ())
         )
 
     def pans(self) -> Iterator[StandingPan]:
         """The pans that stand on the cooktop, each with the words noted of it."""
-        last = {row.spot: row for row in self.rows if row.kind is Kind.PAN}
+        last = {row.spot: row for row in self.of.get(Kind.PAN, ())}
         for spot, row in last.items():
             if row.value == "on":
                 noted = [
                     other.note
-                    for other in self.rows
-                    if other.kind is Kind.NOTE
-                    and (other.spot == spot or (not other.spot and abs(other.at - row.at) <= _NOTED_BESIDE))
+                    for other in self.of.get(Kind.NOTE, ())
+                    if other.spot == spot or (not other.spot and abs(other.at - row.at) <= _NOTED_BESIDE)
                 ]
                 yield StandingPan(
                     spot=spot, minutes=self.minutes_since(row), words=words_in(" ".join([row.note, *noted]))
@@ -132,9 +139,13 @@ def moment_of(
     first_fires_done: bool,
 ) -> Moment:
     """The moment asked about; the last row's if `now` is left out."""
+    of: dict[Kind, list[Entry]] = {}
+    for row in rows:
+        of.setdefault(row.kind, []).append(row)
     return Moment(
         stove=stove,
         rows=rows,
+        of={kind: tuple(found) for kind, found in of.items()},
         zones={zone.spot: zone for zone in (zones.values() if isinstance(zones, Mapping) else zones)},
         turns={turn.kind: turn for turn in turns if turn.chance >= LIKELY},
         at=now or max((row.at for row in rows), default=None),

@@ -9,7 +9,7 @@ from cookstove_gui.cooking.safety.about import About
 from cookstove_gui.cooking.safety.moment import Moment, limit
 from cookstove_gui.cooking.safety.touch_watch import material_of, seconds_to_burn
 from cookstove_gui.cooking.safety.wall_rises import WallState, latest_of_each, wall_rises, wall_state
-from cookstove_gui.stove.entries import Entry, Kind
+from cookstove_gui.stove.entries import Entry
 from cookstove_gui.stove.stove import INFRARED, SpotKind
 from cookstove_gui.units import degrees
 
@@ -36,8 +36,7 @@ def _wall(state: WallState, moment: Moment) -> Iterator[About]:
 def _hot_surface(moment: Moment) -> Iterator[About]:
     """Once a session for the sides and once for the glass, when they are first read so hot."""
     for kind, material in _TOUCHED.items():
-        own = (row for row in moment.rows if moment.stove.kind_of(row.spot) is kind)
-        first = next((row for row in own if _burns(row, material)), None)
+        first = next((row for row in moment.readings(kind) if _burns(row, material)), None)
         if first is not None and moment.within(first, "just_now"):
             yield About(spot=first.spot)
 
@@ -53,8 +52,7 @@ def _shiny_cooktop(moment: Moment) -> Iterator[About]:
     kinds = {instrument.kind for instrument in moment.stove.instruments}
     if kinds and INFRARED not in kinds:
         return
-    readings = (row for row in moment.rows if row.kind is Kind.READING)
-    first = next((row for row in readings if moment.stove.kind_of(row.spot) is SpotKind.TOP), None)
+    first = next(moment.readings(SpotKind.TOP), None)
     if cooktop_is_shiny(moment.stove) and moment.within(first, "just_now"):
         yield About()
 

@@ -201,16 +201,15 @@ class Cook:
 
     def _set_air(self, inlet: FloatArray, band: HeatBand, oven: FloatArray, minutes: float) -> FloatArray:
         """The air (doings, members) after a look at the oven: a turn shut above the band, a turn open below it."""
-        off = _half_widths(oven + self._foresight * self._trend, band)
-        pace = minutes * self._pace * np.where(np.abs(off) > FAR_OFF, HASTE, 1.0)
-        random = self._random
-        looks = self._steers & self._feeds & (random.random(MEMBERS) < pace)
-        luck = random.random(MEMBERS)
-        least, most = AIR_TURN
-        turn = least + (most - least) * random.random(MEMBERS)
-        place = np.nonzero(looks)
-        members = place[1]
-        off, luck, turn, before = off[place], luck[members], turn[members], inlet[place]
+        random, least, most = self._random, AIR_TURN[0], AIR_TURN[1]
+        chance, luck, turn = random.random(MEMBERS), random.random(MEMBERS), random.random(MEMBERS)
+        pace = minutes * self._pace
+        # Few look in one step: how far off the oven is for them is asked of those few that may.
+        place = np.nonzero(self._steers & self._feeds & (chance < HASTE * pace))
+        off = _half_widths(oven[place] + self._foresight[place[1]] * self._trend[place], band)
+        looks = chance[place[1]] < pace[place[1]] * np.where(np.abs(off) > FAR_OFF, HASTE, 1.0)
+        place, off = (place[0][looks], place[1][looks]), off[looks]
+        luck, turn, before = luck[place[1]], least + (most - least) * turn[place[1]], inlet[place]
         shuts = luck < 1.0 / (1.0 + np.exp((AIR_EDGE - off) / AIR_SOFT))
         opens = luck < 1.0 / (1.0 + np.exp((AIR_EDGE + off) / AIR_SOFT))
         inlet[place] = _between(before - turn * shuts + turn * opens, LEAST_AIR, 1.0)
@@ -219,10 +218,10 @@ class Cook:
     def _open_door(self, state: FloatArray, minutes: float) -> None:
         """Look at what bakes: the oven's air falls by a share of its excess, its walls hardly."""
         random = self._random
-        opens = self._feeds & self._reached & (random.random(MEMBERS) < self._openings * minutes)
+        chance, size = random.random(MEMBERS), random.random(MEMBERS)
+        place = np.nonzero(self._feeds & self._reached & (chance < self._openings * minutes))
         least, most = OPENING_DIP
-        dip = least + (most - least) * random.random(MEMBERS)
-        place = np.nonzero(opens)
+        dip = least + (most - least) * size
         air = state[heat.AIR][place]
         state[heat.AIR][place] = air - dip[place[1]] * np.maximum(air - state[heat.ROOM][place], 0.0)
 

@@ -98,15 +98,16 @@ def warm(state: FloatArray, p: dict[str, FloatArray], controls: Controls, minute
     room = state[ROOM]
     plate, walls, lining, air = state[PLATE], state[WALLS], state[LINING], state[AIR]
     extra = 60.0 * state[EXTRA]
-    through = np.maximum(
-        1.0 - p["bypass_cut"] * state[BYPASS], LEAST_THROUGH
-    )  # share of the gas that goes round the oven
+    # Share of the gas that goes round the oven; all of it while every bypass is shut, as it mostly is.
+    is_shut = not state[BYPASS].any()
+    through = 1.0 if is_shut else np.maximum(1.0 - p["bypass_cut"] * state[BYPASS], LEAST_THROUGH)
     leak = np.minimum(p["air_leak"], MOST_LEAK)
     draught = leak + (1.0 - leak) * state[INLET]
     stream = p["gas_stream"] * draught
-    round_oven = stream * through
-    to_plate = picked_up(stream, p["plate_gas"] * draught**GAS_POWER)
-    to_walls = picked_up(round_oven, p["walls_gas"] * (draught * through) ** GAS_POWER)
+    flow = draught**GAS_POWER
+    to_plate = picked_up(stream, p["plate_gas"] * flow)
+    flow_round = flow if is_shut else flow * through**GAS_POWER
+    to_walls = picked_up(stream * through, p["walls_gas"] * flow_round)
     radiant = np.minimum(p["radiant_share"], MOST_RADIANT) * power
     lit_plate = np.minimum(p["radiant_plate"], 1.0) * radiant
     gas = room + (power - radiant) / stream

@@ -7,6 +7,7 @@ keyed by stove and place in the log, so a tracker and a fresh run agree to the l
 import zlib
 from collections.abc import Sequence
 from datetime import datetime, timedelta
+from itertools import pairwise, takewhile
 
 import numpy as np
 
@@ -200,7 +201,7 @@ class Tracker:
 
 def _carried_row(standing: Sequence[Entry]) -> Entry | None:
     """The row that says how warm the stove was when the session began; one that cannot be read says nothing."""
-    soon = (row for row in standing if row.at - standing[0].at <= timedelta(minutes=CARRIED_MINUTES))
+    soon = takewhile(lambda row: row.at - standing[0].at <= timedelta(minutes=CARRIED_MINUTES), standing)
     return next((row for row in soon if row.kind is Kind.CARRIED and _says_heat(row)), None)
 
 
@@ -214,12 +215,12 @@ def _says_heat(carried: Entry) -> bool:
 
 def rows_in_force(entries: Sequence[Entry], now: datetime) -> tuple[Entry, ...]:
     """What holds at `now`; a void row that names no row takes nothing back."""
-    return fold([entry for entry in entries if not _names_no_row(entry)], until=now)
+    return fold(_naming_rows(entries), until=now)
 
 
 def confirmed(entries: Sequence[Entry], now: datetime) -> frozenset[int]:
     """Numbers of the readings that the cook, asked about them by `now`, says are right."""
-    return frozenset(numbers_kept([entry for entry in entries if entry.at <= now and not _names_no_row(entry)]))
+    return frozenset(numbers_kept([entry for entry in _naming_rows(entries) if entry.at <= now]))
 
 
 def worth_following(standing: tuple[Entry, ...]) -> tuple[Entry, ...]:
@@ -228,14 +229,10 @@ def worth_following(standing: tuple[Entry, ...]) -> tuple[Entry, ...]:
     Of a longer log the front is left out in blocks, so that a new row seldom makes all the others new; what was set
     there last (the fire, the air, the bypass, the door) is kept.
     """
-    begin = max(
-        (
-            place
-            for place in range(1, len(standing))
-            if standing[place].at - standing[place - 1].at > timedelta(hours=COLD_AFTER_HOURS)
-        ),
-        default=0,
-    )
+    pause, begin = timedelta(hours=COLD_AFTER_HOURS), 0
+    for place, (before, row) in enumerate(pairwise(standing), start=1):
+        if row.at - before.at > pause:
+            begin = place
     over = len(standing) - begin - MOST_FOLLOWED
     if over > 0:
         cut = begin + -(-over // BLOCK) * BLOCK
@@ -244,9 +241,12 @@ def worth_following(standing: tuple[Entry, ...]) -> tuple[Entry, ...]:
     return standing[begin:]
 
 
+def _naming_rows(entries: Sequence[Entry]) -> list[Entry]:
+    """Without the rows about another row that name none."""
+    return [entry for entry in entries if entry.kind not in ABOUT_A_ROW or not _names_no_row(entry)]
+
+
 def _names_no_row(entry: Entry) -> bool:
-    if entry.kind not in ABOUT_A_ROW:
-        return False
     try:
         named_number(entry)
     except InputProblem:
