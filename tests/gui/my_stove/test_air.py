@@ -8,6 +8,7 @@ from pytestqt.qtbot import QtBot
 
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.my_stove.site import barometer_of, site_here
+from cookstove_gui.gui.my_stove.ability_list import AbilityList, AbilityRow
 from cookstove_gui.gui.my_stove.page import MyStovePage
 from tests.gui.hands import control, push, seen, type_in
 from tests.gui.pages import held_desk, shown
@@ -73,18 +74,20 @@ def test_the_set_up_and_the_checks_follow(page: tuple[MyStovePage, Desk]) -> Non
     assert control(made, "air_pressure", QLineEdit).text() == "880.5 hPa"
 
 
-def test_names_of_heats_are_read_in_the_table_that_was_chosen(page: tuple[MyStovePage, Desk]) -> None:
+def test_names_of_heats_are_read_in_the_table_that_was_chosen(qtbot: QtBot, page: tuple[MyStovePage, Desk]) -> None:
     made, desk = page
     push(made, "part_fire")
-    assert "1942" in seen(made, "band_table_words")
+    qtbot.waitUntil(lambda: "1942" in seen(made, "band_table_words"), timeout=10000)
     box = control(made, "band_table", QComboBox)
     box.setFocus()
     QTest.keyClick(box, Qt.Key.Key_Down)
     box.activated.emit(box.currentIndex())
-    assert "1976" in seen(made, "band_table_words")
+    qtbot.waitUntil(lambda: "1976" in seen(made, "band_table_words"), timeout=10000)
     assert "very slow" in {band.name for band in desk.bands}
-    heats = control(made, "fire_band", QComboBox)
-    assert heats.findData("very slow") >= 0
+    figures = control(made, "abilities", AbilityList)
+    qtbot.waitUntil(
+        lambda: any("very slow" in row.accessibleName() for row in figures.findChildren(AbilityRow)), timeout=10000
+    )
 
 
 def test_the_rail_scrolls_where_cautions_leave_the_page_little_height(page: tuple[MyStovePage, Desk]) -> None:
