@@ -149,5 +149,5 @@ def note_problem(name: str, what: str) -> None:
     told = what.rstrip(".")
     _OWN.problems.setdefault(
         name,
-        f"Your own {name}: {told}. That is left out; correct it in {own_place(name)}, or on Plan, Tasks and foods.",
+        f"Your own {name}: {told}. That is left out; correct it in {own_place(name)}, or on Plan, Tasks.",
     )

@@ -38,7 +38,7 @@ class PlanPage(QWidget):
         self._sections.add("water", "Water and pans", self._water)
         self._sections.add("pots", "Several pots", self._pots)
         self._sections.add("wood", "Wood", self._wood)
-        self._sections.add("own", "Tasks and foods", self._own)
+        self._sections.add("own", "Tasks", self._own)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.addWidget(self._sections)
