@@ -3,6 +3,7 @@
 import gc
 import os
 import shutil
+import sys
 import tempfile
 from collections.abc import Iterator, Sequence
 from pathlib import Path
@@ -16,6 +17,10 @@ from tests.reference import checks
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 # A developer's own logbook and tables are no business of a test.
 os.environ["XDG_DATA_HOME"] = str(Path(tempfile.gettempdir()) / "cookstove-tests-have-no-data-folder")
+
+# What is compiled of the tests and of the program is kept for the next run: to collect then takes half the time.
+sys.dont_write_bytecode = False
+os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
 
 # Files of tests lie in memory where the system has room there: each entry is waited for until it is on its disk.
 _MEMORY = "/dev/shm"
