@@ -1,13 +1,17 @@
 """What pages, commands and reports ask for is worked out once for all tests: of the same rows the same is found."""
 
+import hashlib
 import pickle
 from collections.abc import Callable, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Any
 
 import pytest
 
 from cookstove_gui.desk.logbook.opened import opened
+from cookstove_gui.desk.plan.bake import BakeInputs, plan_bake
+from cookstove_gui.desk.plan.pots import PotsInputs, plan_pots
+from cookstove_gui.desk.plan.water import WaterInputs, plan_water
 from cookstove_gui.forecast.learning.learn import lessons
 from cookstove_gui.one_road import Memory, cautions_by_moment, work_out
 from cookstove_gui.resource_files import has_own_tables
@@ -34,17 +38,18 @@ class Once:
 
 
 def _key(asked: Any) -> Any:
-    """The values, or what is written of them where there are arrays in them."""
+    """The values, or a digest of them where there are arrays in them."""
     try:
         hash(asked)
     except TypeError:
-        return pickle.dumps(asked)
+        return hashlib.sha256(pickle.dumps(asked)).digest()
     return asked
 
 
 _opened, _lessons = Once(opened), Once(lessons)
 _cautions = Once(lambda inputs: tuple(cautions_by_moment(inputs)))
 _standing = Once(work_out)
+_pots, _bake, _water = Once(plan_pots), Once(plan_bake), Once(plan_water)
 _studies: dict[Any, Study] = {}
 
 
@@ -66,11 +71,35 @@ def _learned(stove: Stove, sessions: Sequence[Session], bands: Sequence[HeatBand
     return _lessons(stove, tuple(sessions), tuple(bands), known)
 
 
+@dataclass(frozen=True)
+class _Past:
+    """The sessions that a plan looks up, as a value."""
+
+    sessions: tuple[Session, ...]
+
+    def __call__(self, _stove: str) -> tuple[Session, ...]:
+        return self.sessions
+
+
+def _planned(plan: Once) -> Callable[[PotsInputs | BakeInputs | WaterInputs], Any]:
+    """A plan for a stove that stands so, whichever entry it stands so after."""
+
+    def found(inputs: PotsInputs | BakeInputs | WaterInputs) -> Any:
+        asked = replace(inputs, standing=replace(inputs.standing, serial=0))
+        if isinstance(asked, WaterInputs):
+            asked = replace(asked, past=_Past(asked.past(asked.stove.name)))
+        return plan(asked)
+
+    return found
+
+
 def pages_work_once(patch: pytest.MonkeyPatch) -> None:
     """Put it in the place of what the threads of the pages call."""
     commands_work_once(patch)
     patch.setattr("cookstove_gui.gui.logbook.opened_session.opened", _opened)
     patch.setattr("cookstove_gui.study.study", _study)
+    for part, plan in (("pots", _pots), ("bake", _bake), ("water", _water)):
+        patch.setattr(f"cookstove_gui.gui.plan.{part}.plan_{part}", _planned(plan))
     patch.setattr("cookstove_gui.gui.background.working_out.WorkingOut.__call__", lambda _self, inputs: stood(inputs))
 
 

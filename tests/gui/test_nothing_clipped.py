@@ -22,7 +22,7 @@ from cookstove_gui.phrases.ladder import ladder
 from cookstove_gui.stove.entries import Kind
 from tests.gui.clipping import faults, settle, unlit
 from tests.gui.hands import control, press
-from tests.gui.pages import keep_session, light
+from tests.gui.pages import keep_session, light, undressed
 from tests.held_clock import HeldClock
 from tests.once import stood
 
@@ -98,12 +98,15 @@ CHOICES = (Qt.Key.Key_F6, Qt.Key.Key_F7, Qt.Key.Key_F10, Qt.Key.Key_F11)
 
 
 @pytest.fixture
-def shown(desk: Desk, clock: HeldClock, look: Look, qtbot: QtBot) -> Iterator[Callable[[State], MainWindow]]:
+def shown(
+    desk: Desk, clock: HeldClock, look: Look, qtbot: QtBot, worked_out_once: None
+) -> Iterator[Callable[[State], MainWindow]]:
     """The window in a state, its standing worked out."""
 
     def make(state: State) -> MainWindow:
         state(desk, clock)
-        window = MainWindow(desk, look)
+        with undressed(look):
+            window = MainWindow(desk, look)
         qtbot.addWidget(window)
         if desk.entries:
             assert desk.show(stood(desk.inputs()))

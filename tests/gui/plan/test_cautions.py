@@ -16,7 +16,7 @@ from tests.gui.hands import control, push, seen
 from tests.gui.pages import NOW, held_desk, keep_session, shown
 from tests.once import stood
 
-pytestmark = pytest.mark.gui
+pytestmark = [pytest.mark.gui, pytest.mark.usefixtures("worked_out_once")]
 
 
 def at_heat(heat: float, height: str = "0 ft") -> Desk:

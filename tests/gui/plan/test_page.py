@@ -14,15 +14,13 @@ from cookstove_gui.gui.plan.page import PlanPage
 from cookstove_gui.gui.plan.part import PlanPart
 from cookstove_gui.gui.plan.water_on_top import WaterOnTop
 from cookstove_gui.gui.plan.water_runs import WaterRuns
-from cookstove_gui.one_road import Memory, work_out
-from cookstove_gui.situation import Standing
 from cookstove_gui.stove.entries import Kind
 from cookstove_gui.stove.stove import SpotKind
 from tests.gui.hands import control, push, seen, type_in
 from tests.gui.pages import NOW, held_desk, keep_session, shown
+from tests.once import stood
 
-pytestmark = pytest.mark.gui
-STANDINGS: dict[object, Standing] = {}
+pytestmark = [pytest.mark.gui, pytest.mark.usefixtures("worked_out_once")]
 
 
 @pytest.fixture
@@ -36,12 +34,8 @@ def desk() -> Desk:
 
 
 def show_standing(desk: Desk) -> None:
-    """Give the desk how its stove stands; worked out once for all tests, for their logs are the same."""
-    inputs = desk.inputs()
-    key = (len(inputs.rows), inputs.now, inputs.stove.altitude)
-    if key not in STANDINGS:
-        STANDINGS[key] = work_out(inputs, Memory())
-    desk.show(replace(STANDINGS[key], serial=inputs.serial))
+    """Give the desk how its stove stands."""
+    desk.show(stood(desk.inputs()))
 
 
 @pytest.fixture

@@ -9,7 +9,7 @@ from cookstove_gui.gui.plan.part import PlanPart
 from tests.gui.hands import control, push, seen, type_in
 from tests.gui.pages import held_desk, shown
 
-pytestmark = pytest.mark.gui
+pytestmark = [pytest.mark.gui, pytest.mark.usefixtures("worked_out_once")]
 
 
 @pytest.fixture

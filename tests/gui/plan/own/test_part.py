@@ -13,7 +13,7 @@ from cookstove_gui.units import kelvin
 from tests.gui.hands import control, press, push, seen
 from tests.gui.pages import held_desk, shown
 
-pytestmark = pytest.mark.gui
+pytestmark = [pytest.mark.gui, pytest.mark.usefixtures("worked_out_once")]
 
 
 @pytest.fixture

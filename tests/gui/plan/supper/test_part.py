@@ -20,7 +20,7 @@ from cookstove_gui.stove.entries import Kind
 from tests.gui.hands import control, push, seen, type_in
 from tests.gui.pages import shown
 
-pytestmark = pytest.mark.gui
+pytestmark = [pytest.mark.gui, pytest.mark.usefixtures("worked_out_once")]
 
 
 @pytest.fixture
