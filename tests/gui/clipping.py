@@ -146,7 +146,8 @@ def outside(window: QWidget) -> Iterator[str]:
         at = part.mapTo(frame, QPoint(0, 0))
         place, room = QRect(at, part.size()), frame.rect()
         if frame is not window:
-            room.setHeight(max(room.height(), place.bottom() + 1))  # up and down is scrolled
+            room.setHeight(max(room.height(), place.bottom() + 1))  # up and down is scrolled, to the side never
+            room.setWidth(min(room.width(), frame.parentWidget().width() + 1))  # pixels of the design are rounded
         if not room.contains(place):
             yield f"{name_of(part)} at {place.getRect()} is not in {name_of(frame)} {room.getRect()}"
 

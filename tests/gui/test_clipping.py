@@ -12,6 +12,7 @@ from pytestqt.qtbot import QtBot
 from cookstove_gui.gui.widgets.key import Key
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.one_line import OneLine
+from cookstove_gui.gui.widgets.sections import scrolling
 from tests.gui.clipping import faults, settle, unlit
 from tests.gui.hands import control
 
@@ -54,6 +55,20 @@ def part(panel: QWidget, name: str) -> QWidget:
 def test_a_panel_in_order_has_no_faults(panel: QWidget) -> None:
     assert faults(panel, targets=True) == []
     assert list(unlit(panel)) == []
+
+
+def test_what_lies_beside_the_window_of_a_page_that_only_scrolls_up_and_down_is_found(
+    panel: QWidget, qtbot: QtBot
+) -> None:
+    page = scrolling(panel)
+    qtbot.addWidget(page)
+    page.resize(300, 420)
+    page.show()
+    settle()
+    assert not [fault for fault in faults(page) if "is not in" in fault]
+    panel.setMinimumWidth(600)
+    settle()
+    assert [fault for fault in faults(page) if "is not in" in fault]
 
 
 def shorten_words(panel: QWidget) -> None:

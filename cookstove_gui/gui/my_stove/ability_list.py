@@ -1,6 +1,7 @@
 """Figures of a stove in rows: what it can do, how much, its range and the number of firings behind it."""
 
 from collections.abc import Sequence
+from math import ceil
 
 from PySide6.QtCore import QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QFontMetricsF, QKeyEvent, QPainter, QPaintEvent
@@ -36,6 +37,7 @@ class AbilityRow(QAbstractButton):
         self.setAccessibleName(f"{name}: {value}")
         self.setAccessibleDescription(range_)
         self.setToolTip(f"{range_}\nPress to see the firings")
+        self.updateGeometry()
         self.update()
 
     def sizeHint(self) -> QSize:
@@ -44,7 +46,11 @@ class AbilityRow(QAbstractButton):
 
     def minimumSizeHint(self) -> QSize:
         """Room for a name and a value beside each other."""
-        return QSize(px(_LEAST), px(_HIGH))
+        words = _wide(self._name, SMALL) + self._value_room() + px(2 * _IN)
+        return QSize(max(px(_LEAST), ceil(words), ceil(_wide(self._range, SMALL)) + px(2 * _IN)), px(_HIGH))
+
+    def _value_room(self) -> float:
+        return QFontMetricsF(font(BODY, 600)).horizontalAdvance(self._value) + px(_BETWEEN)
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Name and value on one line, the range below, a hairline under both."""
@@ -58,8 +64,7 @@ class AbilityRow(QAbstractButton):
             painter.fillRect(QRectF(0, whole.height() - 1, whole.width(), 1), QColor(theme.faint))
         upper = QRectF(px(_IN), px(1), whole.width() - px(2 * _IN), px(_UPPER))
         lower = QRectF(px(_IN), px(_UPPER - 1), upper.width(), px(_LOWER))
-        taken = QFontMetricsF(font(BODY, 600)).horizontalAdvance(self._value) + px(_BETWEEN)
-        room = upper.width() - taken
+        room = upper.width() - self._value_room()
         size = next((one for one in (BODY, PLACE, SMALL) if _wide(self._name, one) <= room), SMALL)
         draw_words(painter, upper, self._name, theme.ink, side=LEFT, size=size)
         draw_words(painter, upper, self._value, theme.ink, side=RIGHT, weight=600)

@@ -12,6 +12,7 @@ from cookstove_gui.gui.my_stove.thermometer_row import RowContent, ThermometerRo
 from cookstove_gui.gui.widgets.form import Choice, Field, row, say, words
 from cookstove_gui.gui.widgets.key import named_key
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.side_by_side import SideBySide
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.phrases.edge import heat_name
 from cookstove_gui.phrases.my_stove.checks import check_line, doubt_words, drifted, gain_words, instrument_words
@@ -86,15 +87,13 @@ class ChecksPart(QWidget):
         for panel in (self._adding, self._infrared):
             every.addWidget(panel)
         every.addStretch(1)
-        both = QHBoxLayout()
-        both.setSpacing(3 * STEP)
-        both.addWidget(self._left, 4)
-        both.addLayout(every, 5)
+        plotted = QVBoxLayout()
+        plotted.addWidget(self._left)
         column = QVBoxLayout(self)
         column.setSpacing(STEP)
         column.addWidget(self._standing)
         column.addWidget(self._then)
-        column.addLayout(both, 1)
+        column.addWidget(SideBySide(plotted, every, shares=(4, 5), apart=3 * STEP), 1)
 
     def _connect(self) -> None:
         self._form.kept.connect(self.show_stove)

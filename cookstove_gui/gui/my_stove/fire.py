@@ -2,7 +2,7 @@
 
 from datetime import date
 
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from cookstove_gui.cooking.fires.abilities import Ability, Figure
 from cookstove_gui.cooking.fit.bands import band_tables
@@ -18,6 +18,8 @@ from cookstove_gui.gui.widgets.form import Answer, Choice, say, words
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.row_table import RowTable, TableRow
 from cookstove_gui.gui.widgets.sections import scrolling
+from cookstove_gui.gui.widgets.side_by_side import SideBySide
+from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import fix_width
 from cookstove_gui.phrases.edge import capital, local_day, spot_label
@@ -33,6 +35,7 @@ from cookstove_gui.phrases.my_stove.abilities import (
 )
 
 _LIST = 396  # px of the design
+_LIST_LEAST = 220
 _CAPTION = 96
 _RISES = "rises"
 _AGAINST = {
@@ -70,6 +73,7 @@ class FirePart(QWidget):
         self._list = AbilityList(look, "abilities")
         area = scrolling(_topped(self._list))
         area.setObjectName("abilities_area")
+        area.setMinimumHeight(px(_LIST_LEAST))  # also where it stands above the answer
         fix_width(area, _LIST)
         self._answer = Answer(name="figure_sentence")
         self._range = words(name="figure_range", role="strong")
@@ -99,10 +103,10 @@ class FirePart(QWidget):
         right.addWidget(self._open)
         right.addWidget(self._caution)
         right.addStretch(0)
-        whole = QHBoxLayout(self)
-        whole.setSpacing(4 * STEP)
-        whole.addWidget(area)
-        whole.addLayout(right, 1)
+        left = QVBoxLayout()
+        left.addWidget(area, 1)
+        whole = QVBoxLayout(self)
+        whole.addWidget(SideBySide(left, right, shares=(0, 1), apart=4 * STEP))
 
     def show_past(self) -> None:
         """Search the stove's past, and show what is known meanwhile."""

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from cookstove_gui.cooking.fires.abilities import Ability, Figure
 from cookstove_gui.desk.my_stove.abilities import key_of
@@ -21,6 +21,7 @@ from cookstove_gui.gui.my_stove.known import KnownAbilities
 from cookstove_gui.gui.my_stove.rises_picture import RisesPicture
 from cookstove_gui.gui.widgets.form import Choice, row, say, words
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.side_by_side import SideBySide
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.phrases.edge import readings_count, spot_label
 from cookstove_gui.phrases.my_stove.abilities import ability_name, figure_range, figure_value
@@ -99,10 +100,8 @@ class HotSidePart(QWidget):
         right.addWidget(self._rises_title)
         right.addWidget(self._rises, 1)
         right.addStretch(0)
-        whole = QHBoxLayout(self)
-        whole.setSpacing(4 * STEP)
-        whole.addLayout(left, 14)
-        whole.addLayout(right, 11)
+        whole = QVBoxLayout(self)
+        whole.addWidget(SideBySide(left, right, shares=(14, 11), apart=4 * STEP))
 
     @property
     def is_busy(self) -> bool:

@@ -6,6 +6,7 @@ from typing import Any
 
 from PySide6.QtCore import (
     QAbstractTableModel,
+    QEvent,
     QItemSelectionModel,
     QModelIndex,
     QPersistentModelIndex,
@@ -14,6 +15,7 @@ from PySide6.QtCore import (
 )
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QSizePolicy, QTableView, QWidget
 
+from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import TARGET_PIXELS
 from cookstove_gui.gui.widgets.tips import plain_tip
 
@@ -113,8 +115,7 @@ class RowTable(QTableView):
         self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.verticalHeader().hide()
-        self.verticalHeader().setMinimumSectionSize(row_height)
-        self.verticalHeader().setDefaultSectionSize(row_height)
+        self._size_rows()
         header = self.horizontalHeader()
         header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
         header.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
@@ -130,6 +131,17 @@ class RowTable(QTableView):
             self._fit()
         self.activated.connect(lambda index: self.opened.emit(str(index.data(_KEY))))
         self.selectionModel().currentRowChanged.connect(lambda new, _old: self.chosen.emit(str(new.data(_KEY) or "")))
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Grow with the size of the text."""
+        super().changeEvent(event)
+        if event.type() in (QEvent.Type.StyleChange, QEvent.Type.FontChange):
+            self._size_rows()
+            self._fit()
+
+    def _size_rows(self) -> None:
+        self.verticalHeader().setMinimumSectionSize(px(self._row_height))
+        self.verticalHeader().setDefaultSectionSize(px(self._row_height))
 
     @property
     def key(self) -> str:
@@ -171,6 +183,6 @@ class RowTable(QTableView):
         if self._wraps:
             self.resizeRowsToContents()
         if self._shown_rows is not None:
-            tall = self._shown_rows * self._row_height or max(self.verticalHeader().length(), self._row_height)
+            tall = self._shown_rows * px(self._row_height) or max(self.verticalHeader().length(), px(self._row_height))
             header = self.horizontalHeader()
             self.setFixedHeight(tall + (0 if header.isHidden() else header.sizeHint().height()) + _EDGES)

@@ -1,0 +1,34 @@
+"""Two parts beside each other, or one below the other where both do not fit."""
+
+from PySide6.QtCore import QSize
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QBoxLayout, QLayout, QWidget
+
+
+class SideBySide(QWidget):
+    """Left and right, which share the width as `shares` says; it never asks for more width than the wider one."""
+
+    def __init__(
+        self, left: QLayout, right: QLayout, *, shares: tuple[int, int], apart: int, parent: QWidget | None = None
+    ) -> None:
+        super().__init__(parent)
+        self._sides = (left, right)
+        self._box = QBoxLayout(QBoxLayout.Direction.LeftToRight, self)
+        self._box.setContentsMargins(0, 0, 0, 0)
+        self._box.setSpacing(apart)
+        for side, share in zip(self._sides, shares, strict=True):
+            self._box.addLayout(side, share)
+
+    def minimumSizeHint(self) -> QSize:
+        """Room for the wider of the two."""
+        return QSize(max(side.minimumSize().width() for side in self._sides), self._box.minimumSize().height())
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Beside each other if there is room."""
+        super().resizeEvent(event)
+        needed = sum(side.minimumSize().width() for side in self._sides) + self._box.spacing()
+        ways = QBoxLayout.Direction
+        way = ways.LeftToRight if needed <= self.width() else ways.TopToBottom
+        if way != self._box.direction():
+            self._box.setDirection(way)
+            self.updateGeometry()
