@@ -93,13 +93,16 @@ def _planned(plan: Once) -> Callable[[PotsInputs | BakeInputs | WaterInputs], An
     return found
 
 
+water_planned = _planned(_water)
+
+
 def pages_work_once(patch: pytest.MonkeyPatch) -> None:
     """Put it in the place of what the threads of the pages call."""
     commands_work_once(patch)
     patch.setattr("cookstove_gui.gui.logbook.opened_session.opened", _opened)
     patch.setattr("cookstove_gui.study.study", _study)
-    for part, plan in (("pots", _pots), ("bake", _bake), ("water", _water)):
-        patch.setattr(f"cookstove_gui.gui.plan.{part}.plan_{part}", _planned(plan))
+    for part, plan in (("pots", _planned(_pots)), ("bake", _planned(_bake)), ("water", water_planned)):
+        patch.setattr(f"cookstove_gui.gui.plan.{part}.plan_{part}", plan)
     patch.setattr("cookstove_gui.gui.background.working_out.WorkingOut.__call__", lambda _self, inputs: stood(inputs))
 
 

@@ -17,7 +17,7 @@ from cookstove_gui.desk.plan.wood import WoodChoice, WoodInputs, moisture_option
 from cookstove_gui.physics.air import standard_pressure
 
 ALTITUDES = st.sampled_from([-500.0, 0.0, 1500.0, 6000.0])
-QUICK = settings(max_examples=10, suppress_health_check=[HealthCheck.too_slow])
+QUICK = settings(max_examples=6, suppress_health_check=[HealthCheck.too_slow])
 
 
 @QUICK

@@ -8,6 +8,7 @@ import pytest
 from cookstove_gui.desk.plan.water import WaterChoice, WaterInputs, WaterPlan, pan_of, plan_water
 from cookstove_gui.physics.air import standard_pressure
 from tests.cooking.made import START, log, projection, session
+from tests.once import water_planned
 
 HEATS = {"top_front_left": 420.0, "top_front_middle": 520.0, "top_back_left": 180.0, "top_back_right": 120.0}
 
@@ -27,7 +28,7 @@ def plan(stands):
 
     def planned(heats=HEATS, room=None, sessions=(), altitude=0.0, **chosen) -> WaterPlan:
         choice = WaterChoice(**{"litres": 2.0, **chosen})
-        return plan_water(
+        return water_planned(
             WaterInputs(
                 standing=heating(standing, heats, room),
                 stove=replace(stove, altitude=altitude),

@@ -194,7 +194,7 @@ def wild_logs(draw: st.DrawFn) -> list[Entry]:
     return log.entries
 
 
-@settings(max_examples=15, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=8, suppress_health_check=[HealthCheck.too_slow])
 @given(wild_logs(), st.sampled_from(list(Firebox)))
 def test_no_log_however_wild_gives_nonsense(entries, firebox):
     belief = track(stove_with_default_spots("wild", firebox), entries, at(900))
