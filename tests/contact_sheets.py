@@ -96,6 +96,14 @@ def _questioned() -> Desk:
     return desk
 
 
+def _cautioned() -> Desk:
+    """A flue that is read too cool twice."""
+    desk = _sample()
+    _clock(desk).pass_minutes(6)
+    desk.read("165", spot="flue")
+    return desk
+
+
 def _out() -> Desk:
     desk = _sample()
     _clock(desk).pass_minutes(25)
@@ -145,7 +153,7 @@ STATES: dict[str, State] = {
     "learning": State(_learning, ("cook", "my_stove", "logbook")),
     "first_fires": State(_new_stove, ("cook", "large")),
     "sample": State(_sample, ALL, _read_cautions),
-    "caution": State(_sample),
+    "caution": State(_cautioned),
     "supper": State(_supper, ("plan",), _read_cautions),
     "question": State(_questioned, COOK, _read_cautions),
     "out": State(_out, ("cook", "large"), _read_cautions),
