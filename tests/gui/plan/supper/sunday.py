@@ -13,7 +13,7 @@ from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 import numpy as np
-from PySide6.QtCore import QEventLoop, QTimer
+from PySide6.QtCore import QCoreApplication, QEvent, QEventLoop, QTimer
 from PySide6.QtWidgets import QApplication, QPushButton
 
 from cookstove_gui.cooking.fires.steps import AIR_DOWN
@@ -137,6 +137,8 @@ class Sunday:
     def close(self) -> None:
         """Close the window and the logbook."""
         self.window.close()
+        self.window.deleteLater()  # it would follow the look that the next window shares
+        QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
         self.logbook.close()
 
     def settle(self) -> None:
