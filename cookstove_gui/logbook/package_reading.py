@@ -1,5 +1,6 @@
 """A data package of a whole logbook read back: every stove, session and photo, and what is known beside them."""
 
+import csv
 import zipfile
 import zlib
 from collections.abc import Callable, Iterator, Mapping
@@ -61,7 +62,7 @@ class Packed:
     def photo(self, place: str) -> bytes:
         """The bytes of a photo."""
         with _opened(self.path) as archive:
-            return archive.read(place)
+            return _unpacked(archive, place, self.path)
 
 
 def read_package(path: Path) -> Packed:
@@ -72,14 +73,29 @@ def read_package(path: Path) -> Packed:
 
 @contextmanager
 def _opened(path: Path) -> Iterator[zipfile.ZipFile]:
-    """A .zip file that is open; whatever is wrong with it is told in one sentence."""
+    """A .zip file that is open; what is wrong with it is told in one sentence."""
     try:
-        with zipfile.ZipFile(path) as archive:
-            yield archive
-    except (zipfile.BadZipFile, zlib.error, EOFError, NotImplementedError, RuntimeError, KeyError, ValueError) as error:
-        raise InputProblem(f"{path.name} isn't a logbook written by this program, or is damaged ({error}).") from error
+        archive = zipfile.ZipFile(path)
+    except (zipfile.BadZipFile, NotImplementedError, EOFError, ValueError) as error:
+        raise _damaged(path, error) from error
     except OSError as error:
         raise SurroundingsProblem(f"{path} can't be read ({error.strerror}).") from error
+    with archive:
+        yield archive
+
+
+def _unpacked(archive: zipfile.ZipFile, place: str, path: Path) -> bytes:
+    """The bytes of one file inside; zipfile tells of a locked one by RuntimeError, of one that is gone by KeyError."""
+    try:
+        return archive.read(place)
+    except (zipfile.BadZipFile, zlib.error, EOFError, NotImplementedError, RuntimeError, KeyError) as error:
+        raise _damaged(path, error) from error
+    except OSError as error:
+        raise SurroundingsProblem(f"{path} can't be read ({error.strerror}).") from error
+
+
+def _damaged(path: Path, error: Exception) -> InputProblem:
+    return InputProblem(f"{path.name} isn't a logbook written by this program, or is damaged ({error}).")
 
 
 class _Reader:
@@ -117,12 +133,15 @@ class _Reader:
         if self._sizes[place] > LARGEST_FILE:
             raise InputProblem(f"{place} in {self._path.name} is larger than any log; is it the right file?")
         try:
-            return self._archive.read(place).decode("utf-8")
+            return _unpacked(self._archive, place, self._path).decode("utf-8")
         except UnicodeDecodeError:
             raise InputProblem(f"{place} in {self._path.name} is not UTF-8 text; choose another copy of it.") from None
 
     def _table(self, place: str) -> list[dict[str, str]]:
-        return table_rows(self._text(place)) if place in self._sizes else []
+        try:
+            return table_rows(self._text(place)) if place in self._sizes else []
+        except csv.Error as error:
+            raise InputProblem(f"{place} in {self._path.name} isn't a table ({error}); choose another copy.") from None
 
     def _read(self, place: str, of: Callable[[Mapping[str, str]], Kept]) -> Iterator[Kept]:
         for number, row in enumerate(self._table(place), start=2):

@@ -18,6 +18,7 @@ from cookstove_gui.reports.svg import (
     LINE,
     SOFT,
     VERDIGRIS,
+    WIDE,
     Point,
     box,
     line,
@@ -32,7 +33,6 @@ from cookstove_gui.stove.entries import Entry, HeatBand, Kind, reading_kelvin
 from cookstove_gui.stove.stove import SpotKind, Stove
 from cookstove_gui.units import TemperatureUnit, degrees, kelvin
 
-WIDE = 698.0  # px, the width of a page's text
 _LEFT, _RIGHT, _TOP, _GROUND = 38.0, WIDE - 2, 4.0, 172.0  # px, of the plot
 _STAGES, _LANE = 32.0, 54.0  # px below its ground
 _TICK_STEPS = (15, 30, 60, 120, 240, 480)  # min

@@ -3,11 +3,10 @@
 from collections.abc import Sequence
 
 from cookstove_gui.phrases.edge import heat_name, measured_time
-from cookstove_gui.reports.svg import BAND, INK, LINE, SOFT, VERDIGRIS, box, line, path, picture, words
+from cookstove_gui.reports.svg import BAND, INK, LINE, SOFT, VERDIGRIS, WIDE, box, line, path, picture, words
 from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.units import TemperatureUnit, degrees, kelvin
 
-WIDE = 698.0  # px, the width of a page's text
 _LEFT, _HIGH, _FOOT = 38.0, 150.0, 20.0
 _FLOOR = 288.0  # K
 _LONGEST = 360.0  # min shown

@@ -12,6 +12,7 @@ from cookstove_gui.reports.svg import (
     INK,
     LINE,
     SOFT,
+    WIDE,
     box,
     line,
     path,
@@ -24,7 +25,6 @@ from cookstove_gui.reports.svg import (
 from cookstove_gui.stove.drawn.heat_colours import heat_colour
 from cookstove_gui.units import KILOGRAMS_PER_POUND, TemperatureUnit
 
-WIDE = 698.0  # px, the width of a page's text
 _LEFT = 44.0
 _FIRST, _LAST = 4.0, 28.0  # h on the local clock: a day's column runs from 4 in the morning to 4 in the next
 _HOURS_HIGH, _WOOD_HIGH, _RISE_HIGH = 92.0, 74.0, 92.0

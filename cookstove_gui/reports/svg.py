@@ -8,6 +8,8 @@ VERDIGRIS, BAND, DOUBT, GROUND = "#17655A", "#E1EAE8", "#DDDEDE", "#FFFFFF"  # t
 FACE = "Source Sans 3, Noto Sans, DejaVu Sans, sans-serif"
 _LETTER = 0.52  # of its size, the width of a usual letter; a little more than it is, so that words keep apart
 
+WIDE = 698.0  # px, the width of a page's text
+
 Point = tuple[float, float]
 
 

@@ -1,5 +1,6 @@
 """Everything out in one file and into another logbook gives the same logbook; nothing comes in twice or unasked."""
 
+import csv
 import zipfile
 from dataclasses import replace
 from datetime import UTC, date, datetime, timedelta
@@ -181,6 +182,41 @@ def test_an_archive_of_something_else_is_told(tmp_path: Path) -> None:
     with pytest.raises(InputProblem, match=r"holds no sessions\.csv"):
         offer_package(desk_in(tmp_path / "there"), tmp_path / "odd.zip")
     assert is_package(tmp_path / "odd.ZIP")
+
+
+def test_a_table_inside_that_is_none_is_told(tmp_path: Path) -> None:
+    with zipfile.ZipFile(tmp_path / "odd.zip", "w") as archive:
+        archive.writestr("sessions.csv", "path\n" + "x" * 200_000 + "\n")
+    usual = csv.field_size_limit(131_072)  # Python's own, which the library that validates packages lifts
+    try:
+        with pytest.raises(InputProblem, match=r"sessions\.csv in odd\.zip isn't a table"):
+            offer_package(desk_in(tmp_path / "there"), tmp_path / "odd.zip")
+    finally:
+        csv.field_size_limit(usual)
+
+
+def test_bytes_that_are_damaged_inside_are_told(full: Desk, tmp_path: Path) -> None:
+    write_everything(full, tmp_path / "all.zip")
+    with zipfile.ZipFile(tmp_path / "all.zip") as whole:
+        begins = whole.getinfo("sessions.csv").header_offset + 30 + len("sessions.csv") + 8
+    content = bytearray((tmp_path / "all.zip").read_bytes())
+    content[begins : begins + 40] = bytes(40)
+    (tmp_path / "all.zip").write_bytes(content)
+    with pytest.raises(InputProblem, match="is damaged"):
+        offer_package(desk_in(tmp_path / "there"), tmp_path / "all.zip")
+
+
+def test_a_fault_of_our_own_is_not_blamed_on_the_file(
+    full: Desk, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    write_everything(full, tmp_path / "all.zip")
+
+    def broken(*_: object) -> None:
+        raise KeyError("ours")
+
+    monkeypatch.setattr("cookstove_gui.logbook.package_reading.stove_from_text", broken)
+    with pytest.raises(KeyError, match="ours"):
+        offer_package(desk_in(tmp_path / "there"), tmp_path / "all.zip")
 
 
 def test_what_is_broken_inside_is_left_out_and_told(full: Desk, tmp_path: Path) -> None:
