@@ -10,8 +10,9 @@ from datetime import datetime, timedelta
 
 from cookstove_gui.cooking.baking.in_oven import InOven, in_oven
 from cookstove_gui.cooking.baking.under_way import UnderWay, those_under_way
-from cookstove_gui.cooking.fires.best_step import best_step, what_if
+from cookstove_gui.cooking.fires.best_step import after_each, best_step, wants_step, what_if
 from cookstove_gui.cooking.fires.first_fires import FirstFires, progress
+from cookstove_gui.cooking.fires.steps import steps
 from cookstove_gui.cooking.fit.fit import TaskFit, fits
 from cookstove_gui.cooking.fit.promises import as_told
 from cookstove_gui.cooking.instruments.meant_rows import meant_rows
@@ -20,6 +21,7 @@ from cookstove_gui.cooking.safety.caution import Caution
 from cookstove_gui.cooking.safety.cautions import due
 from cookstove_gui.forecast.answers import (
     LEAVE,
+    Action,
     Projection,
     Trace,
     Turn,
@@ -65,6 +67,7 @@ class Memory:
         self._character: Character | None = None
         self._forecaster: Forecaster | None = None
         self._course: tuple[tuple[Entry, ...], HeatBand, Course] | None = None
+        self.wanted_step = False  # by the latest answer; the next one then tries the steps along with its course
 
     def forecaster(self, stove: Stove, character: Character | None) -> Forecaster:
         """The forecaster for a stove and its character, kept while both stay the same."""
@@ -99,7 +102,8 @@ def present(inputs: Inputs, memory: Memory | None = None) -> Present:
     if course is None:
         then = belief if belief.now == latest else forecaster.follow(told, latest)
         heats = zone_rows if then is belief else zones(then)
-        course = _course(then, heats, rows, inputs.band, first_fires, inputs.baked)
+        tries = [*(steps(rows) if memory.wanted_step else ()), *(() if inputs.action == LEAVE else (inputs.action,))]
+        course = _course(then, heats, rows, inputs.band, first_fires, inputs.baked, tries)
         memory.keep_course(seen, inputs.band, course)
     turn_rows = (*turns(belief), *course.turns)
     return Present(
@@ -134,10 +138,11 @@ def _course(
     band: HeatBand,
     first_fires: FirstFires,
     baked: tuple[Session, ...],
+    tries: Sequence[Action],
 ) -> Course:
-    inside, is_read = in_oven(rows), was_read(rows)
-    unfed = (Doing(unfed=True), oven_of(belief.stove))
-    ahead, untended = project_each(belief, [(_doing(first_fires), belief.stove.spots), unfed], band)
+    inside, is_read, tries = in_oven(rows), was_read(rows), tuple(dict.fromkeys(tries))
+    courses = [(_doing(first_fires), belief.stove.spots), (Doing(unfed=True), oven_of(belief.stove))]
+    ahead, untended, *tried = project_each(belief, [*courses, *after_each(tries, belief.stove)], band)
     return Course(
         asked_at=belief.now,
         ahead=ahead,
@@ -146,6 +151,7 @@ def _course(
         fits=fits(ahead, belief.stove, first_fires_done=first_fires.next is None),
         bakes=_bakes(inside, belief, ahead, baked),
         hottest_top=_hottest_top(belief.stove, heats),
+        tried=dict(zip(tries, tried, strict=True)),
     )
 
 
@@ -162,6 +168,7 @@ def _bakes(
 
 def work_out(inputs: Inputs, memory: Memory | None = None) -> Standing:
     """How the stove stands and what is likely to come; the same with and without a memory."""
+    memory = memory or Memory()
     found = present(inputs, memory)
     belief, stove, band = found.belief, found.belief.stove, inputs.band
     fit_for_food = found.first_fires.next is None
@@ -169,7 +176,10 @@ def work_out(inputs: Inputs, memory: Memory | None = None) -> Standing:
     is_at_row = found.course.asked_at == belief.now
     projection = found.course.ahead if is_at_row else project(belief, band=band, unfed=_doing(found.first_fires).unfed)
     ahead = outlook_of(projection, stove, band, inputs.ahead)
+    known = found.course.tried if is_at_row else {}
     may_act = was_read(found.rows) and fit_for_food and not fire_is_out(found.turns)
+    memory.wanted_step = may_act and wants_step(ahead, band)
+    asked = () if inputs.action == LEAVE else (inputs.action,)
     return Standing(
         serial=inputs.serial,
         now=inputs.now,
@@ -189,8 +199,8 @@ def work_out(inputs: Inputs, memory: Memory | None = None) -> Standing:
         course=found.course,
         turns=found.turns,
         doubted=doubted_readings(belief),
-        best_step=best_step(belief, band, found.rows, ahead, found.cautions) if may_act else None,
-        alternative=None if inputs.action == LEAVE else what_if(belief, band, inputs.action, inputs.ahead),
+        best_step=best_step(belief, band, found.rows, ahead, found.cautions, known) if may_act else None,
+        alternative=next(iter(what_if(belief, band, asked, inputs.ahead, known)), None),
     )
 
 

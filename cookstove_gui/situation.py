@@ -5,7 +5,7 @@ Records alone, without what works them out (`one_road.py`), so that the window c
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
@@ -65,6 +65,7 @@ class Course:
     fits: tuple[TaskFit, ...] = ()  # likewise
     bakes: tuple[UnderWay, ...] = ()  # what is in the oven, the first that went in first
     hottest_top: float = 0.0  # K, of the cooktop as it was believed then
+    tried: Mapping[Action, Projection] = field(default_factory=dict, compare=False)  # the oven after steps tried then
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -84,14 +84,15 @@ def fold(entries: Iterable[Entry], until: datetime | None = None) -> tuple[Entry
     """
     seen = [entry for entry in entries if until is None or entry.at <= until]
     taken_back = numbers_taken_back(seen)
-    standing = (row for row in seen if row.kind not in ABOUT_A_ROW and row.number not in taken_back)
-    return tuple(sorted(standing, key=_IN_TIME))
+    standing = [row for row in seen if row.kind not in ABOUT_A_ROW and row.number not in taken_back]
+    standing.sort(key=_IN_TIME)
+    return tuple(standing)
 
 
 def numbers_taken_back(entries: Iterable[Entry]) -> set[int]:
     """Numbers of the rows, void rows among them, that a void row in force takes back."""
     taken_back: set[int] = set()
-    voids = (entry for entry in entries if entry.kind is Kind.VOID)
+    voids = [entry for entry in entries if entry.kind is Kind.VOID]
     for entry in sorted(voids, key=lambda row: row.number, reverse=True):
         if entry.number not in taken_back:
             taken_back.add(named_number(entry))

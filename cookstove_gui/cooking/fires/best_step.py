@@ -1,16 +1,17 @@
 """Which step helps most: each is tried on the same futures and weighed by its minutes in the band."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from cookstove_gui.cooking.fires.steps import Alternative, steps
 from cookstove_gui.cooking.fit.bands import minutes_of_bake
 from cookstove_gui.cooking.safety.caution import Caution, speak_against
-from cookstove_gui.forecast.answers import AHEAD, EVEN_CHANCE, Action, ActionKind, Outlook
+from cookstove_gui.forecast.answers import AHEAD, EVEN_CHANCE, Action, ActionKind, Outlook, Projection
 from cookstove_gui.forecast.futures.cook import Doing
 from cookstove_gui.forecast.futures.outlook import outlook_of, oven_of
 from cookstove_gui.forecast.futures.projection import project_each
 from cookstove_gui.forecast.tracking.belief import Belief
 from cookstove_gui.stove.entries import Entry, HeatBand
+from cookstove_gui.stove.stove import Spot, Stove
 
 _SHORT_STAY_MIN = 30.0  # a stay shorter than this asks for a step to take
 _LONGEST_DELAY_MIN = 15.0  # a step that makes the heat come so much later is no help, however long it then holds
@@ -18,17 +19,29 @@ _LEAST_GAIN_MIN = 5.0  # in the band; a step that brings less is not worth advis
 _BEYOND_HORIZON_MIN = 180.0  # what a stay that outlasts the futures counts for
 
 
-def best_step(
-    belief: Belief, band: HeatBand, rows: Sequence[Entry], present: Outlook, cautions: Sequence[Caution] = ()
-) -> Alternative | None:
-    """The step that holds the band longest, of those that no caution speaks against."""
+def wants_step(present: Outlook, band: HeatBand) -> bool:
+    """Whether the band doesn't come, or stays too short for its bake, unless something is done."""
     stays = present.band.stays_min.p50
-    enough = max(_SHORT_STAY_MIN, minutes_of_bake(band))
     comes = present.band.line_enters_min is not None and present.band.chance_reached_3h >= EVEN_CHANCE
-    if comes and (stays is None or stays >= enough):
+    return not (comes and (stays is None or stays >= max(_SHORT_STAY_MIN, minutes_of_bake(band))))
+
+
+def best_step(
+    belief: Belief,
+    band: HeatBand,
+    rows: Sequence[Entry],
+    present: Outlook,
+    cautions: Sequence[Caution] = (),
+    known: Mapping[Action, Projection] | None = None,
+) -> Alternative | None:
+    """The step that holds the band longest, of those that no caution speaks against; none if none is wanted.
+
+    `known` as in `what_if`.
+    """
+    if not wants_step(present, band):
         return None
     wise = [action for action in steps(rows) if not speak_against(cautions, _kind_of_step(action))]
-    tried = what_if_each(belief, band, wise) if wise else []
+    tried = what_if(belief, band, wise, known=known)
     better = [
         step
         for step in tried
@@ -59,18 +72,25 @@ def _worth(found: Outlook) -> float:
     return found.band.chance_reached_3h * (_BEYOND_HORIZON_MIN if stays is None else stays)
 
 
-def what_if(belief: Belief, band: HeatBand, action: Action, ahead: Sequence[int] = AHEAD) -> Alternative:
-    """What one step done now would bring."""
-    return what_if_each(belief, band, [action], ahead)[0]
-
-
-def what_if_each(
-    belief: Belief, band: HeatBand, actions: Sequence[Action], ahead: Sequence[int] = AHEAD
+def what_if(
+    belief: Belief,
+    band: HeatBand,
+    actions: Sequence[Action],
+    ahead: Sequence[int] = AHEAD,
+    known: Mapping[Action, Projection] | None = None,
 ) -> list[Alternative]:
-    """As `what_if`, of several steps."""
-    stove = belief.stove
-    ovens = project_each(belief, [(Doing(action=action), oven_of(stove)) for action in actions], band)
+    """What each of some steps done now would bring; `known` are the oven's futures after steps tried already."""
+    stove, ovens = belief.stove, dict(known or {})
+    missing = [action for action in actions if action not in ovens]
+    if missing:
+        found = project_each(belief, after_each(missing, stove), band)
+        ovens |= dict(zip(missing, found, strict=True))
     return [
-        Alternative(action=action, outlook=outlook_of(oven, stove, band, ahead), projection=oven)
-        for action, oven in zip(actions, ovens, strict=True)
+        Alternative(action=action, outlook=outlook_of(ovens[action], stove, band, ahead), projection=ovens[action])
+        for action in actions
     ]
+
+
+def after_each(actions: Sequence[Action], stove: Stove) -> list[tuple[Doing, tuple[Spot, ...]]]:
+    """What to project to know the oven after each of some steps."""
+    return [(Doing(action=action), oven_of(stove)) for action in actions]

@@ -25,8 +25,9 @@ def feeds(action: Action) -> bool:
 
 def steps(rows: Sequence[Entry]) -> tuple[Action, ...]:
     """What a cook might do now, by the rows in force: more wood, the air the other way, the bypass closed."""
-    air = next((fraction_open(row) for row in reversed(rows) if row.kind is Kind.AIR), None)
-    bypass = next((fraction_open(row) for row in reversed(rows) if row.kind is Kind.BYPASS), 0.0)
+    latest = {row.kind: row for row in rows if row.kind is Kind.AIR or row.kind is Kind.BYPASS}
+    air = fraction_open(latest[Kind.AIR]) if Kind.AIR in latest else None
+    bypass = fraction_open(latest[Kind.BYPASS]) if Kind.BYPASS in latest else 0.0
     found = [Action(kind=ActionKind.WOOD, value=2 * USUAL_SPLIT)]
     if air is None or air < 0.95:
         found.append(Action(kind=ActionKind.AIR, value=1.0))

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 
 import numpy as np
+from numpy.typing import NDArray
 
 from cookstove_gui.forecast.answers import (
     AHEAD,
@@ -76,23 +77,27 @@ def arrivals(minutes: FloatArray, oven: FloatArray, band: HeatBand) -> tuple[Flo
     enters, stays : arrays (futures,)
         [min]; never is infinity, and so is a stay that outlasts the futures.
     """
-    inside = (oven >= band.low) & (oven <= band.high)
-    start, end = oven[:, :-1], oven[:, 1:]
-    up = (start < band.low) & (end >= band.low)
-    down = (start > band.high) & (end <= band.high)
-    edge = np.where(up, band.low, band.high)
-    rise = np.where(start == end, 1.0, end - start)
-    crossing = minutes[:-1] + (edge - start) / rise * np.diff(minutes)
-    crossing = np.where(up | down, crossing, np.inf)
-    enters = np.where(inside[:, 0], 0.0, crossing.min(axis=1))
-    over = (start <= band.high) & (end > band.high)
-    under = (start >= band.low) & (end < band.low)
-    way_out = np.where(over, band.high, band.low)
-    leaving = minutes[:-1] + (way_out - start) / rise * np.diff(minutes)
-    leaving = np.where((over | under) & (leaving >= enters[:, None]), leaving, np.inf)
+    below, above = oven < band.low, oven > band.high
+    up, down = below[:, :-1] & ~below[:, 1:], above[:, :-1] & ~above[:, 1:]
+    enters = _first_crossing(minutes, oven, up | down, below[:, :-1], band)
+    enters[~(below | above)[:, 0]] = 0.0
+    over, under = ~above[:, :-1] & above[:, 1:], ~below[:, :-1] & below[:, 1:]
+    leaves = _first_crossing(minutes, oven, over | under, below[:, 1:], band)
     with np.errstate(invalid="ignore"):
-        stays = np.where(np.isfinite(enters), leaving.min(axis=1) - enters, np.inf)
+        stays = np.where(np.isfinite(enters), leaves - enters, np.inf)
     return enters, stays
+
+
+def _first_crossing(
+    minutes: FloatArray, oven: FloatArray, crosses: NDArray[np.bool_], low_edge: NDArray[np.bool_], band: HeatBand
+) -> FloatArray:
+    """When each future (futures,) first crosses an edge of the band, of the intervals (futures, times - 1) that do."""
+    future, interval = np.arange(len(oven)), crosses.argmax(axis=1)
+    start, end = oven[future, interval], oven[future, interval + 1]
+    edge = np.where(low_edge[future, interval], band.low, band.high)
+    rise = np.where(start == end, 1.0, end - start)
+    at = minutes[interval] + (edge - start) / rise * (minutes[interval + 1] - minutes[interval])
+    return np.where(crosses[future, interval], at, np.inf)
 
 
 def _ahead(minutes: FloatArray, oven: FloatArray, band: HeatBand, at: int) -> Ahead:

@@ -7,6 +7,7 @@ equations.
 
 import math
 from dataclasses import dataclass, field
+from functools import cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -242,17 +243,30 @@ def choose(ensemble: Ensemble, stove: Stove, reading: Reading, random: np.random
 def keep_possible(ensemble: Ensemble) -> None:
     """Clip every row to what is possible, in place."""
     x = ensemble.x
-    np.clip(x[heat.TEMPERATURES], *PART_RANGE, out=x[heat.TEMPERATURES])
-    np.clip(x[heat.ROOM], *ROOM_RANGE, out=x[heat.ROOM])
+    least, most = _possible(len(x))
+    np.maximum(x, least, out=x)
+    np.minimum(x, most, out=x)
     # A part may be a little colder than the room: the stove may stand where it is colder than where the room is read.
     np.maximum(x[heat.TEMPERATURES], x[heat.ROOM] - COLDER_THAN_ROOM, out=x[heat.TEMPERATURES])
-    np.clip(x[heat.FUELS], *FUEL_RANGE, out=x[heat.FUELS])
-    np.clip(x[heat.INLET], 0.0, 1.0, out=x[heat.INLET])
-    np.clip(x[heat.SINCE_FED], *SINCE_FED_RANGE, out=x[heat.SINCE_FED])
-    np.clip(x[heat.BYPASS], 0.0, 1.0, out=x[heat.BYPASS])
-    np.clip(x[heat.EXTRA], *EXTRA_RANGE, out=x[heat.EXTRA])
-    np.clip(x[heat.DRAW], *DRAW_RANGE, out=x[heat.DRAW])
-    middle = parameters.prior_mean()[:, None]
-    np.clip(x[FIRING], middle - PARAMETER_REACH, middle + PARAMETER_REACH, out=x[FIRING])
-    np.clip(x[LASTING], middle - PARAMETER_REACH, middle + PARAMETER_REACH, out=x[LASTING])
-    np.clip(x[FIELD:], *SHARE_RANGE, out=x[FIELD:])
+
+
+@cache
+def _possible(rows: int) -> tuple[FloatArray, FloatArray]:
+    """Least and most (rows, 1) of an ensemble of so many rows."""
+    least, most = np.full((rows, 1), -np.inf), np.full((rows, 1), np.inf)
+    for place, (low, high) in (
+        (heat.TEMPERATURES, PART_RANGE),
+        (heat.ROOM, ROOM_RANGE),
+        (heat.FUELS, FUEL_RANGE),
+        (heat.EXTRA, EXTRA_RANGE),
+        (heat.DRAW, DRAW_RANGE),
+        (heat.INLET, (0.0, 1.0)),
+        (heat.BYPASS, (0.0, 1.0)),
+        (heat.SINCE_FED, SINCE_FED_RANGE),
+        (slice(FIELD, None), SHARE_RANGE),
+    ):
+        least[place], most[place] = low, high
+    typical = parameters.prior_mean()[:, None]
+    for place in (FIRING, LASTING):
+        least[place], most[place] = typical - PARAMETER_REACH, typical + PARAMETER_REACH
+    return least, most

@@ -35,7 +35,7 @@ def quantile(chance: FloatArray) -> FloatArray:
 
 def _polynomial(terms: tuple[float, ...], t: FloatArray) -> FloatArray:
     """terms[0] + terms[1] t + terms[2] t^2 ..., by Horner's rule."""
-    total = np.full_like(t, terms[-1])
-    for term in reversed(terms[:-1]):
+    total = terms[-2] + t * terms[-1]
+    for term in reversed(terms[:-2]):
         total = term + t * total
     return total

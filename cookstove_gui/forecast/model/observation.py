@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from functools import lru_cache
 
 import numpy as np
 
@@ -112,7 +113,7 @@ def rounding_step(readings: Sequence[Entry]) -> float:
     """The step [K] that a cook rounds to: 10, 5 or 1 of the unit, judged from the readings typed so far."""
     if len(readings) < ROUND_LEAST:
         return 1.0
-    numbers = [_number(entry) for entry in readings[-ROUND_LATEST:]]
+    numbers = [_number(entry.value) for entry in readings[-ROUND_LATEST:]]
     unit = 1.0 / degrees_difference(1.0, readings[-1].unit)
     for step in ROUND_STEPS:
         if np.mean([number % step == 0.0 for number in numbers]) > ROUND_SHARE:
@@ -120,9 +121,10 @@ def rounding_step(readings: Sequence[Entry]) -> float:
     return unit
 
 
-def _number(entry: Entry) -> float:
+@lru_cache(maxsize=1024)  # each number of a long log is asked for at many readings
+def _number(typed: str) -> float:
     try:
-        return parse_number(entry.value)
+        return parse_number(typed)
     except InputProblem:
         return 0.5  # no multiple of anything
 

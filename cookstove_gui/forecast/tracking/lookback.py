@@ -4,6 +4,7 @@ A fixed-lag ensemble smoother: what happened longer ago than `LOOK_BACK_MINUTES`
 chance correlations between members would only make it look too sure.
 """
 
+from bisect import bisect_left
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
@@ -47,7 +48,7 @@ class LookBack:
         """Keep the oven as it is at this moment, unless one just before is kept; what is too long ago settles."""
         if self.at and at - self.at[-1] < timedelta(minutes=LEAST_GAP_MINUTES):
             return self
-        old = sum(at - before > timedelta(minutes=LOOK_BACK_MINUTES) for before in self.at)
+        old = bisect_left(self.at, at - timedelta(minutes=LOOK_BACK_MINUTES))
         settled = tuple(trace_point(*row) for row in zip(self.at[:old], ensemble.past[:old], strict=True))
         now = ensemble.x[heat.AIR].astype(np.float32)
         ensemble.past = np.vstack((ensemble.past[old:], now))
