@@ -7,6 +7,7 @@ import numpy as np
 import pytest
 
 from cookstove_gui import one_road
+from cookstove_gui.cooking.fires.steps import steps
 from cookstove_gui.cooking.fit.fit import FitState
 from cookstove_gui.forecast.answers import LEAVE, Action, ActionKind, Turn, TurnKind
 from cookstove_gui.forecast.futures.projection import project
@@ -131,6 +132,20 @@ def test_same_inputs_give_same_standing_with_or_without_memory() -> None:
     grown = work_out(inputs(RISING, 46), memory)
     afresh = stood(inputs(RISING, 46))
     assert grown.outlook == afresh.outlook
+
+
+def test_steps_tried_along_with_the_course_come_out_as_they_would_alone() -> None:
+    cooler = replace(BREAD, low=BREAD.low - 20.0, high=BREAD.high - 20.0)
+    memory = Memory()
+    before = work_out(replace(inputs(RISING[:-1], 44), band=cooler), memory)
+    asked = replace(inputs(RISING, 46), band=cooler, action=Action(kind=ActionKind.WOOD, value=1.0))
+    grown, afresh = work_out(asked, memory), stood(asked)
+    assert not before.course.tried and afresh.course.tried.keys() == {asked.action}
+    assert {asked.action, *steps(grown.rows)} == set(grown.course.tried)
+    assert grown.best_step is not None and afresh.best_step is not None
+    assert grown.best_step.outlook == afresh.best_step.outlook
+    assert grown.alternative is not None and afresh.alternative is not None
+    assert grown.alternative.outlook == afresh.alternative.outlook != grown.outlook
 
 
 def test_a_forecaster_is_kept_for_one_stove_and_what_was_learned_of_it() -> None:

@@ -37,11 +37,11 @@ def advised(monkeypatch):
     """The step advised beside a present course, when each step brings what is said of it, and the rest nothing."""
 
     def found(present: Outlook, brings: Mapping[Action, Outlook], band: HeatBand = BREAD) -> Action | None:
-        def would_bring(belief, band, actions):
+        def would_bring(belief, band, actions, known):
             outlooks = {action: brings.get(action, present) for action in actions}
             return [Alternative(action=action, outlook=of, projection=None) for action, of in outlooks.items()]
 
-        monkeypatch.setattr(module, "what_if_each", would_bring)
+        monkeypatch.setattr(module, "what_if", would_bring)
         step = best_step(None, band, (), present)
         return None if step is None else step.action
 
