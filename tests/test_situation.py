@@ -140,11 +140,14 @@ def test_steps_tried_along_with_the_course_come_out_as_they_would_alone() -> Non
     before = work_out(replace(inputs(RISING[:-1], 44), band=cooler), memory)
     asked = replace(inputs(RISING, 46), band=cooler, action=Action(kind=ActionKind.WOOD, value=1.0))
     grown, afresh = work_out(asked, memory), stood(asked)
-    assert not before.course.tried and afresh.course.tried.keys() == {asked.action}
+    assert not before.course.tried
+    assert afresh.course.tried.keys() == {asked.action}
     assert {asked.action, *steps(grown.rows)} == set(grown.course.tried)
-    assert grown.best_step is not None and afresh.best_step is not None
+    assert grown.best_step is not None
+    assert afresh.best_step is not None
     assert grown.best_step.outlook == afresh.best_step.outlook
-    assert grown.alternative is not None and afresh.alternative is not None
+    assert grown.alternative is not None
+    assert afresh.alternative is not None
     assert grown.alternative.outlook == afresh.alternative.outlook != grown.outlook
 
 
