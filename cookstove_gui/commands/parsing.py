@@ -34,6 +34,7 @@ class Request:
     safe: bool = False  # planned with the larger margin
     one_page: bool = False  # a report for a visitor
     season: int | None = None  # the year in which the season to report began; 0 for all years
+    cautions: bool = False  # a season's report with the cautions counted
     said: bool = False  # a report with what was projected
     dates: str = "day"  # how dates and clocks are written in a report
     clocks: str = "24"
@@ -88,6 +89,7 @@ def parsed(arguments: Sequence[str]) -> Request | None:
         safe=getattr(found, "safe", False),
         one_page=getattr(found, "one_page", False),
         season=getattr(found, "season", None),
+        cautions=getattr(found, "cautions", False),
         said=getattr(found, "said", False),
         dates=getattr(found, "dates", "day"),
         clocks=getattr(found, "clock", "24"),
@@ -144,6 +146,8 @@ def _parser() -> _Parser:
     report.add_argument(
         "--season", type=int, metavar="YEAR", help="of a folder the winter that began in YEAR; 0 for all years"
     )
+    report.add_argument("--cautions", action="store_true", help="of a season, with its cautions counted; takes a while")
+    report.add_argument("--said", action="store_true", help="of a session, with what was projected; takes a while")
     report.add_argument(
         "--dates", choices=("day", "month", "year"), default="day", help="what a date begins with (day)"
     )

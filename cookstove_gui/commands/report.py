@@ -1,7 +1,10 @@
 """`report`: a session, a season or a stove as a page for someone else, HTML or PDF."""
 
-from collections.abc import Callable
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from cookstove_gui.commands.parsing import Request
 from cookstove_gui.commands.question import Asked, Asker, folder_of_logs
@@ -10,7 +13,14 @@ from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import RecordRow
 from cookstove_gui.phrases.habits import Clocks, Dates, Habits
 from cookstove_gui.reports.writing import Report, write_report
-from cookstove_gui.stove.entries import Session, fold
+from cookstove_gui.situation import Inputs
+from cookstove_gui.stove.entries import HeatBand, Session, fold
+from cookstove_gui.stove.stove import Stove
+from cookstove_gui.study import past_lessons
+
+if TYPE_CHECKING:
+    from cookstove_gui.cooking.fires.firing_facts import FiringFacts
+    from cookstove_gui.reports.season_cautions import CautionCount
 
 
 def report(request: Request, complain: Callable[[str], None]) -> int:
@@ -18,6 +28,8 @@ def report(request: Request, complain: Callable[[str], None]) -> int:
     source, target = request.logs[0], request.target
     if target is None or target.suffix.lower() not in (".html", ".pdf"):
         raise InputProblem(f"{target} must end in .html or .pdf; give the report one of these endings.")
+    if request.cautions and request.season is None:
+        raise InputProblem("--cautions counts those of a season; say which one with --season YEAR.")
     if source.is_dir():
         made, is_whole = _of_folder(request, source, complain)
     elif request.season is not None:
@@ -44,8 +56,6 @@ def _of_log(request: Request, log: Path, complain: Callable[[str], None]) -> tup
 
 def _projections(asked: Asked, title: str) -> tuple[RecordRow, ...]:
     """What would have been said during the session, by what the sessions before it had taught."""
-    from cookstove_gui.study import past_lessons
-
     inputs = asked.inputs
     rows = fold(inputs.rows)
     this = Session(number=0, stove=inputs.stove.name, title=title, entries=inputs.rows)
@@ -64,10 +74,38 @@ def _of_folder(request: Request, folder: Path, complain: Callable[[str], None]) 
     from cookstove_gui.cooking.fires.firing_facts import firing_facts
     from cookstove_gui.reports.season_report import SeasonAsked, season_report
 
+    facts = tuple(found for one in sessions if (found := firing_facts(stove, one, band)) is not None)
     asked = SeasonAsked(
         stove=stove,
         band=band,
-        facts=tuple(found for one in sessions if (found := firing_facts(stove, one, band)) is not None),
+        facts=facts,
         titles={one.number: one.title.replace("_", " ") for one in sessions},
+        cautions=_cautions(stove, sessions, facts, request.season, band) if request.cautions else None,
     )
     return season_report(asked, request.season, _habits(request), one_page=request.one_page), not past.problems
+
+
+def _cautions(
+    stove: Stove, sessions: Sequence[Session], facts: Sequence[FiringFacts], year: int, band: HeatBand
+) -> tuple[CautionCount, ...]:
+    """In how many sessions of a season each caution was due, by what all sessions have taught, as in the window."""
+    from cookstove_gui.reports.season_cautions import caution_titles, commonest
+    from cookstove_gui.reports.season_figures import season_figures
+
+    character = past_lessons(stove, sessions).character
+    began = {one.number: min(row.at for row in one.entries) for one in sessions}
+    chosen = {row.session for row in season_figures(facts, year, band).rows}
+    return commonest(
+        caution_titles(
+            Inputs(
+                stove=stove,
+                rows=one.entries,
+                now=max(row.at for row in fold(one.entries)),
+                band=band,
+                character=character,
+                earlier=tuple(other for other in sessions if began[other.number] < began[one.number]),
+            )
+        )
+        for one in sessions
+        if one.number in chosen
+    )

@@ -48,7 +48,7 @@ def details_of(logbook: Path, sentence: str) -> str:
 
 def latest_backup(logbook: Path) -> Path | None:
     """The latest backup that can be read, or none."""
-    for one in reversed(backups.dated(backups.folder_of(logbook))):
+    for one in reversed(backups.dated(logbook)):
         try:
             backups.check_backup(one.path)
         except Problem:

@@ -1,6 +1,7 @@
 """Copies of the logbook: made by SQLite's online copy to a side name, every row read back, only then given their name.
 
-Restoring a backup deletes no other backup, and keeps the logbook it replaces.
+A dated backup bears its logbook's name, so that several logbooks can share a folder. Restoring a backup deletes no
+other backup, and keeps the logbook it replaces.
 """
 
 import os
@@ -16,7 +17,8 @@ from cookstove_gui.logbook.checksum import summed_tables
 from cookstove_gui.logbook.damage import check_pages, damaged_rows
 from cookstove_gui.logbook.database import Database
 
-_DATED = re.compile(r"logbook (?:(\d{4,}) )?(\d{4}-\d\d-\d\d \d{6})(?: \d+)?\.sqlite")
+_DATED = re.compile(r"(.+?) (?:(\d{4,}) )?(\d{4}-\d\d-\d\d \d{6})(?: \d+)?\.sqlite")
+_USUAL = "logbook"  # the name of the usual logbook, and once of every backup
 _STAMP = "%Y-%m-%d %H%M%S"  # UTC; no colons, which some file systems refuse
 _KEEP_ALL = 30  # the latest by the order in which they were made
 _KEEP_WEEKLY = 30  # of those before, one for each of so many weeks; then one a month for good
@@ -55,30 +57,45 @@ def back_up(database: Database, folder: Path, name: str) -> Path:
         return target
 
 
-def back_up_dated(database: Database, folder: Path, at: datetime) -> Path:
-    """A backup named after its number and moment; then older dated ones are thinned."""
-    serial = max((one.serial for one in dated(folder)), default=0) + 1
-    target = back_up(database, folder, f"logbook {serial:04d} {at.astimezone(UTC).strftime(_STAMP)}")
-    for old in to_drop(dated(folder)):
+def back_up_dated(database: Database, folder: Path, at: datetime, logbook: Path | None = None) -> Path:
+    """A backup named after its logbook, its number and its moment; then older ones of that logbook are thinned."""
+    name = _name_of(logbook)
+    serial = max((one.serial for one in _named(folder, name)), default=0) + 1
+    target = back_up(database, folder, f"{name} {serial:04d} {at.astimezone(UTC).strftime(_STAMP)}")
+    for old in to_drop(_named(folder, name)):
         old.path.unlink(missing_ok=True)
     return target
 
 
-def dated(folder: Path) -> tuple[Backup, ...]:
-    """The dated backups in the order in which they were made."""
+def dated(logbook: Path) -> tuple[Backup, ...]:
+    """The dated backups of a logbook in the order in which they were made.
+
+    Backups were once all named alike: those belong to the usual logbook, and to another that lies alone in its folder.
+    """
+    own = _named(folder_of(logbook), _name_of(logbook))
+    if _name_of(logbook) == _USUAL or any(other != logbook for other in logbook.parent.glob("*.sqlite")):
+        return own
+    return (*_named(folder_of(logbook), _USUAL), *own)
+
+
+def _named(folder: Path, name: str) -> tuple[Backup, ...]:
     found = []
-    for path in folder.glob("logbook *.sqlite"):
+    for path in folder.glob("*.sqlite"):
         match = _DATED.fullmatch(path.name)
-        if match:
-            found.append(Backup(serial=int(match[1] or 0), taken_at=taken_at(path), path=path))
+        if match and match[1] == name:
+            found.append(Backup(serial=int(match[2] or 0), taken_at=taken_at(path), path=path))
     return tuple(sorted(found))
+
+
+def _name_of(logbook: Path | None) -> str:
+    return logbook.name.removesuffix(".sqlite") if logbook is not None else _USUAL
 
 
 def taken_at(backup: Path) -> datetime:
     """When a backup was made: by its name, or by the file's own date if it was renamed."""
     match = _DATED.fullmatch(backup.name)
     if match:
-        return datetime.strptime(match[2], _STAMP).replace(tzinfo=UTC)
+        return datetime.strptime(match[3], _STAMP).replace(tzinfo=UTC)
     return datetime.fromtimestamp(backup.stat().st_mtime, UTC)
 
 

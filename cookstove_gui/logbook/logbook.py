@@ -74,7 +74,7 @@ class Logbook:
         empty though there are backups of it: that is no first start.
         """
         file = path or default_path()
-        if not holds_anything(file) and backups.dated(backups.folder_of(file)):
+        if not holds_anything(file) and backups.dated(file):
             what = "is empty" if file.exists() else "is missing"
             raise SurroundingsProblem(
                 f"The logbook {file} {what}, but there are backups of it; restore one, or open another logbook."
@@ -270,11 +270,11 @@ class Logbook:
 
     def back_up(self, at: datetime, folder: Path | None = None) -> Path:
         """A checked copy in the folder `backups` beside the logbook, or in another one; old ones are thinned."""
-        return backups.back_up_dated(self._database, folder or self._backup_folder(), at)
+        return backups.back_up_dated(self._database, folder or self._backup_folder(), at, self.path)
 
     def backups(self) -> tuple[backups.Backup, ...]:
         """The dated backups, in the order in which they were made."""
-        return backups.dated(self._backup_folder()) if self.path else ()
+        return backups.dated(self.path) if self.path else ()
 
     def back_up_if_due(self, at: datetime) -> Path | None:
         """A backup for the day, if entries were made since the last one or none was made yet; else none."""

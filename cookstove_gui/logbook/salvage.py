@@ -36,7 +36,7 @@ def salvage(logbook: Path) -> Salvage:
     side = logbook.with_name(f"{logbook.name}.part")
     for ending in ("", "-wal", "-shm"):
         side.with_name(side.name + ending).unlink(missing_ok=True)
-    sources = [logbook, *(one.path for one in reversed(backups.dated(backups.folder_of(logbook))))]
+    sources = [logbook, *(one.path for one in reversed(backups.dated(logbook)))]
     expected: dict[int, int] = {}
     told = False  # whether a file gave tags and bin
     with closing(Database(side)) as saved:

@@ -25,6 +25,7 @@ from cookstove_gui.phrases.logbook.seasons import (
 )
 from cookstove_gui.phrases.logbook.sessions import came_of_it
 from cookstove_gui.phrases.report import thermometer_words
+from cookstove_gui.reports.season_cautions import CautionCount
 from cookstove_gui.reports.season_charts import hours_chart, rise_chart, wood_chart
 from cookstove_gui.reports.season_figures import ALL_YEARS, Drift, Season, season_figures
 from cookstove_gui.stove.entries import HeatBand
@@ -42,7 +43,7 @@ class SeasonAsked:
     titles: Mapping[int, str]  # of sessions
     record: tuple[RecordRow, ...] = ()
     drifts: tuple[Drift, ...] = ()
-    cautions: tuple[tuple[str, int], ...] | None = None  # in how many sessions each was due; none: not counted
+    cautions: tuple[CautionCount, ...] | None = None  # none: not counted
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

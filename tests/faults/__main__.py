@@ -22,8 +22,7 @@ def main() -> int:
         print(f"{kills}  ({time.monotonic() - began:.0f} s)", flush=True)
         is_bad |= bool(kills.lost or kills.half_done or kills.damaged)
         began = time.monotonic()
-        (place / "window").mkdir()  # backups lie beside a logbook, and a missing one beside backups is not new
-        told, lost = kill_the_window(place / "window" / "window.sqlite", times // 10, 3)
+        told, lost = kill_the_window(place / "window.sqlite", times // 10, 3)
         print(
             f"window killed {times // 10} times: told={told}, lost={lost}  ({time.monotonic() - began:.0f} s)",
             flush=True,

@@ -2,6 +2,7 @@
 
 import shutil
 import sqlite3
+from contextlib import closing
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
@@ -12,6 +13,7 @@ from cookstove_gui.logbook import backups
 from cookstove_gui.logbook.backups import Backup
 from cookstove_gui.logbook.database import Database
 from cookstove_gui.logbook.logbook import Logbook
+from cookstove_gui.logbook.salvage import salvage
 
 from .strategies import reading
 
@@ -225,3 +227,55 @@ def test_a_backup_is_due_once_something_was_entered(filed: Logbook) -> None:
     assert filed.back_up_if_due(NOON) is not None
     filed.rename_session(1, "Rye")
     assert filed.back_up_if_due(NOON) is not None
+
+
+def test_two_logbooks_in_a_folder_have_each_their_own_backups(filed: Logbook) -> None:
+    assert filed.path is not None
+    filed.append(1, [reading(1)])
+    own = filed.back_up(NOON)
+    other = Logbook.open(filed.path.with_name("cabin.sqlite"))  # new, though backups lie there already
+    assert other.backups() == ()
+    made = other.back_up(NOON)
+    assert made.name == "cabin 0001 2026-03-01 120000.sqlite"
+    assert [one.path for one in other.backups()] == [made]
+    assert [one.path for one in filed.backups()] == [own]
+    other.close()
+
+
+def test_a_logbook_thins_no_backups_but_its_own(filed: Logbook, tmp_path: Path) -> None:
+    with closing(Logbook.open(tmp_path / "cabin.sqlite")) as other:
+        theirs = {other.back_up(NOON, tmp_path / "stick") for _ in range(2)}
+        for _ in range(33):
+            filed.back_up(NOON, tmp_path / "stick")
+    left = set((tmp_path / "stick").iterdir())
+    assert theirs <= left
+    assert len(left) == 2 + 31
+
+
+def test_a_name_that_begins_like_another_is_not_taken_for_it(tmp_path: Path) -> None:
+    books = [Logbook.open(tmp_path / name) for name in ("cabin.sqlite", "cabin 0001.sqlite", "cabin.db")]
+    made = [book.back_up(NOON) for book in books]
+    assert [[one.path for one in book.backups()] for book in books] == [[path] for path in made]
+    for book in books:
+        book.close()
+
+
+def test_backups_that_were_all_named_alike_are_still_found(tmp_path: Path) -> None:
+    cabin = tmp_path / "cabin.sqlite"
+    book = Logbook.open(cabin)
+    older = backups.back_up_dated(book._database, backups.folder_of(cabin), NOON)
+    newer = book.back_up(NOON - timedelta(days=1))
+    assert older.name.startswith("logbook ")
+    assert [one.path for one in book.backups()] == [older, newer]
+    Logbook.open(tmp_path / "house.sqlite").close()  # now nobody knows whose the older one is
+    assert [one.path for one in book.backups()] == [newer]
+    book.close()
+
+
+def test_what_another_logbook_backed_up_is_not_saved_into_a_damaged_one(filed: Logbook, tmp_path: Path) -> None:
+    filed.append(1, [reading(1)])
+    filed.back_up(NOON)
+    cabin = tmp_path / "cabin.sqlite"
+    cabin.write_bytes(b"not a logbook at all" * 100)
+    with pytest.raises(SurroundingsProblem, match="No entry can be read"):
+        salvage(cabin)

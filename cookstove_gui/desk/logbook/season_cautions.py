@@ -1,12 +1,11 @@
 """How often each caution was due over the sessions of a season; every log is followed once, so it takes a while."""
 
-from collections import Counter
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from cookstove_gui.desk.desk import Desk
 from cookstove_gui.desk.logbook.opened import asked_about
-from cookstove_gui.one_road import cautions_over
+from cookstove_gui.reports.season_cautions import CautionCount, caution_titles, commonest
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -14,7 +13,7 @@ class Counted:
     """Of so many sessions, in how many each caution was due, the commonest first."""
 
     sessions: int
-    cautions: tuple[tuple[str, int], ...]  # title, sessions
+    cautions: tuple[CautionCount, ...]
 
 
 class CautionCounts:
@@ -28,13 +27,13 @@ class CautionCounts:
         self, numbers: Sequence[int], progressed: Callable[[int, int], None], cancelled: Callable[[], bool]
     ) -> Counted | None:
         """The cautions of these sessions; none where it was given up."""
-        found: Counter[str] = Counter()
+        found = []
         for place, number in enumerate(numbers):
             if cancelled():
                 return None
-            found.update(self._titles(number))
+            found.append(self._titles(number))
             progressed(place + 1, len(numbers))
-        return Counted(sessions=len(numbers), cautions=tuple(found.most_common()))
+        return Counted(sessions=len(numbers), cautions=commonest(found))
 
     def _titles(self, number: int) -> tuple[str, ...]:
         asked = asked_about(self._desk, number)
@@ -42,5 +41,5 @@ class CautionCounts:
             return ()
         key = (number, len(asked.inputs.rows))
         if key not in self._kept:
-            self._kept[key] = tuple(caution.title for caution in cautions_over(asked.inputs))
+            self._kept[key] = caution_titles(asked.inputs)
         return self._kept[key]
