@@ -66,7 +66,7 @@ def _across_pan(stove: Stove, projection: Projection, names: tuple[str, ...]) ->
     reach = _NEIGHBOUR_REACH * apart.min()
     # single precision, one spot after the other in memory: many passes over all futures follow
     columns = [projection.spots.index(name) for name in names]
-    by_spot = np.ascontiguousarray(projection.kelvin[:, :, columns].transpose(2, 0, 1), dtype=np.float32)
+    by_spot = projection.kelvin.transpose(2, 1, 0)[columns].astype(np.float32, order="C")
     warmer = np.zeros_like(by_spot)  # how far the pan's hottest edge is above its middle
     cooler = np.zeros_like(warmer)
     for one in range(len(names)):
@@ -80,4 +80,4 @@ def _across_pan(stove: Stove, projection: Projection, names: tuple[str, ...]) ->
                 np.maximum(warmer[other], edge, out=warmer[other])
                 np.minimum(cooler[other], edge, out=cooler[other])
     warmer -= cooler
-    return warmer.transpose(1, 2, 0)
+    return warmer.transpose(2, 1, 0)

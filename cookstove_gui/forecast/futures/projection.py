@@ -69,7 +69,8 @@ def _seen(
     width = generic_width(belief, band, minutes) * np.interp(minutes, CORRECTION_MINUTES, belief.corrections.width)
     width *= belief.proof.width
     lean = leaning(belief.proof, belief.now, minutes)
-    kelvin = np.empty((MEMBERS, len(minutes), len(asked)))
+    # Members lie beside each other in memory: what is asked of the futures is asked of all of them at a time and spot.
+    kelvin = np.empty((len(minutes), len(asked), MEMBERS)).transpose(2, 0, 1)
     room = states[:, heat.ROOM].T
     deviates = belief.random(Draws.WALLS).standard_normal(
         MEMBERS
@@ -83,7 +84,7 @@ def _seen(
         elif shares is None or _has_no_share(spot):
             kelvin[:, :, index] = under
         else:
-            share = shares[:, :, belief.stove.spots.index(spot)]
+            share = shares[belief.stove.spots.index(spot)].T
             kelvin[:, :, index] = under + np.maximum(under - room, SMALLEST_EXCESS) * share
         if spot.kind is SpotKind.OVEN:
             kelvin[:, :, index] = _widened(kelvin[:, :, index], width) + lean
@@ -102,7 +103,7 @@ def _has_no_share(spot: Spot) -> bool:
 
 
 def _share_paths(belief: Belief, minutes: FloatArray) -> FloatArray:
-    """Each spot's share of the excess (members, times, spots), the passing part fading and drawn afresh."""
+    """Each spot's share of the excess (spots, times, members), the passing part fading and drawn afresh."""
     spots = len(belief.stove.spots)
     random = belief.random(Draws.SHARES)
     means = belief.ensemble.x[FIELD : FIELD + 2 * spots]
@@ -110,12 +111,9 @@ def _share_paths(belief: Belief, minutes: FloatArray) -> FloatArray:
     root = vectors * np.sqrt(np.maximum(values, 0.0))
     drawn = means + root @ random.standard_normal((2 * spots, MEMBERS))
     later = np.linalg.cholesky(passing_covariance(belief.stove.spots)) @ random.standard_normal((spots, MEMBERS))
-    kept = np.exp(-minutes / PASSING_MINUTES)[None, :, None]
+    kept = np.exp(-minutes / PASSING_MINUTES)[:, None]
     fresh = np.sqrt(1.0 - kept**2)
-    return np.asarray(
-        drawn[:spots].T[:, None, :] + kept * drawn[spots:].T[:, None, :] + fresh * later.T[:, None, :],
-        dtype=np.float64,
-    )
+    return drawn[:spots, None] + kept * drawn[spots:, None] + fresh * later[:, None]
 
 
 def generic_width(belief: Belief, band: HeatBand | None, minutes: FloatArray) -> FloatArray:
