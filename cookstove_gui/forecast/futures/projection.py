@@ -113,7 +113,8 @@ def _share_paths(belief: Belief, minutes: FloatArray) -> FloatArray:
     later = np.linalg.cholesky(passing_covariance(belief.stove.spots)) @ random.standard_normal((spots, MEMBERS))
     kept = np.exp(-minutes / PASSING_MINUTES)[:, None]
     fresh = np.sqrt(1.0 - kept**2)
-    return drawn[:spots, None] + kept * drawn[spots:, None] + fresh * later[:, None]
+    lasting, passing = drawn[:spots, None], drawn[spots:, None]
+    return np.asarray(lasting + kept * passing + fresh * later[:, None], dtype=np.float64)
 
 
 def generic_width(belief: Belief, band: HeatBand | None, minutes: FloatArray) -> FloatArray:
