@@ -1,18 +1,14 @@
-"""What dries from open water into a still room: mass transfer by the buoyancy of warm, moist air."""
+"""What dries from open water into a still room: a correlation of measured pools and vessels."""
 
 import numpy as np
 
-from cookstove_gui.physics.crumb import vapour_diffusivity
-from cookstove_gui.physics.quantities import STANDARD_GRAVITY, STANDARD_PRESSURE, Quantity, quantity, within
+from cookstove_gui.physics.air import GAS_CONSTANT as DRY_GAS_CONSTANT
+from cookstove_gui.physics.quantities import STANDARD_PRESSURE, Array, Quantity, quantity, within
 from cookstove_gui.physics.water import GAS_CONSTANT, heat_of_vaporisation, saturation_pressure
 
-TURBULENT = 0.14  # Sh = 0.14 (Ra)^(1/3), the plate facing up of McAdams with heat and mass exchanged
-SHELTERED = 0.75  # a pan's rim and its own plume slow it; between theory and tables of open tanks, see Source
-MOST_VAPOUR = (
-    0.72  # share of vapour in the air that a pan's rim holds over the water: no drier near the boil; judgement
-)
-AIR_VISCOSITY = 1.9e-5  # m2/s, of moist air near 60 °C
-VAPOUR_TO_AIR = 0.622  # molar masses
+BY_BUOYANCY = 35.0  # of the correlation, in its units: kg/(m2 h) for densities in kg/m3
+BY_DRAUGHTS = 5e-5  # kg/(m2 h Pa), of the air's own stir where no buoyancy lifts the vapour
+HOUR = 3600.0  # s
 
 
 def evaporation_flux(
@@ -46,32 +42,32 @@ def evaporation_flux(
 
     Validity
     --------
-    Below boiling; at it the heat that comes in decides. Right within a factor of 1.35, one standard deviation: sources
-    for water of 88 °C run from 6.8 and 9.1 kW/m2 (tables of open tanks) to 13 to 16 (theory, an unsheltered surface). A
-    timed pan sets that right.
+    Below boiling; at it the heat that comes in decides. The correlation was held against measurements of 11 sources,
+    0.07 to 425 m2 and water of 7 to 94 °C, with a mean deviation of 18 %; a pan is as large as the smallest of them and
+    has a rim. Tables for open tanks at 88 °C give 6.8 and 9.1 kW/m2 (here 8.2), theory for an unsheltered plate 15.
+    A timed pan sets that right.
 
     Notes
     -----
-    Stefan's law: m = h p / (R T) ln((p - p room) / (p - p sat)), with the coefficient h of natural convection, whose
-    buoyancy is that of warmth and vapour together.
+    m = 35 rho_w (rho_r - rho_w)^(1/3) (W_w - W_r), with the dry air in a volume of air, saturated at the water and of
+    the room, and the water for each of dry air; at least the draughts' 5e-5 (p_w - p_r). In thin air the analogy of
+    heat and mass transfer, on which it rests, has the coefficient go with p^(-1/3).
 
     Source
     ------
-    Bird, Stewart and Lightfoot, Transport Phenomena, for Stefan's law; McAdams (1954) for a plate facing up, heat and
-    mass exchanged; the form Sh = 0.23 Sc^(1/3) Ra^0.321 measured by Bower and Saylor, Int. J. Heat Mass Transfer 52
-    (2009) 3055, is within a fifth; from memory; rows `p.drying-*` in tests/reference.
+    M. M. Shah, HVAC&R Research 8 (2002) 125 and ASHRAE Transactions 120-2 (2014), SE-14-001; rows `p.drying-*` in
+    tests/reference.
     """
     water = within("temperature_water", temperature_water, 273.15, 374.0)
     room = within("temperature_room", temperature_room, 273.15, 330.0)
     absolute = within("pressure", pressure, 30_000.0, 110_000.0)
-    far = within("humidity", humidity, 0.0, 1.0) * np.asarray(saturation_pressure(room)) / absolute
-    near = np.minimum(np.asarray(saturation_pressure(water)) / absolute, MOST_VAPOUR)
-    film = 0.5 * (water + room)
-    light_near, light_far = (1.0 - (1.0 - VAPOUR_TO_AIR) * share for share in (near, far))
-    dense_near, dense_far = light_near / water, light_far / room  # densities but for a factor that cancels
-    lift = np.maximum(dense_far - dense_near, 1e-9) / (0.5 * (dense_far + dense_near))
-    diffusivity = np.asarray(vapour_diffusivity(film, absolute))
-    stretched = AIR_VISCOSITY * STANDARD_PRESSURE / absolute
-    coefficient = TURBULENT * diffusivity * (STANDARD_GRAVITY * lift / (stretched * diffusivity)) ** (1.0 / 3.0)
-    mass = SHELTERED * coefficient * absolute / (GAS_CONSTANT * film) * np.log((1.0 - far) / (1.0 - near))
+    far = within("humidity", humidity, 0.0, 1.0) * np.asarray(saturation_pressure(room))
+    near = np.minimum(np.asarray(saturation_pressure(water)), absolute)
+    dry_near, dry_far = (absolute - near) / (DRY_GAS_CONSTANT * water), (absolute - far) / (DRY_GAS_CONSTANT * room)
+    share_far = far / (absolute - far) * DRY_GAS_CONSTANT / GAS_CONSTANT
+    # rho_w W_w is the vapour's own density, which stays finite at the boil
+    more = near / (GAS_CONSTANT * water) - dry_near * share_far
+    lift = np.cbrt(np.maximum(dry_far - dry_near, 0.0) * STANDARD_PRESSURE / absolute)
+    stirred: Array = BY_DRAUGHTS * (near - far)
+    mass = np.where(near > far, np.maximum(BY_BUOYANCY * lift * more, stirred), stirred) / HOUR
     return quantity(mass * np.asarray(heat_of_vaporisation(np.maximum(water, 273.16))))

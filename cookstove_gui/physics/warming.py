@@ -61,6 +61,10 @@ class Warming:
         """Temperature [K] in the middle, shape (steps + 1, ...)."""
         return self.temperature[..., 0]
 
+    def first(self, instants: int) -> "Warming":
+        """Its first instants alone."""
+        return Warming(**{name: getattr(self, name)[:instants] for name in self.__slots__})
+
 
 def warm_through(
     body: Body,
@@ -70,6 +74,7 @@ def warm_through(
     time_step: float,
     temperature_walls: Array | None = None,
     nodes: int = 60,
+    until: tuple[float, int] | None = None,
 ) -> Warming:
     """Temperatures inside bodies under an oven that changes.
 
@@ -89,11 +94,13 @@ def warm_through(
         What the surface sees [K], 230 to 900; the oven's air if not given.
     nodes : int
         Places from the middle to under the crust, 5 to 400.
+    until : tuple of float and int, optional
+        Once every middle has this temperature [K] nothing more is followed, but for so many steps at least.
 
     Returns
     -------
     Warming
-        Course over all instants.
+        Course over all instants that were followed.
 
     Raises
     ------
@@ -141,11 +148,14 @@ def warm_through(
         surface = outside.step(surface, alone[:, -1], answer[:, -1], *heats)
         rows[index] = alone + answer * surface.flux[:, None]
         followed.append(surface)
+        if until is not None and index >= until[1] and rows[index, :, 0].min() >= until[0]:
+            break
+    rows = rows[: len(followed)]
     flux = np.array([one.flux for one in followed])
     lost = np.array([one.lost for one in followed])
-    many = (len(oven), *shape)
+    many = (len(followed), *shape)
     return Warming(
-        time=np.arange(len(oven), dtype=np.float64) * step,
+        time=np.arange(len(followed), dtype=np.float64) * step,
         temperature=rows.reshape(*many, across.nodes),
         mean_temperature=(rows * across.weight).sum(axis=-1).reshape(many),
         surface=np.array([one.temperature for one in followed]).reshape(many),

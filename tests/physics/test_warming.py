@@ -202,6 +202,18 @@ def test_many_bodies_at_once_are_each_as_alone() -> None:
         np.testing.assert_allclose(many.water_lost[:, place], alone.water_lost, atol=1e-10)
 
 
+def test_what_is_hot_enough_is_followed_no_further_and_no_otherwise() -> None:
+    body = Body(half_thickness=np.array([0.02, 0.03]), conductivity=0.4, heat_capacity=1.2e6, water=200.0)
+    exposure, air = Exposure(convection_coefficient=15.0, emissivity=0.9), np.full(721, HOT)
+    whole = warm_through(body, exposure, COLD, air, 10.0)
+    hot = int((whole.core.min(axis=1) >= 340.0).argmax())
+    for least in (10, hot + 50):
+        part = warm_through(body, exposure, COLD, air, 10.0, until=(340.0, least))
+        assert len(part.time) == max(hot, least) + 1
+        assert (part.temperature == whole.first(len(part.time)).temperature).all()
+        assert (part.heat_taken == whole.first(len(part.time)).heat_taken).all()
+
+
 def test_a_thin_air_boils_sooner() -> None:
     high = _course(60.0, water=300.0, heat_capacity=1.2e6, emissivity=0.9, pressure=80_000.0)
     assert high.temperature.max() <= boiling_temperature(80_000.0) + 1e-9

@@ -34,15 +34,23 @@ def step_of(bake: Bake) -> float:
 
 
 def warmed(
-    bake: Bake, ensemble: Ensemble, oven: FloatArray, step: float, pressure: float = STANDARD_PRESSURE
+    bake: Bake,
+    ensemble: Ensemble,
+    oven: FloatArray,
+    step: float,
+    pressure: float = STANDARD_PRESSURE,
+    until: tuple[float, int] | None = None,
 ) -> Warming:
-    """Its members' warming in an oven [K], (instants,) or (instants, members), `step` seconds apart from going in."""
+    """Its members' warming in an oven [K], (instants,) or (instants, members), `step` seconds apart from going in.
+
+    `until`: the core [K] from which no member need be followed, but for so many steps at least.
+    """
     doubt = table("bakes.toml")["doubt"]
     air = np.clip(oven if oven.ndim == 2 else oven[:, None], COLDEST_OVEN, HOTTEST_OVEN)
     walls = np.clip(air + doubt["walls"] * ensemble.of(Doubt.WALLS), COLDEST_OVEN, HOTTEST_OVEN)
     body, exposure = _bodies(bake, ensemble, pressure)
     start = min(bake.start, float(boiling_temperature(pressure)) - 2.0, 370.0)
-    return warm_through(body, exposure, start, air + np.zeros_like(walls), step, walls, nodes=NODES)
+    return warm_through(body, exposure, start, air + np.zeros_like(walls), step, walls, NODES, until)
 
 
 def body_of(bake: Bake, pressure: float) -> EquivalentBody:

@@ -231,4 +231,9 @@ def done_temperature(bake: Bake, boiling: float) -> float:
 def longer_setting(bake: Bake, boiling: float) -> float:
     """Minutes [min] that it is kept longer at its core where water boils at `boiling` [K], cooler than at sea level."""
     lower = max(BOILING_AT_SEA_LEVEL - boiling, 0.0)
-    return float(bake.setting_min * (10.0 ** (lower / table("bakes.toml")["height"]["tenfold"]) - 1.0))
+    return float(bake.setting_min * (10.0 ** (lower / setting_tenfold()) - 1.0))
+
+
+def setting_tenfold() -> float:
+    """Kelvin by which a core is cooler that sets and softens ten times slower."""
+    return float(table("bakes.toml")["height"]["tenfold"])

@@ -11,7 +11,7 @@ from functools import lru_cache
 import numpy as np
 
 from cookstove_gui.cooking.baking.bodies import step_of, warmed
-from cookstove_gui.cooking.baking.catalogue import Bake, done_temperature, longer_setting
+from cookstove_gui.cooking.baking.catalogue import Bake, done_temperature, longer_setting, setting_tenfold
 from cookstove_gui.cooking.baking.doubts import Doubt, Ensemble, Learned, single, usual_ensemble
 from cookstove_gui.cooking.baking.hangs_on import Hang, hangs_on
 from cookstove_gui.cooking.baking.oven_course import oven_course
@@ -30,6 +30,9 @@ from cookstove_gui.stove.stove import OVEN_CENTRE
 
 DANGER_FOLLOWED = 360.0  # min past the projection that a core is followed, in the oven's last heat
 LONGEST_MINUTES = 12 * 60.0  # one in longer than this has a wrong clock
+# times its setting, in minutes at the core of done, that make up for a core which stays a little cooler; fitted to
+# published times of potatoes at 250 to 300 °F, and more than any oven of the usual heat gives before the core is there
+SLOWLY_DONE = 2.5
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -115,14 +118,15 @@ def doneness(
     seen = tuple((ago - (projection.now - one.at).total_seconds() / 60.0, one.core) for one in probes)
     ensemble, is_off = narrowed(bake, usual_ensemble(learned), course, seen, pressure)
     air = course.of(ensemble.of(Doubt.OVEN))
-    warming = warmed(bake, ensemble, air, course.step, pressure)
+    safe = safe_minimum(bake.safety) if bake.safety else None
+    followed = _followed(bake, ensemble, air, course.step, pressure)
+    warming = followed.first(len(air))
     seconds, cores = course.seconds, warming.core.T
     boiling = float(boiling_temperature(pressure))
     goal = done_temperature(bake, boiling)
     never = float(seconds[-1]) / 60.0
     taken = minutes_to_done(bake, ensemble, warming, boiling)
     done = late_quantiles(taken - ago, never - ago)
-    safe = safe_minimum(bake.safety) if bake.safety else None
     safe_min = None
     if safe is not None:
         reached = first_reach(seconds, cores, safe.temperature) / 60.0
@@ -140,7 +144,7 @@ def doneness(
         recipe_min=recipe,
         late_min=None if recipe is None or done.p50 is None else done.p50 + ago - recipe,
         core=_course(seconds, cores, ago),
-        danger_min=None if safe is None else _in_danger(bake, ensemble, air, cores, course.step, pressure),
+        danger_min=None if safe is None else _in_danger(followed),
         hangs_on=hangs_on(ensemble, taken),
         probe_gains=probe_gains(seconds / 60.0, cores, taken, ago),
         probe_is_off=is_off,
@@ -152,16 +156,24 @@ def doneness(
 def minutes_to_done(bake: Bake, ensemble: Ensemble, warming: Warming, boiling: float) -> FloatArray:
     """When each member is done [min from going in], (members,); infinite where it is not.
 
-    The nearer done is to the boil, the less can be in doubt about it: a cook's doubt is of how far below it.
+    The nearer done is to the boil, the less can be in doubt about it: a cook's doubt is of how far below it. What sets
+    and softens with time is also done where an oven too slow for that core has kept it near it for long enough.
     """
     goal, doubt = done_temperature(bake, boiling), float(table("bakes.toml")["doubt"]["done"])
     below = max(boiling - goal, 0.5)
     goals = boiling - below * ensemble.factor(Doubt.DONE, min(doubt / below, 0.3))
-    if bake.safety:
-        goals = np.maximum(goals, safe_minimum(bake.safety).temperature)
+    safe = safe_minimum(bake.safety).temperature if bake.safety else 0.0
+    goals = np.maximum(goals, safe)
     # one target for all: each member's core measured from its own goal
-    reached = first_reach(warming.time, warming.core.T - goals[:, None], 0.0)
-    return np.asarray(reached / 60.0 + longer_setting(bake, boiling))
+    short = warming.core.T - goals[:, None]
+    setting = bake.setting_min + longer_setting(bake, boiling)
+    done = first_reach(warming.time, short, 0.0) / 60.0 + setting - bake.setting_min
+    if setting > 0.0:
+        pace = np.where(safe <= warming.core.T, 10.0 ** (short / setting_tenfold()), 0.0)
+        spent = np.zeros_like(pace)
+        spent[:, 1:] = np.cumsum(0.5 * (pace[:, 1:] + pace[:, :-1]) * np.diff(warming.time) / 60.0, axis=1)
+        done = np.minimum(done, first_reach(warming.time, spent, SLOWLY_DONE * setting) / 60.0)
+    return np.asarray(done)
 
 
 @lru_cache(maxsize=256)
@@ -189,14 +201,20 @@ def _course(seconds: FloatArray, cores: FloatArray, ago: float) -> CoreCourse:
     return CoreCourse(minutes=seconds / 60.0 - ago, p10=p10, p50=p50, p90=p90)
 
 
-def _in_danger(
-    bake: Bake, ensemble: Ensemble, oven: FloatArray, cores: FloatArray, step: float, pressure: float
-) -> Quantiles:
-    """How long the core is between cold and hot enough; past the end of the projection the oven stays as it is then."""
-    hot_enough = holding_limits().danger_high
-    if cores.max(axis=1).min() < hot_enough:
-        longer = np.concatenate([oven, np.repeat(oven[-1:], int(DANGER_FOLLOWED * 60.0 / step), axis=0)])
-        cores = warmed(bake, ensemble, longer, step, pressure).core.T
-    minutes = np.arange(cores.shape[1], dtype=np.float64) * step / 60.0
-    through = cores.max(axis=1) >= hot_enough
-    return late_quantiles(np.where(through, danger_minutes(minutes, cores), np.inf), LONGEST_MINUTES)
+def _followed(bake: Bake, ensemble: Ensemble, oven: FloatArray, step: float, pressure: float) -> Warming:
+    """Its warming; what may not be lukewarm for long is followed past the projection's end, the oven as it is then.
+
+    Until every core is hot enough, or for `DANGER_FOLLOWED`.
+    """
+    if not bake.safety:
+        return warmed(bake, ensemble, oven, step, pressure)
+    longer = np.concatenate([oven, np.repeat(oven[-1:], int(DANGER_FOLLOWED * 60.0 / step), axis=0)])
+    return warmed(bake, ensemble, longer, step, pressure, (holding_limits().danger_high, len(oven) - 1))
+
+
+def _in_danger(followed: Warming) -> Quantiles:
+    """How long the core is between cold and hot enough."""
+    cores = followed.core.T
+    through = cores.max(axis=1) >= holding_limits().danger_high
+    taken = danger_minutes(followed.time / 60.0, cores)
+    return late_quantiles(np.where(through, taken, np.inf), LONGEST_MINUTES)

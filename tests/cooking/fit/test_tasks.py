@@ -29,7 +29,8 @@ def test_each_row_is_sound(task) -> None:  # type: ignore[no-untyped-def]
 
 
 # The American Woman's Cook Book, Table I (chestofbooks.com, looked up): white yeast loaf 400 falling to 375 °F, 60 min;
-# biscuits 450-460 °F, 12-15 min; muffins 400-425; butter cake 350-375; large fruit cake 275 °F.
+# biscuits 450-460 °F, 12-15 min; muffins 400-425; butter cake 350-375; fruit cake large 275, small 325;
+# meringues 250-300.
 @pytest.mark.parametrize(
     ("key", "low", "high"),
     [
@@ -38,6 +39,8 @@ def test_each_row_is_sound(task) -> None:  # type: ignore[no-untyped-def]
         ("muffins", 400, 425),
         ("cake", 350, 375),
         ("fruit_cake", 275, 275),
+        ("small_fruit_cake", 325, 325),
+        ("meringue", 250, 300),
     ],
 )
 def test_bands_hold_the_published_baking_heats(key: str, low: float, high: float) -> None:
@@ -61,7 +64,7 @@ def test_bands_of_the_top_hold_the_usual_griddle_heats(key: str, somewhere_low: 
 
 
 def test_only_plates_and_washing_water_are_not_food() -> None:
-    assert {task.key for task in catalogue() if not task.is_food} == {"warm_plates", "wash_water"}
+    assert {task.key for task in catalogue() if not task.is_food} == {"warm_plates", "wash_water", "reservoir"}
 
 
 def test_an_unknown_key_has_no_task() -> None:

@@ -12,7 +12,11 @@ from cookstove_gui.cooking.safety.moment import words_in
     [
         ("butter", 150),
         ("lard", 190),
-        ("virgin olive oil", 200),
+        ("virgin olive oil", 160),
+        ("virgin olive oil", 190),
+        ("virgin olive oil", 210),
+        ("refined olive oil", 199),
+        ("refined olive oil", 243),
         ("refined sunflower oil", 240),
         ("refined soy or peanut oil", 232),
         ("clarified butter", 250),

@@ -81,6 +81,8 @@ def test_an_unknown_food_lists_the_known_ones() -> None:
         ("9.20-applesauce-hot-pints", "applesauce", "hot", "pints"),
         ("9.20-applesauce-hot-quarts", "applesauce", "hot", "quarts"),
         ("9.20-berries-hot-pints-or-quarts", "berries, whole, no strawberries", "hot", "pints or quarts"),
+        ("9.20-berries-raw-quarts", "berries, whole, no strawberries", "raw", "quarts"),
+        ("9.20-jelly", "jelly or jam, into sterilised jars", "hot", "half-pints or pints"),
         ("9.20-peaches-raw-quarts", "peaches", "raw", "quarts"),
         ("9.20-peaches-hot-pints", "peaches", "hot", "pints"),
         ("9.20-pears-hot-quarts", "pears, halved", "hot", "quarts"),
