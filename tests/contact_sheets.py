@@ -6,7 +6,7 @@ state, page and part has one sheet by day and by night, at 100 and at 150 % text
 
 import os
 import sys
-from collections.abc import Callable
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import product
 from pathlib import Path
@@ -22,6 +22,7 @@ from cookstove_gui.desk import Desk
 from cookstove_gui.desk.first_start import begin
 from cookstove_gui.desk.practice import Practice
 from cookstove_gui.desk.practice_session import practice_desk
+from cookstove_gui.gui.background.job import Job
 from cookstove_gui.gui.logbook.sessions import SessionsPart
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.sections import Sections
@@ -30,13 +31,14 @@ from cookstove_gui.resource_files import folder
 from cookstove_gui.stove.entries import Kind
 from tests.gui.pages import held_desk, light
 from tests.held_clock import HeldClock
-from tests.pictures import SAMPLE, desk_at, plan_supper, settle
+from tests.pictures import SAMPLE, desk_at, plan_supper, rest, settle
 
 SIZES = ((1280, 750), (1024, 700), (1366, 718), (1920, 1000))
 COLOURS, TEXT = ("day", "night"), (1.0, 1.5)
 COOK = ("cook",)
 ALL = ("cook", "plan", "my_stove", "logbook", "large", "keys")
 _CELL = (960, 562)  # px of a picture on its sheet
+_QUIET_MS = 30
 
 
 @dataclass(frozen=True, slots=True)
@@ -165,30 +167,47 @@ STATES: dict[str, State] = {
 }
 
 
-def parts_of(window: MainWindow, page: str) -> list[tuple[str, Callable[[], object]]]:
-    """Each part of a page, and how it is brought to the front."""
-    window.show_page(page)
-    shown = [one for one in window.centralWidget().findChildren(Sections) if one.isVisible()]
-    if not shown:
-        return [("", lambda: None)]
-    return [(key, lambda key=key: shown[0].choose(key)) for key in shown[0].keys]  # type: ignore[misc]
+def shown_parts(window: MainWindow, pages: Sequence[str]) -> Iterator[str]:
+    """Bring each part of each page to the front in turn; what it is called."""
+    for page in pages:
+        window.show_page(page)
+        shown = [one for one in window.centralWidget().findChildren(Sections) if one.isVisible()]
+        if not shown:
+            yield page
+            continue
+        for key in shown[0].keys:
+            shown[0].choose(key)
+            yield f"{page}_{key}"
 
 
-def sheet(window: MainWindow) -> QPixmap:
-    """The window at all sizes, two by two."""
-    made = QPixmap(2 * _CELL[0], (len(SIZES) + 1) // 2 * _CELL[1])
-    made.fill(Qt.GlobalColor.gray)
-    painter = QPainter(made)
-    painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform)
+def sheets(window: MainWindow, state: State, *, opened: bool) -> dict[str, QPixmap]:
+    """Each part of each page at all sizes, two by two; in this order since each new size dresses all that is built."""
+    made: dict[str, QPixmap] = {}
     for place, size in enumerate(SIZES):
         window.resize(*size)
-        settle(window)
-        shown = window.grab().scaled(
-            _CELL[0] - 8, _CELL[1] - 8, Qt.AspectRatioMode.KeepAspectRatio, Qt.TransformationMode.SmoothTransformation
-        )
-        painter.drawPixmap(place % 2 * _CELL[0] + 4, place // 2 * _CELL[1] + 4, shown)
-    painter.end()
+        for part in state.pages if opened else shown_parts(window, state.pages):
+            painted(window)
+            if part not in made:
+                made[part] = QPixmap(2 * _CELL[0], (len(SIZES) + 1) // 2 * _CELL[1])
+                made[part].fill(Qt.GlobalColor.gray)
+            shown = window.grab().scaled(
+                _CELL[0] - 8,
+                _CELL[1] - 8,
+                Qt.AspectRatioMode.KeepAspectRatio,
+                Qt.TransformationMode.SmoothTransformation,
+            )
+            painter = QPainter(made[part])
+            painter.drawPixmap(place % 2 * _CELL[0] + 4, place // 2 * _CELL[1] + 4, shown)
+            painter.end()
     return made
+
+
+def painted(window: MainWindow) -> None:
+    """Until what is at the front is worked out and laid out."""
+    rest(_QUIET_MS)
+    while any(job.is_busy for job in window.findChildren(Job)):
+        rest(_QUIET_MS)
+    rest(_QUIET_MS)
 
 
 def window_in(state: State, look: Look, name: str) -> MainWindow:
@@ -214,19 +233,18 @@ def main(out: Path, names: list[str]) -> None:
     out.mkdir(parents=True, exist_ok=True)
     app = QApplication([])
     look = Look(app, "day")
+    look.set_still(True)
     for name in names or list(STATES):
         state = STATES[name]
         window = window_in(state, look, name)
-        for page in state.pages:
-            opened = name == "opened"
-            for part, choose in [("", lambda: None)] if opened else parts_of(window, page):
-                choose()
-                for colours, text in product(COLOURS, TEXT):
-                    look.set_mode(colours)
-                    look.set_text_size(text)
-                    words = "_".join(one for one in (name, page, part) if one)
-                    sheet(window).save(str(out / f"{words}_{colours}_{round(100 * text)}.png"))
-                look.set_text_size(1.0)
+        for _ in () if name == "opened" else shown_parts(window, state.pages):
+            settle(window)  # builds it, and works out what it asks
+        for colours, text in product(COLOURS, TEXT):
+            look.set_mode(colours)
+            look.set_text_size(text)
+            for part, picture in sheets(window, state, opened=name == "opened").items():
+                picture.save(str(out / f"{name}_{part}_{colours}_{round(100 * text)}.png"))
+        look.set_text_size(1.0)
         window.close()
         window.deleteLater()
         QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)

@@ -9,6 +9,7 @@ from cookstove_gui.desk import Changed, Receipt
 from cookstove_gui.desk.cook.good_rows import GoodRow
 from cookstove_gui.desk.log.named_spots import spots_named
 from cookstove_gui.errors import Problem
+from cookstove_gui.gui.cook.asking import Asking
 from cookstove_gui.gui.cook.correction import Correction
 from cookstove_gui.gui.cook.entry_block import EntryBlock
 from cookstove_gui.gui.cook.fire_choices import Ask, Enter, FireKey, ask_of, spots_to_choose
@@ -19,7 +20,7 @@ from cookstove_gui.gui.cook.walk_choice import ask_walk
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.phrases.edge import listed
 from cookstove_gui.phrases.entries import entry_words, last_words, place_words
-from cookstove_gui.stove.entries import Entry, Kind
+from cookstove_gui.stove.entries import Entry, Kind, pans_standing
 from cookstove_gui.units import clock_text
 
 
@@ -30,8 +31,9 @@ class EntryPanel(EntryBlock):
         super().__init__(link, parent)
         self._link = link
         self._desk = link.desk
-        self._ask: Ask | None = None  # what the chooser asks
         self._session = self._session_number  # the one whose clock and questions are shown
+        self._asking = Asking(self)
+        self.pan_asked = self._asking.pan_asked
         self._correction = Correction(self, self._desk)
         self._questioning = Questioning(self, self._desk)
         self.setObjectName("entry_panel")
@@ -50,10 +52,8 @@ class EntryPanel(EntryBlock):
         self.unit.clicked.connect(self._switch_unit)
         self.fire.pressed.connect(self._press)
         self.fire.undo_pressed.connect(lambda: self._undoing(self._desk.undo))
-        self.chooser.chosen.connect(lambda value: self._answer(value, in_words=False))
-        self.chooser.typed.connect(lambda text: self._answer(text, in_words=True))
-        self.chooser.left.connect(self._leave_chooser)
-        self.chooser_when.left.connect(self.chooser.take_focus)
+        self._asking.answered.connect(lambda enter: self._try(lambda: enter(self._at())))
+        self._asking.left.connect(self.take_focus)
         self.rows.correction_wanted.connect(self._correct)
         self.rows.take_back_wanted.connect(lambda number: self._undoing(lambda: self._desk.take_back(number)))
         self.rows.left.connect(self.take_focus)
@@ -174,7 +174,7 @@ class EntryPanel(EntryBlock):
 
     def _at(self) -> str:
         """The clock meant, of the choice or of the block."""
-        return self._desk.clock_meant((self.chooser_when if self._ask is not None else self.when).text())
+        return self._desk.clock_meant(self._asking.when.text())
 
     def _try(self, enter: Callable[[], Receipt | Ask | None]) -> None:
         """Do it or ask on, or show the desk's sentence and leave everything as typed."""
@@ -182,16 +182,16 @@ class EntryPanel(EntryBlock):
         try:
             receipt = enter()
         except Problem as problem:
-            if self._ask is not None:
+            if self._asking.is_open:
                 self.chooser.refuse(problem.sentence)
             else:
                 self._refuse(problem.sentence)
                 self.number.selectAll()
             return
         if isinstance(receipt, Ask):
-            self._show_ask(receipt)
+            self._asking.show(receipt)
             return
-        self._close_chooser()
+        self._asking.close()
         if receipt is not None:
             entry = receipt.entry
             if entry.kind is Kind.READING:
@@ -234,38 +234,22 @@ class EntryPanel(EntryBlock):
     # --- choosing ----------------------------------------------------------------------------------------------
 
     def _press(self, key: FireKey) -> None:
-        self._close_chooser()
+        self._asking.close()
         self._try(lambda: ask_of(key, self._desk) or self._desk.do(key.kind, at_text=self._at()))
 
     def put_pan(self, row: GoodRow) -> None:
         """Put a pan where the task of a row will do."""
-        self._close_chooser()
+        self._asking.close()
         self._try(lambda: pan_for(self._desk, row, self._at()))
 
-    def _show_ask(self, ask: Ask) -> None:
-        if self._ask is None:
-            self.chooser_when.take_over(self.when)
-        self._ask = ask
-        self.chooser.ask(ask.choice)
-        self.show_chooser(True)
-
-    def _answer(self, text: str, *, in_words: bool) -> None:
-        ask = self._ask
-        if ask is not None:
-            enter: Enter = ask.enter_text if in_words else ask.enter
-            self._try(lambda: enter(text, self._at()))
-
-    def _leave_chooser(self) -> None:
-        self._close_chooser()
-        self.take_focus()
-
-    def _close_chooser(self) -> None:
-        self._ask = None
-        self.show_chooser(False)
+    def suggest_pan(self, row: GoodRow) -> None:
+        """While it is asked where a pan goes: word it for a task; the keyboard goes to its best free spot."""
+        free = [spot for spot in row.spots if spot not in pans_standing(self._desk.entries)]
+        self.chooser.suggest(f"Pan on, or off: {row.name}", free[0] if free else "")
 
     def _type_digit(self, digit: str) -> None:
         """A digit typed anywhere on the page picks an answer, or goes to the number field."""
-        if self._ask is not None:
+        if self._asking.is_open:
             self.chooser.pick(digit)
             return
         self.rows.hide()
@@ -301,12 +285,12 @@ class EntryPanel(EntryBlock):
 
     def open_entries(self) -> None:
         """The list of entries, over the block."""
-        self._close_chooser()
+        self._asking.close()
         self.open_rows()
 
     def ask_walk(self) -> None:
         """Ask where the lit spot is to be read on the walk."""
-        self._show_ask(ask_walk(self._desk))
+        self._asking.show(ask_walk(self._desk))
 
     def redo(self) -> None:
         """Take back the latest undo."""
@@ -316,7 +300,7 @@ class EntryPanel(EntryBlock):
         row = next((entry for entry in self._desk.entries if entry.number == number), None)
         if row is not None:
             self._questioning.fold()
-            self._close_chooser()
+            self._asking.close()
             self._correction.begin(row)
 
     def _take_other_unit(self, number: int) -> None:

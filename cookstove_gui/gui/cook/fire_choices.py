@@ -34,6 +34,7 @@ class Ask:
     choice: Choice
     enter: Enter
     enter_text: Enter
+    is_of_pan: bool = False  # where a pan goes
 
 
 KEYS = (
@@ -134,7 +135,8 @@ def _pan(desk: Desk) -> Ask:
     def words(spot: Spot) -> str:
         return f"{spot.label.removeprefix('top ')}{' off' if spot.name in taken else ''}"
 
-    return answers_to("Pan on, or off", tuple((words(spot), spot.name) for spot in spots), enter)
+    ask = answers_to("Pan on, or off", tuple((words(spot), spot.name) for spot in spots), enter)
+    return replace(ask, is_of_pan=True)
 
 
 def _oven_door(desk: Desk) -> Ask:

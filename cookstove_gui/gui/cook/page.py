@@ -39,12 +39,14 @@ class CookPage(QWidget):
         super().__init__(parent)
         self._link = link
         self._look = look
+        self._is_for_pan = False  # it is asked where a pan goes
         self.setObjectName("cook_page")
         self._build()
         self._drawing.spot_chosen.connect(self._entry.light)
         self._drawing.spot_chosen.connect(self._axis.good_for.choose_spot)
         self._axis.good_for.task_marked.connect(self._show_task)
         self._axis.good_for.pan_wanted.connect(self._entry.put_pan)
+        self._entry.pan_asked.connect(self._show_pan)
         app = QApplication.instance()
         if isinstance(app, QApplication):
             app.focusChanged.connect(self._show_task)
@@ -158,11 +160,20 @@ class CookPage(QWidget):
         return QSize(0, 0)
 
     def _show_task(self, *_event: object) -> None:
-        """While the rows have the keyboard, the stove shows which spots fit the task that is chosen there."""
+        """The stove shows which spots fit the task of a row: while the rows have the keyboard, or a pan is put on."""
         self._see_focus()
         rows = self._axis.good_for.list
-        row = rows.chosen() if rows.hasFocus() else None
+        row = rows.chosen() if rows.hasFocus() or self._is_for_pan else None
         self._drawing.show_task(row.task if row is not None else "")
+
+    def _show_pan(self, wanted: bool) -> None:
+        if wanted == self._is_for_pan:
+            return
+        self._is_for_pan = wanted
+        row = self._axis.good_for.choose_pan(wanted)
+        if row is not None:
+            self._entry.suggest_pan(row)
+        self._show_task()
 
     def _see_focus(self) -> None:
         """Scroll to what has the keyboard."""

@@ -1,5 +1,7 @@
 """A pan for a task, as the cook asks by Enter on its row: where it will do now, or will later."""
 
+from dataclasses import replace
+
 from cookstove_gui.desk import Desk, Receipt
 from cookstove_gui.desk.cook.good_rows import GoodRow
 from cookstove_gui.desk.cook.task_places import task_places
@@ -26,4 +28,5 @@ def pan_for(desk: Desk, row: GoodRow, at: str) -> Receipt | Ask:
         return enter(found[0], at)
     words = {spot: spot_label(desk.stove, spot).removeprefix("top ") for spot in found}
     chances = {spot: f", {places[spot].words}" if spot in now else "" for spot in found}
-    return answers_to(f"Pan: {row.name}", tuple((words[spot] + chances[spot], spot) for spot in found), enter)
+    ask = answers_to(f"Pan: {row.name}", tuple((words[spot] + chances[spot], spot) for spot in found), enter)
+    return replace(ask, is_of_pan=True)

@@ -35,6 +35,7 @@ class GoodFor(QWidget):
         super().__init__(parent)
         self._desk, self._look, self._span = link.desk, look, span
         self._count = _USUAL_ROWS
+        self._before_pan: str | None = None  # key of the row that was chosen before a pan was asked for
         self.setObjectName("good_for")
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self._heading = QLabel("Good for", self)
@@ -120,6 +121,22 @@ class GoodFor(QWidget):
         row = next((one for one in self.list.rows() if one.spots[:1] == (name,)), None)
         row = row or next((one for one in self.list.rows() if name in one.spots), None)
         self.list.choose(row.key if row else "")
+
+    def choose_pan(self, wanted: bool) -> GoodRow | None:
+        """While a pan is put on, a row of the cooktop is chosen: the cook's, else the first; then what was before."""
+        before = self.list.chosen()
+        if not wanted:
+            if self._before_pan is not None:
+                self.list.choose(self._before_pan)
+            self._before_pan = None
+            return None
+        if before is not None and not before.is_oven:
+            return before
+        row = next((one for one in self.list.rows() if not one.is_oven), None)
+        if row is not None:
+            self._before_pan = before.key if before else ""
+            self.list.choose(row.key)
+        return row
 
     def _show_more(self) -> None:
         shown = max(self.list.height() // px(ROW), 1)

@@ -1,23 +1,20 @@
 """The rows of “Good for”: left of now what, where and how hot; right of it the chance over time as a hill."""
 
 from collections.abc import Sequence
-from enum import Enum, auto
-from itertools import pairwise
 
-import numpy as np
 from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QPointF, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QFontMetricsF, QPainter, QPainterPath, QPen, QPolygonF
+from PySide6.QtGui import QFocusEvent, QFont, QFontMetricsF, QPainter, QPainterPath, QPen, QPolygonF
 from PySide6.QtWidgets import QListWidget, QListWidgetItem, QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
-from cookstove_gui.cooking.fit.fit import GOOD_CHANCE
 from cookstove_gui.desk.cook.good_rows import GoodRow
+from cookstove_gui.gui.time_axis.hill_words import LOWERED, Stand, place_words, strong_parts
 from cookstove_gui.gui.time_axis.span import AXIS_WIDTH, NOW_SHARE, TimeSpan
 from cookstove_gui.gui.time_axis.stem import paint_now, paint_stem
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import colour
 from cookstove_gui.gui.widgets.tips import plain_tip
-from cookstove_gui.gui.widgets.type import BODY, font
+from cookstove_gui.gui.widgets.type import BODY, SMALL, font
 from cookstove_gui.stove.drawn.heat_colours import heat_colour
 
 ROW = 40  # px of the design
@@ -25,22 +22,7 @@ _PLACE = 18
 _ROW_DATA = Qt.ItemDataRole.UserRole
 _SQUARE, _EDGE, _HEAT, _BAR = 14, 8, 52, 4  # px of the design
 _TOP = 3  # above a certain hill
-_LOW = 0.48  # of the row: words stand clear above a hill lower than this
-_HIGH = 0.58  # words stand clear below a hill higher than this
 _AROUND = ((-1, 0), (1, 0), (0, -1), (0, 1), (-0.7, -0.7), (0.7, -0.7), (-0.7, 0.7), (0.7, 0.7))
-_PROBE = 4.0  # px from one place where words are tried to the next
-
-
-class Stand(Enum):
-    """How words stand to the line of a hill."""
-
-    INSIDE = auto()  # in its strong part
-    ABOVE = auto()
-    BELOW = auto()
-    OVER = auto()  # it crosses them
-
-
-_LOWERED = {Stand.INSIDE: 0, Stand.ABOVE: -6, Stand.BELOW: 6, Stand.OVER: -6}  # lowered by [px of the design]
 
 
 class HillPainter(QStyledItemDelegate):
@@ -99,17 +81,18 @@ class HillPainter(QStyledItemDelegate):
         painter.setPen(colour(theme.ink))
         painter.drawText(QPointF(right - size.horizontalAdvance(row.heat), base), row.heat)
         right -= px(_HEAT)
-        name_face = font(BODY, 600 if row.is_wanted else 400)
-        name_size = QFontMetricsF(name_face)
         room = right - px(_EDGE)
-        name = name_size.elidedText(row.name, Qt.TextElideMode.ElideRight, room)
+        name_face, lines = fitted(row.name, room, 600 if row.is_wanted else 400)
+        name_size = QFontMetricsF(name_face)
         painter.setFont(name_face)
-        painter.drawText(QPointF(px(_EDGE), middle + 0.5 * name_size.capHeight()), name)
-        room -= name_size.horizontalAdvance(name) + px(10)
-        place = row.place if size.horizontalAdvance(row.place) <= room else ""
+        top = middle - 0.5 * (len(lines) - 1) * name_size.height()
+        for place, line in enumerate(lines):
+            painter.drawText(QPointF(px(_EDGE), top + place * name_size.height() + 0.5 * name_size.capHeight()), line)
+        room -= max(map(name_size.horizontalAdvance, lines)) + px(10)
+        where = row.place if size.horizontalAdvance(row.place) <= room else ""
         painter.setFont(face)
         painter.setPen(colour(theme.soft))
-        painter.drawText(QPointF(right - size.horizontalAdvance(place), base), place)
+        painter.drawText(QPointF(right - size.horizontalAdvance(where), base), where)
 
     def _paint_hill(self, painter: QPainter, row: GoodRow, now: float, width: float, height: float) -> None:
         theme, foot = self._look.theme, height - 1.0
@@ -146,7 +129,7 @@ class HillPainter(QStyledItemDelegate):
             alone = place_words(points, leads, ends, px(10))
             if alone[1] is not Stand.OVER:
                 (x, stands), chance = alone, ""
-        base = 0.5 * foot + 0.5 * sizes[0].capHeight() + px(_LOWERED[stands])
+        base = 0.5 * foot + 0.5 * sizes[0].capHeight() + px(LOWERED[stands])
         around = _AROUND if stands in (Stand.OVER, Stand.ABOVE) else ()  # clear of stem and hill
         for right, down in (*around, (0, 0)):
             painter.setPen(colour(theme.ground if right or down else theme.ink))
@@ -219,71 +202,21 @@ class GoodList(QListWidget):
             self.setCurrentRow(place)
 
 
+def fitted(name: str, room: float, weight: int) -> tuple[QFont, list[str]]:
+    """The face and the lines in which a name goes into a row: smaller, then on two lines; cut only as a last resort."""
+    for size in (BODY, _PLACE):
+        face = font(size, weight)
+        if QFontMetricsF(face).horizontalAdvance(name) <= room:
+            return face, [name]
+    face = font(SMALL, weight)
+    advance = QFontMetricsF(face).horizontalAdvance
+    words = name.split()
+    halves = [(" ".join(words[:cut]), " ".join(words[cut:])) for cut in range(1, len(words))] or [(name, "")]
+    first, second = min(halves, key=lambda pair: max(map(advance, pair)))
+    lines = [first, second] if second else [first]
+    return face, [QFontMetricsF(face).elidedText(line, Qt.TextElideMode.ElideRight, room) for line in lines]
+
+
 def names_width(width: float) -> float:
     """Where the names end and the hills begin [px]: where now stands as long as the axis is not moved."""
     return px(AXIS_WIDTH) + NOW_SHARE * (width - px(AXIS_WIDTH))
-
-
-def strong_parts(points: Sequence[tuple[float, float]]) -> list[tuple[float, float]]:
-    """Where a hill (place, chance) is at least GOOD_CHANCE, from edge to edge, straight between its points."""
-    found: list[tuple[float, float]] = []
-    start = points[0][0] if points and points[0][1] >= GOOD_CHANCE else None
-    for (x, chance), (later, then) in pairwise(points):
-        if (chance >= GOOD_CHANCE) == (then >= GOOD_CHANCE):
-            continue
-        crossing = x + (GOOD_CHANCE - chance) / (then - chance) * (later - x)
-        if start is None:
-            start = crossing
-        else:
-            found.append((start, crossing))
-            start = None
-    if start is not None:
-        found.append((start, points[-1][0]))
-    return found
-
-
-def place_words(
-    points: Sequence[tuple[float, float]], wide: float, ends: tuple[float, float], gap: float
-) -> tuple[float, Stand]:
-    """Where words of a width begin, and how they stand to the hill's line.
-
-    In the first strong part if they fit; else where the hill is low, after it or before; else at the right end.
-    """
-    left, right = ends
-    strong = strong_parts(points)
-    for start, end in strong:
-        first, last = max(start, left), min(end, right)
-        if last - first >= wide + 1.5 * gap:
-            return first + gap, Stand.INSIDE
-    begin = max(strong[0][1] if strong else left, left) + gap
-    low = _first_low(points, begin, right, wide)
-    if low is not None:
-        return low, Stand.ABOVE
-    before = (strong[0][0] if strong else right) - gap - wide
-    if before >= left + gap and _heights(points, before, before + wide)[1] <= _LOW:
-        return before, Stand.ABOVE
-    x = max(right - wide - gap / 2, left + gap)
-    return x, Stand.BELOW if _heights(points, x, x + wide)[0] >= _HIGH else Stand.OVER
-
-
-def _first_low(points: Sequence[tuple[float, float]], begin: float, right: float, wide: float) -> float | None:
-    """The first place from `begin` on where the hill is low over a width; none if there is none."""
-    count = int(wide // _PROBE) + 2
-    places = np.arange(begin, right, _PROBE)
-    if begin + wide > right or not points:
-        return begin if not points and begin + wide <= right else None
-    x, chances = zip(*points, strict=True)
-    low = np.interp(places, x, chances) <= _LOW
-    runs = np.convolve(low, np.ones(count), mode="valid") >= count - 0.5 if len(low) >= count else np.array([])
-    found = [float(places[place]) for place in np.flatnonzero(runs)]
-    return next((place for place in found if place + wide <= right), None)
-
-
-def _heights(points: Sequence[tuple[float, float]], start: float, end: float) -> tuple[float, float]:
-    """The lowest and the highest chance of a hill between two places, straight between its points."""
-    if not points:
-        return 0.0, 0.0
-    inside = [chance for x, chance in points if start < x < end]
-    x, chances = zip(*points, strict=True)
-    found = [*inside, *(float(chance) for chance in np.interp((start, end), x, chances))]
-    return min(found), max(found)

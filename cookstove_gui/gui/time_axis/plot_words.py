@@ -191,17 +191,16 @@ class PlotWords(QWidget):
         painter.drawText(QPointF(box.left(), box.bottom() - second_line.descent()), mark.more)
 
     def _paint_oven_now(self, painter: QPainter) -> None:
-        """At the foot, left of now."""
+        """At the foot, left of now; where nothing is free there, right of it."""
         span, theme = self._span, self._look.theme
         if self.oven_now is None or span.now is None or not span.low <= span.now <= span.high:
             return
         parts = list(zip(self.oven_now, (font(_CAPTION), font(NUMBER, 600), font(_CAPTION)), strict=True))
         gap, high = px(5), QFontMetricsF(font(NUMBER, 600)).capHeight() + px(10)
         wide = sum(QFontMetricsF(face).horizontalAdvance(words) for words, face in parts) + 2 * gap
-        x = span.x(span.now, self.width()) - px(_GAP) - wide
-        if x < px(AXIS_WIDTH):
-            x = span.x(span.now, self.width()) + px(_GAP)
-        box = self._room.put(self._room.column(x, wide, high, ()))
+        now = span.x(span.now, self.width())
+        sides = [self._room.column(x, wide, high, ()) for x in (now - px(_GAP) - wide, now + px(_GAP))]
+        box = self._room.put([*sides[0], *sides[1]] if sides[0][0].left() >= px(AXIS_WIDTH) else sides[1], of_fan=True)
         if box.intersects(self._plate):
             return
         base, at = box.bottom() - px(5), box.left()

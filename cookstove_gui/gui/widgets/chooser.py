@@ -16,7 +16,6 @@ from cookstove_gui.gui.widgets.type import set_role
 _MOST_IN_ROW = 5
 _IN_LONG_ROWS = 3
 _LOW = 36  # of a key [px of the design]
-_LOW = 36  # of a key [px of the design]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -119,6 +118,13 @@ class Chooser(QWidget):
             part.setVisible(bool(choice.hint))
         self._first.setText(choice.first)
         self.refuse("")
+
+    def suggest(self, question: str, value: str) -> None:
+        """Word the question otherwise, and give the keyboard to the answer that stands for a value, if it is there."""
+        self._question.setText(question)
+        places = [place for place, answer in enumerate(self._choice.answers) if answer.value == value]
+        if places:
+            self._buttons[places[0]].setFocus(Qt.FocusReason.ShortcutFocusReason)
 
     def _before(self) -> QWidget:
         """What the keyboard comes from by Tab: the answers, made anew, take their place after it."""

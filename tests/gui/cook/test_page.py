@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QLineEdit, QPushButton, QWidget
+from PySide6.QtWidgets import QApplication, QLabel, QLineEdit, QPushButton, QWidget
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.cooking.fit.fit import FitState
@@ -20,7 +20,7 @@ from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.stove.entries import Kind
 from cookstove_gui.stove.stove import SpotKind
 from tests.gui.clipping import settle
-from tests.gui.hands import control, push, seen
+from tests.gui.hands import click, control, push, seen
 from tests.held_clock import HeldClock
 
 
@@ -102,6 +102,35 @@ def test_of_several_spots_that_will_do_the_cook_chooses(page: CookPage, stood_de
     assert control(page, "chooser", QWidget).isVisible()
     QTest.keyClick(page.focusWidget(), Qt.Key.Key_2)
     assert pans_on(stood_desk) == [tops[1]]
+
+
+def test_while_a_pan_is_put_on_the_stove_shows_the_places_of_a_task_and_enter_takes_the_best(
+    page: CookPage, stood_desk: Desk
+) -> None:
+    rows = control(page, "good_for_rows", GoodList)
+    row = next(row for row in rows.rows() if not row.is_oven)
+    click(page, "fire_pan")
+    QApplication.processEvents()
+    assert rows.chosen() == row
+    assert row.name in control(page, "chooser_question", QLabel).text()
+    assert row.spots[0] in answered(page, stood_desk)
+    QTest.keyClick(page.focusWidget(), Qt.Key.Key_Return)
+    QApplication.processEvents()
+    assert pans_on(stood_desk) == [row.spots[0]]
+    assert rows.chosen() is None
+    assert answered(page, stood_desk) == []
+
+
+def test_a_pan_that_is_not_put_on_leaves_the_row_chosen_that_was(page: CookPage, stood_desk: Desk) -> None:
+    rows = control(page, "good_for_rows", GoodList)
+    oven = next(row for row in rows.rows() if row.is_oven)
+    choose_row(page, oven.task)
+    click(page, "fire_pan")
+    assert rows.chosen() != oven
+    QTest.keyClick(page.focusWidget(), Qt.Key.Key_Escape)
+    QApplication.processEvents()
+    assert rows.chosen() == oven
+    assert answered(page, stood_desk) == []
 
 
 def test_the_row_of_the_heat_wanted_stands_first(page: CookPage, stood_desk: Desk) -> None:

@@ -5,14 +5,17 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QFontMetricsF
 from PySide6.QtWidgets import QApplication, QLabel
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.desk import Desk
 from cookstove_gui.gui.desk_link import DeskLink
-from cookstove_gui.gui.time_axis.good_list import GoodList, Stand, place_words, strong_parts
+from cookstove_gui.gui.time_axis.good_list import GoodList, fitted
+from cookstove_gui.gui.time_axis.hill_words import Stand, place_words, strong_parts
 from cookstove_gui.gui.time_axis.time_axis import TimeAxis
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.type import BODY, font
 from tests.gui.hands import click, control
 
 
@@ -138,6 +141,8 @@ def test_words_do_not_cross_the_line_of_the_hill(points: list[tuple[float, float
         assert any(start <= x and x + wide <= end for start, end in strong_parts(points))
     places, chances = zip(*points, strict=True)
     under = np.interp(np.linspace(x, x + wide, 50), places, chances)
+    if stands is Stand.INSIDE:
+        assert under.min() >= 0.77
     if stands is Stand.ABOVE:
         assert under.max() <= 0.49
     if stands is Stand.BELOW:
@@ -157,3 +162,12 @@ def test_words_of_a_hill_that_is_nowhere_low_stand_below_its_line() -> None:
     x, stands = place_words(points, 120, (100.0, 400.0), 10.0)
     assert stands is Stand.BELOW
     assert x + 120 <= 400
+
+
+def test_a_long_name_is_written_smaller_then_on_two_lines_before_it_is_cut(look: Look) -> None:
+    name = "simmer or reduce, open"
+    wide = QFontMetricsF(font(BODY, 400)).horizontalAdvance(name)
+    found = [fitted(name, share * wide, 400) for share in (1.01, 0.93, 0.6)]
+    assert [lines for _, lines in found] == [[name], [name], ["simmer or", "reduce, open"]]
+    assert len({face.pixelSize() for face, _ in found}) == 3
+    assert "…" in " ".join(fitted(name, 0.2 * wide, 400)[1])
