@@ -110,7 +110,7 @@ def main(minutes: float) -> None:
         window.show()
         settle(window)
         if picture.page == "large":
-            window.toggle_large_view()
+            window.toggle_page("large")
         else:
             window.show_page(picture.page)
         settle(window)

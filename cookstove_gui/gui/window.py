@@ -5,13 +5,7 @@ from functools import partial
 
 from PySide6.QtCore import QEvent, Qt, QTimer, Signal
 from PySide6.QtGui import QCloseEvent, QIcon, QPaintEvent, QResizeEvent
-from PySide6.QtWidgets import (
-    QHBoxLayout,
-    QMainWindow,
-    QStackedWidget,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtWidgets import QHBoxLayout, QMainWindow, QStackedWidget, QVBoxLayout, QWidget
 
 from cookstove_gui.desk import Changed, Desk
 from cookstove_gui.desk.practice import Practice
@@ -28,12 +22,14 @@ from cookstove_gui.gui.cook.page import CookPage
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.frame.heading import Heading
 from cookstove_gui.gui.frame.left_page import LeftPage
-from cookstove_gui.gui.frame.more import Choice, next_text_size, open_more, text_size_words
+from cookstove_gui.gui.frame.more import Choice, open_more
 from cookstove_gui.gui.frame.page_words import PAGES, on_key
 from cookstove_gui.gui.frame.place import Place
 from cookstove_gui.gui.frame.practice_bar import PracticeBar
 from cookstove_gui.gui.frame.problem_pane import FaultStrip
 from cookstove_gui.gui.frame.session_strip import SessionStrip
+from cookstove_gui.gui.frame.window_choices import WindowChoices
+from cookstove_gui.gui.other_pages import made_page
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.resource_files import resource
 from cookstove_gui.situation import Standing
@@ -112,21 +108,17 @@ class MainWindow(QMainWindow):
         self.setCentralWidget(page)
 
     def _connect(self) -> None:
-        on_key("Ctrl+U", self, self.toggle_unit)
-        on_key("Ctrl+H", self, self.toggle_keys)
-        for keys, way in (("Ctrl++", 1), ("Ctrl+=", 1), ("Ctrl+-", -1)):
-            on_key(keys, self, partial(self.change_text_size, way))
-        on_key("Ctrl+0", self, partial(self.change_text_size, 0))
-        on_key("Ctrl+D", self, self.toggle_theme)
-        on_key("F12", self, self.toggle_large_view)
+        self._choices = WindowChoices(self, self.desk, self._look)
+        for keys, key in (("F12", "large"), ("Ctrl+H", "keys")):
+            on_key(keys, self, partial(self.toggle_page, key))
         for keys, do in ((DONE, self.ringer.done), (LATER, self.ringer.put_off), (SILENCE, self.ringer.silence)):
             on_key(keys, self, do)
         for key, _, keys in PAGES:
             on_key(keys, self, partial(self.show_page, key))
         self._cook.first_start.chosen.connect(self._begin)
         self._next.pages.page_chosen.connect(self.show_page)
-        self._next.window_words.large_chosen.connect(self.toggle_large_view)
-        self._next.window_words.colours_chosen.connect(self.toggle_theme)
+        self._next.window_words.large_chosen.connect(partial(self.toggle_page, "large"))
+        self._next.window_words.colours_chosen.connect(self._choices.toggle_theme)
         self._next.window_words.more_chosen.connect(self.open_more)
         self.link.changed.connect(self._show)
         self.link.session_wanted.connect(self._open_session)
@@ -161,21 +153,13 @@ class MainWindow(QMainWindow):
         if way == "practice":
             self.practice_wanted.emit()
 
-    def toggle_large_view(self) -> None:
-        """The large view, or back to the Cook page."""
-        if "large" in self._pages and self._stack.currentWidget() is self._pages["large"]:
+    def toggle_page(self, key: str) -> None:
+        """The large view or the list of all keys, or back to the Cook page."""
+        if key == self._page_key:
             self.show_page("cook")
             return
-        self.show_page("large")
-        self._pages["large"].setFocus(Qt.FocusReason.OtherFocusReason)
-
-    def toggle_keys(self) -> None:
-        """The list of all keys, or back to the Cook page."""
-        if "keys" in self._pages and self._stack.currentWidget() is self._pages["keys"]:
-            self.show_page("cook")
-            return
-        self.show_page("keys")
-        self._pages["keys"].setFocus(Qt.FocusReason.OtherFocusReason)
+        self.show_page(key)
+        self._pages[key].setFocus(Qt.FocusReason.OtherFocusReason)
 
     def _made(self, key: str) -> QWidget:
         page = made_page(key, self.link, self._look)
@@ -187,44 +171,11 @@ class MainWindow(QMainWindow):
         self._pages[key] = page
         self._stack.addWidget(page)
 
-    # --- settings ----------------------------------------------------------------------------------------------
-
-    def toggle_unit(self) -> None:
-        """The other unit of temperature."""
-        self.desk.set_unit("C" if self.desk.unit == "F" else "F")
-
-    def toggle_theme(self) -> None:
-        """Night by day, day by night."""
-        self.set_theme("day" if self._look.theme.name == "night" else "night")
-
-    def set_theme(self, mode: str) -> None:
-        """The colours of day or night, or those of the system."""
-        self._look.set_mode(mode)
-        self.desk.set_setting("theme", mode)
-
-    def toggle_motion(self) -> None:
-        """Marks slide to their new place, or stand there at once."""
-        self._look.set_still(not self._look.still)
-        self.desk.set_setting("motion", "still" if self._look.still else "")
-
-    def change_text_size(self, way: int) -> None:
-        """A size of text up or down; 0: as designed."""
-        self._look.set_text_size(next_text_size(self._look.text_size, way) if way else 1.0)
-        self.desk.set_setting("text_size", f"{self._look.text_size:g}")
-
     def open_more(self) -> None:
         """What else concerns the whole window."""
-        other = "C" if self.desk.unit == "F" else "F"
         open_more(
             [
-                Choice(text_size_words(self._look)),
-                Choice("Larger", "Ctrl++", lambda: self.change_text_size(1)),
-                Choice("Smaller", "Ctrl+-", lambda: self.change_text_size(-1)),
-                Choice("As designed", "Ctrl+0", lambda: self.change_text_size(0)),
-                Choice(),
-                Choice(f"Show °{other}", "Ctrl+U", self.toggle_unit),
-                Choice("Colours as the system has them", "", lambda: self.set_theme("system")),
-                Choice("Let marks slide again" if self._look.still else "Let nothing move", "", self.toggle_motion),
+                *self._choices.rows(),
                 Choice(),
                 Choice("Alarms: bell, voice, quiet hours", "", self._alarm_choices.show),
                 Choice("Entries of this session", "Ctrl+R", lambda: self._on_cook(self._cook.open_entries)),
@@ -232,7 +183,7 @@ class MainWindow(QMainWindow):
                 Choice("Do again what was undone", "Ctrl+Shift+Z", lambda: self._on_cook(self._cook.redo)),
                 Choice(),
                 Choice("Watch a practice session", "", self.practice_wanted.emit),
-                Choice("All keys", "Ctrl+H", self.toggle_keys),
+                Choice("All keys", "Ctrl+H", partial(self.toggle_page, "keys")),
             ],
             self._next.window_words.more,
         )
@@ -292,16 +243,20 @@ class MainWindow(QMainWindow):
             QTimer.singleShot(0, self, self._bring_plot)
         elif not self._is_painted and self._cook.has_plot:
             self._is_painted = True
-            QTimer.singleShot(0, self, self._start_work)
+            QTimer.singleShot(0, self, self._tell_painted)
 
     def _bring_plot(self) -> None:
         self._cook.bring_plot()
         self.update()
 
+    def _tell_painted(self) -> None:
+        if self._is_painted:  # else closed meanwhile
+            self.painted.emit()
+            QTimer.singleShot(0, self, self._start_work)
+
     def _start_work(self) -> None:
-        if not self._is_painted:  # closed meanwhile
+        if not self._is_painted:
             return
-        self.painted.emit()
         self.setWindowIcon(QIcon(str(resource("icons", "companion.svg"))))
         self._ticks.start()
         self.ringer.start()
@@ -344,26 +299,3 @@ def _inset(strip: QWidget) -> QHBoxLayout:
     made.setContentsMargins(_SIDE, 0, _SIDE, 0)
     made.addWidget(strip)
     return made
-
-
-def made_page(key: str, link: DeskLink, look: Look) -> QWidget:
-    """Build one of the other pages, importing it only now."""
-    if key == "large":
-        from cookstove_gui.gui.frame.large_view import LargeView
-
-        return LargeView(link, look)
-    if key == "keys":
-        from cookstove_gui.gui.frame.keys_page import KeysPage
-
-        return KeysPage()
-    if key == "plan":
-        from cookstove_gui.gui.plan.page import PlanPage
-
-        return PlanPage(link, look)
-    if key == "my_stove":
-        from cookstove_gui.gui.my_stove.page import MyStovePage
-
-        return MyStovePage(link, look)
-    from cookstove_gui.gui.logbook.page import LogbookPage
-
-    return LogbookPage(link, look)

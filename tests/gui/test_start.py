@@ -139,7 +139,7 @@ _LOADED_WHEN_PAINTED = """
 import sys
 from cookstove_gui.gui import start
 from cookstove_gui.gui.window import MainWindow
-MainWindow._start_work = lambda window: (print(*sys.modules), window.painted.emit())
+MainWindow._tell_painted = lambda window: (print(*sys.modules), window.painted.emit())
 sys.exit(start.open_window(["--quit-when-painted", "--logbook", sys.argv[1]]))
 """
 

@@ -1,10 +1,12 @@
 """Slow work off the screen's thread: whole frozen inputs in, a whole result out, the newest request wins."""
 
+import atexit
 import sys
 import threading
 import time
 from collections.abc import Callable
-from typing import Generic, TypeVar
+from typing import Any, Generic, TypeVar
+from weakref import WeakSet
 
 from PySide6.QtCore import QCoreApplication, QDeadlineTimer, QObject, QThread, QTimer, Signal, Slot
 
@@ -19,6 +21,7 @@ _GIVE_WAY = 0.0005
 PATIENCE = 1.0  # s without a result, after which a stale one is better than none
 _LATE_MS = 1_000  # after which a job that must be quick is told to be late
 _HUNG_MS = 10_000  # and after which it is left behind and begun again
+_begun: "WeakSet[_Run[Any, Any]]" = WeakSet()
 _left_behind: list[QThread] = []  # hung threads: Qt ends the program if one is destroyed while it runs
 _GATHER_MS = 40  # lets the window repaint what was typed before the thread takes its share of the time
 
@@ -26,8 +29,9 @@ _GATHER_MS = 40  # lets the window repaint what was typed before the thread take
 class _Run(QThread, Generic[Asked, Found]):
     """One request at work in a thread of its own."""
 
-    def __init__(self, work: Callable[[Asked], Found], asked: Asked) -> None:
+    def __init__(self, work: Callable[[Asked], Found], asked: Asked, cancelled: threading.Event) -> None:
         super().__init__()
+        self.cancelled = cancelled
         self._work = work
         self._asked = asked
         self._found: list[Found] = []
@@ -163,7 +167,8 @@ class Job(QObject, Generic[Asked, Found]):
             return
         self._cancelled.clear()
         sys.setswitchinterval(_GIVE_WAY)
-        self._run = _Run(self._work, asked)
+        self._run = _Run(self._work, asked, self._cancelled)
+        _begun.add(self._run)
         self._run.finished.connect(self._take)
         if self._late is not None:
             self._is_late = False
@@ -202,3 +207,13 @@ def close_jobs(inside: QObject) -> None:
     """End all jobs that belong to a window or page; no thread is left running."""
     for job in inside.findChildren(Job):
         job.close()
+
+
+def end_all() -> None:
+    """End every thread there is: a script that never ran the event loop to its end must not leave one to Qt."""
+    for run in tuple(_begun):
+        run.cancelled.set()
+        run.wait(QDeadlineTimer(_HUNG_MS))
+
+
+atexit.register(end_all)

@@ -1,6 +1,7 @@
 """Slow work runs in another thread; the newest request wins, a stale result is dropped, no thread is left."""
 
 import threading
+import time
 from collections.abc import Iterator
 
 import pytest
@@ -9,7 +10,7 @@ from pytestqt.qtbot import QtBot
 
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.gui.background import job as job_module
-from cookstove_gui.gui.background.job import Job, close_jobs
+from cookstove_gui.gui.background.job import Job, close_jobs, end_all
 
 
 class Work:
@@ -293,4 +294,24 @@ def test_inputs_that_fail_once_leave_the_job_ready(work: Work, owner: QObject, q
     job.ask()
     settled(job, qtbot)
     assert work.shown == [2]
+    job.close()
+
+
+def test_a_script_that_ends_early_leaves_no_thread_running(qtbot: QtBot) -> None:
+    began, ended = threading.Event(), threading.Event()
+
+    def work(_number: int) -> int:
+        began.set()
+        while not job.is_cancelled():
+            time.sleep(0.001)
+        ended.set()
+        return 1
+
+    owner = QObject()
+    job = Job(owner, lambda: 1, work, lambda _found: None)
+    job.ask()
+    qtbot.waitUntil(began.is_set)
+    end_all()
+    assert ended.is_set()
+    assert not any(thread.isRunning() for thread in job_module._begun)
     job.close()
