@@ -60,6 +60,7 @@ class Rise:
     """The oven of one fire from the match on: minutes, K."""
 
     session: int
+    day: date
     curve: tuple[tuple[float, float], ...]
     is_today: bool
 
@@ -142,6 +143,7 @@ def _rises(found: tuple[Fire, ...], oven: str, live: int) -> list[Rise]:
     return [
         Rise(
             session=fire.session,
+            day=local_day(fire.began, fire.rows[0].offset_minutes),
             curve=tuple(reading for reading in curve if reading[0] <= _DRAWN_MIN),
             is_today=fire.session == live,
         )

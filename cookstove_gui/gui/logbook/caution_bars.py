@@ -4,9 +4,9 @@ from PySide6.QtCore import QRectF, QSize
 from PySide6.QtGui import QColor, QFontMetricsF, QPainter
 
 from cookstove_gui.desk.logbook.season_cautions import Counted
-from cookstove_gui.gui.logbook.picture import Picture
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.pen import LEFT, draw_words
+from cookstove_gui.gui.widgets.picture import Picture
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.type import PLACE, font
 from cookstove_gui.phrases.logbook.seasons import caution_words

@@ -11,9 +11,9 @@ from cookstove_gui.desk.desk import Desk
 from cookstove_gui.desk.logbook.comparing import compared
 from cookstove_gui.gui.logbook.compare_picture import ComparePicture
 from cookstove_gui.gui.logbook.difference_table import DifferenceTable
-from cookstove_gui.gui.logbook.picture import ways_out_key
 from cookstove_gui.gui.widgets.form import Answer, Either, button, words
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.picture import ways_out_key
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.phrases.logbook.compare import compare_behind, compare_headline
 

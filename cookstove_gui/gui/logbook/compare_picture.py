@@ -6,10 +6,10 @@ from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen, QPolygonF
 from cookstove_gui.cooking.fires.comparing import Figure
 from cookstove_gui.desk.logbook.comparing import Beside, Compared, values_text
 from cookstove_gui.gui.logbook.marks import line_pen, paint_mark
-from cookstove_gui.gui.logbook.picture import Picture
 from cookstove_gui.gui.time_axis.lane_signs import paint_sign
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.pen import LEFT, RIGHT, draw_line, draw_words
+from cookstove_gui.gui.widgets.picture import Picture
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import colour
 from cookstove_gui.gui.widgets.type import PLACE, SMALL, font

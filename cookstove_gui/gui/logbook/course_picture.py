@@ -9,9 +9,9 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
 
 from cookstove_gui.gui.logbook.day_axis import HIGH, DayAxis
-from cookstove_gui.gui.logbook.picture import Picture
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.pen import LEFT, RIGHT, draw_line, draw_words
+from cookstove_gui.gui.widgets.picture import Picture
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import colour
 from cookstove_gui.gui.widgets.type import BODY, PLACE, SMALL

@@ -6,9 +6,9 @@ from PySide6.QtGui import QColor, QFontMetricsF, QPainter
 from cookstove_gui.cooking.fires.comparing import Figure, differs_most
 from cookstove_gui.desk.logbook.comparing import Compared
 from cookstove_gui.gui.logbook.marks import paint_mark
-from cookstove_gui.gui.logbook.picture import Picture
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.pen import LEFT, RIGHT, draw_line, draw_words
+from cookstove_gui.gui.widgets.picture import Picture
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.type import PLACE, SMALL, font
 from cookstove_gui.phrases.logbook.compare import difference_words, figure_name, figure_words, unlike

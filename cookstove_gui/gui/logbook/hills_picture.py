@@ -5,9 +5,9 @@ from math import exp
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QLinearGradient, QPainter, QPen, QPolygonF
 
-from cookstove_gui.gui.logbook.picture import Picture
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.pen import LEFT, RIGHT, draw_line, draw_words
+from cookstove_gui.gui.widgets.picture import Picture
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.type import BODY, PLACE, SMALL
 from cookstove_gui.logbook.seasons import season_of

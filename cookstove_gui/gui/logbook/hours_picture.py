@@ -7,9 +7,9 @@ from PySide6.QtGui import QColor, QHelpEvent, QKeyEvent, QLinearGradient, QMouse
 from PySide6.QtWidgets import QToolTip
 
 from cookstove_gui.gui.logbook.day_axis import HIGH, DayAxis
-from cookstove_gui.gui.logbook.picture import Picture
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.pen import LEFT, RIGHT, draw_line, draw_words
+from cookstove_gui.gui.widgets.picture import Picture
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.tips import plain_tip
 from cookstove_gui.gui.widgets.type import BODY, SMALL

@@ -4,11 +4,11 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QLinearGradient, QPainter, QPen, QPolygonF
 
 from cookstove_gui.desk.logbook.opened import Opened
-from cookstove_gui.gui.logbook.picture import Picture
 from cookstove_gui.gui.time_axis.clock_axis import clock_ticks
 from cookstove_gui.gui.time_axis.span import AXIS_WIDTH, TimeSpan
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.pen import LEFT, RIGHT, draw_line, draw_words
+from cookstove_gui.gui.widgets.picture import Picture
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import colour
 from cookstove_gui.gui.widgets.type import PLACE, SMALL, font

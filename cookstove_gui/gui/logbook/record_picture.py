@@ -6,9 +6,9 @@ from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen
 from cookstove_gui.forecast.answers import RecordRow, Verdict
 from cookstove_gui.forecast.learning.record_by_session import RecordBySession, SessionRecord
 from cookstove_gui.forecast.learning.track_record import verdict
-from cookstove_gui.gui.logbook.picture import Picture
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.pen import LEFT, draw_line, draw_words
+from cookstove_gui.gui.widgets.picture import Picture
 from cookstove_gui.gui.widgets.signs import paint_diamond
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.type import PLACE, SMALL, font

@@ -12,12 +12,12 @@ from cookstove_gui.gui.logbook.cautions import SeasonCautions
 from cookstove_gui.gui.logbook.course_picture import Course, CoursePicture
 from cookstove_gui.gui.logbook.hills_picture import HillsPicture
 from cookstove_gui.gui.logbook.hours_picture import HoursPicture
-from cookstove_gui.gui.logbook.picture import Picture, ways_out_key
 from cookstove_gui.gui.logbook.report_panel import ReportPanel
 from cookstove_gui.gui.logbook.wood_picture import WoodPicture
 from cookstove_gui.gui.widgets.form import Answer, Choice, button, words
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.one_at_a_time import OneAtATime
+from cookstove_gui.gui.widgets.picture import Picture, ways_out_key
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.phrases.edge import heat_name, measured_time, whole
 from cookstove_gui.phrases.logbook.seasons import rise_words, season_behind, season_headline, season_name

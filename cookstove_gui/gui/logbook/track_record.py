@@ -5,11 +5,11 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 from cookstove_gui.forecast.learning.record_by_session import LEAST_WINDOWS, RecordBySession, record_by_session
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.logbook.learning_picture import LearningPicture
-from cookstove_gui.gui.logbook.picture import ways_out_key
 from cookstove_gui.gui.logbook.record_picture import RecordPicture
 from cookstove_gui.gui.logbook.study_line import StudyLine
 from cookstove_gui.gui.widgets.form import Answer, say, words
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.picture import ways_out_key
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.phrases.logbook.record import (
     held_behind,

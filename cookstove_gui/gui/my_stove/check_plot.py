@@ -2,13 +2,15 @@
 
 import numpy as np
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPaintEvent, QPen, QPolygonF
+from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen, QPolygonF
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from cookstove_gui.desk.my_stove.checks import CheckPicture
+from cookstove_gui.desk.my_stove.picture_values import checks_values
 from cookstove_gui.forecast.answers import NORMAL_P90
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.pen import LEFT, MIDDLE, RIGHT, draw_line, draw_words
+from cookstove_gui.gui.widgets.picture import Picture
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import colour
 from cookstove_gui.gui.widgets.type import BODY, SMALL, font
@@ -24,26 +26,20 @@ _LEFT, _RIGHT, _TOP, _BOTTOM = 46, 8, 34, 32  # px of the design round the plot
 _WORDS = {CheckPoint.ICE: "ice", CheckPoint.BOIL: "boil"}
 
 
-class CheckPlot(QWidget):
+class CheckPlot(Picture):
     """Heat to the right, what it reads too high upward; solid between the checked points, dashed where carried on."""
 
     def __init__(self, look: Look, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._look = look
+        super().__init__("check_plot", look, (300, 220), parent)
         self._found: CheckPicture | None = None
         self._unit = "F"
         self._where = ""
-        self.setObjectName("check_plot")
+        self.values = lambda: checks_values(self._found, self._unit) if self._found else ""
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
-        look.changed.connect(self.update)
 
     def sizeHint(self) -> QSize:
         """As drawn in the design."""
         return QSize(px(444), px(310))
-
-    def minimumSizeHint(self) -> QSize:
-        """The least in which rings and words keep apart."""
-        return QSize(px(300), px(220))
 
     def show_checks(self, found: CheckPicture, where: str, unit: str, words: str) -> None:
         """Draw a thermometer; `where` names the heat that is cooked with, `words` say the picture."""
@@ -51,13 +47,10 @@ class CheckPlot(QWidget):
         self.setAccessibleName(words)
         self.update()
 
-    def paintEvent(self, _event: QPaintEvent) -> None:
+    def draw(self, painter: QPainter, whole: QRectF) -> None:
         """Fan, lines, rings, words."""
-        if self._found is None:
-            return
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        _Drawing(painter, self._found, self._look, self._unit, QRectF(self.rect())).draw(self._where)
+        if self._found is not None:
+            _Drawing(painter, self._found, self.look, self._unit, whole).draw(self._where)
 
 
 class _Drawing:

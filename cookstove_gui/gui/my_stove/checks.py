@@ -9,9 +9,11 @@ from cookstove_gui.gui.my_stove.check_form import CheckForm
 from cookstove_gui.gui.my_stove.check_plot import CheckPlot
 from cookstove_gui.gui.my_stove.infrared_panel import InfraredPanel
 from cookstove_gui.gui.my_stove.thermometer_row import RowContent, ThermometerRow
-from cookstove_gui.gui.widgets.form import Choice, Field, row, say, words
+from cookstove_gui.gui.widgets.flow_row import FlowRow
+from cookstove_gui.gui.widgets.form import Choice, Field, say, words
 from cookstove_gui.gui.widgets.key import named_key
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.picture import ways_out_key
 from cookstove_gui.gui.widgets.side_by_side import SideBySide
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.phrases.edge import heat_name
@@ -69,6 +71,7 @@ class ChecksPart(QWidget):
         self._compare = named_key("Compare", "check_compare", "Emissivity, and a contact thermometer beside it")
         for key in (self._add, self._compare):
             key.setCheckable(True)
+        self._more = ways_out_key("checks_more", lambda: {"Checks": self._plot})
         self._infrared = InfraredPanel(self._desk)
         self._kind = Choice("Kind", "new_instrument_kind", "What kind of thermometer it is", caption_width=80)
         self._kind.show_options([(kind, kind) for kind in THERMOMETERS], THERMOMETERS[0])
@@ -83,7 +86,7 @@ class ChecksPart(QWidget):
         every.addWidget(self._heads)
         every.addLayout(self._list)
         every.addWidget(self._doubt)
-        every.addLayout(row(self._add, self._compare, self._undo))
+        every.addWidget(FlowRow(STEP, self._add, self._compare, self._undo, self._more))
         for panel in (self._adding, self._infrared):
             every.addWidget(panel)
         every.addStretch(1)
@@ -106,7 +109,7 @@ class ChecksPart(QWidget):
     def show_stove(self) -> None:
         """Show the thermometers as kept."""
         instruments = self._desk.stove.instruments
-        for part in (self._left, self._heads):
+        for part in (self._left, self._heads, self._more):
             part.setVisible(bool(instruments))
         if self._chosen not in [one.name for one in instruments]:
             self._chosen = instruments[0].name if instruments else ""

@@ -8,14 +8,17 @@ from cookstove_gui.cooking.fires.abilities import Ability, Figure
 from cookstove_gui.cooking.fit.bands import band_tables
 from cookstove_gui.desk.my_stove.abilities import FALLS, Abilities, key_of
 from cookstove_gui.desk.my_stove.band_tables import band_table, choose_band_table, table_words
+from cookstove_gui.desk.my_stove.picture_values import cells_values
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.my_stove.ability_list import AbilityList
 from cookstove_gui.gui.my_stove.known import KnownAbilities
 from cookstove_gui.gui.my_stove.rises_picture import RisesPicture
 from cookstove_gui.gui.my_stove.shown_picture import ShownPicture
 from cookstove_gui.gui.my_stove.shown_scale import Against, marks, offered, scale
+from cookstove_gui.gui.widgets.flow_row import FlowRow
 from cookstove_gui.gui.widgets.form import Answer, Choice, say, words
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.picture import WaysOut, ways_out_key
 from cookstove_gui.gui.widgets.row_table import RowTable, TableRow
 from cookstove_gui.gui.widgets.sections import scrolling
 from cookstove_gui.gui.widgets.side_by_side import SideBySide
@@ -44,6 +47,7 @@ _AGAINST = {
     Against.OUTDOORS: "by the air outdoors",
     Against.WOOD: "by the wood that went on",
 }
+_HEADS = ("Firing", "Shown", "Wood", "Outdoors")
 _CAUTION = (
     "A fire with little air in a cool flue makes creosote, and a smouldering one makes carbon monoxide: keep the flue "
     "in its working range. The stove’s manual, your local code and a licensed sweep decide."
@@ -86,15 +90,16 @@ class FirePart(QWidget):
         )
         self._rises = RisesPicture(look, "fire_rises")
         self._picture = ShownPicture(look)
-        self._firings = RowTable(
-            "firings", "Firings behind this figure", ("Firing", "Shown", "Wood", "Outdoors"), stretch=0
-        )
+        self._picture.values = lambda: self._firings_as_table()
+        self._more = ways_out_key("fire_more", self._pictures)
+        self._firings = RowTable("firings", "Firings behind this figure", _HEADS, stretch=0)
         self._open = words("Enter, or a double click, opens a firing in the Logbook.", role="note", name="firings_open")
         self._caution = words(_CAUTION, role="small_caution", name="fire_caution")
         right = QVBoxLayout()
         right.setSpacing(STEP)
         for part in (
-            self._answer, self._range, self._how, self._fall, self._names, self._names_words, self._against,
+            self._answer, self._range, self._how, self._fall, self._names, self._names_words,
+            FlowRow(STEP, self._against, self._more),
         ):  # fmt: skip
             right.addWidget(part)
         right.addWidget(self._rises, 3)
@@ -187,10 +192,21 @@ class FirePart(QWidget):
         if figure is not None and drawn:
             said = f"{behind_count(figure)}: {'; '.join(mark.said for mark in drawn)}"
             self._picture.show_marks(drawn, scale(figure, drawn, Against(kind), unit, today), said)
+        self._more.setVisible(bool(drawn) or kind == _RISES)
         rows = self._rows(figure, found, today) if figure is not None else []
         self._firings.show_rows(rows)
         for part in (self._firings, self._open):
             part.setVisible(bool(rows))
+
+    def _pictures(self) -> dict[str, WaysOut]:
+        """The one that is shown."""
+        return {"Firings": self._picture} if self._picture.isVisibleTo(self) else {"Rises": self._rises}
+
+    def _firings_as_table(self) -> str:
+        figure = self._known.found.figure(self._key) or next(iter(self._known.found.figures), None)
+        today = local_day(self._desk.clock(), self._desk.offset_minutes)
+        rows = self._rows(figure, self._known.found, today) if figure is not None else []
+        return cells_values(_HEADS, (row.cells for row in rows))
 
     def _rows(self, figure: Figure, found: Abilities, today: date) -> list[TableRow]:
         """The firings, the latest first."""

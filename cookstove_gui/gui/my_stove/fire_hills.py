@@ -1,13 +1,15 @@
 """The first fires as hills on one scale of heat: readings as rings, limits over them, and under them the path."""
 
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QFontMetricsF, QLinearGradient, QPainter, QPaintEvent, QPen, QPolygonF
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QColor, QFontMetricsF, QLinearGradient, QPainter, QPen, QPolygonF
+from PySide6.QtWidgets import QWidget
 
 from cookstove_gui.cooking.fires.first_fires import Stage, cold_below
 from cookstove_gui.desk.my_stove.first_fires import FirstFiresPicture, Hill
+from cookstove_gui.desk.my_stove.picture_values import hills_values
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.pen import LEFT, MIDDLE, RIGHT, draw_line, draw_words
+from cookstove_gui.gui.widgets.picture import Picture
 from cookstove_gui.gui.widgets.signs import paint_caution
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import colour
@@ -27,25 +29,14 @@ _RING = 13  # radius of a stop of the path
 _SHAPE = ((0.0, 0.0), (0.12, 0.25), (0.28, 0.8), (0.36, 1.0), (0.45, 0.9), (0.65, 0.45), (0.85, 0.18), (1.0, 0.08))
 
 
-class FireHills(QWidget):
+class FireHills(Picture):
     """A column for each stage; what did not count keeps its small hill beside the one that did."""
 
     def __init__(self, look: Look, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._look = look
+        super().__init__("fire_hills", look, (480, 190), parent)
         self._found: FirstFiresPicture | None = None
         self._unit, self._clock = "F", ""
-        self.setObjectName("fire_hills")
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
-        look.changed.connect(self.update)
-
-    def sizeHint(self) -> QSize:
-        """The least, so that what to do now stays in sight; it takes what room there is."""
-        return self.minimumSizeHint()
-
-    def minimumSizeHint(self) -> QSize:
-        """The least in which words keep apart."""
-        return QSize(px(480), px(190))
+        self.values = lambda: hills_values(self._found, self._unit) if self._found else ""
 
     def show_fires(self, found: FirstFiresPicture, unit: str, clock: str, words: str) -> None:
         """Draw the fires; `clock` is now, `words` say the picture."""
@@ -59,13 +50,10 @@ class FireHills(QWidget):
         wide = (self.width() - px(_LEFT) - px(_GAP) * (number - 1)) / number
         return [(px(_LEFT) + place * (wide + px(_GAP)), wide) for place in range(number)]
 
-    def paintEvent(self, _event: QPaintEvent) -> None:
+    def draw(self, painter: QPainter, whole: QRectF) -> None:
         """Scale, hills, limits, path."""
-        if self._found is None:
-            return
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        _Drawing(painter, self._look, self._unit, QRectF(self.rect())).draw(self._found, self.columns(), self._clock)
+        if self._found is not None:
+            _Drawing(painter, self.look, self._unit, whole).draw(self._found, self.columns(), self._clock)
 
 
 class _Drawing:

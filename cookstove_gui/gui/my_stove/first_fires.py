@@ -23,6 +23,7 @@ from cookstove_gui.gui.my_stove.fire_hills import FireHills
 from cookstove_gui.gui.widgets.form import say, words
 from cookstove_gui.gui.widgets.key import named_key
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.picture import ways_out_key
 from cookstove_gui.gui.widgets.printing import ask_and_print
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import set_role
@@ -55,6 +56,7 @@ class FirstFiresGuide(QWidget):
         self._waive, self._waiver = waive_key(), Waiver()
         self._resume = named_key("Resume the guide", "first_fires_resume", "Ask for the first fires again")
         self._hills = FireHills(look)
+        self._more = ways_out_key("first_fires_more", lambda: {"First fires": self._hills})
         self._stages = QWidget()
         self._stage_row = QHBoxLayout(self._stages)
         self._stage_row.setSpacing(2 * STEP)
@@ -85,7 +87,8 @@ class FirstFiresGuide(QWidget):
         foot.addStretch(0)
         head = QHBoxLayout()
         head.addWidget(self._standing, 1)
-        head.addWidget(self._waive, 0, Qt.AlignmentFlag.AlignTop)
+        for key in (self._more, self._waive):
+            head.addWidget(key, 0, Qt.AlignmentFlag.AlignTop)
         whole = QVBoxLayout(self)
         whole.setSpacing(STEP)
         whole.addLayout(head)
@@ -106,7 +109,7 @@ class FirstFiresGuide(QWidget):
         under_way = fires.needed and not fires.waived and not fires.done
         shown = fires.needed and not fires.waived
         say(self._always, always_words() if under_way else "")
-        for part in (self._hills, self._stages, self._foot):
+        for part in (self._hills, self._stages, self._foot, self._more):
             part.setVisible(shown)
         if shown:
             self._show_fires(fires, first_fires_picture(self._desk))

@@ -3,11 +3,12 @@
 from dataclasses import replace
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from cookstove_gui.cooking.fires.abilities import Ability, Figure
 from cookstove_gui.desk.my_stove.abilities import key_of
 from cookstove_gui.desk.my_stove.hot_side import NOTHING, BypassPlace, FireStage, HotSide, HotSideAsked, hot_side
+from cookstove_gui.desk.my_stove.picture_values import hot_side_values
 from cookstove_gui.desk.studying import PastSessions
 from cookstove_gui.forecast.answers import SpotPattern
 from cookstove_gui.gui.background.job import Job
@@ -16,11 +17,12 @@ from cookstove_gui.gui.drawn_stove.face import Face
 from cookstove_gui.gui.drawn_stove.heat_face import whisker
 from cookstove_gui.gui.drawn_stove.iron import Settings
 from cookstove_gui.gui.my_stove.ability_list import AbilityList
-from cookstove_gui.gui.my_stove.drawing import DrawingBesideWords
+from cookstove_gui.gui.my_stove.drawing import DrawingToKeep
 from cookstove_gui.gui.my_stove.known import KnownAbilities
 from cookstove_gui.gui.my_stove.rises_picture import RisesPicture
 from cookstove_gui.gui.widgets.form import Choice, row, say, words
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.picture import WaysOut, ways_out_key
 from cookstove_gui.gui.widgets.side_by_side import SideBySide
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.phrases.edge import readings_count, spot_label
@@ -79,7 +81,8 @@ class HotSidePart(QWidget):
         self._behind = words(name="hot_side_behind", role="note")
         self._stages = Choice("Read on", "hot_side_stage", "What the fire was doing", width=200, caption_width=70)
         self._bypasses = Choice("Bypass", "hot_side_bypass", "Where the bypass stood", width=96, caption_width=64)
-        self._drawing = DrawingBesideWords(look, "hot_side_drawing")
+        self._drawing = DrawingToKeep(look, "hot_side_drawing")
+        self._drawing.values = lambda: hot_side_values(self._of_this_stove(), self._desk.unit)
         self._drawing.setMaximumWidth(_WIDEST)
         self._unknown = words(name="hot_side_unknown", role="place")
         left = QVBoxLayout()
@@ -93,11 +96,15 @@ class HotSidePart(QWidget):
         self._list = AbilityList(look, "main_abilities")
         self._rises_title = words("Every rise so far, from the match", role="strong", name="rises_title")
         self._rises = RisesPicture(look, "rises")
+        self._more = ways_out_key("hot_side_more", self._pictures)
         right = QVBoxLayout()
         right.setSpacing(STEP // 2)
         right.addWidget(words("What this stove can do", role="heading"))
         right.addWidget(self._list)
-        right.addWidget(self._rises_title)
+        title = QHBoxLayout()
+        title.addWidget(self._rises_title, 1)
+        title.addWidget(self._more)
+        right.addLayout(title)
         right.addWidget(self._rises, 1)
         right.addStretch(0)
         whole = QVBoxLayout(self)
@@ -137,9 +144,16 @@ class HotSidePart(QWidget):
         self._found = found
         self._show_pattern()
 
+    def _of_this_stove(self) -> HotSide:
+        return self._found if self._found.asked.stove.name == self._desk.stove.name else NOTHING
+
+    def _pictures(self) -> dict[str, WaysOut]:
+        """The pictures that are shown, by what they are called."""
+        shown: dict[str, WaysOut] = {"Hot side": self._drawing}
+        return shown | ({"Rises": self._rises} if self._known.found.rises else {})
+
     def _show_pattern(self) -> None:
-        stove, unit = self._desk.stove, self._desk.unit
-        found = self._found if self._found.asked.stove.name == stove.name else NOTHING
+        stove, unit, found = self._desk.stove, self._desk.unit, self._of_this_stove()
         asked = found.asked
         self._sentence.setText(hot_side_words(found.sides, unit))
         when = when_words(str(asked.stage or ""), str(asked.bypass or ""))
@@ -152,6 +166,7 @@ class HotSidePart(QWidget):
         self._stages.setVisible(len(stages) > 2 or bool(self._stage))
         self._bypasses.setVisible(len(bypasses) > 2 or bool(self._bypass))
         shown = replace(stove, spots=tuple(spot for spot in stove.spots if spot.kind in _DRAWN))
+        self._more.setVisible(found.sessions > 0)
         self._drawing.show_stove(shown)
         self._drawing.show_settings(Settings())
         self._drawing.setAccessibleName(f"Drawing of the stove: {self._sentence.text()}")

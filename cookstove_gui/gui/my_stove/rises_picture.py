@@ -1,12 +1,14 @@
 """Every rise of the oven from the match on: the earlier ones as thin lines, today's heavy."""
 
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPaintEvent, QPen, QPolygonF
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen, QPolygonF
+from PySide6.QtWidgets import QWidget
 
 from cookstove_gui.desk.my_stove.abilities import Rise
+from cookstove_gui.desk.my_stove.picture_values import rises_values
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.pen import LEFT, RIGHT, draw_line, draw_words
+from cookstove_gui.gui.widgets.picture import Picture
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import colour
 from cookstove_gui.gui.widgets.type import PLACE, SMALL, font
@@ -23,18 +25,15 @@ _TICKS = {"F": 100.0, "C": 50.0}
 _MANY = 30  # lines, from which they are drawn fainter
 
 
-class RisesPicture(QWidget):
+class RisesPicture(Picture):
     """The rises under one band."""
 
     def __init__(self, look: Look, name: str, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._look = look
+        super().__init__(name, look, (260, 110), parent)
         self._rises: tuple[Rise, ...] = ()
         self._band: HeatBand | None = None
         self._unit = "F"
-        self.setObjectName(name)
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
-        look.changed.connect(self.update)
+        self.values = lambda: rises_values(self._rises, self._unit)
 
     def show_rises(self, rises: tuple[Rise, ...], band: HeatBand, unit: str) -> None:
         """Draw these, with the heat they rise to."""
@@ -42,30 +41,19 @@ class RisesPicture(QWidget):
         self.setAccessibleName(rises_words(len(rises), today=any(rise.is_today for rise in rises)))
         self.update()
 
-    def sizeHint(self) -> QSize:
-        """As drawn in the design."""
-        return QSize(px(454), px(150))
-
-    def minimumSizeHint(self) -> QSize:
-        """The least in which its words keep apart."""
-        return QSize(px(260), px(110))
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
+    def draw(self, painter: QPainter, whole: QRectF) -> None:
         """Band, scale, lines."""
         if self._band is None:
             return
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         last = max((rise.curve[-1][0] for rise in self._rises), default=0.0)
         ends = max(_LEAST_MIN, -(-last // _STEP_MIN) * _STEP_MIN)
         heats = [heat for rise in self._rises for _, heat in rise.curve]
         self._top, self._low = max([self._band.high, *heats]) + 8.0, min([ROOM, *heats])
-        self._box = QRectF(px(_LEFT), px(_TOP), self.width() - px(_LEFT), self.height() - px(_TOP + _FOOT))
+        self._box = whole.adjusted(px(_LEFT), px(_TOP), 0, -px(_FOOT))
         self._ends = ends
         self._paint_scale(painter, self._band)
         for rise in sorted(self._rises, key=lambda one: one.is_today):
             self._paint_rise(painter, rise)
-        painter.end()
 
     def _place(self, reading: tuple[float, float]) -> QPointF:
         minute, heat = reading
@@ -74,7 +62,7 @@ class RisesPicture(QWidget):
         return QPointF(box.left() + box.width() * min(minute / self._ends, 1.0), box.bottom() - box.height() * share)
 
     def _paint_scale(self, painter: QPainter, band: HeatBand) -> None:
-        theme, box = self._look.theme, self._box
+        theme, box = self.look.theme, self._box
         upper, lower = self._place((0.0, band.high)).y(), self._place((0.0, band.low)).y()
         painter.fillRect(QRectF(box.left(), upper, box.width(), lower - upper), QColor(theme.band))
         for level in (upper, lower):
@@ -98,7 +86,7 @@ class RisesPicture(QWidget):
             draw_words(painter, QRectF(x, box.bottom() + px(3), wide, px(22)), words, theme.soft, side=LEFT, size=SMALL)
 
     def _paint_rise(self, painter: QPainter, rise: Rise) -> None:
-        theme = self._look.theme
+        theme = self.look.theme
         line = [self._place(reading) for reading in rise.curve]
         ink = QColor(theme.ink) if rise.is_today else colour(theme.soft, 150 if len(self._rises) < _MANY else 70)
         painter.setPen(QPen(ink, 3.0 if rise.is_today else 1.3))

@@ -3,12 +3,13 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QMouseEvent, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from PySide6.QtCore import QPointF, QRectF, Qt, Signal
+from PySide6.QtGui import QColor, QMouseEvent, QPainter, QPen
+from PySide6.QtWidgets import QWidget
 
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.pen import LEFT, MIDDLE, RIGHT, draw_line, draw_words
+from cookstove_gui.gui.widgets.picture import Picture
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.type import SMALL
 
@@ -39,33 +40,21 @@ class ShownScale:
     high: float | None = None
 
 
-class ShownPicture(QWidget):
+class ShownPicture(Picture):
     """Rings on two scales; a click on one opens its firing."""
 
     opened = Signal(int)  # session
 
     def __init__(self, look: Look, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._look = look
+        super().__init__("shown_picture", look, (260, 120), parent)
         self.marks: tuple[ShownMark, ...] = ()
         self._scale = ShownScale(across=(), up=())
-        self.setObjectName("shown_picture")
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
-        look.changed.connect(self.update)
 
     def show_marks(self, marks: Sequence[ShownMark], scale: ShownScale, said: str) -> None:
         """Draw these; `said` reads the picture out."""
         self.marks, self._scale = tuple(marks), scale
         self.setAccessibleName(said)
         self.update()
-
-    def sizeHint(self) -> QSize:
-        """It takes the room there is."""
-        return QSize(px(454), px(200))
-
-    def minimumSizeHint(self) -> QSize:
-        """The least in which its words keep apart."""
-        return QSize(px(260), px(120))
 
     def place(self, mark: ShownMark) -> QPointF:
         """Where a firing lies in the picture."""
@@ -77,18 +66,18 @@ class ShownPicture(QWidget):
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         """The firing under the mouse."""
+        if event.button() is not Qt.MouseButton.LeftButton:
+            return
         near = [(mark, (self.place(mark) - event.position()).manhattanLength()) for mark in self.marks]
         mark, away = min(near, key=lambda one: one[1], default=(None, 0.0))
         if mark is not None and away <= px(_REACH):
             self.opened.emit(mark.session)
 
-    def paintEvent(self, _event: QPaintEvent) -> None:
+    def draw(self, painter: QPainter, _whole: QRectF) -> None:
         """Range, scales, rings."""
         if not self.marks:
             return
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        theme, box, scale = self._look.theme, self._box(), self._scale
+        theme, box, scale = self.look.theme, self._box(), self._scale
 
         def level(value: float) -> float:
             probe = ShownMark(session=0, across=0.0, up=value, is_least=False, is_latest=False, said="")
@@ -114,10 +103,9 @@ class ShownPicture(QWidget):
             )
         for mark in self.marks:
             self._paint_mark(painter, mark)
-        painter.end()
 
     def _paint_mark(self, painter: QPainter, mark: ShownMark) -> None:
-        theme, at = self._look.theme, self.place(mark)
+        theme, at = self.look.theme, self.place(mark)
         painter.setPen(QPen(QColor(theme.ink), 2.0))
         painter.setBrush(QColor(theme.ink if mark.is_latest else theme.ground))
         if mark.is_least:  # it went on beyond the log

@@ -11,10 +11,10 @@ from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.time_axis.clock_strip import ClockStrip
 from cookstove_gui.gui.time_axis.fire_lane import FireLane, LaneMark
 from cookstove_gui.gui.time_axis.good_for import GoodFor
-from cookstove_gui.gui.time_axis.saving import save_picture
 from cookstove_gui.gui.time_axis.span import TimeSpan
 from cookstove_gui.gui.widgets.key import Key
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.saving import save_picture
 from cookstove_gui.gui.widgets.steps import px
 
 _LEAST_PLOT = 120  # [px of the design]
@@ -65,7 +65,7 @@ class TimeAxis(QWidget):
             action.setCheckable(True)
         self._menu.addSeparator()
         self._menu.addAction("Copy the values").triggered.connect(self.copy_values)
-        self._menu.addAction("Save a picture …").triggered.connect(lambda: save_picture(self))
+        self._menu.addAction("Save a picture …").triggered.connect(lambda: save_picture(self, "oven"))
         self.good_for.put_keys(self._to_now, self._more)
         self.span.followed.connect(self._show_way_back)
         self._to_now.hide()

@@ -1,11 +1,13 @@
 """The readings of one spot so far, each a ring against the top's mean or the oven's centre, the latest at the right."""
 
-from PySide6.QtCore import QPointF, QRectF, QSize
-from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
+from PySide6.QtCore import QPointF, QRectF
+from PySide6.QtGui import QColor, QPainter, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from cookstove_gui.desk.my_stove.picture_values import rings_values
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.pen import RIGHT, draw_line, draw_words
+from cookstove_gui.gui.widgets.picture import Picture
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.type import SMALL
 from cookstove_gui.phrases.my_stove.hot_side import signed_difference
@@ -14,17 +16,15 @@ _LEFT, _HIGH, _EDGE, _RING = 46, 84, 12, 4  # px of the design
 _LEAST = 11.0  # K, the least reach of the scale to each side
 
 
-class SpotRings(QWidget):
+class SpotRings(Picture):
     """One ring a reading."""
 
     def __init__(self, look: Look, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._look = look
+        super().__init__("spot_rings", look, (300, _HIGH), parent)
         self.rings: tuple[float, ...] = ()
         self._unit = "F"
-        self.setObjectName("spot_rings")
+        self.values = lambda: rings_values(self.rings, self._unit)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        look.changed.connect(self.update)
 
     def show_rings(self, rings: tuple[float, ...], unit: str, said: str) -> None:
         """Draw these differences [K]; `said` reads the picture out."""
@@ -32,22 +32,16 @@ class SpotRings(QWidget):
         self.setAccessibleName(said)
         self.update()
 
-    def sizeHint(self) -> QSize:
-        """A small picture."""
-        return QSize(px(300), px(_HIGH))
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
+    def draw(self, painter: QPainter, whole: QRectF) -> None:
         """Zero, the two ends of the scale, the rings."""
         if not self.rings:
             return
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        theme = self._look.theme
+        theme = self.look.theme
         low, high = min(*self.rings, 0.0), max(*self.rings, 0.0)
         if high - low < 2 * _LEAST:
             middle = 0.5 * (low + high)
             low, high = middle - _LEAST, middle + _LEAST
-        box = QRectF(px(_LEFT), px(_EDGE), self.width() - px(_LEFT + _EDGE), self.height() - px(2 * _EDGE))
+        box = whole.adjusted(px(_LEFT), px(_EDGE), -px(_EDGE), -px(_EDGE))
 
         def level(value: float) -> float:
             return box.bottom() - box.height() * (value - low) / (high - low)
@@ -63,4 +57,3 @@ class SpotRings(QWidget):
             painter.setBrush(QColor(theme.ink if is_last else theme.ground))
             x = box.left() + box.width() * (number + 0.5) / len(self.rings)
             painter.drawEllipse(QPointF(x, level(value)), px(_RING), px(_RING))
-        painter.end()

@@ -1,4 +1,4 @@
-"""A picture on the Logbook's pages: painted, focusable, and every one can be copied and saved."""
+"""Pictures of what is known of the past: painted, focusable, and every one can be copied and saved."""
 
 from collections.abc import Callable, Mapping
 
@@ -15,14 +15,60 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QMenu, QPushButton, QSizePolicy, QWidget
 
-from cookstove_gui.gui.time_axis.saving import save_picture
 from cookstove_gui.gui.widgets.form import button
 from cookstove_gui.gui.widgets.key import paint_ring
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.saving import save_picture
 from cookstove_gui.gui.widgets.steps import px
 
 
-def ways_out_key(name: str, pictures: Callable[[], Mapping[str, "Picture"]]) -> QPushButton:
+class WaysOut:
+    """What can be done with a widget that is a picture; `values` gives its numbers as a table, separated by tabs."""
+
+    values: Callable[[], str] = staticmethod(str)
+
+    def copy_picture(self) -> None:
+        """Put it on the clipboard as a picture."""
+        QGuiApplication.clipboard().setPixmap(self._widget().grab())
+
+    def copy_values(self) -> None:
+        """Put its numbers on the clipboard, as a table."""
+        QGuiApplication.clipboard().setText(self.values())
+
+    def save(self) -> None:
+        """Ask where, and save it."""
+        save_picture(self._widget(), self._widget().objectName().replace("_", " "))
+
+    def add_ways_out(self, menu: QMenu, of: str = "") -> None:
+        """Ways to copy and save it, in a menu; `of` names it where there are several."""
+        what = f" of “{of}”" if of else ""
+        menu.addAction(f"Copy the picture{what}").triggered.connect(lambda _on=False: self.copy_picture())
+        menu.addAction(f"Copy the values{what}").triggered.connect(lambda _on=False: self.copy_values())
+        menu.addAction(f"Save the picture{what} …").triggered.connect(lambda _on=False: self.save())
+
+    def offer_ways_out(self, event: QContextMenuEvent) -> None:
+        """The menu, by the right button or the menu key."""
+        menu = QMenu(self._widget())
+        menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        self.add_ways_out(menu)
+        menu.popup(event.globalPos())
+
+    def takes(self, event: QKeyEvent) -> bool:
+        """Copy and save by the usual keys."""
+        if event.matches(QKeySequence.StandardKey.Copy):
+            self.copy_values()
+        elif event.matches(QKeySequence.StandardKey.Save):
+            self.save()
+        else:
+            return False
+        return True
+
+    def _widget(self) -> QWidget:
+        assert isinstance(self, QWidget)
+        return self
+
+
+def ways_out_key(name: str, pictures: Callable[[], Mapping[str, WaysOut]]) -> QPushButton:
     """A key that offers every one of these pictures, by what they are called, to be copied and saved."""
     made = button("Copy or save …", name, "Each picture as a picture or as values")
 
@@ -39,14 +85,13 @@ def ways_out_key(name: str, pictures: Callable[[], Mapping[str, "Picture"]]) -> 
     return made
 
 
-class Picture(QWidget):
-    """One picture; `values` gives its numbers as a table, separated by tabs."""
+class Picture(QWidget, WaysOut):
+    """One picture, painted at once."""
 
     def __init__(self, name: str, look: Look, least: tuple[float, float], parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.look = look
         self._least = least
-        self.values: Callable[[], str] = str
         self.setObjectName(name)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
@@ -73,39 +118,13 @@ class Picture(QWidget):
             paint_ring(painter, QRectF(self.rect()).adjusted(4, 4, -4, -4), QColor(self.look.theme.cobalt))
         painter.end()
 
-    def copy_picture(self) -> None:
-        """Put it on the clipboard as a picture."""
-        QGuiApplication.clipboard().setPixmap(self.grab())
-
-    def copy_values(self) -> None:
-        """Put its numbers on the clipboard, as a table."""
-        QGuiApplication.clipboard().setText(self.values())
-
-    def save(self) -> None:
-        """Ask where, and save it."""
-        save_picture(self)
-
-    def add_ways_out(self, menu: QMenu, of: str = "") -> None:
-        """Ways to copy and save it, in a menu; `of` names it where there are several."""
-        what = f" of “{of}”" if of else ""
-        menu.addAction(f"Copy the picture{what}").triggered.connect(lambda _on=False: self.copy_picture())
-        menu.addAction(f"Copy the values{what}").triggered.connect(lambda _on=False: self.copy_values())
-        menu.addAction(f"Save the picture{what} …").triggered.connect(lambda _on=False: self.save())
-
     def contextMenuEvent(self, event: QContextMenuEvent) -> None:
         """By the right button or the menu key."""
-        menu = QMenu(self)
-        menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        self.add_ways_out(menu)
-        menu.popup(event.globalPos())
+        self.offer_ways_out(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Copy and save by the usual keys."""
-        if event.matches(QKeySequence.StandardKey.Copy):
-            self.copy_values()
-        elif event.matches(QKeySequence.StandardKey.Save):
-            self.save()
-        else:
+        if not self.takes(event):
             super().keyPressEvent(event)
 
     def focusInEvent(self, event: QFocusEvent) -> None:
