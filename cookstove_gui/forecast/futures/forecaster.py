@@ -29,8 +29,8 @@ SPACING = 4.0  # min, the least between two of them
 class Forecaster:
     """Follows one session of one stove; what it says is the same however the rows came to it."""
 
-    def __init__(self, stove: Stove, character: Character | None = None) -> None:
-        self.tracker = Tracker(stove, character)
+    def __init__(self, stove: Stove, character: Character | None = None, *, keeps_past: bool = True) -> None:
+        self.tracker = Tracker(stove, character, keeps_past=keeps_past)
         self._stove = stove
         self._rises = Rises.of(character.rises if character else ())
         self._known = character.merit if character else Merit()

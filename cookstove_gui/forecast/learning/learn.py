@@ -130,25 +130,29 @@ def _one_more(
     looked, merit, ranks = before.looked, Merit(), list[float]()
     if is_looked_at:
         shown = before.character
-        teller = Forecaster(stove, shown)
-        tracker = teller.tracker if shown.mean is before.learned.mean else Tracker(stove, before.learned)
+        teller = Forecaster(stove, shown, keeps_past=False)
+        tracker = teller.tracker if shown.mean is before.learned.mean else _follower(stove, before.learned)
         past = oven_past(stove, session)
         casts: list[Hindcast] = []
         windows: list[RecordRow] = []
         for place in past.places:
             casts.extend(hindcasts_at(tracker, session, past, place))
             windows.extend(windows_at(teller, session, past, place, bands))
-        generic = hindcasts(Tracker(stove, before.generic), session) if before.sessions else casts
+        generic = hindcasts(_follower(stove, before.generic), session) if before.sessions else casts
         one = Looked(casts=tuple(casts), generic=tuple(generic), asked=settled(windows, teller.tracker, session, past))
         looked = (*looked, one)[-(JUDGED_SESSIONS + RECORD_SESSIONS) :]
         if is_tried:
             merit = teller.merit(session.entries, max(row.at for row in session.entries))
             ranks = arrival_ranks(teller, session, past)
     else:
-        tracker = Tracker(stove, before.learned)
+        tracker = _follower(stove, before.learned)
     learned = after_session(before.learned, tracker, session, merit)
     learned = replace(learned, arrival_tail=next_tail(learned.arrival_tail, ranks))
     return Lessons(learned=learned, generic=before.generic, looked=looked, sessions=before.sessions + 1)
+
+
+def _follower(stove: Stove, character: Character) -> Tracker:
+    return Tracker(stove, character, keeps_past=False)  # nobody looks at the past drawn
 
 
 def proven(learned: Character, generic: Character, looked: Sequence[Looked]) -> Character:

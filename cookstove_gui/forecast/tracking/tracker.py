@@ -48,8 +48,9 @@ OVEN_SPOT = "oven_centre"  # added to a stove whose owner named no spot of its o
 class Tracker:
     """Follows one session of one stove and remembers how far it has come."""
 
-    def __init__(self, stove: Stove, character: Character | None = None) -> None:
+    def __init__(self, stove: Stove, character: Character | None = None, *, keeps_past: bool = True) -> None:
         self._given = character
+        self._keeps_past = keeps_past  # as later readings correct it, which is drawn
         self._described = stove if stove.spots_of(SpotKind.OVEN) else with_spots_named(stove, (OVEN_SPOT,))
         self._stove = self._described
         self._character = self._character_for(self._stove)
@@ -193,7 +194,8 @@ class Tracker:
             at = course.at + (until - course.at) * ((step + 1) / steps)
             heat.advance(state, p, course.controls_at(at), minutes / steps, random)
             points.append(trace_point(at, state[heat.AIR]))
-            course.look_back = course.look_back.remember(course.ensemble, at)
+            if self._keeps_past:
+                course.look_back = course.look_back.remember(course.ensemble, at)
         relax_spots(course.ensemble, self._passing, minutes)
         course.points += tuple(points)
         course.at = until

@@ -37,13 +37,14 @@ def let_pass(
     usual = habits.interval_log + (0.0 if loads else math.log(KINDLING_WAIT))
     spread = max(habits.interval_deviation, LEAST_SPREAD)
     done = share_below((math.log(max(burning, 1.0)) - habits.tending_log) / habits.tending_deviation)
-    before = share_below((usual - np.log(state[heat.SINCE_FED] + JUST_FED)) / spread)
-    after = share_below((usual - np.log(state[heat.SINCE_FED] + minutes)) / spread)
+    waited = np.stack((state[heat.SINCE_FED] + JUST_FED, state[heat.SINCE_FED] + minutes))
+    before, after = share_below((usual - np.log(waited)) / spread)
     chance = unlogged_chance(before, after, float(done))
     luck, size = random.random(members), random.standard_normal(members)
     put = luck < chance
-    state[heat.FRESH] += np.where(put, np.exp(habits.mass_log + habits.mass_deviation * size), 0.0)
-    state[heat.SINCE_FED][put] = 0.0
+    if put.any():
+        state[heat.FRESH] += np.where(put, np.exp(habits.mass_log + habits.mass_deviation * size), 0.0)
+        state[heat.SINCE_FED][put] = 0.0
 
 
 def unlogged_chance(before: FloatArray, after: FloatArray, done: float) -> FloatArray:

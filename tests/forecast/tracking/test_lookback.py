@@ -108,3 +108,12 @@ def test_what_is_two_hours_old_is_settled() -> None:
 
 def test_a_stove_with_no_rows_has_no_past() -> None:
     assert len(trace(track(STOVE, [], at(0))).p50) == 0
+
+
+def test_where_the_past_is_not_drawn_all_else_is_believed_alike() -> None:
+    entries = usual_morning(30.0)
+    drawn, bare = (Tracker(STOVE, keeps_past=keeps).follow(entries, at(31)) for keeps in (True, False))
+    assert drawn.past_at
+    assert not bare.past_at
+    assert np.array_equal(drawn.ensemble.x, bare.ensemble.x)
+    assert drawn.points == bare.points
