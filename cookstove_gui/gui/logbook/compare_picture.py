@@ -1,11 +1,16 @@
-"""Several ovens over each other, told apart by line and mark, today's projection, and a fire lane for each below."""
+"""Several ovens over each other, told apart by line and mark, today's projection, and a fire lane for each below.
+
+Of many sessions only those chosen stand out and have a lane; the others are thin lines.
+"""
+
+from collections.abc import Sequence
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen, QPolygonF
 
 from cookstove_gui.cooking.fires.comparing import Figure
 from cookstove_gui.desk.logbook.comparing import Beside, Compared, values_text
-from cookstove_gui.gui.logbook.marks import line_pen, paint_mark
+from cookstove_gui.gui.logbook.marks import line_pen, paint_mark, thin_pen
 from cookstove_gui.gui.time_axis.lane_signs import paint_sign
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.pen import LEFT, RIGHT, draw_line, draw_words
@@ -36,24 +41,26 @@ class ComparePicture(Picture):
         self._found: Compared | None = None
         self._unit = "F"
         self._by_clock = False
+        self._strong: tuple[int, ...] = ()  # places of the sessions that stand out
         self.values = lambda: values_text(self._found, self._unit) if self._found else ""
 
-    def show_compared(self, found: Compared, unit: str, said: str, *, by_clock: bool) -> None:
-        """Draw these sessions."""
-        self._found, self._unit, self._by_clock = found, unit, by_clock
+    def show_compared(self, found: Compared, unit: str, said: str, strong: Sequence[int], *, by_clock: bool) -> None:
+        """Draw these sessions; those at the places in `strong` stand out."""
+        self._found, self._unit, self._by_clock, self._strong = found, unit, by_clock, tuple(strong)
         self.setAccessibleName(said)
         self.updateGeometry()
         self.update()
 
     def minimumSizeHint(self) -> QSize:
         """Room for the curves, and a lane for each session."""
-        count = len(self._found.sessions) if self._found else 2
+        count = len(self._strong) or 2
         return QSize(px(420), px(_LEAST_CURVES + _AXIS + _LANE * count + _LEGEND * (1 + count // 4)))
 
     def draw(self, painter: QPainter, whole: QRectF) -> None:
         """Everything, from the top down."""
         if self._found is not None and self._found.sessions:
-            _Drawing(painter, self.look, whole, self._unit, by_clock=self._by_clock).draw(self._found)
+            drawing = _Drawing(painter, self.look, whole, self._unit, by_clock=self._by_clock)
+            drawing.draw(self._found, self._strong)
 
 
 class _Drawing:
@@ -73,10 +80,10 @@ class _Drawing:
         share = (heat - self._floor) / (self._ceiling - self._floor)
         return self._ground - min(max(share, 0.0), 1.0) * (self._ground - self._whole.top() - px(6))
 
-    def draw(self, found: Compared) -> None:
-        sessions = found.sessions
-        legend = self._legend_rows(found)
-        below = px(_AXIS) + px(_LANE) * len(sessions) + px(_LEGEND) * (max(row for row, *_ in legend) + 1)
+    def draw(self, found: Compared, strong: tuple[int, ...]) -> None:
+        sessions, told = found.sessions, [found.sessions[place] for place in strong]
+        legend = self._legend_rows(found, strong)
+        below = px(_AXIS) + px(_LANE) * len(told) + px(_LEGEND) * (max(row for row, *_ in legend) + 1)
         self._ground = self._whole.bottom() - below
         self._first = min(self._start(one) + min(0.0, one.curve[0][0] if one.curve else 0.0) for one in sessions)
         self._last = max(self._start(one) + _length(one) for one in sessions)
@@ -89,19 +96,22 @@ class _Drawing:
         for one in sessions:
             self._draw_coming(one, found)
         for place, one in enumerate(sessions):
+            if place not in strong:
+                self._draw_thin(one)
+        for place, one in enumerate(told):
             self._draw_curve(place, one)
-        for place, one in enumerate(sessions):
+        for place, one in enumerate(told):
             self._draw_lane(one, self._ground + px(_AXIS) + px(_LANE) * place, strong=place == 0)
-        top = self._ground + px(_AXIS) + px(_LANE) * len(sessions)
+        top = self._ground + px(_AXIS) + px(_LANE) * len(told)
         for place, (row, left, words, wide) in enumerate(legend):
             self._draw_legend(place, QRectF(left, top + px(_LEGEND) * row, wide, px(_LEGEND)), words)
 
-    def _legend_rows(self, found: Compared) -> list[tuple[int, float, str, float]]:
-        """Of each session its row, where it begins, its words and the room for them; as many in a row as fit."""
+    def _legend_rows(self, found: Compared, strong: tuple[int, ...]) -> list[tuple[int, float, str, float]]:
+        """Of each that stands out its row, where it begins, its words and their room; as many in a row as fit."""
         rises = found.found.figures.get(Figure.RISE, tuple(None for _ in found.sessions))
         placed: list[tuple[int, float, str, float]] = []
         row, left = 0, self._left
-        for place, (one, rise) in enumerate(zip(found.sessions, rises, strict=True)):
+        for place, (one, rise) in enumerate((found.sessions[at], rises[at]) for at in strong):
             came = "" if rise is None or one.coming is not None else f", after {measured_time(rise)}"
             words = f"{one.name}, {one.title}{came}"
             face = QFontMetricsF(font(PLACE, 600 if place == 0 else 400))
@@ -151,9 +161,17 @@ class _Drawing:
         hours, rest = divmod(round(minute % _DAY), 60)
         return f"{hours}:{rest:02d}"
 
-    def _draw_curve(self, place: int, one: Beside) -> None:
+    def _points(self, one: Beside) -> list[QPointF]:
         start = self._start(one)
-        points = [QPointF(self._x(start + minute), self._y(heat)) for minute, heat in one.curve]
+        return [QPointF(self._x(start + minute), self._y(heat)) for minute, heat in one.curve]
+
+    def _draw_thin(self, one: Beside) -> None:
+        self._painter.setBrush(Qt.BrushStyle.NoBrush)
+        self._painter.setPen(thin_pen(self._theme))
+        self._painter.drawPolyline(QPolygonF(self._points(one)))
+
+    def _draw_curve(self, place: int, one: Beside) -> None:
+        points = self._points(one)
         if not points:
             return
         self._painter.setBrush(Qt.BrushStyle.NoBrush)

@@ -1,18 +1,28 @@
-"""How up to eight sessions are told apart without colour: a line and a mark for each, filled from the fifth on."""
+"""How up to eight sessions are told apart without colour: a line and a mark for each, filled from the fifth on.
+
+Of more sessions those that were not chosen are thin and soft.
+"""
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
 
 from cookstove_gui.gui.widgets.steps import px
-from cookstove_gui.gui.widgets.theme import Theme
+from cookstove_gui.gui.widgets.theme import Theme, colour
+from cookstove_gui.phrases.logbook.compare import FEW
 
 _HALF = 5  # [px of the design]
 _DASHES: tuple[list[float], ...] = ([], [4.0, 2.4], [1.0, 1.8], [5.0, 2.0, 1.0, 2.0])
 _WIDTHS = (2.6, 2.0, 2.2, 2.0)
+_THIN, _FAINT = 1.2, 120  # px, of 255
 
 
 def paint_mark(painter: QPainter, place: int, at: QPointF, theme: Theme, size: float = 1.0) -> None:
-    """A ring, a diamond, a square or a triangle; the same again, filled."""
+    """A ring, a diamond, a square or a triangle; the same again, filled; then a small dot for each."""
+    if place >= FEW:
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(QColor(theme.ink))
+        painter.drawEllipse(at, px(3) * size, px(3) * size)
+        return
     filled, place = divmod(place, len(_DASHES))
     half = px(_HALF) * size
     painter.setPen(QPen(QColor(theme.ink), 2.0))
@@ -35,6 +45,11 @@ def line_pen(place: int, theme: Theme) -> QPen:
         pen.setDashPattern(_DASHES[place])
     pen.setCapStyle(Qt.PenCapStyle.FlatCap)
     return pen
+
+
+def thin_pen(theme: Theme) -> QPen:
+    """Of one among many."""
+    return QPen(colour(theme.soft, _FAINT), _THIN)
 
 
 def _corners(at: QPointF, half: float, places: tuple[tuple[float, float], ...]) -> QPolygonF:

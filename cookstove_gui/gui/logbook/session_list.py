@@ -12,7 +12,7 @@ from PySide6.QtCore import (
     Qt,
     Signal,
 )
-from PySide6.QtGui import QColor, QFontMetricsF, QKeyEvent, QMouseEvent, QPainter, QPen, QPolygonF
+from PySide6.QtGui import QColor, QFontMetricsF, QKeyEvent, QKeySequence, QMouseEvent, QPainter, QPen, QPolygonF
 from PySide6.QtWidgets import QAbstractItemView, QListView, QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
 from cookstove_gui.desk.logbook.cards import Card
@@ -25,7 +25,6 @@ from cookstove_gui.gui.widgets.type import BODY, PLACE, font
 from cookstove_gui.stove.entries import HeatBand
 
 ROW = 73  # [px of the design], as all here
-MOST_MARKED = 8
 _DAY, _TITLE = 16, 114
 _CURVE_WIDE, _CURVE_HIGH = 160, 55
 _NARROW = 440  # a list narrower than this has narrower curves
@@ -83,7 +82,9 @@ class SessionList(QListView):
         self.setItemDelegate(_Painter(self, look))
         self.setObjectName("session_list")
         self.setAccessibleName("Sessions, the latest first")
-        self.setToolTip("Up and down choose a session, Enter puts it on the Cook page, Space marks it for comparing")
+        self.setToolTip(
+            "Up and down choose a session, Enter puts it on the Cook page; Space marks it for comparing, Ctrl A all"
+        )
         self.setUniformItemSizes(True)
         self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
@@ -132,11 +133,22 @@ class SessionList(QListView):
             self.setCurrentIndex(self._cards.index(place))
 
     def mark(self, number: int) -> None:
-        """Mark a session, or take its mark off; at most so many are marked."""
+        """Mark a session, or take its mark off."""
         if number in self._marked:
             self._marked.remove(number)
-        elif len(self._marked) < MOST_MARKED:
+        else:
             self._marked.append(number)
+        self.viewport().update()
+        self.marked.emit()
+
+    def mark_all(self) -> None:
+        """Mark every session that is shown, or none where all are; the chosen one is the first."""
+        numbers = [card.number for card in self.cards]
+        if set(numbers) <= set(self._marked):
+            self.unmark()
+            return
+        first = [self.card.number] if self.card is not None and not self._marked else []
+        self._marked = list(dict.fromkeys([*self._marked, *first, *numbers]))
         self.viewport().update()
         self.marked.emit()
 
@@ -151,9 +163,12 @@ class SessionList(QListView):
         return self._marked.index(number) if number in self._marked else None
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Space marks."""
+        """Space marks, Ctrl A marks all."""
         if event.key() == Qt.Key.Key_Space and self.card is not None:
             self.mark(self.card.number)
+            return
+        if event.matches(QKeySequence.StandardKey.SelectAll):
+            self.mark_all()
             return
         super().keyPressEvent(event)
 

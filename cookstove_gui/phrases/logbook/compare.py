@@ -1,12 +1,14 @@
 """Sessions beside each other in words: which rises faster, what differs most, and each figure of the table."""
 
 from collections.abc import Sequence
+from statistics import median
 
 from cookstove_gui.cooking.fires.comparing import LEAST_COMMON, Comparison, Figure, differs_most
 from cookstove_gui.phrases.edge import capital, heat_name, listed, measured_time, whole
 from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.units import KILOGRAMS_PER_POUND, degrees, degrees_difference
 
+FEW = 8  # sessions that are told one by one, each with a line and a mark of its own; of more only those chosen
 TODAY = "today"  # what the session being written is called
 ALIKE_MIN = 5.0  # min; rises that differ by no more are called alike; judgement
 _COUNTS = {2: "Both", 3: "All three", 4: "All four", 5: "All five", 6: "All six", 7: "All seven", 8: "All eight"}
@@ -15,6 +17,8 @@ _COUNTS = {2: "Both", 3: "All three", 4: "All four", 5: "All five", 6: "All six"
 def compare_headline(found: Comparison, names: Sequence[str], band: HeatBand, *, likely: bool = False) -> str:
     """How the first session rises against the others; `likely` where its own arrival is still to come."""
     rises = found.figures.get(Figure.RISE, tuple(None for _ in names))
+    if len(names) > FEW:
+        return _among_many(names[0], rises, heat_name(band), likely=likely)
     own, heat = rises[0], heat_name(band)
     others = [(name, rise) for name, rise in zip(names[1:], rises[1:], strict=True) if rise is not None]
     if own is None:
@@ -39,14 +43,32 @@ def compare_headline(found: Comparison, names: Sequence[str], band: HeatBand, *,
     return f"{capital(names[0])} {rises_or_rose} {', and '.join(parts)}{rest}."
 
 
-def compare_behind(found: Comparison, labels: dict[str, str], *, by_clock: bool) -> str:
+def _among_many(first: str, rises: Sequence[float | None], heat: str, *, likely: bool) -> str:
+    """Where the first stands among more sessions than can be told one by one."""
+    own, others = rises[0], [rise for rise in rises[1:] if rise is not None]
+    if not others:
+        return f"None of the {len(rises) - 1} others rose from cold to {heat}."
+    if own is None and first == TODAY:
+        return f"{capital(TODAY)} has not come to {heat} from cold yet; {len(others)} others have."
+    if own is None:
+        return f"{capital(first)} did not rise from cold to {heat}; {len(others)} others did."
+    slower = sum(rise > own + ALIKE_MIN for rise in others)
+    how = "is likely to come" if likely else "came"
+    return f"{capital(first)} {how} to {heat} after {measured_time(own)}, sooner than {slower} of {len(others)} others."
+
+
+def compare_behind(found: Comparison, labels: dict[str, str], names: Sequence[str] = (), *, by_clock: bool) -> str:
     """From where they are counted, and what differs most from the one that rises most differently."""
-    count = _COUNTS.get(len(found.facts), "All")
+    count = _COUNTS.get(len(found.facts), f"All {len(found.facts)}")
     said = f"{count} {'by the clock' if by_clock else 'from the match'}."
+    rises = [rise for rise in found.figures.get(Figure.RISE, ()) if rise is not None]
+    if len(names) > FEW and rises:
+        said += f" The middle one of {len(rises)} rises took {measured_time(median(rises))}."
     other = unlike(found)
     most = None if other is None else differs_most(found, 0, other)
     if other is not None and most is not None:
-        said += f" What differs most: {_differs(most, found.figures[most], other)}."
+        whom = f" from {names[other]}" if len(names) > FEW else ""
+        said += f" What differs most{whom}: {_differs(most, found.figures[most], other)}."
     if len(found.common) < LEAST_COMMON:
         names = [labels.get(name, name) for name in found.common]
         only = f"only {listed(names)} {'was' if len(names) == 1 else 'were'}" if names else "no spot was"

@@ -19,7 +19,7 @@ from cookstove_gui.gui.logbook.page import LogbookPage
 from cookstove_gui.gui.logbook.session_list import SessionList
 from cookstove_gui.gui.widgets.one_line import OneLine
 from cookstove_gui.stove.entries import fold
-from tests.gui.hands import control, lines, mark, push, rows, seen, type_in
+from tests.gui.hands import control, ctrl, lines, mark, press, push, rows, seen, type_in
 from tests.gui.pages import NOW, held_desk, keep_session, shown
 
 pytestmark = [pytest.mark.gui, pytest.mark.usefixtures("worked_out_once")]
@@ -152,11 +152,16 @@ def test_what_was_searched_for_is_said_under_the_list(qtbot, page):
     assert control(page, "session_facts", OneLine).rungs[0].startswith("No session has all of these words")
 
 
-def test_four_at_most_are_marked(page, desk):
+def test_any_number_is_marked(page, desk):
     sessions = control(page, "session_list", SessionList)
-    for number in range(1, 10):
-        sessions.mark(number)
-    assert sessions.marked_numbers == tuple(range(1, 9))
+    sessions.setFocus()
+    press(page, Qt.Key.Key_Down)
+    first = sessions.card.number
+    ctrl(page, Qt.Key.Key_A)
+    assert sessions.marked_numbers[0] == first  # the chosen one is what the others are compared with
+    assert set(sessions.marked_numbers) == {card.number for card in sessions.cards}
+    ctrl(page, Qt.Key.Key_A)
+    assert sessions.marked_numbers == ()
 
 
 def test_marked_sessions_are_compared_from_the_match_and_by_the_clock(qtbot, page):

@@ -50,6 +50,33 @@ def test_what_is_likely_is_told_as_likely_and_has_a_star() -> None:
     assert figure_words(Figure.BEST, None, "F", likely=True) == "–"
 
 
+MANY = tuple(f"{day} Nov" for day in range(1, 13))
+
+
+@pytest.mark.parametrize(
+    ("first", "said"),
+    [
+        (99, "1 Nov came to bread heat after 1 h 39, sooner than 4 of 10 others."),
+        (None, "1 Nov did not rise from cold to bread heat; 10 others did."),
+    ],
+)
+def test_among_many_the_first_is_told_by_how_many_it_beats(first: float | None, said: str) -> None:
+    others = (80, 95, 98, 99, 101, 103, 105, 110, 120, 150, None)
+    assert compare_headline(found(first, *others), MANY, BREAD) == said
+
+
+def test_among_many_today_is_told_as_today_and_the_most_unlike_by_its_name() -> None:
+    names, none_yet = ("today", *MANY[1:]), (None, *[90.0] * 11)
+    said = compare_headline(found(*none_yet), names, BREAD)
+    assert said == "Today has not come to bread heat from cold yet; 11 others have."
+    assert compare_headline(found(*[None] * 12), MANY, BREAD) == "None of the 11 others rose from cold to bread heat."
+    behind = compare_behind(found(99, *[99] * 10, 140, BYPASS=(46, *[46] * 10, 74)), {}, MANY, by_clock=False)
+    assert behind == (
+        "All 12 from the match. The middle one of 12 rises took 1 h 39. What differs most from 12 Nov: "
+        "the bypass was shut 28 min sooner."
+    )
+
+
 def test_a_session_that_is_over_rose() -> None:
     assert compare_headline(found(99, 115), ("1 May", "2 May"), BREAD) == "1 May rose 16 min faster than 2 May."
 
