@@ -140,8 +140,8 @@ def rect(part: QWidget) -> tuple[int, int, int, int]:
 
 
 def outside(window: QWidget) -> Iterator[str]:
-    """Controls that are not wholly in the window, but for what can be scrolled to."""
-    for part in controls(window):
+    """Controls and what scrolls that are not wholly in the window, but for what can be scrolled to."""
+    for part in [*controls(window), *(area for area in seen(window) if isinstance(area, QScrollArea))]:
         frame = _scrolled_in(part) or window
         at = part.mapTo(frame, QPoint(0, 0))
         place, room = QRect(at, part.size()), frame.rect()

@@ -71,6 +71,22 @@ def test_what_lies_beside_the_window_of_a_page_that_only_scrolls_up_and_down_is_
     assert [fault for fault in faults(page) if "is not in" in fault]
 
 
+def test_what_scrolls_inside_a_page_that_scrolls_and_is_wider_than_it_is_found(panel: QWidget, qtbot: QtBot) -> None:
+    column = scrolling(panel)
+    column.setObjectName("column")
+    outer = QWidget()
+    QVBoxLayout(outer).addWidget(column)
+    page = scrolling(outer)
+    qtbot.addWidget(page)
+    page.resize(300, 420)
+    page.show()
+    settle()
+    assert not [fault for fault in faults(page) if "is not in" in fault]
+    column.setMinimumWidth(600)
+    settle()
+    assert [fault for fault in faults(page) if fault.startswith("column at")]
+
+
 def shorten_words(panel: QWidget) -> None:
     panel.layout().setEnabled(False)  # type: ignore[union-attr]
     part(panel, "words").resize(30, 30)

@@ -31,7 +31,7 @@ KEYS = (
             ("Ctrl+1 … Ctrl+6", "what if: leave it, or one step"),
             ("Ctrl+B", "the heat wanted: bread, 425-475, 425"),
             ("Ctrl+G", "what it is good for; Enter asks for its heat"),
-            ("Ctrl+I", "the plot: then, copy, save; ← → read it out"),
+            ("Ctrl+I", "the plot: then, copy, save; ←\u00a0→ read it out"),
         ),
     ),
     (
@@ -96,9 +96,19 @@ class KeysPage(LeftPage):
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
         whole.addWidget(scrolling(inside))
-        columns = QHBoxLayout(inside)
-        columns.setContentsMargins(2 * STEP, STEP, 2 * STEP, STEP)
-        columns.setSpacing(5 * STEP)
+        back = named_key("Back", "keys_back", "Back to the Cook page (Escape)", keys="Esc")
+        back.clicked.connect(self.left)
+        heading = QLabel("All keys")
+        set_role(heading, "heading")
+        top = QHBoxLayout()
+        top.addWidget(heading, 1)
+        top.addWidget(back)
+        columns = QHBoxLayout()
+        columns.setSpacing(3 * STEP)
+        rows = QVBoxLayout(inside)
+        rows.setContentsMargins(2 * STEP, STEP, 2 * STEP, STEP)
+        rows.addLayout(top)
+        rows.addLayout(columns)
         groups = dict(KEYS)
         for titles in _COLUMNS:
             column = QVBoxLayout()
@@ -107,9 +117,6 @@ class KeysPage(LeftPage):
                 column.addLayout(_group(title, groups[title]))
             column.addStretch(1)
             columns.addLayout(column, 1)
-        back = named_key("Back", "keys_back", "Back to the Cook page (Escape)", keys="Esc")
-        back.clicked.connect(self.left)
-        columns.addWidget(back, 0, Qt.AlignmentFlag.AlignTop)
 
 
 def _group(title: str, keys: tuple[tuple[str, str], ...]) -> QGridLayout:

@@ -77,7 +77,10 @@ class _Drawing:
         self._painter.fillRect(box, QColor(theme.band))
         for level in (box.top(), box.bottom()):
             draw_line(self._painter, theme.verdigris, 1.2, QPointF(left, level), QPointF(right, level))
-        name = QRectF(left + px(8), max(box.center().y() - px(12), box.top()), px(200), px(24))
+        high = px(24)
+        inside = box.height() >= 0.8 * high
+        top = box.center().y() - 0.5 * high if inside else box.bottom() + px(1)  # never across its edge
+        name = QRectF(left + px(8), top, px(200), high)
         draw_words(self._painter, name, heat_name(band), theme.verdigris, side=LEFT, size=PLACE, weight=600)
         step = _TICKS[self._unit]
         low, high = (float(degrees(heat, self._unit)) for heat in (self._floor, self._ceiling))

@@ -50,8 +50,10 @@ def _paint_past(lane: Lane, minutes: FloatArray, heats: FloatArray, theme: Theme
 
 def _paint_wanted(painter: QPainter, lane: Lane, shown: SupperShown, theme: Theme) -> None:
     """A box for each heat, its ends in verdigris, or in ember where it is not likely; the words below them."""
-    taken = -1e9
-    for one in sorted(shown.wanted, key=lambda found: found.begin):
+    taken = lane.box.left()
+    wanted = sorted(shown.wanted, key=lambda found: found.begin)
+    lines = [*(lane.x(max(one.begin, shown.start)) for one in wanted), lane.x(shown.table), lane.x(0.0)]
+    for one in wanted:
         ink = theme.ember if one.is_short else theme.verdigris
         left, right = lane.x(max(one.begin, shown.start)), lane.x(one.end)
         top, bottom = lane.y(one.high), lane.y(one.low)
@@ -65,10 +67,12 @@ def _paint_wanted(painter: QPainter, lane: Lane, shown: SupperShown, theme: Them
         painter.setPen(QPen(QColor(ink), 1.4))
         painter.drawLine(QPointF(left, bottom), QPointF(left, foot + px(8)))
         wide = advance(one.words, px(SMALL), 600)
-        if left > taken and left + px(5) + wide <= lane.box.right():
-            painter.setPen(QColor(ink))
-            write(painter, left + px(5), foot, one.words, px(SMALL), 600)
-            taken = left + px(5) + wide
+        for x in (left + px(5), left - px(5) - wide):  # after its line or before it, never across another
+            if taken <= x and x + wide <= lane.box.right() and not any(x < line < x + wide for line in lines):
+                painter.setPen(QColor(ink))
+                write(painter, x, foot, one.words, px(SMALL), 600)
+                taken = x + wide + px(5)
+                break
 
 
 def _paint_oven_label(painter: QPainter, label: QRectF, shown: SupperShown, theme: Theme) -> None:
@@ -107,6 +111,14 @@ def _broken(text: str, width: float, pixels: float) -> list[str]:
     return lines
 
 
+def _beside(lines: tuple[float, ...], middle: float, half: float) -> float:
+    """The middle of words moved so that no upright line runs through them."""
+    for line in lines:
+        if abs(line - middle) < half:
+            return line + half if middle >= line else line - half
+    return middle
+
+
 def paint_fire(
     painter: QPainter, box: QRectF, label: QRectF, lane: Lane, shown: SupperShown, theme: Theme
 ) -> list[Spot]:
@@ -143,8 +155,9 @@ def paint_fire(
             placed += px(14)
         weight, words = 600 if planned else 400, mark.words
         wide = advance(words, px(SMALL), weight)
-        if x - wide / 2 > taken and x + wide / 2 < box.right():
+        middle = _beside((lane.x(0.0), lane.x(shown.table)), x, wide / 2 + px(3))
+        if middle - wide / 2 > taken and middle + wide / 2 < box.right():
             painter.setPen(QColor(theme.ink))
-            write_centred(painter, x, under, words, px(SMALL), weight)
-            taken = x + wide / 2 + px(6)
+            write_centred(painter, middle, under, words, px(SMALL), weight)
+            taken = middle + wide / 2 + px(6)
     return bells
