@@ -14,7 +14,7 @@ from cookstove_gui.gui.widgets.key import RING, Word
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.steps import px
 
-_RAIL_WIDTH = 176  # px of the design
+_RAIL_WIDTH = 166  # px of the design
 _SIDE, _APART, _LOW = 16, 20, 46
 
 
@@ -142,11 +142,17 @@ class Sections(QWidget):
                 part.setContentsMargins(0 if self._is_rail else RING, 0, 0, 0)
 
 
+class ScrollingUp(QScrollArea):
+    """Scrolls up and down what stands in it."""
+
+    def __init__(self, inside: QWidget) -> None:
+        super().__init__()
+        self.setWidgetResizable(True)
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setWidget(inside)
+
+
 def scrolling(inside: QWidget) -> QScrollArea:
     """An area that scrolls up and down what stands in it."""
-    made = QScrollArea()
-    made.setWidgetResizable(True)
-    made.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-    made.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-    made.setWidget(inside)
-    return made
+    return ScrollingUp(inside)

@@ -16,10 +16,9 @@ from cookstove_gui.gui.my_stove.draw.spot_column import SpotColumn
 from cookstove_gui.gui.my_stove.draw.stove_column import StoveColumn
 from cookstove_gui.gui.widgets.flow_row import FlowRow
 from cookstove_gui.gui.widgets.form import Either, button, row, words
+from cookstove_gui.gui.widgets.giving_way import GivingWay
 from cookstove_gui.gui.widgets.look import Look
-from cookstove_gui.gui.widgets.sections import scrolling
 from cookstove_gui.gui.widgets.theme import STEP
-from cookstove_gui.gui.widgets.type import fix_width
 from cookstove_gui.phrases.my_stove.drawing import plates_question
 from cookstove_gui.stove.redrawn import left_out, mirrored, moved, plates_of, swapped, with_plates
 from cookstove_gui.stove.stove import COOKTOP_PLATES, Firebox, SpotKind, Stove
@@ -59,10 +58,8 @@ class DrawPart(QWidget):
         self._stack = QStackedWidget()
         self._stack.addWidget(self._whole)
         self._stack.addWidget(self._spot)
-        self._column = column = scrolling(self._stack)  # by itself, so that the drawing stays in sight
+        self._column = column = GivingWay(self._stack, _COLUMN)  # by itself, so that the drawing stays in sight
         column.setObjectName("draw_column")
-        column.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Ignored)
-        fix_width(column, _COLUMN)
         asks = QVBoxLayout()
         asks.addWidget(self._question)
         asks.addLayout(row(self._agree, self._leave))
@@ -74,7 +71,7 @@ class DrawPart(QWidget):
         left.addWidget(FlowRow(STEP, self._firebox, self._back))
         left.addWidget(words(_HELP, role="note"))
         whole = QHBoxLayout(self)
-        whole.setSpacing(2 * STEP)
+        whole.setSpacing(STEP)
         whole.addLayout(left, 1)
         whole.addWidget(column)
         self._connect()
