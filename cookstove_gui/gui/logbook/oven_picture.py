@@ -77,7 +77,7 @@ class _Drawing:
         self._painter.fillRect(box, QColor(theme.band))
         for level in (box.top(), box.bottom()):
             draw_line(self._painter, theme.verdigris, 1.2, QPointF(left, level), QPointF(right, level))
-        high = px(24)
+        high = float(px(24))
         inside = box.height() >= 0.8 * high
         top = box.center().y() - 0.5 * high if inside else box.bottom() + px(1)  # never across its edge
         name = QRectF(left + px(8), top, px(200), high)
