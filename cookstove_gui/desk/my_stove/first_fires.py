@@ -41,7 +41,8 @@ class Hill:
     day: date
     minutes: float  # on record
     rings: tuple[tuple[float, float], ...]  # minutes, K
-    hottest: float | None  # K, as the stage counts it
+    hottest: float | None  # K, the hottest reading: the highest ring
+    counted: float | None  # K, as the stage counts it: of many readings the next hottest, since one may be a slip
     hottest_spot: str
     loads: int
     missing: tuple[Shortfall, ...]
@@ -107,7 +108,8 @@ def _hill(desk: Desk, one: Try) -> Hill:
         day=local_day(fire.began, fire.rows[0].offset_minutes),
         minutes=fire.minutes,
         rings=_hottest_of_each_walk([(minutes_between(fire.began, row.at), heat) for row, heat in heats]),
-        hottest=fire.hottest,
+        hottest=hottest[1] if hottest else None,
+        counted=fire.hottest,
         hottest_spot=hottest[0].spot if hottest else "",
         loads=fire.loads,
         missing=one.missing,

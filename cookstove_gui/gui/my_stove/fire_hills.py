@@ -68,6 +68,7 @@ class _Drawing:
         return self._ground - (self._ground - self._top) * min(max(share, 0.0), 1.02)
 
     def draw(self, found: FirstFiresPicture, columns: list[tuple[float, float]], clock: str) -> None:
+        self._stages = found.stages
         self._draw_scale()
         for place, (left, wide) in enumerate(columns):
             own = [hill for hill in found.hills if hill.place == place]
@@ -99,9 +100,11 @@ class _Drawing:
             self._draw_hill(hill, left, scale)
             said = "later that day" if hill.day == day else f"{weekday(hill.day)[:3]} {day_and_month(hill.day)}"
             box = QRectF(left, self._ground + px(4), max(last * scale, px(60)), px(24))
-            self._text(box, said, self._theme.soft, left=hill.coming is not None)
             if hill.coming is not None:
-                self._draw_now(left + hill.minutes * scale, clock)
+                plate = self._draw_now(left + hill.minutes * scale, clock)
+                if left + QFontMetricsF(font(SMALL)).horizontalAdvance(said) > plate.left() - px(6):
+                    box.moveLeft(plate.right() + px(6))
+            self._text(box, said, self._theme.soft, left=hill.coming is not None)
             day = hill.day
             left += last * scale + px(12)
 
@@ -137,20 +140,27 @@ class _Drawing:
             self._painter.drawEllipse(QPointF(left + minute * scale, self._level(heat)), px(5), px(5))
         if hill.rings and hill.hottest is not None:
             minute, heat = max(hill.rings, key=lambda ring: ring[1])
-            name = hill.hottest_spot.removeprefix("top_").replace("_", " ")
-            number = f"{degrees(hill.hottest, self._unit):.0f}"
-            peak = QPointF(left + minute * scale, self._level(heat) - px(4))
-            # Below the peak's height, since a limit may lie just above it.
-            level = peak.y() + px(16)
-            beside = [place.x() for place in edge if place.y() < level + px(20) and place.x() <= peak.x()]
-            right = min(beside, default=peak.x())
-            if across > px(150) and right - left > px(42) and not hill.missing:
-                before = QRectF(right - px(120), level - px(12), px(112), px(24))
-                has_room = right - left > px(116)
-                self._text(before, f"{number}, {name}" if has_room else number, self._theme.ink, right=True)
-            else:
-                after = QRectF(peak.x() + px(8), peak.y() - px(16), px(60), px(24))
-                self._text(after, number, self._theme.ink, left=True)
+            self._name_peak(hill, QPointF(left + minute * scale, self._level(heat)), edge)
+
+    def _name_peak(self, hill: Hill, peak: QPointF, edge: list[QPointF]) -> None:
+        """The hottest reading: above its ring, or before it where a limit lies just above."""
+        name = hill.hottest_spot.removeprefix("top_").replace("_", " ")
+        number = f"{degrees(hill.hottest or 0.0, self._unit):.0f}"
+        most = self._stages[hill.place].top_at_most
+        roof = self._whole.top() if most is None else self._level(most)
+        across, left = edge[-1].x() - edge[0].x(), edge[0].x()
+        has_room = across > px(150) and not hill.missing
+        words = f"{number}, {name}" if has_room and name else number
+        wide = QFontMetricsF(font(SMALL)).horizontalAdvance(words)
+        if peak.y() - roof > px(26) or not has_room:
+            start = min(max(peak.x() - wide / 2, left), max(edge[-1].x() - wide, left))
+            self._text(QRectF(start, peak.y() - px(30), wide + px(2), px(24)), words, self._theme.ink, left=True)
+            return
+        level = peak.y() + px(4)
+        beside = [place.x() for place in edge if place.y() < level + px(14) and place.x() <= peak.x()]
+        right = min(beside, default=peak.x())
+        before = QRectF(right - px(120), level - px(12), px(112), px(24))
+        self._text(before, words if right - left > wide + px(8) else number, self._theme.ink, right=True)
 
     def _draw_coming(self, hill: Hill, start: float, scale: float) -> None:
         coming, last = hill.coming, self._after(hill)
@@ -169,7 +179,8 @@ class _Drawing:
         self._painter.setBrush(Qt.BrushStyle.NoBrush)
         self._painter.drawPolyline(QPolygonF(line(coming.middle)))
 
-    def _draw_now(self, across: float, clock: str) -> None:
+    def _draw_now(self, across: float, clock: str) -> QRectF:
+        """The line of now; returns the plate of its clock."""
         self._line(self._theme.ink, 1.6, QPointF(across, self._whole.top()), QPointF(across, self._ground + px(4)))
         face = font(18, 600)
         wide = QFontMetricsF(face).horizontalAdvance(clock) + px(16)
@@ -178,6 +189,7 @@ class _Drawing:
         self._painter.setBrush(QColor(self._theme.ink))
         self._painter.drawRoundedRect(plate, px(3), px(3))
         self._text(plate, clock, self._theme.ground, size=18, weight=600)
+        return plate
 
     def _draw_to_come(self, stage: Stage, left: float, wide: float) -> None:
         peak = stage.top_reaches + 0.35 * (stage.top_reaches - ROOM)

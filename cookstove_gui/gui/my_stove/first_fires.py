@@ -31,7 +31,7 @@ from cookstove_gui.gui.widgets.waiver import Waiver, waive_key
 from cookstove_gui.phrases.my_stove.first_fires import always_words, cold_words, hill_words
 from cookstove_gui.units import clock_text
 
-_EACH = "Each fire a little hotter than the last, and cold iron in between."
+_EACH = "Each fire a little hotter, and cold iron in between."
 
 
 class FirstFiresGuide(QWidget):
@@ -75,15 +75,15 @@ class FirstFiresGuide(QWidget):
         for place, part in enumerate((self._now, self._watch)):
             part.setAlignment(Qt.AlignmentFlag.AlignTop)
             plate.addWidget(part, 1, place)
-            plate.setColumnStretch(place, 1)
+            plate.setColumnStretch(place, 2 + place)  # more is to be watched than done
         self._sheet = CertificateSheet(look)
         self._problem = words(role="problem", name="first_fires_problem")
         self._foot = QWidget()
         foot = QHBoxLayout(self._foot)
         foot.setContentsMargins(0, 0, 0, 0)
         foot.setSpacing(3 * STEP)
-        foot.addWidget(self._plate, 5)
-        foot.addWidget(self._sheet, 3)
+        foot.addWidget(self._plate, 2)
+        foot.addWidget(self._sheet, 1)
         foot.addStretch(0)
         head = QHBoxLayout()
         head.addWidget(self._standing, 1)
@@ -161,7 +161,7 @@ class FirstFiresGuide(QWidget):
     def _stage_words(self, place: int, stage: Stage, picture: FirstFiresPicture) -> list[str]:
         own = [hill for hill in picture.hills if hill.place == place]
         said = [
-            hill_words(hill.minutes, hill.loads, hill.hottest, hill.missing[:1], self._desk.unit)
+            hill_words(hill.minutes, hill.loads, hill.hottest, hill.counted, hill.missing[:1], self._desk.unit)
             for hill in sorted(own, key=lambda hill: bool(hill.missing))
         ]
         return said or [f"{stage.line[:1].upper()}{stage.line[1:]}."]

@@ -96,10 +96,19 @@ def _certificate_line(stage: Stage, fire: Fire | None, unit: str) -> Certificate
     )
 
 
-def hill_words(minutes: float, loads: int, hottest: float | None, missing: Sequence[Shortfall], unit: str) -> str:
-    """A fire in a line: how long, what was put on, how hot; and what kept it from counting."""
+def hill_words(
+    minutes: float,
+    loads: int,
+    hottest: float | None,
+    counted: float | None,
+    missing: Sequence[Shortfall],
+    unit: str,
+) -> str:
+    """A fire in a line: how long, what was put on, how hot, what of that counts; what kept it from counting."""
     wood = {0: "kindling only", 1: "one load", 2: "two loads"}.get(loads, f"{loads} loads")
     heat = f", hottest {degrees(hottest, unit):.0f} °{unit}" if hottest is not None else ""
+    if hottest is not None and counted is not None and counted < hottest:
+        heat += f" ({degrees(counted, unit):.0f} counts: one may be a slip)"
     line = f"{duration(minutes)}, {wood}{heat}."
     return " ".join((line, *(shortfall_words(one) for one in missing)))
 

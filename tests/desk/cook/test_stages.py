@@ -138,5 +138,5 @@ def test_a_fire_that_has_done_its_stage_shows_nothing_of_the_next(new_desk: Desk
 
 def test_those_to_come_say_what_they_are(new_desk: Desk) -> None:
     rows = stage_rows(stand(new_desk))
-    assert rows[1].line == "a medium fire of two to three hours, one log first and then two, then let it burn down"
+    assert rows[1].line == "a medium fire of two to three hours, one log and then two"
     assert rows[1].measures == ()

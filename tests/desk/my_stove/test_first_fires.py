@@ -84,6 +84,8 @@ def test_rings_are_the_hottest_of_each_walk(new_desk: Desk, held_clock: HeldCloc
     assert [minute for minute, _ in hill.rings] == [8, 16, 25, 40]
     assert [round(heat, 3) for _, heat in hill.rings] == [round(kelvin(heat, "F"), 3) for _, heat in KINDLING]
     assert hill.hottest_spot == "top_front_left"
+    assert hill.hottest == max(heat for _, heat in hill.rings)  # what stands beside the highest ring
+    assert hill.counted == pytest.approx(kelvin(312, "F"))  # the next hottest of eight
 
 
 def test_readings_within_six_minutes_are_of_one_walk(new_desk: Desk, held_clock: HeldClock) -> None:

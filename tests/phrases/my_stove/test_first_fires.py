@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from cookstove_gui.cooking.fires.first_fires import Lack, Shortfall, progress
-from cookstove_gui.phrases.my_stove.first_fires import always_words, next_fire_words, shortfall_words
+from cookstove_gui.phrases.my_stove.first_fires import always_words, hill_words, next_fire_words, shortfall_words
 from cookstove_gui.units import kelvin
 from tests.cooking.fires.cases import FULL, KINDLING, MEDIUM, NEW, made
 from tests.cooking.made import STOVE
@@ -52,3 +52,18 @@ def test_what_is_missing_is_told(found: Shortfall, said: str) -> None:
 def test_the_manual_decides() -> None:
     assert is_plain(always_words())
     assert "manual comes first" in always_words()
+
+
+@pytest.mark.parametrize(
+    ("hottest", "counted", "said"),
+    [
+        (352, 312, "45 min, one load, hottest 352 °F (312 counts: one may be a slip)."),
+        (352, 352, "45 min, one load, hottest 352 °F."),
+        (None, None, "45 min, one load."),
+    ],
+)
+def test_a_fire_in_a_line_tells_its_highest_ring_and_what_counts(
+    hottest: float | None, counted: float | None, said: str
+) -> None:
+    heats = [None if heat is None else float(kelvin(heat, "F")) for heat in (hottest, counted)]
+    assert hill_words(45.0, 1, *heats, (), "F") == said
