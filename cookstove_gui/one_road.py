@@ -204,6 +204,27 @@ def work_out(inputs: Inputs, memory: Memory | None = None) -> Standing:
     )
 
 
+def with_pots(standing: Standing, pots: Sequence[int], minutes: float) -> list[Projection]:
+    """The standing's futures with so many more pots on the cooktop from now on, and for so many minutes.
+
+    Each draws what a pan of the log draws; below 0 so many of those are not there. What the pots change on the whole is
+    laid on the standing's own futures.
+    """
+    stove, before = standing.belief.stove, standing.projection
+    kinds = (SpotKind.TOP, SpotKind.OVEN)
+    spots = [spot for spot in stove.spots if spot.kind in kinds and spot.name in before.spots]
+    places = [before.spots.index(spot.name) for spot in spots]
+    usual = _doing(standing.first_fires)
+    doings = [usual, *(replace(usual, pots=more, pots_min=minutes) for more in pots)]
+    same, *found = project_each(standing.belief, [(doing, spots) for doing in doings], standing.band)
+    after = []
+    for each in found:
+        kelvin = before.kelvin.copy()
+        kelvin[:, :, places] += (each.kelvin - same.kelvin).mean(axis=0)
+        after.append(replace(before, kelvin=kelvin))
+    return after
+
+
 def left_warm(inputs: Inputs) -> CarriedHeat | None:
     """What a stove still holds at the moment asked about, after the rows of its last session; none if it is cold."""
     told = meant_rows(inputs.stove, inputs.rows)

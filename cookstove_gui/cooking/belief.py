@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from functools import cache
+from itertools import repeat
 from math import exp, hypot, log, sqrt
 from statistics import NormalDist
 
@@ -12,7 +13,9 @@ from cookstove_gui.forecast.answers import FloatArray
 _LEAST_OWN = 0.1  # of the logarithm: what a stove has of its own can always be learned a little; judgement
 
 
-def updated(median: float, log_sd: float, shown: Iterable[float], shown_log_sd: float) -> tuple[float, float]:
+def updated(
+    median: float, log_sd: float, shown: Iterable[float], shown_log_sd: float | Iterable[float]
+) -> tuple[float, float]:
     """Median and standard deviation of the logarithm after some independent readings of the same quantity.
 
     Parameters
@@ -21,8 +24,8 @@ def updated(median: float, log_sd: float, shown: Iterable[float], shown_log_sd: 
         The belief before.
     shown : values above 0
         The readings.
-    shown_log_sd : float
-        Standard deviation of the logarithm of each reading.
+    shown_log_sd : float or values
+        Standard deviation of the logarithm of each reading, one for all or one each.
 
     Source
     ------
@@ -31,13 +34,16 @@ def updated(median: float, log_sd: float, shown: Iterable[float], shown_log_sd: 
     """
     precision = log_sd**-2
     weighed = log(median) * precision
-    for value in shown:
-        precision += shown_log_sd**-2
-        weighed += log(value) * shown_log_sd**-2
+    each = repeat(shown_log_sd) if isinstance(shown_log_sd, float) else shown_log_sd
+    for value, sd in zip(shown, each, strict=False):
+        precision += sd**-2
+        weighed += log(value) * sd**-2
     return exp(weighed / precision), precision**-0.5
 
 
-def next_one(median: float, log_sd: float, shown: Iterable[float], shown_log_sd: float) -> tuple[float, float]:
+def next_one(
+    median: float, log_sd: float, shown: Iterable[float], shown_log_sd: float, unclear: Iterable[float] | None = None
+) -> tuple[float, float]:
     """Median and standard deviation of the logarithm of the next one, after some were shown.
 
     However many were shown, the next still differs from their middle as they do from each other.
@@ -49,13 +55,16 @@ def next_one(median: float, log_sd: float, shown: Iterable[float], shown_log_sd:
     shown : values above 0
     shown_log_sd : float
         Standard deviation of the logarithm from time to time.
+    unclear : values, optional
+        By how much the logarithm of each of those shown is unclear besides.
 
     Source
     ------
     Posterior predictive of the same model: Gelman et al., Bayesian Data Analysis, 3rd ed., section 2.5 (from memory).
     """
     own = sqrt(max(log_sd**2 - shown_log_sd**2, _LEAST_OWN**2))
-    middle, left = updated(median, own, shown, shown_log_sd)
+    each = shown_log_sd if unclear is None else [hypot(shown_log_sd, more) for more in unclear]
+    middle, left = updated(median, own, shown, each)
     return middle, hypot(left, shown_log_sd)
 
 

@@ -81,7 +81,7 @@ def _bodies(bake: Bake, ensemble: Ensemble, pressure: float) -> tuple[Body, Expo
         openness=np.minimum(bake.openness * ensemble.factor(Doubt.OPENNESS, doubt["openness"]), 1.0),
         skin=crust.skin,
         crust_diffusivity=crust.diffusivity * ensemble.factor(Doubt.DRYING, doubt["drying"]),
-        crust_conductivity=crust.conductivity,
+        crust_conductivity=crust.conductivity * ensemble.factor(Doubt.CRUST, doubt["crust"]),
         water_activity=crust.activity,
         vapour_pressure=oven["vapour_pressure"],
         pressure=pressure,

@@ -28,6 +28,7 @@ class Doubt(IntEnum):
     WALLS = 6  # hotter or cooler than the oven's air
     DONE = 7  # the core at which it counts as done
     GAS = 8  # how far it has risen, at the same weight
+    CRUST = 9  # how well its crust conducts
 
 
 class Source(StrEnum):
@@ -49,6 +50,7 @@ SOURCE_OF = {
     Doubt.WALLS: Source.FOOD,
     Doubt.DONE: Source.DONE,
     Doubt.GAS: Source.SIZE,
+    Doubt.CRUST: Source.FOOD,
 }
 LASTING = tuple(
     doubt for doubt in Doubt if doubt not in (Doubt.OVEN, Doubt.SIZE, Doubt.GAS)

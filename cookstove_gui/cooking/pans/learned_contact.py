@@ -8,7 +8,7 @@ import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
-from math import hypot, sqrt
+from math import hypot, log, sqrt
 
 import numpy as np
 
@@ -30,6 +30,8 @@ from cookstove_gui.units import LITRES_PER_QUART
 # hold (tests/benchmarks/water_windows.py); what this stove's own runs differ by takes its place as they come in.
 RUN_LOG_SD = 0.2
 _RUN_SD_WEIGHT = 4.0  # runs that the number above counts for; judgement
+SPOT_SD = 10.0  # K, of a spot between and beyond its readings; judgement
+_TELLS_NOTHING = 3.0  # of the logarithm
 NEAR_MIN = 20.0  # a reading of the spot counts from this long before the pan went on; judgement
 _DRAWS = 60  # of the contact, for one window
 _LEAST, _MOST = 5.0, 2000.0  # W/(m2 K); outside them the note or the clock is wrong
@@ -64,13 +66,22 @@ class PanRun:
 def learned_contact(runs: Iterable[PanRun], pan: Pan) -> Contact:
     """The belief about the next contact of a pan, after the runs that tell of its kind of base."""
     usual = usual_contact(pan)
-    shown = [contact for run in runs if tells_of(run, pan) and (contact := contact_of(run)) is not None]
-    run_sd = _run_log_sd(shown)
+    telling = [run for run in runs if tells_of(run, pan)]
+    shown, unclear = [contact_of(run) or usual.median for run in telling], [_unclear(run) for run in telling]
+    run_sd = _run_log_sd([contact for contact, more in zip(shown, unclear, strict=True) if more <= RUN_LOG_SD])
     median, log_sd = next_one(
-        usual.median, hypot(usual.log_sd, sqrt(max(run_sd**2 - RUN_LOG_SD**2, 0.0))), shown, run_sd
+        usual.median, hypot(usual.log_sd, sqrt(max(run_sd**2 - RUN_LOG_SD**2, 0.0))), shown, run_sd, unclear
     )
     own, left = (sqrt(max(sd**2 - each**2, 0.0)) for sd, each in ((usual.log_sd, RUN_LOG_SD), (log_sd, run_sd)))
     return Contact(median=median, log_sd=log_sd, unlearned=min(left / own, 1.0) if own > 0.0 else 1.0)
+
+
+def _unclear(run: PanRun) -> float:
+    """How much the logarithm of its contact moves if the spot was a little cooler than read: much on a spot that boils
+    only just.
+    """
+    as_read, cooler = contact_of(run), contact_of(replace(run, spot_heats=run.spot_heats - SPOT_SD))
+    return _TELLS_NOTHING if as_read is None or cooler is None else abs(log(cooler / as_read))
 
 
 def _run_log_sd(shown: Sequence[float]) -> float:

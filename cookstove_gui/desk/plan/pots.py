@@ -1,14 +1,12 @@
 """Several pots at once: which spot each one gets so that together they fare best."""
 
-from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from cookstove_gui.cooking.fit.fit import GOOD_CHANCE, KEPT_CHANCE, FitState, SpotFit, TaskFit, fits
+from cookstove_gui.cooking.fit.fit import GOOD_CHANCE, KEPT_CHANCE, FitState, SpotFit, TaskFit
 from cookstove_gui.cooking.fit.placement import LEAST_CHANCE, Pot, chance_at, place_pots, total_chance
-from cookstove_gui.cooking.fit.promises import as_told
 from cookstove_gui.cooking.fit.tasks import Place, Task, catalogue
-from cookstove_gui.cooking.pans.shared_top import pans_counted, with_pots
 from cookstove_gui.desk.plan.kept_pots import KeptPots, rows_known
+from cookstove_gui.desk.plan.pots_draw import fits_together, oven_cost
 from cookstove_gui.phrases.edge import Edge, spot_label
 from cookstove_gui.phrases.plan.pots import PotLine, pot_line, pots_rungs, why_not_words
 from cookstove_gui.situation import Standing
@@ -46,6 +44,7 @@ class PotsPlan:
 
     rows: tuple[PotRow, ...]
     kept: KeptPots
+    oven_cost: float | None = None  # K that those on the cooktop take from the oven at most; none: nothing there
 
     @property
     def gain(self) -> float:
@@ -91,25 +90,8 @@ def plan_pots(inputs: PotsInputs) -> PotsPlan:
         for number, pot in enumerate(kept.pots)
         if pot.task in fit_of
     )
-    return PotsPlan(rows=rows, kept=kept)
-
-
-def fits_together(standing: Standing, stove: Stove, pots: Sequence[Pot]) -> tuple[TaskFit, ...]:
-    """The tasks as they fit with the other pots on the cooktop, which draw it down.
-
-    Pots that stand there by the log are in the projection already.
-    """
-    tasks = {fit.task.key: fit.task for fit in standing.fits}
-    on_top = [pot for pot in pots if pot.task in tasks and tasks[pot.task].place is Place.TOP]
-    counted = pans_counted(standing.rows, standing.now)
-    to_come = [pot for pot in on_top if pot.spot not in counted]
-    lowered = with_pots(standing.projection, stove, len(to_come) - 1)
-    if lowered is standing.projection:
-        return standing.fits
-    may_cook = all(fit.state is not FitState.REFUSED for fit in standing.fits)
-    wanted = [tasks[key] for key in dict.fromkeys(pot.task for pot in on_top)]
-    found = {fit.task.key: fit for fit in as_told(fits(lowered, stove, wanted, may_cook), standing.fits, 0.0)}
-    return tuple(found.get(fit.task.key, fit) for fit in standing.fits)
+    placed = [kept.pots[row.number] for row in rows if row.spot]
+    return PotsPlan(rows=rows, kept=kept, oven_cost=oven_cost(standing, inputs.stove, placed))
 
 
 def _row(fit: TaskFit, pot: Pot, inputs: PotsInputs, taken: set[str]) -> PotRow:
@@ -200,6 +182,7 @@ def line_of(row: PotRow, edge: Edge) -> PotLine:
         later_min=row.later_min,
         until_min=row.until_min,
         why_not=row.why_not,
+        in_oven=row.task.place is Place.OVEN,
     )
 
 

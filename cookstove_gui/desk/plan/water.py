@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from cookstove_gui.cooking.fit.placement import Pot
 from cookstove_gui.cooking.instruments.kitchen import room_heat
 from cookstove_gui.cooking.pans.boiling_time import (
     Goal,
@@ -20,6 +21,7 @@ from cookstove_gui.cooking.pans.catalogue import COLD_WATER, Pan, PanOfWater, pa
 from cookstove_gui.cooking.pans.doubts import PanDoubts, usual_doubts
 from cookstove_gui.cooking.pans.learned_contact import PanRun, learned_contact, pan_runs, tells_of, window_before
 from cookstove_gui.cooking.pans.shared_top import pans_counted
+from cookstove_gui.desk.plan.pots_draw import beside_pots, pots_to_come
 from cookstove_gui.forecast.answers import Projection, Quantiles
 from cookstove_gui.physics.air import standard_pressure
 from cookstove_gui.resource_files import table
@@ -90,6 +92,8 @@ class WaterPlan:
     said: tuple[RunSaid, ...]  # the latest of those
     guessed: Quantiles | None  # min on the spot asked about, had no pan taught anything
     preheat_min: float | None  # for the empty pan on the spot asked about to come up to it
+    others: int = 0  # pots that are to be on the cooktop too, which draw on it
+    oven_cost: float = 0.0  # K that one pan more takes from the oven at most
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -101,6 +105,7 @@ class WaterInputs:
     pressure: float  # Pa, of the air at the stove
     choice: WaterChoice
     past: Callable[[str], tuple[Session, ...]]  # a stove's name to its sessions
+    pots: tuple[Pot, ...] = ()  # those that are to be on the stove at once, with their places
 
 
 def bases() -> tuple[str, ...]:
@@ -117,7 +122,9 @@ def pan_of(choice: WaterChoice) -> Pan:
 def plan_water(inputs: WaterInputs) -> WaterPlan:
     """When the water gets there on each spot of the cooktop, if it goes on now."""
     choice, stove = inputs.choice, inputs.stove
-    projection = _possible(inputs.standing.projection)
+    others = tuple(pot for pot in inputs.pots if (pot.to or pot.spot) and choice.spot not in pot.takes)
+    beside, oven_cost = beside_pots(inputs.standing, stove, others)
+    projection = _possible(beside)
     pan = pan_of(choice)
     room = max(room_heat(stove, inputs.standing.zones), _COLDEST_ROOM)
     water = PanOfWater(pan, choice.litres, room, min(inputs.pressure, DENSEST))
@@ -141,6 +148,7 @@ def plan_water(inputs: WaterInputs) -> WaterPlan:
     plan = WaterPlan(
         choice=choice, boiling=water.boiling, rows=tuple(rows), asked=asked, course=None, pans=(), runs=len(runs),
         said=(), guessed=None, preheat_min=None,
+        others=len(pots_to_come(inputs.standing, others)), oven_cost=oven_cost,
     )  # fmt: skip
     if asked is None:
         return plan

@@ -54,6 +54,8 @@ class Doing:
 
     action: Action = LEAVE
     unfed: bool = False
+    pots: int = 0  # that stand on the cooktop besides those of the log; below 0: so many of those are not there
+    pots_min: float = 0.0  # min from now that they stand there
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -65,11 +65,20 @@ def tended_each(
         for _ in range(steps):
             cook.tend(state, step)
             door_open = controls.door_open and clock < door_shut
-            pans = controls.pans if clock < heat.PAN_STAYS_ON else 0
+            pans = _pans(belief, doings, clock)
             heat.advance(state, p, replace(controls, door_open=door_open, pans=pans), step, weather)
             clock += step
         out[:, place] = state.swapaxes(0, 1)
     return out
+
+
+def _pans(belief: Belief, doings: Sequence[Doing], clock: float) -> int | FloatArray:
+    """Pans on the cooktop so many minutes from now: those of the log for a while, and those of each doing."""
+    logged = belief.controls.pans if clock < heat.PAN_STAYS_ON else 0
+    if not any(doing.pots for doing in doings):
+        return logged
+    more = [[doing.pots if clock < doing.pots_min else 0] for doing in doings]
+    return np.maximum(np.asarray(logged + np.array(more), dtype=np.float64), 0.0)
 
 
 def _door_shut(belief: Belief) -> float:

@@ -63,7 +63,7 @@ class Controls:
     """What is known and the same for all members."""
 
     door_open: bool = False
-    pans: int = 0  # that stand on the cooktop
+    pans: int | FloatArray = 0  # that stand on the cooktop; (doings, 1) where several run on together
     lit: bool = False
     went_out: bool = False  # the log says so, and no fire was lit since
 

@@ -6,6 +6,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
+from cookstove_gui.cooking.fit.tasks import Place
 from cookstove_gui.desk.cook.spot_heats import spot_heats
 from cookstove_gui.desk.plan.kept_pots import KeptPots, keep_pots, kept_pots, moved, put_on, with_pot, without_pot
 from cookstove_gui.desk.plan.pots import (
@@ -28,12 +29,12 @@ from cookstove_gui.gui.widgets.key import named_key
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.phrases.edge import capital
-from cookstove_gui.phrases.plan.pots import moved_words, places_words
+from cookstove_gui.phrases.plan.pots import moved_words, oven_cost_words, places_words
 from cookstove_gui.stove.stove import SpotKind
 
 _ADD = "Add a pot"
 _NOTHING = ("", _ADD)
-_TOGETHER = "Why these spots: together they give the best chances now; the oven is not counted."
+_TOGETHER = "Why these spots: together they give the best chances now."
 _KEYS = "Up and down mark a pot, Del takes it off; left and right give it another spot."
 
 
@@ -155,7 +156,9 @@ class PotsPart(PlanPart[PotsInputs, PotsPlan]):
         why = reasons_of(answer, standing, self.edge)
         say(self._why, "\n".join(why))
         self._nowhere.setVisible(bool(why))
-        self._together.setVisible(len(answer.rows) > 1)
+        on_top = sum(bool(row.spot) and row.task.place is Place.TOP for row in answer.rows)
+        costs = oven_cost_words(answer.oven_cost, on_top, self.edge)
+        say(self._together, " ".join([*([_TOGETHER] if len(answer.rows) > 1 else []), *([costs] if costs else [])]))
         self._top.show_pots(self.desk.stove, spot_heats(self.desk), answer.rows, self.edge)
         self._top.show()
         spots = [self._top.patch(spot.name) for spot in self.desk.stove.spots_of(SpotKind.TOP)]

@@ -7,6 +7,7 @@ from cookstove_gui.cooking.pans.boiling_time import Goal
 from cookstove_gui.cooking.pans.catalogue import COLD_WATER, pans
 from cookstove_gui.desk.my_stove.site import site_here
 from cookstove_gui.desk.plan import texts as plan_texts
+from cookstove_gui.desk.plan.kept_pots import kept_pots
 from cookstove_gui.desk.plan.water import WaterChoice, WaterInputs, WaterPlan, bases, plan_water
 from cookstove_gui.desk.studying import PastSessions
 from cookstove_gui.errors import InputProblem
@@ -22,7 +23,7 @@ from cookstove_gui.gui.widgets.one_line import OneLine
 from cookstove_gui.gui.widgets.theme import SOFT, STEP
 from cookstove_gui.gui.widgets.type import set_role
 from cookstove_gui.phrases.edge import place_words
-from cookstove_gui.phrases.plan.water import reason_rungs, runs_words, water_rungs
+from cookstove_gui.phrases.plan.water import draw_words, reason_rungs, runs_words, water_rungs
 from cookstove_gui.units import degrees, tidy
 
 _USUAL_LITRES = 2.0
@@ -131,6 +132,7 @@ class WaterPart(PlanPart[WaterInputs, WaterPlan]):
             pressure=site_here(self.desk).pressure,
             choice=choice,
             past=self._past,
+            pots=kept_pots(self.desk).pots,
         )
 
     def work_out(self, inputs: WaterInputs) -> WaterPlan:
@@ -150,6 +152,8 @@ class WaterPart(PlanPart[WaterInputs, WaterPlan]):
         self._boiling.show_rungs(reason_rungs(asked.answer, simmers, answer.preheat_min, edge))
         say(self._on, f"Pan, on {place_words(asked.label)}")
         self._pans.show_pans(answer.pans)
+        drawn = draw_words(answer.others, answer.oven_cost, edge)
+        self._caption.setText(f"{drawn} {_ASKS}".strip())
         self._top.show_water(self.desk.stove, answer, edge)
         self._curve.show_water(answer, edge)
         set_role(self._learned, "strong" if answer.said else "place")

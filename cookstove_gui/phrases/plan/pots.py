@@ -9,6 +9,7 @@ _NOWHERE = {
     "too hot": "nothing on the cooktop is cool enough",
     "too cool": "nothing on the cooktop is hot enough",
 }
+_OVEN_IS = {"too hot": "the oven is too hot", "too cool": "the oven isn’t hot enough"}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,10 +65,12 @@ def pot_line(
     later_min: float | None = None,
     until_min: float | None = None,
     why_not: str = "",
+    in_oven: bool = False,
 ) -> PotLine:
     """A pot at a place, or to be moved there from where it `stands`, or there later, or with no place and why not."""
     if why_not:
-        return PotLine(where=_NOWHERE.get(why_not, why_not), chance="no place", on_pot=why_not, has_place=False)
+        told = (_OVEN_IS if in_oven else _NOWHERE).get(why_not, why_not)
+        return PotLine(where=told, chance="no place", on_pot=why_not, has_place=False)
     tenths = pot_chance(chance)
     until = "" if until_min is None else f" until {edge.clock(until_min)}"
     if later_min is not None:
@@ -86,6 +89,19 @@ def places_words(names: int, placed: int) -> str:
     if placed == names:
         return "it has a place now" if names == 1 else "all have a place now"
     return f"{placed} of {names} {'has' if placed == 1 else 'have'} a place now"
+
+
+_HARDLY = 1.5  # K, about three degrees on a dial
+
+
+def oven_cost_words(cost: float | None, pots: int, edge: Edge) -> str:
+    """What so many pots take from the oven at most [K]; empty where there is none on the cooktop."""
+    if cost is None or not pots:
+        return ""
+    if cost < _HARDLY:
+        return f"The oven hardly feels {'it' if pots == 1 else 'them'}."
+    who = "It takes" if pots == 1 else "Together they take"
+    return f"{who} up to {edge.spread(cost)} from the oven."
 
 
 def moved_words(names: Sequence[str]) -> str:

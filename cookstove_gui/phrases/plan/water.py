@@ -102,6 +102,16 @@ def reason_rungs(
     return tuple(dict.fromkeys((f"{begins} {then}{empty}", f"{begins} {then}", begins)))
 
 
+_HARDLY = 1.5  # K, about three degrees on a dial
+
+
+def draw_words(others: int, cost: float, edge: Edge) -> str:
+    """What else draws on the cooktop, and what one pan more takes from the oven at most [K]; empty for nothing."""
+    beside = "" if not others else f"Beside your {'other pot' if others == 1 else f'{others} other pots'}."
+    taken = "" if cost < _HARDLY else f"It takes up to {edge.spread(cost)} from the oven."
+    return " ".join(words for words in (beside, taken) if words)
+
+
 def runs_words(runs: int) -> str:
     """How much this stove has shown of the pan's contact."""
     if runs == 0:

@@ -62,15 +62,26 @@ def test_a_run_that_no_contact_explains_is_left_out() -> None:
 
 
 @pytest.mark.parametrize(("count", "run_sd"), [(1, 0.2), (3, 0.16330), (8, 0.12060)])
-def test_the_belief_is_the_conjugate_normal_one(count: int, run_sd: float) -> None:
+def test_the_belief_is_the_conjugate_normal_one(count: int, run_sd: float, monkeypatch: pytest.MonkeyPatch) -> None:
     # 150 W/(m2 K), ln 5.0106, within a factor of 1.5, ln 0.40547. From run to run 0.2, which counts for four runs: of n
-    # that do not differ sqrt(4 x 0.2^2 / (4 + n - 1)). Each run shows 300, ln 5.7038.
+    # that do not differ sqrt(4 x 0.2^2 / (4 + n - 1)). Each run shows 300, ln 5.7038, on a spot read without a fault.
+    monkeypatch.setattr("cookstove_gui.cooking.pans.learned_contact.SPOT_SD", 0.0)
     own, shown = (0.40547**2 - run_sd**2) ** -1, run_sd**-2
     precision = own + shown * count
     found = learned_contact([run_with(300.0)] * count, POT)
     assert np.log(found.median) == pytest.approx((own * 5.0106 + shown * count * 5.7038) / precision, abs=0.01)
     assert found.log_sd == pytest.approx((1 / precision + run_sd**2) ** 0.5, rel=1e-3)
     assert found.unlearned == pytest.approx(precision**-0.5 / (0.40547**2 - 0.2**2) ** 0.5, rel=1e-3)
+
+
+def test_a_pan_on_a_spot_that_boils_only_just_tells_little() -> None:
+    """Ten degrees beside the reading are a factor there, and nothing on a hot spot."""
+    hot, cool = run_with(300.0), run_with(300.0, litres=0.7, spot_f=270.0)
+    assert contact_of(cool) == pytest.approx(300.0, rel=0.1)
+    before = usual_contact(POT).median
+    moved = [np.log(learned_contact([run], POT).median / before) for run in (hot, cool)]
+    assert 0.0 < moved[1] < 0.75 * moved[0]
+    assert learned_contact([hot, cool], POT).median > learned_contact([hot], POT).median
 
 
 def test_runs_that_differ_much_leave_the_next_one_in_more_doubt() -> None:

@@ -12,7 +12,6 @@ from cookstove_gui.cooking.fit.tasks import Place, catalogue, task_of
 from cookstove_gui.desk.plan.kept_pots import KeptPots, moved
 from cookstove_gui.desk.plan.pots import (
     PotsInputs,
-    fits_together,
     headline_of,
     line_of,
     next_spot,
@@ -20,6 +19,7 @@ from cookstove_gui.desk.plan.pots import (
     pot_options,
     reasons_of,
 )
+from cookstove_gui.desk.plan.pots_draw import beside_pots, fits_together, oven_cost
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.situation import Standing
 from cookstove_gui.stove.checking import check_entry
@@ -304,7 +304,7 @@ def test_a_later_strip_ends_at_the_first_start_that_is_not_good(stands):
 def test_other_pots_make_a_pot_that_needs_much_heat_less_sure(stands):
     """A pot that boils alone is less sure to with others beside it: they draw on the same cooktop."""
     stove, standing = stands
-    pots = [Pot(task="boil"), *(Pot(task="wash_water") for _ in range(3))]
+    pots = [Pot(task="boil"), *(Pot(task="stock") for _ in range(5))]
     tops = [spot.name for spot in stove.spots_of(SpotKind.TOP)]
 
     def sure(kept: list[Pot]) -> float:
@@ -312,7 +312,7 @@ def test_other_pots_make_a_pot_that_needs_much_heat_less_sure(stands):
         return float(np.mean([one.chance_ever for one in found.spots]))
 
     warm = standing.projection.kelvin.copy()
-    warm[:, :, [standing.projection.spots.index(name) for name in tops]] += kelvin(445.0, "F") - float(
+    warm[:, :, [standing.projection.spots.index(name) for name in tops]] += kelvin(428.0, "F") - float(
         np.median(warm[:, :, standing.projection.spots.index(tops[0])])
     )
     standing = replace(standing, projection=replace(standing.projection, kelvin=warm))
@@ -328,3 +328,43 @@ def test_a_pot_that_stands_by_the_log_is_not_counted_twice(stands):
     pots = [Pot(task="boil", spot=spot), Pot(task="wash_water")]
     assert fits_together(logged, stove, pots) is logged.fits
     assert fits_together(standing, stove, pots) is not standing.fits
+
+
+def test_pots_take_from_the_oven_each_a_little_more(stands):
+    stove, standing = stands
+    tops = [spot.name for spot in stove.spots_of(SpotKind.TOP)]
+    pots = [Pot(task="stock", spot=name) for name in tops]
+    few, many, brief = (
+        oven_cost(standing, stove, chosen)
+        for chosen in (pots[:2], pots[:4], [replace(pot, task="fry_eggs") for pot in pots[:4]])
+    )
+    assert 0.5 < few < many < 20.0
+    assert brief < 0.5 * many  # what stands for some minutes only
+    assert oven_cost(standing, stove, [Pot(task="bread", spot=stove.oven_spot)]) is None
+
+
+def test_pans_of_the_log_cost_what_planned_ones_do(stands):
+    stove, standing = stands
+    spot = stove.spots_of(SpotKind.TOP)[0].name
+    row = check_entry(number=99, at=standing.now, offset_minutes=0, kind="pan", spot=spot, value="on")
+    controls = replace(standing.belief.controls, pans=1)
+    logged = replace(standing, rows=(*standing.rows, row), belief=replace(standing.belief, controls=controls))
+    assert oven_cost(logged, stove, [Pot(task="stock", spot=spot)]) > 0.2
+
+
+def test_bread_beside_pots_bakes_in_an_oven_that_they_cool(stands):
+    stove, standing = stands
+    tops = [spot.name for spot in stove.spots_of(SpotKind.TOP)]
+    pots = [Pot(task="bread"), *(Pot(task="stock", spot=name) for name in tops)]
+    beside, one_more = beside_pots(standing, stove, pots)
+    before = standing.projection
+    assert beside.of(stove.oven_spot)[:, 12].mean() < before.of(stove.oven_spot)[:, 12].mean() - 1.0
+    assert beside.of(tops[0])[:, 3].mean() < before.of(tops[0])[:, 3].mean() - 5.0
+    assert one_more > 0.0
+    alone, shared = (
+        next(one for one in fits_together(standing, stove, kept) if one.task.key == "bread")
+        for kept in (pots[:1], pots)
+    )
+    assert alone is next(one for one in standing.fits if one.task.key == "bread")
+    assert [one.chance_now for one in shared.spots] == pytest.approx([one.chance_now for one in alone.spots], abs=0.02)
+    assert shared != alone

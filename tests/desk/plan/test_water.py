@@ -22,6 +22,12 @@ def heating(standing, heats: dict[str, float], room: float | None = None):  # ty
     return replace(standing, projection=steady, zones={**standing.zones, "room": zone})
 
 
+@pytest.fixture(autouse=True)
+def alone(monkeypatch):
+    """No other pot draws on the cooktop; what pots draw is asked in test_pots.py."""
+    monkeypatch.setattr("cookstove_gui.desk.plan.water.beside_pots", lambda standing, *_: (standing.projection, 0.0))
+
+
 @pytest.fixture
 def plan(stands):
     stove, standing = stands

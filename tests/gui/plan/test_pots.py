@@ -46,7 +46,8 @@ TURNED = (fit("fry_eggs", {"top_front_right": 0.9, "top_front_left": 0.6}), *FIT
 @pytest.fixture
 def desk(monkeypatch: pytest.MonkeyPatch) -> Desk:
     """A desk whose tasks fit as said here, whatever the pots draw from the cooktop."""
-    monkeypatch.setattr("cookstove_gui.desk.plan.pots.with_pots", lambda projection, _stove, _pots: projection)
+    monkeypatch.setattr("cookstove_gui.desk.plan.pots.fits_together", lambda standing, _stove, _pots: standing.fits)
+    monkeypatch.setattr("cookstove_gui.desk.plan.pots.oven_cost", lambda _standing, _stove, pots: 2.5 * len(pots))
     made = held_desk()
     made.open_session(keep_session(made, "Today", NOW - timedelta(minutes=95)))
     made.show(replace(stood(made.inputs()), fits=FITS))

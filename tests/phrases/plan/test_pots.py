@@ -6,6 +6,7 @@ from hypothesis import given
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.plan.pots import (
     moved_words,
+    oven_cost_words,
     places_words,
     pot_chance,
     pot_line,
@@ -75,6 +76,7 @@ def test_a_pot_in_words() -> None:
     )
     assert line(later_min=22.0, until_min=60.0) == ("front right, from 8:25 until 9:03", "then 8 in 10")
     assert line(why_not="too hot") == ("nothing on the cooktop is cool enough", "no place")
+    assert line(why_not="too cool", in_oven=True) == ("the oven isn’t hot enough", "no place")
     assert line(why_not="its spots are taken") == ("its spots are taken", "no place")
 
 
@@ -110,3 +112,18 @@ def test_a_chance_is_told_in_tenths() -> None:
 def test_a_later_place_lies_ahead(minutes: float, edge: Edge) -> None:
     (found,) = ahead(pot_line("front right", 0.7, edge, later_min=minutes).on_pot, edge)
     assert minutes - 1 <= found <= minutes + 1
+
+
+@pytest.mark.parametrize(
+    ("cost", "pots", "said"),
+    [
+        (None, 2, ""),
+        (4.0, 0, ""),
+        (4.0, 1, "It takes up to 7 °F from the oven."),
+        (4.0, 3, "Together they take up to 7 °F from the oven."),
+        (0.4, 1, "The oven hardly feels it."),
+        (-0.2, 2, "The oven hardly feels them."),
+    ],
+)
+def test_what_pots_take_from_the_oven(cost: float | None, pots: int, said: str) -> None:
+    assert oven_cost_words(cost, pots, Edge(unit="F", now=EDGE.now, offset_minutes=0)) == said

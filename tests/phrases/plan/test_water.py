@@ -11,6 +11,7 @@ from cookstove_gui.cooking.pans.boiling_time import Goal, SimmerHold, WaterTime
 from cookstove_gui.forecast.answers import Quantiles
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.plan.water import (
+    draw_words,
     minutes_said,
     reason_rungs,
     run_words,
@@ -121,3 +122,15 @@ def test_a_pan_that_may_boil_dry_is_told_from_when() -> None:
     assert f"It may boil dry from {EDGE.clock(70)}." in reason_rungs(dry, simmers, None, EDGE)[0]
     late = replace(answer(of(7, 9, 12)), dry_min=of(None, None, None))
     assert "dry" not in reason_rungs(late, simmers, None, EDGE)[0]
+
+
+@pytest.mark.parametrize(
+    ("others", "cost", "said"),
+    [
+        (0, 0.3, ""),
+        (1, 0.3, "Beside your other pot."),
+        (3, 4.0, "Beside your 3 other pots. It takes up to 7 °F from the oven."),
+    ],
+)
+def test_what_else_draws_on_the_cooktop(others: int, cost: float, said: str) -> None:
+    assert draw_words(others, cost, Edge(unit="F", now=EDGE.now, offset_minutes=0)) == said
