@@ -30,8 +30,11 @@ from tests.benchmarks.skill_shaping import shaping_lines
 from tests.benchmarks.skill_table import by_part, now_lines, scores_of, table
 from tests.benchmarks.skill_worlds import WORLDS, World
 from tests.benchmarks.skill_zones import zone_lines
+from tests.world.log_observer import observed_by_log
 from tests.world.observer import observed
+from tests.world.other import OtherSession
 from tests.world.sessions import WorldSession
+from tests.world.third import ThirdSession
 
 JUDGING, DESIGN, TRAINING = 10_000, 500, 700  # first seeds of the stoves
 MOST_PAST = 8
@@ -98,7 +101,7 @@ def _options(arguments: Sequence[str] | None) -> argparse.Namespace:
     parser.add_argument("--futures", type=int, default=64, help="futures of the ceiling")
     parser.add_argument(
         "--observer", type=int, default=0, metavar="MEMBERS",
-        help="ask someone too who knows stove, cook and instruments exactly but only the log; not in the other world",
+        help="ask someone too who knows stove, cook and instruments exactly but only the log",
     )  # fmt: skip
     parser.add_argument("--design", action="store_true", help="stoves that the forecast may be tuned on")
     parser.add_argument("--seed", type=int, help="first stove, instead of the usual one")
@@ -153,9 +156,11 @@ def _ceiling(options: argparse.Namespace, questions: list[Question], seeds: rang
 
 def _observer(options: argparse.Namespace, questions: list[Question], seeds: range) -> list[Answer]:
     def futures(firing: Firing, minutes: list[float]) -> FloatArray:
-        if not isinstance(firing, WorldSession):
-            raise SystemExit("The observer knows the first world only.")
-        return observed(firing, minutes, options.observer)
+        if isinstance(firing, WorldSession):
+            return observed(firing, minutes, options.observer)
+        if isinstance(firing, OtherSession | ThirdSession):
+            return observed_by_log(firing, minutes, options.observer)
+        raise SystemExit("The observer does not know this world.")
 
     key = [options.world, seeds, options.sessions, options.every, options.observer]
     made: list[Answer] = cached("observer", key, lambda: _drawn(questions, futures))

@@ -236,19 +236,11 @@ def _ahead(watch: _Watch, minute: int, firing: Firing, tending: Tending, plans: 
 
 
 def _update(firing: Firing, seen: FloatArray, value: float, variance: float) -> None:
-    """Move the ensemble by one reading, in place: a square-root ensemble Kalman update without drawn noise."""
-    bed, nodes, count = firing.bed, firing.nodes.shape[1], len(seen)
+    """Move the ensemble by one reading, in place."""
+    bed, nodes = firing.bed, firing.nodes.shape[1]
     wood = bed.wood.sum(1)
     columns = (firing.thermometer, firing.flue_gas, bed.flame, np.log(wood + 0.05), np.log(bed.char + 0.02), firing.air)
-    state = np.column_stack([firing.nodes, *columns])
-    apart = seen - seen.mean()
-    spread = float(apart @ apart) / (count - 1)
-    if spread < 1e-8:
-        return
-    gain = (state - state.mean(0)).T @ apart / ((count - 1) * spread)
-    total = spread + variance
-    moved = spread / total * (value - seen.mean()) + (np.sqrt(variance / total) - 1.0) * apart
-    state += np.outer(moved, gain)
+    state = moved(np.column_stack([firing.nodes, *columns]), seen, value, variance)
     firing.nodes[:] = np.clip(state[:, :nodes], 250.0, 1600.0)
     firing.thermometer[:] = state[:, nodes]
     firing.flue_gas[:] = np.clip(state[:, nodes + 1], 255.0, 1400.0)
@@ -259,6 +251,18 @@ def _update(firing: Firing, seen: FloatArray, value: float, variance: float) -> 
     bed.water *= more[:, None]
     bed.char[:] = np.clip(np.exp(state[:, nodes + 4]) - 0.02, 0.0, 4.0)
     firing.air[:] = np.clip(state[:, nodes + 5], 0.05, 1.0)
+
+
+def moved(state: FloatArray, seen: FloatArray, value: float, variance: float) -> FloatArray:
+    """Members (members, rows) after one reading that each expected as `seen`: a square-root ensemble Kalman update."""
+    apart, count = seen - seen.mean(), len(seen)
+    spread = float(apart @ apart) / (count - 1)
+    if spread < 1e-8:
+        return state
+    gain = (state - state.mean(0)).T @ apart / ((count - 1) * spread)
+    total = spread + variance
+    moves = spread / total * (value - seen.mean()) + (np.sqrt(variance / total) - 1.0) * apart
+    return np.asarray(state + np.outer(moves, gain))
 
 
 def _door_seconds(session: WorldSession) -> dict[int, float]:
