@@ -37,7 +37,7 @@ WAYS = (
     Way(
         "practice",
         "Watch a practice session",
-        "An invented afternoon from match to loaf, 60 times as fast. Type along or only look on.",
+        "An invented afternoon from match to loaf, 60 times as fast. Type along, or watch.",
         "Nothing of it is kept.",
         "Watch",
     ),

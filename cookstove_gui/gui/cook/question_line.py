@@ -1,6 +1,6 @@
 """A question about an entry, in the place of the fire keys: keep it, correct it, or take it in the other unit."""
 
-from PySide6.QtCore import QRectF, Qt, Signal, SignalInstance
+from PySide6.QtCore import QEvent, QRectF, Qt, Signal, SignalInstance
 from PySide6.QtGui import QPainter, QPaintEvent, QPalette
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
@@ -8,7 +8,6 @@ from cookstove_gui.desk.log.questions import Question
 from cookstove_gui.gui.widgets.key import Key, named_key
 from cookstove_gui.gui.widgets.signs import SIDE, paint_caution
 from cookstove_gui.gui.widgets.steps import px
-from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import set_role
 
 
@@ -50,6 +49,12 @@ class QuestionLine(QWidget):
         column.addLayout(keys)
         self._indent()
 
+    def changeEvent(self, event: QEvent) -> None:
+        """The words keep clear of the sign at every size."""
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.StyleChange:
+            self._indent()
+
     @property
     def asked(self) -> Question | None:
         """The question on view."""
@@ -70,7 +75,7 @@ class QuestionLine(QWidget):
             answer.emit(self._asked.number)
 
     def _indent(self) -> None:
-        self._words.setContentsMargins(px(SIDE) + STEP, 0, 0, 0)
+        self._words.setContentsMargins(px(SIDE + 8), 0, 0, 0)
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """The sign before the sentence."""

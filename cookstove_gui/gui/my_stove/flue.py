@@ -28,6 +28,7 @@ class FluePart(QWidget):
         self._as_of = words(role="soft", name="flue_as_of")
         self._draught = words(name="flue_draught", role="heading")
         self._caution = words(name="flue_caution", role="caution")
+        self._decides = words(flue_decides(), role="caution", name="flue_decides")
         self._bands = words(name="flue_bands", role="soft")
         self._height = Field("Chimney height", "chimney_height", "From the stove’s outlet to the top", width=_NARROW)
         self._width = Field("Flue’s inside width", "chimney_width", "Across the inside of the flue", width=_NARROW)
@@ -43,8 +44,7 @@ class FluePart(QWidget):
         column.addWidget(words("Flue and draught", role="heading"))
         parts: tuple[QWidget, ...] = (
             self._as_of, self._heat, self._draught, self._caution,
-            words(flue_decides(), role="caution", name="flue_decides"),
-            words("The chimney", role="heading"), self._reading, self._water,
+            self._decides, words("The chimney", role="heading"), self._reading, self._water,
             self._height, self._width, self._wall, self._outdoors,
             words("How warm a flue should be", role="heading"), self._bands,
         )  # fmt: skip
@@ -82,7 +82,9 @@ class FluePart(QWidget):
         say(self._as_of, as_it_stood(shown_at, desk.rows[-1].offset_minutes) if old else "")
         self._heat.setText(flue.heat_line(desk))
         self._draught.setText(flue.draught_line(desk))
-        say(self._caution, draught_caution(flue.draught_here(desk)))
+        caution = draught_caution(flue.draught_here(desk))  # which says who decides, too
+        say(self._caution, caution)
+        self._decides.setVisible(not caution)
         self._bands.setText(flue_band_lines(desk.unit))
 
     def _typed(self, field: Field, keep: Callable[..., None]) -> None:

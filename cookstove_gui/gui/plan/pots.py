@@ -187,6 +187,9 @@ class PotsPart(PlanPart[PotsInputs, PotsPlan]):
             part.setVisible(False)
         self._add.setVisible(not self.first_fires.text())
         say(self._why, "")
+        if not self.desk.entries:  # cold iron, as on Cook
+            self._top.show_pots(self.desk.stove, spot_heats(self.desk), (), self.edge)
+            self._top.show()
 
     def _open_list(self) -> None:
         self._add.box.setFocus(Qt.FocusReason.ShortcutFocusReason)
