@@ -35,6 +35,7 @@ class GoodFor(QWidget):
         super().__init__(parent)
         self._desk, self._look, self._span = link.desk, look, span
         self._count = _USUAL_ROWS
+        self._is_first = False  # first fires run
         self._before_pan: str | None = None  # key of the row that was chosen before a pan was asked for
         self.setObjectName("good_for")
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
@@ -93,7 +94,7 @@ class GoodFor(QWidget):
         is_first = desk.is_live and standing is not None and standing.first_fires.next is not None
         self._stages.setVisible(is_first)
         self._heading.setText("First fires" if is_first else "Good for")
-        self._manual.setVisible(is_first)
+        self._is_first = is_first
         for part in (self._by_task, self._by_spot, self.list, self._not, self._more):
             part.setVisible(found is not None)
         self._why.setVisible(found is None and not is_first)
@@ -183,6 +184,7 @@ class GoodFor(QWidget):
                 size = key.sizeHint()
                 right -= size.width()
                 key.setGeometry(right, (head - size.height()) // 2, size.width(), size.height())
+        self._manual.setVisible(self._is_first and beside + self._manual.width() <= right)
         rows = max((self.height() - head - last) // row, _LEAST_ROWS)
         self.list.setGeometry(0, head, width, rows * row)
         below = head + rows * row
@@ -197,8 +199,8 @@ class GoodFor(QWidget):
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Now and the stem run through the heading to the rows."""
-        if self.list.isHidden():
-            return
+        if self.list.isHidden() or self._by_spot.geometry().right() > names_width(self.width()):
+            return  # nothing to run to, or no room beside the words
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         paint_stem(painter, self._span, self._look.theme, self.width(), px(HEADING))
