@@ -86,11 +86,12 @@ class _PanRow(QPushButton):
 
     def sizeHint(self) -> QSize:
         """Two lines of words; more where there is room, up to what is designed."""
-        return QSize(px(280), px(_LOW))
+        return QSize(px(280), max(px(_LOW), _LOW))
 
     def _fit(self) -> None:
-        self.setMinimumHeight(max(px(_LOW), _LOW))
-        self.setMaximumHeight(px(_HIGH))
+        least = max(px(_LOW), _LOW)
+        self.setMinimumHeight(least)
+        self.setMaximumHeight(max(px(_HIGH), least))
         self.updateGeometry()
 
     def show_minutes(self, minutes: Quantiles | None, end: float) -> None:
