@@ -43,6 +43,17 @@ def desk() -> Desk:
     return held_desk()
 
 
+@pytest.fixture
+def studies() -> None:
+    """The page begins a study of its own when it is shown, as in the program."""
+
+
+@pytest.fixture(autouse=True)
+def _no_study_but_where_asked_for(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch) -> None:
+    if "studies" not in request.fixturenames:
+        monkeypatch.setattr(PastStudy, "learn_if_due", lambda _self: None)
+
+
 def test_width_typed_in_inches_is_kept_in_metres(qtbot, desk):
     page, _ = shown(qtbot, desk, MyStovePage)
     type_in(page, "cooktop_width", "40")
@@ -151,7 +162,7 @@ def test_hot_side_is_told_by_the_stage_of_the_fire(qtbot, desk):
     assert seen(page, "hot_side_behind") == ""  # of another stove all readings are asked for, and it has none
 
 
-def test_opening_the_page_starts_learning_from_a_past_not_learned_yet(qtbot, desk):
+def test_opening_the_page_starts_learning_from_a_past_not_learned_yet(qtbot, desk, studies):
     keep_session(desk, "Day 3", NOW - timedelta(days=3))
     _, link = shown(qtbot, desk, MyStovePage)
     studying = PastStudy.of(link)
