@@ -60,7 +60,7 @@ def _body(layout: StoveLayout, air: float | None) -> list[str]:
         parts += [_box(panel, PLATE) for panel in (*front.sides, front.firebox, front.air)]
         parts += _slide(front.air, layout.size, air)
     if layout.oven is not None:
-        parts += [svg.shape(part, PLATE) for part in layout.oven.plain]
+        parts += [svg.shape(part, PLATE) for part in layout.oven.plain.values()]
     return parts
 
 

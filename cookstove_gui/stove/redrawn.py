@@ -38,9 +38,9 @@ def with_plates(stove: Stove, rows: int, columns: int) -> Stove:
     Spots of plates that are still there keep their names; those of plates that are gone are left out, and a spot of the
     owner's own stays where it lies.
     """
-    wanted = _named_plates(rows, columns)
+    wanted = named_plates(rows, columns)
     known = {spot.name: spot for spot in stove.spots}
-    usual = {name for many in _ROW_NAMES for few in _COLUMN_NAMES for name in _named_plates(many, few)}
+    usual = {name for many in _ROW_NAMES for few in _COLUMN_NAMES for name in named_plates(many, few)}
     kept = [spot for spot in stove.spots if spot.kind is not SpotKind.TOP or spot.name not in usual]
     own = {
         _plate_of(spot, rows, columns) for spot in kept if spot.kind is SpotKind.TOP
@@ -117,7 +117,7 @@ def plate_size(stove: Stove, spot: Spot) -> tuple[float, float]:
     return spot.width or stove.cooktop_width / max(columns, 1), spot.depth or stove.cooktop_depth / max(rows, 1)
 
 
-def _named_plates(rows: int, columns: int) -> dict[str, tuple[float, float]]:
+def named_plates(rows: int, columns: int) -> dict[str, tuple[float, float]]:
     """Names of plates with their places, from the back left on."""
     return {
         "_".join(part for part in ("top", deep, across) if part): ((column + 0.5) / columns, 1.0 - (row + 0.5) / rows)

@@ -104,7 +104,7 @@ def _front(painter: QPainter, front: Front, settings: Settings, size: float) -> 
 def _oven(painter: QPainter, oven: OvenParts) -> None:
     painter.setPen(Qt.PenStyle.NoPen)
     painter.setBrush(QColor(PLATE))
-    for part in oven.plain:
+    for part in oven.plain.values():
         painter.drawPolygon(polygon(part))
     painter.setBrush(QColor(_DEEP))
     painter.drawPolygon(polygon(oven.ceiling))

@@ -16,6 +16,7 @@ class Above:
     """Its parts; the closet is none where the stove has none."""
 
     pipe: Box
+    other_pipes: dict[FluePlace, Box]  # where it might leave the stove instead
     collar: Box
     lever: Box  # a line, from its grip to the pipe
     bypass_words: Box
@@ -31,12 +32,15 @@ def above(stove: Stove, stand: Box, page: Box, scale: tuple[float, float]) -> Ab
     flues, rooms = (len(stove.spots_of(kind)) for kind in (SpotKind.FLUE, SpotKind.ROOM))
     wide = max(_FLUE, _FLUE_EACH * flues) * across
     place = flue_place(stove)
-    x = {
-        FluePlace.RIGHT: stand.right - _EDGE * across - wide,
-        FluePlace.LEFT: stand.x + _EDGE * across,
-        FluePlace.MIDDLE: stand.centre[0] - wide / 2,
-    }[place]
-    pipe = Box(x, 0.0, wide, (HEIGHT - 8) * down)
+    pipes = {
+        at: Box(x, 0.0, wide, (HEIGHT - 8) * down)
+        for at, x in (
+            (FluePlace.LEFT, stand.x + _EDGE * across),
+            (FluePlace.MIDDLE, stand.centre[0] - wide / 2),
+            (FluePlace.RIGHT, stand.right - _EDGE * across - wide),
+        )
+    }
+    pipe = pipes.pop(place)
     lever = Box(pipe.x - 46 * across, 36 * down, 42 * across, 0.0)
     bypass = Box(pipe.x - 118 * across, 8 * down, 102 * across, 20 * down)
     flue = Box(pipe.right + 10 * across, 8 * down, 40 * across, 20 * down)
@@ -47,6 +51,7 @@ def above(stove: Stove, stand: Box, page: Box, scale: tuple[float, float]) -> Ab
         room = room.mirrored(page.centre[0])
     return Above(
         pipe=pipe,
+        other_pipes=pipes,
         collar=Box(pipe.x - 4 * across, pipe.bottom, pipe.width + 8 * across, 8 * down),
         lever=lever,
         bypass_words=bypass,

@@ -9,7 +9,7 @@ from cookstove_gui.stove.drawn.cooktop import Cooktop, cooktop, cooktop_rows
 from cookstove_gui.stove.drawn.front import Front, front, has_band
 from cookstove_gui.stove.drawn.oven import OvenParts, oven_parts
 from cookstove_gui.stove.drawn.shapes import Box, Quad, quad, room_for_words, shared_out, shares
-from cookstove_gui.stove.stove import Spot, SpotKind, Stove, TankPlace
+from cookstove_gui.stove.stove import Firebox, Spot, SpotKind, Stove, TankPlace
 
 DESIGNED_WIDTH, DESIGNED_HEIGHT = 456.0, 440.0  # pixels at which every length in these files holds
 _LIP, _FEET = 14.0, 17.0
@@ -18,6 +18,7 @@ _ROW, _MORE_ROWS = 50.0, 40.0  # least height of a row of plates; so much higher
 _FRONT_LEAST, _FRONT_WITH_BAND = 168.0, 224.0
 _BACK_IN = 32.0  # the cooktop's back edge is so far in
 _BESIDE, _BESIDE_GAP, _WALL_HEIGHT, _TANK_HEIGHT = 58.0, 6.0, 92.0, 150.0
+_ANY_WALL = Spot(name="wall", label="wall", kind=SpotKind.WALL)
 _ALONE_WIDTH, _ALONE_HEIGHT = 652.0, 380.0  # of a cooktop drawn by itself
 
 
@@ -50,16 +51,26 @@ class StoveLayout:
     front: Front | None = None
     oven: OvenParts | None = None
     tank: Box | None = None
+    beside: tuple["Beside | None", "Beside | None"] = (None, None)  # room at the left and at the right
 
 
-def stove_layout(stove: Stove, width: float, height: float) -> StoveLayout:
-    """The stove drawn as large as it fits into a rectangle."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Beside:
+    """Room beside the stove: where a tank hangs there, or would, and where a wall of no other spot would stand."""
+
+    tank: Box
+    wall: Quad | None  # none where walls are drawn already
+
+
+def stove_layout(stove: Stove, width: float, height: float, *, has_spare: bool = False) -> StoveLayout:
+    """The stove drawn as large as it fits into a rectangle; with room to spare at its side where more may be added."""
     across, down = width / DESIGNED_WIDTH, height / DESIGNED_HEIGHT
     scale, size = (across, down), min(across, down)
     walls = _walls_beside(stove)
     tanks = (stove.water_tank is TankPlace.LEFT, stove.water_tank is TankPlace.RIGHT)
     column = (_BESIDE + _BESIDE_GAP) * across
-    left, right = (column * bool(beside or tank) for beside, tank in zip(walls, tanks, strict=True))
+    spare = (has_spare and stove.firebox is Firebox.RIGHT, has_spare and stove.firebox is not Firebox.RIGHT)
+    left, right = (column * any(there) for there in zip(map(bool, walls), tanks, spare, strict=True))
     stand = Box(left, 0.0, width - left - right, height)
 
     rows = cooktop_rows(stove)
@@ -89,15 +100,19 @@ def stove_layout(stove: Stove, width: float, height: float) -> StoveLayout:
     places |= _sharing(stove.spots_of(SpotKind.FLUE), back.pipe, gap)
     places |= _sharing(stove.spots_of(SpotKind.ROOM), back.room, gap, Manner.PAGE)
     tank: Box | None = None
-    for beside, has_tank, x in zip(walls, tanks, (0.0, width - _BESIDE * across), strict=True):
+    rooms: list[Beside | None] = []
+    for outside, has_tank, x, wide in zip(walls, tanks, (0.0, width - _BESIDE * across), (left, right), strict=True):
         foot = height - _FEET * down
-        if has_tank:
-            inner = x + _BESIDE_GAP * across if x == 0.0 else x - _BESIDE_GAP * across
-            tank = Box(inner, lip.bottom, _BESIDE * across, min(_TANK_HEIGHT * down, foot - lip.bottom) * 0.6)
-        places |= _walls(
-            beside, Box(x, lip.y * 0.5, _BESIDE * across, foot - lip.y * 0.5), tank if has_tank else None, down
-        )
-    return StoveLayout(size=size, cooktop=top, places=places, above=back, front=face, oven=oven, tank=tank)
+        inner = x + _BESIDE_GAP * across if x == 0.0 else x - _BESIDE_GAP * across
+        hung = Box(inner, lip.bottom, _BESIDE * across, min(_TANK_HEIGHT * down, foot - lip.bottom) * 0.6)
+        tank = hung if has_tank else tank
+        room = Box(x, lip.y * 0.5, _BESIDE * across, foot - lip.y * 0.5)
+        places |= _walls(outside, room, hung if has_tank else None, down)
+        wall = None if outside else _walls([_ANY_WALL], room, hung, down)[_ANY_WALL.name].shape
+        rooms.append(Beside(tank=hung, wall=wall) if wide else None)
+    return StoveLayout(
+        size=size, cooktop=top, places=places, above=back, front=face, oven=oven, tank=tank, beside=(rooms[0], rooms[1])
+    )
 
 
 def cooktop_layout(stove: Stove, width: float, height: float) -> StoveLayout:

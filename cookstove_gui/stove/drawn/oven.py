@@ -18,7 +18,7 @@ class OvenParts:
 
     places: dict[str, Quad]
     lines: frozenset[str]  # spots so wide and low that they are written in one line
-    plain: tuple[Quad, ...]
+    plain: dict[str, Quad]  # by what they are: left, right, floor, rear, centre
     ceiling: Polygon
 
 
@@ -46,18 +46,18 @@ def oven_parts(spots: Sequence[Spot], opening: Box, size: float, gap: float) -> 
         whole["rear"] = inner
         del whole["centre"]
     places: dict[str, Quad] = {}
-    plain: list[Quad] = []
+    plain: dict[str, Quad] = {}
     for part, shape in whole.items():
         shown = _parted(shape, gap, at_bottom=part in ("floor",))
         if not held[part]:
-            plain.append(shown)
+            plain[part] = shown
         columns, rows = shared_out(max(len(held[part]), 1), room_for_words(shown))
         cells = [cell for row in shown.cut([1.0] * columns, [1.0] * rows, gap) for cell in row]
         places |= {spot.name: cell for spot, cell in zip(held[part], cells, strict=False)}
     return OvenParts(
         places=places,
         lines=frozenset(spot.name for spot in held["floor"]) if len(held["floor"]) == 1 else frozenset(),
-        plain=tuple(plain),
+        plain=plain,
         ceiling=(outer.upper_left, outer.upper_right, inner.upper_right, inner.upper_left),
     )
 

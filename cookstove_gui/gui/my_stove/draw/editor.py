@@ -1,17 +1,23 @@
 """The drawing that is edited: spots are selected, dragged, moved and sized; it says so and changes nothing itself."""
 
 from collections.abc import Iterator
+from functools import partial
 
 from PySide6.QtCore import QEvent, QObject, QPointF, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QMouseEvent, QResizeEvent
 from PySide6.QtWidgets import QWidget
 
 from cookstove_gui.gui.drawn_stove.face import Face
+from cookstove_gui.gui.drawn_stove.iron import Settings
 from cookstove_gui.gui.drawn_stove.spot_patch import SpotPatch
 from cookstove_gui.gui.my_stove.draw.overlay import Overlay
+from cookstove_gui.gui.my_stove.draw.plus_place import PlusPlace
 from cookstove_gui.gui.my_stove.drawing import DrawingBesideWords
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.stove.added import Addition
+from cookstove_gui.stove.drawn.layout import stove_layout
 from cookstove_gui.stove.drawn.shapes import Point, bounds
+from cookstove_gui.stove.drawn.spare import spare_places
 from cookstove_gui.stove.stove import Spot, SpotKind, Stove
 
 SELECTED_IRON = "#4A4B4D"
@@ -31,18 +37,25 @@ class StoveEditor(DrawingBesideWords):
     dropped_at = Signal(str, float, float)  # a spot, its place from the left and from the front, 0 to 1
     sized_to = Signal(str, float, float)  # a spot, how many times as wide and as deep
     asked = Signal(str)  # "add", "remove", "mirror" or "take_back"
+    added = Signal(Addition)  # a plus was pressed
 
     def __init__(self, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(look, "stove_editor", parent)
+        self._lies = partial(stove_layout, has_spare=True)
         self._edited = Stove(name="")
         self._chosen = ""
         self._is_showing = False
         self._pressed_at: QPointF | None = None
         self._handle: tuple[int, int] | None = None  # which one is dragged: -1, 0 or 1 across and down
+        self.show_settings(Settings(firebox_words=""))  # a spot or a plus stands there
         self._overlay = Overlay(self)
+        self._pluses: list[PlusPlace] = []
+        self._offers = True
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAccessibleName("Drawing of the stove, to be edited")
-        self.setAccessibleDescription("Enter or an arrow selects the first spot, Escape the stove")
+        self.setAccessibleDescription(
+            "Enter or an arrow selects the first spot, Escape the stove, Tab goes on to what can be added"
+        )
 
     @property
     def chosen(self) -> str:
@@ -77,11 +90,18 @@ class StoveEditor(DrawingBesideWords):
             patch.setFocusPolicy(Qt.FocusPolicy.StrongFocus if self._chosen else Qt.FocusPolicy.ClickFocus)
             where = f"number {place} of {count} on the walk" if place else "left out of the walk"
             patch.say(f"{spot.label}, {where}", "")
+        self._show_pluses()
         self._show_overlay()
+
+    def offer(self, offers: bool) -> None:
+        """Whether there is a plus where something may be added."""
+        self._offers = offers
+        self._show_pluses()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """The overlay covers all of it."""
         super().resizeEvent(event)
+        self._show_pluses()
         self._show_overlay()
 
     def mousePressEvent(self, _event: QMouseEvent) -> None:
@@ -100,6 +120,9 @@ class StoveEditor(DrawingBesideWords):
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Selecting, dragging and keys on a spot."""
+        if isinstance(watched, PlusPlace) and isinstance(event, QKeyEvent) and event.type() is QEvent.Type.KeyPress:
+            is_step = Qt.Key(event.key()) in _ARROWS
+            return False if is_step else self._take_key("", event)
         if not isinstance(watched, SpotPatch):
             return super().eventFilter(watched, event)
         name = watched.name
@@ -124,7 +147,7 @@ class StoveEditor(DrawingBesideWords):
             (self.stretched if shift else self.nudged).emit(name, *way)
         elif key is Qt.Key.Key_Delete and name:
             self.asked.emit("remove")
-        elif key is Qt.Key.Key_Escape and name:
+        elif key is Qt.Key.Key_Escape and (name or not self.hasFocus()):
             self.setFocus()
             self.selected.emit("")
         elif asked:
@@ -132,6 +155,32 @@ class StoveEditor(DrawingBesideWords):
         else:
             return False
         return True
+
+    def _show_pluses(self) -> None:
+        """A place for all that may be added; Tab reaches one of them, the arrows the others."""
+        spares = spare_places(self._edited, self.drawn) if self._offers and self._edited.spots else ()
+        while len(self._pluses) < len(spares):
+            self._pluses.append(self._made_plus())
+        for plus in self._pluses[len(spares) :]:
+            plus.hide()
+        before: QWidget = self.patch(self._edited.spots[-1].name) if self._edited.spots else self
+        for place, (plus, spare) in enumerate(zip(self._pluses, spares, strict=False)):
+            plus.show_spare(spare, self.drawn.size)
+            plus.setFocusPolicy(Qt.FocusPolicy.ClickFocus if place else Qt.FocusPolicy.StrongFocus)
+            QWidget.setTabOrder(before, plus)
+            before = plus
+            plus.show()
+
+    def _made_plus(self) -> PlusPlace:
+        plus = PlusPlace(self.look, self)
+        plus.clicked.connect(lambda: self.added.emit(plus.spare.adds) if plus.spare is not None else None)
+        plus.stepped.connect(lambda step: self._step_plus(plus, step))
+        plus.installEventFilter(self)
+        return plus
+
+    def _step_plus(self, plus: PlusPlace, step: int) -> None:
+        shown = [one for one in self._pluses if not one.isHidden()]
+        shown[(shown.index(plus) + step) % len(shown)].setFocus()
 
     def _take_mouse(self, patch: SpotPatch, event: QMouseEvent) -> bool:
         at = QPointF(patch.mapTo(self, event.position().toPoint()))

@@ -20,13 +20,14 @@ from cookstove_gui.gui.widgets.giving_way import GivingWay
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.phrases.my_stove.drawing import plates_question
+from cookstove_gui.stove.added import Addition, with_added
 from cookstove_gui.stove.redrawn import left_out, mirrored, moved, plates_of, swapped, with_plates
 from cookstove_gui.stove.stove import COOKTOP_PLATES, Firebox, SpotKind, Stove
 
 _FIREBOX = (("left", "left"), ("right", "right"), ("above", "above"), ("below", "below"))
 _HELP = (
-    "Drag a spot or a handle, or: Tab next spot, arrows move it, with Shift make it larger or smaller. Ins adds, Del "
-    "takes off, M mirrors everything, Ctrl Z takes back, Esc selects the stove. Readings stay with their spot."
+    "Drag a spot or a handle, press a + to add; or: Tab next spot, then the +, arrows move, with Shift they size. Ins "
+    "adds, Del takes off, M mirrors, Ctrl Z takes back, Esc selects the stove. Readings stay with their spot."
 )
 _COLUMN = 350  # px of the design, the bar that scrolls it among them
 
@@ -92,6 +93,7 @@ class DrawPart(QWidget):
         editor = self._editor
         editor.selected.connect(self.select)
         editor.asked.connect(self._do)
+        editor.added.connect(self._add_there)
         editor.dropped_on.connect(lambda one, other: self._keep(swapped(self._desk.stove, one, other)))
         editor.dropped_at.connect(lambda name, x, y: self._keep(moved(self._desk.stove, name, x, y)))
         editor.nudged.connect(lambda name, right, back: self._keep(describing.nudged(self._desk, name, right, back)))
@@ -143,6 +145,17 @@ class DrawPart(QWidget):
             self._spot.name_it()
         elif what == "remove" and self._chosen:
             self._try(self._removed)
+
+    def _add_there(self, wanted: Addition) -> None:
+        """What a plus stands for; a spot that is added is selected."""
+        before = {spot.name for spot in self._desk.stove.spots}
+        self._keep(with_added(self._desk.stove, wanted))
+        new = next((spot.name for spot in self._desk.stove.spots if spot.name not in before), "")
+        if new:
+            self.select(new)
+            self._editor.patch(new).setFocus()
+        elif not self._editor.focusWidget():
+            self._editor.setFocus()
 
     def _added(self) -> None:
         spot = describing.add_spot(self._desk, describing.free_label(self._desk.stove), SpotKind.TOP)
