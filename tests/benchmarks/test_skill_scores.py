@@ -2,9 +2,7 @@
 
 import numpy as np
 import pytest
-import scoringrules
 from scipy.stats import binom, norm
-from sklearn.metrics import mean_pinball_loss
 
 from tests.benchmarks.skill_scores import (
     LEVELS,
@@ -22,6 +20,8 @@ QUANTILES = np.sort(RNG.normal(180.0, 25.0, (50, 3)), axis=1)
 
 
 def test_pinball_loss_is_that_of_scoringrules() -> None:
+    import scoringrules
+
     expected = np.mean(
         [scoringrules.quantile_score(TRUTH, QUANTILES[:, k], level) for k, level in enumerate(LEVELS)], axis=0
     )
@@ -29,6 +29,8 @@ def test_pinball_loss_is_that_of_scoringrules() -> None:
 
 
 def test_pinball_loss_is_that_of_scikit_learn() -> None:
+    from sklearn.metrics import mean_pinball_loss
+
     expected = np.mean([mean_pinball_loss(TRUTH, QUANTILES[:, k], alpha=level) for k, level in enumerate(LEVELS)])
     assert pinball_loss(TRUTH, QUANTILES).mean() == pytest.approx(expected, rel=1e-12)
 
@@ -50,6 +52,8 @@ def test_mean_pinball_loss_of_three_questions(level: float) -> None:
 
 
 def test_twice_the_mean_pinball_loss_over_all_levels_is_the_crps() -> None:
+    import scoringrules
+
     # row "10.7": Gneiting and Raftery 2007; CRPS of N(0, 1) at 1 by scoringrules, 0.602441358
     levels = (np.arange(20_000) + 0.5) / 20_000
     loss = pinball_loss(np.array([1.0]), norm.ppf(levels)[None], levels)[0]
@@ -57,6 +61,8 @@ def test_twice_the_mean_pinball_loss_over_all_levels_is_the_crps() -> None:
 
 
 def test_interval_score_is_that_of_scoringrules() -> None:
+    import scoringrules
+
     expected = scoringrules.interval_score(TRUTH, QUANTILES[:, 0], QUANTILES[:, 2], 0.2)
     assert interval_score(TRUTH, QUANTILES[:, 0], QUANTILES[:, 2]) == pytest.approx(expected, rel=1e-12)
 
@@ -73,6 +79,8 @@ def test_brier_score_of_one_event() -> None:
 
 
 def test_brier_score_is_that_of_scoringrules() -> None:
+    import scoringrules
+
     chances = RNG.uniform(size=30)
     happened = RNG.uniform(size=30) < chances
     expected = scoringrules.brier_score(happened.astype(float), chances)

@@ -3,7 +3,6 @@
 import numpy as np
 import pytest
 from ambiance import Atmosphere
-from CoolProp.CoolProp import PropsSI
 from fluids import ATMOSPHERE_1976
 from hypothesis import given
 
@@ -16,6 +15,7 @@ from cookstove_gui.physics.air import (
     station_pressure,
 )
 from cookstove_gui.physics.water import boiling_temperature
+from tests.physics.coolprop import PropsSI
 from tests.physics.laws import altitudes, law
 from tests.reference import check, si
 

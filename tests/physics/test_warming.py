@@ -2,7 +2,6 @@
 
 import numpy as np
 import pytest
-from CoolProp.HumidAirProp import HAPropsSI
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -10,6 +9,7 @@ from cookstove_gui.physics.conduction import temperature_ratio
 from cookstove_gui.physics.planck import STEFAN_BOLTZMANN
 from cookstove_gui.physics.warming import Body, Exposure, Warming, warm_through
 from cookstove_gui.physics.water import boiling_temperature, heat_of_vaporisation
+from tests.physics.coolprop import HAPropsSI
 from tests.physics.laws import law
 
 COLD, HOT = 298.15, 473.15

