@@ -11,6 +11,8 @@ from pathlib import Path
 import pytest
 from hypothesis import settings
 
+from cookstove_gui.logbook.database import Database
+from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.resource_files import own_place, use_own_tables
 from tests.reference import checks
 
@@ -40,6 +42,23 @@ def _no_own_tables() -> Iterator[None]:
     yield
     if own_place("") is not None:
         use_own_tables(None)
+
+
+@pytest.fixture(scope="session", autouse=True)
+def _logbooks_in_memory_are_copies() -> Iterator[None]:
+    """A new logbook in memory is a copy of one made once: to make its tables takes longer than most tests."""
+    with Logbook.in_memory()._database._connection() as connection:
+        made = connection.serialize()
+
+    def copy(_cls: type[Logbook]) -> Logbook:
+        database = Database(None)
+        with database._connection() as connection:
+            connection.deserialize(made)
+        return Logbook(database)
+
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(Logbook, "in_memory", classmethod(copy))
+        yield
 
 
 @pytest.hookimpl(tryfirst=True)

@@ -6,6 +6,7 @@ Unknown keys are ignored, missing ones take their usual value. What cannot be re
 import tomllib
 from collections.abc import Callable, Mapping
 from enum import StrEnum
+from functools import lru_cache
 from pathlib import Path
 from typing import Any, TypeVar
 
@@ -62,6 +63,7 @@ def write_stove(path: Path, stove: Stove) -> None:
     write_whole(path, stove_text(stove).encode("utf-8"))
 
 
+@lru_cache(maxsize=32)  # a stove is kept again with each check, reading of the weather and restart
 def stove_text(stove: Stove) -> str:
     """The text of a stove's file; what has its usual value is written as well, so that it can be seen and changed.
 
@@ -118,6 +120,7 @@ def stove_text(stove: Stove) -> str:
     return text
 
 
+@lru_cache(maxsize=32)
 def stove_from_text(text: str, where: str, name: str = "stove") -> Stove:
     """The stove that a text describes; `where` names the text in a sentence, `name` is used when it has none."""
     if any(line.partition("=")[0].count(".") > _DEEPEST for line in text.splitlines()):

@@ -1,7 +1,8 @@
 """Numbered steps that bring an older logbook up to date: one SQL file each, all in one transaction."""
 
 import sqlite3
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
+from functools import cache
 from pathlib import Path
 
 from cookstove_gui.errors import SurroundingsProblem
@@ -45,17 +46,19 @@ def migrate(database: Database, before: Callable[[int], object], up_to: int | No
     with database.transaction() as connection:
         (now_at,) = connection.execute("PRAGMA user_version").fetchone()  # another window may have been quicker
         for step in steps()[now_at:newest]:
-            for statement in _statements(step.read_text("utf-8")):
+            for statement in _statements(step):
                 connection.execute(statement)
         connection.execute(f"PRAGMA application_id = {APPLICATION_ID}")
         connection.execute(f"PRAGMA user_version = {max(now_at, newest)}")
 
 
-def _statements(script: str) -> Iterator[str]:
+@cache
+def _statements(step: Path) -> tuple[str, ...]:
     """The statements of an SQL file; one ends where SQLite finds it complete, for triggers hold semicolons too."""
-    statement = ""
-    for line in script.splitlines(keepends=True):
+    found, statement = [], ""
+    for line in step.read_text("utf-8").splitlines(keepends=True):
         statement += line
         if sqlite3.complete_statement(statement):
-            yield statement
+            found.append(statement)
             statement = ""
+    return tuple(found)
