@@ -16,7 +16,7 @@ from cookstove_gui.errors import InputProblem, SurroundingsProblem
 
 Asked = ParamSpec("Asked")
 Made = TypeVar("Made")
-_OWN_FILES = ("tasks.toml", "bakes.toml", "foods.toml", "phrases.toml")
+OWN_FILES = ("tasks.toml", "bakes.toml", "foods.toml", "phrases.toml")
 _PACKAGE = Path(__file__).resolve().parent
 
 
@@ -74,9 +74,27 @@ def own_place(name: str) -> Path | None:
     return None if _OWN.place is None else _OWN.place / name
 
 
+def has_own_folder() -> bool:
+    """Whether there is a place for the cook's tables."""
+    return _OWN.place is not None
+
+
 def has_own_tables() -> bool:
     """Whether the cook added or changed anything."""
-    return _OWN.place is not None and any((_OWN.place / name).exists() for name in _OWN_FILES)
+    return _OWN.place is not None and any((_OWN.place / name).exists() for name in OWN_FILES)
+
+
+def own_texts() -> dict[str, str]:
+    """The cook's tables as they stand in their files, by name; one that cannot be read is left out."""
+    found = {}
+    for name in OWN_FILES:
+        path = own_place(name)
+        try:
+            if path is not None and path.exists():
+                found[name] = path.read_text(encoding="utf-8")
+        except (OSError, UnicodeDecodeError):
+            continue
+    return found
 
 
 def own_problems() -> tuple[str, ...]:

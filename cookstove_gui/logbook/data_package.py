@@ -16,6 +16,7 @@ from cookstove_gui.logbook.package_tables import (
     CHECKS,
     DISHES,
     LOG_FIELDS,
+    OWN_FOLDER,
     PHOTOS,
     SESSIONS,
     SETTINGS,
@@ -61,6 +62,7 @@ class Aside(NamedTuple):
 
     dishes: Mapping[str, str] = {}  # the cook's own, by key
     settings: Mapping[str, str] = {}
+    tables: Mapping[str, str] = {}  # the cook's own tasks, bakes, foods and words: files of TOML by name
 
 
 NOTHING = Aside()
@@ -75,6 +77,7 @@ def write_package(path: Path, name: str, title: str, records: Iterable[StoveReco
     made.add_table("photos.csv", PHOTOS, [(log, place, guarded(photo.name)) for place, log, photo in made.photos])
     made.add_table("dishes.csv", DISHES, [(key, guarded(text)) for key, text in aside.dishes.items()])
     made.add_table("settings.csv", SETTINGS, [(key, guarded(text)) for key, text in aside.settings.items()])
+    made.files |= {f"{OWN_FOLDER}/{table}": text for table, text in aside.tables.items()}
     made.files["datapackage.json"] = package_text(
         name, title, "Logs of wood cookstoves, a folder a stove.", made.resources
     )
@@ -99,7 +102,7 @@ class _Package:
     def add_stove(self, record: StoveRecord) -> None:
         """Its description, logs, and what is known beside them."""
         name = record.stove.name
-        folder = free_name(plain_name(name), {path.partition("/")[0] for path in self.files})
+        folder = free_name(plain_name(name), {OWN_FOLDER, *(path.partition("/")[0] for path in self.files)})
         self.files[f"{folder}/{FILE_NAME}"] = stove_text(record.stove)
         for session in record.sessions:
             self._add_session(folder, record, session)

@@ -12,8 +12,9 @@ from typing import TypeVar
 
 from cookstove_gui.errors import InputProblem, SurroundingsProblem
 from cookstove_gui.logbook.log_file import LARGEST_FILE, read_log_text
-from cookstove_gui.logbook.package_tables import check_of, supper_of, table_rows, weather_of
+from cookstove_gui.logbook.package_tables import OWN_FOLDER, check_of, supper_of, table_rows, weather_of
 from cookstove_gui.logbook.stove_file import FILE_NAME, stove_from_text
+from cookstove_gui.resource_files import OWN_FILES
 from cookstove_gui.stove.checks import Check
 from cookstove_gui.stove.entries import Entry
 from cookstove_gui.stove.stove import Stove
@@ -57,6 +58,7 @@ class Packed:
     sessions: tuple[PackedSession, ...]
     dishes: Mapping[str, str]
     settings: Mapping[str, str]
+    tables: Mapping[str, str]  # the cook's own, TOML by the name of the file
     problems: tuple[str, ...]
 
     def photo(self, place: str) -> bytes:
@@ -126,8 +128,18 @@ class _Reader:
             sessions=tuple(sessions),
             dishes={row.get("key", ""): row.get("content", "") for row in self._table("dishes.csv")},
             settings={row.get("key", ""): row.get("value", "") for row in self._table("settings.csv")},
+            tables=dict(self._own_tables()),
             problems=tuple(self._problems),
         )
+
+    def _own_tables(self) -> Iterator[tuple[str, str]]:
+        for name in OWN_FILES:
+            place = f"{OWN_FOLDER}/{name}"
+            if place in self._sizes:
+                try:
+                    yield name, self._text(place)
+                except InputProblem as problem:
+                    self._problems.append(problem.sentence)
 
     def _text(self, place: str) -> str:
         if self._sizes[place] > LARGEST_FILE:

@@ -14,6 +14,7 @@ from cookstove_gui.stove.weather import WeatherKind, WeatherReading
 from cookstove_gui.units import iso_clock, parse_iso_clock
 
 ENDING = ".zip"  # of a package
+OWN_FOLDER = "own_tables"  # inside, of the cook's own tasks, bakes, foods and words
 
 
 class Table(NamedTuple):

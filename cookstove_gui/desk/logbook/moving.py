@@ -1,17 +1,21 @@
 """A whole logbook as one file: written with all there is, and brought into another logbook after a look at it."""
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from pathlib import Path
 
 from cookstove_gui.desk.changes import Changed
 from cookstove_gui.desk.desk import Desk
 from cookstove_gui.desk.files import is_known
 from cookstove_gui.desk.logbook.photos import add_photo_bytes, photos
+from cookstove_gui.desk.own_tables import write_own_tables
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.logbook.data_package import Aside, StoveRecord, write_package
+from cookstove_gui.logbook.own_tables import Merged, merged
 from cookstove_gui.logbook.package_reading import Packed, PackedSession, read_package
 from cookstove_gui.logbook.package_tables import ENDING
 from cookstove_gui.phrases.logbook.imports import package_question
+from cookstove_gui.resource_files import has_own_folder, own_texts
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import iso_clock
 
@@ -24,6 +28,12 @@ class PackageOffer:
     new: tuple[PackedSession, ...]  # sessions that are not here yet
     question: str
     problems: tuple[str, ...]
+    tables: Mapping[str, Merged] = field(default_factory=dict)  # the cook's own tables as they would be, by name
+
+    @property
+    def own_rows(self) -> int:
+        """How many of the cook's own tasks, bakes, foods and words would be added."""
+        return sum(one.added for one in self.tables.values())
 
     @property
     def sessions(self) -> int:
@@ -53,7 +63,8 @@ def write_everything(desk: Desk, path: Path) -> None:
     records = [_record(desk, stove) for stove in desk.stoves]
     if not any(record.sessions for record in records):
         raise InputProblem("There are no entries yet; there is nothing to write.")
-    aside = Aside(dishes=desk.logbook.suppers.dishes(), settings=desk.logbook.moving.settings())
+    book = desk.logbook
+    aside = Aside(dishes=book.suppers.dishes(), settings=book.moving.settings(), tables=own_texts())
     write_package(path, "cookstove-logbook", "Logbook of wood cookstoves", records, aside)
 
 
@@ -84,8 +95,27 @@ def offer_package(desk: Desk, path: Path) -> PackageOffer:
     undescribed = (f"{name} is not described in {path.name}; its sessions are left out." for name in strays)
     new = tuple(one for one in new if one.stove not in strays)
     pictures = sum(len(one.photos) for one in new)
-    question = package_question(path.name, len(new), len({one.stove for one in new}), pictures, known)
-    return PackageOffer(packed=packed, new=new, question=question, problems=(*packed.problems, *undescribed))
+    tables, told = _own_tables(packed.tables)
+    own = sum(one.added for one in tables.values())
+    question = package_question(path.name, len(new), len({one.stove for one in new}), pictures, known, own)
+    problems = (*packed.problems, *undescribed, *told)
+    return PackageOffer(packed=packed, new=new, question=question, problems=problems, tables=tables)
+
+
+def _own_tables(texts: Mapping[str, str]) -> tuple[dict[str, Merged], list[str]]:
+    """The cook's own tables with what they lack of these, and sentences about what stays out."""
+    found: dict[str, Merged] = {}
+    told: list[str] = []
+    here = own_texts()
+    for name, theirs in texts.items():
+        try:
+            table = merged(here.get(name, ""), theirs)
+        except InputProblem as problem:
+            told.append(f"Own {name}: {problem.sentence.rstrip('.')}. Nothing of it comes in.")
+            continue
+        found[name] = table
+        told += [f"“{one}” of {name} stays as you have it here." for one in table.staying]
+    return found, told
 
 
 def accept_package(desk: Desk, offer: PackageOffer) -> int:
@@ -94,5 +124,8 @@ def accept_package(desk: Desk, offer: PackageOffer) -> int:
     for number, one in zip(numbers, offer.new, strict=True):
         for place, name in one.photos:
             add_photo_bytes(desk.logbook, number, name, offer.packed.photo(place))
+    gaining = {name: table.text for name, table in _own_tables(offer.packed.tables)[0].items() if table.added}
+    if gaining and has_own_folder():
+        write_own_tables(desk, gaining)
     desk.announce(Changed(session=True, stove=True, study=True, settings=True))
     return len(numbers)

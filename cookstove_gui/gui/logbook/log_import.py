@@ -111,7 +111,7 @@ class ImportPart(QWidget):
         if offer.needs_answer:
             say(self._told, "")
             self._show_question(offer)
-            (self._keep if offer.sessions else self._nothing).setFocus()
+            (self._keep if _brings(offer) else self._nothing).setFocus()
         else:
             self._offer = offer
             self._accept()
@@ -127,10 +127,10 @@ class ImportPart(QWidget):
         say(self._question, offer.question if offer else "")
         self._list.show_rows([TableRow(cells=(sentence,)) for sentence in problems])
         self._list.setVisible(bool(problems))
-        self._keep.setVisible(bool(offer and offer.sessions))
+        self._keep.setVisible(offer is not None and _brings(offer))
         self._keep.setText("Keep the good rows" if problems else "Keep them")
         self._nothing.setVisible(asking)
-        self._nothing.setText("Import nothing" if offer and offer.sessions else "OK")
+        self._nothing.setText("Import nothing" if offer is not None and _brings(offer) else "OK")
 
     def _accept(self) -> None:
         offer = self._offer
@@ -146,11 +146,21 @@ class ImportPart(QWidget):
             say(self._problem, problem.sentence)
             return
         self._show_question(None)
-        say(self._told, import_kept(added, offer.rows, offer.stoves, self._desk.stove.name))
+        own = _own_rows(offer)
+        say(self._told, import_kept(added, offer.rows, offer.stoves, self._desk.stove.name, own))
         self._choose_files.setFocus()
 
     def _drop(self) -> None:
-        had_rows = self._offer is not None and bool(self._offer.sessions)
+        had_rows = self._offer is not None and _brings(self._offer)
         self._show_question(None)
         say(self._told, "Nothing was imported; the logbook has not changed." if had_rows else "")
         self._choose_files.setFocus()
+
+
+def _own_rows(offer: _Offer) -> int:
+    """How many of the cook's own tasks, bakes, foods and words an offer brings; a log brings none."""
+    return offer.own_rows if isinstance(offer, moving.PackageOffer) else 0
+
+
+def _brings(offer: _Offer) -> bool:
+    return bool(offer.sessions or _own_rows(offer))

@@ -9,11 +9,14 @@ from pathlib import Path
 import pytest
 from frictionless import Package
 
+from cookstove_gui.cooking.fit.tasks import catalogue, task_of
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.logbook.moving import accept_package, is_package, offer_package, write_everything
 from cookstove_gui.desk.logbook.photos import add_photo, photos
+from cookstove_gui.desk.own_tables import write_own_tables
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.logbook.logbook import Logbook
+from cookstove_gui.resource_files import own_texts, use_own_tables
 from cookstove_gui.stove.checks import Check, CheckPoint
 from cookstove_gui.stove.entries import Entry, Kind
 from cookstove_gui.stove.stove import Stove, stove_with_default_spots, unchecked
@@ -249,3 +252,74 @@ def test_a_place_that_climbs_out_is_never_followed(full: Desk, tmp_path: Path) -
     there = desk_in(tmp_path / "there")
     accept_package(there, offer_package(there, tmp_path / "evil.zip"))
     assert [path.parent.parent.parent for path in tmp_path.rglob("evil*.png")] == [tmp_path / "there"]
+
+
+OWN_TASKS = """# mine
+[[task]]
+key = "render_lard"
+name = "render lard"
+place = "top"
+band = [240, 300]
+minutes = 90
+evenness = 150
+source = "my own"
+"""
+
+
+def with_own(desk: Desk, folder: Path, tasks: str = OWN_TASKS, words: str = "") -> Desk:
+    """The desk of a computer whose cook has these tables in the folder of the logbook."""
+    folder.mkdir(exist_ok=True)
+    use_own_tables(folder)
+    write_own_tables(desk, {"tasks.toml": tasks} | ({"phrases.toml": words} if words else {}))
+    return desk
+
+
+def test_the_cooks_own_tables_go_along_and_come_in(full: Desk, tmp_path: Path) -> None:
+    with_own(full, tmp_path / "data_here", words='session_over = "All done."\n')
+    write_everything(full, tmp_path / "all.zip")
+    there = desk_in(tmp_path / "there")
+    use_own_tables(tmp_path / "data_there")
+    assert task_of("render_lard") is None
+    offer = offer_package(there, tmp_path / "all.zip")
+    assert offer.question.endswith("It also brings 2 rows of own tasks, bakes, foods and words.")
+    assert own_texts() == {}  # nothing unasked
+    accept_package(there, offer)
+    assert own_texts() == {"tasks.toml": OWN_TASKS, "phrases.toml": 'session_over = "All done."\n'}
+    assert task_of("render_lard") is not None
+    write_everything(there, tmp_path / "again.zip")
+    assert (tmp_path / "again.zip").read_bytes() == (tmp_path / "all.zip").read_bytes()
+
+
+def test_an_own_row_of_this_computer_stays_and_is_told(full: Desk, tmp_path: Path) -> None:
+    with_own(full, tmp_path / "data_here")
+    write_everything(full, tmp_path / "all.zip")
+    mine = OWN_TASKS.replace("[240, 300]", "[250, 280]") + OWN_TASKS.replace("render", "melt")
+    there = with_own(desk_in(tmp_path / "there"), tmp_path / "data_there", mine)
+    offer = offer_package(there, tmp_path / "all.zip")
+    assert offer.own_rows == 0
+    assert "“render_lard” of tasks.toml stays as you have it here." in offer.problems
+    accept_package(there, offer)
+    assert own_texts() == {"tasks.toml": mine}
+
+
+def test_a_task_added_between_the_look_and_the_answer_is_not_lost(full: Desk, tmp_path: Path) -> None:
+    with_own(full, tmp_path / "data_here")
+    write_everything(full, tmp_path / "all.zip")
+    there = desk_in(tmp_path / "there")
+    use_own_tables(tmp_path / "data_there")
+    offer = offer_package(there, tmp_path / "all.zip")
+    with_own(there, tmp_path / "data_there", OWN_TASKS.replace("render", "melt"))
+    accept_package(there, offer)
+    assert {task.key for task in catalogue()} >= {"render_lard", "melt_lard"}
+
+
+def test_an_own_table_that_is_none_is_left_out_and_told(full: Desk, tmp_path: Path) -> None:
+    with_own(full, tmp_path / "data_here", "[[task")
+    write_everything(full, tmp_path / "all.zip")
+    there = desk_in(tmp_path / "there")
+    use_own_tables(tmp_path / "data_there")
+    offer = offer_package(there, tmp_path / "all.zip")
+    assert offer.sessions == 3
+    assert any("Own tasks.toml: it isn't a TOML file" in told for told in offer.problems)
+    accept_package(there, offer)
+    assert own_texts() == {}

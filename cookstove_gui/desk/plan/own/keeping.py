@@ -11,6 +11,7 @@ from typing import Any
 from cookstove_gui.cooking.baking.catalogue import bake_rows, bakes
 from cookstove_gui.cooking.supper.dishes import Heat
 from cookstove_gui.desk.desk import Desk
+from cookstove_gui.desk.own_tables import write_own_tables
 from cookstove_gui.desk.plan.own.bakes import Bakes
 from cookstove_gui.desk.plan.own.canning import Canning
 from cookstove_gui.desk.plan.own.foods import Foods
@@ -18,8 +19,7 @@ from cookstove_gui.desk.plan.own.sorts import Filled, Sort
 from cookstove_gui.desk.plan.own.tasks import Tasks
 from cookstove_gui.desk.plan.own.words import Words
 from cookstove_gui.errors import InputProblem, SurroundingsProblem
-from cookstove_gui.logbook.whole_file import write_whole
-from cookstove_gui.resource_files import own_place, table, use_own_tables
+from cookstove_gui.resource_files import own_place, table
 from cookstove_gui.units import TemperatureUnit
 
 SORTS: tuple[type[Sort], ...] = (Tasks, Bakes, Foods, Words, Canning)
@@ -49,7 +49,7 @@ def keep(desk: Desk, sort: Sort, filled: Filled) -> str:
     else:
         ((kept, words),) = row.items()
         _put_words(document, kept.split("."), words)
-    _write(desk, place, document)
+    write_own_tables(desk, {sort.file: document.as_string()})
     return kept
 
 
@@ -68,7 +68,7 @@ def forget(desk: Desk, sort: Sort, key: str) -> None:
             del rows[number]
     else:
         _take_words(document, key.split("."))
-    _write(desk, place, document)
+    write_own_tables(desk, {sort.file: document.as_string()})
 
 
 def used_in(desk: Desk, sort: Sort, key: str) -> str:
@@ -167,15 +167,3 @@ def _take_words(document: Any, path: list[str]) -> None:
     for name in path[:-1]:
         within = within[name]
     del within[path[-1]]
-
-
-def _write(desk: Desk, place: Path, document: Any) -> None:
-    import tomlkit
-
-    try:
-        place.parent.mkdir(parents=True, exist_ok=True)
-    except OSError as error:
-        raise SurroundingsProblem(f"{place.parent} cannot be created ({error.strerror}).") from error
-    write_whole(place, tomlkit.dumps(document).encode("utf-8"))
-    use_own_tables(place.parent)
-    desk.read_tables_again()
