@@ -145,7 +145,8 @@ class PlanPart(QWidget, Generic[Asked, Found]):
         return found
 
     def show_nothing(self, why: str) -> None:
-        """Show no answer, and why."""
+        """Show no answer, and why; what is still being worked out answers a question that isn't asked any more."""
+        self._asked = None
         self.headline.setText(why)
         self._answer.setVisible(bool(why))
 
@@ -162,10 +163,14 @@ class PlanPart(QWidget, Generic[Asked, Found]):
         """Show the answer."""
 
     def _take(self, answer: Found) -> None:
+        if self._asked is None:
+            return
         say(self.problem, "")
         self._answer.show()
         self.show_answer(answer)
 
     def _refuse(self, sentence: str) -> None:
+        if self._asked is None:
+            return
         say(self.problem, sentence)
         self.show_nothing("")

@@ -141,6 +141,8 @@ class WaterPart(PlanPart[WaterInputs, WaterPlan]):
 
     def show_answer(self, answer: WaterPlan) -> None:
         """Show the spot asked about in a sentence and a curve, all spots on the cooktop, all pans in their list."""
+        for part in self._parts_of_the_answer():
+            part.setVisible(True)
         edge, asked = self.edge, answer.asked
         if asked is None:
             self.show_nothing("This stove has no spot on its cooktop; add one on the page My stove.")
@@ -168,11 +170,6 @@ class WaterPart(PlanPart[WaterInputs, WaterPlan]):
         for part in self._parts_of_the_answer():
             part.setVisible(False)
         self._pans.show_pans(())
-
-    def _take(self, answer: WaterPlan) -> None:
-        for part in self._parts_of_the_answer():
-            part.setVisible(True)
-        super()._take(answer)
 
     def _parts_of_the_answer(self) -> tuple[QWidget, ...]:
         labels: tuple[QLabel, ...] = (self._boiling, self._caption, self._said_and_come, self._learned)

@@ -117,6 +117,17 @@ def test_no_food_is_timed_while_first_fires_are_to_be_done(qtbot, desk, page):
     assert seen(page, "plan_bake_headline") == ""
 
 
+def test_an_answer_that_comes_too_late_is_not_shown(qtbot, desk, page):
+    settle(qtbot, page, "plan_bake")
+    part = control(page, "plan_bake", PlanPart)
+    part.show_standing()
+    qtbot.waitUntil(lambda: part._job._run is not None)
+    desk.save_stove(replace(desk.stove, is_new=True))
+    qtbot.waitUntil(lambda: not part.is_busy, timeout=10_000)
+    assert "No food yet" in seen(page, "bake_first_fires")
+    assert seen(page, "plan_bake_headline") == ""
+
+
 def test_water_is_answered_for_every_spot_of_the_cooktop(qtbot, desk, page):
     push(page, "part_water")
     settle(qtbot, page, "plan_water")
