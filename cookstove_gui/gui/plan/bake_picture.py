@@ -118,9 +118,8 @@ class BakePicture(QWidget):
         painter.setPen(QColor(theme.verdigris))
         told = whole(degrees(lines.done_at, edge.unit))
         write(painter, lane.box.left() - px(6) - advance(told, px(_SMALL), 600), y, told, px(_SMALL), 600)
-        # A core that goes on above its line would run through a word there.
-        beside = y + px(15) if float(core.p50[-1]) > lines.done_at + 1.0 else y - px(12)
-        write(painter, lane.box.right() - advance("done", px(_SMALL), 600), beside, "done", px(_SMALL), 600)
+        # At the left, where the core is still far below: window and core would run through a word at the right.
+        write(painter, _clear_of_now(lane, advance("done", px(_SMALL), 600)), y - px(11), "done", px(_SMALL), 600)
         painter.setPen(QColor(theme.ink))
         write(painter, _clear_of_now(lane, advance("core", px(_SMALL), 600)), y + px(16), "core", px(_SMALL), 600)
         if lines.safe_at is not None and lines.safe_at < lines.done_at - 0.5:

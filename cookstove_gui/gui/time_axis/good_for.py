@@ -80,6 +80,8 @@ class GoodFor(QWidget):
         head, row = px(HEADING) + px(LAST), px(ROW)
         if not self._stages.isHidden():
             return min(max(px(HEADING) + self._stages.wanted_height(), round(room) - px(_TALL_PLOT)), round(room))
+        if not self.list.count() and not self._desk.is_live:
+            return head + row  # one line of words, and no rows will come
         usual = min((room - head - px(_LEAST_PLOT)) // row, _USUAL_ROWS)
         count = max(usual, (room - head - px(_TALL_PLOT)) // row, _LEAST_ROWS)
         if self.list.count():
