@@ -1,8 +1,6 @@
 """The plot: the oven as it was and as it may be, what was read, the heat wanted and the arrival there."""
 
 import math
-from datetime import datetime
-from typing import TypeAlias
 
 import pyqtgraph as pg
 from PySide6.QtCore import QEvent, QPointF, Qt, Signal
@@ -12,11 +10,9 @@ from PySide6.QtWidgets import QWidget
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.cook.first_fire_course import FirstFireCourse, first_fire_course
 from cookstove_gui.desk.cook.oven_at import curve_said, oven_at, step_outcome
-from cookstove_gui.desk.cook.oven_lines import OvenFan, oven_fan
 from cookstove_gui.desk.heading import shown_headline
-from cookstove_gui.forecast.answers import FloatArray, Projection, Trace
 from cookstove_gui.gui.desk_link import DeskLink
-from cookstove_gui.gui.time_axis.fan import Fan
+from cookstove_gui.gui.time_axis.plot_lines import PlotLines
 from cookstove_gui.gui.time_axis.plot_records import BandWords, Pointed
 from cookstove_gui.gui.time_axis.plot_said import limits_of, oven_now, shown_mark, spot_now
 from cookstove_gui.gui.time_axis.plot_words import PlotWords
@@ -27,20 +23,14 @@ from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import colour
 from cookstove_gui.phrases.edge import heat_name
 from cookstove_gui.phrases.plot import pointed_at
-from cookstove_gui.situation import Standing, was_read
 from cookstove_gui.stove.stove import SpotKind
 from cookstove_gui.units import degrees
 
-_BELIEF, _AHEAD, _OTHER = 2.4, 2.4, 2.6  # [px of the design]
-_DASHES, _DOTS = (7.0, 5.0), (2.6, 5.2)
 _ROOM = 0.09  # of the scale, left free above and below
 _TICK_STEPS = (10, 20, 50, 100, 200)
 _TICK_APART = 34  # [px of the design]
 _STEP_MIN, _FAR_MIN = 5.0, 30.0  # of the arrow keys, and with Shift
 _WHEEL_MIN = 15.0  # for a notch
-
-
-_Lines: TypeAlias = tuple[FloatArray, FloatArray, tuple[FloatArray, FloatArray], tuple[FloatArray, FloatArray]]
 
 
 class TrendPlot(QWidget):
@@ -80,10 +70,9 @@ class TrendPlot(QWidget):
         self._band = pg.LinearRegionItem(orientation="horizontal", movable=False)
         self._band.setZValue(0)
         self._plot.addItem(self._band)
-        self._past, self._ahead = Fan(self._plot, 1), Fan(self._plot, 2, pairs=2)
-        self._then, self._other = Fan(self._plot, 3, pairs=0), Fan(self._plot, 4, pairs=0)
+        self._lines = PlotLines(self._plot, self._span)
         self._readings = ReadingMarks(self._plot, 5)
-        self._words = PlotWords(self._span, self._look, self._lines, self._fans, self)
+        self._words = PlotWords(self._span, self._look, self._lines.middles, self._lines.fans, self)
 
     def _dress(self) -> None:
         theme = self._look.theme
@@ -91,10 +80,7 @@ class TrendPlot(QWidget):
         self._band.setBrush(pg.mkBrush(colour(theme.band)))
         for line in self._band.lines:
             line.setPen(pg.mkPen(theme.verdigris, width=1.2))
-        self._past.dress(theme.ink, width=px(_BELIEF), fills=(46,))
-        self._ahead.dress(theme.ink, width=px(_AHEAD), style=_DASHES, edge=theme.line)
-        self._then.dress(theme.soft, width=1.4)
-        self._other.dress(theme.cobalt, width=px(_OTHER), style=_DOTS)
+        self._lines.dress(theme)
         self._place_parts()
         self.show_everything()
 
@@ -112,9 +98,9 @@ class TrendPlot(QWidget):
 
     def show_everything(self) -> None:
         """Draw what the desk knows now."""
-        standing, first = self._desk.standing, first_fire_course(self._desk)
+        first = first_fire_course(self._desk)
         self._show_readings(first)
-        self._show_lines(standing, first)
+        self._lines.show(self._desk, first, as_believed=self._as_believed)
         self._show_words(first)
         self.show_range()
 
@@ -138,41 +124,6 @@ class TrendPlot(QWidget):
             of=kinds,
             centre=first.spot if first else self._desk.stove.oven_spot,
         )
-
-    def _show_lines(self, standing: Standing | None, first: FirstFireCourse | None) -> None:
-        for fan in (self._past, self._ahead, self._then, self._other):
-            fan.clear()
-        if standing is None or not was_read(self._desk.entries):
-            return
-        if first is not None:
-            if first.ahead is not None:
-                self._ahead.set(*self._drawn(first.ahead, standing.now))
-            return
-        places, low, middle, high = self._trace(standing.trace)
-        self._past.set(places, middle, (low, high))
-        if self._as_believed:
-            places, _, middle, _ = self._trace(standing.believed)
-            self._then.set(places, middle)
-        if not self._desk.is_live:
-            return
-        self._ahead.set(*self._futures(standing.projection))
-        if standing.alternative is not None:
-            ahead, middle, *_ = self._futures(standing.alternative.projection)
-            self._other.set(ahead, middle)
-
-    def _trace(self, trace: Trace) -> tuple[list[float], FloatArray, FloatArray, FloatArray]:
-        unit = self._desk.unit
-        low, middle, high = (degrees(line, unit) for line in (trace.p10, trace.p50, trace.p90))
-        return [self._span.place(at) for at in trace.at], low, middle, high
-
-    def _futures(self, projection: Projection) -> _Lines:
-        """Places on the axis, the middle, eight in ten and five in ten of the futures, in the unit shown."""
-        return self._drawn(oven_fan(projection, self._desk.stove.oven_spot), projection.now)
-
-    def _drawn(self, fan: OvenFan, now: datetime) -> _Lines:
-        unit = self._desk.unit
-        p10, p25, p50, p75, p90 = (degrees(line, unit) for line in (fan.p10, fan.p25, fan.p50, fan.p75, fan.p90))
-        return fan.minutes + self._span.place(now), p50, (p10, p90), (p25, p75)
 
     def _show_words(self, first: FirstFireCourse | None) -> None:
         desk, words = self._desk, self._words
@@ -205,9 +156,7 @@ class TrendPlot(QWidget):
         """See the stretch of time that the span names, and every heat in it."""
         span, band = self._span, self._words.band
         heats = [limit.value for limit in self._words.limits] + ([band.low, band.high] if band else [])
-        for fan, middle_only in ((self._past, True), (self._ahead, False), (self._other, True)):
-            heats += fan.extent(span.low, span.high, middle_only=middle_only)
-        heats += self._readings.heats()
+        heats += [*self._lines.extent(), *self._readings.heats()]
         low, high = min(heats), max(heats)
         room = _ROOM * (high - low) + 6.0
         low, high = low - room, high + room
@@ -218,14 +167,6 @@ class TrendPlot(QWidget):
         self._plot.setRange(xRange=(span.low, span.high), yRange=(low, high), padding=0, update=False)
         self._plot.scene().prepareForPaint()  # else items move while they are painted, and are painted a second time
         self._words.update()
-
-    def _lines(self, start: float, end: float) -> list[tuple[float, float]]:
-        found = (fan.heights(start, end, middle_only=True) for fan in (self._past, self._ahead, self._other))
-        return [one for one in found if one is not None]
-
-    def _fans(self, start: float, end: float) -> list[tuple[float, float]]:
-        found = (fan.heights(start, end) for fan in (self._past, self._ahead, self._other))
-        return [one for one in found if one is not None]
 
     # --- pointing and moving ---------------------------------------------------------------------------------------
 

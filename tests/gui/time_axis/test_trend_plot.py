@@ -79,15 +79,15 @@ def test_a_doubted_reading_is_struck_and_widens_no_scale(fired_desk: Desk, plot:
 
 def test_the_fan_starts_now_and_its_middle_is_the_median(stood_desk: Desk, plot: TrendPlot) -> None:
     assert stood_desk.standing is not None
-    x, y = plot._ahead.middle.getData()
+    x, y = plot._lines.ahead.middle.getData()
     assert x[0] == pytest.approx(36)
     futures = stood_desk.standing.projection.of("oven_centre")
     assert y[-1] == pytest.approx(degrees(float(np.median(futures[:, -1])), "F"))
 
 
 def test_five_in_ten_lie_within_eight_in_ten(stood_desk: Desk, plot: TrendPlot) -> None:
-    (p10, p90), (p25, p75) = (tuple(line.getData()[1] for line in pair) for pair in plot._ahead.pairs)
-    middle = plot._ahead.middle.getData()[1]
+    (p10, p90), (p25, p75) = (tuple(line.getData()[1] for line in pair) for pair in plot._lines.ahead.pairs)
+    middle = plot._lines.ahead.middle.getData()[1]
     for lower, higher in ((p10, p25), (p25, middle), (middle, p75), (p75, p90)):
         assert (lower <= higher).all()
     futures = degrees(stood_desk.standing.projection.of("oven_centre"), "F") if stood_desk.standing else None
@@ -98,10 +98,10 @@ def test_five_in_ten_lie_within_eight_in_ten(stood_desk: Desk, plot: TrendPlot) 
 def test_the_past_is_what_is_known_now_and_a_switch_shows_what_was_believed(stood_desk: Desk, axis: TimeAxis) -> None:
     plot, standing = control(axis, "trend_plot", TrendPlot), stood_desk.standing
     assert standing is not None
-    assert list(plot._past.middle.getData()[1]) == pytest.approx(list(degrees(standing.trace.p50, "F")))
-    assert len(plot._then.middle.getData()[0]) == 0
+    assert list(plot._lines.past.middle.getData()[1]) == pytest.approx(list(degrees(standing.trace.p50, "F")))
+    assert len(plot._lines.then.middle.getData()[0]) == 0
     axis._believed.trigger()
-    assert list(plot._then.middle.getData()[1]) == pytest.approx(list(degrees(standing.believed.p50, "F")))
+    assert list(plot._lines.then.middle.getData()[1]) == pytest.approx(list(degrees(standing.believed.p50, "F")))
 
 
 def test_the_band_is_drawn_where_it_was_chosen(plot: TrendPlot, desk: Desk, qtbot: QtBot) -> None:
@@ -112,8 +112,8 @@ def test_the_band_is_drawn_where_it_was_chosen(plot: TrendPlot, desk: Desk, qtbo
 def test_a_step_is_drawn_beside_the_present_course_and_said(stood_desk: Desk, plot: TrendPlot) -> None:
     stood_desk.choose_action(Action(kind=ActionKind.WOOD, value=2.2))
     stand(stood_desk)
-    assert len(plot._other.middle.getData()[0]) > 10
-    assert len(plot._ahead.middle.getData()[0]) > 10
+    assert len(plot._lines.other.middle.getData()[0]) > 10
+    assert len(plot._lines.ahead.middle.getData()[0]) > 10
     assert plot._words.what_if.startswith("Two splits: ")
 
 
@@ -127,8 +127,8 @@ def test_an_old_session_is_seen_whole_with_nothing_ahead(stood_desk: Desk, plot:
     clock.pass_minutes(7 * 60)
     stood_desk.announce(Changed(standing=True))
     QApplication.processEvents()
-    assert len(plot._past.middle.getData()[0]) > 5
-    assert len(plot._ahead.middle.getData()[0]) == 0
+    assert len(plot._lines.past.middle.getData()[0]) > 5
+    assert len(plot._lines.ahead.middle.getData()[0]) == 0
     assert plot._words.oven_now is None
     assert plot._span.high < 60
 
@@ -201,7 +201,7 @@ def show_arrival(desk: Desk, *, line: float | None, window: tuple[float | None, 
 
 def test_the_ring_stands_where_the_drawn_middle_line_enters_the_band(stood_desk: Desk, plot: TrendPlot) -> None:
     low = degrees(stood_desk.band.low, "F")
-    x, y = plot._ahead.middle.getData()
+    x, y = plot._lines.ahead.middle.getData()
     place = int(np.argmax(y >= low))
     assert place > 0
     enters = x[place - 1] + (low - y[place - 1]) / (y[place] - y[place - 1]) * (x[place] - x[place - 1])
