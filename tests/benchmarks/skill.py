@@ -17,6 +17,7 @@ import numpy as np
 from cookstove_gui.forecast.model.character import Character
 from tests.benchmarks import skill_forecaster
 from tests.benchmarks.skill_baselines import BASELINES, Baseline, fit
+from tests.benchmarks.skill_outside import outside_lines
 from tests.benchmarks.skill_questions import (
     Answer,
     Firing,
@@ -82,6 +83,7 @@ def main(arguments: Sequence[str] | None = None) -> None:
     print("\n".join([*now_lines(questions, said), ""]))
     print("\n".join([*shaping_lines(questions, {**simple, **said}), ""]))
     print("\n".join([*by_part(questions, baselines, others), ""]))
+    print("\n".join([*outside_lines(questions, baselines, {name: others[name] for name in said}), ""]))
     if not options.no_zones:
         print("Cooktop spots at random moments, against the truth")
         estimators = {

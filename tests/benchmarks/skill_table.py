@@ -55,7 +55,7 @@ def scores_of(questions: Sequence[Question], answers: Sequence[Answer]) -> Score
     )
 
 
-_LOSSES: dict[str, Callable[[Scores], FloatArray]] = {
+LOSSES: dict[str, Callable[[Scores], FloatArray]] = {
     "pinball +15": lambda scores: scores.pinball[:, 0],
     "pinball +30": lambda scores: scores.pinball[:, 1],
     "pinball +60": lambda scores: scores.pinball[:, 2],
@@ -75,7 +75,7 @@ def table(questions: Sequence[Question], baselines: Mapping[str, Scores], others
         f"{'arrival':>9}",
     ]
     for name, scores in {**baselines, **others}.items():
-        losses = [float(np.nanmean(loss(scores))) for loss in _LOSSES.values()]
+        losses = [float(np.nanmean(loss(scores))) for loss in LOSSES.values()]
         lines.append(
             f"{name:26}{losses[0]:8.2f}{losses[1]:8.2f}{losses[2]:8.2f}{losses[3]:10.1f}{losses[4]:10.1f}"
             f"{losses[5]:7.3f}   "
@@ -83,11 +83,11 @@ def table(questions: Sequence[Question], baselines: Mapping[str, Scores], others
             + f"{np.nanmean(scores.arrival_inside):9.1%}"
         )
     lines += ["", "Share of the best baseline's loss (80 % interval over stoves, whole stoves drawn again)"]
-    lines.append(f"{'best baseline':26}" + "".join(f"{best[name]:>24}" for name in _LOSSES))
-    lines.append(f"{'':26}" + "".join(f"{name:>24}" for name in _LOSSES))
+    lines.append(f"{'best baseline':26}" + "".join(f"{best[name]:>24}" for name in LOSSES))
+    lines.append(f"{'':26}" + "".join(f"{name:>24}" for name in LOSSES))
     for name, scores in others.items():
         cells = []
-        for loss_name, loss in _LOSSES.items():
+        for loss_name, loss in LOSSES.items():
             ours, theirs = loss(scores), loss(baselines[best[loss_name]])
 
             def ratio(rows: Rows, ours: FloatArray = ours, theirs: FloatArray = theirs) -> float:
@@ -115,13 +115,13 @@ def by_part(questions: Sequence[Question], baselines: Mapping[str, Scores], othe
         horizons = "".join(f"{f'+{ahead}':>8}" for ahead in AHEAD) + f"{'arrival':>9}"
         lines.append(f"{'':40}{'coverage':^33}  {'share of the loss':^33}  {'median too high by [°F]':^24}")
         lines.append(f"{name:30}{'questions':>10}{horizons}  {horizons}  {horizons[:24]}")
-        for part, rows in _parts(questions).items():
+        for part, rows in parts_of(questions).items():
             arrivals = scores.arrival_inside[rows]
             asked = arrivals[~np.isnan(arrivals)]
             shares = "".join(f"{share:8.1%}" for share in scores.inside[rows].mean(0))
             shares += f"{asked.mean():9.1%}  " if len(asked) else f"{'':11}"
             losses = [
-                np.nanmean(_LOSSES[loss](scores)[rows]) / np.nanmean(_LOSSES[loss](baselines[best[loss]])[rows])
+                np.nanmean(LOSSES[loss](scores)[rows]) / np.nanmean(LOSSES[loss](baselines[best[loss]])[rows])
                 if loss != "arrival" or len(asked)
                 else np.nan
                 for loss in shown
@@ -158,11 +158,11 @@ def now_lines(questions: Sequence[Question], answers: Mapping[str, Sequence[Answ
 def _best(baselines: Mapping[str, Scores]) -> dict[str, str]:
     return {
         name: min(baselines, key=lambda baseline: float(np.nanmean(loss(baselines[baseline]))))
-        for name, loss in _LOSSES.items()
+        for name, loss in LOSSES.items()
     }
 
 
-def _parts(questions: Sequence[Question]) -> dict[str, NDArray[np.bool_]]:
+def parts_of(questions: Sequence[Question]) -> dict[str, NDArray[np.bool_]]:
     families = np.array([question.session.family for question in questions])
     reached = np.array([question.reached_before for question in questions])
     rising = np.array([question.path[15] > question.path[0] for question in questions])
