@@ -118,6 +118,8 @@ def advise(standing: Standing, plan: Plan | None = None) -> Advice:
     """The one piece of advice for a moment, with a planned meal or without."""
     found = next(found for rule in RULES if (found := rule(standing)) is not None)
     planned = None if plan is None or found.subject not in _TELL_ONLY else due(plan, standing.now)
+    if plan is not None and plan.steers:
+        found = replace(found, step=None)  # one voice: the plan says what is done to the fire for what bakes
     if planned is None:
         return found if plan is None else replace(found, prepares=False)  # the plan says what the hands do
     # What the meal wants of the fire now is the one step; another beside it would be a second voice.

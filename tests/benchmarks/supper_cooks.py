@@ -38,7 +38,11 @@ ROUND_MIN, SPREAD = 8.0, 4.0  # between rounds on average; shape of their gamma 
 NOTICES = 0.5  # chance a minute of doing what is shown
 LOOKS_APART_MIN = 4  # the window is looked at so often, at most
 KEEPS_OFF_MIN = 12  # after the air was set as shown, it isn't touched by habit
+CATCHES = 0.6  # opening of the air at least that is given to wood just put on
 SINCE_WOOD_MIN = 10  # wood that was put on so lately answers a call for wood
+READIES_MIN = 10.0  # before the food is to go in, from when an oven that is far too hot has its door opened
+LOOKS_IN = 0.2  # chance a minute that an oven with food in it is looked at
+HEEDS_MIN = 5.0  # after which a spot is read again that the window calls too hot
 WRITES = {"lit": 1.0, "wood": 0.92, "air": 0.8, "bypass": 0.9, "oven_door": 0.6}
 _KINDS = {"lit": Kind.LIT, "wood": Kind.WOOD, "air": Kind.AIR, "bypass": Kind.BYPASS}
 
@@ -81,6 +85,13 @@ class Evening:
         low, high = self.kitchen.band
         return low - GIVES <= seen <= high + GIVES
 
+    def lets_heat_out(self) -> None:
+        """An oven too hot for what waits, or for what is in it and looked at: its door is opened for a minute."""
+        kitchen, waits = self.kitchen, self.in_at is None and self.kitchen.minute >= self.lead - READIES_MIN
+        if waits or (self.in_at is not None and self.random.random() < LOOKS_IN):
+            if self.heat_seen() > kitchen.band[1] + GIVES:
+                kitchen.open_oven(1.0)
+
     def put_in(self) -> None:
         """The food goes in now."""
         self.in_at = float(self.kitchen.minute)
@@ -89,6 +100,7 @@ class Evening:
     def minute(self) -> bool:
         """One minute of fire; whether the food is done at its end."""
         kitchen = self.kitchen
+        self.lets_heat_out()
         kitchen.live()
         oven, (low, high) = kitchen.oven(), kitchen.band
         if self.reached is None and oven >= low:
@@ -207,13 +219,15 @@ class Follower:
     def _read_round(self) -> None:
         evening = self.evening
         self._row(Kind.READING, "oven_centre", tidy(round(float(degrees(evening.heat_seen(), "F")) / 5) * 5), "F")
-        if evening.random.random() < 0.4:
-            tops = [spot for spot in self.kitchen.spots if spot.startswith("top")]
-            name = str(evening.random.choice(tops))
+        tops = [spot for spot in self.kitchen.spots if spot.startswith("top")]
+        hot = [one.spot for one in self.cautions if one.urgent and one.spot in tops]
+        if hot or evening.random.random() < 0.4:
+            name = hot[0] if hot else str(evening.random.choice(tops))
             kelvin = self.kitchen.spot(name)
             kelvin += 0.012 * (kelvin - 255.0) * evening.random.standard_normal()
             self._row(Kind.READING, name, tidy(round(float(degrees(kelvin, "F")))), "F")
-        evening.next_round = self.kitchen.minute + max(2.0, evening.random.gamma(SPREAD, ROUND_MIN / SPREAD))
+        pause = max(2.0, evening.random.gamma(SPREAD, ROUND_MIN / SPREAD))
+        evening.next_round = self.kitchen.minute + (min(pause, HEEDS_MIN) if hot else pause)
 
     def _row(self, kind: Kind, spot: str = "", value: str = "", unit: str = "") -> None:
         rows = self.evening.rows
@@ -257,7 +271,8 @@ class Follower:
             f"{self.kitchen.minute:4d} true {self.kitchen.oven():.0f} believed {0.0 if oven is None else oven:.0f} "
             f"{self.advice.subject.name} {[one.title for one in standing.cautions if one.order]} "
             f"{step and (step.kind.value, round(step.value, 2))} "
-            f"{[(one.what, one.opening or one.wood) for one in self.plan.steps if one.helps]} chance {self.plan.chance}"
+            f"{[(one.what, one.opening or one.wood) for one in self.plan.steps if one.helps]} chance {self.plan.chance} "
+            f"bake {[(round((one.begin - self.lit_at).total_seconds() / 60), round((one.end - self.lit_at).total_seconds() / 60)) for one in self.plan.of_dish('bake')[:1]]}"
         )
 
     # --- what is done
@@ -268,7 +283,7 @@ class Follower:
         if advice is None:
             return
         step = advice.step.action if advice.step is not None else None
-        holds_back = advice.subject in (Subject.TOO_HOT, Subject.COOLING_IN)
+        holds_back = advice.subject in (Subject.TOO_HOT, Subject.COOLING_IN) and not self.plan.steers
         holds_back = holds_back or (step is not None and not feeds(step) and step.kind is not ActionKind.BYPASS)
         let_go = next((one.begin for one in self.plan.steps if one.what == FireStep.LET_GO), None)
         holds_back = holds_back or speak_against(self.cautions, "wood")
@@ -277,7 +292,7 @@ class Follower:
         kitchen.leaves_air = kitchen.minute - self.air_set_at < KEEPS_OFF_MIN
         if self.evening.random.random() >= NOTICES:
             return
-        due = {one.what for one in self.plan.steps if one.begin <= self.now and not one.done}
+        due = {one.what: one for one in self.plan.steps if one.begin <= self.now and not one.done}
         asks = advice.caution.asks if advice.caution is not None else ()
         air = next((one.opening for one in self.plan.steps if one.what == FireStep.AIR), None)
         if "shut air" in asks or advice.subject is Subject.AIR_OPEN:
@@ -291,12 +306,18 @@ class Follower:
         wood = FireStep.WOOD in due or (step is not None and step.kind is ActionKind.WOOD)
         wood = wood or (advice.subject is Subject.WOOD_DUE and advice.by is not None and advice.by.at <= self.now)
         if wood and not kitchen.leaves_wood and kitchen.minute - kitchen.loaded_at >= SINCE_WOOD_MIN:
-            kitchen.load(kitchen.usual_load())
+            planned = due.get(FireStep.WOOD)
+            kitchen.load((planned.wood if planned else None) or kitchen.usual_load())
+            air = max(air or 0.0, CATCHES) if self.air_now() < CATCHES and not speak_against(self.cautions, "open air") else air
         if step is not None and step.kind is ActionKind.BYPASS:
             kitchen.shut_bypass()
         if air is not None and (air != self.air_set or kitchen.minute - self.air_set_at >= KEEPS_OFF_MIN):
             kitchen.set_air(air)
             self.air_set, self.air_set_at = air, kitchen.minute
+
+    def air_now(self) -> float:
+        """As it stands."""
+        return next((one.value for one in reversed(self.kitchen.happened) if one.kind == "air"), 1.0)
 
     def _mind_food(self) -> None:
         """In at its clock once the thermometer shows its heat; it is then read, and put down."""

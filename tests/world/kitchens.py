@@ -80,6 +80,10 @@ class Kitchen(ABC):
         """Send the gas round the oven."""
 
     @abstractmethod
+    def open_oven(self, minutes: float) -> None:
+        """The oven's door stands open for so long."""
+
+    @abstractmethod
     def food(self, *, goes_in: bool) -> None:
         """Open the door; put the food in, or take it out."""
 
@@ -184,7 +188,10 @@ class MainKitchen(Kitchen):
         kg = FOOD_KG if goes_in else 0.0
         warm = 298.0 if goes_in else self.oven()
         put_in_oven(self._firing, 0, 0.45 * kg, (0.55 * 1800.0 * kg + 500.0) if goes_in else 0.0, warm)
-        self._by_habit().open_door(DOOR_S)
+        self.open_oven(DOOR_S / 60.0)
+
+    def open_oven(self, minutes: float) -> None:
+        self._by_habit().open_door(60.0 * minutes)
         self._told()
 
     def oven(self) -> float:
@@ -250,8 +257,11 @@ class OtherKitchen(Kitchen):
 
     def food(self, *, goes_in: bool) -> None:
         self._state.load[0] = float(goes_in)
-        self._state.door[0] = DOOR_S / 60.0
-        self.say("oven_door", DOOR_S)
+        self.open_oven(DOOR_S / 60.0)
+
+    def open_oven(self, minutes: float) -> None:
+        self._state.door[0] = max(float(self._state.door[0]), minutes)
+        self.say("oven_door", 60.0 * minutes)
 
     def oven(self) -> float:
         return float(self._state.air[0])
@@ -318,8 +328,11 @@ class ThirdKitchen(Kitchen):
 
     def food(self, *, goes_in: bool) -> None:
         self._state.dough[0] = 0.8 if goes_in else 0.0
-        self._state.door[0] = DOOR_S / 60.0
-        self.say("oven_door", DOOR_S)
+        self.open_oven(DOOR_S / 60.0)
+
+    def open_oven(self, minutes: float) -> None:
+        self._state.door[0] = max(float(self._state.door[0]), minutes)
+        self.say("oven_door", 60.0 * minutes)
 
     def oven(self) -> float:
         return float(self._state.air[0])

@@ -23,7 +23,7 @@ from cookstove_gui.stove.entries import HeatBand
 
 BYPASS_SHUT_AFTER = 15.0  # min from lighting: the flue draws; common practice, no source
 KINDLING_CATCHES = 8.0  # min from lighting; splits that are put on sooner smother it; common practice, no source
-_SPREAD = 0.2  # of the logarithm of a rise, before any is known; judgement
+_SPREAD = 0.3  # of the logarithm of a rise, before any is known; 0.23 to 0.36 within stoves of the invented worlds
 _SPREAD_WEIGHT = 3.0  # rises that this stands for; judgement
 _RISES = 64  # equally likely rises
 LONGEST_AHEAD = 8.0 * 60.0  # min that futures are run on for; beyond, the fire is taken to be as it is then
@@ -54,6 +54,9 @@ class OnHeat:
     heat: Heat
     begin: datetime
     end: datetime
+    running: bool = False  # it has begun; `begin` is now
+    left: float = 0.0  # of a bake: minutes at the middle of its heat that it wants from `begin` on
+    by: datetime | None = None  # when it should be over for the dish to be in time
 
 
 def kept_for(parts: Iterable[OnHeat], since: datetime, otherwise: HeatBand) -> KeptFire | None:
@@ -152,7 +155,8 @@ def fire_steps(
     while load < let_go_at - timedelta(minutes=0.5 * every):
         step = _step(f"fire/wood/{number}", FireStep.WOOD, _rounded(load))
         helping = helps.kind is ActionKind.WOOD and load == now
-        steps.append(replace(step, wood=wood, splits=max(round(wood / split), 1), helps=helping))
+        put = helps.value if helping else wood
+        steps.append(replace(step, wood=put, splits=max(round(put / split), 1), helps=helping))
         number, load = number + 1, load + timedelta(minutes=every)
     steps.append(_step(LET_GO, FireStep.LET_GO, let_go_at))
     return tuple(steps)

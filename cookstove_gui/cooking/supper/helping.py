@@ -11,6 +11,7 @@ from cookstove_gui.cooking.fires.steps import AIR_DOWN
 from cookstove_gui.cooking.fit.tasks import Place
 from cookstove_gui.cooking.supper.fire import Fire, OnHeat
 from cookstove_gui.cooking.supper.heats import task_for
+from cookstove_gui.cooking.supper.pace import BOIL, is_paced
 from cookstove_gui.forecast.answers import LEAVE, Action, ActionKind, KeptFire
 from cookstove_gui.forecast.futures.cook import Doing
 from cookstove_gui.forecast.futures.outlook import oven_of
@@ -18,7 +19,8 @@ from cookstove_gui.forecast.futures.projection import GRID_MINUTES, project_each
 from cookstove_gui.forecast.model.heat import USUAL_INLET
 
 SOON_MIN = 75.0  # a heat wanted later than this is not steered to yet; judgement
-LEAST_MISS = 5.0  # K off the heat wanted, as is to be expected, from which a step is looked for; judgement
+GRANTED = 6.0  # K off the heat wanted that are no miss: some four minutes of a bake of three quarters of an hour
+LEAST_MISS = 5.0  # K off beyond that, as is to be expected, from which a step is looked for; judgement
 LEAST_GAIN = 3.0  # K by which a step must bring the oven nearer; judgement
 _ALIKE = 0.08  # of the air's opening; a change that small is none
 _LEAST_LEFT_MIN = 5.0  # of a bake, in which a fire can still be heard of
@@ -28,8 +30,8 @@ _LEAST_LEFT_MIN = 5.0  # of a bake, in which a fire can still be heard of
 class Outcome:
     """What the oven is to be expected to be while the next heat is wanted of it."""
 
-    miss: float  # K off the heat, on average over the futures
-    lean: float  # K off its middle
+    miss: float  # K off the heat beyond what is granted, on average over the futures
+    lean: float  # K over the heat wanted
 
 
 def helping_step(fire: Fire, parts: Sequence[OnHeat], kept: KeptFire | None, now: datetime) -> Action:
@@ -66,23 +68,36 @@ def _outcomes(fire: Fire, wanted: OnHeat, kept: KeptFire, actions: Sequence[Acti
     """What comes of each done now: by each future's mean heat over the time in which it is wanted."""
     begin = max((wanted.begin - now).total_seconds() / 60.0, 0.0)
     end = (wanted.end - now).total_seconds() / 60.0
-    stove, task = fire.belief.stove, task_for(wanted.heat)
+    stove, goal = fire.belief.stove, heat_wanted(wanted)
     horizon = GRID_MINUTES * math.ceil(end / GRID_MINUTES)
     asked = [(Doing(action=action), oven_of(stove)) for action in actions]
     found = []
     for ahead in project_each(fire.belief, asked, fire.band, kept=kept, horizon=horizon):
         seen = (ahead.minutes >= begin - 1e-9) & (ahead.minutes <= end + 1e-9)
         means = ahead.kelvin[:, seen, 0].mean(axis=1)
-        off = np.maximum(np.maximum(task.low - means, means - task.high), 0.0)
-        found.append(Outcome(miss=float(off.mean()), lean=float(np.median(means)) - task.middle))
+        off = np.maximum(np.abs(means - goal) - GRANTED, 0.0)
+        found.append(Outcome(miss=float(off.mean()), lean=float(np.median(means)) - goal))
     return found
+
+
+def heat_wanted(part: OnHeat) -> float:
+    """The heat [K] that is steered to: its middle, or within its band the one that has the bake done in time.
+
+    A bake that has not begun may still begin earlier, so a cooler oven is not steered to for its sake.
+    """
+    task = task_for(part.heat)
+    if part.by is None or not is_paced(part.heat):
+        return task.middle
+    time = max((part.by - part.begin).total_seconds() / 60.0, _LEAST_LEFT_MIN)
+    heat = BOIL + part.left / time * (task.middle - BOIL)
+    return min(max(heat, task.low if part.running else task.middle), task.high)
 
 
 def _steps(fire: Fire, lean: float) -> list[Action]:
     """What may be done against an oven that will be too hot, or too cool."""
-    air, against = fire.air, fire.against
+    air, against, load = fire.air, fire.against, math.exp(fire.belief.habits.mass_log)
     if lean > 0.0:
-        openings, step = [AIR_DOWN], "shut air"
+        openings, step = [AIR_DOWN, USUAL_INLET], "shut air"
     else:
         openings, step = [USUAL_INLET, 1.0], "open air"
     found = []
@@ -91,5 +106,5 @@ def _steps(fire: Fire, lean: float) -> list[Action]:
         if is_change:
             found.append(Action(kind=ActionKind.AIR, value=opening))
     if lean <= 0.0 and "wood" not in against:
-        found.append(Action(kind=ActionKind.WOOD, value=math.exp(fire.belief.habits.mass_log)))
+        found += [Action(kind=ActionKind.WOOD, value=share * load) for share in (0.5, 1.0)]
     return found

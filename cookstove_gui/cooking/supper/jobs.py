@@ -24,7 +24,7 @@ _LATE = 1.0  # a minute after the table's time
 _HOT_WAITS, _COLD_WAITS = 0.02, 0.002  # a minute ready before it, within what the dish tolerates
 _TOO_LONG = 1.0  # a minute beyond that: as bad as late
 _RISES, _RESTS, _KEEPS = 0.08, 0.02, 0.03  # a minute by which a dough, another wait or something prepared is stretched
-_WRONG_HEAT, _BELOW_MARGIN = 30.0, 60.0  # all futures wrong; all of them below the cook's margin
+_WRONG_HEAT, _BELOW_MARGIN = 20.0, 30.0  # all futures wrong; all of them below the cook's margin
 _MOVED, _MOVED_MIN = 0.5, 0.02  # a step begun at another time than was planned, and each minute of that
 _WORTH = 4.5  # by which another start on heat must be better, where the planned one falls below the margin
 GRACE_MIN = 3.0  # a step may begin so late before the plan moves
@@ -116,14 +116,15 @@ def job_of(
     grid: Grid,
     chances: Mapping[str, tuple[tuple[str, ...], FloatArray]],
     resources: Mapping[str, int],
+    lengths: Mapping[str, FloatArray],
     ends: Mapping[str, datetime],
     before: Plan | None,
 ) -> DishAhead:
     """The rest of one dish as a job.
 
     `chances` are of each heat's step: its spots, and what they offer from each slot on (spots, slots); `resources` the
-    numbers of hands, oven and spots; `ends` when a step that runs is expected to be over; `before` is the plan that
-    nothing should be moved from without need.
+    numbers of hands, oven and spots; `lengths` (slots,) how long a step takes from each slot on, where that is not always the
+    same; `ends` when a step that runs is expected to be over; `before` is the plan that nothing should be moved from without need.
     """
     first, began, _ = next_part(supper, dish)
     pieces = []
@@ -134,7 +135,7 @@ def job_of(
         if running and began is not None:
             piece = _running(piece, part, began, grid, ends.get(key), _planned(before, key))
         else:
-            piece = _steadied(piece, key, grid, supper, before)
+            piece = _steadied(_taking(piece, lengths.get(key)), key, grid, supper, before)
         pieces.append(piece)
     if not pieces:
         return DishAhead(dish=dish, first=first, running=False, job=None)
@@ -175,6 +176,14 @@ def _piece(
         options=options, holds=length, units=min(part.places, OVEN_PLACES) if part.place is Place.OVEN else 1,
         least=length, most=length, usual=length, names=names,
     )  # fmt: skip
+
+
+def _taking(piece: Piece, lengths: FloatArray | None) -> Piece:
+    """A piece whose length [min] hangs on the slot (slots,) in which it begins."""
+    if lengths is None:
+        return piece
+    takes = np.maximum(np.rint(lengths / SLOT_MIN).astype(np.intp), 1)
+    return replace(piece, takes=takes, least=int(takes.min()), most=int(takes.max()))
 
 
 def _wrong(chance: FloatArray, margin: float) -> FloatArray:

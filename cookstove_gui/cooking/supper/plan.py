@@ -110,6 +110,7 @@ class Plan:
     moved: tuple[Move, ...] = ()  # against the plan before
     proven: bool = True  # no better plan exists by the solver's measure; else the best found in its time
     lit: bool = False  # a fire was burning when it was made
+    steers: bool = False  # it says what to do to the fire now, for what is in the oven or goes in soon
     oven: OvenAhead | None = field(default=None, compare=False)
     firings: int = 0  # of this stove, that a plan without a fire was made from; 0: common practice
 

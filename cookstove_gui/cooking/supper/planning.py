@@ -14,7 +14,7 @@ from cookstove_gui.cooking.fit.tasks import Place
 from cookstove_gui.cooking.supper.dishes import HandsOn, Heat
 from cookstove_gui.cooking.supper.fire import Fire, OnHeat, futures, kept_for, usual_lighting
 from cookstove_gui.cooking.supper.heats import HeatFit, heat_fits
-from cookstove_gui.cooking.supper.helping import helping_step
+from cookstove_gui.cooking.supper.helping import helping_step, next_in_oven
 from cookstove_gui.cooking.supper.jobs import (
     GRACE_MIN,
     SLOT_MIN,
@@ -27,6 +27,7 @@ from cookstove_gui.cooking.supper.marks import Supper, step_key, with_mark
 from cookstove_gui.cooking.supper.plan import FireStep, Margin, Plan
 from cookstove_gui.cooking.supper.reading_back import Solved, Table, chains_of, read_back
 from cookstove_gui.cooking.supper.solver import Problem, solve
+from cookstove_gui.cooking.supper.timing import timed
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import FloatArray, KeptFire, Projection
 from cookstove_gui.stove.stove import SpotKind
@@ -64,6 +65,7 @@ def plan_meal(supper: Supper, fire: Fire, now: datetime, before: Plan | None = N
         fits = dict(zip(table.heats, heat_fits(ahead, fire.belief.stove, tuple(table.heats.values())), strict=True))
         if not fire.lit and parts:
             lit_at = _light(table, fits, parts, now)
+        table = timed(table, ahead, now if fire.lit else lit_at)
         solved = _solve(table, _offered(table, fits, ahead, None if fire.lit else lit_at))
         placed = _on_heat(table, solved)
         needed = kept_for(placed, now if fire.lit else lit_at, fire.band)
@@ -71,7 +73,8 @@ def plan_meal(supper: Supper, fire: Fire, now: datetime, before: Plan | None = N
             break
         parts = placed
     helps = helping_step(fire, placed, needed, now)
-    return read_back(table, solved, fits, ahead, lit_at, needed, firings, helps)
+    plan = read_back(table, solved, fits, ahead, lit_at, needed, firings, helps)
+    return replace(plan, steers=fire.lit and next_in_oven(placed, now) is not None)
 
 
 def _at_work(supper: Supper, before: Plan | None, now: datetime) -> Supper:
@@ -151,13 +154,9 @@ def _offered(
 
 
 def _solve(table: Table, chances: Mapping[str, tuple[tuple[str, ...], FloatArray]]) -> Solved:
-    ends = {}
-    for key, heat in table.heats.items():
-        if heat.bake in table.fire.ends and table.supper.mark(key).began is not None:
-            ends[key] = table.fire.ends[heat.bake]
     resources = table.resources
     ahead = tuple(
-        job_of(table.supper, dish, table.grid, chances, resources, ends, table.before) for dish in table.supper.dishes
+        job_of(table.supper, dish, table.grid, chances, resources, table.lengths, table.ends, table.before) for dish in table.supper.dishes
     )
     jobs = tuple(one.job for one in ahead if one.job is not None)
     problem = Problem(slots=table.grid.slots, capacity=table.capacity, jobs=jobs)
@@ -174,9 +173,13 @@ def _on_heat(table: Table, solved: Solved) -> list[OnHeat]:
         for offset, placed in enumerate(chain.pieces if chain is not None else ()):
             part = one.dish.parts[one.first + offset]
             if isinstance(part, Heat) and one.job is not None:
-                begin = table.grid.at(placed.begin)
-                end = begin + timedelta(minutes=SLOT_MIN * one.job.pieces[offset].holds)
-                found.append(OnHeat(heat=part, begin=begin, end=end))
+                begin, pieces = table.grid.at(placed.begin), one.job.pieces
+                end = begin + timedelta(minutes=SLOT_MIN * pieces[offset].holds)
+                later = SLOT_MIN * sum(piece.usual for piece in pieces[offset + 1 :])
+                by = table.supper.table_at + timedelta(minutes=one.dish.after_table - later)
+                left = table.left.get(step_key(one.dish.key, one.first + offset), part.minutes)
+                running = one.running and offset == 0
+                found.append(OnHeat(heat=part, begin=begin, end=end, running=running, left=left, by=by))
     return found
 
 

@@ -1,7 +1,7 @@
 """A solved meal read back as steps on the clock, with the chance of each."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 
 import numpy as np
@@ -16,7 +16,7 @@ from cookstove_gui.cooking.supper.marks import LET_GO, Supper, step_key
 from cookstove_gui.cooking.supper.moves import moves_between
 from cookstove_gui.cooking.supper.plan import FireStep, OvenAhead, Plan, PlannedStep, StepKind
 from cookstove_gui.cooking.supper.solver import Chain, Problem, Solution
-from cookstove_gui.forecast.answers import Action, KeptFire, Projection
+from cookstove_gui.forecast.answers import Action, FloatArray, KeptFire, Projection
 
 _MOST_SLACK_MIN = 30.0  # that a part on heat may begin later within a plan that still holds
 
@@ -32,6 +32,9 @@ class Table:
     grid: Grid
     heats: dict[str, Heat]  # step to its part, of those that are not over
     tops: tuple[str, ...]
+    lengths: dict[str, FloatArray] = field(default_factory=dict)  # (slots,) min that a bake takes from each slot on
+    ends: dict[str, datetime] = field(default_factory=dict)  # when what is on heat is expected to be done
+    left: dict[str, float] = field(default_factory=dict)  # min at the middle of its heat that it wants yet
 
     @property
     def resources(self) -> dict[str, int]:
@@ -136,9 +139,10 @@ def _step(table: Table, one: DishAhead, chain: Chain, offset: int) -> PlannedSte
     if isinstance(part, Wait):
         end = table.grid.at(following)
     elif running and isinstance(part, Heat):
-        end = max(table.grid.at(piece.holds), table.now)
+        end = max(table.ends.get(key, table.grid.at(piece.holds)), table.now)
     else:
-        end = begin + timedelta(minutes=part.minutes)
+        takes = table.lengths.get(key)
+        end = begin + timedelta(minutes=part.minutes if takes is None else round(float(takes[placed.begin])))
     is_turned = isinstance(part, Heat) and part.turn and table.supper.mark(key).turned is None
     return PlannedStep(
         key=key,

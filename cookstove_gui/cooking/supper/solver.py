@@ -51,6 +51,7 @@ class Piece:
     usual: int
     stretch: float = 0.0  # cost of each slot more or less than usual
     names: tuple[str, ...] = ()  # of the options, where they have any
+    takes: NDArray[np.intp] | None = None  # (slots,) its one length from each slot on, where that hangs on the slot
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -148,7 +149,7 @@ def chain_of(job: Job, costs: Sequence[FloatArray], slots: int) -> Chain | None:
     for piece, cost in zip(reversed(job.pieces), reversed(costs), strict=True):
         width = piece.most - piece.least + 1
         padded = np.concatenate((then[piece.least :], np.full(piece.most, np.inf)))[: slots + width]
-        stretched = piece.stretch * np.abs(np.arange(piece.least, piece.most + 1) - piece.usual)
+        stretched = _stretched(piece)
         windows = sliding_window_view(padded, width)[:slots] + stretched
         length = windows.argmin(axis=1)
         option = cost.argmin(axis=0)
@@ -191,6 +192,14 @@ class _Alone:
                 if option.resource == resource:
                     costs[place][row, first : slot + 1] = np.inf
         return chain_of(self._problem.jobs[job], costs, self._problem.slots)
+
+
+def _stretched(piece: Piece) -> FloatArray:
+    """Cost (lengths,) or (slots, lengths) of each length from `least` on."""
+    lengths = np.arange(piece.least, piece.most + 1)
+    if piece.takes is not None:
+        return np.where(lengths == piece.takes[:, None], 0.0, np.inf)
+    return np.asarray(piece.stretch * np.abs(lengths - piece.usual), dtype=np.float64)
 
 
 def _stacked(piece: Piece) -> FloatArray:
