@@ -75,6 +75,7 @@ class Evening:
     reached: float | None = None
     dose: float = 0.0
     over: list[float] = field(default_factory=list)
+    is_too_hot: bool = False  # as last seen, so that it is looked at again
 
     def heat_seen(self) -> float:
         """The oven's thermometer as it is read [K]."""
@@ -88,8 +89,9 @@ class Evening:
     def lets_heat_out(self) -> None:
         """An oven too hot for what waits, or for what is in it and looked at: its door is opened for a minute."""
         kitchen, waits = self.kitchen, self.in_at is None and self.kitchen.minute >= self.lead - READIES_MIN
-        if waits or (self.in_at is not None and self.random.random() < LOOKS_IN):
-            if self.heat_seen() > kitchen.band[1] + GIVES:
+        if waits or self.is_too_hot or (self.in_at is not None and self.random.random() < LOOKS_IN):
+            self.is_too_hot = self.heat_seen() > kitchen.band[1] + GIVES
+            if self.is_too_hot:
                 kitchen.open_oven(1.0)
 
     def put_in(self) -> None:

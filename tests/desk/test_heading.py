@@ -5,6 +5,7 @@ from datetime import UTC, datetime, timedelta, timezone
 
 import pytest
 
+from cookstove_gui.cooking.supper.plan import FireStep, Margin, Plan, PlannedStep, StepKind
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.first_start import begin, greeting, is_first_start
 from cookstove_gui.desk.heading import (
@@ -20,6 +21,7 @@ from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.phrases.heading import detail, detail_rungs, headline, rungs
 from cookstove_gui.stove.entries import Kind
 from cookstove_gui.units import clock_text, local_offset_minutes
+from tests.cooking.supper.made import USUAL
 from tests.desk.conftest import stand
 from tests.held_clock import HeldClock
 
@@ -65,6 +67,23 @@ def test_an_empty_logbook_greets_and_offers_three_ways_to_begin(held_desk: Desk,
     assert shown_rungs(held_desk)[-1] == "Light the fire, then read as you go."
     assert shown_detail_rungs(held_desk) == ()
     assert not is_first_start(Desk(held_desk.logbook, held_clock))
+
+
+def test_behind_a_planned_meal_without_a_fire_stands_the_plan(held_desk: Desk, held_clock: HeldClock) -> None:
+    now = held_clock.now
+    step = PlannedStep(key="fire/light", kind=StepKind.FIRE, what=FireStep.LIGHT, begin=now, end=now)
+    held_desk.supper.set_table(now + timedelta(hours=2))
+    held_desk.supper.add(USUAL["apple_pie"])
+    supper = held_desk.supper.supper
+    assert supper is not None
+    plan = Plan(
+        table_at=supper.table_at, made_at=now, margin=Margin.USUAL, dishes=supper.dishes, steps=(step,), chance=None
+    )  # fmt: skip
+    assert held_desk.supper.take(supper, plan)
+    said = shown_detail_rungs(held_desk)
+    assert "apple pie" in said[0]
+    assert all(clock_text(supper.table_at, local_offset_minutes(now)) in one for one in said)
+    assert not any("Three ways" in one for one in said)
 
 
 def test_what_was_ever_logged_or_begun_is_no_first_start(held_desk: Desk) -> None:

@@ -26,9 +26,14 @@ class AlarmKind(StrEnum):
 
 URGENCY = {kind: place for place, kind in enumerate(AlarmKind)}
 
-# Minutes after which an alarm that nobody answered says nothing any more. All of these are judgement.
+# Minutes after which an alarm that nobody answered says nothing any more. All of these are judgement. Work for the hands
+# is taken to be under way by then, and where it is not, the plan puts it to another time, which rings again; so late, a
+# turn makes nothing even any more.
 STALE_MIN = dict.fromkeys(AlarmKind, 60.0) | {
     AlarmKind.TAKE_OUT: 180.0,
+    AlarmKind.STEP: 10.0,
+    AlarmKind.TURN: 15.0,
+    AlarmKind.LOOK_AT: 30.0,
     AlarmKind.LEAVING_BAND: 30.0,
     AlarmKind.BAND_REACHED: 30.0,
 }
@@ -103,9 +108,11 @@ def ringing(alarms: Iterable[Alarm], answers: Sequence[Answer], now: datetime) -
 
 
 def _calls(alarm: Alarm, answers: Sequence[Answer], now: datetime) -> bool:
-    if not alarm.at <= now <= alarm.at + timedelta(minutes=STALE_MIN[alarm.kind]):
+    own = [answer for answer in answers if answer.key == alarm.key]
+    since = max([alarm.at, *(one.until for one in own if one.until is not None and one.at >= alarm.at)])
+    if not alarm.at <= now <= since + timedelta(minutes=STALE_MIN[alarm.kind]):
         return False
-    return not any(_holds_back(alarm, answer, now) for answer in answers if answer.key == alarm.key)
+    return not any(_holds_back(alarm, answer, now) for answer in own)
 
 
 def _holds_back(alarm: Alarm, answer: Answer, now: datetime) -> bool:

@@ -29,6 +29,7 @@ _MOVED, _MOVED_MIN = 0.5, 0.02  # a step begun at another time than was planned,
 _WORTH = 4.5  # by which another start on heat must be better, where the planned one falls below the margin
 GRACE_MIN = 3.0  # a step may begin so late before the plan moves
 _OFF_OWN = 3.0  # a minute from where the cook set a step
+_NO_MATTER_MIN = 1.0  # by which a bake's length may be over a round number of slots
 _OVERDUE_SLOTS = 12  # a wait that has run out may go on for so long
 
 
@@ -182,7 +183,7 @@ def _taking(piece: Piece, lengths: FloatArray | None) -> Piece:
     """A piece whose length [min] hangs on the slot (slots,) in which it begins."""
     if lengths is None:
         return piece
-    takes = np.maximum(np.rint(lengths / SLOT_MIN).astype(np.intp), 1)
+    takes = np.maximum(np.ceil((lengths - _NO_MATTER_MIN) / SLOT_MIN).astype(np.intp), 1)
     return replace(piece, takes=takes, least=int(takes.min()), most=int(takes.max()))
 
 

@@ -12,7 +12,7 @@ from cookstove_gui.cooking.supper.heats import task_for
 from cookstove_gui.forecast.answers import FloatArray
 
 BOIL = 373.15  # K
-SHORTEST, LONGEST = 0.7, 1.6  # of a bake's usual minutes; beyond, it is another bake; judgement
+SHORTEST, LONGEST = 0.6, 2.0  # of a bake's usual minutes; beyond, it is another bake; judgement
 _LEAST_EXCESS = 40.0  # K of a heat's middle over the boil; drying and keeping warm are no bakes
 
 

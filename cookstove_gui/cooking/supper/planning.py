@@ -13,7 +13,7 @@ import numpy as np
 from cookstove_gui.cooking.fit.tasks import Place
 from cookstove_gui.cooking.supper.dishes import HandsOn, Heat
 from cookstove_gui.cooking.supper.fire import Fire, OnHeat, futures, kept_for, usual_lighting
-from cookstove_gui.cooking.supper.heats import HeatFit, heat_fits
+from cookstove_gui.cooking.supper.heats import HeatFit, heat_fits, planned_for, task_for
 from cookstove_gui.cooking.supper.helping import helping_step, next_in_oven
 from cookstove_gui.cooking.supper.jobs import (
     GRACE_MIN,
@@ -64,7 +64,7 @@ def plan_meal(supper: Supper, fire: Fire, now: datetime, before: Plan | None = N
         ahead, firings = futures(fire, kept, horizon)
         fits = dict(zip(table.heats, heat_fits(ahead, fire.belief.stove, tuple(table.heats.values())), strict=True))
         if not fire.lit and parts:
-            lit_at = _light(table, fits, parts, now)
+            lit_at = _light(table, fits, ahead, parts, now)
         table = timed(table, ahead, now if fire.lit else lit_at)
         solved = _solve(table, _offered(table, fits, ahead, None if fire.lit else lit_at))
         placed = _on_heat(table, solved)
@@ -201,21 +201,28 @@ def _differs(one: KeptFire | None, other: KeptFire | None) -> bool:
     return any(abs(a - b) > much for (a, _), (b, _) in zip(one.heats, other.heats, strict=True))
 
 
-def _light(table: Table, fits: Mapping[str, HeatFit | None], parts: Sequence[OnHeat], now: datetime) -> datetime:
+def _light(
+    table: Table, fits: Mapping[str, HeatFit | None], ahead: Projection, parts: Sequence[OnHeat], now: datetime
+) -> datetime:
     """The lighting from which the parts find their heat most often, each minute earlier being worth some of it.
 
-    Taken over all parts: one that hardly finds its heat whenever the fire is lit does not call for a longer fire.
+    Taken over all parts: one that hardly finds its heat whenever the fire is lit does not call for a longer fire. Of the
+    oven it is asked whether it has come to the heat by then: to hold it is the cook's part, once there is a fire.
     """
     first = min(part.begin for part in parts)
     back = min(_EARLIEST_LIGHT, int((first - now).total_seconds() // (60.0 * SLOT_MIN)))
     if back < 0:
         return now
     lead = SLOT_MIN * np.arange(back + 1, dtype=np.float64)
-    found = [
-        fit.chances(lead + (part.begin - first).total_seconds() / 60.0).max(axis=0)
-        for part, fit in zip(parts, fits.values(), strict=True)
-        if fit is not None
-    ]
+    oven = np.maximum.accumulate(ahead.of(table.fire.belief.stove.oven_spot), axis=1)
+    found = []
+    for part, fit in zip(parts, fits.values(), strict=True):
+        starts = lead + (part.begin - first).total_seconds() / 60.0
+        if part.heat.place is Place.OVEN and not part.heat.falling:
+            there = (oven >= planned_for(task_for(part.heat)).low).mean(axis=0)
+            found.append(np.interp(starts, ahead.minutes, there))
+        elif fit is not None:
+            found.append(fit.chances(starts).max(axis=0))
     share = np.mean(found, axis=0) if found else np.ones(len(lead))
     gain = share - share[0]  # by an earlier lighting; the later parts find their heat whenever it is
     reach = gain / max(float(gain.max()), 1e-9)

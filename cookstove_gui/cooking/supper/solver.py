@@ -51,7 +51,16 @@ class Piece:
     usual: int
     stretch: float = 0.0  # cost of each slot more or less than usual
     names: tuple[str, ...] = ()  # of the options, where they have any
-    takes: NDArray[np.intp] | None = None  # (slots,) its one length from each slot on, where that hangs on the slot
+    # (slots,) its one length from each slot on, for which it keeps its resource too, where that hangs on the slot
+    takes: NDArray[np.intp] | None = None
+
+    def held(self, begin: int) -> int:
+        """Slots for which it keeps its resource if it begins then."""
+        return self.holds if self.takes is None else int(self.takes[begin])
+
+    def frees(self, slots: int) -> NDArray[np.intp]:
+        """The slot (slots,) from which its resource is free again, for each slot in which it may begin."""
+        return np.arange(slots) + (self.holds if self.takes is None else self.takes)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -187,10 +196,10 @@ class _Alone:
         for place in {piece for piece, _, _ in forbidden}:
             costs[place] = costs[place].copy()
         for place, resource, slot in forbidden:
-            first = max(slot - pieces[place].holds + 1, 0)
+            first = np.flatnonzero(pieces[place].frees(self._problem.slots) > slot)
             for row, option in enumerate(pieces[place].options):
                 if option.resource == resource:
-                    costs[place][row, first : slot + 1] = np.inf
+                    costs[place][row, first[first <= slot]] = np.inf
         return chain_of(self._problem.jobs[job], costs, self._problem.slots)
 
 
@@ -218,7 +227,7 @@ def _used(problem: Problem, chains: Sequence[Chain | None]) -> NDArray[np.intp]:
             for piece, placed in zip(job.pieces, chain.pieces, strict=True):
                 resource = piece.options[placed.option].resource
                 if resource is not None:
-                    used[resource, placed.begin : placed.begin + piece.holds] += piece.units
+                    used[resource, placed.begin : placed.begin + piece.held(placed.begin)] += piece.units
     return used
 
 
@@ -240,7 +249,7 @@ def _clash(problem: Problem, chains: Sequence[Chain]) -> tuple[int, int, list[tu
         (place, number)
         for place, (job, chain) in enumerate(zip(problem.jobs, chains, strict=True))
         for number, (piece, placed) in enumerate(zip(job.pieces, chain.pieces, strict=True))
-        if piece.options[placed.option].resource == resource and placed.begin <= slot < placed.begin + piece.holds
+        if piece.options[placed.option].resource == resource and placed.begin <= slot < placed.begin + piece.held(placed.begin)
     ]
     return resource, slot, members
 
@@ -288,7 +297,7 @@ def _placed_among(problem: Problem, chains: Sequence[Chain | None], place: int) 
             if option.resource is not None and piece.holds:
                 full = used[option.resource] + piece.units > problem.capacity[option.resource]
                 until = np.concatenate(([0], np.cumsum(full)))
-                ends = np.minimum(np.arange(problem.slots) + piece.holds, problem.slots)
+                ends = np.minimum(piece.frees(problem.slots), problem.slots)
                 cost[row, until[ends] > until[:-1]] = np.inf
         costs.append(cost)
     return chain_of(job, costs, problem.slots)

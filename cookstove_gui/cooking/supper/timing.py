@@ -6,11 +6,15 @@ from datetime import datetime, timedelta
 import numpy as np
 
 from cookstove_gui.cooking.supper.dishes import Heat
+from cookstove_gui.cooking.supper.helping import SOON_MIN
 from cookstove_gui.cooking.supper.jobs import SLOT_MIN
 from cookstove_gui.cooking.supper.pace import LONGEST, baked, is_paced, lengths
 from cookstove_gui.cooking.supper.reading_back import Table
 from cookstove_gui.forecast.answers import FloatArray, Projection
 
+# Min until a bake begins for which the oven's heat counts in its length, and from which on it does not: the further
+# ahead, the more the cook can still do to have it right; judgement
+_COUNTS_MIN = (15.0, SOON_MIN)
 _HARDLY = 4.0  # min by which a bake may be longer or shorter than planned without being planned again; judgement
 
 
@@ -18,6 +22,8 @@ def timed(table: Table, ahead: Projection, since: datetime) -> Table:
     """The table with the lengths and ends of its bakes, by the middle of the futures, whose minutes count from `since`."""
     offset = (table.grid.base - since).total_seconds() / 60.0
     starts = np.maximum(SLOT_MIN * np.arange(table.grid.slots) + offset, 0.0)
+    until = starts - (table.now - since).total_seconds() / 60.0
+    counts = np.interp(until, _COUNTS_MIN, (1.0, 0.0))
     oven: FloatArray = np.median(ahead.of(table.fire.belief.stove.oven_spot), axis=0)
     found, ends, left = {}, {}, {}
     for key, heat in table.heats.items():
@@ -33,7 +39,8 @@ def timed(table: Table, ahead: Projection, since: datetime) -> Table:
                 gone = (table.now - began).total_seconds() / 60.0
                 ends[key] = table.now + timedelta(minutes=min(ahead_min, max(LONGEST * heat.minutes - gone, 0.0)))
             continue
-        found[key] = _steady(table, key, lengths(ahead.minutes, oven, heat, starts, heat.minutes))
+        takes = lengths(ahead.minutes, oven, heat, starts, heat.minutes)
+        found[key] = _steady(table, key, heat.minutes + counts * (takes - heat.minutes))
     return replace(table, lengths=found, ends=ends, left=left)
 
 

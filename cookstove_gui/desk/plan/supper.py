@@ -10,7 +10,7 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
-from cookstove_gui.cooking.supper.marks import LET_GO, OwnTime, Supper, with_mark
+from cookstove_gui.cooking.supper.marks import LET_GO, Mark, OwnTime, Supper, with_mark
 from cookstove_gui.cooking.supper.moments import Moment, MomentKind, due, moments
 from cookstove_gui.cooking.supper.plan import FireStep, Margin, Plan
 from cookstove_gui.desk.changes import Changed
@@ -206,9 +206,14 @@ class SupperTable:
                 mark = replace(mark, turned=now)
             case _:
                 mark = replace(mark, ended=now)
-        marks = with_mark(supper.marks, mark)
-        own = tuple(one for one in supper.own if one.step != moment.step.key)
-        self._want(replace(supper, marks=marks, own=own))
+        self.set_mark(mark)
+
+    def set_mark(self, mark: Mark) -> None:
+        """What was done of a step; a time that the cook had set for it is past then."""
+        supper = self.supper
+        if supper is not None:
+            own = tuple(one for one in supper.own if one.step != mark.step)
+            self._want(replace(supper, marks=with_mark(supper.marks, mark), own=own))
 
     def take_back(self) -> None:
         """The latest thing marked as done is not."""

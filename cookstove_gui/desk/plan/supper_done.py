@@ -1,18 +1,26 @@
-"""What a planned supper called for is done: marked in the plan, and logged where it was done to fire or oven."""
+"""What a planned supper called for is done: marked in the plan, and logged where it was done to fire or oven.
 
+The other way round too: what was typed of the oven on Cook is done in the plan, and what is undone there is not.
+"""
+
+from collections.abc import Iterator
+from dataclasses import replace
 from datetime import datetime, timedelta
 
 from cookstove_gui.cooking.baking.catalogue import bakes
 from cookstove_gui.cooking.baking.in_oven import in_oven
+from cookstove_gui.cooking.fit.tasks import Place
 from cookstove_gui.cooking.supper.dishes import Heat
+from cookstove_gui.cooking.supper.marks import Mark
 from cookstove_gui.cooking.supper.moments import Moment, MomentKind, dish_of, part_of_step
 from cookstove_gui.cooking.supper.plan import FireStep, Plan, PlannedStep
 from cookstove_gui.desk.desk import Desk
 from cookstove_gui.phrases.plan.fire_steps import splits_words
-from cookstove_gui.stove.entries import Kind
+from cookstove_gui.stove.entries import Entry, Kind
 from cookstove_gui.units import tidy
 
 _OVEN = {MomentKind.PUT_IN: Kind.OVEN_IN, MomentKind.TURN: Kind.TURNED, MomentKind.TAKE_OUT: Kind.OVEN_OUT}
+_TOLD = {Kind.OVEN_IN: "began", Kind.TURNED: "turned", Kind.OVEN_OUT: "ended"}
 _SAME = timedelta(seconds=1)
 
 
@@ -30,6 +38,51 @@ def do_moment(desk: Desk, moment: Moment) -> None:
     inside = {one.name.casefold() for one in in_oven(desk.entries)}
     if (name.casefold() in inside) is (kind is not Kind.OVEN_IN):
         desk.do(kind, note=name)
+
+
+def follow_log(desk: Desk) -> None:
+    """What the latest row tells of the oven marks the step of the plan that it did; what is void is not done."""
+    if not (desk.is_live and desk.rows) or desk.supper.plan is None:
+        return
+    by_number, in_force = {str(one.number): one for one in desk.rows}, {one.number for one in desk.entries}
+    for one in desk.rows:
+        if one.kind in _TOLD and one.number not in in_force:
+            _unmark(desk, _TOLD[one.kind], one.at)
+    row = desk.rows[-1]
+    while row.kind is Kind.VOID and row.value in by_number:
+        row = by_number[row.value]
+    if row.kind in _TOLD and row.number in in_force:
+        _mark(desk, row)
+
+
+def _mark(desk: Desk, row: Entry) -> None:
+    told = _TOLD[row.kind]
+    marks = [desk.supper.supper.mark(step.key) for step in _steps_in_oven(desk, row.note)] if desk.supper.supper else []
+    if any(abs(at - row.at) <= _SAME for one in marks if (at := getattr(one, told)) is not None):
+        return  # the key of the plan logged it
+    is_in = row.kind is not Kind.OVEN_IN
+    found = next((one for one in marks if one.ended is None and (one.began is not None) is is_in), None)
+    if found is not None:
+        desk.supper.set_mark(replace(found, **{told: row.at}))
+
+
+def _unmark(desk: Desk, told: str, at: datetime) -> None:
+    marks: tuple[Mark, ...] = desk.supper.supper.marks if desk.supper.supper is not None else ()
+    for one in marks:
+        marked = getattr(one, told)
+        if marked is not None and abs(marked - at) <= _SAME:
+            desk.supper.set_mark(replace(one, **{told: None}))
+
+
+def _steps_in_oven(desk: Desk, name: str) -> Iterator[PlannedStep]:
+    """The plan's steps in the oven that a name in the log may mean; a row without one means what is in it."""
+    plan = desk.supper.plan
+    for step in plan.steps if plan is not None else ():
+        part, dish = part_of_step(plan, step), dish_of(plan, step)
+        if isinstance(part, Heat) and part.place is Place.OVEN and dish is not None:
+            names = {dish.name.casefold(), name_in_oven(plan, step).casefold()}
+            if not name or name.casefold() in names:
+                yield step
 
 
 def name_in_oven(plan: Plan, step: PlannedStep) -> str:

@@ -48,6 +48,10 @@ class SupperPlanning(QObject):
         return self._job.is_busy
 
     def _see(self, changed: Changed) -> None:
+        if changed.log and self._desk.supper.plan is not None:
+            from cookstove_gui.desk.plan.supper_done import follow_log
+
+            follow_log(self._desk)
         if changed.standing or changed.stove or changed.session or changed.study:
             self._ask()
         elif changed.supper:

@@ -86,6 +86,15 @@ def fits_words(plan: Plan) -> tuple[str, str]:
     return f"In time {_in_ten(plan.chance)};", f"{way} {told}"
 
 
+def plan_rungs(plan: Plan, edge: Edge) -> tuple[str, ...]:
+    """The meal as it is planned, behind what comes next, from long to short."""
+    names = ", ".join(_lower(dish.name) for dish in plan.dishes)
+    title, _ = fits_words(plan)
+    fits = title.rstrip(".;")
+    at = f"On the table at {edge.at(plan.table_at)}"
+    return (f"{at}: {names}. {fits}. The whole plan is on Plan, Supper.", f"{at}: {names}. {fits}.", f"{at}. {fits}.")
+
+
 def is_near(plan: Plan) -> bool:
     """Whether the first heat is so near that the chance of the whole says something."""
     heats = [step for step in plan.steps if step.kind is StepKind.HEAT]

@@ -27,6 +27,7 @@ def drawn(random: np.random.Generator, jobs: int, slots: int, most_pieces: int =
                 Piece(
                     options=options, holds=least, units=1, least=least, most=most, usual=usual,
                     stretch=float(random.integers(0, 3)),
+                    takes=random.integers(least, most + 1, slots) if random.random() < 0.3 else None,
                 )
             )  # fmt: skip
         due = int(random.integers(slots // 2, slots))
@@ -41,6 +42,16 @@ def _cost(random: np.random.Generator, slots: int) -> np.ndarray:
     return cost
 
 
+def _held(piece: Piece, begin: int) -> int:
+    return piece.holds if piece.takes is None else int(piece.takes[begin])
+
+
+def _cost_of_length(piece: Piece, begin: int, length: int) -> float:
+    if piece.takes is not None:
+        return 0.0 if piece.takes[begin] == length else np.inf
+    return piece.stretch * abs(length - piece.usual)
+
+
 def cost_of(problem: Problem, found: Solution) -> float:
     """Worked out from the definition, with every rule checked; infinite where one is broken."""
     total = 0.0
@@ -52,9 +63,9 @@ def cost_of(problem: Problem, found: Solution) -> float:
             if not piece.least <= length <= piece.most:
                 return np.inf
             option = piece.options[placed.option]
-            total += option.cost[placed.begin] + piece.stretch * abs(length - piece.usual)
+            total += option.cost[placed.begin] + _cost_of_length(piece, placed.begin, length)
             if option.resource is not None:
-                used[option.resource, placed.begin : placed.begin + piece.holds] += piece.units
+                used[option.resource, placed.begin : placed.begin + _held(piece, placed.begin)] += piece.units
         total += job.ready[chain.end]
     return total if (used <= np.array(problem.capacity)[:, None]).all() else np.inf
 
@@ -89,9 +100,9 @@ def _all_chains(job: Job, slots: int) -> list:
         cost, at, held = 0.0, start, np.zeros((3, slots), dtype=int)
         for piece, length, row in zip(job.pieces, lengths, chosen, strict=True):
             option = piece.options[row]
-            cost += option.cost[at] + piece.stretch * abs(length - piece.usual)
+            cost += option.cost[at] + _cost_of_length(piece, at, length)
             if option.resource is not None:
-                held[option.resource, at : at + piece.holds] += piece.units
+                held[option.resource, at : at + _held(piece, at)] += piece.units
             at += length
         cost += job.ready[at]
         if np.isfinite(cost):
@@ -109,7 +120,9 @@ def by_integer_programming(problem: Problem) -> float:
                     for length in range(piece.least, piece.most + 1):
                         if begin + length > problem.slots or not np.isfinite(option.cost[begin]):
                             continue
-                        cost = option.cost[begin] + piece.stretch * abs(length - piece.usual)
+                        cost = option.cost[begin] + _cost_of_length(piece, begin, length)
+                        if not np.isfinite(cost):
+                            continue
                         if number == len(job.pieces) - 1:
                             cost += job.ready[begin + length]
                         columns.append((place, number, row, begin, length, cost))
@@ -130,7 +143,7 @@ def by_integer_programming(problem: Problem) -> float:
                 [
                     float(
                         (piece := problem.jobs[one[0]].pieces[one[1]]).options[one[2]].resource == resource
-                        and one[3] <= slot < one[3] + piece.holds
+                        and one[3] <= slot < one[3] + _held(piece, one[3])
                     )
                     * piece.units
                     for one in columns

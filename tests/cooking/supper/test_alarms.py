@@ -39,9 +39,16 @@ def rings(alarms: list[Alarm], answers: tuple[Answer, ...], minutes: float) -> l
     return [one.alarm.key for one in ringing(alarms, answers, after(minutes))]
 
 
-@pytest.mark.parametrize(("minutes", "expected"), [(-0.1, []), (0, ["a"]), (59, ["a"]), (61, [])])
+@pytest.mark.parametrize(("minutes", "expected"), [(-0.1, []), (0, ["a"]), (14, ["a"]), (16, [])])
 def test_it_rings_from_its_moment_until_it_says_nothing_any_more(minutes: float, expected: list[str]) -> None:
     assert rings([alarm()], (), minutes) == expected
+
+
+def test_work_that_is_under_way_calls_for_nobody_ten_minutes_on_unless_it_was_put_off() -> None:
+    shape = [alarm(AlarmKind.STEP)]
+    assert [rings(shape, (), minute) for minute in (9, 11)] == [["a"], []]
+    later = put_off((), "a", after(9))
+    assert [rings(shape, later, minute) for minute in (13, 15, 23, 25)] == [[], ["a"], ["a"], []]
 
 
 def test_after_a_long_sleep_food_still_calls_and_a_heat_reached_long_ago_does_not() -> None:
@@ -124,7 +131,7 @@ def test_what_is_done_for_good_stays_done_when_the_clock_is_set_back() -> None:
 
 
 def test_a_clock_set_forward_ends_a_snooze() -> None:
-    assert rings([alarm()], put_off((), "a", after(1)), 58) == ["a"]
+    assert rings([alarm(AlarmKind.PUT_IN)], put_off((), "a", after(1)), 58) == ["a"]
 
 
 def test_old_answers_are_forgotten_and_new_ones_replace_those_of_the_same_key() -> None:
@@ -199,7 +206,9 @@ def test_nothing_rings_before_its_time_after_it_is_stale_or_while_put_off(
             answers = (done if act == "done" else put_off)(answers, key, after(at))
     now = after(minute)
     for one in ringing(alarms, answers, now):
-        assert one.alarm.at <= now <= one.alarm.at + timedelta(minutes=STALE_MIN[one.alarm.kind])
+        put_off_until = [answer.until for answer in answers if answer.key == one.alarm.key and answer.until is not None]
+        since = max([one.alarm.at, *put_off_until])
+        assert one.alarm.at <= now <= since + timedelta(minutes=STALE_MIN[one.alarm.kind])
         assert not any(
             answer.key == one.alarm.key and answer.at <= now and answer.until is not None and now < answer.until
             for answer in answers

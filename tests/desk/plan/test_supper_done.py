@@ -9,7 +9,7 @@ from cookstove_gui.cooking.supper.dishes import Dish, HandsOn, Heat, Place
 from cookstove_gui.cooking.supper.moments import Moment, MomentKind
 from cookstove_gui.cooking.supper.plan import Margin, Plan, PlannedStep, StepKind
 from cookstove_gui.desk import Desk
-from cookstove_gui.desk.plan.supper_done import do_moment, take_back
+from cookstove_gui.desk.plan.supper_done import do_moment, follow_log, name_in_oven, take_back
 from cookstove_gui.stove.entries import Kind
 from tests.held_clock import HeldClock
 
@@ -122,3 +122,52 @@ def test_what_the_catalogue_does_not_have_goes_by_its_dish(burning_desk: Desk) -
     assert burning_desk.supper.take(supper, replace(plan, dishes=(plain, STEW)))
     do_moment(burning_desk, found)
     assert oven_rows(burning_desk) == [(Kind.OVEN_IN, "Sunday pie")]
+
+
+def typed(desk: Desk, kind: Kind, name: str) -> None:
+    desk.do(kind, note=name)
+    follow_log(desk)
+
+
+def pie(desk: Desk) -> tuple[object, object, object]:
+    assert desk.supper.supper is not None
+    mark = desk.supper.supper.mark("pie/1")
+    return mark.began, mark.turned, mark.ended
+
+
+@pytest.mark.parametrize("name", ["sunday pie", "", "of its bake"])
+def test_what_is_typed_of_the_oven_is_done_in_the_plan(burning_desk: Desk, held_clock: HeldClock, name: str) -> None:
+    step = moment(burning_desk, MomentKind.PUT_IN).step
+    assert burning_desk.supper.plan is not None
+    name = name_in_oven(burning_desk.supper.plan, step) if name == "of its bake" else name
+    begun = burning_desk.clock()
+    typed(burning_desk, Kind.OVEN_IN, name or "Sunday pie")
+    assert pie(burning_desk) == (begun, None, None)
+    held_clock.pass_minutes(20)
+    typed(burning_desk, Kind.TURNED, name)
+    held_clock.pass_minutes(20)
+    typed(burning_desk, Kind.OVEN_OUT, name)
+    assert pie(burning_desk) == (begun, begun + timedelta(minutes=20), begun + timedelta(minutes=40))
+
+
+def test_what_is_undone_in_the_log_is_not_done_in_the_plan_until_it_is_redone(burning_desk: Desk) -> None:
+    moment(burning_desk, MomentKind.PUT_IN)
+    typed(burning_desk, Kind.OVEN_IN, "Sunday pie")
+    burning_desk.undo()
+    follow_log(burning_desk)
+    assert pie(burning_desk) == (None, None, None)
+    burning_desk.redo()
+    follow_log(burning_desk)
+    assert pie(burning_desk) == (burning_desk.clock(), None, None)
+
+
+def test_another_food_or_what_never_went_in_marks_nothing(burning_desk: Desk, held_clock: HeldClock) -> None:
+    moment(burning_desk, MomentKind.PUT_IN)
+    typed(burning_desk, Kind.OVEN_IN, "custard")
+    typed(burning_desk, Kind.OVEN_OUT, "Sunday pie")
+    assert pie(burning_desk) == (None, None, None)
+    typed(burning_desk, Kind.OVEN_IN, "Sunday pie")
+    begun = burning_desk.clock()
+    held_clock.pass_minutes(5)
+    typed(burning_desk, Kind.OVEN_IN, "Sunday pie")  # a second one of it is none of the plan's
+    assert pie(burning_desk) == (begun, None, None)
