@@ -116,7 +116,11 @@ _TELL_ONLY = (
 
 def advise(standing: Standing, plan: Plan | None = None) -> Advice:
     """The one piece of advice for a moment, with a planned meal or without."""
-    found = next(found for rule in RULES if (found := rule(standing)) is not None)
+    holds_wood = plan is not None and plan.holds_wood(standing.now)
+    rules = [rule for rule in RULES if not (holds_wood and rule is _wood_due)]
+    found = next(found for rule in rules if (found := rule(standing)) is not None)
+    if holds_wood:
+        found = replace(found, wood_by=None)
     planned = None if plan is None or found.subject not in _TELL_ONLY else due(plan, standing.now)
     if plan is not None and plan.steers:
         found = replace(found, step=None)  # one voice: the plan says what is done to the fire for what bakes

@@ -290,7 +290,8 @@ class Follower:
         let_go = next((one.begin for one in self.plan.steps if one.what == FireStep.LET_GO), None)
         holds_back = holds_back or speak_against(self.cautions, "wood")
         holds_back = holds_back or any(one.helps and (one.opening or 1.0) < 0.5 for one in self.plan.steps)
-        kitchen.leaves_wood = holds_back or (let_go is not None and let_go <= self.now)
+        keeps_from = holds_back or (let_go is not None and let_go <= self.now)
+        kitchen.leaves_wood = keeps_from or self.plan.steers  # then wood is put on as the plan has it
         kitchen.leaves_air = kitchen.minute - self.air_set_at < KEEPS_OFF_MIN
         if self.evening.random.random() >= NOTICES:
             return
@@ -307,7 +308,7 @@ class Follower:
             kitchen.shut_bypass()
         wood = FireStep.WOOD in due or (step is not None and step.kind is ActionKind.WOOD)
         wood = wood or (advice.subject is Subject.WOOD_DUE and advice.by is not None and advice.by.at <= self.now)
-        if wood and not kitchen.leaves_wood and kitchen.minute - kitchen.loaded_at >= SINCE_WOOD_MIN:
+        if wood and not keeps_from and kitchen.minute - kitchen.loaded_at >= SINCE_WOOD_MIN:
             planned = due.get(FireStep.WOOD)
             kitchen.load((planned.wood if planned else None) or kitchen.usual_load())
             air = max(air or 0.0, CATCHES) if self.air_now() < CATCHES and not speak_against(self.cautions, "open air") else air

@@ -145,11 +145,11 @@ def fire_steps(
     else:
         if fire.bypass_open:
             steps.append(_step("fire/bypass", FireStep.BYPASS_SHUT, max(now, _shut_at(fire, now))))
-        load = max(_next_load(fire, every, now), now)
+        load = max(next_load(fire, now), now)
         if helps.kind is ActionKind.AIR:
             steps.append(_air_step(helps.value, now))
         elif helps.kind is ActionKind.WOOD:
-            load = now
+            load = now if helps.value > 0.0 else now + timedelta(minutes=every)
     number = fire.belief.loads + 1
     # What is put on burns for as long as until the next: the last load is the one that lasts to the end.
     while load < let_go_at - timedelta(minutes=0.5 * every):
@@ -162,8 +162,9 @@ def fire_steps(
     return tuple(steps)
 
 
-def _next_load(fire: Fire, every: float, now: datetime) -> datetime:
+def next_load(fire: Fire, now: datetime) -> datetime:
     """When the next load is due; the kindling has a while to catch first, whatever the fire lacks."""
+    every = math.exp(fire.belief.habits.interval_log)
     if fire.belief.loads or fire.belief.lit_at is None:
         return fire.reload_at or (fire.belief.last_load or fire.belief.lit_at or now) + timedelta(minutes=every)
     usual = fire.belief.lit_at + timedelta(minutes=KINDLING_WAIT * every)

@@ -3,13 +3,13 @@
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import datetime, timedelta
 
 import numpy as np
 
 from cookstove_gui.cooking.fires.steps import AIR_DOWN
 from cookstove_gui.cooking.fit.tasks import Place
-from cookstove_gui.cooking.supper.fire import Fire, OnHeat
+from cookstove_gui.cooking.supper.fire import Fire, OnHeat, next_load
 from cookstove_gui.cooking.supper.heats import task_for
 from cookstove_gui.cooking.supper.pace import BOIL, is_paced
 from cookstove_gui.forecast.answers import LEAVE, Action, ActionKind, KeptFire
@@ -21,6 +21,7 @@ from cookstove_gui.forecast.model.heat import USUAL_INLET
 SOON_MIN = 75.0  # a heat wanted later than this is not steered to yet; judgement
 GRANTED = 6.0  # K off the heat wanted that are no miss: some four minutes of a bake of three quarters of an hour
 LEAST_MISS = 5.0  # K off beyond that, as is to be expected, from which a step is looked for; judgement
+DUE_SOON = timedelta(minutes=10)  # within which the next load is thought about; judgement
 LEAST_GAIN = 3.0  # K by which a step must bring the oven nearer; judgement
 _ALIKE = 0.08  # of the air's opening; a change that small is none
 _LEAST_LEFT_MIN = 5.0  # of a bake, in which a fire can still be heard of
@@ -43,7 +44,8 @@ def helping_step(fire: Fire, parts: Sequence[OnHeat], kept: KeptFire | None, now
     if wanted is None or kept is None or not fire.lit:
         return LEAVE
     (before,) = _outcomes(fire, wanted, kept, [LEAVE], now)
-    steps = _steps(fire, before.lean)
+    is_due = next_load(fire, now) <= now + DUE_SOON
+    steps = _steps(fire, before.lean, is_due)
     if before.miss < LEAST_MISS or not steps:
         return LEAVE
     after = [one.miss for one in _outcomes(fire, wanted, kept, steps, now)]
@@ -93,8 +95,8 @@ def heat_wanted(part: OnHeat) -> float:
     return min(max(heat, task.low if part.running else task.middle), task.high)
 
 
-def _steps(fire: Fire, lean: float) -> list[Action]:
-    """What may be done against an oven that will be too hot, or too cool."""
+def _steps(fire: Fire, lean: float, is_due: bool) -> list[Action]:
+    """What may be done against an oven that will be too hot, or too cool; `is_due`: the next load of wood."""
     air, against, load = fire.air, fire.against, math.exp(fire.belief.habits.mass_log)
     if lean > 0.0:
         openings, step = [AIR_DOWN, USUAL_INLET], "shut air"
@@ -105,6 +107,7 @@ def _steps(fire: Fire, lean: float) -> list[Action]:
         is_change = air is None or (opening < air - _ALIKE if lean > 0.0 else opening > air + _ALIKE)
         if is_change:
             found.append(Action(kind=ActionKind.AIR, value=opening))
-    if lean <= 0.0 and "wood" not in against:
-        found += [Action(kind=ActionKind.WOOD, value=share * load) for share in (0.5, 1.0)]
-    return found
+    if lean > 0.0 and is_due:
+        found.append(Action(kind=ActionKind.WOOD, value=0.0))  # none now: the next one an interval later
+    shares = (0.5, 1.0) if lean <= 0.0 else (0.5,) if is_due else ()
+    return found + [Action(kind=ActionKind.WOOD, value=share * load) for share in shares if "wood" not in against]

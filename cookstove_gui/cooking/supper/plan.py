@@ -1,7 +1,7 @@
 """A plan of a meal on one clock: every step with the chance that it turns out."""
 
 from dataclasses import dataclass, field
-from datetime import datetime
+from datetime import datetime, timedelta
 from enum import StrEnum
 
 from cookstove_gui.cooking.supper.dishes import Dish
@@ -33,6 +33,8 @@ class Margin(StrEnum):
     USUAL = "usual"
     SAFE = "safe"
 
+
+LOAD_SOON = timedelta(minutes=5)  # within which a load is spoken of as due
 
 MARGINS = {Margin.USUAL: 0.6, Margin.SAFE: 0.8}  # least chance of each step on heat; judgement
 
@@ -113,6 +115,11 @@ class Plan:
     steers: bool = False  # it says what to do to the fire now, for what is in the oven or goes in soon
     oven: OvenAhead | None = field(default=None, compare=False)
     firings: int = 0  # of this stove, that a plan without a fire was made from; 0: common practice
+
+    def holds_wood(self, now: datetime) -> bool:
+        """Whether it steers the fire and has nothing put on it soon."""
+        loads = [step.begin for step in self.steps if step.what == FireStep.WOOD and not step.done]
+        return self.steers and not any(at <= now + LOAD_SOON for at in loads)
 
     def of_dish(self, key: str) -> tuple[PlannedStep, ...]:
         """The steps of one dish in order."""

@@ -35,14 +35,14 @@ _IN_OVEN = (MomentKind.TURN, MomentKind.TAKE_OUT)
 
 def alarms_of(standing: Standing | None, plan: Plan | None) -> tuple[Alarm, ...]:
     """Everything that calls for the cook, past and to come, in order of time."""
-    found = list(_of_standing(standing)) if standing is not None else []
+    found = list(_of_standing(standing, plan)) if standing is not None else []
     bakes = standing.bakes if standing is not None else ()
     if plan is not None:
         found += _of_plan(plan, bakes)
     return without_doubles(found)
 
 
-def _of_standing(standing: Standing) -> Iterator[Alarm]:
+def _of_standing(standing: Standing, plan: Plan | None) -> Iterator[Alarm]:
     for one in standing.bakes:
         yield from _of_bake(one)
     wanted = standing.course.next_reading
@@ -53,7 +53,7 @@ def _of_standing(standing: Standing) -> Iterator[Alarm]:
         yield Alarm(key="reading", kind=AlarmKind.NEXT_READING, at=max(at, walked), about=wanted.spot)
     if standing.first_fires.next is not None:
         return
-    advice = advise(standing)
+    advice = advise(standing, plan)
     wood = advice.by if advice.subject is Subject.WOOD_DUE else advice.wood_by
     if wood is not None:
         yield Alarm(key="reload", kind=AlarmKind.RELOAD, at=wood.at)

@@ -1,5 +1,6 @@
 """What a planned meal asks of the fire: only where a heat is missed, the right way, never against a caution."""
 
+import math
 from dataclasses import replace
 from datetime import datetime, timedelta
 
@@ -7,9 +8,10 @@ import pytest
 
 from cookstove_gui.cooking.fit.tasks import Place
 from cookstove_gui.cooking.supper.fire import Fire, OnHeat
-from cookstove_gui.cooking.supper.helping import SOON_MIN, helping_step, next_in_oven
+from cookstove_gui.cooking.supper.helping import SOON_MIN, _steps, heat_wanted, helping_step, next_in_oven
 from cookstove_gui.forecast.answers import LEAVE, Action, ActionKind, KeptFire
 from cookstove_gui.stove.entries import HeatBand
+from cookstove_gui.units import degrees
 from tests.cooking.supper.made import NOW, burning, cold, oven
 
 COOL, RIGHT, HOT = (150.0, 190.0), (330.0, 390.0), (520.0, 560.0)  # °F, for an oven at some 340 and rising
@@ -76,6 +78,38 @@ def test_without_a_fire_to_keep_nothing_is_asked_for() -> None:
 def test_it_is_for_what_is_in_the_oven_or_goes_in_next_and_soon(parts: list[OnHeat], expected: int | None) -> None:
     found = next_in_oven(parts, NOW)
     assert found == (None if expected is None else parts[expected])
+
+
+def wanted_at(left: float, minutes: float, running: bool = True) -> float:
+    """°F steered to for a bake of 45 minutes at 350 to 400 that wants so much more of it within so many minutes."""
+    one = part((350.0, 400.0), 0.0, 45.0)
+    return float(degrees(heat_wanted(replace(one, left=left, by=one.begin + timedelta(minutes=minutes), running=running)), "F"))
+
+
+def test_it_steers_to_the_middle_and_while_it_bakes_to_what_has_it_done_in_time_within_its_heat() -> None:
+    assert wanted_at(45.0, 45.0) == pytest.approx(375.0)
+    assert wanted_at(20.0, 19.0) == pytest.approx(212.0 + 163.0 * 20.0 / 19.0)
+    assert wanted_at(20.0, 22.0) == pytest.approx(212.0 + 163.0 * 20.0 / 22.0)
+    assert (wanted_at(20.0, 10.0), wanted_at(20.0, 60.0)) == pytest.approx((400.0, 350.0))
+
+
+def test_what_may_still_begin_earlier_wants_no_cooler_oven() -> None:
+    assert wanted_at(45.0, 60.0, running=False) == pytest.approx(375.0)
+    assert wanted_at(45.0, 42.0, running=False) > 380.0
+
+
+def test_a_fire_that_lacks_little_is_not_given_a_whole_load() -> None:
+    load = math.exp(burning().belief.habits.mass_log)
+    tried = sorted(action.value for action in _steps(replace(burning(), air=1.0), -20.0, False))
+    assert tried == pytest.approx([0.5 * load, load])
+
+
+def test_in_an_oven_that_will_be_too_hot_a_load_that_is_due_is_left_out_or_halved() -> None:
+    fire = replace(burning(), air=0.3)  # shut down already
+    load = math.exp(fire.belief.habits.mass_log)
+    assert [action.value for action in _steps(fire, 20.0, True)] == pytest.approx([0.0, 0.5 * load])
+    assert [action.value for action in _steps(replace(fire, against=frozenset({"wood"})), 20.0, True)] == [0.0]
+    assert _steps(fire, 20.0, False) == []
 
 
 def test_a_pot_on_the_cooktop_is_not_steered_for() -> None:
