@@ -311,7 +311,11 @@ class Follower:
         if wood and not keeps_from and kitchen.minute - kitchen.loaded_at >= SINCE_WOOD_MIN:
             planned = due.get(FireStep.WOOD)
             kitchen.load((planned.wood if planned else None) or kitchen.usual_load())
-            air = max(air or 0.0, CATCHES) if self.air_now() < CATCHES and not speak_against(self.cautions, "open air") else air
+            air = (
+                max(air or 0.0, CATCHES)
+                if self.air_now() < CATCHES and not speak_against(self.cautions, "open air")
+                else air
+            )
         if step is not None and step.kind is ActionKind.BYPASS:
             kitchen.shut_bypass()
         if air is not None and (air != self.air_set or kitchen.minute - self.air_set_at >= KEEPS_OFF_MIN):

@@ -156,7 +156,8 @@ def _offered(
 def _solve(table: Table, chances: Mapping[str, tuple[tuple[str, ...], FloatArray]]) -> Solved:
     resources = table.resources
     ahead = tuple(
-        job_of(table.supper, dish, table.grid, chances, resources, table.lengths, table.ends, table.before) for dish in table.supper.dishes
+        job_of(table.supper, dish, table.grid, chances, resources, table.lengths, table.ends, table.before)
+        for dish in table.supper.dishes
     )
     jobs = tuple(one.job for one in ahead if one.job is not None)
     problem = Problem(slots=table.grid.slots, capacity=table.capacity, jobs=jobs)

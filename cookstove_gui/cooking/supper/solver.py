@@ -249,7 +249,8 @@ def _clash(problem: Problem, chains: Sequence[Chain]) -> tuple[int, int, list[tu
         (place, number)
         for place, (job, chain) in enumerate(zip(problem.jobs, chains, strict=True))
         for number, (piece, placed) in enumerate(zip(job.pieces, chain.pieces, strict=True))
-        if piece.options[placed.option].resource == resource and placed.begin <= slot < placed.begin + piece.held(placed.begin)
+        if piece.options[placed.option].resource == resource
+        and placed.begin <= slot < placed.begin + piece.held(placed.begin)
     ]
     return resource, slot, members
 

@@ -6,6 +6,7 @@ from datetime import datetime, timedelta
 import numpy as np
 
 from cookstove_gui.cooking.supper.dishes import Heat
+from cookstove_gui.cooking.supper.heats import planned_for, task_for
 from cookstove_gui.cooking.supper.helping import SOON_MIN
 from cookstove_gui.cooking.supper.jobs import SLOT_MIN
 from cookstove_gui.cooking.supper.pace import LONGEST, baked, is_paced, lengths
@@ -39,9 +40,23 @@ def timed(table: Table, ahead: Projection, since: datetime) -> Table:
                 gone = (table.now - began).total_seconds() / 60.0
                 ends[key] = table.now + timedelta(minutes=min(ahead_min, max(LONGEST * heat.minutes - gone, 0.0)))
             continue
-        takes = lengths(ahead.minutes, oven, heat, starts, heat.minutes)
+        usable = _usable_from(ahead.minutes, oven, heat, starts)
+        takes = usable - starts + lengths(ahead.minutes, oven, heat, usable, heat.minutes)
         found[key] = _steady(table, key, heat.minutes + counts * (takes - heat.minutes))
     return replace(table, lengths=found, ends=ends, left=left)
+
+
+def _usable_from(minutes: FloatArray, oven: FloatArray, heat: Heat, starts: FloatArray) -> FloatArray:
+    """From when [min] food may go in for each start: once the oven is at the heat that a plan counts on, if it will be.
+
+    To begin before that gains nothing.
+    """
+    there = np.flatnonzero(oven >= planned_for(task_for(heat)).low)
+    if not len(there):
+        return starts
+    place = np.searchsorted(there, np.searchsorted(minutes, starts))
+    next_there = minutes[there[np.minimum(place, len(there) - 1)]]
+    return np.asarray(np.where(place < len(there), np.maximum(starts, next_there), starts), dtype=np.float64)
 
 
 def _steady(table: Table, key: str, takes: FloatArray) -> FloatArray:

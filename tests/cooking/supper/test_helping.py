@@ -83,7 +83,9 @@ def test_it_is_for_what_is_in_the_oven_or_goes_in_next_and_soon(parts: list[OnHe
 def wanted_at(left: float, minutes: float, running: bool = True) -> float:
     """°F steered to for a bake of 45 minutes at 350 to 400 that wants so much more of it within so many minutes."""
     one = part((350.0, 400.0), 0.0, 45.0)
-    return float(degrees(heat_wanted(replace(one, left=left, by=one.begin + timedelta(minutes=minutes), running=running)), "F"))
+    return float(
+        degrees(heat_wanted(replace(one, left=left, by=one.begin + timedelta(minutes=minutes), running=running)), "F")
+    )
 
 
 def test_it_steers_to_the_middle_and_while_it_bakes_to_what_has_it_done_in_time_within_its_heat() -> None:
