@@ -54,7 +54,7 @@ class OnHeat:
     heat: Heat
     begin: datetime
     end: datetime
-    running: bool = False  # it has begun; `begin` is now
+    began: datetime | None = None  # when it did; `begin` is now then
     left: float = 0.0  # of a bake: minutes at the middle of its heat that it wants from `begin` on
     by: datetime | None = None  # when it should be over for the dish to be in time
 

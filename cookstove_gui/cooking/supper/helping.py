@@ -21,6 +21,10 @@ from cookstove_gui.forecast.model.heat import USUAL_INLET
 SOON_MIN = 75.0  # a heat wanted later than this is not steered to yet; judgement
 GRANTED = 6.0  # K off the heat wanted that are no miss: some four minutes of a bake of three quarters of an hour
 LEAST_MISS = 5.0  # K off beyond that, as is to be expected, from which a step is looked for; judgement
+# What goes in takes heat from the oven, and so does the open door. Futures know of neither before a reading shows it; so
+# food is given an oven some 15 °F hotter, and just after it went in no oven is called too hot. Common practice, no source
+FOOD_TAKES = 8.0  # K, on average over the bake
+SETTLES = timedelta(minutes=12)
 DUE_SOON = timedelta(minutes=10)  # within which the next load is thought about; judgement
 LEAST_GAIN = 3.0  # K by which a step must bring the oven nearer; judgement
 _ALIKE = 0.08  # of the air's opening; a change that small is none
@@ -45,7 +49,8 @@ def helping_step(fire: Fire, parts: Sequence[OnHeat], kept: KeptFire | None, now
         return LEAVE
     (before,) = _outcomes(fire, wanted, kept, [LEAVE], now)
     is_due = next_load(fire, now) <= now + DUE_SOON
-    steps = _steps(fire, before.lean, is_due)
+    is_fresh = wanted.began is not None and now - wanted.began < SETTLES
+    steps = [] if is_fresh and before.lean > 0.0 else _steps(fire, before.lean, is_due)
     if before.miss < LEAST_MISS or not steps:
         return LEAVE
     after = [one.miss for one in _outcomes(fire, wanted, kept, steps, now)]
@@ -76,7 +81,7 @@ def _outcomes(fire: Fire, wanted: OnHeat, kept: KeptFire, actions: Sequence[Acti
     found = []
     for ahead in project_each(fire.belief, asked, fire.band, kept=kept, horizon=horizon):
         seen = (ahead.minutes >= begin - 1e-9) & (ahead.minutes <= end + 1e-9)
-        means = ahead.kelvin[:, seen, 0].mean(axis=1)
+        means = ahead.kelvin[:, seen, 0].mean(axis=1) - (FOOD_TAKES if wanted.began is None else 0.0)
         off = np.maximum(np.abs(means - goal) - GRANTED, 0.0)
         found.append(Outcome(miss=float(off.mean()), lean=float(np.median(means)) - goal))
     return found
@@ -92,7 +97,7 @@ def heat_wanted(part: OnHeat) -> float:
         return task.middle
     time = max((part.by - part.begin).total_seconds() / 60.0, _LEAST_LEFT_MIN)
     heat = BOIL + part.left / time * (task.middle - BOIL)
-    return min(max(heat, task.low if part.running else task.middle), task.high)
+    return min(max(heat, task.middle if part.began is None else task.low), task.high)
 
 
 def _steps(fire: Fire, lean: float, is_due: bool) -> list[Action]:

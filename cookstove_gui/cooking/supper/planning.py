@@ -179,8 +179,8 @@ def _on_heat(table: Table, solved: Solved) -> list[OnHeat]:
                 later = SLOT_MIN * sum(piece.usual for piece in pieces[offset + 1 :])
                 by = table.supper.table_at + timedelta(minutes=one.dish.after_table - later)
                 left = table.left.get(step_key(one.dish.key, one.first + offset), part.minutes)
-                running = one.running and offset == 0
-                found.append(OnHeat(heat=part, begin=begin, end=end, running=running, left=left, by=by))
+                began = next_part(table.supper, one.dish)[1] if one.running and offset == 0 else None
+                found.append(OnHeat(heat=part, begin=begin, end=end, began=began, left=left, by=by))
     return found
 
 

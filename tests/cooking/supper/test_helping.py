@@ -8,11 +8,20 @@ import pytest
 
 from cookstove_gui.cooking.fit.tasks import Place
 from cookstove_gui.cooking.supper.fire import Fire, OnHeat
-from cookstove_gui.cooking.supper.helping import SOON_MIN, _steps, heat_wanted, helping_step, next_in_oven
+from cookstove_gui.cooking.supper.helping import (
+    FOOD_TAKES,
+    SETTLES,
+    SOON_MIN,
+    _outcomes,
+    _steps,
+    heat_wanted,
+    helping_step,
+    next_in_oven,
+)
 from cookstove_gui.forecast.answers import LEAVE, Action, ActionKind, KeptFire
 from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.units import degrees
-from tests.cooking.supper.made import NOW, burning, cold, oven
+from tests.cooking.supper.made import MODERATE, NOW, burning, cold, oven
 
 COOL, RIGHT, HOT = (150.0, 190.0), (330.0, 390.0), (520.0, 560.0)  # °F, for an oven at some 340 and rising
 
@@ -35,6 +44,21 @@ def test_an_oven_that_will_be_too_hot_wants_less_air_and_one_that_will_be_too_co
     assert (down.kind, down.value) == (ActionKind.AIR, 0.3)
     up = asked(replace(burning(), air=0.3), part(HOT))
     assert up.kind is ActionKind.WOOD or up.value > 0.5
+
+
+def test_just_after_food_went_in_no_oven_is_too_hot_and_before_it_a_hotter_one_is_wanted() -> None:
+    def begun(ago: float) -> OnHeat:
+        return replace(part(COOL, 0.0), began=NOW - timedelta(minutes=ago))
+
+    minutes = SETTLES.total_seconds() / 60.0
+    assert asked(burning(), begun(minutes - 1)) == LEAVE
+    assert asked(burning(), begun(minutes + 1)).value == 0.3
+    kept = KeptFire(heats=((120.0, MODERATE),))
+    ahead, inside = (
+        _outcomes(burning(), one, kept, [LEAVE], NOW)[0].lean
+        for one in (part(RIGHT, 0.0), replace(begun(0), heat=part(RIGHT).heat))
+    )
+    assert inside - ahead == pytest.approx(FOOD_TAKES)
 
 
 def test_an_oven_that_is_right_is_left_alone() -> None:
@@ -80,11 +104,16 @@ def test_it_is_for_what_is_in_the_oven_or_goes_in_next_and_soon(parts: list[OnHe
     assert found == (None if expected is None else parts[expected])
 
 
-def wanted_at(left: float, minutes: float, running: bool = True) -> float:
+def wanted_at(left: float, minutes: float, begun: bool = True) -> float:
     """°F steered to for a bake of 45 minutes at 350 to 400 that wants so much more of it within so many minutes."""
     one = part((350.0, 400.0), 0.0, 45.0)
     return float(
-        degrees(heat_wanted(replace(one, left=left, by=one.begin + timedelta(minutes=minutes), running=running)), "F")
+        degrees(
+            heat_wanted(
+                replace(one, left=left, by=one.begin + timedelta(minutes=minutes), began=NOW if begun else None)
+            ),
+            "F",
+        )
     )
 
 
@@ -96,8 +125,8 @@ def test_it_steers_to_the_middle_and_while_it_bakes_to_what_has_it_done_in_time_
 
 
 def test_what_may_still_begin_earlier_wants_no_cooler_oven() -> None:
-    assert wanted_at(45.0, 60.0, running=False) == pytest.approx(375.0)
-    assert wanted_at(45.0, 42.0, running=False) > 380.0
+    assert wanted_at(45.0, 60.0, begun=False) == pytest.approx(375.0)
+    assert wanted_at(45.0, 42.0, begun=False) > 380.0
 
 
 def test_a_fire_that_lacks_little_is_not_given_a_whole_load() -> None:
