@@ -174,7 +174,6 @@ class Follower:
         self.air_set_at = self.looked_at = -99
         self.air_set = 0.0
         self.is_new = False
-        self.trail: list[str] = []
 
     @property
     def now(self) -> datetime:
@@ -267,15 +266,6 @@ class Follower:
         self.plan = self._planned(standing, now)
         self.advice = advise(standing, self.plan)
         self.cautions = standing.cautions
-        oven = standing.outlook.oven.p50
-        step = self.advice.step.action if self.advice.step else None
-        self.trail.append(
-            f"{self.kitchen.minute:4d} true {self.kitchen.oven():.0f} believed {0.0 if oven is None else oven:.0f} "
-            f"{self.advice.subject.name} {[one.title for one in standing.cautions if one.order]} "
-            f"{step and (step.kind.value, round(step.value, 2))} "
-            f"{[(one.what, one.opening or one.wood) for one in self.plan.steps if one.helps]} chance {self.plan.chance} "
-            f"bake {[(round((one.begin - self.lit_at).total_seconds() / 60), round((one.end - self.lit_at).total_seconds() / 60)) for one in self.plan.of_dish('bake')[:1]]}"
-        )
 
     # --- what is done
 
@@ -311,11 +301,8 @@ class Follower:
         if wood and not keeps_from and kitchen.minute - kitchen.loaded_at >= SINCE_WOOD_MIN:
             planned = due.get(FireStep.WOOD)
             kitchen.load((planned.wood if planned else None) or kitchen.usual_load())
-            air = (
-                max(air or 0.0, CATCHES)
-                if self.air_now() < CATCHES and not speak_against(self.cautions, "open air")
-                else air
-            )
+            if self.air_now() < CATCHES and not speak_against(self.cautions, "open air"):
+                air = max(air or 0.0, CATCHES)
         if step is not None and step.kind is ActionKind.BYPASS:
             kitchen.shut_bypass()
         if air is not None and (air != self.air_set or kitchen.minute - self.air_set_at >= KEEPS_OFF_MIN):

@@ -26,9 +26,9 @@ class AlarmKind(StrEnum):
 
 URGENCY = {kind: place for place, kind in enumerate(AlarmKind)}
 
-# Minutes after which an alarm that nobody answered says nothing any more. All of these are judgement. Work for the hands
-# is taken to be under way by then, and where it is not, the plan puts it to another time, which rings again; so late, a
-# turn makes nothing even any more.
+# Minutes after which an alarm that nobody answered says nothing any more. All of these are judgement. Work for the
+# hands is taken to be under way by then, and where it is not, the plan puts it to another time, which rings again; so
+# late, a turn makes nothing even any more.
 STALE_MIN = dict.fromkeys(AlarmKind, 60.0) | {
     AlarmKind.TAKE_OUT: 180.0,
     AlarmKind.STEP: 10.0,

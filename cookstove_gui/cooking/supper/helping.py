@@ -21,9 +21,10 @@ from cookstove_gui.forecast.model.heat import USUAL_INLET
 SOON_MIN = 75.0  # a heat wanted later than this is not steered to yet; judgement
 GRANTED = 6.0  # K off the heat wanted that are no miss: some four minutes of a bake of three quarters of an hour
 LEAST_MISS = 5.0  # K off beyond that, as is to be expected, from which a step is looked for; judgement
-# What goes in takes heat from the oven, and so does the open door. Futures know of neither before a reading shows it; so
-# food is given an oven some 15 °F hotter, and just after it went in no oven is called too hot. Common practice, no source
-FOOD_TAKES = 8.0  # K, on average over the bake
+# What goes in takes heat from the oven, and so does the open door. Futures know of neither before a reading shows it;
+# so food is given an oven a little hotter, and just after it went in no oven is called too hot. Common practice, no
+# source
+FOOD_TAKES = 4.0  # K, on average over the bake
 SETTLES = timedelta(minutes=12)
 DUE_SOON = timedelta(minutes=10)  # within which the next load is thought about; judgement
 LEAST_GAIN = 3.0  # K by which a step must bring the oven nearer; judgement

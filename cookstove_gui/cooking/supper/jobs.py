@@ -26,10 +26,10 @@ _TOO_LONG = 1.0  # a minute beyond that: as bad as late
 _RISES, _RESTS, _KEEPS = 0.08, 0.02, 0.03  # a minute by which a dough, another wait or something prepared is stretched
 _WRONG_HEAT, _BELOW_MARGIN = 12.0, 20.0  # all futures wrong; all of them below the cook's margin
 _MOVED, _MOVED_MIN = 0.5, 0.02  # a step begun at another time than was planned, and each minute of that
-_WORTH = 4.5  # by which another start on heat must be better, where the planned one falls below the margin
+_WORTH = 2.0  # by which another start on heat must be better, where the planned one falls below the margin
 GRACE_MIN = 3.0  # a step may begin so late before the plan moves
 _OFF_OWN = 3.0  # a minute from where the cook set a step
-_NO_MATTER_MIN = 1.0  # by which a bake's length may be over a round number of slots
+_NO_MATTER_MIN = 2.0  # by which a bake's length may be over a round number of slots
 _OVERDUE_SLOTS = 12  # a wait that has run out may go on for so long
 
 
@@ -124,8 +124,9 @@ def job_of(
     """The rest of one dish as a job.
 
     `chances` are of each heat's step: its spots, and what they offer from each slot on (spots, slots); `resources` the
-    numbers of hands, oven and spots; `lengths` (slots,) how long a step takes from each slot on, where that is not always the
-    same; `ends` when a step that runs is expected to be over; `before` is the plan that nothing should be moved from without need.
+    numbers of hands, oven and spots; `lengths` (slots,) how long a step takes from each slot on, where that is not
+    always the same; `ends` when a step that runs is expected to be over; `before` is the plan that nothing should be
+    moved from without need.
     """
     first, began, _ = next_part(supper, dish)
     pieces = []

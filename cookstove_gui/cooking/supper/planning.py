@@ -207,8 +207,8 @@ def _light(
 ) -> datetime:
     """The lighting from which the parts find their heat most often, each minute earlier being worth some of it.
 
-    Taken over all parts: one that hardly finds its heat whenever the fire is lit does not call for a longer fire. Of the
-    oven it is asked whether it has come to the heat by then: to hold it is the cook's part, once there is a fire.
+    Taken over all parts: one that hardly finds its heat whenever the fire is lit does not call for a longer fire. Of
+    the oven it is asked whether it has come to the heat by then: to hold it is the cook's part, once there is a fire.
     """
     first = min(part.begin for part in parts)
     back = min(_EARLIEST_LIGHT, int((first - now).total_seconds() // (60.0 * SLOT_MIN)))

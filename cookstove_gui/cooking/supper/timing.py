@@ -16,11 +16,11 @@ from cookstove_gui.forecast.answers import FloatArray, Projection
 # Min until a bake begins for which the oven's heat counts in its length, and from which on it does not: the further
 # ahead, the more the cook can still do to have it right; judgement
 _COUNTS_MIN = (15.0, SOON_MIN)
-_HARDLY = 4.0  # min by which a bake may be longer or shorter than planned without being planned again; judgement
+_HARDLY = 3.0  # min by which a bake may be longer or shorter than planned without being planned again; judgement
 
 
 def timed(table: Table, ahead: Projection, since: datetime) -> Table:
-    """The table with the lengths and ends of its bakes, by the middle of the futures, whose minutes count from `since`."""
+    """The table with the lengths and ends of its bakes, by the middle of the futures, counted from `since`."""
     offset = (table.grid.base - since).total_seconds() / 60.0
     starts = np.maximum(SLOT_MIN * np.arange(table.grid.slots) + offset, 0.0)
     until = starts - (table.now - since).total_seconds() / 60.0

@@ -20,7 +20,7 @@ from cookstove_gui.stove.entries import Entry, Kind
 from cookstove_gui.units import tidy
 
 _OVEN = {MomentKind.PUT_IN: Kind.OVEN_IN, MomentKind.TURN: Kind.TURNED, MomentKind.TAKE_OUT: Kind.OVEN_OUT}
-_TOLD = {Kind.OVEN_IN: "began", Kind.TURNED: "turned", Kind.OVEN_OUT: "ended"}
+_TOLD = frozenset(_OVEN.values())
 _SAME = timedelta(seconds=1)
 
 
@@ -47,7 +47,7 @@ def follow_log(desk: Desk) -> None:
     by_number, in_force = {str(one.number): one for one in desk.rows}, {one.number for one in desk.entries}
     for one in desk.rows:
         if one.kind in _TOLD and one.number not in in_force:
-            _unmark(desk, _TOLD[one.kind], one.at)
+            _unmark(desk, one)
     row = desk.rows[-1]
     while row.kind is Kind.VOID and row.value in by_number:
         row = by_number[row.value]
@@ -56,28 +56,43 @@ def follow_log(desk: Desk) -> None:
 
 
 def _mark(desk: Desk, row: Entry) -> None:
-    told = _TOLD[row.kind]
-    marks = [desk.supper.supper.mark(step.key) for step in _steps_in_oven(desk, row.note)] if desk.supper.supper else []
-    if any(abs(at - row.at) <= _SAME for one in marks if (at := getattr(one, told)) is not None):
+    supper, plan = desk.supper.supper, desk.supper.plan
+    if supper is None or plan is None:
+        return
+    marks = [supper.mark(step.key) for step in _steps_in_oven(plan, row.note)]
+    if any(_is_of(one, row) for one in marks):
         return  # the key of the plan logged it
     is_in = row.kind is not Kind.OVEN_IN
     found = next((one for one in marks if one.ended is None and (one.began is not None) is is_in), None)
     if found is not None:
-        desk.supper.set_mark(replace(found, **{told: row.at}))
+        desk.supper.set_mark(_marked(found, row.kind, row.at))
 
 
-def _unmark(desk: Desk, told: str, at: datetime) -> None:
-    marks: tuple[Mark, ...] = desk.supper.supper.marks if desk.supper.supper is not None else ()
-    for one in marks:
-        marked = getattr(one, told)
-        if marked is not None and abs(marked - at) <= _SAME:
-            desk.supper.set_mark(replace(one, **{told: None}))
+def _unmark(desk: Desk, row: Entry) -> None:
+    for one in desk.supper.supper.marks if desk.supper.supper is not None else ():
+        if _is_of(one, row):
+            desk.supper.set_mark(_marked(one, row.kind, None))
 
 
-def _steps_in_oven(desk: Desk, name: str) -> Iterator[PlannedStep]:
+def _is_of(mark: Mark, row: Entry) -> bool:
+    """Whether a mark says what a row says."""
+    at = {Kind.OVEN_IN: mark.began, Kind.TURNED: mark.turned, Kind.OVEN_OUT: mark.ended}[row.kind]
+    return at is not None and abs(at - row.at) <= _SAME
+
+
+def _marked(mark: Mark, kind: Kind, at: datetime | None) -> Mark:
+    match kind:
+        case Kind.OVEN_IN:
+            return replace(mark, began=at)
+        case Kind.TURNED:
+            return replace(mark, turned=at)
+        case _:
+            return replace(mark, ended=at)
+
+
+def _steps_in_oven(plan: Plan, name: str) -> Iterator[PlannedStep]:
     """The plan's steps in the oven that a name in the log may mean; a row without one means what is in it."""
-    plan = desk.supper.plan
-    for step in plan.steps if plan is not None else ():
+    for step in plan.steps:
         part, dish = part_of_step(plan, step), dish_of(plan, step)
         if isinstance(part, Heat) and part.place is Place.OVEN and dish is not None:
             names = {dish.name.casefold(), name_in_oven(plan, step).casefold()}

@@ -56,7 +56,7 @@ def _check(plan: Plan, wanted: Supper) -> None:
                 assert part.minutes <= apart <= part.minutes + part.keeps_min + 5.0
             elif isinstance(part, Heat):
                 takes = (before.end - before.begin).total_seconds() / 60.0
-                assert takes - 1.5 <= apart < takes + 5.0
+                assert takes - 2.5 <= apart < takes + 5.0
                 assert takes == part.minutes or (is_paced(part) and SHORTEST * part.minutes <= takes + 0.5)
                 assert takes <= LONGEST * part.minutes + 0.5
         late = (steps[-1].end - wanted.table_at).total_seconds() / 60.0 - one_dish.after_table
