@@ -87,10 +87,10 @@ class Evening:
         return low - GIVES <= seen <= high + GIVES
 
     def lets_heat_out(self) -> None:
-        """An oven too hot for what waits, or for what is in it and looked at: its door is opened for a minute."""
+        """An oven far too hot for what waits, or is in it and looked at: its door is opened until it is at its heat."""
         kitchen, waits = self.kitchen, self.in_at is None and self.kitchen.minute >= self.lead - READIES_MIN
         if waits or self.is_too_hot or (self.in_at is not None and self.random.random() < LOOKS_IN):
-            self.is_too_hot = self.heat_seen() > kitchen.band[1] + GIVES
+            self.is_too_hot = self.heat_seen() > kitchen.band[1] + (0.0 if self.is_too_hot else GIVES)
             if self.is_too_hot:
                 kitchen.open_oven(1.0)
 

@@ -13,9 +13,9 @@ from cookstove_gui.cooking.supper.pace import LONGEST, baked, is_paced, lengths
 from cookstove_gui.cooking.supper.reading_back import Table
 from cookstove_gui.forecast.answers import FloatArray, Projection
 
-# Min until a bake begins for which the oven's heat counts in its length, and from which on it does not: the further
-# ahead, the more the cook can still do to have it right; judgement
-_COUNTS_MIN = (15.0, SOON_MIN)
+# How much the oven's heat as it is foreseen counts in the length of a bake that begins so soon [min], and from when on
+# it does not: the further ahead, the more the cook can still do to have it right. Judgement.
+_COUNTS, _COUNTS_MIN = 0.7, (15.0, SOON_MIN)
 _HARDLY = 3.0  # min by which a bake may be longer or shorter than planned without being planned again; judgement
 
 
@@ -24,7 +24,7 @@ def timed(table: Table, ahead: Projection, since: datetime) -> Table:
     offset = (table.grid.base - since).total_seconds() / 60.0
     starts = np.maximum(SLOT_MIN * np.arange(table.grid.slots) + offset, 0.0)
     until = starts - (table.now - since).total_seconds() / 60.0
-    counts = np.interp(until, _COUNTS_MIN, (1.0, 0.0))
+    counts = np.interp(until, _COUNTS_MIN, (_COUNTS, 0.0))
     oven: FloatArray = np.median(ahead.of(table.fire.belief.stove.oven_spot), axis=0)
     found, ends, left = {}, {}, {}
     for key, heat in table.heats.items():
