@@ -91,6 +91,8 @@ def rest(milliseconds: int) -> None:
 def settle(window: MainWindow) -> None:
     """Until everything is worked out and painted, however busy the machine is."""
     rest(250)
+    while window.desk.entries and window.desk.standing is None:
+        rest(50)
     while any(job.is_busy for job in window.findChildren(Job)):
         rest(50)
     rest(400)

@@ -245,7 +245,8 @@ class EntryPanel(EntryBlock):
     def suggest_pan(self, row: GoodRow) -> None:
         """While it is asked where a pan goes: word it for a task; the keyboard goes to its best free spot."""
         free = [spot for spot in row.spots if spot not in pans_standing(self._desk.entries)]
-        self.chooser.suggest(f"Pan on, or off: {row.name}", free[0] if free else "")
+        rungs = (f"Pan on, or off: {row.name}", f"Pan: {row.name}", "Pan on, or off")
+        self.chooser.suggest(rungs, free[0] if free else "")
 
     def _type_digit(self, digit: str) -> None:
         """A digit typed anywhere on the page picks an answer, or goes to the number field."""

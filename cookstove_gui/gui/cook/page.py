@@ -47,6 +47,7 @@ class CookPage(QWidget):
         self._axis.good_for.task_marked.connect(self._show_task)
         self._axis.good_for.pan_wanted.connect(self._entry.put_pan)
         self._entry.pan_asked.connect(self._show_pan)
+        self._axis.good_for.rows_shown.connect(self._see_rows)
         app = QApplication.instance()
         if isinstance(app, QApplication):
             app.focusChanged.connect(self._show_task)
@@ -170,10 +171,22 @@ class CookPage(QWidget):
         if wanted == self._is_for_pan:
             return
         self._is_for_pan = wanted
-        row = self._axis.good_for.choose_pan(wanted)
+        if wanted:
+            self._choose_pan()
+        else:
+            self._axis.good_for.choose_pan(False)
+        self._show_task()
+
+    def _choose_pan(self) -> None:
+        row = self._axis.good_for.choose_pan(True)
         if row is not None:
             self._entry.suggest_pan(row)
-        self._show_task()
+
+    def _see_rows(self) -> None:
+        """A pan may be asked for before it is known what it may be good for."""
+        if self._is_for_pan and self._axis.good_for.list.chosen() is None:
+            self._choose_pan()
+            self._show_task()
 
     def _see_focus(self) -> None:
         """Scroll to what has the keyboard."""

@@ -30,6 +30,7 @@ class GoodFor(QWidget):
     task_marked = Signal(str)  # key of the task whose row is chosen; empty for none
     by_spot_wanted = Signal(bool)
     pan_wanted = Signal(object)  # GoodRow
+    rows_shown = Signal()
 
     def __init__(self, link: DeskLink, look: Look, span: TimeSpan, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -107,6 +108,7 @@ class GoodFor(QWidget):
         self._not.setAccessibleName(self._rungs[0])
         self._show_more()
         self.place_parts()
+        self.rows_shown.emit()
 
     def put_keys(self, *keys: QWidget) -> None:
         """Keys of the whole axis, at the right end of the heading; the last one outermost."""

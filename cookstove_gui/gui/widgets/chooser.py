@@ -1,6 +1,6 @@
 """A small chooser in place, never a dialog: a question, a few answers with a key each, perhaps a field."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from itertools import pairwise
 
@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QPushButton, QVB
 
 from cookstove_gui.gui.widgets.key import Key
 from cookstove_gui.gui.widgets.modest_field import ModestField
+from cookstove_gui.gui.widgets.one_line import OneLine
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import set_role
 
@@ -55,7 +56,8 @@ class Chooser(QWidget):
         self._choice = Choice(question="")
         self._beside = beside
         self._buttons: list[QPushButton] = []
-        self._question = _label("chooser_question", "heading")
+        self._question = OneLine((22, 20, 18), 600)
+        self._question.setObjectName("chooser_question")
         self._field = ModestField()
         self._field.setObjectName("chooser_field")
         self._field.returnPressed.connect(self._take_field)
@@ -102,7 +104,7 @@ class Chooser(QWidget):
     def ask(self, choice: Choice) -> None:
         """Put a question."""
         self._choice = choice
-        self._question.setText(choice.question)
+        self._question.show_rungs((choice.question,))
         if self._beside is not None:
             self._beside.setVisible(choice.is_dated)
         before = self._before()
@@ -119,9 +121,9 @@ class Chooser(QWidget):
         self._first.setText(choice.first)
         self.refuse("")
 
-    def suggest(self, question: str, value: str) -> None:
+    def suggest(self, rungs: Sequence[str], value: str) -> None:
         """Word the question otherwise, and give the keyboard to the answer that stands for a value, if it is there."""
-        self._question.setText(question)
+        self._question.show_rungs(rungs)
         places = [place for place, answer in enumerate(self._choice.answers) if answer.value == value]
         if places:
             self._buttons[places[0]].setFocus(Qt.FocusReason.ShortcutFocusReason)

@@ -10,7 +10,7 @@ from pytestqt.qtbot import QtBot
 
 from cookstove_gui.cooking.fit.fit import FitState
 from cookstove_gui.cooking.fit.tasks import Place
-from cookstove_gui.desk import Desk
+from cookstove_gui.desk import Changed, Desk
 from cookstove_gui.gui.cook.page import CookPage
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.drawn_stove.stove_drawing import StoveDrawing
@@ -112,13 +112,27 @@ def test_while_a_pan_is_put_on_the_stove_shows_the_places_of_a_task_and_enter_ta
     click(page, "fire_pan")
     QApplication.processEvents()
     assert rows.chosen() == row
-    assert row.name in control(page, "chooser_question", QLabel).text()
+    assert control(page, "chooser_question", QLabel).accessibleName().endswith(row.name)
     assert row.spots[0] in answered(page, stood_desk)
     QTest.keyClick(page.focusWidget(), Qt.Key.Key_Return)
     QApplication.processEvents()
     assert pans_on(stood_desk) == [row.spots[0]]
     assert rows.chosen() is None
     assert answered(page, stood_desk) == []
+
+
+def test_a_pan_asked_for_before_the_first_rows_shows_its_places_with_them(page: CookPage, stood_desk: Desk) -> None:
+    rows = control(page, "good_for_rows", GoodList)
+    rows.show_rows(())
+    click(page, "fire_pan")
+    assert answered(page, stood_desk) == []
+    stood_desk.announce(Changed(standing=True))
+    QApplication.processEvents()
+    chosen = rows.chosen()
+    assert chosen is not None
+    assert chosen.spots[0] in answered(page, stood_desk)
+    QTest.keyClick(page.focusWidget(), Qt.Key.Key_Return)
+    assert pans_on(stood_desk) == [chosen.spots[0]]
 
 
 def test_a_pan_that_is_not_put_on_leaves_the_row_chosen_that_was(page: CookPage, stood_desk: Desk) -> None:
