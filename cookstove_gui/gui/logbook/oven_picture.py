@@ -134,13 +134,15 @@ class _Drawing:
         )
         words = came_words(row)
         wide = QFontMetricsF(font(PLACE, 600)).horizontalAdvance(words)
-        box = QRectF(max(came - px(14) - wide, px(AXIS_WIDTH)), tip - px(20), wide, px(24))
+        box = QRectF(max(came - px(24) - wide, px(AXIS_WIDTH)), tip - px(20), wide, px(24))
         draw_words(painter, box, words, theme.ink, side=LEFT, size=PLACE, weight=600)
         lines = foretold_words(row)
         wide = max(QFontMetricsF(font(PLACE)).horizontalAdvance(line) for line in lines)
-        left = min(likely + px(6), self._whole.right() - wide)
+        left = min(max(likely, came) + px(14), self._whole.right() - wide)  # where the curve is above them
         for number, line in enumerate(lines):
             place = QRectF(left, level + px(12) + number * px(22), wide, px(24))
+            if place.bottom() > self._ground:
+                break
             draw_words(painter, place, line, theme.verdigris, side=LEFT, size=PLACE)
 
     def _draw_clocks(self) -> None:
