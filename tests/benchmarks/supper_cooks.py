@@ -41,6 +41,7 @@ KEEPS_OFF_MIN = 12  # after the air was set as shown, it isn't touched by habit
 CATCHES = 0.6  # opening of the air at least that is given to wood just put on
 SINCE_WOOD_MIN = 10  # wood that was put on so lately answers a call for wood
 READIES_MIN = 10.0  # before the food is to go in, from when an oven that is far too hot has its door opened
+TOO_SOON_MIN = 7.0  # before its time, from which a bake that the plan sees done is slowed down
 LOOKS_IN = 0.2  # chance a minute that an oven with food in it is looked at
 HEEDS_MIN = 5.0  # after which a spot is read again that the window calls too hot
 WRITES = {"lit": 1.0, "wood": 0.92, "air": 0.8, "bypass": 0.9, "oven_door": 0.6}
@@ -76,6 +77,7 @@ class Evening:
     dose: float = 0.0
     over: list[float] = field(default_factory=list)
     is_too_hot: bool = False  # as last seen, so that it is looked at again
+    is_too_soon: bool = False  # what is in the oven will be done far too soon, as far as is known
 
     def heat_seen(self) -> float:
         """The oven's thermometer as it is read [K]."""
@@ -87,10 +89,15 @@ class Evening:
         return low - GIVES <= seen <= high + GIVES
 
     def lets_heat_out(self) -> None:
-        """An oven far too hot for what waits, or is in it and looked at: its door is opened until it is at its heat."""
+        """An oven far too hot for what waits, or is in it and looked at: its door is opened until it is at its heat.
+
+        So is that of a bake that is known to be done long before its time, down to the middle of its heat.
+        """
         kitchen, waits = self.kitchen, self.in_at is None and self.kitchen.minute >= self.lead - READIES_MIN
         if waits or self.is_too_hot or (self.in_at is not None and self.random.random() < LOOKS_IN):
-            self.is_too_hot = self.heat_seen() > kitchen.band[1] + (0.0 if self.is_too_hot else GIVES)
+            low, high = kitchen.band
+            enough = 0.5 * (low + high) if self.is_too_soon else high + (0.0 if self.is_too_hot else GIVES)
+            self.is_too_hot = self.heat_seen() > enough
             if self.is_too_hot:
                 kitchen.open_oven(1.0)
 
@@ -265,6 +272,8 @@ class Follower:
             standing = work_out(self._asked(now), self.memory)
         self.plan = self._planned(standing, now)
         self.advice = advise(standing, self.plan)
+        bake, wanted = self.plan.of_dish("bake")[0], self.supper.table_at - timedelta(minutes=REST_MIN)
+        self.evening.is_too_soon = bake.begun and wanted - bake.end > timedelta(minutes=TOO_SOON_MIN)
         self.cautions = standing.cautions
 
     # --- what is done

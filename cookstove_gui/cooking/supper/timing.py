@@ -14,8 +14,10 @@ from cookstove_gui.cooking.supper.reading_back import Table
 from cookstove_gui.forecast.answers import FloatArray, Projection
 
 # How much the oven's heat as it is foreseen counts in the length of a bake that begins so soon [min], and from when on
-# it does not: the further ahead, the more the cook can still do to have it right. Judgement.
-_COUNTS, _COUNTS_MIN = 0.7, (15.0, SOON_MIN)
+# it does not: the further ahead, the more the cook can still do to have it right. A hot oven is sooner cooled than a cool
+# one heated, so that less is counted on a quick bake. Judgement.
+_COUNTS_MIN = (15.0, SOON_MIN)
+_QUICK_COUNTS = 0.7
 _HARDLY = 3.0  # min by which a bake may be longer or shorter than planned without being planned again; judgement
 
 
@@ -24,7 +26,7 @@ def timed(table: Table, ahead: Projection, since: datetime) -> Table:
     offset = (table.grid.base - since).total_seconds() / 60.0
     starts = np.maximum(SLOT_MIN * np.arange(table.grid.slots) + offset, 0.0)
     until = starts - (table.now - since).total_seconds() / 60.0
-    counts = np.interp(until, _COUNTS_MIN, (_COUNTS, 0.0))
+    counts = np.interp(until, _COUNTS_MIN, (1.0, 0.0))
     oven: FloatArray = np.median(ahead.of(table.fire.belief.stove.oven_spot), axis=0)
     found, ends, left = {}, {}, {}
     for key, heat in table.heats.items():
@@ -42,7 +44,8 @@ def timed(table: Table, ahead: Projection, since: datetime) -> Table:
             continue
         usable = _usable_from(ahead.minutes, oven, heat, starts)
         takes = usable - starts + lengths(ahead.minutes, oven, heat, usable, heat.minutes)
-        found[key] = _steady(table, key, heat.minutes + counts * (takes - heat.minutes))
+        more = takes - heat.minutes
+        found[key] = _steady(table, key, heat.minutes + counts * np.where(more < 0.0, _QUICK_COUNTS, 1.0) * more)
     return replace(table, lengths=found, ends=ends, left=left)
 
 
