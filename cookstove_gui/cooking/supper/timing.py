@@ -14,8 +14,8 @@ from cookstove_gui.cooking.supper.reading_back import Table
 from cookstove_gui.forecast.answers import FloatArray, Projection
 
 # How much the oven's heat as it is foreseen counts in the length of a bake that begins so soon [min], and from when on
-# it does not: the further ahead, the more the cook can still do to have it right. A hot oven is sooner cooled than a cool
-# one heated, so that less is counted on a quick bake. Judgement.
+# it does not: the further ahead, the more the cook can still do to have it right. A hot oven is sooner cooled than a
+# cool one heated, so that less is counted on a quick bake. Judgement.
 _COUNTS_MIN = (15.0, SOON_MIN)
 _QUICK_COUNTS = 0.7
 _HARDLY = 3.0  # min by which a bake may be longer or shorter than planned without being planned again; judgement
