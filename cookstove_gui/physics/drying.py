@@ -35,12 +35,13 @@ class Surface:
     drive: Array  # of the vapour, see `Outside`
     lost: Array  # kg/m2 so far
     crust: Array  # m
+    grown: Array  # m that the crust gained in the step
 
     @classmethod
     def at_start(cls, temperature: Array) -> "Surface":
         """Before anything came in or went out."""
         none = np.zeros(temperature.shape)
-        return cls(none, temperature.copy(), none, none, none)
+        return cls(none, temperature.copy(), none, none, none, none)
 
 
 class Outside:
@@ -87,15 +88,16 @@ class Outside:
         `alone` is what is under the crust after the step if no heat came [K], `answer` how it answers to heat [K m2/W].
         """
         outer = surface.temperature
+        thick = surface.crust + 0.5 * surface.grown  # as in the middle of the step: a lag here lags the whole bake
         radiant = self._grey * (seen + outer) * (seen * seen + outer * outer)
         taken = np.maximum(self._convection + radiant, 1e-9)
         around = (self._convection * air + radiant * seen) / taken
-        resistance = 1.0 / taken + surface.crust / self._crust_conductivity
+        resistance = 1.0 / taken + thick / self._crust_conductivity
         dries = (self._density > 0.0) & (surface.lost < self._water) & (self._share > 0.0)
         under = (alone + answer * around / resistance) / (1.0 + answer / resistance)  # if nothing dried
         drive, lost = surface.drive, surface.lost
         if dries.any():
-            cost = self.latent * self._share / (self._fixed + self._per_crust * surface.crust)  # W/m2 per drive
+            cost = self.latent * self._share / (self._fixed + self._per_crust * thick)  # W/m2 per drive
             slope = 1.0 / answer + 1.0 / resistance
             target = slope * under
             for _ in range(_NEWTON):
@@ -110,7 +112,7 @@ class Outside:
         flux = (under - alone) / answer
         outer = around - (around - under) / resistance / taken
         crust = np.where(self._density > 0.0, np.maximum(lost, 0.0) / np.maximum(self._density, 1e-9), 0.0)
-        return Surface(flux, outer, drive, lost, crust)
+        return Surface(flux, outer, drive, lost, crust, crust - surface.crust)
 
     def _moist(self, drive: Array) -> tuple[Array, Array]:
         """Temperature [K] at which the moist surface drives so much, and its slope."""

@@ -122,7 +122,7 @@ def holds(found: Doneness, taken: float) -> bool:
 
 
 def main() -> None:
-    """Prints the share of windows that held, all and by food, without a probe and with one."""
+    """Prints the share of windows that held, by food as it comes and of all, without a probe and with one."""
     trials = int(sys.argv[1]) if len(sys.argv) > 1 else 20
     plain: dict[str, list[tuple[bool, float]]] = {}
     probed: dict[str, list[tuple[bool, float]]] = {}
@@ -150,11 +150,10 @@ def main() -> None:
             probe = (Probe(at=later.now, core=shown),)
             told = doneness(bake, later, went_in=NOW, past=past, probes=probe)
             probed.setdefault(key, []).append((holds(told, taken - half), _length(told) / likely))
+        print(f"{key:14s} {_said(plain[key])}; probed {_said(probed[key])}", flush=True)
     for name, rows in (("no probe", plain), ("probed at 60 %", probed)):
         every = [row for found in rows.values() for row in found]
         print(f"{name}: {_said(every)}")
-        for key, found in rows.items():
-            print(f"    {key:14s} {_said(found)}")
 
 
 def _said(rows: list[tuple[bool, float]]) -> str:

@@ -175,7 +175,8 @@ def test_a_thin_damp_body_does_not_ring_under_long_steps() -> None:
         crust_diffusivity=1e-4,
     )  # fmt: skip
     apart = np.abs(np.diff(course.temperature[:, -1]))
-    assert (apart[9:19] <= apart[8:18] + 1e-6).all()
+    assert apart[18:].max() < 0.05 * apart[8]  # swings die out within ten steps
+    assert apart[30:].max() < 0.002 * apart[8]
 
 
 def test_steam_condenses_on_a_cold_surface_and_warms_it() -> None:

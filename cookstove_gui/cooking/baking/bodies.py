@@ -49,7 +49,8 @@ def warmed(
     air = np.clip(oven if oven.ndim == 2 else oven[:, None], COLDEST_OVEN, HOTTEST_OVEN)
     walls = np.clip(air + doubt["walls"] * ensemble.of(Doubt.WALLS), COLDEST_OVEN, HOTTEST_OVEN)
     body, exposure = _bodies(bake, ensemble, pressure)
-    start = min(bake.start, float(boiling_temperature(pressure)) - 2.0, 370.0)
+    hottest = min(float(boiling_temperature(pressure)) - 2.0, 370.0)
+    start = np.clip(bake.start + doubt["start"] * ensemble.of(Doubt.START), 230.0, hottest)
     return warm_through(body, exposure, start, air + np.zeros_like(walls), step, walls, NODES, until)
 
 

@@ -29,6 +29,7 @@ from cookstove_gui.resource_files import table
 from cookstove_gui.stove.stove import OVEN_CENTRE
 
 DANGER_FOLLOWED = 360.0  # min past the projection that a core is followed, in the oven's last heat
+_HARDLY_COLDER = 5.0  # K
 LONGEST_MINUTES = 12 * 60.0  # one in longer than this has a wrong clock
 # times its setting, in minutes at the core of done, that make up for a core which stays a little cooler; fitted to
 # published times of potatoes at 250 to 300 °F, and more than any oven of the usual heat gives before the core is there
@@ -213,8 +214,10 @@ def _followed(bake: Bake, ensemble: Ensemble, oven: FloatArray, step: float, pre
 
 
 def _in_danger(followed: Warming) -> Quantiles:
-    """How long the core is between cold and hot enough."""
+    """How long the core is between cold and hot enough; what may have gone in a little colder gains no time by it."""
+    limits = holding_limits()
     cores = followed.core.T
-    through = cores.max(axis=1) >= holding_limits().danger_high
+    cores = np.where(cores > limits.danger_low - _HARDLY_COLDER, np.maximum(cores, limits.danger_low + 1e-6), cores)
+    through = cores.max(axis=1) >= limits.danger_high
     taken = danger_minutes(followed.time / 60.0, cores)
     return late_quantiles(np.where(through, taken, np.inf), LONGEST_MINUTES)

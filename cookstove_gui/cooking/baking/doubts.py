@@ -29,6 +29,7 @@ class Doubt(IntEnum):
     DONE = 7  # the core at which it counts as done
     GAS = 8  # how far it has risen, at the same weight
     CRUST = 9  # how well its crust conducts
+    START = 10  # warmer or cooler than said as it went in
 
 
 class Source(StrEnum):
@@ -51,10 +52,10 @@ SOURCE_OF = {
     Doubt.DONE: Source.DONE,
     Doubt.GAS: Source.SIZE,
     Doubt.CRUST: Source.FOOD,
+    Doubt.START: Source.FOOD,
 }
-LASTING = tuple(
-    doubt for doubt in Doubt if doubt not in (Doubt.OVEN, Doubt.SIZE, Doubt.GAS)
-)  # the same from bake to bake
+_PASSING = (Doubt.OVEN, Doubt.SIZE, Doubt.GAS, Doubt.START)
+LASTING = tuple(doubt for doubt in Doubt if doubt not in _PASSING)  # the same from bake to bake
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -19,14 +19,16 @@ class Hang:
 def hangs_on(ensemble: Ensemble, taken: FloatArray) -> tuple[Hang, ...]:
     """The doubts behind the times at which the members are done [min], the greatest first; none where many never are.
 
-    First-order shares by a linear fit of the times on the members' rows.
+    First-order shares by a linear fit of the times on the members' rows; the few that take very long, in an oven that
+    goes out, are no part of the window and do not stretch it.
     """
     ever = np.isfinite(taken)
     if ever.mean() < 0.9:
         return ()
     rows = ensemble.rows[ever]
     apart = rows - rows.mean(axis=0)
-    slopes, *_ = np.linalg.lstsq(apart, taken[ever] - taken[ever].mean(), rcond=None)
+    times = np.clip(taken[ever], *np.quantile(taken[ever], (0.05, 0.95)))
+    slopes, *_ = np.linalg.lstsq(apart, times - times.mean(), rcond=None)
     found = []
     for source in Source:
         of_it = [doubt for doubt in Doubt if SOURCE_OF[doubt] is source]
