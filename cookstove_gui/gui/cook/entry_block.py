@@ -19,6 +19,7 @@ from cookstove_gui.gui.widgets.type import set_role
 
 HIGH = 201  # of the block [px of the design]
 _FIELD_HIGH, _WHEN_WIDE, _ENTER_WIDE = 56, 92, 96
+_APART = 2  # px, between its rows
 
 
 class EntryBlock(QWidget):
@@ -65,7 +66,7 @@ class EntryBlock(QWidget):
         self.heading.setContentsMargins(RING, 0, RING, 0)
         column = QVBoxLayout(made)
         column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(2)
+        column.setSpacing(_APART)
         column.addWidget(self.heading)
         column.addLayout(fields)
         column.addStretch(1)
@@ -75,6 +76,7 @@ class EntryBlock(QWidget):
     def show_question(self, wanted: bool) -> None:
         """The question in the place of the fire keys, or the keys."""
         self._below.setCurrentWidget(self.question if wanted else self.fire)
+        self._set_height()
 
     def show_chooser(self, wanted: bool) -> None:
         """A choice in the place of the block, or the block."""
@@ -110,10 +112,13 @@ class EntryBlock(QWidget):
             self._size()
 
     def _set_height(self) -> None:
-        """That of the design; a choice whose caution needs another line takes it."""
+        """That of the design; a choice whose caution, or a question that, needs more room takes it."""
         needed = 0
         if self._stack.currentIndex() and (layout := self.chooser.layout()) is not None:
             needed = layout.totalHeightForWidth(self.width())
+        elif self._below.currentWidget() is self.question and (layout := self.question.layout()) is not None:
+            above = self.heading.sizeHint().height() + px(_FIELD_HIGH) + 3 * _APART
+            needed = above + layout.totalHeightForWidth(self.width())
         self.setFixedHeight(max(px(HIGH), needed))
 
     def _size(self) -> None:
