@@ -95,7 +95,10 @@ class EntryBlock(QWidget):
         self.rows.open()
 
     def take_focus(self) -> None:
-        """Give the keyboard to the number field."""
+        """Give the keyboard to the number field, or to the choice in its place."""
+        if self._stack.currentIndex():
+            self.chooser.take_focus()
+            return
         self.rows.hide()
         self.number.setFocus(Qt.FocusReason.ShortcutFocusReason)
 

@@ -174,6 +174,14 @@ def test_digits_typed_over_the_list_close_it_and_reach_the_number_field(panel: E
 # --- the walk -------------------------------------------------------------------------------------------------------
 
 
+def test_whoever_comes_back_to_the_page_finds_the_keyboard_on_the_choice(panel: EntryPanel) -> None:
+    press(panel, Qt.Key.Key_F7)
+    panel.take_focus()
+    at = panel.focusWidget()
+    assert at is not None
+    assert at.objectName() == "choice_1"
+
+
 def test_the_walk_is_changed_at_the_lit_spot_and_kept(panel: EntryPanel, desk: Desk) -> None:
     ctrl(panel, Qt.Key.Key_J)
     count = len(desk.stove.spots)
