@@ -4,7 +4,15 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from cookstove_gui.forecast.answers import HORIZON_MINUTES, LEAVE, Action, FloatArray, KeptFire, Projection
+from cookstove_gui.forecast.answers import (
+    ARRIVAL_TAIL,
+    HORIZON_MINUTES,
+    LEAVE,
+    Action,
+    FloatArray,
+    KeptFire,
+    Projection,
+)
 from cookstove_gui.forecast.futures.cook import Doing, minutes_since_reached
 from cookstove_gui.forecast.futures.tending import tended_each
 from cookstove_gui.forecast.model import heat
@@ -20,6 +28,8 @@ from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.stove.stove import OVEN_CENTRE, Spot, SpotKind
 
 GRID_MINUTES = 5.0
+UNTOLD_MINUTES = (30.0, 60.0)  # min of fire without a row on wood or air: until then one may yet come, from then none
+UNTOLD_WIDTH = 1.35  # factor of the width from then on, once the band was reached
 
 
 def project(
@@ -93,7 +103,8 @@ def _seen(
         minutes=minutes,
         spots=tuple(spot.name for spot in asked),
         kelvin=kelvin,
-        arrival_tail=belief.character.arrival_tail,
+        # What past first arrivals taught holds for a first arrival.
+        arrival_tail=belief.character.arrival_tail if _is_before(belief, band) else ARRIVAL_TAIL,
     )
 
 
@@ -119,8 +130,21 @@ def _share_paths(belief: Belief, minutes: FloatArray) -> FloatArray:
 
 def generic_width(belief: Belief, band: HeatBand | None, minutes: FloatArray) -> FloatArray:
     """Factor (times,) by which any stove's oven futures are too sure, before and after a band was first reached."""
-    before = band is not None and minutes_since_reached(belief, band) is None
-    return np.interp(minutes, CORRECTION_MINUTES, WIDTH_BEFORE if before else WIDTH_AFTER)
+    if _is_before(belief, band):
+        return np.interp(minutes, CORRECTION_MINUTES, WIDTH_BEFORE)
+    return _untold(belief) * np.interp(minutes, CORRECTION_MINUTES, WIDTH_AFTER)
+
+
+def _is_before(belief: Belief, band: HeatBand | None) -> bool:
+    """Whether the oven is on its way to a band that it has not reached in this session."""
+    return band is not None and minutes_since_reached(belief, band) is None
+
+
+def _untold(belief: Belief) -> float:
+    """Factor of the width where a fire burns and the log tells of neither wood nor air: what is done goes unseen."""
+    if not belief.controls.lit or belief.loads or belief.air_logged is not None:
+        return 1.0
+    return float(np.interp(belief.minutes_since_lit, UNTOLD_MINUTES, (1.0, UNTOLD_WIDTH)))
 
 
 def _widened(futures: FloatArray, width: FloatArray) -> FloatArray:

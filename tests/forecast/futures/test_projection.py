@@ -132,6 +132,20 @@ def test_windows_are_wider_once_the_band_was_reached():
     assert generic_width(belief, FAR, np.array([45.0]))[0] == pytest.approx(np.mean(WIDTH_BEFORE[2:4]))
 
 
+@pytest.mark.parametrize(("minutes", "factor"), [(20.0, 1.0), (30.0, 1.0), (45.0, 1.175), (60.0, 1.35), (200.0, 1.35)])
+def test_a_fire_whose_log_tells_of_no_deed_is_less_sure(minutes: float, factor: float) -> None:
+    told, lead = usual_belief(), np.array([30.0])
+    now = told.now + timedelta(minutes=minutes - told.minutes_since_lit)
+    silent = replace(told, now=now, loads=0, air_logged=None, controls=Controls(lit=True))
+    reached = HeatBand(name="low", low=350.0, high=380.0)
+    usual = WIDTH_AFTER[CORRECTION_MINUTES.index(30.0)]
+    for band in (reached, None):
+        assert generic_width(silent, band, lead)[0] == pytest.approx(factor * usual)
+    assert generic_width(silent, FAR, lead)[0] == pytest.approx(WIDTH_BEFORE[CORRECTION_MINUTES.index(30.0)])
+    for known in ({"loads": 1}, {"air_logged": 0.5}, {"controls": Controls(lit=False)}):
+        assert generic_width(replace(silent, **known), reached, lead)[0] == pytest.approx(usual)
+
+
 # What is done
 
 

@@ -8,6 +8,7 @@ import pytest
 from cookstove_gui.forecast.answers import ARRIVAL_TAIL
 from cookstove_gui.forecast.futures.forecaster import Forecaster
 from cookstove_gui.forecast.futures.outlook import outlook, outlook_of
+from cookstove_gui.forecast.futures.projection import project
 from cookstove_gui.forecast.learning.arrival_tail import MISSED, PACE, TAILS, arrival_ranks, next_tail
 from cookstove_gui.forecast.learning.hindsight import oven_past
 from cookstove_gui.forecast.learning.learn import learn, lessons
@@ -78,11 +79,12 @@ def test_a_stoves_own_tail_is_learned_and_used():
     assert TAILS[0] <= found.arrival_tail <= ARRIVAL_TAIL
     known = replace(found, arrival_tail=0.05)
     entries = sessions(1)[0].entries[:12]
-    near, far = (
-        outlook(Forecaster(STOVE, one).follow(entries, entries[-1].at), BAND).band.enters_min for one in (found, known)
-    )
+    belief = Forecaster(STOVE, found).follow(entries, entries[-1].at)
+    near, far = (outlook(replace(belief, character=one), BAND).band.enters_min for one in (found, known))
     assert near.p10 is not None
     assert far.p10 is not None
     assert far.p10 < near.p10
+    reached = replace(BAND, low=280.0, high=290.0)
+    assert project(replace(belief, character=known), band=reached).arrival_tail == ARRIVAL_TAIL
     found = known
     assert Character.from_json(found.to_json()).arrival_tail == found.arrival_tail
