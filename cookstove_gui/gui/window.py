@@ -150,6 +150,7 @@ class MainWindow(QMainWindow):
     def _begin(self, way: str) -> None:
         if way == "draw":
             self.show_page("my_stove")
+            self._pages["my_stove"].ask_six()  # type: ignore[attr-defined]  # imported only now
         if way == "practice":
             self.practice_wanted.emit()
 

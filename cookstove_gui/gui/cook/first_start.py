@@ -30,7 +30,7 @@ WAYS = (
     Way(
         "draw",
         "Draw my stove",
-        "A few questions: where the firebox sits, how big the top is, which spots you read.",
+        "Six questions, about two minutes: where the firebox sits, how big the top is, which spots you read.",
         "The picture on the left becomes yours.",
         "Draw it",
     ),

@@ -75,6 +75,11 @@ class MyStovePage(QWidget):
         elif not self._desk.sessions:
             self._sections.choose("setup")
 
+    def ask_six(self) -> None:
+        """Ask what the stove is like, as a newcomer wished who draws it."""
+        self._sections.choose("setup")
+        self._draw.ask()
+
     def showEvent(self, event: QShowEvent) -> None:
         """Catch up with changes made while hidden, and learn from sessions added since."""
         super().showEvent(event)

@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from dataclasses import replace
 
-from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from cookstove_gui.desk.my_stove import describing
 from cookstove_gui.desk.my_stove.redrawing import Redrawing
@@ -12,19 +12,21 @@ from cookstove_gui.errors import Problem
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.my_stove.draw.counter import Counter
 from cookstove_gui.gui.my_stove.draw.editor import StoveEditor
+from cookstove_gui.gui.my_stove.draw.six_questions import LAST, SixQuestions
 from cookstove_gui.gui.my_stove.draw.spot_column import SpotColumn
 from cookstove_gui.gui.my_stove.draw.stove_column import StoveColumn
+from cookstove_gui.gui.my_stove.draw.stove_words import FIREBOX
 from cookstove_gui.gui.widgets.flow_row import FlowRow
 from cookstove_gui.gui.widgets.form import Either, button, row, words
 from cookstove_gui.gui.widgets.giving_way import GivingWay
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.one_at_a_time import OneAtATime
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.phrases.my_stove.drawing import plates_question
 from cookstove_gui.stove.added import Addition, with_added
 from cookstove_gui.stove.redrawn import left_out, mirrored, moved, plates_of, swapped, with_plates
 from cookstove_gui.stove.stove import COOKTOP_PLATES, Firebox, SpotKind, Stove
 
-_FIREBOX = (("left", "left"), ("right", "right"), ("above", "above"), ("below", "below"))
 _HELP = (
     "Drag a spot or a handle, press a + to add; or: Tab next spot, then the +, arrows move, with Shift they size. Ins "
     "adds, Del takes off, M mirrors, Ctrl Z takes back, Esc selects the stove. Readings stay with their spot."
@@ -50,15 +52,17 @@ class DrawPart(QWidget):
         self._mirror = button("Mirror", "stove_mirror", "Left and right change places (M)", keys="M")
         self._add = button("Add a spot", "spot_add", "A spot of your own on the top (Ins)", keys="Ins")
         self._back = button("Take back", "stove_take_back", "Draw it as it was before (Ctrl Z)", keys="Ctrl Z")
-        self._firebox = Either("Firebox", "firebox", "Seen from where you stand to cook", _FIREBOX, 64)
+        self._firebox = Either("Firebox", "firebox", "Seen from where you stand to cook", FIREBOX, 64)
         self._question = words(role="caution", name="plates_question")
         self._agree = button("Take them off", "plates_agree", "Draw it so; the readings stay in the log")
         self._leave = button("Leave it", "plates_leave", "Keep the plates as they are")
         self._whole = StoveColumn(link, self._redrawing)
         self._spot = SpotColumn(link, look, self._redrawing, past or PastSessions(link.desk))
-        self._stack = QStackedWidget()
-        self._stack.addWidget(self._whole)
-        self._stack.addWidget(self._spot)
+        self._six = SixQuestions(link, self._redrawing)
+        self._is_asking = False
+        self._stack = OneAtATime()
+        for shown in (self._whole, self._spot, self._six):
+            self._stack.addWidget(shown)
         self._column = column = GivingWay(self._stack, _COLUMN)  # by itself, so that the drawing stays in sight
         column.setObjectName("draw_column")
         asks = QVBoxLayout()
@@ -66,11 +70,14 @@ class DrawPart(QWidget):
         asks.addLayout(row(self._agree, self._leave))
         left = QVBoxLayout()
         left.setSpacing(STEP)
-        left.addWidget(FlowRow(STEP, self._rows, self._columns, self._mirror, self._add))
+        self._above = FlowRow(STEP, self._rows, self._columns, self._mirror, self._add)
+        self._below = FlowRow(STEP, self._firebox, self._back)
+        self._help = words(_HELP, role="note")
+        left.addWidget(self._above)
         left.addLayout(asks)
         left.addWidget(self._editor, 1)
-        left.addWidget(FlowRow(STEP, self._firebox, self._back))
-        left.addWidget(words(_HELP, role="note"))
+        left.addWidget(self._below)
+        left.addWidget(self._help)
         whole = QHBoxLayout(self)
         whole.setSpacing(STEP)
         whole.addLayout(left, 1)
@@ -88,6 +95,10 @@ class DrawPart(QWidget):
         self._agree.clicked.connect(self._agreed)
         self._leave.clicked.connect(lambda: self._ask(None))
         self._firebox.chosen.connect(lambda key: self._draw(firebox=Firebox(key)))
+        self._whole.questions_wanted.connect(self.ask)
+        self._six.plates.connect(self._plates)
+        self._six.asked.connect(lambda place: self._editor.offer(place == LAST))
+        self._six.ended.connect(self._end_asking)
         self._spot.laid.connect(self.select)
         self._spot.removed.connect(lambda: self._do("remove"))
         editor = self._editor
@@ -115,18 +126,33 @@ class DrawPart(QWidget):
         self._editor.show_edited(stove, self._chosen)
         self._whole.show_stove()
         self._spot.show_spot(self._chosen)
-        shown = self._spot if self._chosen else self._whole
-        for part in (self._spot, self._whole):  # as high as what it shows, not as the higher of the two
-            high = QSizePolicy.Policy.Preferred if part is shown else QSizePolicy.Policy.Ignored
-            part.setSizePolicy(QSizePolicy.Policy.Preferred, high)
-        self._stack.setCurrentWidget(shown)
+        self._six.show_stove()
+        self._stack.setCurrentIndex(2 if self._is_asking else 1 if self._chosen else 0)
 
     def select(self, name: str) -> None:
-        """Select a spot, or the stove itself with an empty name."""
-        if name != self._chosen:
+        """Select a spot, or the stove itself with an empty name; while questions are asked nothing is selected."""
+        if name != self._chosen and not self._is_asking:
             self._chosen = name
             self.show_stove()
             self._column.verticalScrollBar().setValue(0)
+
+    def ask(self) -> None:
+        """Ask the six questions about the stove in use."""
+        self.select("")
+        self._show_asking(True)
+        self._six.start()
+
+    def _end_asking(self) -> None:
+        self._show_asking(False)
+        self._editor.offer(True)
+        self._whole.say_drawn()
+        self._editor.setFocus()
+
+    def _show_asking(self, is_asking: bool) -> None:
+        self._is_asking = is_asking
+        for part in (self._above, self._below, self._help):
+            part.setVisible(not is_asking)
+        self.show_stove()
 
     def select_first(self) -> None:
         """Select the first spot of the walk, if none is selected."""

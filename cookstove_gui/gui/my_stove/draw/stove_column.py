@@ -4,6 +4,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 from pathlib import Path
 
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFileDialog, QVBoxLayout, QWidget
 
 from cookstove_gui.desk.my_stove import describing
@@ -13,6 +14,7 @@ from cookstove_gui.desk.my_stove.stove_files import USUAL_NAME, give_stove, take
 from cookstove_gui.errors import Problem
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.my_stove.draw.photo import PhotoOfStove
+from cookstove_gui.gui.my_stove.draw.stove_words import CLOSET, FIRED, LIDS, PIPE, TANK
 from cookstove_gui.gui.widgets.flow_row import FlowRow
 from cookstove_gui.gui.widgets.form import Choice, Either, Field, button, row, say, words
 from cookstove_gui.gui.widgets.theme import STEP
@@ -20,16 +22,13 @@ from cookstove_gui.phrases.my_stove.drawing import taken_words
 from cookstove_gui.stove.drawn.above import flue_place
 from cookstove_gui.stove.stove import FluePlace, TankPlace
 
-_FIRED = (("used", "yes"), ("new", "no, it is new"))
-_PIPE = (("left", "left"), ("middle", "middle"), ("right", "right"))
-_TANK = (("none", "none"), ("left", "left"), ("right", "right"))
-_LIDS = (("lids", "lids"), ("plate", "one plate"))
-_CLOSET = (("none", "none"), ("closet", "above the top"))
 _CAPTION, _WIDE, _NARROW = 104, 212, 84  # px; beside one another in the column at every size of text
 
 
 class StoveColumn(QWidget):
     """Which stove it is, and what it is like; every change is kept at once."""
+
+    questions_wanted = Signal()
 
     def __init__(self, link: DeskLink, redrawing: Redrawing, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -41,20 +40,21 @@ class StoveColumn(QWidget):
         self.show_stove()
 
     def _build(self) -> None:
+        self._six = button("Six questions", "six_ask", "Describe this stove by six questions, one after the other")
         self._another = button("Another stove", "another_stove", "Describe another stove")
         self._which = Choice(
             "Stove", "stove_choice", "The stove that all pages show", width=_WIDE, caption_width=_CAPTION
         )
         self._new_name = self._field("Its name", "new_stove_name", "Type the new stove’s name and press Enter", _WIDE)
         self._new_name.hide()
-        self._is_new = self._either("Fired before", "fired", "A new stove needs its first fires before food", _FIRED)
+        self._is_new = self._either("Fired before", "fired", "A new stove needs its first fires before food", FIRED)
         self._name = self._field("Name", "stove_name", "The stove’s name; its sessions go with it", _WIDE)
         self._width = self._field("Top, across", "cooktop_width", "Width of the cooktop", _NARROW)
         self._depth = self._field("Top, deep", "cooktop_depth", "Depth of the cooktop", _NARROW)
-        self._lids = self._either("Plates", "has_lids", "Whether its plates have lids", _LIDS)
-        self._pipe = self._either("Pipe", "flue_place", "Where the pipe leaves the stove", _PIPE)
-        self._tank = self._either("Water tank", "water_tank", "A tank for hot water that hangs on the stove", _TANK)
-        self._closet = self._either("Closet", "warming_closet", "A warming closet above the cooktop", _CLOSET)
+        self._lids = self._either("Plates", "has_lids", "Whether its plates have lids", LIDS)
+        self._pipe = self._either("Pipe", "flue_place", "Where the pipe leaves the stove", PIPE)
+        self._tank = self._either("Water tank", "water_tank", "A tank for hot water that hangs on the stove", TANK)
+        self._closet = self._either("Closet", "warming_closet", "A warming closet above the cooktop", CLOSET)
         self._surface = Choice(
             "Surface", "cooktop_surface", "What an infrared thermometer looks at", width=_WIDE, caption_width=_CAPTION
         )
@@ -71,10 +71,10 @@ class StoveColumn(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(STEP)
+        keys = FlowRow(STEP, self._six, self._another, self._photo.choose, self._photo.drop)
         parts: tuple[QWidget, ...] = (
-            self._photo, self._which, FlowRow(STEP, self._another, self._photo.choose, self._photo.drop),
-            self._new_name, self._is_new, self._name, self._width, self._depth, self._lids,
-            self._pipe, self._tank, self._closet, self._surface, self._shiny, self._altitude,
+            self._photo, self._which, keys, self._new_name, self._is_new, self._name, self._width, self._depth,
+            self._lids, self._pipe, self._tank, self._closet, self._surface, self._shiny, self._altitude,
         )  # fmt: skip
         for part in parts:
             column.addWidget(part)
@@ -97,6 +97,7 @@ class StoveColumn(QWidget):
     def _connect(self) -> None:
         self._which.chosen.connect(self._show_other)
         self._another.clicked.connect(self._ask_name)
+        self._six.clicked.connect(self.questions_wanted)
         self._new_name.entered.connect(self._add)
         self._name.entered.connect(
             lambda text: self._keep(self._name, lambda: describing.rename_stove(self._desk, text))
@@ -139,6 +140,10 @@ class StoveColumn(QWidget):
         self._tank.show_key(stove.water_tank)
         self._closet.show_key("closet" if stove.has_warming_closet else "none")
 
+    def say_drawn(self) -> None:
+        """After the six questions."""
+        say(self._told, "It is drawn. Press or drag a spot to change it; everything here can be changed at any time.")
+
     def _give_on(self) -> None:
         path, _ = QFileDialog.getSaveFileName(self, "Write the stove as", USUAL_NAME, "Stoves (*.toml)")
         if path:
@@ -174,7 +179,7 @@ class StoveColumn(QWidget):
         elif self._keep(self._new_name, lambda: describing.add_stove(self._desk, text)):
             self._new_name.clear()
             self._new_name.hide()
-            self._name.edit.setFocus()
+            self.questions_wanted.emit()
 
     def _keep(self, field: Field, change: Callable[[], None]) -> bool:
         taken = field.takes(lambda: self._redrawing.change(change))
