@@ -1,21 +1,16 @@
 """What a fire key, a name or a row asks before anything is entered: a choice in the place of the block."""
 
-from collections.abc import Callable
-
 from PySide6.QtCore import QObject, Signal
 
-from cookstove_gui.desk import Receipt
 from cookstove_gui.gui.cook.entry_block import EntryBlock
 from cookstove_gui.gui.cook.fire_choices import Ask, Enter
 from cookstove_gui.gui.cook.when_field import WhenField
-
-Answered = Callable[[str], "Receipt | Ask | None"]  # a clock -> entered, or asked next
 
 
 class Asking(QObject):
     """Puts a choice, and hands on what an answer enters."""
 
-    answered = Signal(object)  # Answered
+    answered = Signal(object)  # takes a clock, gives the Receipt of what is entered, or the Ask that comes next
     left = Signal()
     pan_asked = Signal(bool)  # a choice of where a pan goes is there, or is no more
 
