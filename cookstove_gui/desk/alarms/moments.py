@@ -78,7 +78,7 @@ def _of_band(standing: Standing) -> Iterator[Alarm]:
     if not standing.bakes:
         arrival = arrival_of(standing.outlook)
         at = _came_into_band(standing) if is_there else arrival.likely if arrival else None
-        if at is not None:
+        if at is not None and not _was_read_since(standing, at):
             yield Alarm(key=f"heat/{band.name}", kind=AlarmKind.BAND_REACHED, at=at, about=band.name)
         return
     leaves = leaving_of(standing.outlook)
@@ -95,6 +95,12 @@ def _came_into_band(standing: Standing) -> datetime:
             break
         came = min(came, at)
     return came
+
+
+def _was_read_since(standing: Standing, at: datetime) -> bool:
+    """Whether the oven was read then or later: whoever read it knows its heat and need not be called."""
+    readings = (row for row in standing.rows if row.kind is Kind.READING)
+    return any(row.at >= at and row.spot == standing.stove.oven_spot for row in readings)
 
 
 def _of_plan(plan: Plan, bakes: tuple[UnderWay, ...]) -> Iterator[Alarm]:

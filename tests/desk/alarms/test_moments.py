@@ -79,13 +79,19 @@ def test_the_next_reading_does_not_ring_while_the_walk_is_going_on(burning_desk:
     assert alarm.at >= burning_desk.clock() + JUST_READ
 
 
-def test_the_heat_wanted_is_an_alarm_when_it_is_likely_there(burning_desk: Desk) -> None:
-    burning_desk.choose_band("300-350")
-    alarm = only(alarms_of(standing_of(burning_desk), None), AlarmKind.BAND_REACHED)
-    assert alarm.at <= burning_desk.clock()
+def test_the_heat_wanted_calls_once_it_is_likely_there_until_the_oven_is_read(
+    burning_desk: Desk, held_clock: HeldClock
+) -> None:
     burning_desk.choose_band("330-400")
-    later = [one for one in alarms_of(standing_of(burning_desk), None) if one.kind is AlarmKind.BAND_REACHED]
-    assert all(one.at > burning_desk.clock() for one in later)
+    coming = only(alarms_of(standing_of(burning_desk), None), AlarmKind.BAND_REACHED)
+    assert coming.at > held_clock.now
+    held_clock.pass_minutes(12)
+    come = only(alarms_of(standing_of(burning_desk), None), AlarmKind.BAND_REACHED)
+    assert come.at <= held_clock.now
+    burning_desk.read("450", spot="top_front_left")
+    assert AlarmKind.BAND_REACHED in kinds(alarms_of(standing_of(burning_desk), None))
+    burning_desk.read("345", spot="oven_centre")
+    assert AlarmKind.BAND_REACHED not in kinds(alarms_of(standing_of(burning_desk), None))
 
 
 def test_what_is_in_the_oven_calls_to_be_turned_and_taken_out(burning_desk: Desk) -> None:
@@ -107,7 +113,7 @@ def test_the_cooks_own_reminder_rings_until_it_was_looked_at(burning_desk: Desk,
 
 
 def test_while_first_fires_run_only_the_reading_calls(burning_desk: Desk) -> None:
-    burning_desk.choose_band("300-350")
+    burning_desk.choose_band("330-400")
     assert AlarmKind.BAND_REACHED in kinds(alarms_of(standing_of(burning_desk), None))
     burning_desk.save_stove(replace(burning_desk.stove, is_new=True))
     assert set(kinds(alarms_of(standing_of(burning_desk), None))) <= {AlarmKind.NEXT_READING}
