@@ -26,6 +26,7 @@ from cookstove_gui.stove.entries import HeatBand
 
 ROW = 73  # [px of the design], as all here
 _DAY, _TITLE = 16, 114
+_SMALLEST = 14  # of words that step down to stay in their room
 _CURVE_WIDE, _CURVE_HIGH = 160, 55
 _NARROW = 440  # a list narrower than this has narrower curves
 _LEAST_MIN, _MOST_MIN = 180.0, 480.0  # min, of the scale all curves share
@@ -214,9 +215,10 @@ class _Painter(QStyledItemDelegate):
             painter.fillRect(QRectF(box.left(), box.top(), px(4), box.height()), QColor(bar))
         else:
             painter.fillRect(QRectF(box.left(), box.bottom() - 1, box.width(), 1), QColor(theme.faint))
-        wide = px(_CURVE_WIDE if box.width() >= px(_NARROW) else _CURVE_WIDE * 0.62)
+        wide = self._curve_width(card, box.width())
         curve = QRectF(box.right() - px(12) - wide, box.top() + px(9), wide, px(_CURVE_HIGH))
-        self._paint_curve(painter, card, curve, theme)
+        if wide:
+            self._paint_curve(painter, card, curve, theme)
         self._paint_words(
             painter, card, QRectF(box.left(), box.top(), curve.left() - box.left() - px(10), box.height())
         )
@@ -226,6 +228,16 @@ class _Painter(QStyledItemDelegate):
             paint_mark(painter, place, at, theme, size=1.2)
         painter.restore()
 
+    @staticmethod
+    def _curve_width(card: Card, whole: float) -> float:
+        """As wide as drawn in the design, narrower in a narrow list, and none before a title or its line is cut."""
+        small = QFontMetricsF(font(_SMALLEST))
+        bold = QFontMetricsF(font(_SMALLEST, 600))
+        words = max(bold.horizontalAdvance(card.summary.title), small.horizontalAdvance(_line(card)))
+        room = whole - px(_TITLE) - px(22) - words
+        widths = [px(_CURVE_WIDE * share) for share in ((1.0, 0.62, 0.4) if whole >= px(_NARROW) else (0.62, 0.4))]
+        return next((wide for wide in widths if wide <= room), 0.0)
+
     def _paint_words(self, painter: QPainter, card: Card, room: QRectF) -> None:
         theme = self._look.theme
         first, second = room.top() + px(28), room.top() + px(54)
@@ -234,8 +246,10 @@ class _Painter(QStyledItemDelegate):
         painter.drawText(QPointF(room.left() + px(_DAY), first), card.day)
         left = room.left() + px(_TITLE)
         _fitted(painter, card.summary.title, QPointF(left, first), room.right() - left, BODY, 600, theme.ink)
-        line = ", ".join((card.line, *card.tags)) if card.tags else card.line
+        line = _line(card)
         ink = theme.ink if card.is_live else theme.soft
+        if QFontMetricsF(font(_SMALLEST)).horizontalAdvance(line) > room.right() - left:
+            left = room.left() + px(_DAY)  # under the day, where there is more room
         _fitted(painter, line, QPointF(left, second), room.right() - left, PLACE, 400, ink)
 
     def _paint_curve(self, painter: QPainter, card: Card, box: QRectF, theme: Theme) -> None:
@@ -262,10 +276,14 @@ class _Painter(QStyledItemDelegate):
         painter.drawEllipse(points[-1], px(3), px(3))
 
 
+def _line(card: Card) -> str:
+    return ", ".join((card.line, *card.tags)) if card.tags else card.line
+
+
 def _fitted(painter: QPainter, words: str, at: QPointF, room: float, size: int, weight: int, ink: str) -> None:
     """Words that step down in size rather than leave their room; what is longer still ends in dots."""
     face = font(size, weight)
-    while size > 14 and QFontMetricsF(face).horizontalAdvance(words) > room:
+    while size > _SMALLEST and QFontMetricsF(face).horizontalAdvance(words) > room:
         size -= 1
         face = font(size, weight)
     painter.setFont(face)

@@ -5,6 +5,7 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 from pathlib import Path
 
+import html5lib
 import pytest
 
 from cookstove_gui.desk import Desk
@@ -113,6 +114,7 @@ def test_it_is_full_when_the_last_is_done_and_goes_to_paper(
     assert found.certificate.is_full
     write_certificate(new_desk, tmp_path / "first.html")
     page = (tmp_path / "first.html").read_text("utf-8")
+    html5lib.HTMLParser(strict=True).parse(page)  # the HTML standard's own parser; it raises
     for line in found.certificate.lines:
         assert line.stage in page
         assert line.hottest in page

@@ -1,9 +1,11 @@
 """The part Sessions: cards fill in, one is opened, its rows are corrected there, sessions go to the bin and back."""
 
+from dataclasses import replace
 from datetime import timedelta
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QRectF, Qt
+from PySide6.QtGui import QPainter, QPixmap
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QMenu, QMessageBox, QPushButton
 
@@ -18,9 +20,10 @@ from cookstove_gui.gui.logbook.oven_picture import OvenPicture
 from cookstove_gui.gui.logbook.page import LogbookPage
 from cookstove_gui.gui.logbook.session_list import SessionList
 from cookstove_gui.gui.widgets.one_line import OneLine
+from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.stove.entries import fold
 from tests.gui.hands import control, ctrl, lines, mark, press, push, rows, seen, type_in
-from tests.gui.pages import NOW, held_desk, keep_session, shown
+from tests.gui.pages import NOW, held_desk, keep_session, shown, the_look
 
 pytestmark = [pytest.mark.gui, pytest.mark.usefixtures("worked_out_once")]
 
@@ -185,3 +188,25 @@ def test_marked_sessions_are_compared_from_the_match_and_by_the_clock(qtbot, pag
     assert len(QApplication.clipboard().text().splitlines()) == 1 + 2 * 7
     QTest.keyClick(control(page, "compare_view", CompareView), Qt.Key.Key_Escape)
     assert sessions.isVisibleTo(page)
+
+
+@pytest.mark.parametrize(("wide", "share"), [(700, 1.0), (420, 0.62), (370, 0.4), (300, 0.0)])
+def test_the_curve_gives_way_before_a_title_is_cut(page, wide, share):
+    view = control(page, "session_list", SessionList)
+    card = replace(view.cards[0], summary=replace(view.cards[0].summary, title="A loaf of rye and caraway"))
+    assert view.itemDelegate()._curve_width(card, px(wide)) == px(160 * share)
+
+
+def test_at_large_text_every_word_of_a_session_is_there(page, qapp):
+    look, view = the_look(qapp), control(page, "session_list", SessionList)
+    look.set_text_size(1.5)
+    view.resize(330, 300)
+    card = replace(view.cards[0], line="bread heat after 2 h 45", is_live=True)
+    told = []
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(QPainter, "drawText", lambda _painter, _at, words: told.append(words))
+        canvas = QPixmap(330, 90)
+        painter = QPainter(canvas)
+        view.itemDelegate()._paint_words(painter, card, QRectF(0, 0, 320, px(73)))
+        painter.end()
+    assert told == [card.day, "Jam", "bread heat after 2 h 45"]
