@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
     QScrollBar,
     QStyle,
     QStyleOptionComboBox,
+    QStyleOptionFrame,
     QWidget,
 )
 
@@ -89,12 +90,19 @@ def cut(window: QWidget) -> Iterator[str]:
             needed.setWidth(part.minimumSizeHint().width())
         elif isinstance(part, QLineEdit) and not isinstance(part.parentWidget(), QComboBox):
             said = part.text() or part.placeholderText()
-            needed.setWidth(round(QFontMetricsF(part.font()).horizontalAdvance(said)) + 8)
+            needed.setWidth(round(QFontMetricsF(part.font()).horizontalAdvance(said)) + part.width() - _inside(part))
         elif isinstance(part, QComboBox):
             said = part.currentText()
             needed.setWidth(round(QFontMetricsF(part.font()).horizontalAdvance(said)) + part.width() - _room_in(part))
         if needed.width() > part.width() + _SLACK or needed.height() > part.height() + _SLACK:
             yield f"{name_of(part)}: “{said[:50]}” needs {needed.toTuple()}, has {part.size().toTuple()}"
+
+
+def _inside(field: QLineEdit) -> int:
+    """Pixels for the words of a field, which keeps two at either side."""
+    option = QStyleOptionFrame()
+    field.initStyleOption(option)
+    return field.style().subElementRect(QStyle.SubElement.SE_LineEditContents, option, field).width() - 4
 
 
 def _room_in(box: QComboBox) -> int:

@@ -19,7 +19,7 @@ from cookstove_gui.gui.widgets.one_line import OneLine
 from cookstove_gui.gui.widgets.theme import SOFT, STEP
 from cookstove_gui.phrases.logbook.sessions import empty_question, found_words
 
-_FIND = "find: birch, May, 450"
+_FIND = "find: birch, 450"
 _FIND_TIP = "Words of the title, tags, notes, wood, day or month; a number such as 450 finds ovens that were so hot"
 _MARK_FIRST = (
     "Mark two or more sessions with Space in the list, or with Ctrl and a click; Ctrl A marks all that are shown. Then "
