@@ -19,19 +19,7 @@ def options(tmp_path: Path) -> argparse.Namespace:
     return parse_arguments(["--logbook", str(tmp_path / "made" / "logbook.sqlite")])
 
 
-def test_first_start_makes_the_logbook_and_needs_no_setting_up(
-    options: argparse.Namespace, qapp: QApplication, qtbot: QtBot
-) -> None:
-    program = Program(qapp, options)
-    program.open()
-    assert program.window is not None
-    qtbot.addWidget(program.window)
-    qtbot.waitSignal(program.window.painted, timeout=10_000).wait()
-    assert options.logbook.exists()
-    program.close()
-
-
-def test_the_window_is_painted_before_the_plotting_library_is_asked_for(
+def test_first_start_needs_no_setting_up_and_paints_before_the_plotting_library_is_asked_for(
     options: argparse.Namespace, qapp: QApplication, qtbot: QtBot
 ) -> None:
     program = Program(qapp, options)
@@ -41,6 +29,7 @@ def test_the_window_is_painted_before_the_plotting_library_is_asked_for(
     assert not program.window.findChildren(QWidget, "trend_plot")
     qtbot.waitSignal(program.window.painted, timeout=10_000).wait()
     assert program.window.findChildren(QWidget, "trend_plot")
+    assert options.logbook.exists()
     program.close()
 
 
@@ -59,20 +48,6 @@ def test_a_logbook_that_cannot_be_opened_is_told_in_a_sentence(
     options.logbook.parent.unlink()
     click(pane, "way_again")
     assert program.window is not None
-    program.close()
-
-
-def test_a_table_of_the_cooks_own_that_cannot_be_used_is_told_and_stops_nothing(
-    options: argparse.Namespace, qapp: QApplication, qtbot: QtBot
-) -> None:
-    options.logbook.parent.mkdir()
-    (options.logbook.parent / "tasks.toml").write_text("[[task", encoding="utf-8")
-    program = Program(qapp, options)
-    program.open()
-    assert program.window is not None
-    qtbot.addWidget(program.window)
-    qtbot.waitSignal(program.window.painted, timeout=10_000).wait()
-    assert words(program.window, "fault_words").startswith("Your own tasks.toml")
     program.close()
 
 
@@ -97,29 +72,23 @@ def test_a_practice_folder_without_logs_ends_with_one_line(
     assert len(capsys.readouterr().err.splitlines()) == 1
 
 
-def test_a_fault_of_our_own_is_written_out_and_told_in_the_window(
+def test_what_goes_wrong_is_told_in_the_window_which_goes_on(
     options: argparse.Namespace, qapp: QApplication, qtbot: QtBot, capsys: pytest.CaptureFixture[str]
 ) -> None:
+    options.logbook.parent.mkdir()
+    (options.logbook.parent / "tasks.toml").write_text("[[task", encoding="utf-8")
     program = Program(qapp, options)
     program.open()
     assert program.window is not None
     qtbot.addWidget(program.window)
-    tell_faults(program)(ValueError, ValueError("made up"), None)
-    assert "made up" in words(program.window, "fault_words")
-    assert "ValueError: made up" in capsys.readouterr().err
-    program.close()
-
-
-def test_a_disk_that_fails_is_told_in_its_own_sentence(
-    options: argparse.Namespace, qapp: QApplication, qtbot: QtBot, capsys: pytest.CaptureFixture[str]
-) -> None:
-    program = Program(qapp, options)
-    program.open()
-    assert program.window is not None
-    qtbot.addWidget(program.window)
+    qtbot.waitSignal(program.window.painted, timeout=10_000).wait()
+    assert words(program.window, "fault_words").startswith("Your own tasks.toml")
     tell_faults(program)(SurroundingsProblem, SurroundingsProblem("The disk is full; make room."), None)
     assert words(program.window, "fault_words") == "The disk is full; make room."
     assert capsys.readouterr().err == ""
+    tell_faults(program)(ValueError, ValueError("made up"), None)
+    assert "made up" in words(program.window, "fault_words")
+    assert "ValueError: made up" in capsys.readouterr().err
     program.close()
 
 
