@@ -72,9 +72,7 @@ def test_what_the_window_shows_is_on_disk(tmp_path: Path, clock: HeldClock, look
     logbook.close()
 
 
-def test_function_keys_and_buttons_turn_the_pages_and_no_two_parts_listen_to_one_key(
-    window: MainWindow, desk: Desk
-) -> None:
+def test_keys_and_buttons_turn_the_pages_and_no_two_parts_listen_to_one_key(window: MainWindow, desk: Desk) -> None:
     for key, name in (
         (Qt.Key.Key_F2, "plan"),
         (Qt.Key.Key_F3, "my_stove"),
