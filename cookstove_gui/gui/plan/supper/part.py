@@ -5,7 +5,7 @@ from functools import partial
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeySequence, QShortcut
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from cookstove_gui.cooking.supper.plan import Margin
 from cookstove_gui.desk.alarms.kept import turn_sound
@@ -17,18 +17,22 @@ from cookstove_gui.errors import InputProblem
 from cookstove_gui.gui.background.supper_planning import SupperPlanning
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.plan.supper.dish_list import DishList
+from cookstove_gui.gui.plan.supper.dish_rows import ROW
 from cookstove_gui.gui.plan.supper.first_step import FirstStep
 from cookstove_gui.gui.plan.supper.next_steps import NextSteps
-from cookstove_gui.gui.plan.supper.picture import SupperPicture
+from cookstove_gui.gui.plan.supper.picture import AXIS, FIRE, OVEN, SupperPicture
 from cookstove_gui.gui.plan.supper.save_key import SaveKey
 from cookstove_gui.gui.widgets.form import Choice, Field, button, say, words
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.sections import scrolling
+from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.tips import plain_tip
 from cookstove_gui.units import clock_text
 
 _MARGINS = (("usual", "usual"), ("safe", "safe"))
 _PLANNING = "Planning …"
+_LEAST_SEEN = AXIS + OVEN + FIRE  # px of the design: clocks, oven and fire, below which the whole tab scrolls
 
 
 class SupperPart(QWidget):
@@ -81,13 +85,16 @@ class SupperPart(QWidget):
         self._picture.freed.connect(self.desk.supper.free_step)
         self._picture.removed.connect(self.desk.supper.remove)
         self._picture.bell_pressed.connect(partial(turn_sound, self.desk))
+        self._scroll = scrolling(self._picture)  # the picture alone: what comes next stays in sight below it
+        self._picture.went_to.connect(lambda y: self._scroll.ensureVisible(0, round(y), 0, px(ROW)))
+        self._scroll.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Ignored)
         self._next = NextSteps()
         column = QVBoxLayout(self)
         column.setSpacing(STEP // 2)
         for part in (self._first_fires, self._problem, self._list):
             column.addWidget(part)
         column.addWidget(self._told)
-        column.addWidget(self._picture, 1)
+        column.addWidget(self._scroll, 1)
         column.addWidget(self._next)
         self._first = FirstStep(self.desk, look)
         self._first.table_chosen.connect(self._set_table)
@@ -119,15 +126,16 @@ class SupperPart(QWidget):
         choosing = self._list.isVisible()
         shown = None if not_yet or choosing else supper_shown(self.desk)
         say(self._problem, "" if not_yet else self._planning.problem)
-        self._picture.setVisible(not choosing)
+        self._scroll.setVisible(not choosing)
         self._picture.show_supper(shown)
+        self._scroll.setMinimumHeight(min(self._picture.sizeHint().height(), px(_LEAST_SEEN)))
         self._next.setVisible(shown is not None)
         is_empty = not choosing and not not_yet and (kept is None or not kept.supper.dishes)
         if is_empty:
             self._first.show_choices()
         self._first.setVisible(is_empty)
         self._rest.setVisible(shown is None and not is_empty)
-        self._column.setStretchFactor(self._picture, 0 if shown is None else 1)
+        self._column.setStretchFactor(self._scroll, 0 if shown is None else 1)
         self._done.setEnabled(self.desk.supper.next is not None)
         if shown is not None:
             self._next.show_steps(shown.next)

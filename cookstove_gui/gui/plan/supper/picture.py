@@ -43,6 +43,7 @@ class SupperPicture(QWidget):
     moved = Signal(str, float)  # a step, and the minutes from now at which it should begin
     freed = Signal(str)  # a step that the plan may place again
     removed = Signal(str)  # key of a dish
+    went_to = Signal(float)  # height [px] at which the step that was chosen stands
     bell_pressed = Signal(str)  # key of an alarm whose sound is to go off, or on again
 
     def __init__(self, look: Look, corner: QWidget, parent: QWidget | None = None) -> None:
@@ -207,6 +208,9 @@ class SupperPicture(QWidget):
         self._chosen = step
         self._say()
         self.update()
+        spot = self._spot(step)
+        if spot is not None:
+            self.went_to.emit(spot.box.center().y())
 
     def _say(self) -> None:
         block = self._block(self._chosen)

@@ -5,7 +5,7 @@ from datetime import timedelta
 
 import pytest
 from PySide6.QtCore import QPoint, Qt
-from PySide6.QtWidgets import QComboBox, QLabel, QTableView
+from PySide6.QtWidgets import QComboBox, QLabel, QScrollArea, QTableView
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.cooking.supper.alarms import is_silent
@@ -14,6 +14,7 @@ from cookstove_gui.desk import Desk
 from cookstove_gui.desk.alarms.kept import kept_answers
 from cookstove_gui.gui.plan.page import PlanPage
 from cookstove_gui.gui.plan.supper.dish_list import DishList
+from cookstove_gui.gui.plan.supper.next_steps import NextSteps
 from cookstove_gui.gui.plan.supper.part import SupperPart
 from cookstove_gui.gui.plan.supper.picture import SupperPicture
 from cookstove_gui.stove.entries import Kind
@@ -104,6 +105,23 @@ def test_arrows_choose_a_step_and_set_it(qtbot: QtBot, part: SupperPart) -> None
     qtbot.keyClick(picture, Qt.Key.Key_Backspace)
     _settled(qtbot, part)
     assert not desk.supper.plan.of_dish("greens")[0].is_own  # type: ignore[union-attr]
+
+
+def test_in_a_low_window_the_next_steps_stay_in_sight_and_a_chosen_step_comes_into_it(
+    qtbot: QtBot, part: SupperPart
+) -> None:
+    picture, window = _picture(part), part.window()
+    area, following = picture.parent().parent(), part.findChild(NextSteps)
+    assert isinstance(area, QScrollArea)
+    assert following is not None
+    window.resize(1024, 480)
+    qtbot.waitUntil(lambda: area.verticalScrollBar().maximum() > 0)
+    foot = following.mapTo(window, following.rect().bottomLeft()).y()
+    assert foot <= window.height()
+    picture.grab()  # drawn, it knows where its steps stand
+    area.verticalScrollBar().setValue(0)
+    picture.choose(picture._all_blocks()[-1].step)
+    assert area.verticalScrollBar().value() > 0
 
 
 def test_a_step_is_dragged_to_another_time(qtbot: QtBot, part: SupperPart) -> None:
