@@ -6,10 +6,11 @@ from datetime import timedelta
 
 import numpy as np
 
+from cookstove_gui.cooking.supper.chains import Problem
 from cookstove_gui.cooking.supper.jobs import SLOT_MIN, DishAhead, Grid
 from cookstove_gui.cooking.supper.marks import Supper
 from cookstove_gui.cooking.supper.plan import Clash, PlannedStep
-from cookstove_gui.cooking.supper.solver import Problem, Solution, solve
+from cookstove_gui.cooking.supper.solver import Solution, solve
 
 NO_HEAT = 0.3  # chance of a heat below which it is called missing; judgement
 _LATE_MIN = 3.0

@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Callable, Iterable
+from collections.abc import Set as AbstractSet
 from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 
@@ -20,6 +21,7 @@ from cookstove_gui.forecast.model.ensemble import FIRING
 from cookstove_gui.forecast.model.habits import KINDLING_WAIT
 from cookstove_gui.forecast.tracking.belief import Belief
 from cookstove_gui.stove.entries import HeatBand
+from cookstove_gui.stove.stove import SpotKind
 
 BYPASS_SHUT_AFTER = 15.0  # min from lighting: the flue draws; common practice, no source
 KINDLING_CATCHES = 8.0  # min from lighting; splits that are put on sooner smother it; common practice, no source
@@ -77,14 +79,18 @@ def kept_for(parts: Iterable[OnHeat], since: datetime, otherwise: HeatBand) -> K
     return KeptFire(heats=tuple(heats)) if heats else None
 
 
-def futures(fire: Fire, kept: KeptFire | None, until: float) -> tuple[Projection, int]:
+def futures(fire: Fire, kept: KeptFire | None, until: float, kinds: AbstractSet[SpotKind]) -> tuple[Projection, int]:
     """Futures from now, or from lighting where nothing burns, to `until` [min]; and the firings they are paced by.
+
+    Of the oven, and of the other `kinds` of spots that are asked for.
 
     Where nothing burns the oven reaches the first heat wanted when this stove's own rises say; 0 firings: as common
     practice says.
     """
     horizon = 5.0 * math.ceil(min(max(until + _AFTER_LAST, _LEAST_AHEAD), LONGEST_AHEAD) / 5.0)
-    ahead = project(fire.belief, band=fire.band, kept=kept, horizon=horizon, unfed=kept is None)
+    stove = fire.belief.stove
+    spots = [spot for spot in stove.spots if spot.kind in kinds or spot.kind is SpotKind.OVEN] or stove.spots
+    ahead = project(fire.belief, band=fire.band, kept=kept, horizon=horizon, unfed=kept is None, spots=spots)
     if fire.lit:
         return ahead, 0
     band = kept.heats[0][1] if kept is not None else fire.band

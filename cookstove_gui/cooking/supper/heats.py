@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
-from cookstove_gui.cooking.fit.evenness import differences, oven_spot_names, top_spot_names
+from cookstove_gui.cooking.fit.evenness import oven_spot_names, top_spot_names
 from cookstove_gui.cooking.fit.fit import window_of
 from cookstove_gui.cooking.fit.tasks import Place, Task, task_of
 from cookstove_gui.cooking.fit.windows import WindowedHeat
@@ -76,7 +76,7 @@ def heat_fits(projection: Projection, stove: Stove, heats: Sequence[Heat]) -> tu
         find = top_spot_names if place is Place.TOP else oven_spot_names
         names = find(stove, projection)
         if names:
-            places[place] = (names, WindowedHeat(projection, names, differences(stove, projection, place, names)))
+            places[place] = (names, WindowedHeat(projection, names, None))
     known: dict[Task, HeatFit] = {}
     for heat in heats:
         task = task_for(heat)

@@ -8,10 +8,10 @@ from math import ceil, floor
 import numpy as np
 
 from cookstove_gui.cooking.fit.tasks import Place
+from cookstove_gui.cooking.supper.chains import Job, Option, Piece
 from cookstove_gui.cooking.supper.dishes import Dish, HandsOn, Part, Wait
 from cookstove_gui.cooking.supper.marks import Supper, step_key
 from cookstove_gui.cooking.supper.plan import MARGINS, Plan, PlannedStep
-from cookstove_gui.cooking.supper.solver import Job, Option, Piece
 from cookstove_gui.forecast.answers import FloatArray
 from cookstove_gui.physics.rising import rising_time_factor
 

@@ -11,6 +11,7 @@ from datetime import datetime, timedelta
 import numpy as np
 
 from cookstove_gui.cooking.fit.tasks import Place
+from cookstove_gui.cooking.supper.chains import Problem
 from cookstove_gui.cooking.supper.dishes import HandsOn, Heat
 from cookstove_gui.cooking.supper.fire import Fire, OnHeat, futures, kept_for, usual_lighting
 from cookstove_gui.cooking.supper.heats import HeatFit, heat_fits, planned_for, task_for
@@ -26,7 +27,7 @@ from cookstove_gui.cooking.supper.jobs import (
 from cookstove_gui.cooking.supper.marks import Supper, step_key, with_mark
 from cookstove_gui.cooking.supper.plan import FireStep, Margin, Plan
 from cookstove_gui.cooking.supper.reading_back import Solved, Table, chains_of, read_back
-from cookstove_gui.cooking.supper.solver import Problem, solve
+from cookstove_gui.cooking.supper.solver import solve
 from cookstove_gui.cooking.supper.timing import timed
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import FloatArray, KeptFire, Projection
@@ -57,11 +58,12 @@ def plan_meal(supper: Supper, fire: Fire, now: datetime, before: Plan | None = N
     kept_parts = _on_heat_before(table, before) if usable and before is not None and fire.lit else None
     parts = _wished(table) if kept_parts is None else kept_parts
     lit_at = now if fire.lit else max(usual_lighting(fire, parts, supper.table_at), now)
+    kinds = {SpotKind.TOP for heat in table.heats.values() if heat.place is Place.TOP}
     for again in (False, True):
         since = now if fire.lit else lit_at
         kept = kept_for(parts, since, fire.band)
         horizon = max(((part.end - since).total_seconds() / 60.0 for part in parts), default=0.0)
-        ahead, firings = futures(fire, kept, horizon)
+        ahead, firings = futures(fire, kept, horizon, kinds)
         fits = dict(zip(table.heats, heat_fits(ahead, fire.belief.stove, tuple(table.heats.values())), strict=True))
         if not fire.lit and parts:
             lit_at = _light(table, fits, ahead, parts, now)

@@ -7,6 +7,7 @@ from datetime import datetime, timedelta
 import numpy as np
 from numpy.typing import NDArray
 
+from cookstove_gui.cooking.supper.chains import Chain, Problem
 from cookstove_gui.cooking.supper.clashes import clashes_of
 from cookstove_gui.cooking.supper.dishes import HandsOn, Heat, Part, Wait
 from cookstove_gui.cooking.supper.fire import Fire, fire_steps
@@ -15,7 +16,7 @@ from cookstove_gui.cooking.supper.jobs import OVEN_PLACES, SLOT_MIN, DishAhead, 
 from cookstove_gui.cooking.supper.marks import LET_GO, Supper, step_key
 from cookstove_gui.cooking.supper.moves import moves_between
 from cookstove_gui.cooking.supper.plan import FireStep, OvenAhead, Plan, PlannedStep, StepKind
-from cookstove_gui.cooking.supper.solver import Chain, Problem, Solution
+from cookstove_gui.cooking.supper.solver import Solution
 from cookstove_gui.forecast.answers import Action, FloatArray, KeptFire, Projection
 
 _MOST_SLACK_MIN = 30.0  # that a part on heat may begin later within a plan that still holds

@@ -6,7 +6,8 @@ import numpy as np
 from scipy.optimize import Bounds, LinearConstraint, milp
 from scipy.sparse import lil_matrix
 
-from cookstove_gui.cooking.supper.solver import Job, Option, Piece, Problem, Solution
+from cookstove_gui.cooking.supper.chains import Job, Option, Piece, Problem
+from cookstove_gui.cooking.supper.solver import Solution
 
 
 def drawn(random: np.random.Generator, jobs: int, slots: int, most_pieces: int = 3) -> Problem:

@@ -18,6 +18,7 @@ from cookstove_gui.cooking.supper.plan import FireStep, Margin, Plan, PlannedSte
 from cookstove_gui.cooking.supper.planning import plan_meal
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import KeptFire, Projection
+from cookstove_gui.stove.stove import SpotKind
 from cookstove_gui.units import kelvin
 from tests.cooking.supper.made import KITCHEN, NOW, USUAL, burning, cold, dish, hands, oven, supper, wait
 
@@ -286,9 +287,9 @@ def test_the_fire_is_thought_of_as_the_plan_before_has_it_if_the_dishes_are_the_
     asked: list[float] = []
     real = planning.futures
 
-    def noted(fire: Fire, kept: KeptFire | None, horizon: float) -> tuple[Projection, int]:
+    def noted(fire: Fire, kept: KeptFire | None, horizon: float, kinds: set[SpotKind]) -> tuple[Projection, int]:
         asked.append(horizon)
-        return real(fire, kept, horizon)
+        return real(fire, kept, horizon, kinds)
 
     monkeypatch.setattr(planning, "futures", noted)
     wanted = supper("apple_pie")

@@ -3,7 +3,8 @@
 import numpy as np
 import pytest
 
-from cookstove_gui.cooking.supper.solver import Job, Option, Piece, Problem, solve
+from cookstove_gui.cooking.supper.chains import Job, Option, Piece, Problem
+from cookstove_gui.cooking.supper.solver import solve
 from tests.cooking.supper.small_problems import by_integer_programming, by_trying_all, cost_of, drawn
 from tests.reference import check
 
