@@ -107,8 +107,9 @@ _HARDLY = 1.5  # K, about three degrees on a dial
 
 def draw_words(others: int, cost: float, edge: Edge) -> str:
     """What else draws on the cooktop, and what one pan more takes from the oven at most [K]; empty for nothing."""
-    beside = "" if not others else f"Beside your {'other pot' if others == 1 else f'{others} other pots'}."
-    taken = "" if cost < _HARDLY else f"It takes up to {edge.spread(cost)} from the oven."
+    many = f"{others} other pots take" if others > 1 else "other pot takes"
+    beside = f"Your {many} heat too." if others else ""
+    taken = "" if cost < _HARDLY else f"This pan takes up to {edge.spread(cost)} from the oven."
     return " ".join(words for words in (beside, taken) if words)
 
 

@@ -128,8 +128,8 @@ def test_a_pan_that_may_boil_dry_is_told_from_when() -> None:
     ("others", "cost", "said"),
     [
         (0, 0.3, ""),
-        (1, 0.3, "Beside your other pot."),
-        (3, 4.0, "Beside your 3 other pots. It takes up to 7 °F from the oven."),
+        (1, 0.3, "Your other pot takes heat too."),
+        (3, 4.0, "Your 3 other pots take heat too. This pan takes up to 7 °F from the oven."),
     ],
 )
 def test_what_else_draws_on_the_cooktop(others: int, cost: float, said: str) -> None:
