@@ -80,5 +80,17 @@ def test_what_helps_is_a_step_for_now_and_says_so() -> None:
     assert [one.helps for one in loads] == [True, *[False] * (len(loads) - 1)]
 
 
+def test_half_a_load_is_planned_as_half_and_one_that_is_left_out_leaves_the_next_for_an_interval_later() -> None:
+    fire = replace(burning(), reload_at=NOW)
+    load = math.exp(fire.belief.habits.mass_log)
+    half, *rest = wood(fire_steps(fire, NOW, LET_GO, NOW, Action(kind=ActionKind.WOOD, value=0.5 * load)))
+    assert half.wood == pytest.approx(0.5 * load)
+    assert all(one.wood == pytest.approx(load) for one in rest)
+    later = wood(fire_steps(fire, NOW, LET_GO, NOW, Action(kind=ActionKind.WOOD, value=0.0)))
+    every = math.exp(fire.belief.habits.interval_log)
+    assert (later[0].begin - NOW) / timedelta(minutes=1) == pytest.approx(every, abs=1.0)
+    assert not any(one.helps for one in later)
+
+
 def test_nothing_is_done_to_a_fire_that_nobody_needs() -> None:
     assert fire_steps(burning(), NOW, None, NOW) == ()

@@ -306,3 +306,11 @@ def test_the_fire_is_thought_of_as_the_plan_before_has_it_if_the_dishes_are_the_
     assert horizon(earlier) == pytest.approx(horizon(before) - 58.0)
     changed = replace(earlier, dishes=(*earlier.dishes, USUAL["greens"]))
     assert horizon(changed) != pytest.approx(horizon(before) - 58.0)
+
+
+def test_the_fire_is_lit_for_the_oven_to_have_come_to_its_heat_whether_or_not_it_is_seen_to_stay() -> None:
+    """Rises of an hour: lit later than that before the bake would miss it half of the time."""
+    early = NOW - timedelta(hours=3)
+    plan = plan_meal(supper("apple_pie"), cold(*[60.0] * 12), early)
+    lit = next(step.begin for step in plan.steps if step.what == FireStep.LIGHT)
+    assert _minutes(60) <= plan.of_dish("apple_pie")[1].begin - lit <= _minutes(110)
