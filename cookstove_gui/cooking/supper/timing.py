@@ -54,12 +54,14 @@ def _usable_from(minutes: FloatArray, oven: FloatArray, heat: Heat, starts: Floa
 
     To begin before that gains nothing.
     """
-    there = np.flatnonzero(oven >= planned_for(task_for(heat)).low)
+    low = planned_for(task_for(heat)).low
+    there = np.flatnonzero(oven >= low)
     if not len(there):
         return starts
     place = np.searchsorted(there, np.searchsorted(minutes, starts))
     next_there = minutes[there[np.minimum(place, len(there) - 1)]]
-    return np.asarray(np.where(place < len(there), np.maximum(starts, next_there), starts), dtype=np.float64)
+    waits = (np.interp(starts, minutes, oven) < low) & (place < len(there))
+    return np.asarray(np.where(waits, next_there, starts), dtype=np.float64)
 
 
 def _steady(table: Table, key: str, takes: FloatArray) -> FloatArray:

@@ -3,6 +3,7 @@
 from dataclasses import replace
 from datetime import datetime, timedelta
 
+import numpy as np
 import pytest
 
 from cookstove_gui.cooking.supper.dishes import Dish
@@ -10,6 +11,7 @@ from cookstove_gui.cooking.supper.fire import Fire
 from cookstove_gui.cooking.supper.marks import Mark, Supper
 from cookstove_gui.cooking.supper.plan import Plan, PlannedStep
 from cookstove_gui.cooking.supper.planning import plan_meal
+from cookstove_gui.cooking.supper.timing import _usable_from
 from cookstove_gui.forecast.tracking.lookback import TracePoint
 from tests.cooking.supper.made import NOW, burning, dish, oven
 
@@ -75,3 +77,12 @@ def test_a_length_that_hardly_differs_stays_as_it_was_planned() -> None:
     again = {more: minutes(planned(70.0, before=with_length(more))) for more in (2.0, 12.0)}
     assert again[2.0] == pytest.approx(minutes(first) + 2.0, abs=1.0)
     assert again[12.0] == pytest.approx(minutes(first), abs=2.0)
+
+
+def test_to_begin_before_the_oven_is_at_its_heat_gains_nothing() -> None:
+    """Usable from 325 °F on: 25 below its heat."""
+    clock = np.arange(0.0, 61.0, 5.0)
+    rising = 400.0 + 2.0 * clock  # K; 436 K is 325 °F
+    starts = np.array([0.0, 10.0, 17.0, 20.0, 33.0])
+    assert _usable_from(clock, rising, PIE.parts[0], starts).tolist() == [20.0, 20.0, 20.0, 20.0, 33.0]
+    assert _usable_from(clock, 0.0 * clock + 300.0, PIE.parts[0], starts).tolist() == starts.tolist()

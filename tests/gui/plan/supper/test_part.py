@@ -107,6 +107,12 @@ def test_arrows_choose_a_step_and_set_it(qtbot: QtBot, part: SupperPart) -> None
     assert not desk.supper.plan.of_dish("greens")[0].is_own  # type: ignore[union-attr]
 
 
+def test_what_is_typed_of_the_oven_on_cook_is_done_in_the_plan(qtbot: QtBot, part: SupperPart) -> None:
+    part.desk.do(Kind.OVEN_IN, note="apple pie")
+    at, table = part.desk.entries[-1].at, part.desk.supper
+    qtbot.waitUntil(lambda: table.supper is not None and table.supper.mark("apple_pie/1").began == at)
+
+
 def test_in_a_low_window_the_next_steps_stay_in_sight_and_a_chosen_step_comes_into_it(
     qtbot: QtBot, part: SupperPart
 ) -> None:
