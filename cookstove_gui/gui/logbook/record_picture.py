@@ -21,13 +21,14 @@ _ROW, _BAR = 11, 7
 _LEAST_GROUP, _ROOM = 50, 16
 _SIDE = 60.0  # min either side of what was said
 _TICKS = (-40, -20, 20, 40)
+_SAID = (("bar", "window, and when it came"), ("diamond", "came outside"), ("open", "still to come"))
 
 
 class RecordPicture(Picture):
     """One row a window, gathered by session; 0 is what was said."""
 
     def __init__(self, look: Look) -> None:
-        super().__init__("record_picture", look, (460, 120))
+        super().__init__("record_picture", look, (500, 120))
         self._found: RecordBySession | None = None
         self.values = self._table
 
@@ -42,7 +43,7 @@ class RecordPicture(Picture):
         """As high as its rows."""
         groups = self._found.sessions if self._found else ()
         high = px(_HEAD) + px(4) + sum(_group_high(one) for one in groups)
-        return QSize(px(460), high)
+        return QSize(px(500), high)
 
     def draw(self, painter: QPainter, whole: QRectF) -> None:
         """What the signs mean, the scale, the sessions."""
@@ -144,16 +145,14 @@ class _Drawing:
         paint_diamond(self._painter, box, QColor(self._theme.ink), QColor(self._theme.ground))
 
     def _draw_signs(self, level: float) -> None:
-        theme, painter, x = self._theme, self._painter, float(self._left)
-        for kind, words in (
-            ("bar", "window, and when it came"),
-            ("diamond", "came outside"),
-            ("open", "still to come"),
-        ):
+        theme, painter = self._theme, self._painter
+        letters = QFontMetricsF(font(SMALL))
+        total = sum(_sign_room(kind) + letters.horizontalAdvance(words) + px(18) for kind, words in _SAID) - px(18)
+        x = max(min(float(self._left), self._right - total), 0.0)
+        for kind, words in _SAID:
             if kind == "diamond":
                 box = QRectF(x, level - px(8), px(16), px(16))
                 paint_diamond(painter, box, QColor(theme.ink), QColor(theme.ground))
-                x += px(22)
             else:
                 bar = QRectF(x, level - px(3.5), px(36), px(7))
                 painter.setPen(QPen(QColor(theme.verdigris), 1.4) if kind == "open" else Qt.PenStyle.NoPen)
@@ -162,12 +161,14 @@ class _Drawing:
                 if kind == "bar":
                     painter.setBrush(QColor(theme.ink))
                     painter.drawEllipse(bar.center(), px(3.5), px(3.5))
-                x += px(44)
-            wide = QFontMetricsF(font(SMALL)).horizontalAdvance(words)
-            if x + wide > self._right:
-                return
+            x += _sign_room(kind)
+            wide = letters.horizontalAdvance(words)
             draw_words(painter, QRectF(x, level - px(12), wide, px(24)), words, theme.soft, side=LEFT, size=SMALL)
             x += wide + px(18)
+
+
+def _sign_room(kind: str) -> int:
+    return px(22) if kind == "diamond" else px(44)
 
 
 def _group_high(one: SessionRecord) -> int:

@@ -2,7 +2,7 @@
 
 from datetime import date
 
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from cookstove_gui.cooking.fires.abilities import Ability, Figure
 from cookstove_gui.cooking.fit.bands import band_tables
@@ -15,7 +15,6 @@ from cookstove_gui.gui.my_stove.known import KnownAbilities
 from cookstove_gui.gui.my_stove.rises_picture import RisesPicture
 from cookstove_gui.gui.my_stove.shown_picture import ShownPicture
 from cookstove_gui.gui.my_stove.shown_scale import Against, marks, offered, scale
-from cookstove_gui.gui.widgets.flow_row import FlowRow
 from cookstove_gui.gui.widgets.form import Answer, Choice, say, words
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.picture import WaysOut, ways_out_key
@@ -97,10 +96,12 @@ class FirePart(QWidget):
         self._caution = words(_CAUTION, role="small_caution", name="fire_caution")
         right = QVBoxLayout()
         right.setSpacing(STEP)
-        for part in (
-            self._answer, self._range, self._how, self._fall, self._names, self._names_words,
-            FlowRow(STEP, self._against, self._more),
-        ):  # fmt: skip
+        ranged = QHBoxLayout()
+        ranged.addWidget(self._range, 1)
+        ranged.addWidget(self._more)
+        right.addWidget(self._answer)
+        right.addLayout(ranged)
+        for part in (self._how, self._fall, self._names, self._names_words, self._against):
             right.addWidget(part)
         right.addWidget(self._rises, 3)
         right.addWidget(self._picture, 3)

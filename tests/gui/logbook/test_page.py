@@ -1,5 +1,6 @@
 """The page Logbook lists, opens, renames, brings in and writes out sessions, and tells the record and the backups."""
 
+import itertools
 from dataclasses import replace
 from datetime import timedelta
 from io import BytesIO
@@ -7,7 +8,8 @@ from io import BytesIO
 import pandas
 import pytest
 from pypdf import PdfReader
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QRectF, Qt
+from PySide6.QtGui import QPainter, QPixmap
 from PySide6.QtPrintSupport import QPrintDialog
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QComboBox, QDialog, QFileDialog, QLineEdit, QPushButton
@@ -16,17 +18,19 @@ from cookstove_gui.desk import Desk
 from cookstove_gui.desk.logbook.moving import write_everything
 from cookstove_gui.forecast.learning.track_record import track_record
 from cookstove_gui.gui.background.past_study import PastStudy
+from cookstove_gui.gui.logbook import record_picture
 from cookstove_gui.gui.logbook.opened_session import OpenedSession
 from cookstove_gui.gui.logbook.page import LogbookPage
 from cookstove_gui.gui.logbook.record_picture import RecordPicture
 from cookstove_gui.gui.logbook.session_list import SessionList
 from cookstove_gui.gui.widgets import printing
+from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.logbook.log_file import read_log
 from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.study import StudyInputs, study
 from tests.forecast.learning.made_records import record_rows
 from tests.gui.hands import control, lines, push, seen, type_in
-from tests.gui.pages import NOW, held_desk, keep_session, shown
+from tests.gui.pages import NOW, held_desk, keep_session, shown, the_look
 
 pytestmark = [pytest.mark.gui, pytest.mark.usefixtures("worked_out_once")]
 
@@ -370,3 +374,20 @@ def choose(page, words: str) -> None:
     card = control(page, "session_list", SessionList).card
     dict(session.ways(card))[words]()
     QApplication.processEvents()
+
+
+def test_every_sign_of_the_record_is_named_however_narrow_it_is(qtbot, desk):
+    picture = RecordPicture(the_look(QApplication.instance()))
+    qtbot.addWidget(picture)
+    with pytest.MonkeyPatch.context() as patch:
+        told = []
+        module = "cookstove_gui.gui.logbook.record_picture"
+        patch.setattr(f"{module}.draw_words", lambda _painter, box, words, *_, **_more: told.append((box, words)))
+        canvas = QPixmap(px(500), 100)
+        painter = QPainter(canvas)
+        record_picture._Drawing(painter, picture.look, QRectF(0, 0, px(500), 100))._draw_signs(10.0)
+        painter.end()
+    assert [words for _, words in told] == ["window, and when it came", "came outside", "still to come"]
+    assert told[0][0].left() > 0
+    assert told[-1][0].right() <= px(500)
+    assert all(one.right() < other.left() for (one, _), (other, _) in itertools.pairwise(told))
