@@ -156,9 +156,6 @@ class GoodList(QListWidget):
         self.setVerticalScrollMode(QListWidget.ScrollMode.ScrollPerItem)
         self.setUniformItemSizes(True)
         self.setItemDelegate(HillPainter(span, look, self))
-        self.setStyleSheet(
-            "QListWidget, QListWidget:focus { border: none; padding: 0; } QListWidget::item { padding: 0; }"
-        )
         self.itemSelectionChanged.connect(lambda: self.marked.emit(self.chosen()))
         span.moved.connect(self.viewport().update)
 

@@ -199,6 +199,8 @@ def style_sheet(theme: Theme) -> str:
     }}
     QTableView::indicator:checked {{ background: {t.verdigris}; border-color: {t.ink}; }}
     QListView:focus, QTableView:focus, QTreeView:focus {{ border: 2px solid {t.cobalt}; border-radius: 6px; }}
+    QListView#good_for_rows, QListView#good_for_rows:focus {{ border: none; padding: 0; }}
+    QListView#good_for_rows::item {{ padding: 0; }}
     QHeaderView::section {{
         background: {t.ground}; color: {t.soft}; border: none; border-bottom: 1px solid {t.faint}; padding: 6px;
     }}
