@@ -1,6 +1,6 @@
 """The entry block as it is laid out: the heading, the fields, and below them keys, a question or a choice."""
 
-from PySide6.QtCore import QEvent, Qt
+from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QStackedWidget, QVBoxLayout, QWidget
 
@@ -24,6 +24,8 @@ _APART = 2  # px, between its rows
 
 class EntryBlock(QWidget):
     """Its parts, and their places; what they do is said elsewhere."""
+
+    question_shown = Signal()
 
     def __init__(self, link: DeskLink, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -77,6 +79,8 @@ class EntryBlock(QWidget):
         """The question in the place of the fire keys, or the keys."""
         self._below.setCurrentWidget(self.question if wanted else self.fire)
         self._set_height()
+        if wanted:
+            self.question_shown.emit()
 
     def show_chooser(self, wanted: bool) -> None:
         """A choice in the place of the block, or the block."""

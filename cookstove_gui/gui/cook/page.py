@@ -48,6 +48,7 @@ class CookPage(QWidget):
         self._axis.good_for.pan_wanted.connect(self._entry.put_pan)
         self._entry.pan_asked.connect(self._show_pan)
         self._axis.good_for.rows_shown.connect(self._see_rows)
+        self._entry.question_shown.connect(lambda: QTimer.singleShot(0, self, self._see_question))
         app = QApplication.instance()
         if isinstance(app, QApplication):
             app.focusChanged.connect(self._show_task)
@@ -193,6 +194,9 @@ class CookPage(QWidget):
         at = QApplication.focusWidget()
         if at is not None and self._inside.isAncestorOf(at) and self._area.verticalScrollBar().maximum() > 0:
             self._area.ensureWidgetVisible(at, 0, px(8))
+
+    def _see_question(self) -> None:
+        self._area.ensureWidgetVisible(self._entry.question, 0, px(8))
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """The left column goes with the width; what has the keyboard stays in sight."""

@@ -22,6 +22,7 @@ from cookstove_gui.stove.stove import SpotKind
 from tests.gui.clipping import settle
 from tests.gui.hands import click, control, push, seen
 from tests.held_clock import HeldClock
+from tests.once import stood
 
 
 @pytest.fixture
@@ -184,11 +185,19 @@ def test_the_field_that_is_typed_into_stays_in_sight_as_the_page_gets_lower(
     qtbot.waitUntil(lambda: page.rect().contains(field.mapTo(page, field.rect().bottomLeft())))
 
 
-def test_a_question_makes_no_usual_window_scroll(page: CookPage, stood_desk: Desk, clock: HeldClock) -> None:
-    page.resize(1366, 626)  # of a window of 718, below the heading
+def test_a_question_comes_into_sight_and_makes_no_usual_window_scroll(
+    page: CookPage, stood_desk: Desk, clock: HeldClock
+) -> None:
+    page.resize(1366, 380)
+    settle()
     clock.pass_minutes(2)
     stood_desk.read("38", spot="oven_centre")
-    assert stood_desk.show(work_out(stood_desk.inputs(), Memory()))
+    assert stood_desk.show(stood(stood_desk.inputs()))
     settle()
-    assert control(page, "question_line", QWidget).isVisible()
+    line = control(page, "question_line", QWidget)
+    assert line.isVisible()
+    assert page._area.verticalScrollBar().maximum() > 0
+    assert page.rect().contains(line.mapTo(page, line.rect().bottomLeft()))
+    page.resize(1366, 626)  # of a window of 718, below the heading
+    settle()
     assert page._area.verticalScrollBar().maximum() == 0
