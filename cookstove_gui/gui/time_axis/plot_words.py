@@ -191,16 +191,17 @@ class PlotWords(QWidget):
         painter.drawText(QPointF(box.left(), box.bottom() - second_line.descent()), mark.more)
 
     def _paint_oven_now(self, painter: QPainter) -> None:
-        """At the foot, left of now; where nothing is free there, right of it."""
+        """At the foot, left of now; where nothing is free there, right of it, or at either end."""
         span, theme = self._span, self._look.theme
         if self.oven_now is None or span.now is None or not span.low <= span.now <= span.high:
             return
         parts = list(zip(self.oven_now, (font(_CAPTION), font(NUMBER, 600), font(_CAPTION)), strict=True))
         gap, high = px(5), QFontMetricsF(font(NUMBER, 600)).capHeight() + px(10)
         wide = sum(QFontMetricsF(face).horizontalAdvance(words) for words, face in parts) + 2 * gap
-        now = span.x(span.now, self.width())
-        sides = [self._room.column(x, wide, high, ()) for x in (now - px(_GAP) - wide, now + px(_GAP))]
-        box = self._room.put([*sides[0], *sides[1]] if sides[0][0].left() >= px(AXIS_WIDTH) else sides[1], of_fan=True)
+        now, left, right = span.x(span.now, self.width()), float(px(AXIS_WIDTH)), self.width() - px(_GAP) - wide
+        starts = [x for x in (now - px(_GAP) - wide, now + px(_GAP), left + px(8), right) if x >= left]
+        boxes = [box for x in starts for box in self._room.column(x, wide, high, ())]
+        box = self._room.put(boxes, of_fan=True)
         if box.intersects(self._plate):
             return
         base, at = box.bottom() - px(5), box.left()

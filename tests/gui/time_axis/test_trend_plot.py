@@ -1,10 +1,12 @@
 """The plot shows what was read, known and projected, on the local clock; it can be moved, and read out by keyboard."""
 
 from dataclasses import replace
+from itertools import pairwise
 
 import numpy as np
 import pytest
 from PySide6.QtCore import QEvent, QObject, QPoint, Qt
+from PySide6.QtGui import QFontMetricsF
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
@@ -17,6 +19,8 @@ from cookstove_gui.gui.time_axis.time_axis import TimeAxis
 from cookstove_gui.gui.time_axis.trend_plot import TrendPlot
 from cookstove_gui.gui.widgets.key import Key
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.steps import px
+from cookstove_gui.gui.widgets.type import NUMBER, font
 from cookstove_gui.stove.entries import Kind
 from cookstove_gui.units import degrees
 from tests.gui.hands import control
@@ -287,6 +291,22 @@ def test_words_stand_within_the_plot_and_clear_of_one_another(
     assert len(boxes) >= 4
     assert not any(one.intersects(other) for one in boxes for other in boxes if one is not other)
     assert all(plot._words._plot_box().adjusted(-1, -1, 1, 1).contains(box) for box in boxes[1:])
+
+
+@pytest.mark.parametrize("size", [(764, 600), (480, 420), (400, 420)])
+def test_the_heat_of_the_oven_now_is_written_clear_of_its_line(
+    stood_desk: Desk, axis: TimeAxis, size: tuple[int, int]
+) -> None:
+    axis.resize(*size)
+    plot = control(axis, "trend_plot", TrendPlot)
+    plot.grab()
+    words = plot._words
+    high = QFontMetricsF(font(NUMBER, 600)).capHeight() + px(10)
+    [box] = [box for box in words._room.taken if box.height() == high]
+    ends = [plot._span.minute(x, plot.width()) for x in np.linspace(box.left(), box.right(), 9)]
+    for start, end in pairwise(ends):
+        for low, top in plot._lines.middles(start, end):
+            assert words.height_of(low) <= box.top() or words.height_of(top) >= box.bottom()
 
 
 # --- moving and reading out -----------------------------------------------------------------------------------------
