@@ -24,7 +24,9 @@ class OneAtATime(QWidget):
         return self._place
 
     def setCurrentIndex(self, place: int) -> None:
-        """Show another view."""
+        """Show another view; the one that is shown keeps the keyboard."""
+        if place == self._place:
+            return
         self._views[self._place].hide()
         self._place = place
         self._views[place].show()

@@ -2,7 +2,6 @@
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QLabel, QPushButton, QWidget
 
 from cookstove_gui.desk import Desk
@@ -12,7 +11,7 @@ from cookstove_gui.gui.my_stove.draw.part import DrawPart
 from cookstove_gui.gui.my_stove.draw.plus_place import PlusPlace
 from cookstove_gui.gui.my_stove.page import MyStovePage
 from cookstove_gui.stove.stove import Firebox, FluePlace, SpotKind, TankPlace
-from tests.gui.hands import control, push, seen, type_in
+from tests.gui.hands import control, press, push, seen, type_in, type_text
 from tests.gui.pages import NOW, held_desk, keep_session, shown
 
 pytestmark = pytest.mark.gui
@@ -89,12 +88,19 @@ def test_the_drawing_is_calm_until_spots_are_asked_for(part):
 
 
 def test_by_the_keyboard_alone_and_escape_leaves_what_was_answered(part, desk):
-    focused = part.focusWidget()
-    assert focused.objectName() == "six_fired_used"
-    QTest.keyClick(focused, Qt.Key.Key_Tab)
-    QTest.keyClick(control(part, "six_fired_new", QPushButton), Qt.Key.Key_Space)
-    QTest.keyClick(part.focusWidget(), Qt.Key.Key_Escape)
+    assert part.focusWidget().objectName() == "six_fired_used"
+    press(part, Qt.Key.Key_Right)  # within the choice by the arrows
+    assert part.focusWidget().objectName() == "six_fired_new"
+    press(part, Qt.Key.Key_Space)
+    press(part, Qt.Key.Key_Tab)  # and on by Tab
+    type_text(part, "Cabin")
+    press(part, Qt.Key.Key_Return)
+    press(part, Qt.Key.Key_Tab)
+    press(part, Qt.Key.Key_Space)
+    assert questions(part) == ["Where does the firebox sit?"]
+    press(part, Qt.Key.Key_Escape)
     assert desk.stove.is_new
+    assert "Cabin" in desk.stove.name
     assert questions(part) == []
 
 
