@@ -16,9 +16,9 @@ from cookstove_gui.gui.cook.fire_choices import Ask, Enter, FireKey, ask_of, spo
 from cookstove_gui.gui.cook.number_field import name_and_number
 from cookstove_gui.gui.cook.pan_for import pan_for
 from cookstove_gui.gui.cook.questioning import Questioning
+from cookstove_gui.gui.cook.undoing import undone
 from cookstove_gui.gui.cook.walk_choice import ask_walk
 from cookstove_gui.gui.desk_link import DeskLink
-from cookstove_gui.phrases.edge import listed
 from cookstove_gui.phrases.entries import entry_words, last_words, place_words
 from cookstove_gui.stove.entries import Entry, Kind, pans_standing
 from cookstove_gui.units import clock_text
@@ -211,22 +211,14 @@ class EntryPanel(EntryBlock):
             self.when.release()
 
     def _undoing(self, undo: Callable[[], None]) -> None:
-        before = {row.number: row for row in self._desk.entries}
         try:
-            undo()
+            told = undone(self._desk, undo)
         except Problem as problem:
             self._refuse(problem.sentence)
             return
-        after = {row.number: row for row in self._desk.entries}
-        gone = [entry_words(row, self._desk.stove) for number, row in before.items() if number not in after]
-        back = [entry_words(row, self._desk.stove) for number, row in after.items() if number not in before]
         self.fire.say("")
-        if back:
-            self.heading.say("put back", listed(back) + (f" for {listed(gone)}" if gone else ""), listed(back))
-        elif gone:
-            self.heading.say("taken back", listed(gone))
-        else:
-            self.heading.say("undone")
+        self.heading.say(*told)
+        if len(told) == 1:  # an answer to a question
             self._questioning.ask_again()
         if not self.rows.isVisible():
             self.take_focus()
