@@ -16,6 +16,7 @@ from cookstove_gui.forecast.answers import LEAVE, Action, ActionKind, KeptFire
 from cookstove_gui.forecast.futures.cook import Doing
 from cookstove_gui.forecast.futures.outlook import oven_of
 from cookstove_gui.forecast.futures.projection import GRID_MINUTES, project_each
+from cookstove_gui.forecast.futures.turns import LOAD_CATCHES
 from cookstove_gui.forecast.model.heat import USUAL_INLET
 
 SOON_MIN = 75.0  # a heat wanted later than this is not steered to yet; judgement
@@ -51,7 +52,9 @@ def helping_step(fire: Fire, parts: Sequence[OnHeat], kept: KeptFire | None, now
     (before,) = _outcomes(fire, wanted, kept, [LEAVE], now)
     is_due = next_load(fire, now) <= now + DUE_SOON
     is_fresh = wanted.began is not None and now - wanted.began < SETTLES
+    catches = fire.belief.last_load is not None and now - fire.belief.last_load < timedelta(minutes=LOAD_CATCHES)
     steps = [] if is_fresh and before.lean > 0.0 else _steps(fire, before.lean, is_due)
+    steps = [step for step in steps if not (catches and step.kind is ActionKind.WOOD and step.value > 0.0)]
     if before.miss < LEAST_MISS or not steps:
         return LEAVE
     after = [one.miss for one in _outcomes(fire, wanted, kept, steps, now)]

@@ -56,10 +56,12 @@ def due(plan: Plan, now: datetime) -> Moment | None:
     A fire that burns speaks for itself, but for what the meal wants of it.
     """
     told = [one for one in moments(plan) if not (plan.lit and one.kind is MomentKind.FIRE) or one.step.helps]
-    # Work that is under way is done when the cook says so; what comes meanwhile goes before it.
-    first = min(
-        told, key=lambda one: (one.at > now + DUE_WITHIN, one.step.begun and one.kind is MomentKind.BEGIN), default=None
-    )
+    # What comes while work is under way goes before it; once its minutes are over, it is asked for first again, for the
+    # cook to say that it is done.
+    def under_way(one: Moment) -> bool:
+        return one.step.begun and one.kind is MomentKind.BEGIN and one.step.end > now
+
+    first = min(told, key=lambda one: (one.at > now + DUE_WITHIN, under_way(one)), default=None)
     return first if first is not None and first.at <= now + DUE_WITHIN else None
 
 

@@ -135,6 +135,13 @@ def test_a_fire_that_lacks_little_is_not_given_a_whole_load() -> None:
     assert tried == pytest.approx([0.5 * load, load])
 
 
+@pytest.mark.parametrize(("ago", "is_asked"), [(14.0, False), (16.0, True)])
+def test_wood_that_has_not_caught_yet_gets_no_more_on_top(ago: float, is_asked: bool) -> None:
+    fed = replace(burning().belief, last_load=NOW - timedelta(minutes=ago))
+    fire = replace(burning(), belief=fed, air=1.0)
+    assert (asked(fire, part((460.0, 520.0))).kind is ActionKind.WOOD) is is_asked
+
+
 def test_in_an_oven_that_will_be_too_hot_a_load_that_is_due_is_left_out_or_halved() -> None:
     fire = replace(burning(), air=0.3)  # shut down already
     load = math.exp(fire.belief.habits.mass_log)

@@ -226,6 +226,11 @@ def test_what_comes_while_hands_are_at_work_goes_before_the_work() -> None:
     found = due(meanwhile, now)
     assert found is not None
     assert found.step.key == greens.step.key
+    over = first.end + timedelta(minutes=1)  # its minutes are over: is it done?
+    asked = due(replace(meanwhile, steps=tuple(replace(step, begin=over) if step.key == greens.step.key else step
+                                               for step in during.steps)), over)  # fmt: skip
+    assert asked is not None
+    assert asked.step.key == first.key
 
 
 def test_a_step_set_by_hand_begins_then() -> None:
