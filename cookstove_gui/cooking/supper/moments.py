@@ -56,6 +56,7 @@ def due(plan: Plan, now: datetime) -> Moment | None:
     A fire that burns speaks for itself, but for what the meal wants of it.
     """
     told = [one for one in moments(plan) if not (plan.lit and one.kind is MomentKind.FIRE) or one.step.helps]
+
     # What comes while work is under way goes before it; once its minutes are over, it is asked for first again, for the
     # cook to say that it is done.
     def under_way(one: Moment) -> bool:
