@@ -87,7 +87,7 @@ class SupperPart(QWidget):
         self._picture.bell_pressed.connect(partial(turn_sound, self.desk))
         self._scroll = scrolling(self._picture)  # the picture alone: what comes next stays in sight below it
         self._picture.went_to.connect(lambda y: self._scroll.ensureVisible(0, round(y), 0, px(ROW)))
-        self._scroll.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Ignored)
+        self._scroll.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         self._next = NextSteps()
         column = QVBoxLayout(self)
         column.setSpacing(STEP // 2)
