@@ -202,7 +202,12 @@ class CookPage(QWidget):
         """The left column goes with the width; what has the keyboard stays in sight."""
         super().resizeEvent(event)
         self._set_left()
-        QTimer.singleShot(0, self, self._see_focus)
+        QTimer.singleShot(0, self, self._settle)
+
+    def _settle(self) -> None:
+        """Once all parts know the size of type that came with the width."""
+        self._set_left()
+        self._see_focus()
 
     def _set_left(self) -> None:
         wanted = max(left_width(self.width()), self._entry.minimumSizeHint().width())
