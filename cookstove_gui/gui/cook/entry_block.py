@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QLayout, QStackedWidget, QVBoxLayout, QWidget
 
 from cookstove_gui.gui.cook.entry_heading import EntryHeading
 from cookstove_gui.gui.cook.fire_panel import FirePanel
@@ -129,6 +129,9 @@ class EntryBlock(QWidget):
         self.setFixedHeight(max(px(HIGH), needed))
 
     def _size(self) -> None:
+        for part in (self.fire, self.question, self.chooser):  # those hidden would keep the widths of before
+            if (layout := part.layout()) is not None:
+                _measure_again(layout)
         self._set_height()
         self.number.setFixedHeight(px(_FIELD_HIGH))
         self.enter.setMinimumWidth(px(_ENTER_WIDE) + 2 * RING)
@@ -147,6 +150,14 @@ class EntryBlock(QWidget):
         foot = self.rect().bottomLeft() if room is self else self.mapTo(room, self.rect().bottomLeft())
         top = max(foot.y() + 1 - self.rows.sizeHint().height(), 0)
         self.rows.setGeometry(foot.x(), top, self.width(), foot.y() + 1 - top)
+
+
+def _measure_again(layout: QLayout) -> None:
+    layout.invalidate()
+    for place in range(layout.count()):
+        inner = layout.itemAt(place).layout()
+        if inner is not None:
+            _measure_again(inner)
 
 
 def _after_at(field: WhenField) -> QWidget:
