@@ -155,8 +155,8 @@ class EntryBlock(QWidget):
 def _measure_again(layout: QLayout) -> None:
     layout.invalidate()
     for place in range(layout.count()):
-        inner = layout.itemAt(place).layout()
-        if inner is not None:
+        item = layout.itemAt(place)
+        if item is not None and (inner := item.layout()) is not None:
             _measure_again(inner)
 
 

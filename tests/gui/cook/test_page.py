@@ -209,7 +209,10 @@ def test_the_column_of_the_stove_is_as_wide_again_after_larger_text(page: CookPa
     settle()
     before = page._left.width()
     look.set_text_size(1.5)
-    settle()
+    for width, height in ((1280, 750), (1024, 700)):
+        look.fit(width, height)
+        page.resize(width, height - 100)
+        settle()
     assert page._left.width() > before
     look.set_text_size(1.0)
     page.resize(1024, 601)
