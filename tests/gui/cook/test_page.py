@@ -201,20 +201,3 @@ def test_a_question_comes_into_sight_and_makes_no_usual_window_scroll(
     page.resize(1366, 626)  # of a window of 718, below the heading
     settle()
     assert page._area.verticalScrollBar().maximum() == 0
-
-
-def test_the_column_of_the_stove_is_as_wide_again_after_larger_text(page: CookPage, look: Look) -> None:
-    look.fit(1024, 700)
-    page.resize(1024, 600)
-    settle()
-    before = page._left.width()
-    look.set_text_size(1.5)
-    for width, height in ((1280, 750), (1024, 700)):
-        look.fit(width, height)
-        page.resize(width, height - 100)
-        settle()
-    assert page._left.width() > before
-    look.set_text_size(1.0)
-    page.resize(1024, 601)
-    settle()
-    assert page._left.width() == before
