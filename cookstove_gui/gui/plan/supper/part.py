@@ -32,6 +32,7 @@ from cookstove_gui.units import clock_text
 
 _MARGINS = (("usual", "usual"), ("safe", "safe"))
 _PLANNING = "Planning …"
+_POLICY = QSizePolicy.Policy
 _LEAST_SEEN = AXIS + OVEN + FIRE  # px of the design: clocks, oven and fire, below which the whole tab scrolls
 
 
@@ -87,7 +88,6 @@ class SupperPart(QWidget):
         self._picture.bell_pressed.connect(partial(turn_sound, self.desk))
         self._scroll = scrolling(self._picture)  # the picture alone: what comes next stays in sight below it
         self._picture.went_to.connect(lambda y: self._scroll.ensureVisible(0, round(y), 0, px(ROW)))
-        self._scroll.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         self._next = NextSteps()
         column = QVBoxLayout(self)
         column.setSpacing(STEP // 2)
@@ -129,6 +129,8 @@ class SupperPart(QWidget):
         self._scroll.setVisible(not choosing)
         self._picture.show_supper(shown)
         self._scroll.setMinimumHeight(min(self._picture.sizeHint().height(), px(_LEAST_SEEN)))
+        # Without a plan only the field of the table's time stands in it.
+        self._scroll.setSizePolicy(_POLICY.Expanding, _POLICY.Fixed if shown is None else _POLICY.Ignored)
         self._next.setVisible(shown is not None)
         is_empty = not choosing and not not_yet and (kept is None or not kept.supper.dishes)
         if is_empty:
