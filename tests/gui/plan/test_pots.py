@@ -67,6 +67,8 @@ def put_on(qtbot, page, *keys: str) -> None:
         box = control(page, "pots_add", QComboBox)
         box.setCurrentIndex(box.findData(key))
         box.activated.emit(box.currentIndex())
+    part = control(page, "plan_pots", PlanPart)
+    qtbot.waitUntil(lambda: len(table(page).pots) == len(part.kept.pots), timeout=10000)  # the answer to the last one
     settle(qtbot, page)
 
 
