@@ -2,7 +2,7 @@
 
 A plan asks less than "is it right now": the heat may be `GIVES` off on average, which makes a bake slow or quick but
 still supper; and a pot that cooks for long is looked at every `LOOKS_MIN` and goes where the heat is right then, which
-has to be found at `MOST_LOOKS` of the looks.
+has to be found at `MOST_LOOKS` of the looks. How even the place must be is not given way on.
 """
 
 from collections.abc import Sequence
@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
-from cookstove_gui.cooking.fit.evenness import oven_spot_names, top_spot_names
+from cookstove_gui.cooking.fit.evenness import differences, oven_spot_names, top_spot_names
 from cookstove_gui.cooking.fit.fit import window_of
 from cookstove_gui.cooking.fit.tasks import Place, Task, task_of
 from cookstove_gui.cooking.fit.windows import WindowedHeat
@@ -76,7 +76,8 @@ def heat_fits(projection: Projection, stove: Stove, heats: Sequence[Heat]) -> tu
         find = top_spot_names if place is Place.TOP else oven_spot_names
         names = find(stove, projection)
         if names:
-            places[place] = (names, WindowedHeat(projection, names, None))
+            across = differences(stove, projection, place, names)
+            places[place] = (names, WindowedHeat(projection, names, across))
     known: dict[Task, HeatFit] = {}
     for heat in heats:
         task = task_for(heat)
@@ -87,11 +88,11 @@ def heat_fits(projection: Projection, stove: Stove, heats: Sequence[Heat]) -> tu
 
 def _fit(task: Task, names: tuple[str, ...], heat: WindowedHeat) -> HeatFit:
     asked = planned_for(task)
-    if task.place is Place.OVEN or task.minutes <= LOOKS_MIN:
-        window = window_of(asked, heat)
-        return HeatFit(spots=names, minutes=window.starts, good=window.holds(asked.low, asked.high))
-    window = window_of(replace(asked, minutes=LOOKS_MIN), heat)
-    good = window.holds(asked.low, asked.high)  # (starts, spots, futures) until the first look
+    stays = task.place is Place.OVEN or task.minutes <= LOOKS_MIN
+    window = window_of(asked if stays else replace(asked, minutes=LOOKS_MIN), heat)
+    good = window.holds(asked.low, asked.high) & window.even(asked.evenness)  # (starts, spots, futures)
+    if stays:
+        return HeatFit(spots=names, minutes=window.starts, good=good)
     anywhere = np.asarray(good.any(axis=1))
     looks = np.arange(LOOKS_MIN, task.minutes - 1e-9, LOOKS_MIN)
     found = np.zeros(anywhere.shape)

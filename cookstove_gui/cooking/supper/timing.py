@@ -6,10 +6,9 @@ from datetime import datetime, timedelta
 import numpy as np
 
 from cookstove_gui.cooking.supper.dishes import Heat
-from cookstove_gui.cooking.supper.heats import planned_for, task_for
 from cookstove_gui.cooking.supper.helping import SOON_MIN
 from cookstove_gui.cooking.supper.jobs import SLOT_MIN
-from cookstove_gui.cooking.supper.pace import LONGEST, baked, is_paced, lengths
+from cookstove_gui.cooking.supper.pace import LONGEST, baked, is_paced, lengths, usable_from
 from cookstove_gui.cooking.supper.reading_back import Table
 from cookstove_gui.forecast.answers import FloatArray, Projection
 
@@ -42,26 +41,12 @@ def timed(table: Table, ahead: Projection, since: datetime) -> Table:
                 gone = (table.now - began).total_seconds() / 60.0
                 ends[key] = table.now + timedelta(minutes=min(ahead_min, max(LONGEST * heat.minutes - gone, 0.0)))
             continue
-        usable = _usable_from(ahead.minutes, oven, heat, starts)
+        usable = usable_from(ahead.minutes, oven, heat, starts)
+        usable = np.where(np.isfinite(usable), usable, starts)
         takes = usable - starts + lengths(ahead.minutes, oven, heat, usable, heat.minutes)
         more = takes - heat.minutes
         found[key] = _steady(table, key, heat.minutes + counts * np.where(more < 0.0, _QUICK_COUNTS, 1.0) * more)
     return replace(table, lengths=found, ends=ends, left=left)
-
-
-def _usable_from(minutes: FloatArray, oven: FloatArray, heat: Heat, starts: FloatArray) -> FloatArray:
-    """From when [min] food may go in for each start: once the oven is at the heat that a plan counts on, if it will be.
-
-    To begin before that gains nothing.
-    """
-    low = planned_for(task_for(heat)).low
-    there = np.flatnonzero(oven >= low)
-    if not len(there):
-        return starts
-    place = np.searchsorted(there, np.searchsorted(minutes, starts))
-    next_there = minutes[there[np.minimum(place, len(there) - 1)]]
-    waits = (np.interp(starts, minutes, oven) < low) & (place < len(there))
-    return np.asarray(np.where(waits, next_there, starts), dtype=np.float64)
 
 
 def _steady(table: Table, key: str, takes: FloatArray) -> FloatArray:

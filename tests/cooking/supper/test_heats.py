@@ -1,5 +1,6 @@
 """In which futures the heat serves a part of a dish, against futures made by hand."""
 
+from dataclasses import replace
 from datetime import UTC, datetime
 
 import numpy as np
@@ -47,6 +48,33 @@ def test_a_pot_that_cooks_for_long_goes_where_the_heat_is():
     first = fit.spots.index("top_front_left")
     assert fit.good[0, first].tolist() == [True, False]
     assert fit.good[0, 1 - first].tolist() == [False, False]  # nobody begins where it is cold
+
+
+def test_a_place_too_uneven_for_the_dish_is_no_good_place():
+    """In the oven a third or so of the difference from side to side is felt; on a spot, from edge to edge of a pan."""
+    sides = ("oven_centre", "oven_left", "oven_right")
+    even, uneven = (np.stack((_flat(400), _flat(400 - off), _flat(400 + off)), axis=1) for off in (10.0, 100.0))
+    bake = replace(oven(30, 375, 425), evenness=30.0 / 1.8)
+    careless = replace(bake, evenness=100.0 / 1.8)
+    strict, lax = heat_fits(_futures(even, uneven, spots=sides), STOVE, [bake, careless])
+    assert strict is not None
+    assert lax is not None
+    assert strict.good[0, 0].tolist() == [True, False]
+    assert lax.good[0, 0].tolist() == [True, True]
+
+
+@pytest.mark.parametrize("minutes", [20.0, 120.0])
+def test_a_pot_stands_where_its_bottom_is_heated_evenly_enough(minutes: float):
+    pot = Heat(what="simmer", place=Place.TOP, minutes=minutes, low=kelvin(220, "F"), high=kelvin(260, "F"))
+    slope = np.stack((_flat(240.0), _flat(500.0)), axis=1)
+    flat = np.stack((_flat(240.0), _flat(240.0)), axis=1)
+    wants = replace(pot, evenness=20.0)
+    strict, lax = heat_fits(_futures(flat, slope, spots=TOPS), STOVE, [wants, replace(pot, evenness=1000.0)])
+    assert strict is not None
+    assert lax is not None
+    first = strict.spots.index("top_front_left")
+    assert strict.good[0, first].tolist() == [True, False]
+    assert lax.good[0, first].tolist() == [True, True]
 
 
 def test_beyond_what_is_projected_the_last_start_that_can_be_judged_counts():

@@ -46,6 +46,13 @@ def test_what_begins_later_is_never_done_sooner() -> None:
     assert (np.diff(ends) >= -1e-6).all()
 
 
+def test_each_future_has_its_own_length() -> None:
+    paths = np.array([MIDDLE, MIDDLE + 40.0, MIDDLE - 40.0])[:, None] + 5.0 * np.sin(CLOCK / 20.0)
+    starts = np.array([0.0, 31.0, 238.0])
+    alone = [takes(BAKE, path, start) for path, start in zip(paths, starts, strict=True)]
+    assert lengths(CLOCK, paths, BAKE, starts, BAKE.minutes) == pytest.approx(alone)
+
+
 def test_bake_that_was_had_is_the_integral_of_its_pace() -> None:
     rising = np.linspace(BOIL, MIDDLE, len(CLOCK))
     assert baked(CLOCK, rising, BAKE)[-1] == pytest.approx(120.0)  # half of the pace over four hours

@@ -9,9 +9,9 @@ import pytest
 from cookstove_gui.cooking.supper.dishes import Dish
 from cookstove_gui.cooking.supper.fire import Fire
 from cookstove_gui.cooking.supper.marks import Mark, Supper
+from cookstove_gui.cooking.supper.pace import usable_from
 from cookstove_gui.cooking.supper.plan import Plan, PlannedStep
 from cookstove_gui.cooking.supper.planning import plan_meal
-from cookstove_gui.cooking.supper.timing import _usable_from
 from cookstove_gui.forecast.tracking.lookback import TracePoint
 from tests.cooking.supper.made import NOW, burning, dish, oven
 
@@ -84,5 +84,7 @@ def test_to_begin_before_the_oven_is_at_its_heat_gains_nothing() -> None:
     clock = np.arange(0.0, 61.0, 5.0)
     rising = 400.0 + 2.0 * clock  # K; 436 K is 325 °F
     starts = np.array([0.0, 10.0, 17.0, 20.0, 33.0])
-    assert _usable_from(clock, rising, PIE.parts[0], starts).tolist() == [20.0, 20.0, 20.0, 20.0, 33.0]
-    assert _usable_from(clock, 0.0 * clock + 300.0, PIE.parts[0], starts).tolist() == starts.tolist()
+    assert usable_from(clock, rising, PIE.parts[0], starts).tolist() == [20.0, 20.0, 20.0, 20.0, 33.0]
+    assert usable_from(clock, 0.0 * clock + 300.0, PIE.parts[0], starts).tolist() == [np.inf] * 5
+    each = np.stack((rising, 0.0 * clock + 300.0, rising[::-1]))  # a path for each start
+    assert usable_from(clock, each, PIE.parts[0], np.array([0.0, 0.0, 40.0])).tolist() == [20.0, np.inf, 40.0]
