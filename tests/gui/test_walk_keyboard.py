@@ -68,8 +68,12 @@ def part(window: MainWindow, name: str) -> None:
 
 def test_a_first_owner(opened: MainWindow, qtbot: QtBot) -> None:
     key(opened, Qt.Key.Key_1)  # draw my stove
-    tab_to(opened, "fired_used")
+    tab_to(opened, "six_fired_used")
     key(opened, Qt.Key.Key_Right)  # not fired before: new
+    key(opened, Qt.Key.Key_Space)
+    for _ in range(6):
+        tab_to(opened, "six_next")
+        key(opened, Qt.Key.Key_Space)
     assert opened.desk.stove.is_new
     key(opened, Qt.Key.Key_F1)
     key(opened, Qt.Key.Key_F5)

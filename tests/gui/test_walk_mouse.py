@@ -68,7 +68,9 @@ def pick(window: MainWindow, name: str, place: int) -> None:
 
 def test_a_first_owner(opened: MainWindow, qtbot: QtBot) -> None:
     press(opened, "way_draw")
-    press(opened, "fired_new")
+    press(opened, "six_fired_new")
+    for _ in range(6):
+        press(opened, "six_next")
     assert opened.desk.stove.is_new
     press(opened, "page_cook")
     press(opened, "fire_lit")
