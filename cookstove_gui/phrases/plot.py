@@ -38,3 +38,17 @@ def ahead_words(turns: tuple[datetime, float] | None, ends: tuple[datetime, floa
     """The oven's line to come in one sentence."""
     top = "" if turns is None else f"is highest about {edge.at(turns[0])} at {edge.heat(turns[1])}, then "
     return f"With this fire it {top}comes to about {edge.heat(ends[1])} at {edge.at(ends[0])}."
+
+
+def spots_then(clock: str, heats: tuple[tuple[str, float], ...], unit: str) -> str:
+    """Spots at a moment to come: `5:05 front right about 330, back right about 372 °F`."""
+    words = ", ".join(f"{name} about {whole(degrees(heat, unit))}" for name, heat in heats)
+    return f"{clock}  {words} °{unit}"
+
+
+def spot_ahead(name: str, number: str, then: tuple[datetime, float], edge: Edge) -> str:
+    """A spot now and later: `Front right: ≈330 °F now, about 340 °F at 6:10 with this fire.`"""
+    return (
+        f"{name[:1].upper()}{name[1:]}: {number} °{edge.unit} now, "
+        f"about {edge.heat(then[1])} at {edge.at(then[0])} with this fire."
+    )

@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QWidget
 
 from cookstove_gui.desk import Changed, Receipt
 from cookstove_gui.desk.cook.good_rows import GoodRow
+from cookstove_gui.desk.cook.pan_course import pan_spots
 from cookstove_gui.desk.log.named_spots import spots_named
 from cookstove_gui.errors import Problem
 from cookstove_gui.gui.cook.asking import Asking
@@ -20,7 +21,7 @@ from cookstove_gui.gui.cook.undoing import undone
 from cookstove_gui.gui.cook.walk_choice import ask_walk
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.phrases.entries import entry_words, last_words, place_words
-from cookstove_gui.stove.entries import Entry, Kind, pans_standing
+from cookstove_gui.stove.entries import Entry, Kind
 from cookstove_gui.units import clock_text
 
 
@@ -236,7 +237,7 @@ class EntryPanel(EntryBlock):
 
     def suggest_pan(self, row: GoodRow) -> None:
         """While it is asked where a pan goes: word it for a task; the keyboard goes to its best free spot."""
-        free = [spot for spot in row.spots if spot not in pans_standing(self._desk.entries)]
+        free = pan_spots(self._desk, row)
         rungs = (f"Pan on, or off: {row.name}", f"Pan: {row.name}", "Pan on, or off")
         self.chooser.suggest(rungs, free[0] if free else "")
 

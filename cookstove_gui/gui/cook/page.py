@@ -167,6 +167,7 @@ class CookPage(QWidget):
         rows = self._axis.good_for.list
         row = rows.chosen() if rows.hasFocus() or self._is_for_pan else None
         self._drawing.show_task(row.task if row is not None else "")
+        self._axis.show_pan(self._is_for_pan)
 
     def _show_pan(self, wanted: bool) -> None:
         if wanted == self._is_for_pan:

@@ -16,7 +16,7 @@ _OUTER, _INNER = 23, 33  # of 255: 9 and 13 % ink
 class Fan:
     """A middle line and pairs of lines around it, the outermost first; its items are made once and given new data."""
 
-    def __init__(self, plot: Any, depth: int, pairs: int = 1) -> None:
+    def __init__(self, plot: Any, depth: float, pairs: int = 1) -> None:
         self.middle = pg.PlotCurveItem()
         self.pairs = [(pg.PlotCurveItem(), pg.PlotCurveItem()) for _ in range(pairs)]
         self._fills = [pg.FillBetweenItem(low, high) for low, high in self.pairs]

@@ -8,6 +8,7 @@ import pyqtgraph as pg
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.cook.first_fire_course import FirstFireCourse
 from cookstove_gui.desk.cook.oven_lines import OvenFan, oven_fan
+from cookstove_gui.desk.cook.pan_course import PanCourse
 from cookstove_gui.forecast.answers import FloatArray, Projection, Trace
 from cookstove_gui.gui.time_axis.fan import Fan
 from cookstove_gui.gui.time_axis.span import TimeSpan
@@ -17,7 +18,7 @@ from cookstove_gui.situation import was_read
 from cookstove_gui.units import degrees
 
 _BELIEF, _AHEAD, _OTHER = 2.4, 2.4, 2.6  # [px of the design]
-_DASHES, _DOTS = (7.0, 5.0), (2.6, 5.2)
+DASHES, SHORT_DASHES, _DOTS = (7.0, 5.0), (3.0, 3.0), (2.6, 5.2)
 
 _Drawn: TypeAlias = tuple[FloatArray, FloatArray, tuple[FloatArray, FloatArray], tuple[FloatArray, FloatArray]]
 
@@ -28,20 +29,21 @@ class PlotLines:
     def __init__(self, plot: pg.PlotWidget, span: TimeSpan) -> None:
         self._span = span
         self.past, self.ahead = Fan(plot, 1), Fan(plot, 2, pairs=2)
+        self.beside = Fan(plot, 2.4, pairs=2)  # of a second spot
         self.then, self.other = Fan(plot, 3, pairs=0), Fan(plot, 4, pairs=0)
 
     def dress(self, theme: Theme) -> None:
         """In the colours of day or night."""
         self.past.dress(theme.ink, width=px(_BELIEF), fills=(46,))
-        self.ahead.dress(theme.ink, width=px(_AHEAD), style=_DASHES, edge=theme.line)
+        self.ahead.dress(theme.ink, width=px(_AHEAD), style=DASHES, edge=theme.line)
+        self.beside.dress(theme.ink, width=px(_AHEAD), style=SHORT_DASHES, edge=theme.line)
         self.then.dress(theme.soft, width=1.4)
         self.other.dress(theme.cobalt, width=px(_OTHER), style=_DOTS)
 
     def show(self, desk: Desk, first: FirstFireCourse | None, *, as_believed: bool) -> None:
         """Show what the desk knows; while first fires run, the course of the hottest spot alone."""
         standing, unit = desk.standing, desk.unit
-        for fan in (self.past, self.ahead, self.then, self.other):
-            fan.clear()
+        self._clear()
         if standing is None or not was_read(desk.entries):
             return
         if first is not None:
@@ -60,10 +62,21 @@ class PlotLines:
             ahead, middle, *_ = self._futures(desk, standing.alternative.projection)
             self.other.set(ahead, middle)
 
+    def show_spots(self, desk: Desk, course: PanCourse) -> None:
+        """Show where one spot or two are going; what is known of a spot's past is its readings alone."""
+        self._clear()
+        if desk.standing is not None:
+            for fan, spot in zip((self.ahead, self.beside), course.spots, strict=False):
+                fan.set(*self._drawn(spot.ahead, desk.standing.now, desk.unit))
+
+    def _clear(self) -> None:
+        for fan in (self.past, self.ahead, self.beside, self.then, self.other):
+            fan.clear()
+
     def extent(self) -> list[float]:
         """Lowest and highest heats in the stretch of time that is seen."""
         low, high = self._span.low, self._span.high
-        shown = ((self.past, True), (self.ahead, False), (self.other, True))
+        shown = ((self.past, True), (self.ahead, False), (self.beside, False), (self.other, True))
         return [heat for fan, middle_only in shown for heat in fan.extent(low, high, middle_only=middle_only)]
 
     def middles(self, start: float, end: float) -> list[tuple[float, float]]:
@@ -75,7 +88,7 @@ class PlotLines:
         return self._heights(start, end, middle_only=False)
 
     def _heights(self, start: float, end: float, *, middle_only: bool) -> list[tuple[float, float]]:
-        fans = (self.past, self.ahead, self.other)
+        fans = (self.past, self.ahead, self.beside, self.other)
         found = (fan.heights(start, end, middle_only=middle_only) for fan in fans)
         return [one for one in found if one is not None]
 

@@ -32,8 +32,18 @@ class Mark:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class SpotNow:
+    """A spot beside another: its mark, its line and its heat now."""
+
+    name: str
+    number: str
+    is_round: bool  # its mark; else square
+    dashes: tuple[float, float]  # of its line, drawn and left out [px of the design]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Pointed:
-    """A place on the axis that is pointed at, the oven there, and what is said of it."""
+    """A place on the axis that is pointed at, the heat there, and what is said of it."""
 
     place: float
     value: float

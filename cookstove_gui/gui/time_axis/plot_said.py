@@ -4,8 +4,10 @@ from cookstove_gui.desk import Desk
 from cookstove_gui.desk.cook.band_mark import band_mark
 from cookstove_gui.desk.cook.first_fire_course import FirstFireCourse
 from cookstove_gui.desk.cook.oven_at import oven_number
+from cookstove_gui.desk.cook.pan_course import PanCourse
 from cookstove_gui.desk.cook.spot_heats import spot_heats
-from cookstove_gui.gui.time_axis.plot_records import Limit, Mark
+from cookstove_gui.gui.time_axis.plot_lines import DASHES, SHORT_DASHES
+from cookstove_gui.gui.time_axis.plot_records import Limit, Mark, SpotNow
 from cookstove_gui.gui.time_axis.span import TimeSpan
 from cookstove_gui.phrases.edge import spot_label
 from cookstove_gui.phrases.figures import spot_number
@@ -40,6 +42,15 @@ def spot_now(desk: Desk, first: FirstFireCourse) -> tuple[str, str, str]:
     label = spot_label(desk.stove, first.spot).removeprefix("top ")
     doubt = "" if heat.typed is not None else half_width(first.p10, first.p90, desk.unit)
     return f"{label} now", spot_number(first.kelvin, heat.typed, desk.unit), doubt
+
+
+def spots_now(course: PanCourse) -> tuple[SpotNow, ...]:
+    """The spots for a pan, the best with the oven's mark and line."""
+    drawn = ((True, DASHES), (False, SHORT_DASHES))
+    return tuple(
+        SpotNow(name=one.name, number=one.number, is_round=is_round, dashes=dashes)
+        for one, (is_round, dashes) in zip(course.spots, drawn, strict=False)
+    )
 
 
 def limits_of(desk: Desk, first: FirstFireCourse) -> tuple[Limit, ...]:

@@ -5,19 +5,19 @@ from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QApplication, QWidget
 
 from cookstove_gui.gui.time_axis.free_room import FreeRoom, Heights
-from cookstove_gui.gui.time_axis.plot_records import BandWords, Limit, Mark, Pointed
+from cookstove_gui.gui.time_axis.now_said import paint_now_said
+from cookstove_gui.gui.time_axis.plot_records import BandWords, Limit, Mark, Pointed, SpotNow
 from cookstove_gui.gui.time_axis.span import AXIS_WIDTH, TimeSpan
 from cookstove_gui.gui.time_axis.stem import paint_now, paint_stem
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.signs import paint_caution
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import colour
-from cookstove_gui.gui.widgets.type import NUMBER, SMALL, font
+from cookstove_gui.gui.widgets.type import SMALL, font
 
 _SLIDE_MS = 200
 _CAPTION, _LARGE, _HEAT = 18, 24, 20
 _BAR, _RING, _RING_WIDTH = 9, 9, 4
-_GAP = 10
 
 
 class PlotWords(QWidget):
@@ -35,6 +35,7 @@ class PlotWords(QWidget):
         self.limits: tuple[Limit, ...] = ()
         self.marked: list[tuple[float, float]] = []  # where readings stand: place, value
         self.oven_now: tuple[str, str, str] | None = None  # “oven now”, number, doubt
+        self.spots_now: tuple[SpotNow, ...] = ()  # in its place, while a pan is put on
         self.what_if = ""
         self.pointed: Pointed | None = None
         self._plate = QRectF()
@@ -101,7 +102,7 @@ class PlotWords(QWidget):
             paint_now(painter, self._span, self._look.theme, self.width(), self.height())
             self._paint_mark(painter)
             self._paint_limits(painter)
-            self._paint_oven_now(painter)
+            paint_now_said(painter, self, self._room, self._look.theme, self._span, self._plate)
             self._paint_band_name(painter)
             self._paint_what_if(painter)
             self._paint_pointed(painter)
@@ -189,27 +190,6 @@ class PlotWords(QWidget):
         painter.drawText(QPointF(box.left(), box.top() + first_line.ascent()), mark.words)
         painter.setFont(font(_CAPTION))
         painter.drawText(QPointF(box.left(), box.bottom() - second_line.descent()), mark.more)
-
-    def _paint_oven_now(self, painter: QPainter) -> None:
-        """At the foot, left of now; where nothing is free there, right of it, or at either end."""
-        span, theme = self._span, self._look.theme
-        if self.oven_now is None or span.now is None or not span.low <= span.now <= span.high:
-            return
-        parts = list(zip(self.oven_now, (font(_CAPTION), font(NUMBER, 600), font(_CAPTION)), strict=True))
-        gap, high = px(5), QFontMetricsF(font(NUMBER, 600)).capHeight() + px(10)
-        wide = sum(QFontMetricsF(face).horizontalAdvance(words) for words, face in parts) + 2 * gap
-        now, left, right = span.x(span.now, self.width()), float(px(AXIS_WIDTH)), self.width() - px(_GAP) - wide
-        starts = [x for x in (now - px(_GAP) - wide, now + px(_GAP), left + px(8), right) if x >= left]
-        boxes = [box for x in starts for box in self._room.column(x, wide, high, ())]
-        box = self._room.put(boxes, of_fan=True)
-        if box.intersects(self._plate):
-            return
-        base, at = box.bottom() - px(5), box.left()
-        for words, face in parts:
-            painter.setFont(face)
-            painter.setPen(colour(theme.soft if face.pixelSize() != font(NUMBER).pixelSize() else theme.ink))
-            painter.drawText(QPointF(at, base), words)
-            at += QFontMetricsF(face).horizontalAdvance(words) + gap
 
     def _paint_band_name(self, painter: QPainter) -> None:
         band = self.band

@@ -1,4 +1,7 @@
-"""Readings on the plot: hollow circles of the oven, small diamonds of any other place; a doubted one is struck."""
+"""Readings on the plot: hollow circles of the oven, small diamonds of any other place; a doubted one is struck.
+
+Where two spots stand beside each other, circles are the first's and squares the second's.
+"""
 
 from collections.abc import Callable, Collection, Iterable
 from datetime import datetime
@@ -22,8 +25,8 @@ class ReadingMarks:
     """The oven's own readings, those of its walls, and of the whole stove where that is asked for."""
 
     def __init__(self, plot: Any, depth: int) -> None:
-        self.elsewhere, self.oven, self.strokes = (pg.ScatterPlotItem() for _ in range(3))
-        for step, item in enumerate((self.elsewhere, self.oven, self.strokes)):
+        self.elsewhere, self.beside, self.oven, self.strokes = (pg.ScatterPlotItem() for _ in range(4))
+        for step, item in enumerate((self.elsewhere, self.beside, self.oven, self.strokes)):
             item.setZValue(depth + 0.1 * step)
             plot.addItem(item)
         self._drawn: dict[str, tuple[object, ...]] = {}  # by symbol; what is the same is not laid out again
@@ -41,15 +44,21 @@ class ReadingMarks:
         doubted: Collection[int],
         of: Collection[SpotKind],
         centre: str,
+        beside: str = "",
     ) -> None:
-        """Show the readings of one spot large, and those of some kinds; `place` gives a moment's place on the axis."""
+        """Show the readings of one spot large, and of another beside it, and those of some kinds.
+
+        `place` gives a moment's place on the axis.
+        """
         kinds = {spot.name: spot.kind for spot in stove.spots}
         readings = [entry for entry in entries if entry.kind is Kind.READING]
         sure = [row for row in readings if row.number not in doubted]
         oven = [row for row in sure if row.spot == centre]
-        elsewhere = [row for row in sure if row.spot != centre and kinds.get(row.spot) in of]
+        second = [row for row in sure if row.spot == beside]
+        elsewhere = [row for row in sure if row.spot not in (centre, beside) and kinds.get(row.spot) in of]
         for item, rows, ink, size, symbol in (
             (self.oven, oven, theme.ink, _LARGE, "o"),
+            (self.beside, second, theme.ink, _LARGE, "s"),
             (self.elsewhere, elsewhere, theme.soft, _SMALL, "d"),
         ):
             x = [place(row.at) for row in rows]
@@ -67,7 +76,9 @@ class ReadingMarks:
                 brush=pg.mkBrush(colour(theme.ground)),
             )
         struck = [
-            row for row in readings if row.number in doubted and (row.spot == centre or kinds.get(row.spot) in of)
+            row
+            for row in readings
+            if row.number in doubted and (row.spot in (centre, beside) or kinds.get(row.spot) in of)
         ]
         self._struck = (
             [place(row.at) for row in struck],
@@ -96,13 +107,13 @@ class ReadingMarks:
         """Where something is marked: places and heats in the unit shown."""
         return [
             (float(x), float(y))
-            for item in (self.oven, self.elsewhere, self.strokes)
+            for item in (self.oven, self.beside, self.elsewhere, self.strokes)
             for x, y in zip(*item.getData(), strict=True)
         ]
 
     def heats(self) -> list[float]:
         """What is marked and not doubted, in the unit shown."""
-        return [float(heat) for item in (self.oven, self.elsewhere) for heat in item.getData()[1]]
+        return [float(heat) for item in (self.oven, self.beside, self.elsewhere) for heat in item.getData()[1]]
 
 
 def _struck() -> QPainterPath:

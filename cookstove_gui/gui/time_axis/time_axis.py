@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QMenu, QSizePolicy, QVBoxLayout, QWidget
 from cookstove_gui.desk import Changed, Desk
 from cookstove_gui.desk.cook.axis_values import values_text
 from cookstove_gui.desk.cook.band_mark import arrival_to_come
+from cookstove_gui.desk.cook.good_rows import GoodRow
 from cookstove_gui.desk.cook.lane import lane_rows
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.time_axis.clock_strip import ClockStrip
@@ -28,6 +29,7 @@ class TimeAxis(QWidget):
         self._link, self._look = link, look
         self._desk: Desk = link.desk
         self._stale, self._was_live = True, True
+        self._is_for_pan = False  # it is asked where a pan goes
         self.span = TimeSpan(self)
         self.setObjectName("time_axis")
         self._build()
@@ -100,7 +102,7 @@ class TimeAxis(QWidget):
         plot.show_of_stove(self._of_stove.isChecked())
         self._more.show()
         self.good_for.place_parts()
-        plot.show_everything()
+        plot.show_pan(self._pan_row)
 
     @property
     def has_plot(self) -> bool:
@@ -110,6 +112,16 @@ class TimeAxis(QWidget):
     def show_of_stove(self, wanted: bool) -> None:
         """Plot the readings of the whole stove, or of the oven alone."""
         self._of_stove.setChecked(wanted)
+
+    def show_pan(self, wanted: bool) -> None:
+        """Plot the best spots for the task of the chosen row, or the oven."""
+        self._is_for_pan = wanted
+        if self.has_plot and self._plot.pan != self._pan_row:
+            self._plot.show_pan(self._pan_row)
+
+    @property
+    def _pan_row(self) -> GoodRow | None:
+        return self.good_for.list.chosen() if self._is_for_pan else None
 
     def copy_values(self) -> None:
         """Put the lines of the plot on the clipboard, as a table."""
@@ -158,7 +170,7 @@ class TimeAxis(QWidget):
         self.good_for.show_rows()
         self._share_height()
         if self.has_plot:
-            self._plot.show_everything()
+            self._plot.show_pan(self._pan_row)
 
     def _show_log(self) -> None:
         """The stretch of time, and what was done in it."""

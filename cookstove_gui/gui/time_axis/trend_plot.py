@@ -1,4 +1,4 @@
-"""The plot: the oven as it was and as it may be, what was read, the heat wanted and the arrival there."""
+"""The plot: the oven, or the spots for a pan, as it was and may be; what was read, the heat wanted, the arrival."""
 
 import math
 
@@ -9,12 +9,14 @@ from PySide6.QtWidgets import QWidget
 
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.cook.first_fire_course import FirstFireCourse, first_fire_course
+from cookstove_gui.desk.cook.good_rows import GoodRow
 from cookstove_gui.desk.cook.oven_at import curve_said, oven_at, step_outcome
+from cookstove_gui.desk.cook.pan_course import PanCourse, course_said, pan_course, spots_at
 from cookstove_gui.desk.heading import shown_headline
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.time_axis.plot_lines import PlotLines
 from cookstove_gui.gui.time_axis.plot_records import BandWords, Pointed
-from cookstove_gui.gui.time_axis.plot_said import limits_of, oven_now, shown_mark, spot_now
+from cookstove_gui.gui.time_axis.plot_said import limits_of, oven_now, shown_mark, spot_now, spots_now
 from cookstove_gui.gui.time_axis.plot_words import PlotWords
 from cookstove_gui.gui.time_axis.reading_marks import ReadingMarks
 from cookstove_gui.gui.time_axis.span import AXIS_WIDTH, TimeSpan
@@ -43,9 +45,10 @@ class TrendPlot(QWidget):
         self._desk: Desk = link.desk
         self._look, self._span = look, span
         self._of_stove, self._as_believed = False, False
+        self.pan: GoodRow | None = None  # for which a spot is sought
+        self._course: PanCourse | None = None  # of its spots
         self._held: float | None = None  # where a drag began [px]
         self.setObjectName("trend_plot")
-        self.setAccessibleName("The oven over time")
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setMouseTracking(True)
         self._build()
@@ -96,11 +99,22 @@ class TrendPlot(QWidget):
         self._as_believed = wanted
         self.show_everything()
 
+    def show_pan(self, row: GoodRow | None) -> None:
+        """Show the best spots for the task of a row, or the oven."""
+        if row != self.pan:
+            self.point_at(None)
+        self.pan = row
+        self.show_everything()
+
     def show_everything(self) -> None:
         """Draw what the desk knows now."""
         first = first_fire_course(self._desk)
+        self._course = pan_course(self._desk, self.pan) if self.pan is not None and first is None else None
         self._show_readings(first)
-        self._lines.show(self._desk, first, as_believed=self._as_believed)
+        if self._course is not None:
+            self._lines.show_spots(self._desk, self._course)
+        else:
+            self._lines.show(self._desk, first, as_believed=self._as_believed)
         self._show_words(first)
         self.show_range()
 
@@ -114,6 +128,10 @@ class TrendPlot(QWidget):
         kinds = {SpotKind.TOP} if first else {SpotKind.OVEN}
         if self._of_stove:
             kinds = set(SpotKind) - {SpotKind.ROOM, SpotKind.WALL}
+        centre, beside = first.spot if first else self._desk.stove.oven_spot, ""
+        if self._course is not None:
+            kinds = set()
+            centre, beside = (*(one.spot for one in self._course.spots), "")[:2]
         self._readings.show(
             self._desk.entries,
             self._desk.stove,
@@ -122,22 +140,29 @@ class TrendPlot(QWidget):
             place=self._span.place,
             doubted={row.number for row in standing.doubted} if standing else (),
             of=kinds,
-            centre=first.spot if first else self._desk.stove.oven_spot,
+            centre=centre,
+            beside=beside,
         )
 
     def _show_words(self, first: FirstFireCourse | None) -> None:
-        desk, words = self._desk, self._words
-        unit, band = desk.unit, desk.band
+        desk, words, course = self._desk, self._words, self._course
+        unit, band = desk.unit, course.band if course else desk.band
         low, high = float(degrees(band.low, unit)), float(degrees(band.high, unit))
         words.unit = f"°{unit}"
-        words.band = None if first else BandWords(low=low, high=high, name=heat_name(band))
+        words.band = None if first else BandWords(low=low, high=high, name=band.name if course else heat_name(band))
         words.limits = limits_of(desk, first) if first else ()
         words.oven_now = oven_now(desk) if first is None else spot_now(desk, first) if first.ahead else None
+        if course is not None:
+            words.oven_now = None
+        words.spots_now = spots_now(course) if course else ()
         self._band.setVisible(first is None)
-        words.show_mark(shown_mark(desk, self._span))
-        words.what_if = step_outcome(desk)
+        words.show_mark(None if course else shown_mark(desk, self._span))
+        words.what_if = "" if course else step_outcome(desk)
         self._band.setRegion((low, high))
-        self.setAccessibleDescription(f"{curve_said(desk)} {shown_headline(desk)}".strip())
+        about = " and ".join(one.name for one in course.spots) if course else "oven"
+        self.setAccessibleName(f"The {about} over time")
+        said = course_said(desk, course) if course else curve_said(desk)
+        self.setAccessibleDescription(f"{said} {shown_headline(desk)}".strip())
 
     # --- where it shows it ---------------------------------------------------------------------------------------
 
@@ -223,19 +248,27 @@ class TrendPlot(QWidget):
             super().keyPressEvent(event)
 
     def point_at(self, place: float | None) -> None:
-        """Read out the oven at a place on the axis; none for nowhere."""
-        span, desk = self._span, self._desk
-        found = None if place is None or span.anchor is None or not self._words.band else oven_at(desk, span.at(place))
-        pointed = None
-        if found is not None and place is not None:
-            words = pointed_at(
-                desk.edge.at(found.at), found.p10, found.p50, found.p90, found.in_band, desk.band, desk.edge
-            )
-            pointed = Pointed(place=place, value=float(degrees(found.p50, desk.unit)), words=words)
+        """Read out the oven, or the spots for a pan, at a place on the axis; none for nowhere."""
+        pointed = self._pointed_spots(place) if self._course is not None else self._pointed_oven(place)
         if pointed != self._words.pointed:
             self._words.pointed = pointed
             self._words.update()
             self.pointed.emit(pointed.words if pointed else "")
+
+    def _pointed_spots(self, place: float | None) -> Pointed | None:
+        course = self._course
+        found = None if place is None or course is None else spots_at(self._desk, course, self._span.at(place))
+        if found is None or place is None:
+            return None
+        return Pointed(place=place, value=float(degrees(found[0], self._desk.unit)), words=found[1])
+
+    def _pointed_oven(self, place: float | None) -> Pointed | None:
+        span, desk = self._span, self._desk
+        found = None if place is None or span.anchor is None or not self._words.band else oven_at(desk, span.at(place))
+        if found is None or place is None:
+            return None
+        words = pointed_at(desk.edge.at(found.at), found.p10, found.p50, found.p90, found.in_band, desk.band, desk.edge)
+        return Pointed(place=place, value=float(degrees(found.p50, desk.unit)), words=words)
 
     def spot_of(self, place: float, value: float) -> QPointF:
         """Where a value at a place is drawn, in this widget [px]."""

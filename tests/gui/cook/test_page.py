@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+import numpy as np
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
@@ -15,10 +16,12 @@ from cookstove_gui.gui.cook.page import CookPage
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.drawn_stove.stove_drawing import StoveDrawing
 from cookstove_gui.gui.time_axis.good_list import GoodList
+from cookstove_gui.gui.time_axis.trend_plot import TrendPlot
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.stove.entries import Kind
 from cookstove_gui.stove.stove import SpotKind
+from cookstove_gui.units import degrees
 from tests.gui.clipping import settle
 from tests.gui.hands import click, control, push, seen
 from tests.held_clock import HeldClock
@@ -120,6 +123,62 @@ def test_while_a_pan_is_put_on_the_stove_shows_the_places_of_a_task_and_enter_ta
     assert pans_on(stood_desk) == [row.spots[0]]
     assert rows.chosen() is None
     assert answered(page, stood_desk) == []
+
+
+def test_while_a_pan_is_put_on_the_plot_shows_its_two_best_spots_and_then_the_oven_again(
+    page: CookPage, stood_desk: Desk
+) -> None:
+    page.bring_plot()
+    standing, plot = stood_desk.standing, control(page, "trend_plot", TrendPlot)
+    assert standing is not None
+    rows = control(page, "good_for_rows", GoodList)
+    row = next(row for row in rows.rows() if not row.is_oven and len(row.spots) > 1)
+    task = next(fit.task for fit in standing.fits if fit.task.key == row.task)
+    choose_row(page, row.task)
+    QTest.keyClick(rows, Qt.Key.Key_F10)
+    QApplication.processEvents()
+    assert [one.spot for one in plot._course.spots] == list(row.spots[:2]) if plot._course else False
+    for fan, spot in ((plot._lines.ahead, row.spots[0]), (plot._lines.beside, row.spots[1])):
+        futures = standing.projection.of(spot)[:, -1]
+        assert fan.middle.getData()[1][-1] == pytest.approx(degrees(float(np.median(futures)), "F"))
+    assert plot._band.getRegion() == pytest.approx((degrees(task.low, "F"), degrees(task.high, "F")))
+    for marks, spot in ((plot._readings.oven, row.spots[0]), (plot._readings.beside, row.spots[1])):
+        read = [float(one.value) for one in stood_desk.entries if one.kind is Kind.READING and one.spot == spot]
+        assert list(marks.getData()[1]) == pytest.approx(read)
+    assert len(plot._lines.past.middle.getData()[0]) == 0  # nothing is known of a spot's past but its readings
+    drawing = control(page, "stove_drawing", StoveDrawing)
+    for one, spot in zip(plot._words.spots_now, row.spots, strict=False):
+        assert one.number == drawing.patch(spot).face.number
+    plot.setFocus()
+    QTest.keyClick(plot, Qt.Key.Key_Right)
+    assert plot._words.pointed is not None
+    assert all(one.name in plot._words.pointed.words for one in plot._words.spots_now)
+    page.take_focus()
+    QTest.keyClick(page.focusWidget(), Qt.Key.Key_Escape)
+    QApplication.processEvents()
+    oven = standing.projection.of("oven_centre")[:, -1]
+    assert plot._lines.ahead.middle.getData()[1][-1] == pytest.approx(degrees(float(np.median(oven)), "F"))
+    assert len(plot._lines.beside.middle.getData()[0]) == 0
+    assert plot._words.spots_now == ()
+    assert plot._words.pointed is None
+    assert plot._band.getRegion() == pytest.approx(
+        (degrees(stood_desk.band.low, "F"), degrees(stood_desk.band.high, "F"))
+    )
+
+
+def test_the_plot_of_a_pan_goes_with_the_row_that_is_chosen(page: CookPage, stood_desk: Desk) -> None:
+    page.bring_plot()
+    plot, rows = control(page, "trend_plot", TrendPlot), control(page, "good_for_rows", GoodList)
+    tops = [row for row in rows.rows() if not row.is_oven]
+    click(page, "fire_pan")
+    for row in (tops[1], tops[0]):
+        choose_row(page, row.task)
+        QApplication.processEvents()
+        assert plot._words.band is not None
+        assert plot._words.band.name == row.name
+    choose_row(page, next(row for row in rows.rows() if row.is_oven).task)
+    QApplication.processEvents()
+    assert plot._words.spots_now == ()
 
 
 def test_a_pan_asked_for_before_the_first_rows_shows_its_places_with_them(page: CookPage, stood_desk: Desk) -> None:
