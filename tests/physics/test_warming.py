@@ -53,7 +53,7 @@ def test_length_of_the_step_hardly_matters() -> None:
 def test_no_heat_is_lost(dimension, coefficient, emissivity, water, openness) -> None:  # type: ignore[no-untyped-def]
     course = _course(
         90.0,
-        time_step=10.0,
+        time_step=30.0,
         dimension=dimension,
         convection_coefficient=coefficient,
         emissivity=emissivity,

@@ -8,6 +8,7 @@ import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
+from functools import lru_cache
 from math import hypot, log, sqrt
 
 import numpy as np
@@ -100,13 +101,17 @@ def tells_of(run: PanRun, pan: Pan) -> bool:
 
 def contact_of(run: PanRun) -> float | None:
     """The contact [W/(m2 K)] with which the run takes as long as it took; None if none does."""
-    water = run.water
-    end = goal_temperature(run.goal, water.boiling)
-    spot = _spot_meanwhile(run)
+    return _contact(run.water, run.goal, run.start, run.minutes, _spot_meanwhile(run))
+
+
+@lru_cache(maxsize=1024)  # each run is asked about anew with every pan it may tell of
+def _contact(water: PanOfWater, goal: Goal, start: float, minutes: float, spot: float) -> float | None:
+    """The same on a spot that would have had so many K all the while."""
+    end = goal_temperature(goal, water.boiling)
     if spot <= end:
         return None
-    seconds = run.minutes * 60.0
-    through = conductance_from_time(water.physical(1.0), run.start, end, spot, seconds, water.kitchen)
+    seconds = minutes * 60.0
+    through = conductance_from_time(water.physical(1.0), start, end, spot, seconds, water.kitchen)
     # that is from the iron as it was read, without the pan's own draw on it, which is in a course as a cooktop
     found = _without_draw(through * water.pan.base_area, seconds) / water.pan.base_area
     return found if _LEAST < found < _MOST else None
