@@ -197,6 +197,15 @@ def test_list_of_sessions_says_when_and_how_many(logbook: Logbook) -> None:
     assert [summary.stove for summary in logbook.sessions()] == ["Cabin", "Kitchen"]
 
 
+def test_a_row_taken_back_years_later_does_not_make_its_session_longer(logbook: Logbook) -> None:
+    _append(logbook, minute=30)
+    later = {"at": SEVEN + timedelta(days=700), "offset_minutes": -300, "value": "1"}
+    logbook.append(1, [check_entry(kind="void", **later), check_entry(kind="kept", **later)])
+    assert logbook.sessions()[0].last_at == SEVEN + timedelta(minutes=30)
+    _append(logbook, minute=40)
+    assert logbook.sessions()[0].last_at == SEVEN + timedelta(minutes=40)
+
+
 def test_past_sessions_began_before(logbook: Logbook) -> None:
     for day in (3, 1, 2):
         logbook.start_session("Kitchen", f"day {day}")

@@ -30,7 +30,7 @@ _KINDS_TO_ADD = {
     "top": "on the cooktop",
     "oven": "in the oven",
     "side": "on a side of the stove",
-    "wall": "on a wall or floor near the stove",
+    "wall": "on a wall or floor",
 }
 _ONE_OF_EACH = {"glass": "on the firebox door", "flue": "on the pipe", "room": "in the room"}
 _LOG_PREFIX = {SpotKind.GLASS: "door"}  # where it is not the kind's own word

@@ -13,7 +13,7 @@ from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import Quantiles
 from cookstove_gui.phrases.edge import local_day
 from cookstove_gui.phrases.my_stove.first_fires import Certificate, certificate
-from cookstove_gui.situation import Standing
+from cookstove_gui.situation import Standing, fire_is_out
 from cookstove_gui.stove.entries import Entry
 from cookstove_gui.stove.stove import SpotKind, Stove
 
@@ -47,6 +47,7 @@ class Hill:
     loads: int
     missing: tuple[Shortfall, ...]
     coming: Coming | None = None  # of the fire that is followed now
+    burns: bool = False  # still, and has not done its stage yet
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,7 +67,8 @@ def first_fires_picture(desk: Desk) -> FirstFiresPicture:
     hills = [_hill(desk, one) for one in tried]
     number = desk.session.number if desk.session and desk.is_live else None
     if tried and desk.standing is not None and tried[-1].fire.session == number:
-        hills[-1] = replace(hills[-1], coming=_coming(desk.standing))
+        burns = bool(hills[-1].missing) and not fire_is_out(desk.standing.turns)
+        hills[-1] = replace(hills[-1], coming=_coming(desk.standing), burns=burns)
     done = sum(not one.missing for one in tried)
     found = certificate(desk.stove, tried, desk.unit, signed_by(desk))
     return FirstFiresPicture(stages=stages(), hills=tuple(hills), done=done, certificate=found)

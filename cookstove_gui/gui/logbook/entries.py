@@ -62,10 +62,12 @@ class EntriesView(QWidget):
 
     def show_session(self, session: Session, stove: Stove) -> None:
         """Show the entries in force of a session."""
-        if session.number != self._number:
+        same = session.number == self._number
+        if not same:
             say(self._problem, "")
         self._number = session.number
         rows = fold(session.entries)
+        new = [str(row.number) for row in rows if row.number not in self._rows] if same else []
         self._rows = {row.number: row for row in rows}
         self._table.show_rows(
             [
@@ -75,6 +77,8 @@ class EntriesView(QWidget):
                 for row in rows
             ]
         )  # fmt: skip
+        if len(new) == 1:
+            self._table.choose(new[0])  # the corrected row keeps the mark
         for part in (self._text, self._at, self._correct, self._back, self._split):
             part.setEnabled(bool(rows))
         self._show_row()

@@ -302,6 +302,7 @@ class OpenedSession(QWidget):
     def _bring_back(self) -> None:
         card = self._card
         if card is not None:
+            self.say()
             self._try(lambda: changing.take_out(self._desk, [card.number]))
 
     def _put_away(self, card: Card) -> None:

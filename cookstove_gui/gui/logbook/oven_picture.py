@@ -21,6 +21,7 @@ _CLOCKS, _STRIP, _GAP = 28, 28, 4  # px of the design: clock axis, strip of stag
 _TICKS = {"F": 100.0, "C": 50.0}
 _FLOOR = 289.0  # K, the foot of the axis where nothing was colder
 _LABEL = 90  # px that one clock takes
+_LINE = 22  # px from one line of words to the next
 _DOUBT = 36  # of 255, how dark the doubt of the curve is
 
 
@@ -138,12 +139,20 @@ class _Drawing:
         draw_words(painter, box, words, theme.ink, side=LEFT, size=PLACE, weight=600)
         lines = foretold_words(row)
         wide = max(QFontMetricsF(font(PLACE)).horizontalAdvance(line) for line in lines)
-        left = min(max(likely, came) + px(14), self._whole.right() - wide)  # where the curve is above them
+        left = min(max(likely, came) + px(14), self._whole.right() - wide)  # where the curve is mostly above them
+        top = self.below_curve(found, left, left + wide, level + px(12), len(lines))
         for number, line in enumerate(lines):
-            place = QRectF(left, level + px(12) + number * px(22), wide, px(24))
-            if place.bottom() > self._ground:
+            place = QRectF(left, top + number * px(_LINE), wide, px(24))
+            if place.bottom() > self._ground + px(2):
                 break
             draw_words(painter, place, line, theme.verdigris, side=LEFT, size=PLACE)
+
+    def below_curve(self, found: Opened, left: float, right: float, at_least: float, lines: int) -> float:
+        """Where lines of words begin so that curve and readings between two places pass above them, if there is room."""
+        drawn = [*zip(found.at, found.low, strict=True), *((one.minute, one.heat) for one in found.readings)]
+        lowest = max((self._y(heat) for at, heat in drawn if left <= self._x(at) <= right), default=0.0)
+        last = self._ground - lines * px(_LINE)
+        return max(min(max(at_least, lowest + px(8)), last), at_least)
 
     def _draw_clocks(self) -> None:
         span, theme = self._span, self._theme

@@ -38,6 +38,7 @@ class SessionsPart(QWidget):
         self._cards = cards
         self._known: tuple[Card, ...] = ()
         self._shows_bin = False
+        self._asks_above = False  # whether it was said that a question waits above
         self.setObjectName("sessions_part")
         self.reading = Job(self, lambda: card_inputs(self._desk), self._work_out, self._show_known)
         self._build(link, look)
@@ -113,6 +114,9 @@ class SessionsPart(QWidget):
             self._bin.setChecked(False)
         if not self._shows_bin:
             self._show_known(self._cards.plain(asked))
+        if self._asks_above and self._desk.warm_start is None:
+            self._asks_above = False
+            self.session.say()
         self.show_standing()
         self.reading.ask()
 
@@ -157,7 +161,8 @@ class SessionsPart(QWidget):
             self._desk.open_session(latest.number)
         else:
             self._desk.ask_new_session()
-        if self._desk.warm_start is not None:
+        self._asks_above = self._desk.warm_start is not None
+        if self._asks_above:
             self.session.say(told="The stove is still warm: say above how the new session begins.")
             return
         self._find.clear()

@@ -8,9 +8,10 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QFileDialog, QFrame, QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
-from cookstove_gui.cooking.fires.first_fires import FirstFires, Stage, StageProgress
+from cookstove_gui.cooking.fires.first_fires import FirstFires, Shortfall, Stage, StageProgress
 from cookstove_gui.desk.my_stove.first_fires import (
     FirstFiresPicture,
+    Hill,
     certificate_pdf,
     first_fires_picture,
     sign,
@@ -138,7 +139,9 @@ class FirstFiresGuide(QWidget):
             now = cold_words(cooling.cold_min, desk.edge) if cooling and counted else following.stage.doing
             self._now.setText(now)
             place = fires.stages.index(following) + 1
-            title = "Now" if cooling and counted else f"Next: first fire {place} of {len(fires.stages)}"
+            burns = bool(found.hills) and found.hills[-1].burns
+            fire = f"{'Now' if burns else 'Next'}: first fire {place} of {len(fires.stages)}"
+            title = "Now" if cooling and counted else fire
             self._now_title.setText(title)
             self._watch_title.setText(f"Watch at the {following.stage.title.lower()}")
             self._watch.setText(following.stage.watch)
@@ -150,7 +153,9 @@ class FirstFiresGuide(QWidget):
         column = QVBoxLayout(made)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(2)
-        heading = words(f"{found.stage.title}: {_state(found, is_next=is_next)}", role="strong")
+        burns = any(hill.burns and hill.place == place for hill in picture.hills)
+        state = "under way" if burns else _state(found, is_next=is_next)
+        heading = words(f"{found.stage.title}: {state}", role="strong")
         made.setAccessibleName(heading.text())
         column.addWidget(heading)
         for text in self._stage_words(place, found.stage, picture):
@@ -161,7 +166,7 @@ class FirstFiresGuide(QWidget):
     def _stage_words(self, place: int, stage: Stage, picture: FirstFiresPicture) -> list[str]:
         own = [hill for hill in picture.hills if hill.place == place]
         said = [
-            hill_words(hill.minutes, hill.loads, hill.hottest, hill.counted, hill.missing[:1], self._desk.unit)
+            hill_words(hill.minutes, hill.loads, hill.hottest, hill.counted, _told(hill), self._desk.unit)
             for hill in sorted(own, key=lambda hill: bool(hill.missing))
         ]
         return said or [f"{stage.line[:1].upper()}{stage.line[1:]}."]
@@ -212,6 +217,10 @@ class FirstFiresGuide(QWidget):
             say(self._problem, problem.sentence)
         else:
             say(self._problem, "")
+
+
+def _told(hill: Hill) -> tuple[Shortfall, ...]:
+    return () if hill.burns else hill.missing[:1]  # what a fire still burning lacks may yet come
 
 
 def _state(found: StageProgress, *, is_next: bool) -> str:

@@ -177,6 +177,7 @@ class Field(QWidget):
             self._say("")
             if self.edit.text() != text:
                 self.edit.setText(text)
+                self.edit.setCursorPosition(0)  # a long one is read from its beginning
 
     def show_problem(self, sentence: str) -> None:
         """Say what is wrong; what was typed stays."""

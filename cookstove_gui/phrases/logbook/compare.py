@@ -139,7 +139,8 @@ def difference_words(figure: Figure, own: float | None, other: float | None, uni
     gap = other - own
     match figure:
         case Figure.RISE | Figure.BYPASS | Figure.AIR:
-            text, behind = f"{gap:+.0f}", " min"
+            sign = "+" if gap > 0 else "−"
+            return f"{sign}{measured_time(abs(gap))}" if round(gap) else "same"
         case Figure.LOADS:
             text, behind = f"{gap:+.0f}", ""
         case Figure.WOOD:

@@ -142,6 +142,7 @@ def test_the_fire_in_hand_is_followed_until_it_is_cold(new_desk: Desk, held_cloc
     assert all(low <= middle <= high for low, middle, high in zip(coming.low, coming.middle, coming.high, strict=True))
     assert coming.cold_min.p10 is None or coming.cold_min.p10 > 5.0
     assert all(hill.coming is None for hill in first_fires_picture(new_desk).hills[:-1])
+    assert not first_fires_picture(new_desk).hills[-1].burns  # it has done its stage, and goes cold
 
 
 def test_once_all_are_followed_only_the_fire_in_hand_goes_on(new_desk: Desk, held_clock: HeldClock) -> None:
@@ -151,6 +152,7 @@ def test_once_all_are_followed_only_the_fire_in_hand_goes_on(new_desk: Desk, hel
     new_desk.open_session(number)
     assert new_desk.show(stood(new_desk.inputs()))
     assert [hill.coming is not None for hill in first_fires_picture(new_desk).hills] == [False, False, True]
+    assert [hill.burns for hill in first_fires_picture(new_desk).hills] == [False, False, True]
     held_clock.pass_minutes(24 * 60)
     assert [hill.coming for hill in first_fires_picture(new_desk).hills] == [None, None, None]
 

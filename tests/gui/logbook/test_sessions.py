@@ -7,7 +7,7 @@ import pytest
 from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QPainter, QPixmap
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QMenu, QMessageBox, QPushButton
+from PySide6.QtWidgets import QApplication, QLineEdit, QMenu, QMessageBox, QPushButton
 
 from cookstove_gui.desk import Desk
 from cookstove_gui.gui.background.job import Job
@@ -84,6 +84,7 @@ def test_an_entry_is_corrected_where_it_stands(qtbot, page, desk):
     qtbot.waitUntil(lambda: "oven centre 358 °F" in [row[1] for row in rows(page, "entries_table")], timeout=5000)
     number = control(page, "session_list", SessionList).card.number
     assert "358" in [row.value for row in fold(desk.logbook.session(number).entries)]
+    assert control(page, "entry_text", QLineEdit).text() == "358"  # the corrected one is still marked
     push(page, "entry_undo")
     qtbot.waitUntil(lambda: "oven centre 350 °F" in [row[1] for row in rows(page, "entries_table")], timeout=5000)
 
@@ -124,6 +125,7 @@ def test_a_deleted_session_lies_in_the_bin_and_comes_back(qtbot, page):
     qtbot.waitUntil(lambda: listed(page) == ["Jam"], timeout=5000)
     push(page, "session_return")
     qtbot.waitUntil(lambda: listed(page) == ["Jam", "Sunday bread"], timeout=5000)
+    assert not seen(page, "session_told")  # it is in the bin no more
 
 
 def test_the_bin_is_emptied_only_after_a_yes(qtbot, page, desk):

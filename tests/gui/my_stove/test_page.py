@@ -34,6 +34,7 @@ from cookstove_gui.stove.stove import Firebox
 from tests.desk.my_stove.test_first_fires import FULL, KINDLING, MEDIUM, fire
 from tests.gui.hands import control, push, seen, type_in
 from tests.gui.pages import NOW, held_desk, keep_session, shown
+from tests.once import stood
 
 pytestmark = [pytest.mark.gui, pytest.mark.usefixtures("worked_out_once")]
 
@@ -222,6 +223,17 @@ def test_scrolling_over_a_choice_does_not_choose(qtbot, desk):
     assert box.currentText() == "Hut"
 
 
+def test_a_first_fire_that_burns_is_under_way_not_failed(qtbot, desk):
+    desk.save_stove(replace(desk.stove, is_new=True))
+    number = fire(desk, NOW - timedelta(minutes=10), KINDLING[:1])
+    desk.open_session(number)
+    assert desk.show(stood(desk.inputs()))
+    page, _ = shown(qtbot, desk, MyStovePage)
+    push(page, "part_first_fires")
+    assert control(page, "stage_kindling", QWidget).accessibleName() == "Kindling fire: under way"
+    assert seen(page, "first_fires_now_title") == "Now: first fire 1 of 3"
+
+
 def test_first_fires_are_drawn_with_their_stages_and_the_certificate_goes_to_paper_when_full(
     qtbot, desk, tmp_path, monkeypatch
 ):
@@ -233,6 +245,7 @@ def test_first_fires_are_drawn_with_their_stages_and_the_certificate_goes_to_pap
     assert control(page, "stage_kindling", QWidget).accessibleName() == "Kindling fire: done"
     assert control(page, "stage_medium", QWidget).accessibleName() == "Medium fire: next"
     assert "312 °F" in seen(page, "certificate_1_2")
+    assert seen(page, "first_fires_now_title") == "Next: first fire 2 of 3"
     assert not control(page, "certificate_write", QPushButton).isVisibleTo(page)
     assert not control(page, "fire_hills", QWidget).grab().isNull()
     fire(desk, NOW - timedelta(hours=48), MEDIUM, wood=(20, 50))

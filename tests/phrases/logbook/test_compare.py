@@ -105,6 +105,8 @@ def test_what_cannot_be_compared_is_said() -> None:
     [
         (Figure.RISE, 99.0, 115.0, "F", "+16 min"),
         (Figure.BYPASS, 46.0, 40.0, "F", "−6 min"),
+        (Figure.AIR, 277.0, 48.0, "F", "−3 h 49"),
+        (Figure.AIR, 48.0, 48.3, "F", "same"),
         (Figure.WOOD, 4.76, 5.76, "F", "+2.2 lb"),
         (Figure.WOOD, 4.76, 5.76, "C", "+1.0 kg"),
         (Figure.LOADS, 5.0, 5.0, "F", "same"),

@@ -76,7 +76,7 @@ class SixQuestions(QWidget):
         )  # fmt: skip
         self._page("Where does the firebox sit?", "Seen from where you stand to cook.", (self._firebox,))
         self._page(
-            "How big is the top?", "Its plates are what the spots of the top are called by.",
+            "How big is the top?", "The spots of the top are named after its plates.",
             (self._width, self._depth, self._rows, self._columns),
         )  # fmt: skip
         self._page("What is the top like?", "An infrared thermometer sees its surface.", (self._lids, self._surface))
