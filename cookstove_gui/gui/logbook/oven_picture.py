@@ -148,7 +148,7 @@ class _Drawing:
             draw_words(painter, place, line, theme.verdigris, side=LEFT, size=PLACE)
 
     def below_curve(self, found: Opened, left: float, right: float, at_least: float, lines: int) -> float:
-        """Where lines of words begin so that curve and readings between two places pass above them, if there is room."""
+        """Where lines of words begin so that curve and readings between two places stay above, if there is room."""
         drawn = [*zip(found.at, found.low, strict=True), *((one.minute, one.heat) for one in found.readings)]
         lowest = max((self._y(heat) for at, heat in drawn if left <= self._x(at) <= right), default=0.0)
         last = self._ground - lines * px(_LINE)

@@ -225,7 +225,8 @@ class _Drawing:
         level = self._whole.bottom() - px(33)
         stops = [left + px(_RING) for left, _ in columns]
         end = columns[-1][0] + columns[-1][1] - px(110)
-        cooling = any(hill.coming is not None and not hill.missing for hill in found.hills) and 0 < found.done < len(stops)
+        goes_cold = any(hill.coming is not None and not hill.missing for hill in found.hills)
+        cooling = goes_cold and 0 < found.done < len(stops)
         for place, (start, then) in enumerate(zip(stops, [*stops[1:], end], strict=True)):
             pen = QPen(QColor(self._theme.ink if place < found.done else self._theme.line), 2.6)
             if place >= found.done - cooling:

@@ -116,10 +116,10 @@ def trend_words(trend: Trend) -> str:
     """Whether the windows get better with each session."""
     return {
         Trend.TOO_FEW: "Too few to tell: after four sessions and ten windows this says more.",
-        Trend.BETTER: "Yes. The windows grew shorter and still hold as often as they should.",
+        Trend.BETTER: "Yes. The windows grew shorter and still hold at least as often as they should.",
         Trend.TOO_SHORT: "Not well: the windows grew shorter, but too few of them hold.",
         Trend.UNSURE: "No. The windows are as long as before, and too few of them hold.",
-        Trend.SAME: "Not seen: the windows are as long as before, and hold as often as they should.",
+        Trend.SAME: "Not seen: the windows are as long as before, and hold at least as often as they should.",
     }[trend]
 
 

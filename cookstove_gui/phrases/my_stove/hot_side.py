@@ -35,7 +35,7 @@ def _against(one: str, other: str, found: Paired, unit: str) -> str:
         if apart == 0:
             return f"{one} and {other} were alike in the one round so far"
         return f"the {hotter} was {abs(apart)} °{unit} hotter than the {cooler} in the one round so far"
-    half = round(degrees_difference((found.high - found.low) / 2, unit))
+    half = _half(found.low, found.high, unit)
     if found.is_told_apart:
         return f"the {hotter} runs about {abs(apart)} °{unit} hotter than the {cooler} (±{half})"
     most = round(degrees_difference(max(abs(found.low), abs(found.high)), unit))
@@ -101,7 +101,12 @@ def spot_offset(row: SpotPattern, unit: str, against: str = "the mean") -> str:
 
 def half_interval(row: SpotPattern, unit: str) -> str:
     """How sure a difference is, eight times in ten: `±11`."""
-    return f"±{round(degrees_difference((row.p90 - row.p10) / 2, unit))}"
+    return f"±{_half(row.p10, row.p90, unit)}"
+
+
+def _half(low: float, high: float, unit: str) -> int:
+    """Half an interval in whole degrees, and never none: many readings make no difference certain."""
+    return max(round(degrees_difference((high - low) / 2, unit)), 1)
 
 
 def signed_difference(kelvin_difference: float, unit: str) -> str:

@@ -183,3 +183,5 @@ def test_which_way_the_windows_missed() -> None:
 def test_every_trend_has_its_own_words() -> None:
     assert len({trend_words(trend) for trend in Trend}) == len(Trend)
     assert trend_words(Trend.BETTER).startswith("Yes.")
+    for held_too_often in (Trend.BETTER, Trend.SAME):  # windows may be too wide
+        assert "at least as often as they should" in trend_words(held_too_often)

@@ -49,6 +49,11 @@ def test_hot_side_in_one_sentence_with_its_intervals() -> None:
     )
 
 
+def test_many_readings_make_no_difference_certain() -> None:
+    assert "(±1)" in said(paired(-12.0, 0.3), None)
+    assert half_interval(SpotPattern(spot="a", mean=4.0, p10=3.9, p90=4.1, readings=900), "C") == "±1"
+
+
 def test_sides_that_run_alike_or_are_not_told_apart_are_told_so() -> None:
     assert said(paired(2.0, 6.0), paired(30.0)) == (
         "Left and right run alike, within 8 °F, the front runs about 30 °F hotter than the back (±5)."
