@@ -23,7 +23,7 @@ from cookstove_gui.phrases.lane import LaneRow
 from cookstove_gui.phrases.plan.supper import (
     chance_line,
     chance_words,
-    fails_words,
+    fails_rungs,
     fire_word,
     fits_words,
     moment_words,
@@ -83,7 +83,7 @@ class DishRow:
     key: str
     name: str
     under: str
-    fails: str  # its step that misses its heat most often, where that is often
+    fails: tuple[str, ...]  # its step that misses its heat most often, where that is often, from long to short
     blocks: tuple[Block, ...]
 
 
@@ -171,7 +171,7 @@ def supper_shown(desk: Desk) -> SupperShown | None:
                 key=dish.key,
                 name=dish.name,
                 under=under_dish(dish, plan, desk.stove, edge),
-                fails=fails_words(plan.of_dish(dish.key)),
+                fails=fails_rungs(plan.of_dish(dish.key)),
                 blocks=tuple(_block(step, plan, edge, answers) for step in plan.of_dish(dish.key)),
             )
             for dish in plan.dishes

@@ -123,6 +123,8 @@ def chance_words(plan: Plan) -> str:
 def clash_words(clash: Clash, plan: Plan) -> str:
     """What does not fit, and the least change that would make it fit."""
     name = _name(plan, clash.dish)
+    if clash.late_min and any(step.begun or step.done for step in _heats_of(plan, clash.dish)):
+        return f"{name} {duration(clash.late_min)} late."  # it is on the fire: nothing is left to choose
     if clash.late_min:
         late = f"{name} {duration(clash.late_min)} later"
         if clash.instead == clash.dish or not clash.instead:
@@ -142,11 +144,15 @@ def chance_line(step: PlannedStep) -> str:
     return "hardly finds heat" if fails > 9 else f"fails {fails} times in 10"
 
 
-def fails_words(steps: Sequence[PlannedStep]) -> str:
-    """Of a dish's steps the one that misses its heat most often: `bake fails 3 times in 10`; empty for none."""
+def fails_rungs(steps: Sequence[PlannedStep]) -> tuple[str, ...]:
+    """Of a dish's steps the one that misses its heat most often, from long to short: `bake fails 3 times in 10`."""
     told = [step for step in steps if chance_line(step)]
     worst = min(told, key=lambda step: step.chance or 0.0, default=None)
-    return "" if worst is None else f"{worst.what} {chance_line(worst)}"
+    return () if worst is None else (f"{worst.what} {chance_line(worst)}", chance_line(worst))
+
+
+def _heats_of(plan: Plan, dish: str) -> list[PlannedStep]:
+    return [step for step in plan.of_dish(dish) if step.kind is StepKind.HEAT]
 
 
 def move_words(move: Move, plan: Plan, edge: Edge) -> str:

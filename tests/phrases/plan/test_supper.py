@@ -117,14 +117,19 @@ def test_a_clash_is_named_with_the_least_change(clash: Clash, said: str) -> None
     assert words.fits_words(replace(PLAN, clashes=(clash,)))[1] == said
 
 
+def test_of_a_dish_that_is_on_the_fire_only_how_late_it_comes_is_said() -> None:
+    begun = replace(PLAN, steps=tuple(replace(one, begun=one.kind is StepKind.HEAT) for one in PLAN.steps))
+    assert words.clash_words(Clash(dish="apple_pie", late_min=20.0), begun) == "Apple pie 20 min late."
+
+
 def test_a_step_that_fails_often_says_so() -> None:
     assert words.chance_line(BAKE) == "fails 3 times in 10"
     assert words.chance_line(BOIL) == ""
     assert words.chance_line(replace(BAKE, done=True)) == ""
-    assert words.fails_words((CRUST, BAKE, BOIL)) == "bake fails 3 times in 10"
-    assert words.fails_words((replace(BOIL, chance=0.4), BAKE)) == "boil the water fails 6 times in 10"
-    assert words.fails_words((CRUST, BOIL)) == ""
-    assert words.fails_words((replace(BAKE, chance=0.02), BOIL)) == "bake hardly finds heat"
+    assert words.fails_rungs((CRUST, BAKE, BOIL)) == ("bake fails 3 times in 10", "fails 3 times in 10")
+    assert words.fails_rungs((replace(BOIL, chance=0.4), BAKE))[0] == "boil the water fails 6 times in 10"
+    assert words.fails_rungs((CRUST, BOIL)) == ()
+    assert words.fails_rungs((replace(BAKE, chance=0.02), BOIL))[0] == "bake hardly finds heat"
     assert words.chance_line(CRUST) == ""
 
 

@@ -49,20 +49,21 @@ def paint_dish(
     size = fitting(row.name, label.width() - px(8), (px(22), px(20), px(PLACE), px(SMALL)), 600)
     write(painter, label.left(), middle, row.name, size, 600)
     painter.setPen(QColor(theme.ember if any(block.is_short for block in row.blocks) else theme.soft))
-    under = row.fails or row.under
-    while under and advance(under, px(SMALL)) > label.width() - px(8):
+    room = label.width() - px(8)
+    under = next((rung for rung in row.fails if advance(rung, px(SMALL)) <= room), (*row.fails, row.under)[-1])
+    while under and advance(under, px(SMALL)) > room:
         under = under.rpartition(" ")[0].rstrip(",")
     write(painter, label.left(), middle + px(25), under, px(SMALL))
     y = box.top() + 0.6 * box.height()
     spots: list[Spot] = []
     words_end = -1e9
-    for block in row.blocks:
-        if block.end < lane.start or block.begin > lane.start + lane.long:
-            continue
-        left, right = (
-            lane.x(min(max(minute, lane.start), lane.start + lane.long)) for minute in (block.begin, block.end)
-        )
-        where = QRectF(left, y - px(_BLOCK) / 2, max(right - left, px(4)), px(_BLOCK))
+    end = lane.start + lane.long
+    seen = [(one, _place(lane, one, y)) for one in row.blocks if one.end >= lane.start and one.begin <= end]
+    for block, where in seen:  # below all blocks: a wait that began early runs behind what was still being done
+        if block.kind is StepKind.WAIT:
+            painter.setPen(QPen(QColor(theme.line), px(3)))
+            painter.drawLine(QPointF(where.left() + 1, y), QPointF(where.right() - 1, y))
+    for block, where in seen:
         if block.kind is StepKind.WAIT:
             words_end = _paint_wait(painter, where, block, theme, words_end)
         else:
@@ -75,10 +76,13 @@ def paint_dish(
     return spots
 
 
+def _place(lane: Lane, block: Block, y: float) -> QRectF:
+    left, right = (lane.x(min(max(minute, lane.start), lane.start + lane.long)) for minute in (block.begin, block.end))
+    return QRectF(left, y - px(_BLOCK) / 2, max(right - left, px(4)), px(_BLOCK))
+
+
 def _paint_wait(painter: QPainter, where: QRectF, block: Block, theme: Theme, taken: float) -> float:
     y = where.center().y()
-    painter.setPen(QPen(QColor(theme.line), px(3)))
-    painter.drawLine(QPointF(where.left() + 1, y), QPointF(where.right() - 1, y))
     wide = advance(block.words, px(SMALL))
     middle = max(where.center().x(), taken + px(6) + wide / 2)
     if wide <= where.width() + px(10) and middle + wide / 2 <= where.right() + px(6):
@@ -96,6 +100,7 @@ def _paint_block(
     fill = QColor(theme.ink if heat is None else heat_colour(heat))
     on_it = QColor(theme.ground if heat is None else heat_ink(heat))
     if block.past:
+        painter.fillRect(where.adjusted(1, 1, -1, -1), QColor(theme.ground))
         fill.setAlpha(_PAST)
         on_it = QColor(theme.ink)
     painter.setBrush(fill)
