@@ -121,9 +121,9 @@ def _task_fit(
     window = window_of(task, heat)
     in_band = window.holds(task.low, task.high)
     good = in_band & window.even(task.evenness)
-    starts, chances = clock.chances(_share(good))
-    ever = _share(np.asarray(good.any(axis=0)))  # (spots,)
-    uneven = _share(in_band[0] & ~good[0])  # (spots,)
+    starts, chances = clock.chances(share_of(good))
+    ever = share_of(np.asarray(good.any(axis=0)))  # (spots,)
+    uneven = share_of(in_band[0] & ~good[0])  # (spots,)
     spots = tuple(_spot_fits(names, chances, ever, uneven, starts))
     return ranked(TaskFit(task=task, state=FitState.NOT, spots=spots, starts=clock.moments[: len(starts)]))
 
@@ -186,7 +186,7 @@ def window_of(task: Task, heat: WindowedHeat) -> Window:
     )
 
 
-def _share(good: NDArray[np.bool_]) -> FloatArray:
+def share_of(good: NDArray[np.bool_]) -> FloatArray:
     """Share of the futures, along the last axis; summing bytes is many times faster than summing booleans."""
     return np.asarray(good.view(np.uint8).sum(axis=-1, dtype=np.uint32) / good.shape[-1], dtype=np.float64)
 

@@ -12,7 +12,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from cookstove_gui.cooking.fit.evenness import differences, oven_spot_names, top_spot_names
-from cookstove_gui.cooking.fit.fit import window_of
+from cookstove_gui.cooking.fit.fit import share_of, window_of
 from cookstove_gui.cooking.fit.tasks import Place, Task, task_of
 from cookstove_gui.cooking.fit.windows import WindowedHeat
 from cookstove_gui.cooking.supper.dishes import Heat
@@ -32,13 +32,14 @@ class HeatFit:
     spots: tuple[str, ...]
     minutes: FloatArray  # (starts,) from the projection's now, up to the last that can be judged
     good: NDArray[np.bool_]  # (starts, spots, futures)
+    even: NDArray[np.bool_]  # the same, of its evenness alone
 
     def chances(self, starts: FloatArray) -> FloatArray:
         """The share of futures that are good from each start [min] on: (spots, starts).
 
         A start beyond what can be judged is taken for as good as the last that can: the fire is kept.
         """
-        share = self.good.mean(axis=2)  # (starts, spots)
+        share = share_of(self.good)  # (starts, spots)
         return np.asarray(share[self.rows(starts)].T, dtype=np.float64)
 
     def rows(self, starts: FloatArray) -> NDArray[np.intp]:
@@ -90,15 +91,18 @@ def _fit(task: Task, names: tuple[str, ...], heat: WindowedHeat) -> HeatFit:
     asked = planned_for(task)
     stays = task.place is Place.OVEN or task.minutes <= LOOKS_MIN
     window = window_of(asked if stays else replace(asked, minutes=LOOKS_MIN), heat)
-    good = window.holds(asked.low, asked.high) & window.even(asked.evenness)  # (starts, spots, futures)
+    right = window.holds(asked.low, asked.high)  # (starts, spots, futures)
+    even = np.broadcast_to(window.even(asked.evenness), right.shape)
+    good = right & even
     if stays:
-        return HeatFit(spots=names, minutes=window.starts, good=good)
+        return HeatFit(spots=names, minutes=window.starts, good=good, even=even)
     anywhere = np.asarray(good.any(axis=1))
     looks = np.arange(LOOKS_MIN, task.minutes - 1e-9, LOOKS_MIN)
     found = np.zeros(anywhere.shape)
     for look in looks:
         found += anywhere[np.clip(np.searchsorted(window.starts, window.starts + look), 0, len(window.starts) - 1)]
-    return HeatFit(spots=names, minutes=window.starts, good=good & (found >= MOST_LOOKS * len(looks))[:, None, :])
+    good &= (found >= MOST_LOOKS * len(looks))[:, None, :]
+    return HeatFit(spots=names, minutes=window.starts, good=good, even=even)
 
 
 def paced_by(projection: Projection, spot: str, heat: float, rises: FloatArray) -> Projection:

@@ -55,7 +55,8 @@ class PlannedStep:
     splits: int = 0  # the same counted in splits as they are believed to be here
     opening: float | None = None  # of a step that sets the air, 0 to 1
     helps: bool = False  # of the fire: asked for now, because else a heat is likely missed
-    chance: float | None = None  # that its heat is right from begin to end; none where no heat is wanted
+    # That a bake is done in time, or that another part's heat is right from begin to end; none where none is wanted.
+    chance: float | None = None
     done: bool = False
     begun: bool = False  # it has begun and is not done
     is_own: bool = False  # the cook set its beginning

@@ -12,9 +12,11 @@ from cookstove_gui.cooking.supper.clashes import clashes_of
 from cookstove_gui.cooking.supper.dishes import HandsOn, Heat, Part, Wait
 from cookstove_gui.cooking.supper.fire import Fire, fire_steps
 from cookstove_gui.cooking.supper.heats import HeatFit
+from cookstove_gui.cooking.supper.in_time import is_in_time
 from cookstove_gui.cooking.supper.jobs import OVEN_PLACES, SLOT_MIN, DishAhead, Grid, next_part
 from cookstove_gui.cooking.supper.marks import LET_GO, Supper, step_key
 from cookstove_gui.cooking.supper.moves import moves_between
+from cookstove_gui.cooking.supper.pace import is_paced
 from cookstove_gui.cooking.supper.plan import FireStep, OvenAhead, Plan, PlannedStep, StepKind
 from cookstove_gui.cooking.supper.solver import Solution
 from cookstove_gui.forecast.answers import Action, FloatArray, KeptFire, Projection
@@ -85,16 +87,13 @@ def read_back(
                 step = _step(table, one, chain, offset)
                 fit = fits.get(step.key)
                 if fit is not None:
-                    name = step.spot
-                    spot = fit.spots.index(name) if name in fit.spots else 0
-                    at = (step.begin - start).total_seconds() / 60.0
-                    give = min(_slack(table, one, chain, offset), _MOST_SLACK_MIN)
-                    row, last = fit.rows(np.array([at, at + give]))
-                    running = step.begun
-                    chance = None if running else float(fit.good[row, spot].mean())
-                    step = replace(step, spot=fit.spots[spot], chance=chance)
-                    if not running:
-                        holds.append(np.asarray(fit.good[row : last + 1, spot].any(axis=0)))
+                    spot = fit.spots.index(step.spot) if step.spot in fit.spots else 0
+                    step = replace(step, spot=fit.spots[spot])
+                    if not step.begun:
+                        slack = _slack(table, one, chain, offset)
+                        there, in_time = _futures_of(table, step, fit, ahead, start, slack, one.dish.may_wait)
+                        step = replace(step, chance=float(there.mean()))
+                        holds.append(in_time)
                 steps.append(step)
     let_go = None if needed is None else start + timedelta(minutes=needed.until)
     steps += _fire_steps(table, fire_steps(fire, lit_at, let_go, table.now, helps))
@@ -113,6 +112,23 @@ def read_back(
         firings=firings,
     )
     return replace(plan, moved=moves_between(table.before, plan, supper))
+
+
+def _futures_of(
+    table: Table, step: PlannedStep, fit: HeatFit, ahead: Projection, start: datetime, slack: float, may_wait: float
+) -> tuple[NDArray[np.bool_], NDArray[np.bool_]]:
+    """In which futures (futures,) a step on heat turns out as planned, and in which its dish is still in time by it.
+
+    A bake is done in time, its place even enough; anything else finds its heat for all of its minutes.
+    """
+    spot, at = fit.spots.index(step.spot), (step.begin - start).total_seconds() / 60.0
+    row, last = fit.rows(np.array([at, at + min(slack, _MOST_SLACK_MIN)]))
+    heat = table.heats[step.key]
+    if not is_paced(heat):
+        return fit.good[row, spot], np.asarray(fit.good[row : last + 1, spot].any(axis=0))
+    oven, end = ahead.of(table.fire.belief.stove.oven_spot), (step.end - start).total_seconds() / 60.0
+    in_time = is_in_time(ahead.minutes, oven, heat, at, end - may_wait, end + slack) & fit.even[row, spot]
+    return in_time, in_time
 
 
 def _fire_steps(table: Table, steps: Sequence[PlannedStep]) -> list[PlannedStep]:

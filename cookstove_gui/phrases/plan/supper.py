@@ -115,8 +115,8 @@ def chance_words(plan: Plan) -> str:
     known = "as the fire burns now" if plan.lit else "before anything is lit"
     tenths = min(max(round(10 * plan.chance), 1), 9)
     return (
-        f"Every dish finds its heat in time in {tenths} of 10 futures {known}; each reading makes it surer, or moves "
-        "steps."
+        f"Every dish is on time, to ten minutes, in {tenths} of 10 futures {known}, tended as planned; each reading "
+        "makes it surer, or moves steps."
     )
 
 

@@ -94,7 +94,8 @@ def test_a_meal_that_wants_no_heat_has_no_chance_to_tell() -> None:
 @pytest.mark.parametrize(("lit", "known"), [(True, "as the fire burns now"), (False, "before anything is lit")])
 def test_the_chance_of_the_whole_says_what_it_is_a_share_of(lit: bool, known: str) -> None:
     assert words.chance_words(replace(PLAN, lit=lit)) == (
-        f"Every dish finds its heat in time in 6 of 10 futures {known}; each reading makes it surer, or moves steps."
+        f"Every dish is on time, to ten minutes, in 6 of 10 futures {known}, tended as planned; each reading makes it "
+        "surer, or moves steps."
     )
 
 

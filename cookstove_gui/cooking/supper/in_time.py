@@ -1,0 +1,47 @@
+"""In which of the futures a bake is done in time, the cook having the plan to steer by.
+
+In each future the food goes in once its oven is at a heat that a plan counts on, and is done when that oven's heat has
+made it so. Futures are fed by habit. Who follows a plan corrects most of what a wrong heat would make a bake longer or
+shorter, by air, wood and door; what is not corrected is `UNSTEERED` of it. An oven that comes late to its heat is late.
+"""
+
+import numpy as np
+from numpy.typing import NDArray
+
+from cookstove_gui.cooking.supper.dishes import Heat
+from cookstove_gui.cooking.supper.heats import task_for
+from cookstove_gui.cooking.supper.pace import lengths, usable_from
+from cookstove_gui.forecast.answers import FloatArray
+
+ON_TIME_MIN = 10.0  # either way of its time, within which food is on time
+# Learned on invented stoves, of which others then confirmed it (tests/benchmarks/RESULTS.md, “A supper planned”).
+UNSTEERED = 0.2
+
+
+def is_in_time(
+    minutes: FloatArray, oven: FloatArray, heat: Heat, begin: float, least: float, most: float
+) -> NDArray[np.bool_]:
+    """Which futures (futures,) have a bake done between two moments [min], within `ON_TIME_MIN` of them.
+
+    `oven` (futures, times) is its heat [K] at `minutes`; the food goes in from `begin` on. A future that passes a heat
+    that the food may never pass while it bakes is none of them.
+    """
+    goes_in = usable_from(minutes, oven, heat, np.full(len(oven), begin))
+    finds = np.isfinite(goes_in)
+    goes_in = np.where(finds, goes_in, minutes[-1])
+    takes = lengths(minutes, oven, heat, goes_in, heat.minutes)
+    done = goes_in + heat.minutes + UNSTEERED * (takes - heat.minutes)
+    in_time = finds & (done >= least - ON_TIME_MIN) & (done <= most + ON_TIME_MIN)
+    return np.asarray(in_time & _is_allowed(minutes, oven, heat, goes_in, done), dtype=np.bool_)
+
+
+def _is_allowed(
+    minutes: FloatArray, oven: FloatArray, heat: Heat, goes_in: FloatArray, done: FloatArray
+) -> NDArray[np.bool_] | np.bool_:
+    task = task_for(heat)
+    if task.never_below is None and task.never_above is None:
+        return np.True_
+    bakes = (minutes >= goes_in[:, None]) & (minutes <= done[:, None])
+    low = -np.inf if task.never_below is None else task.never_below
+    high = np.inf if task.never_above is None else task.never_above
+    return ~np.asarray((bakes & ((oven < low) | (oven > high))).any(axis=1))

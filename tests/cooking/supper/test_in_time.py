@@ -1,0 +1,86 @@
+"""In which futures a bake is done in time, on ovens made by hand."""
+
+from dataclasses import replace
+from datetime import timedelta
+
+import numpy as np
+import pytest
+
+from cookstove_gui.cooking.supper.dishes import Heat
+from cookstove_gui.cooking.supper.in_time import is_in_time
+from cookstove_gui.cooking.supper.marks import Supper
+from cookstove_gui.cooking.supper.planning import plan_meal
+from cookstove_gui.units import kelvin
+from tests.cooking.supper.made import NOW, burning, cold, dish, oven
+
+CLOCK = np.arange(0.0, 181.0, 5.0)
+BAKE = oven(45.0, 350.0, 400.0)  # in at 20, done at 65
+ROAST = replace(BAKE, task="roast_meat", low=None, high=None)
+
+
+def there_at(minute: float, then: float = 375.0) -> np.ndarray:
+    """An oven in °F that comes to its heat at once."""
+    return np.where(minute <= CLOCK, then, 100.0)
+
+
+def in_time(*ovens: np.ndarray, heat: Heat = BAKE, least: float = 65.0, most: float = 65.0) -> list[bool]:
+    return is_in_time(CLOCK, kelvin(np.array(ovens), "F"), heat, 20.0, least, most).tolist()
+
+
+def test_an_oven_may_come_to_its_heat_ten_minutes_late_and_later_where_the_dish_has_slack() -> None:
+    ovens = [there_at(minute) for minute in (0.0, 30.0, 35.0, 45.0)]
+    assert in_time(*ovens) == [True, True, False, False]
+    assert in_time(*ovens, most=80.0) == [True, True, True, True]
+
+
+def test_a_bake_done_long_before_its_time_is_not_in_time_unless_it_may_wait() -> None:
+    assert in_time(there_at(0.0), least=80.0, most=80.0) == [False]
+    assert in_time(there_at(0.0), least=70.0, most=80.0) == [True]
+
+
+def test_an_oven_that_never_comes_to_its_heat_bakes_nothing_in_time() -> None:
+    assert in_time(0.0 * CLOCK + 320.0, there_at(0.0, 326.0), least=0.0, most=500.0) == [False, True]
+
+
+def test_most_of_a_wrong_heat_is_corrected_and_not_all_of_it() -> None:
+    """At 330 °F the bake alone would take 17 minutes more of 45, and 46 more of two hours."""
+    cool = there_at(0.0, 330.0)
+    long = replace(BAKE, minutes=120.0)
+    assert in_time(cool) == [True]
+    assert in_time(cool, heat=long, least=140.0, most=140.0) == [True]
+    fails = there_at(0.0) - np.where(CLOCK >= 30.0, 300.0, 0.0)  # the fire dies as soon as the food is in
+    assert in_time(fails, heat=long, least=140.0, most=140.0) == [False]
+
+
+def test_food_that_may_never_be_cooler_is_not_while_it_bakes() -> None:
+    dips = there_at(0.0, 330.0) - np.where((CLOCK >= 60.0) & (CLOCK < 70.0), 60.0, 0.0)
+    until = 20.0 + ROAST.minutes
+    assert in_time(there_at(0.0, 330.0), dips, heat=ROAST, least=until, most=until) == [True, False]
+    late = there_at(0.0, 330.0) - np.where(CLOCK >= 120.0, 60.0, 0.0)  # the bake is over by then
+    assert in_time(late, heat=ROAST, least=until, most=until) == [True]
+
+
+def test_a_plan_tells_how_often_its_bake_is_in_time() -> None:
+    pie = dish("pie", BAKE)
+    # An oven at some 340 °F; or rises that are known, with their spread.
+    for minutes, fire, least in ((60.0, burning(), 0.9), (300.0, cold(60.0, 70.0, 80.0), 0.55)):
+        plan = plan_meal(Supper(table_at=NOW + timedelta(minutes=minutes), dishes=(pie,)), fire, NOW)
+        assert plan.chance == plan.of_dish("pie")[0].chance
+        assert plan.chance is not None
+        assert plan.chance > least
+
+
+def test_a_rise_that_spreads_more_is_less_sure_of_its_time() -> None:
+    wanted = Supper(table_at=NOW + timedelta(hours=5), dishes=(dish("pie", BAKE),))
+    narrow, wide = (plan_meal(wanted, cold(*rises), NOW).chance for rises in ([70.0] * 6, [30.0, 50.0, 70.0, 160.0]))
+    assert narrow is not None
+    assert wide is not None
+    assert narrow > wide + 0.05
+
+
+@pytest.mark.parametrize("evenness", [0.0, 1000.0])
+def test_a_bake_in_an_oven_too_uneven_for_it_is_not_as_planned(evenness: float) -> None:
+    pie = dish("pie", replace(BAKE, evenness=evenness))
+    plan = plan_meal(Supper(table_at=NOW + timedelta(hours=1), dishes=(pie,)), burning(), NOW)
+    assert plan.chance is not None
+    assert (plan.chance > 0.5) == (evenness > 0.0)
