@@ -26,6 +26,7 @@ HIGH = 62  # px of the design
 _EDGE = 5
 _WORDS_AT = 54  # from the left
 _SIGN = 28
+_GO_ON, _IS_READ = "Read on", "I read it"  # what is on the key
 _TITLE, _WHAT, _DECIDES = "title", "what", "decides"  # kinds of words
 
 
@@ -50,7 +51,7 @@ class CautionStrip(QWidget):
         self.setObjectName("caution_strip")
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self._words = _TwoLines(look)
-        self._press = Key("I read it", "Ctrl W")
+        self._press = Key(_IS_READ, "Ctrl W")
         self._press.setObjectName("caution_press")
         self._press.clicked.connect(self.turn)
         row = QHBoxLayout(self)
@@ -116,7 +117,7 @@ class CautionStrip(QWidget):
         caution = self._words.caution
         if caution is not None:
             goes_on = self._page + 1 < len(self._words.pages)
-            self._press.setText("Read on" if goes_on else "I read it")
+            self._press.setText(_GO_ON if goes_on else _IS_READ)
             self._press.setAccessibleName(f"Read on: {caution.name}" if goes_on else f"I have read: {caution.name}")
             self._press.setToolTip(f"{self._press.accessibleName()} (Ctrl+W)")
 
@@ -125,7 +126,17 @@ class CautionStrip(QWidget):
         assert row is not None
         row.setContentsMargins(px(_WORDS_AT), 0, px(8), 0)
         row.setSpacing(px(12))
+        self._hold_width_of_press()
         self._words.lay_out()
+
+    def _hold_width_of_press(self) -> None:
+        """As wide as its longer word: were the lines broken otherwise after a press, words between them would be lost."""
+        was, wide = self._press.text(), 0
+        for word in (_GO_ON, _IS_READ):
+            self._press.setText(word)
+            wide = max(wide, self._press.sizeHint().width())
+        self._press.setText(was)
+        self._press.setFixedWidth(wide)
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """The ground, the edge and the sign."""

@@ -54,7 +54,12 @@ def _among_many(first: str, rises: Sequence[float | None], heat: str, *, likely:
         return f"{capital(first)} did not rise from cold to {heat}; {len(others)} others did."
     slower = sum(rise > own + ALIKE_MIN for rise in others)
     how = "is likely to come" if likely else "came"
-    return f"{capital(first)} {how} to {heat} after {measured_time(own)}, sooner than {slower} of {len(others)} others."
+    among = f"sooner than {slower} of {len(others)} others"
+    if slower == len(others):
+        among = "sooner than all the others"
+    elif all(rise < own - ALIKE_MIN for rise in others):
+        among = "later than all the others"
+    return f"{capital(first)} {how} to {heat} after {measured_time(own)}, {among}."
 
 
 def compare_behind(found: Comparison, labels: dict[str, str], names: Sequence[str] = (), *, by_clock: bool) -> str:

@@ -57,6 +57,8 @@ MANY = tuple(f"{day} Nov" for day in range(1, 13))
     ("first", "said"),
     [
         (99, "1 Nov came to bread heat after 1 h 39, sooner than 4 of 10 others."),
+        (160, "1 Nov came to bread heat after 2 h 40, later than all the others."),
+        (70, "1 Nov came to bread heat after 1 h 10, sooner than all the others."),
         (None, "1 Nov did not rise from cold to bread heat; 10 others did."),
     ],
 )
