@@ -214,7 +214,7 @@ def said_lines(row: RecordRow, clock: ReportClock) -> tuple[str, str]:
 
     first, last = row.enters_min.p10 or 0.0, row.enters_min.p90
     window = f"{at(first)} at the soonest" if last is None else f"between {at(first)} and {at(last)}"
-    return f"said at {at(0.0)}: about {at(row.likely_min or 0.0)},", window
+    return f"{heat_name(row.band)} said at {at(0.0)}: about {at(row.likely_min or 0.0)},", window
 
 
 def caution_span(begins: datetime, ends: datetime, clock: ReportClock) -> str:

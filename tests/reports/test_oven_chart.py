@@ -80,7 +80,7 @@ def test_what_was_said_stands_beside_what_came_and_on_the_heat_wanted() -> None:
     chart = oven_chart(found, "said")
     texts = [text for _, _, text in words_of(chart)]
     assert "came 13:00" in texts
-    assert "said at 12:20: about 13:05," in texts
+    assert "bread heat said at 12:20: about 13:05," in texts
     assert "between 12:50 and 13:30" in texts
     assert chart.count(VERDIGRIS) > oven_chart(charted(entry(1, 0), entry(2, 120)), "said").count(VERDIGRIS)
 

@@ -130,7 +130,7 @@ class CautionStrip(QWidget):
         self._words.lay_out()
 
     def _hold_width_of_press(self) -> None:
-        """As wide as its longer word: were the lines broken otherwise after a press, words between them would be lost."""
+        """As wide as its longer word: lines broken otherwise after a press would lose words."""
         was, wide = self._press.text(), 0
         for word in (_GO_ON, _IS_READ):
             self._press.setText(word)
