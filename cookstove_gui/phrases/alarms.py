@@ -42,7 +42,7 @@ def alarm_words(alarm: Alarm, stove: Stove) -> str:
     name, spot = _the(alarm.about), spot_label(stove, alarm.spot) if alarm.spot else ""
     match alarm.kind:
         case AlarmKind.TAKE_OUT:
-            return f"Take {name} {'off' if spot else 'out'} if it is done."
+            return f"Take {name} {'off' if spot else 'out'} if done."
         case AlarmKind.TURN:
             return f"Turn {name}."
         case AlarmKind.PUT_IN:

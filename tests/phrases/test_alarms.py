@@ -25,8 +25,8 @@ def rungs(one: Alarm, late: float = 0.0) -> tuple[str, ...]:
 @pytest.mark.parametrize(
     ("one", "words"),
     [
-        (alarm(AlarmKind.TAKE_OUT, "Apple pie"), "Take the apple pie out if it is done."),
-        (alarm(AlarmKind.TAKE_OUT, "Stew", spot="top_back_right"), "Take the stew off if it is done."),
+        (alarm(AlarmKind.TAKE_OUT, "Apple pie"), "Take the apple pie out if done."),
+        (alarm(AlarmKind.TAKE_OUT, "Stew", spot="top_back_right"), "Take the stew off if done."),
         (alarm(AlarmKind.TURN, "loaf of bread"), "Turn the loaf of bread."),
         (alarm(AlarmKind.PUT_IN, "Apple pie"), "Put the apple pie in."),
         (alarm(AlarmKind.PUT_IN, "Stew", spot="top_back_right"), "Put the stew on, top back right."),
