@@ -13,6 +13,7 @@ import time
 from collections.abc import Callable, Iterator
 from dataclasses import asdict
 from functools import partial
+from itertools import pairwise
 from pathlib import Path
 
 import numpy as np
@@ -29,6 +30,7 @@ ON_TIME_MIN = 10.0
 PAST = 3
 RULE_MIN = 120.0
 JUDGED_FROM = 70000  # stoves that nothing was looked at on; design stoves are below 1000
+TOLD = (0.0, 0.6, 0.75, 0.9, 1.01)  # chances told when the fire is lit, from the one to the next
 WAYS = ("this program", "two hours before")
 
 
@@ -77,6 +79,13 @@ def print_study(stoves: int, first: int, keep: Path) -> None:
     for way in WAYS:
         why = [one.why for _, _, how, one in rows if how == way and one.why]
         print(f"{way}, missed: " + ", ".join(f"{why.count(one)} {one}" for one in sorted(set(why))))
+    followed = [(one.chance, abs(one.late_min) <= ON_TIME_MIN) for _, _, how, one in rows if how == WAYS[0]]
+    for low, high in pairwise(TOLD):
+        found = [(told, came) for told, came in followed if low <= told < high]
+        if found:
+            told, came = np.mean(found, axis=0)
+            print(f"told {low} to {high}: {len(found)} suppers, told {told:.2f}, came {came:.2f}")
+    print(f"Brier score of the told chance: {np.mean([(told - came) ** 2 for told, came in followed]):.3f}")
 
 
 def print_cost() -> None:

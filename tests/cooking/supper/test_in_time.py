@@ -8,13 +8,14 @@ import pytest
 
 from cookstove_gui.cooking.supper.dishes import Heat
 from cookstove_gui.cooking.supper.in_time import is_in_time
-from cookstove_gui.cooking.supper.marks import Supper
+from cookstove_gui.cooking.supper.marks import OwnTime, Supper
 from cookstove_gui.cooking.supper.planning import plan_meal
 from cookstove_gui.units import kelvin
 from tests.cooking.supper.made import NOW, burning, cold, dish, oven
 
 CLOCK = np.arange(0.0, 181.0, 5.0)
 BAKE = oven(45.0, 350.0, 400.0)  # in at 20, done at 65
+FIRE = cold(60.0, 70.0, 80.0)
 ROAST = replace(BAKE, task="roast_meat", low=None, high=None)
 
 
@@ -63,7 +64,7 @@ def test_food_that_may_never_be_cooler_is_not_while_it_bakes() -> None:
 def test_a_plan_tells_how_often_its_bake_is_in_time() -> None:
     pie = dish("pie", BAKE)
     # An oven at some 340 °F; or rises that are known, with their spread.
-    for minutes, fire, least in ((60.0, burning(), 0.9), (300.0, cold(60.0, 70.0, 80.0), 0.55)):
+    for minutes, fire, least in ((60.0, burning(), 0.9), (300.0, FIRE, 0.55)):
         plan = plan_meal(Supper(table_at=NOW + timedelta(minutes=minutes), dishes=(pie,)), fire, NOW)
         assert plan.chance == plan.of_dish("pie")[0].chance
         assert plan.chance is not None
@@ -76,6 +77,17 @@ def test_a_rise_that_spreads_more_is_less_sure_of_its_time() -> None:
     assert narrow is not None
     assert wide is not None
     assert narrow > wide + 0.05
+
+
+def test_a_bake_that_was_set_earlier_than_need_be_may_come_later() -> None:
+    pie, table = dish("pie", BAKE, may_wait=0.0), NOW + timedelta(hours=5)
+    just_then, early = (
+        plan_meal(Supper(table_at=table, dishes=(pie,), own=(OwnTime(step="pie/0", begin=begin),)), FIRE, NOW)
+        for begin in (table - timedelta(minutes=45), table - timedelta(minutes=75))
+    )
+    assert just_then.chance is not None
+    assert early.chance is not None
+    assert early.chance > just_then.chance + 0.1
 
 
 @pytest.mark.parametrize("evenness", [0.0, 1000.0])
