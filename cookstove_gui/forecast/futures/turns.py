@@ -11,6 +11,7 @@ from cookstove_gui.stove.entries import HeatBand
 RELOAD_LEAD_MINUTES = 20.0  # from wood going in to the oven feeling it
 FORESEEN_MINUTES = 90.0
 LOAD_CATCHES = 15.0  # min until a load has burned so far that more goes on top; common practice, no source
+KINDLING_CATCHES = 5.0  # min in which a fire just lit gives little heat and is not out; common practice, no source
 OUT_KILOWATTS = 0.6  # of fire below which a stove is no longer driven
 AIR_WIDE = 0.85
 LEAST_CHANCE = 0.3
@@ -76,6 +77,8 @@ def _fire_out(belief: Belief) -> list[Turn]:
     if belief.controls.went_out:
         return [Turn(kind=TurnKind.FIRE_OUT, chance=1.0, in_min=0)]
     if not belief.controls.lit or not (belief.loads or belief.last_readings):
+        return []
+    if belief.lit_at is not None and (belief.now - belief.lit_at).total_seconds() < 60.0 * KINDLING_CATCHES:
         return []
     power = belief.fire_power() + belief.ensemble.x[heat.EXTRA]
     return [Turn(kind=TurnKind.FIRE_OUT, chance=float(np.mean(power < OUT_KILOWATTS)), in_min=0)]

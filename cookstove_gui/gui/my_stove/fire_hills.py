@@ -159,6 +159,8 @@ class _Drawing:
         level = peak.y() + px(4)
         beside = [place.x() for place in edge if place.y() < level + px(14) and place.x() <= peak.x()]
         right = min(beside, default=peak.x())
+        if right - left < QFontMetricsF(font(SMALL)).horizontalAdvance(number) + px(8):
+            return  # it would lie on the scale; the words below the hill say it
         before = QRectF(right - px(120), level - px(12), px(112), px(24))
         self._text(before, words if right - left > wide + px(8) else number, self._theme.ink, right=True)
 

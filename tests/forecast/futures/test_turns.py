@@ -147,6 +147,13 @@ def test_a_fire_just_lit_of_which_nothing_is_known_is_not_called_out():
     assert TurnKind.FIRE_OUT in _told(COLD, replace(silent, last_readings=usual_belief().last_readings))
 
 
+@pytest.mark.parametrize(("minutes", "is_out"), [(0.2, False), (4.9, False), (5.1, True)])
+def test_kindling_that_was_lit_a_moment_ago_is_given_time_to_catch(minutes, is_out):
+    silent = _burning(0.0)
+    lit = replace(silent, lit_at=silent.now - timedelta(minutes=minutes))
+    assert (TurnKind.FIRE_OUT in _told(COLD, lit)) is is_out
+
+
 # Door and air
 
 

@@ -3,6 +3,7 @@
 from dataclasses import replace
 from datetime import timedelta
 
+import numpy as np
 import pytest
 from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QPainter, QPixmap
@@ -10,8 +11,10 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLineEdit, QMenu, QMessageBox, QPushButton
 
 from cookstove_gui.desk import Desk
+from cookstove_gui.forecast.answers import Quantiles, RecordRow
 from cookstove_gui.gui.background.job import Job
 from cookstove_gui.gui.background.past_study import PastStudy
+from cookstove_gui.gui.logbook import oven_picture
 from cookstove_gui.gui.logbook.compare import CompareView
 from cookstove_gui.gui.logbook.compare_picture import ComparePicture
 from cookstove_gui.gui.logbook.difference_table import DifferenceTable
@@ -21,6 +24,7 @@ from cookstove_gui.gui.logbook.page import LogbookPage
 from cookstove_gui.gui.logbook.session_list import SessionList
 from cookstove_gui.gui.widgets.one_line import OneLine
 from cookstove_gui.gui.widgets.steps import px
+from cookstove_gui.phrases.logbook.sessions import foretold_words
 from cookstove_gui.stove.entries import fold
 from tests.gui.hands import control, ctrl, lines, mark, press, push, rows, seen, type_in
 from tests.gui.pages import NOW, held_desk, keep_session, shown, the_look
@@ -68,6 +72,29 @@ def test_the_opened_session_is_drawn_and_read_out(page):
     assert picture.accessibleName() == "Oven in Jam: 350 °F after 1 h 29"
     picture.copy_values()
     assert QApplication.clipboard().text().startswith("clock\tp10 °F")
+
+
+def test_what_was_foretold_stands_below_a_curve_that_would_cross_its_words(qtbot, page, monkeypatch):
+    settled(qtbot, page)
+    picture = control(page, "oven_picture", OvenPicture)
+    found = picture._found
+    row = RecordRow(
+        session="x", made_at=found.began, offset_minutes=0, band=found.band,
+        enters_min=Quantiles(p10=10.0, p50=20.0, p90=30.0), likely_min=20.0, came_true_min=20.0,
+    )  # fmt: skip
+    drawn: dict[str, float] = {}
+    monkeypatch.setattr(
+        oven_picture, "draw_words", lambda _painter, box, words, *_a, **_k: drawn.update({words: box.top()})
+    )
+
+    def top(above: float) -> float:
+        flat = np.full_like(found.low, found.band.low + above)
+        heats = replace(found, low=flat, middle=flat, high=flat, readings=(), foretold=row)
+        picture.show_session(heats, "F", "said")
+        picture.grab()
+        return drawn[foretold_words(row)[0]]
+
+    assert top(above=-30.0) > top(above=10.0) + px(20)
 
 
 def test_another_one_is_drawn_when_it_is_chosen(qtbot, page):
