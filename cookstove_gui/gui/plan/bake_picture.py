@@ -137,16 +137,21 @@ class BakePicture(QWidget):
         goes_in = lane.x(lines.goes_in)
         lane.stem(lines.goes_in, px(_TOP), foot, theme.ink)
         painter.setPen(QColor(theme.soft))
-        write(painter, goes_in + px(7), words_at, f"in {edge.clock(lines.goes_in)}", px(_SMALL))
+        told = f"in {edge.clock(lines.goes_in)}"
+        write(painter, goes_in + px(7), words_at, told, px(_SMALL))
+        ends = goes_in + px(7) + advance(told, px(_SMALL))  # of the words at the foot
         if lines.turn is not None and lines.turn > 0.0:
             lane.stem(lines.turn, px(_TOP), foot, theme.ink)
             x, side = lane.x(lines.turn) + px(8), px(18)
             paint_turn(painter, QRectF(x, words_at - side / 2, side, side), QColor(theme.ink))
             painter.setPen(QColor(theme.ink))
-            write(painter, x + side + px(4), words_at, f"turn {edge.clock(lines.turn)}", px(_SMALL), 600)
+            told = f"turn {edge.clock(lines.turn)}"
+            write(painter, x + side + px(4), words_at, told, px(_SMALL), 600)
+            ends = x + side + px(4) + advance(told, px(_SMALL), 600)
         y, likely = lane.y(lines.done_at), lines.window[1]
         if likely is not None:
-            lane.stem(likely, y, foot, theme.verdigris)
+            is_clear = lane.x(likely) > ends + px(3)  # else it would run through the words
+            lane.stem(likely, y, foot if is_clear else words_at - px(12), theme.verdigris)
         lane.window(lines.window, y, theme)
         if likely is not None:
             self._likely(painter, lane, likely, y, edge)

@@ -1,14 +1,18 @@
 """What is in the oven is written down on the page Plan, and is there again after a restart."""
 
+from dataclasses import replace
 from datetime import timedelta
 
 import pytest
 from PySide6.QtWidgets import QComboBox, QLabel, QLineEdit, QWidget
 
 from cookstove_gui.desk import Desk
+from cookstove_gui.gui.drawn_stove.lettering import advance
+from cookstove_gui.gui.plan import bake_picture
 from cookstove_gui.gui.plan.bake import BakePart
 from cookstove_gui.gui.plan.bake_foot import BakeFoot
-from cookstove_gui.gui.plan.bake_picture import BakePicture
+from cookstove_gui.gui.plan.bake_picture import BakePicture, BakeWords
+from cookstove_gui.gui.plan.lane import Lane
 from cookstove_gui.gui.plan.page import PlanPage
 from cookstove_gui.stove.entries import Kind
 from tests.gui.hands import control, push, seen, type_in
@@ -132,6 +136,37 @@ def test_the_bake_is_drawn_beside_its_sentence(qtbot, desk):
     assert picture.isVisibleTo(page)
     image = picture.grab().toImage()
     assert len({image.pixel(x, y) for x in range(0, image.width(), 5) for y in range(0, image.height(), 5)}) > 3
+
+
+def test_no_dotted_line_runs_through_the_words_at_the_foot_of_the_bake(qtbot, desk, monkeypatch):
+    page, _ = shown(qtbot, desk, PlanPage)
+    push(page, "part_bake")
+    put_a_loaf_in(qtbot, desk, page)
+    picture = control(page, "bake_picture", BakePicture)
+    words: list[tuple[float, float, float]] = []  # left, right, middle
+    stems: list[tuple[float, float]] = []  # place, foot
+
+    def wrote(painter, x, y, text, pixels, weight=400):
+        if text.startswith(("in ", "turn ")):
+            words.append((x, x + advance(text, pixels, weight), y))
+        return advance(text, pixels, weight)
+
+    monkeypatch.setattr(bake_picture, "write", wrote)
+    monkeypatch.setattr(Lane, "stem", lambda lane, minute, _top, foot, _shade: stems.append((lane.x(minute), foot)))
+    lines = picture._lines
+    assert lines is not None
+    likely = lines.window[1]
+    assert likely is not None
+    for turn, wide in ((None, 130), (likely - 10.0, 300), (likely - 10.0, 420)):
+        picture.show_lines(replace(lines, turn=turn), desk.edge, BakeWords())
+        picture.resize(wide, 320)
+        words.clear()
+        stems.clear()
+        picture.grab()
+        left, right, middle = words[-1]
+        place, foot = stems[-1]
+        assert left < place < right  # it would run through them
+        assert foot < middle - 8
 
 
 def test_a_probe_that_is_not_in_the_core_is_questioned(qtbot, desk):

@@ -14,6 +14,7 @@ from cookstove_gui.gui.my_stove.draw.overlay import Overlay
 from cookstove_gui.gui.my_stove.draw.plus_place import PlusPlace
 from cookstove_gui.gui.my_stove.drawing import DrawingBesideWords
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.phrases.spots import spot_name_drawn
 from cookstove_gui.stove.added import Addition
 from cookstove_gui.stove.drawn.layout import stove_layout
 from cookstove_gui.stove.drawn.shapes import Point, bounds
@@ -74,8 +75,12 @@ class StoveEditor(DrawingBesideWords):
             {
                 spot.name: Face(
                     number=str(place or "–"),
+                    # Beside the stove no place says what the number is.
+                    name=spot_name_drawn(spot) if spot.kind is SpotKind.ROOM else "",
                     is_strong=True,
-                    captions=(_short(spot.label),) if spot.name == self._chosen else (),
+                    captions=(_short(spot.label),)
+                    if self._chosen == spot.name and spot.kind is not SpotKind.ROOM
+                    else (),
                     fill=SELECTED_IRON if spot.name == self._chosen else "",
                 )
                 for place, spot in _numbered(stove)
@@ -257,6 +262,10 @@ class StoveEditor(DrawingBesideWords):
             has_handles=chosen is not None and chosen.kind is SpotKind.TOP,
             size=self.drawn.size,
         )
+
+
+def _captions(spot: Spot) -> tuple[str, ...]:
+    return () if spot.kind is SpotKind.ROOM else (_short(spot.label),)
 
 
 def _short(label: str) -> str:

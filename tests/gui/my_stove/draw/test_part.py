@@ -76,6 +76,11 @@ def test_nothing_selected_shows_the_stove_itself(part: DrawPart) -> None:
     assert editor(part).patch("oven_centre").face.number == "1"
 
 
+def test_a_number_that_stands_beside_the_stove_says_that_it_is_the_room(part: DrawPart, desk: Desk) -> None:
+    named = {one.name: editor(part).patch(one.name).face.name for one in desk.stove.spots}
+    assert {name: word for name, word in named.items() if word} == {"room": "room"}
+
+
 def test_a_spot_is_selected_by_a_press_and_told_in_the_words_of_the_log(part: DrawPart) -> None:
     QTest.mouseClick(editor(part).patch("top_front_middle"), Qt.MouseButton.LeftButton)
     QApplication.processEvents()
