@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
 
-from cookstove_gui.advice import JUST_READ, Subject, advise
+from cookstove_gui.advice import JUST_READ, Subject, advise, waits_for_cold
 from cookstove_gui.cooking.fit.tasks import Place
 from cookstove_gui.cooking.supper.alarms import Alarm, AlarmKind, without_doubles
 from cookstove_gui.cooking.supper.dishes import Heat
@@ -47,7 +47,7 @@ def _of_standing(standing: Standing, plan: Plan | None) -> Iterator[Alarm]:
         yield from _of_bake(one)
     wanted = standing.course.next_reading
     readings = [row.at for row in standing.rows if row.kind is Kind.READING]
-    if wanted is not None and readings:
+    if wanted is not None and readings and not waits_for_cold(standing):  # then the cooktop is read once, when cold
         at = standing.course.asked_at + timedelta(minutes=wanted.in_min)
         walked = readings[-1] + JUST_READ  # until then the walk is still going on
         yield Alarm(key="reading", kind=AlarmKind.NEXT_READING, at=max(at, walked), about=wanted.spot)

@@ -119,6 +119,16 @@ def test_while_first_fires_run_only_the_reading_calls(burning_desk: Desk) -> Non
     assert set(kinds(alarms_of(standing_of(burning_desk), None))) <= {AlarmKind.NEXT_READING}
 
 
+def test_no_reading_calls_while_a_first_fire_that_counts_goes_cold(burning_desk: Desk) -> None:
+    burning_desk.save_stove(replace(burning_desk.stove, is_new=True))
+    standing = standing_of(burning_desk)
+    fires = standing.first_fires
+    assert kinds(alarms_of(standing, None)) == [AlarmKind.NEXT_READING]
+    cooling = replace(standing, first_fires=replace(fires, just_done=fires.stages[0]))
+    assert advise(cooling).subject is Subject.LET_COOL
+    assert not alarms_of(cooling, None)
+
+
 def test_wood_calls_when_the_advice_says_so(burning_desk: Desk) -> None:
     burning_desk.choose_band("230-420")
     standing = standing_of(burning_desk)
