@@ -14,7 +14,7 @@ from cookstove_gui.cooking.supper.pace import lengths, usable_from
 from cookstove_gui.forecast.answers import FloatArray
 
 ON_TIME_MIN = 10.0  # either way of its time, within which food is on time
-# Learned on invented stoves, of which others then confirmed it (tests/benchmarks/RESULTS.md, “A supper planned”).
+# The largest that fits the suppers of forty invented stoves; what comes of it on others: tests/benchmarks/RESULTS.md.
 UNSTEERED = 0.2
 
 

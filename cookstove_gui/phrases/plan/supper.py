@@ -7,7 +7,6 @@ from cookstove_gui.cooking.supper.dishes import Dish, Heat, Wait
 from cookstove_gui.cooking.supper.heats import planned_for, task_for
 from cookstove_gui.cooking.supper.marks import Supper, step_key
 from cookstove_gui.cooking.supper.moments import Moment, MomentKind, dish_of, part_of_step
-from cookstove_gui.cooking.supper.pace import is_paced
 from cookstove_gui.cooking.supper.plan import MARGINS, Clash, FireStep, Move, Plan, PlannedStep, StepKind
 from cookstove_gui.phrases.edge import Edge, day_and_month, duration, local_day, spot_label, whole
 from cookstove_gui.phrases.plan.fire_steps import fire_mark, fire_order, load_mass
@@ -16,9 +15,7 @@ from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import degrees
 
 _ON_TIME_MIN = 3.0  # from its time, within which a meal was as planned
-# Before which futures of the cooktop spread so far that a chance of the whole would only frighten; that of bakes is
-# told at any time.
-_NEAR = timedelta(minutes=75)
+_NEAR = timedelta(minutes=75)  # before which a chance of the whole tells too little: see the study of suppers
 _FAILS_BELOW = 0.75  # chance of a heat below which it is told how often it is missed: about three of ten
 _LONGEST_NAME = 32  # letters of a dish in the shortest heading
 _WHY = {
@@ -84,7 +81,7 @@ def fits_words(plan: Plan) -> tuple[str, str]:
         return "Everything fits.", ""
     told = f"{_inside(dish_of(plan, tightest))}, {_in_ten(tightest.chance)}"
     way = "not sure of" if tightest.chance < MARGINS[plan.margin] else "tightest:"
-    if plan.chance is None or not is_told(plan):
+    if plan.chance is None or not is_near(plan):
         return "All in time;" if way == "not sure of" else "Everything fits;", f"{way} {told}"
     return f"In time {_in_ten(plan.chance)};", f"{way} {told}"
 
@@ -98,12 +95,10 @@ def plan_rungs(plan: Plan, edge: Edge) -> tuple[str, ...]:
     return (f"{at}: {names}. {fits}. The whole plan is on Plan, Supper.", f"{at}: {names}. {fits}.", f"{at}. {fits}.")
 
 
-def is_told(plan: Plan) -> bool:
-    """Whether the chance of the whole says something: of bakes alone at any time, else once the first heat is near."""
+def is_near(plan: Plan) -> bool:
+    """Whether the first heat is so near that the chance of the whole says something."""
     heats = [step for step in plan.steps if step.kind is StepKind.HEAT]
-    if any(step.begun or step.done or step.begin - plan.made_at <= _NEAR for step in heats):
-        return True
-    return all(isinstance(part := part_of_step(plan, step), Heat) and is_paced(part) for step in heats)
+    return any(step.begun or step.done or step.begin - plan.made_at <= _NEAR for step in heats)
 
 
 def _in_ten(chance: float) -> str:
@@ -115,7 +110,7 @@ def chance_words(plan: Plan) -> str:
     """What the chance of the whole is of, in full; empty where no heat is wanted."""
     if plan.chance is None:
         return ""
-    if not is_told(plan):
+    if not is_near(plan):
         return "How sure the table's time is can be told once the first heat is near."
     known = "as the fire burns now" if plan.lit else "before anything is lit"
     tenths = min(max(round(10 * plan.chance), 1), 9)

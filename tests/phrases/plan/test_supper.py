@@ -81,8 +81,6 @@ def test_long_before_the_first_heat_no_chance_of_the_whole_is_told() -> None:
     assert words.fits_words(early)[0] == "Everything fits;"
     assert words.fits_words(replace(early, margin=Margin.SAFE))[0] == "All in time;"
     assert "once the first heat is near" in words.chance_words(early)
-    bakes = replace(early, steps=(CRUST, LIGHT, BAKE))  # what bakes is known from the lighting on
-    assert words.fits_words(bakes)[0].startswith("In time")
     begun = replace(early, steps=(replace(BAKE, begun=True, begin=early.made_at), BOIL))
     assert words.fits_words(begun)[0].startswith("In time")
 
