@@ -27,6 +27,7 @@ from cookstove_gui.gui.widgets.one_line import OneLine
 from cookstove_gui.gui.widgets.theme import SOFT, STEP
 from cookstove_gui.phrases.edge import local_day, short_date
 from cookstove_gui.phrases.logbook.sessions import came_of_it, put_away_words, session_facts, session_span
+from cookstove_gui.stove.entries import fold
 
 _CAPTION, _WIDE = 80, 300
 _DRAWN, _ROWS, _PHOTOS, _REPORT = range(4)  # what is shown of the session
@@ -170,7 +171,8 @@ class OpenedSession(QWidget):
             return
         one = card.summary
         self._title.show_rungs((one.title,))
-        facts = session_facts(one.first_at, one.last_at, one.offset_minutes, one.entry_count)
+        session = self._desk.logbook.session(card.number)
+        facts = session_facts(one.first_at, one.last_at, one.offset_minutes, len(fold(session.entries)))
         span = session_span(one.first_at, one.last_at, one.offset_minutes)
         day = short_date(local_day(one.first_at, one.offset_minutes)) if one.first_at else ""
         self._facts.show_rungs(tuple(rung for rung in (facts, span, day) if rung))
@@ -183,7 +185,6 @@ class OpenedSession(QWidget):
             self._show_view(_DRAWN)
             self._rename.setChecked(False)
             self._show_none()
-        session = self._desk.logbook.session(card.number)
         self._entries.show_session(session, self._desk.stove)
         self._photos.show_session(card.number)
         self._asked = asked_about(self._desk, card.number)

@@ -10,7 +10,7 @@ from PySide6.QtGui import QPainter, QPixmap
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLineEdit, QMenu, QMessageBox, QPushButton
 
-from cookstove_gui.desk import Desk
+from cookstove_gui.desk import Changed, Desk
 from cookstove_gui.forecast.answers import Quantiles, RecordRow
 from cookstove_gui.gui.background.job import Job
 from cookstove_gui.gui.background.past_study import PastStudy
@@ -103,7 +103,17 @@ def test_another_one_is_drawn_when_it_is_chosen(qtbot, page):
     assert "Sunday bread" in control(page, "oven_picture", OvenPicture).accessibleName()
 
 
+def test_what_was_asked_above_is_said_only_until_it_is_answered(qtbot, page, desk, monkeypatch):
+    monkeypatch.setattr(type(desk), "warm_start", object())
+    push(page, "session_new")
+    assert "say above" in seen(page, "session_told")
+    monkeypatch.setattr(type(desk), "warm_start", None)
+    desk.announce(Changed(session=True))
+    qtbot.waitUntil(lambda: not seen(page, "session_told"), timeout=5000)
+
+
 def test_an_entry_is_corrected_where_it_stands(qtbot, page, desk):
+    facts = control(page, "session_facts", OneLine).rungs[0]
     push(page, "session_rows")
     place = next(at for at, row in enumerate(rows(page, "entries_table")) if row[1] == "oven centre 350 °F")
     mark(page, "entries_table", place)
@@ -112,6 +122,7 @@ def test_an_entry_is_corrected_where_it_stands(qtbot, page, desk):
     number = control(page, "session_list", SessionList).card.number
     assert "358" in [row.value for row in fold(desk.logbook.session(number).entries)]
     assert control(page, "entry_text", QLineEdit).text() == "358"  # the corrected one is still marked
+    assert control(page, "session_facts", OneLine).rungs[0] == facts  # as long and as many entries as before
     push(page, "entry_undo")
     qtbot.waitUntil(lambda: "oven centre 350 °F" in [row[1] for row in rows(page, "entries_table")], timeout=5000)
 
