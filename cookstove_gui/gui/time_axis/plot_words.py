@@ -201,9 +201,11 @@ class PlotWords(QWidget):
         top, bottom = self.height_of(band.high), self.height_of(band.low)
         tops = [top + px(3), bottom - high - px(3)] if bottom - top >= high else []
         tops += [top - high - px(1), bottom + px(1)]
-        boxes = [QRectF(x, one, wide, high) for one in tops]
-        boxes += [QRectF(self.width() - wide - px(8), one, wide, high) for one in tops]
-        box = self._room.put(boxes)
+        now = self._span.x(self._span.now, self.width()) if self._span.now is not None else -1.0
+        starts = [x, self.width() - wide - px(8)]
+        if x < now < x + wide + px(4) and starts[1] > now:  # the line of now would run through it
+            starts.pop(0)
+        box = self._room.put([QRectF(start, one, wide, high) for start in starts for one in tops])
         if box.intersects(self._plate):
             return
         painter.setFont(face)

@@ -5,6 +5,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QFontMetricsF, QPainter, QPixmap
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLabel, QLineEdit, QPushButton, QWidget
 from pytestqt.qtbot import QtBot
@@ -18,6 +19,8 @@ from cookstove_gui.gui.drawn_stove.stove_drawing import StoveDrawing
 from cookstove_gui.gui.time_axis.good_list import GoodList
 from cookstove_gui.gui.time_axis.trend_plot import TrendPlot
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.steps import px
+from cookstove_gui.gui.widgets.type import font
 from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.stove.entries import Kind
 from cookstove_gui.stove.stove import SpotKind
@@ -179,6 +182,25 @@ def test_the_plot_of_a_pan_goes_with_the_row_that_is_chosen(page: CookPage, stoo
     choose_row(page, next(row for row in rows.rows() if row.is_oven).task)
     QApplication.processEvents()
     assert plot._words.spots_now == ()
+
+
+def test_the_name_of_a_task_stands_beside_the_line_of_now_not_across_it(page: CookPage, stood_desk: Desk) -> None:
+    page.bring_plot()
+    plot = control(page, "trend_plot", TrendPlot)
+    words = plot._words
+    assert words.band is not None
+    now = words._span.x(words._span.now or 0.0, words.width())
+    size = QFontMetricsF(font(18, 600))
+    long = next(name for name in ("m" * count for count in range(99)) if size.horizontalAdvance(name) > now - px(40))
+    for name, is_left in (("boil", True), (long, False)):
+        words.band = replace(words.band, name=name)
+        words._room.clear(words._plot_box(), [], ())
+        picture = QPixmap(words.size())
+        painter = QPainter(picture)
+        words._paint_band_name(painter)
+        painter.end()
+        (box,) = words._room.taken
+        assert box.right() < now if is_left else box.left() > now
 
 
 def test_a_pan_asked_for_before_the_first_rows_shows_its_places_with_them(page: CookPage, stood_desk: Desk) -> None:
