@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from cookstove_gui.cooking.fires.first_fires import FirstFires, Lack, Shortfall, Stage, Try, stages
 from cookstove_gui.cooking.fires.logged_fires import Fire
 from cookstove_gui.forecast.answers import Quantiles
-from cookstove_gui.phrases.edge import Edge, duration, full_date, local_day, span
+from cookstove_gui.phrases.edge import Edge, duration, full_date, local_day, measured_time, span
 from cookstove_gui.resource_files import table
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import degrees
@@ -25,7 +25,8 @@ def shortfall_words(found: Shortfall) -> str:
     """Why a fire does not count as its stage."""
     match found.lack:
         case Lack.TOO_SHORT:
-            return f"The log shows {found.shown:.0f} minutes of fire; it takes about {found.wanted:.0f}."
+            shown = measured_time(max(int(found.shown), 1))  # whole minutes: one too few is not said as enough
+            return f"The log shows {shown} of fire; it takes about {measured_time(found.wanted)}."
         case Lack.NOT_READ:
             return "The cooktop was not read; read it at least once while it is hottest."
         case Lack.TOO_COOL:

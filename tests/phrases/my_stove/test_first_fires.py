@@ -28,7 +28,9 @@ def test_nothing_is_told_once_they_are_done_or_waived_or_where_none_are_needed()
 @pytest.mark.parametrize(
     ("found", "said"),
     [
-        (Shortfall(Lack.TOO_SHORT, 19.6, 25.0), "The log shows 20 minutes of fire; it takes about 25."),
+        (Shortfall(Lack.TOO_SHORT, 19.6, 25.0), "The log shows 19 min of fire; it takes about 25 min."),
+        (Shortfall(Lack.TOO_SHORT, 0.4, 25.0), "The log shows 1 min of fire; it takes about 25 min."),
+        (Shortfall(Lack.TOO_SHORT, 119.9, 120.0), "The log shows 1 h 59 of fire; it takes about 2 h."),
         (Shortfall(Lack.NOT_READ), "The cooktop was not read; read it at least once while it is hottest."),
         (
             Shortfall(Lack.TOO_COOL, kelvin(150.0, "F"), kelvin(180.0, "F")),
