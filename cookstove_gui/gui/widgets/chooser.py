@@ -54,6 +54,7 @@ class Chooser(QWidget):
         super().__init__(parent)
         self.setObjectName("chooser")
         self._choice = Choice(question="")
+        self._suggested = 0  # place of the answer that has the keyboard first
         self._beside = beside
         self._buttons: list[QPushButton] = []
         self._question = OneLine((22, 20, 18), 600)
@@ -103,7 +104,7 @@ class Chooser(QWidget):
 
     def ask(self, choice: Choice) -> None:
         """Put a question."""
-        self._choice = choice
+        self._choice, self._suggested = choice, 0
         self._question.show_rungs((choice.question,))
         if self._beside is not None:
             self._beside.setVisible(choice.is_dated)
@@ -125,8 +126,9 @@ class Chooser(QWidget):
         """Word the question otherwise, and give the keyboard to the answer that stands for a value, if it is there."""
         self._question.show_rungs(rungs)
         places = [place for place, answer in enumerate(self._choice.answers) if answer.value == value]
+        self._suggested = places[0] if places else 0
         if places:
-            self._buttons[places[0]].setFocus(Qt.FocusReason.ShortcutFocusReason)
+            self.take_focus()
 
     def _before(self) -> QWidget:
         """What the keyboard comes from by Tab: the answers, made anew, take their place after it."""
@@ -144,8 +146,8 @@ class Chooser(QWidget):
         self._first.setVisible(bool(self._choice.first) and not sentence)
 
     def take_focus(self) -> None:
-        """Give the keyboard to the first answer, or to the field where there are none."""
-        (self._buttons[0] if self._buttons else self._field).setFocus(Qt.FocusReason.ShortcutFocusReason)
+        """Give the keyboard to the answer suggested, else the first, or to the field where there are none."""
+        (self._buttons[self._suggested] if self._buttons else self._field).setFocus(Qt.FocusReason.ShortcutFocusReason)
 
     def pick(self, key: str) -> bool:
         """Choose by a key; whether it stands for an answer."""

@@ -169,6 +169,17 @@ def test_while_a_pan_is_put_on_the_plot_shows_its_two_best_spots_and_then_the_ov
     )
 
 
+def test_whoever_comes_back_to_where_a_pan_goes_stands_at_its_best_spot_still(page: CookPage, stood_desk: Desk) -> None:
+    rows = control(page, "good_for_rows", GoodList)
+    row = next(row for row in rows.rows() if not row.is_oven and row.spots[0] != "top_back_left")
+    choose_row(page, row.task)
+    click(page, "fire_pan")
+    rows.setFocus()
+    page.take_focus()
+    QTest.keyClick(page.focusWidget(), Qt.Key.Key_Return)
+    assert pans_on(stood_desk) == [row.spots[0]]
+
+
 def test_the_plot_of_a_pan_goes_with_the_row_that_is_chosen(page: CookPage, stood_desk: Desk) -> None:
     page.bring_plot()
     plot, rows = control(page, "trend_plot", TrendPlot), control(page, "good_for_rows", GoodList)
