@@ -26,6 +26,8 @@ def is_in_time(
     `oven` (futures, times) is its heat [K] at `minutes`; the food goes in from `begin` on. A future that passes a heat
     that the food may never pass while it bakes is none of them.
     """
+    first = min(max(int(np.searchsorted(minutes, begin, "right")) - 1, 0), len(minutes) - 2)
+    minutes, oven = minutes[first:], oven[:, first:]  # what was before does not count, and costs time
     goes_in = usable_from(minutes, oven, heat, np.full(len(oven), begin))
     finds = np.isfinite(goes_in)
     goes_in = np.where(finds, goes_in, minutes[-1])
