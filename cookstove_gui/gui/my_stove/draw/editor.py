@@ -264,10 +264,6 @@ class StoveEditor(DrawingBesideWords):
         )
 
 
-def _captions(spot: Spot) -> tuple[str, ...]:
-    return () if spot.kind is SpotKind.ROOM else (_short(spot.label),)
-
-
 def _short(label: str) -> str:
     return label.removeprefix("top ").removeprefix("oven ")
 
