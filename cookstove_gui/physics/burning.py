@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from cookstove_gui.physics.quantities import Quantity, positive, quantity, within
+from cookstove_gui.physics.quantities import Array, Quantity, positive, quantity, within
 
 CHARRING_SOFTWOOD = 0.65e-3 / 60  # m/s, EN 1995-1-2:2004 Table 3.1, solid softwood of 290 kg/m3 and more
 AIR_SHUT_SHARE = 0.25  # burning rate with the air shut over that with it open; common practice, no source
@@ -38,9 +38,34 @@ def burning_share(air_open: Quantity, share_shut: Quantity = AIR_SHUT_SHARE) -> 
     ------
     Common practice, no source.
     """
-    opening = within("air_open", air_open, 0.0, 1.0)
-    shut = positive("share_shut", share_shut, 1.0)
-    return quantity(shut + (1.0 - shut) * opening)
+    return quantity(burning_at(within("air_open", air_open, 0.0, 1.0), positive("share_shut", share_shut, 1.0)))
+
+
+def burning_at(air_open: Array, share_shut: Quantity) -> Array:
+    """As `burning_share`, unchecked, for a model that takes many small steps.
+
+    Parameters
+    ----------
+    air_open : array, shape (...)
+        [-], 0 (shut) to 1 (wide open).
+    share_shut : float or array, shape (...)
+        The same with the air shut [-], above 0, to 1.
+
+    Returns
+    -------
+    array, shape (...)
+        [-]
+
+    Raises
+    ------
+    Nothing; what is missing stays missing.
+
+    Source
+    ------
+    Common practice, no source.
+    """
+    result: Array = share_shut + (1.0 - share_shut) * air_open
+    return result
 
 
 def burn_time(

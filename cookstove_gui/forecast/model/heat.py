@@ -12,7 +12,7 @@ import numpy as np
 from cookstove_gui.forecast.answers import FloatArray
 from cookstove_gui.forecast.model.kalman import relaxation
 from cookstove_gui.forecast.model.parameters import NAMES
-from cookstove_gui.physics.burning import burning_share
+from cookstove_gui.physics.burning import burning_at, burning_share
 from cookstove_gui.physics.lumped import cooled
 from cookstove_gui.stove.stove import USUAL_ROOM
 
@@ -78,9 +78,9 @@ def burn(state: FloatArray, p: dict[str, FloatArray], controls: Controls, minute
     """Move wood from fresh to flaming to coals in place; heat released per minute (members,) [kJ/min]."""
     if not controls.lit:
         return np.zeros(state.shape[1:])
-    drive = (burning_share(state[INLET], BURN_SHUT) / _USUAL_BURN) ** p["air_power"] * np.exp(state[DRAW])
+    drive = (burning_at(state[INLET], BURN_SHUT) / _USUAL_BURN) ** p["air_power"] * np.exp(state[DRAW])
     fresh, flaming, coals = state[FRESH], state[FLAMING], state[COALS]
-    warm = np.clip((state[PLATE] - state[ROOM]) / WARM_BED, 0.0, 1.0)
+    warm = np.minimum(np.maximum((state[PLATE] - state[ROOM]) / WARM_BED, 0.0), 1.0)
     caught = fresh * -np.expm1(-minutes * (CATCH_COLD + (1.0 - CATCH_COLD) * warm) / p["drying_min"])
     thickness = (flaming + LAST_FLAMES) ** (p["burn_power"] - 1.0)
     rate = drive * (FLAME_COLD + (1.0 - FLAME_COLD) * warm) / p["flaming_min"] * thickness
