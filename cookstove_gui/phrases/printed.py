@@ -1,7 +1,6 @@
 """The lines that the headless commands print for people; scripts ask for JSON."""
 
 from cookstove_gui.cooking.fit.fit import FitState, TaskFit
-from cookstove_gui.cooking.fit.tasks import Place
 from cookstove_gui.forecast.answers import Outlook, RecordRow, TrackRecord, Zone
 from cookstove_gui.forecast.futures.arrival import arrival_of, leaving_of, touching_of
 from cookstove_gui.phrases.advice import arrival_words, missed_words, stay_words, touch_words
@@ -52,7 +51,7 @@ def fit_row(fit: TaskFit, stove: Stove, edge: Edge) -> tuple[str, ...]:
     best = fit.spots[0]
     if fit.state is FitState.NOT:
         return (fit.task.name, "", "")
-    when = good_when(best, edge, is_bake=fit.task.place is Place.OVEN)
+    when = good_when(best, edge, is_bake=fit.task.goes_in)
     return (fit.task.name, spot_label(stove, best.spot), f"{when}, {good_chance(best)}")
 
 

@@ -26,7 +26,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from cookstove_gui.cooking.fit.evenness import differences, oven_spot_names, top_spot_names
-from cookstove_gui.cooking.fit.tasks import Place, Task, catalogue
+from cookstove_gui.cooking.fit.tasks import Place, Task, tasks_for
 from cookstove_gui.cooking.fit.windows import Window, WindowedHeat
 from cookstove_gui.forecast.answers import EVEN_CHANCE, FloatArray, Projection
 from cookstove_gui.stove.entries import HeatBand
@@ -93,10 +93,10 @@ def fits(
 ) -> tuple[TaskFit, ...]:
     """Every task against every spot it may be done on, in the order of the tasks.
 
-    `tasks` is the whole catalogue if left out; tasks whose place the projection does not know are left out. Without the
-    first fires done, food is refused with no chances given.
+    `tasks` are all that the stove can do if left out; tasks whose place the projection does not know are left out.
+    Without the first fires done, food is refused with no chances given.
     """
-    wanted = catalogue() if tasks is None else tuple(tasks)
+    wanted = tasks_for(stove) if tasks is None else tuple(tasks)
     answers: dict[str, TaskFit] = {}
     for place, names in (
         (Place.TOP, top_spot_names(stove, projection)),

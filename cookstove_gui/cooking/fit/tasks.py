@@ -9,12 +9,14 @@ from typing import Any
 from cookstove_gui.cooking import checked
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.resource_files import made_of_tables, rows_of, table
+from cookstove_gui.stove.stove import Stove, TankPlace
 from cookstove_gui.units import degrees, degrees_difference, kelvin, tidy
 
 HEATS = (60.0, 800.0)  # °F, of a band
 EVENNESS = (5.0, 600.0)  # °F
 _FIELDS = ("key", "name", "place", "band", "minutes", "evenness", "never_below", "never_above", "food", "pan", "source")
 _LONGEST_NAME = 40  # letters
+_RESERVOIR = "reservoir"  # key of the task with the water of the stove's own tank
 
 
 class Place(StrEnum):
@@ -42,6 +44,11 @@ class Task:
     source: str = "common practice, no source"
 
     @property
+    def goes_in(self) -> bool:
+        """Whether it is put into the oven; the tank's water only hangs on the oven's heat."""
+        return self.place is Place.OVEN and self.key != _RESERVOIR
+
+    @property
     def middle(self) -> float:
         """Middle of the band [K]."""
         return 0.5 * (self.low + self.high)
@@ -51,6 +58,12 @@ class Task:
 def catalogue() -> tuple[Task, ...]:
     """The tasks of `resources/tasks.toml` in the order of the file, changed by the cook or not; then the cook's own."""
     return rows_of("tasks.toml", "task", task_of_row)
+
+
+def tasks_for(stove: Stove) -> tuple[Task, ...]:
+    """The tasks that a stove can do at all: none with the water of a tank that it doesn't have."""
+    has_tank = stove.water_tank is not TankPlace.NONE
+    return tuple(task for task in catalogue() if has_tank or task.key != _RESERVOIR)
 
 
 @cache

@@ -105,7 +105,7 @@ class _Rows:
         heat = self._heats.get(best.spot, SpotHeat())
         written = (self._oven if is_centre else None) or spot_number(heat.kelvin, heat.typed, unit)
         place = task or ("oven" if is_oven else _place(self._desk, best.spot))
-        when, chance = good_when(best, self._edge, is_bake=is_oven), good_chance(best)
+        when, chance = good_when(best, self._edge, is_bake=fit.task.goes_in), good_chance(best)
         good = [one.spot for one in fit.spots if one.in_min is not None]
         return GoodRow(
             key=key,

@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from cookstove_gui.cooking.fit.fit import FitState, fits
-from cookstove_gui.cooking.fit.tasks import Place, Task, catalogue, task_of
+from cookstove_gui.cooking.fit.tasks import Place, Task, task_of, tasks_for
 from cookstove_gui.forecast.answers import Projection
 from cookstove_gui.stove.stove import SpotKind
 from tests.cooking.fit.cases import TIMES, fit_of, random_oven, task
@@ -221,7 +221,7 @@ def test_food_is_refused_before_the_first_fires_and_plates_are_not() -> None:
 
 def test_every_task_of_the_catalogue_is_answered_in_order() -> None:
     projected = projection({spot.name: [300.0] * TIMES for spot in STOVE.spots})
-    assert [fit.task for fit in fits(projected, STOVE)] == list(catalogue())
+    assert [fit.task for fit in fits(projected, STOVE)] == list(tasks_for(STOVE))
     assert all(fit.spots for fit in fits(projected, STOVE))
 
 

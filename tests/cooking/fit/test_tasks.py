@@ -2,7 +2,8 @@
 
 import pytest
 
-from cookstove_gui.cooking.fit.tasks import Place, catalogue, task_of
+from cookstove_gui.cooking.fit.tasks import Place, catalogue, task_of, tasks_for
+from cookstove_gui.stove.stove import Stove, TankPlace
 from cookstove_gui.units import degrees
 from tests.cooking.made import fahrenheit
 
@@ -69,3 +70,10 @@ def test_only_plates_and_washing_water_are_not_food() -> None:
 
 def test_an_unknown_key_has_no_task() -> None:
     assert task_of("roast a dragon") is None
+
+
+def test_a_tanks_water_is_only_for_a_stove_that_has_one() -> None:
+    bare, with_tank = Stove(name="Bare"), Stove(name="Tanked", water_tank=TankPlace.LEFT)
+    assert {task.key for task in tasks_for(with_tank)} - {task.key for task in tasks_for(bare)} == {"reservoir"}
+    assert not task_of("reservoir").goes_in
+    assert task_of("raise_dough").goes_in
