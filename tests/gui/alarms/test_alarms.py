@@ -302,8 +302,9 @@ def test_an_alarm_covers_neither_what_to_do_nor_the_line_behind_it(
     window.ringer.look()
     settle()
     line = control(window, "alarm_line", AlarmLine)
-    for part in said:
-        assert part.isVisible()
+    seen = [part for part in said if part.isVisible()]  # the second line gives way to a caution that is unread
+    assert said[0] in seen
+    for part in seen:
         assert not _in_window(part).intersects(_in_window(line))
     assert list(overlapping(window)) == []
 
