@@ -4,9 +4,11 @@ from datetime import timedelta
 
 from cookstove_gui.cooking.supper.alarms import Alarm, AlarmKind
 from cookstove_gui.cooking.supper.plan import FireStep
-from cookstove_gui.phrases.edge import Edge, spot_label
+from cookstove_gui.phrases.edge import Edge, spot_label, whole
 from cookstove_gui.phrases.plan.fire_steps import fire_order, splits_words
+from cookstove_gui.phrases.spoken import spoken
 from cookstove_gui.stove.stove import Stove
+from cookstove_gui.units import degrees
 
 TRIED = "This is how an alarm sounds."
 _LATE = timedelta(minutes=2)
@@ -14,7 +16,7 @@ _LATE = timedelta(minutes=2)
 
 def alarm_rungs(alarm: Alarm, stove: Stove, edge: Edge) -> tuple[str, ...]:
     """The line from long to short; one that is late says when it was due."""
-    first = alarm_words(alarm, stove)
+    first = alarm_words(alarm, stove, edge.unit)
     whole = f"{first}{_more(alarm)}"
     if edge.now - alarm.at >= _LATE:
         return tuple(dict.fromkeys((f"{whole} It was due at {edge.at(alarm.at)}.", f"{whole}", first)))
@@ -37,8 +39,13 @@ def more_alarms_words(more: int) -> str:
     return f" And {more} more." if more > 0 else ""
 
 
-def alarm_words(alarm: Alarm, stove: Stove) -> str:
-    """What to do, in one short sentence; also what the voice says."""
+def spoken_words(alarm: Alarm, stove: Stove, unit: str) -> str:
+    """What the voice says."""
+    return spoken(alarm_words(alarm, stove, unit))
+
+
+def alarm_words(alarm: Alarm, stove: Stove, unit: str) -> str:
+    """What to do, in one short sentence."""
     name, spot = _the(alarm.about), spot_label(stove, alarm.spot) if alarm.spot else ""
     match alarm.kind:
         case AlarmKind.TAKE_OUT:
@@ -46,7 +53,9 @@ def alarm_words(alarm: Alarm, stove: Stove) -> str:
         case AlarmKind.TURN:
             return f"Turn {name}."
         case AlarmKind.PUT_IN:
-            return f"Put {name} on, {spot}." if spot else f"Put {name} in."
+            if spot:
+                return f"Put {name} on, {spot}."
+            return f"Put {name} in{_if_hot_enough(alarm, unit)}."
         case AlarmKind.LOOK_AT:
             return f"Look at {name}."
         case AlarmKind.LEAVING_BAND:
@@ -70,6 +79,10 @@ def _more(alarm: Alarm) -> str:
     if alarm.kind is AlarmKind.BAND_REACHED:
         return " Read it to be sure."
     return ""
+
+
+def _if_hot_enough(alarm: Alarm, unit: str) -> str:
+    return "" if alarm.heat is None else f", if the oven is at {whole(degrees(alarm.heat, unit))} °{unit}"
 
 
 def _the(name: str) -> str:

@@ -11,6 +11,7 @@ from pytestqt.qtbot import QtBot
 
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.first_start import begin
+from cookstove_gui.gui.alarms import bell, voice
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.window import MainWindow
@@ -56,6 +57,13 @@ def _no_leftovers(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatc
         QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
     left = left_behind(started)
     assert not left, f"left behind: {', '.join(left)}"
+
+
+@pytest.fixture(autouse=True)
+def _no_sound(monkeypatch: pytest.MonkeyPatch) -> None:
+    """No test is heard on the machine it runs on, and none waits for an engine of it."""
+    monkeypatch.setattr(bell, "_output", lambda: None)
+    monkeypatch.setattr(voice, "_first_engine", lambda: "")
 
 
 @pytest.fixture

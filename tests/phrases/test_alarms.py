@@ -6,9 +6,10 @@ import pytest
 
 from cookstove_gui.cooking.supper.alarms import Alarm, AlarmKind
 from cookstove_gui.cooking.supper.plan import FireStep
-from cookstove_gui.phrases.alarms import alarm_rungs, alarm_words, heard_words, more_alarms_words
+from cookstove_gui.phrases.alarms import alarm_rungs, alarm_words, heard_words, more_alarms_words, spoken_words
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.stove.stove import Stove
+from cookstove_gui.units import kelvin
 
 AT = datetime(2026, 1, 5, 17, 5, tzinfo=UTC)
 STOVE = Stove(name="Stove")
@@ -46,7 +47,13 @@ def rungs(one: Alarm, late: float = 0.0) -> tuple[str, ...]:
     ],
 )
 def test_what_to_do_in_one_sentence(one: Alarm, words: str) -> None:
-    assert alarm_words(one, STOVE) == words
+    assert alarm_words(one, STOVE, "F") == words
+
+
+def test_food_that_goes_into_the_oven_waits_for_its_heat() -> None:
+    pie = alarm(AlarmKind.PUT_IN, "Apple pie", heat=kelvin(360.0, "F"))
+    assert alarm_words(pie, STOVE, "F") == "Put the apple pie in, if the oven is at 360 °F."
+    assert spoken_words(pie, STOVE, "C") == "Put the apple pie in, if the oven is at 182 degrees."
 
 
 def test_food_is_done_by_look_and_thermometer_not_by_the_clock() -> None:

@@ -65,6 +65,7 @@ class Alarm:
     spot: str = ""  # on the cooktop, of a planned step; empty for the oven
     splits: int = 0  # of a planned load of wood
     opening: float | None = None  # of the air, of a planned step that sets it
+    heat: float | None = None  # K, of the oven from which a dish may go in
     is_planned: bool = False
 
 

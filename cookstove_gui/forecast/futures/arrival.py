@@ -11,6 +11,7 @@ import numpy as np
 from cookstove_gui.forecast.answers import EVEN_CHANCE, Outlook, Projection, oven_spot
 
 if TYPE_CHECKING:
+    from cookstove_gui.stove.entries import HeatBand
     from cookstove_gui.stove.stove import Stove
 
 
@@ -51,6 +52,17 @@ def leaving_of(outlook: Outlook) -> datetime | None:
     """When the drawn line leaves the band again; none beyond the horizon, or where it never enters."""
     leaves = outlook.band.line_leaves_min
     return None if leaves is None else outlook.now + timedelta(minutes=leaves)
+
+
+def leaving_a_heat(projection: Projection, stove: Stove, heat: HeatBand) -> datetime | None:
+    """As `leaving_of`, of another heat than the one that is wanted."""
+    from cookstove_gui.forecast.futures.outlook import arrivals  # brings the heat model: only when asked
+    from cookstove_gui.forecast.model.quantiles import middle
+
+    line = middle(projection.of(oven_spot(stove, projection)).T)[None, :]
+    enters, stays = arrivals(projection.minutes, line, heat)
+    leaves = float(enters[0] + stays[0])
+    return projection.now + timedelta(minutes=leaves) if np.isfinite(leaves) else None
 
 
 def leaves_upward(outlook: Outlook, projection: Projection, stove: Stove) -> bool:

@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice
 from PySide6.QtWidgets import QApplication
 
-from cookstove_gui.gui.alarms.tones import Tone, samples
+from cookstove_gui.gui.alarms.tones import Tone, lasts_s, samples
 
 if TYPE_CHECKING:
     from PySide6.QtMultimedia import QAudioDevice, QAudioFormat, QAudioSink
@@ -18,23 +18,25 @@ class Bell:
         self._sink: QAudioSink | None = None
         self._buffer: QBuffer | None = None
 
-    def ring(self, tone: Tone) -> bool:
-        """Ring, and say whether it is more than a beep."""
+    def ring(self, tone: Tone) -> float:
+        """Ring; for how long it sounds [s], 0 where it is the system's own beep."""
         self.stop()
         device = _output()
         if device is None:
             QApplication.beep()
-            return False
+            return 0.0
         from PySide6.QtMultimedia import QAudioFormat, QAudioSink
 
         form = _format(device)
         as_float = form.sampleFormat() == QAudioFormat.SampleFormat.Float
+        sound = pcm(tone, form.sampleRate(), form.channelCount(), as_float=as_float)
         self._buffer = QBuffer()
-        self._buffer.setData(QByteArray(pcm(tone, form.sampleRate(), form.channelCount(), as_float=as_float)))
+        self._buffer.setData(QByteArray(sound))
         self._buffer.open(QIODevice.OpenModeFlag.ReadOnly)
         self._sink = QAudioSink(device, form)
+        self._sink.setBufferSize(len(sound))  # all of it at once: a window that is at work lets no stroke break off
         self._sink.start(self._buffer)
-        return True
+        return lasts_s(tone)
 
     def stop(self) -> None:
         """Not a sound more."""

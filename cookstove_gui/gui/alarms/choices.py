@@ -56,11 +56,13 @@ class AlarmChoices(QFrame):
         )
         self._quiet.edit.setPlaceholderText("22:00-6:30")
         self._quiet.entered.connect(lambda text: self._quiet.takes(partial(choose_quiet_hours, self._desk, text)))
+        self._rang = False
         self._heard = words(name="alarm_heard", role="soft")
         say(self._heard, "")
         test = named_key("Try it", "alarm_try", "Hear an alarm now", said="Hear an alarm now")
         close = named_key("Close", "alarm_choices_close", "Close these choices", said="Close these choices")
         test.clicked.connect(self._try)
+        ringer.voice_lost.connect(self._show_heard)
         close.clicked.connect(self.hide)
         row, kinds, whole = QHBoxLayout(), QHBoxLayout(), QVBoxLayout(self)
         whole.setContentsMargins(2 * STEP, STEP // 2, 2 * STEP, STEP // 2)
@@ -102,4 +104,10 @@ class AlarmChoices(QFrame):
             key.setChecked(kind not in settings.left_out)
 
     def _try(self) -> None:
-        say(self._heard, heard_words(*self._ringer.try_out()))
+        self._rang, spoken = self._ringer.try_out()
+        say(self._heard, heard_words(self._rang, spoken))
+
+    def _show_heard(self) -> None:
+        """A voice that was to be heard and turned out to be none."""
+        if self._heard.text():
+            say(self._heard, heard_words(self._rang, False))

@@ -25,7 +25,7 @@ from cookstove_gui.gui.alarms.bell import Bell
 from cookstove_gui.gui.alarms.tones import Tone
 from cookstove_gui.gui.alarms.voice import Voice
 from cookstove_gui.gui.desk_link import DeskLink
-from cookstove_gui.phrases.alarms import TRIED, alarm_words
+from cookstove_gui.phrases.alarms import TRIED, spoken_words
 from cookstove_gui.units import local_offset_minutes
 
 _SOFT = (AlarmKind.NEXT_READING, AlarmKind.BAND_REACHED)
@@ -36,6 +36,7 @@ class Ringer(QObject):
     """`ringing` are the alarms that call now; `changed` tells that they are others."""
 
     changed = Signal()
+    voice_lost = Signal()
 
     def __init__(
         self,
@@ -53,6 +54,11 @@ class Ringer(QObject):
         self._timer = QTimer(self)
         self._timer.setSingleShot(True)
         self._timer.timeout.connect(self.look)
+        self._to_say: tuple[str, str] = ("", "")  # an alarm's key, empty for a try, and its words
+        self._after_bell = QTimer(self)
+        self._after_bell.setSingleShot(True)
+        self._after_bell.timeout.connect(self._speak)
+        self._voice.lost.connect(self.voice_lost)
         link.changed.connect(lambda _changed: self.look())
         link.time_passed.connect(self.look)
 
@@ -65,8 +71,8 @@ class Ringer(QObject):
         """No alarm any more."""
         self._is_running = False
         self._timer.stop()
-        self._bell.stop()
-        self._voice.stop()
+        self._hush()
+        self._voice.close()
 
     # --- answering ---------------------------------------------------------------------------------------------
 
@@ -99,11 +105,30 @@ class Ringer(QObject):
             self.look()
 
     def try_out(self) -> tuple[bool, bool]:
-        """Let an alarm be heard now: whether it was more than a beep, and whether it was spoken."""
+        """Let an alarm be heard now: whether it is more than a beep, and whether it is spoken."""
+        rings = self._let_hear(Tone.ACT, "", TRIED)
+        return rings, alarm_settings(self._desk).voice and self._voice.is_there
+
+    def _let_hear(self, tone: Tone, key: str, words: str) -> bool:
+        """The bell, and after it the voice, so that neither drowns the other; whether the bell is more than a beep."""
         settings = alarm_settings(self._desk)
-        return settings.bell and self._bell.ring(Tone.ACT), settings.voice and self._voice.say(TRIED)
+        rings_s = self._bell.ring(tone) if settings.bell else 0.0
+        if settings.voice:
+            self._to_say = (key, words)
+            if rings_s:
+                self._after_bell.start(round(1000 * rings_s))
+            else:
+                self._speak()
+        return rings_s > 0.0
+
+    def _speak(self) -> None:
+        """Say what the bell rang for, unless nobody need do it any more."""
+        key, words = self._to_say
+        if not key or any(one.alarm.key == key and not one.is_silent for one in self.ringing):
+            self._voice.say(words)
 
     def _hush(self) -> None:
+        self._after_bell.stop()
         self._bell.stop()
         self._voice.stop()
 
@@ -135,11 +160,8 @@ class Ringer(QObject):
         for name in due:
             self._heard[name] = (self._heard.get(name, (0, now))[0] + 1, now)
         first = calling[due[0]].alarm
-        settings = alarm_settings(self._desk)
-        if settings.bell:
-            self._bell.ring(Tone.NOTE if first.kind in _SOFT else Tone.ACT)
-        if settings.voice:
-            self._voice.say(alarm_words(first, self._desk.stove))
+        tone = Tone.NOTE if first.kind in _SOFT else Tone.ACT
+        self._let_hear(tone, first.key, spoken_words(first, self._desk.stove, self._desk.unit))
 
     def _is_due(self, name: tuple[str, datetime], now: datetime) -> bool:
         sounds, last = self._heard.get(name, (0, now))

@@ -19,6 +19,11 @@ class Tone(Enum):
     NOTE = (659.3,)  # a reading, a heat reached
 
 
+def lasts_s(tone: Tone) -> float:
+    """How long the sound lasts [s]."""
+    return _LASTS_S * len(tone.value)
+
+
 def samples(tone: Tone, rate: int) -> NDArray[np.float32]:
     """The sound at a sample rate [Hz], shape (samples,).
 

@@ -1,55 +1,99 @@
-"""The voice: Qt TextToSpeech where the machine has a voice, else nothing."""
+"""The voice: Qt TextToSpeech where the machine has a voice, else nothing.
 
+An engine may take seconds to begin and asks for all its voices then. It does so in a thread of its own, and is called
+there by Qt alone: Python holds the interpreter's lock for as long as a call lasts, and the window would stand still.
+"""
+
+import atexit
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QLocale
+from PySide6.QtCore import Q_ARG, QLocale, QMetaObject, QObject, Qt, QThread, Signal
 
 if TYPE_CHECKING:
     from PySide6.QtTextToSpeech import QTextToSpeech
 
 _NO_VOICE = ("mock", "none")  # engines without a sound
+_threads: list[QThread] = []  # that run; Qt ends the program if one is destroyed before it ended
 
 
-class Voice:
+class Voice(QObject):
     """Speaks; never raises, for an alarm is seen in any case."""
+
+    lost = Signal()  # the engine could not begin, or failed
+    _said, _stopped, _in_language = Signal(str), Signal(), Signal(QLocale)
 
     def __init__(self, engine: str = "") -> None:
         """With `engine` another one than the machine's first."""
+        super().__init__()
         self._engine = engine
         self._speech: QTextToSpeech | None = None
-        self._was_looked_for = False
+        self._thread: QThread | None = None
+        self._has_failed = False
 
-    def say(self, words: str) -> bool:
-        """Say it, and tell whether there is a voice."""
-        speech = self._found()
-        if speech is None or speech.state() == type(speech).State.Error:
-            return False
-        speech.stop()
-        speech.say(words)
-        return True
+    @property
+    def is_there(self) -> bool:
+        """Whether the machine has one, as far as is known."""
+        return not self._has_failed and bool(self._engine or _first_engine())
+
+    def say(self, words: str) -> None:
+        """Say it instead of what is being said, as soon as the engine can; nothing where there is none."""
+        if not self.is_there:
+            return
+        if self._speech is None:
+            self._begin()
+        self._stopped.emit()
+        self._said.emit(words)
 
     def stop(self) -> None:
         """Not a word more."""
-        if self._speech is not None:
-            self._speech.stop()
+        self._stopped.emit()
 
-    def _found(self) -> "QTextToSpeech | None":
-        if not self._was_looked_for:
-            self._was_looked_for = True
-            self._speech = _speech(self._engine)
-        return self._speech
+    def close(self) -> None:
+        """Not a word more, and no thread left."""
+        self.stop()
+        if self._thread is not None:
+            _end(self._thread)
+        self._speech = self._thread = None
+
+    def _begin(self) -> None:
+        from PySide6.QtTextToSpeech import QTextToSpeech
+
+        self._thread, self._speech = QThread(), QTextToSpeech("none")
+        self._thread.setObjectName("voice")
+        self._speech.moveToThread(self._thread)
+        self._thread.finished.connect(self._speech.deleteLater)
+        self._said.connect(self._speech.say)
+        self._stopped.connect(self._speech.stop)
+        self._in_language.connect(self._speech.setLocale)
+        self._speech.errorOccurred.connect(self._fail)
+        self._thread.start()
+        _threads.append(self._thread)
+        engine = Q_ARG(str, self._engine or _first_engine())
+        QMetaObject.invokeMethod(self._speech, "setEngine", Qt.ConnectionType.QueuedConnection, engine)
+        self._in_language.emit(QLocale(QLocale.Language.English))
+
+    def _fail(self, *_reason: object) -> None:
+        self._has_failed = True
+        self.lost.emit()
 
 
-def _speech(engine: str) -> "QTextToSpeech | None":
+def _end(thread: QThread) -> None:
+    thread.quit()
+    thread.wait()
+    _threads.remove(thread)
+
+
+@atexit.register
+def _end_all() -> None:
+    """As a script does that never closes its window."""
+    for thread in tuple(_threads):
+        _end(thread)
+
+
+def _first_engine() -> str:
+    """The machine's first engine with a sound; empty where it has none, or lacks Qt TextToSpeech or its libraries."""
     try:
         from PySide6.QtTextToSpeech import QTextToSpeech
     except ImportError:
-        return None
-    engines = [engine] if engine else [one for one in QTextToSpeech.availableEngines() if one not in _NO_VOICE]
-    if not engines:
-        return None
-    speech = QTextToSpeech(engines[0])
-    if speech.state() == QTextToSpeech.State.Error:
-        return None
-    speech.setLocale(QLocale(QLocale.Language.English))
-    return speech
+        return ""
+    return next((one for one in QTextToSpeech.availableEngines() if one not in _NO_VOICE), "")

@@ -2,7 +2,7 @@
 
 import subprocess
 import sys
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from datetime import timedelta
 
 import pytest
@@ -26,35 +26,17 @@ from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.one_line import OneLine
 from cookstove_gui.gui.window import MainWindow
+from cookstove_gui.phrases.alarms import TRIED, heard_words
+from tests.gui.alarms.heard import HeardBell, HeardVoice
 from tests.gui.clipping import overlapping, settle
 from tests.gui.hands import click, control, ctrl, type_in, words
 from tests.held_clock import HeldClock
 
 
-class HeardBell(Bell):
-    def __init__(self) -> None:
-        super().__init__()
-        self.heard: list[Tone] = []
-
-    def ring(self, tone: Tone) -> bool:
-        self.heard.append(tone)
-        return True
-
-
-class HeardVoice(Voice):
-    def __init__(self) -> None:
-        super().__init__()
-        self.heard: list[str] = []
-
-    def say(self, words: str) -> bool:
-        self.heard.append(words)
-        return True
-
-
 def plan_pie(desk: Desk, in_min: float, out_min: float) -> None:
     """Plan a pie that goes in and comes out so many minutes from now."""
     now = desk.clock()
-    parts: tuple[Part, ...] = (Heat(what="bake", place=Place.OVEN, minutes=40),)
+    parts: tuple[Part, ...] = (Heat(what="bake", place=Place.OVEN, minutes=40, task="pie"),)
     step = PlannedStep(
         key="pie/0",
         kind=StepKind.HEAT,
@@ -84,7 +66,7 @@ def voice() -> HeardVoice:
 
 
 @pytest.fixture
-def ringer(desk: Desk, link: DeskLink, bell: HeardBell, voice: HeardVoice, qtbot: QtBot) -> Ringer:
+def ringer(desk: Desk, link: DeskLink, bell: HeardBell, voice: HeardVoice, qtbot: QtBot) -> Iterator[Ringer]:
     plan_pie(desk, 10, 50)
     made = Ringer(link, bell, voice)
     made.start()
@@ -108,8 +90,8 @@ def test_at_its_time_it_is_seen_heard_and_spoken_once(
     link.time_passed.emit()
     link.time_passed.emit()
     assert not line.isHidden()
-    assert line.text() == "Put the apple pie in."
-    assert (bell.heard, voice.heard) == ([Tone.ACT], ["Put the apple pie in."])
+    assert line.text() == "Put the apple pie in, if the oven is at 360 °F."
+    assert (bell.heard, voice.heard) == ([Tone.ACT], ["Put the apple pie in, if the oven is at 360 degrees."])
 
 
 def test_it_is_heard_again_each_minute_until_it_is_answered(ringer: Ringer, bell: HeardBell, clock: HeldClock) -> None:
@@ -240,23 +222,100 @@ def test_without_multimedia_or_a_loudspeaker_the_system_beeps(
     beeps: list[int] = []
     monkeypatch.setattr(bell_file, "_output", lambda: None)
     monkeypatch.setattr(QApplication, "beep", lambda: beeps.append(1))
-    assert not Bell().ring(Tone.ACT)
+    assert Bell().ring(Tone.ACT) == 0.0
     assert beeps == [1]
 
 
 def test_without_a_voice_nothing_is_said_and_nothing_fails(qapp: QApplication, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(voice_file, "_speech", lambda _engine: None)
+    monkeypatch.setattr(voice_file, "_first_engine", lambda: "")
     voice = Voice()
-    assert not voice.say("Turn the bread.")
+    voice.say("Turn the bread.")
     voice.stop()
+    voice.close()
+    assert not voice.is_there
 
 
 def test_missing_libraries_of_the_machine_are_no_failure(qapp: QApplication, monkeypatch: pytest.MonkeyPatch) -> None:
     """As on a machine without the sound server's library, where the import itself fails."""
+    monkeypatch.undo()  # so that the machine itself is asked
     monkeypatch.setitem(sys.modules, "PySide6.QtMultimedia", None)
     monkeypatch.setitem(sys.modules, "PySide6.QtTextToSpeech", None)
     assert bell_file._output() is None
-    assert not Voice().say("Turn the bread.")
+    assert not Voice().is_there
+
+
+@pytest.fixture
+def spoken_by(qtbot: QtBot) -> Iterator[Voice]:
+    """Qt's own engine for tests, which takes its time and makes no sound."""
+    pytest.importorskip("PySide6.QtTextToSpeech", exc_type=ImportError)  # as where the sound server's library is missing
+    voice = Voice("mock")
+    yield voice
+    voice.close()
+
+
+def test_a_voice_speaks_in_a_thread_of_its_own_until_it_is_told_to_stop(spoken_by: Voice, qtbot: QtBot) -> None:
+    spoken_by.say("Turn the bread.")
+    spoken_by.say("Add 1 split.")
+    speech = spoken_by._speech
+    assert speech is not None
+    assert speech.thread() is not spoken_by.thread()
+    speaking, ready = type(speech).State.Speaking, type(speech).State.Ready
+    qtbot.waitUntil(lambda: speech.engine() == "mock" and speech.state() == speaking)
+    spoken_by.stop()
+    qtbot.waitUntil(lambda: speech.state() == ready)
+    assert spoken_by.is_there
+
+
+def test_an_engine_that_fails_is_told_of_and_left_alone(spoken_by: Voice, qtbot: QtBot) -> None:
+    spoken_by.say("Turn the bread.")
+    speech = spoken_by._speech
+    assert speech is not None
+    assert spoken_by.is_there
+    with qtbot.waitSignal(spoken_by.lost):
+        speech.errorOccurred.emit(type(speech).ErrorReason.Initialization, "no sound server")
+    assert not spoken_by.is_there
+
+
+def test_the_voice_waits_for_the_bell_and_says_nothing_that_is_done(
+    ringer: Ringer, bell: HeardBell, voice: HeardVoice, clock: HeldClock, qtbot: QtBot
+) -> None:
+    bell.lasts_s = 0.02
+    clock.pass_minutes(10)
+    ringer.look()
+    assert (bell.heard, voice.heard) == ([Tone.ACT], [])
+    qtbot.waitUntil(lambda: voice.heard == ["Put the apple pie in, if the oven is at 360 degrees."])
+    clock.pass_minutes(1)
+    ringer.look()
+    ringer.done()  # while the bell still rings
+    assert not ringer._after_bell.isActive()
+    assert (len(bell.heard), len(voice.heard)) == (2, 1)
+
+
+def test_what_is_no_more_to_be_done_when_the_bell_ends_is_not_said(
+    ringer: Ringer, desk: Desk, bell: HeardBell, voice: HeardVoice, clock: HeldClock, qtbot: QtBot
+) -> None:
+    bell.lasts_s = 30.0
+    clock.pass_minutes(10)
+    ringer.look()
+    desk.supper.clear()
+    qtbot.waitUntil(lambda: ringer.ringing == ())
+    ringer._after_bell.timeout.emit()
+    assert voice.heard == []
+
+
+def test_a_voice_that_turns_out_to_be_none_is_told_beside_the_try(
+    ringer: Ringer, link: DeskLink, bell: HeardBell, voice: HeardVoice, qtbot: QtBot
+) -> None:
+    choices = AlarmChoices(link, ringer)
+    qtbot.addWidget(choices)
+    bell.lasts_s = 0.01
+    voice.lost.emit()
+    assert words(choices, "alarm_heard") == ""
+    click(choices, "alarm_try")
+    assert words(choices, "alarm_heard") == heard_words(True, True)
+    qtbot.waitUntil(lambda: voice.heard == [TRIED])
+    voice.lost.emit()
+    assert words(choices, "alarm_heard") == heard_words(True, False)
 
 
 def test_the_window_rings_and_one_key_each_answers(

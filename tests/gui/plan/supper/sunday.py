@@ -6,8 +6,7 @@ writes a picture of the tab at each plan in which a step moved, and at least eve
 """
 
 import sys
-import wave
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
@@ -22,19 +21,16 @@ from cookstove_gui.cooking.supper.heats import planned_for, task_for
 from cookstove_gui.cooking.supper.moments import MomentKind, part_of_step
 from cookstove_gui.cooking.supper.plan import FireStep, Plan
 from cookstove_gui.desk import Desk
-from cookstove_gui.gui.alarms.bell import Bell, pcm
-from cookstove_gui.gui.alarms.tones import Tone
-from cookstove_gui.gui.alarms.voice import Voice
 from cookstove_gui.gui.background.supper_planning import SupperPlanning
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.window import MainWindow
 from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.stove.entries import Kind
 from cookstove_gui.units import degrees, kelvin, tidy
+from tests.gui.alarms.heard import HeardBell, HeardVoice
 from tests.held_clock import HeldClock
 from tests.world.kitchens import MainKitchen
 
-RATE = 22050  # Hz of the recording
 DISHES = ("bread", "beef_and_barley", "greens", "apple_pie")
 BEGINS = datetime(2026, 1, 11, 13, 0, tzinfo=UTC)
 TABLE_H = 5.5
@@ -43,40 +39,6 @@ CALLED_AWAY = (205, 235)  # minutes from the beginning in which nobody feeds the
 TOO_MUCH = 262  # minute at which far too much wood goes on
 DOOR_LEFT = 285
 _SEED, _FIRING = 423, 40
-
-
-class RecordedBell(Bell):
-    """Rings into memory, each sound after the one before."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.heard: list[tuple[datetime, Tone]] = []
-        self.clock: Callable[[], datetime] = lambda: BEGINS
-
-    def ring(self, tone: Tone) -> bool:
-        self.heard.append((self.clock(), tone))
-        return True
-
-    def write(self, path: Path) -> None:
-        """All that was heard, one after the other, as a file that any player opens."""
-        with wave.open(str(path), "wb") as file:
-            file.setnchannels(1)
-            file.setsampwidth(2)
-            file.setframerate(RATE)
-            for _, tone in self.heard:
-                file.writeframes(pcm(tone, RATE, 1))
-
-
-class RecordedVoice(Voice):
-    """Keeps what it was to say."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.heard: list[str] = []
-
-    def say(self, words: str) -> bool:
-        self.heard.append(words)
-        return True
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -97,8 +59,8 @@ class Sunday:
     folder: Path
     app_look: Look
     clock: HeldClock = field(default_factory=lambda: HeldClock(BEGINS))
-    bell: RecordedBell = field(default_factory=RecordedBell)
-    voice: RecordedVoice = field(default_factory=RecordedVoice)
+    bell: HeardBell = field(default_factory=HeardBell)
+    voice: HeardVoice = field(default_factory=HeardVoice)
     minute: int = 0
     looks: list[Seen] = field(default_factory=list)
     pictures: int = 0
@@ -108,7 +70,6 @@ class Sunday:
         band = (float(kelvin(365.0, "F")), float(kelvin(425.0, "F")))
         self.kitchen = MainKitchen(_SEED, _FIRING, band)
         self.random = np.random.default_rng(11)
-        self.bell.clock = self.clock
         self.next_round = 3
         self.heard_events = 0
         self.helped_at = -99
