@@ -247,7 +247,7 @@ def test_missing_libraries_of_the_machine_are_no_failure(qapp: QApplication, mon
 @pytest.fixture
 def spoken_by(qtbot: QtBot) -> Iterator[Voice]:
     """Qt's own engine for tests, which takes its time and makes no sound."""
-    pytest.importorskip("PySide6.QtTextToSpeech", exc_type=ImportError)  # as where the sound server's library is missing
+    pytest.importorskip("PySide6.QtTextToSpeech", exc_type=ImportError)
     voice = Voice("mock")
     yield voice
     voice.close()
