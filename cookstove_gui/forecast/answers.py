@@ -176,6 +176,7 @@ class ActionKind(StrEnum):
 
     LEAVE = "leave"
     WOOD = "wood"  # value: kg
+    KINDLING = "kindling"  # value: kg; it lights a fire that went out
     AIR = "air"  # value: fraction open
     BYPASS = "bypass"  # value: fraction open
 
@@ -186,6 +187,11 @@ class Action:
 
     kind: ActionKind = ActionKind.LEAVE
     value: float = 0.0
+
+    @property
+    def is_fuel(self) -> bool:
+        """Whether something is put into the fire."""
+        return self.kind in (ActionKind.WOOD, ActionKind.KINDLING)
 
 
 LEAVE = Action()

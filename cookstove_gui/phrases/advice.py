@@ -4,15 +4,20 @@ from datetime import datetime
 
 from cookstove_gui.advice import Advice, Deadline, Subject
 from cookstove_gui.cooking.baking.whole_bake import Leaving
+from cookstove_gui.cooking.fit.fit import FitState
 from cookstove_gui.cooking.safety.caution import speak_against
 from cookstove_gui.forecast.futures.arrival import Arrival
 from cookstove_gui.phrases.cook import step_to_take
 from cookstove_gui.phrases.edge import Edge, duration, heat_name, spot_label
+from cookstove_gui.phrases.figures import estimate_text
 from cookstove_gui.phrases.in_oven import oven_headline
 from cookstove_gui.phrases.my_stove.first_fires import next_fire_words
 from cookstove_gui.resource_files import own_words
-from cookstove_gui.situation import Standing
+from cookstove_gui.situation import Standing, was_read
 from cookstove_gui.stove.entries import HeatBand, Kind
+
+_STILL = {"boil": "boils", "simmer": "simmers"}  # tasks of the top, the hottest first
+_FALLS = 3.0  # K by the first look ahead
 
 
 def headline(advice: Advice, standing: Standing, edge: Edge) -> str:
@@ -57,7 +62,9 @@ def headline(advice: Advice, standing: Standing, edge: Edge) -> str:
 def detail(advice: Advice, standing: Standing, edge: Edge) -> str:
     """The step that helps, wood to come, and the reading worth taking."""
     parts = []
-    if advice.step is not None:
+    if advice.subject is Subject.FIRE_OUT:
+        parts.append(what_still_does(standing, edge))
+    elif advice.step is not None:
         parts.append(step_to_take(advice.step.action, advice.step.outlook, standing.band, edge))
     elif advice.leaving is not None:
         parts.append(_before_a_bake(advice.leaving, standing))
@@ -68,7 +75,22 @@ def detail(advice: Advice, standing: Standing, edge: Edge) -> str:
         label = spot_label(standing.stove, advice.reading.spot)
         when = "now" if advice.reading.is_due else f"by {edge.at(advice.reading.by.at)}"
         parts.append(f"Worth reading {when}: {label}.")
-    return " ".join(parts)
+    return " ".join(part for part in parts if part)
+
+
+def what_still_does(standing: Standing, edge: Edge) -> str:
+    """After the fire: the oven and which way it goes, and what the top still does and until when."""
+    now, later = standing.outlook.oven.p50, min(standing.outlook.ahead, key=lambda one: one.minutes, default=None)
+    if now is None or not was_read(standing.rows):
+        return ""
+    falls = " and falling" if later is not None and later.p50 < now - _FALLS else ""
+    oven = f"Oven {estimate_text(now, edge.unit)} °{edge.unit}{falls}"
+    for key, does in _STILL.items():
+        fit = next((one for one in standing.fits if one.task.key == key and one.state is FitState.NOW), None)
+        until = fit.spots[0].until_min if fit is not None else None
+        if until is not None and until >= 1.0:
+            return f"{oven}; the top still {does} until {edge.clock(until)}."
+    return f"{oven}."
 
 
 def arrival_words(band: HeatBand, arrival: Arrival, edge: Edge) -> str:

@@ -26,6 +26,8 @@ def action_words(action: Action) -> str:
     if action.kind is ActionKind.WOOD:
         splits = round(action.value / USUAL_SPLIT)
         return {1: "Add one split", 2: "Add two splits"}.get(splits, f"Add {tidy(action.value)} kg of wood")
+    if action.kind is ActionKind.KINDLING:
+        return "Relight on kindling"
     if action.kind is ActionKind.AIR:
         if action.value >= 0.95:
             return "Open the air wide"
@@ -42,6 +44,8 @@ def action_in_short(action: Action) -> str:
             return "Leave it"
         case ActionKind.WOOD:
             return action_words(action).removeprefix("Add ").capitalize()
+        case ActionKind.KINDLING:
+            return "Kindling"
         case ActionKind.AIR:
             return "Open the air" if action.value >= 0.95 else "Shut the air" if action.value <= 0.15 else "Less air"
         case ActionKind.BYPASS:

@@ -135,6 +135,7 @@ def door_is_open(entry: Entry) -> bool:
     return entry.value == "open"
 
 
+USUAL_KINDLING = 0.9  # kg, under a fire that is lit; common practice, no source
 USUAL_SPLIT = 1.1  # kg: 35 cm of a log 20 cm thick, split in six, 600 kg/m3
 _COUNT_WORDS = {
     "a": 1.0, "one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0, "six": 6.0, "seven": 7.0, "eight": 8.0,

@@ -6,7 +6,8 @@ from datetime import timedelta
 import pytest
 
 from cookstove_gui.advice import Subject, advise
-from cookstove_gui.forecast.answers import Quantiles, TurnKind
+from cookstove_gui.cooking.fit.fit import FitState
+from cookstove_gui.forecast.answers import Ahead, Quantiles, TurnKind
 from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.heading import arrival_figure, detail, headline, rungs
 from cookstove_gui.phrases.printed import outlook_lines
@@ -88,3 +89,17 @@ def test_wood_is_due_now_until_its_minute_has_gone(after_s: int, said: str) -> N
     due = standing(320.0, 0.5, turns=(turn(TurnKind.RELOAD_DUE, 4),))
     at = EDGE.now + timedelta(seconds=after_s)
     assert said in detail(replace(due, now=at), replace(EDGE, now=at))
+
+
+def test_after_the_fire_it_says_how_the_oven_goes_and_what_the_top_still_does() -> None:
+    known = standing(390.0, turns=(turn(TurnKind.FIRE_OUT),))
+    dead = replace(known, fits=())
+    assert detail(dead, EDGE) == "Oven ≈390 °F."
+    later = Ahead(minutes=15, p10=460.0, p50=462.0, p90=464.0, chance_in_band=0.0)  # some 9 K cooler
+    out = replace(dead, outlook=replace(dead.outlook, ahead=(later,)))
+    assert detail(out, EDGE) == "Oven ≈390 °F and falling."
+    boil = next(fit for fit in known.fits if fit.task.key == "boil")
+    spot = replace(boil.spots[0], in_min=0.0, until_min=40.0)
+    boils = replace(boil, state=FitState.NOW, spots=(spot, *boil.spots[1:]))
+    said = detail(replace(out, fits=(boils,)), EDGE)
+    assert said == f"Oven ≈390 °F and falling; the top still boils until {EDGE.clock(40.0)}."

@@ -53,6 +53,7 @@ def test_slip_is_questioned_with_the_expected_value() -> None:
     ("action", "expected"),
     [
         (Action(kind=ActionKind.WOOD, value=2.2), "Add two splits"),
+        (Action(kind=ActionKind.KINDLING, value=0.9), "Relight on kindling"),
         (Action(kind=ActionKind.WOOD, value=5.0), "Add 5 kg of wood"),
         (Action(kind=ActionKind.AIR, value=1.0), "Open the air wide"),
         (Action(kind=ActionKind.AIR, value=0.3), "Set the air to 30 % open"),

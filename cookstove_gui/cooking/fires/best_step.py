@@ -52,7 +52,7 @@ def best_step(
 
 def _kind_of_step(action: Action) -> str:
     """What a caution calls a step that it speaks against."""
-    if action.kind is ActionKind.WOOD:
+    if action.is_fuel:
         return "wood"
     opens = action.value > 0.5
     if action.kind is ActionKind.AIR:

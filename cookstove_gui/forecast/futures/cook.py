@@ -85,16 +85,16 @@ def _intent(
 ) -> _Intent:
     """Drawn in the same order whatever is done, so that two doings are compared on the same futures."""
     action, habits = doing.action, belief.habits
-    given = max(action.value, 0.0) if action.kind is ActionKind.WOOD else 0.0
+    given = max(action.value, 0.0) if action.is_fuel else 0.0
     since = belief.minutes_since_fed
     waited = np.full(MEMBERS, UNKNOWN_SINCE) if since is None else belief.ensemble.x[heat.SINCE_FED]
-    if action.kind is ActionKind.WOOD:
+    if action.is_fuel:
         waited = np.zeros(MEMBERS)
     fed = belief.controls.lit and (since is None or since < FED_UNTIL_MINUTES)
     gaps, masses, luck = habits.next_loads(waited, MEMBERS, random)
-    if not belief.loads and belief.lit_at is not None:
+    if action.kind is ActionKind.KINDLING or (not belief.loads and belief.lit_at is not None):
         gaps[:, 0] *= KINDLING_WAIT
-    feeds = np.full(MEMBERS, fed or action.kind is ActionKind.WOOD)
+    feeds = np.full(MEMBERS, fed or action.is_fuel)
     # Air set for a what-if stays as it is set; for a meal the cook goes on minding it.
     stays = action.kind is ActionKind.AIR and kept is None
     steers = random.random(MEMBERS) < (0.0 if stays or band is None else STEERING_SHARE)
@@ -103,7 +103,7 @@ def _intent(
         tail = _waiting_tail(belief, waited)
         left, done = _tending_left(belief, reached, waited, tail, random)
         bakes = np.exp(math.log(BAKE_MINUTES) + BAKE_SPREAD * random.standard_normal(MEMBERS))
-        if action.kind is not ActionKind.WOOD:
+        if not action.is_fuel:
             feeds &= ~done
     if kept is not None:  # fed for as long as the meal needs, whatever the habit
         left, bakes = np.full(MEMBERS, kept.until), np.zeros(MEMBERS)

@@ -43,7 +43,7 @@ def tended_each(
 
     Each comes out as it would alone: all run on under the same draws.
     """
-    burns = [belief.controls.lit or doing.action.kind is ActionKind.WOOD for doing in doings]
+    burns = [belief.controls.lit or doing.action.is_fuel for doing in doings]
     if any(burns) and not all(burns):  # a cold stove, in which some doings light a fire
         return np.vstack([tended_each(belief, [doing], minutes, band, kept) for doing in doings])
     p = heat.positive(belief.ensemble.x[FIRING])

@@ -28,10 +28,18 @@ from cookstove_gui.forecast.model.observation import LastReading, Reading, read,
 from cookstove_gui.forecast.model.spot_width import next_width, strays
 from cookstove_gui.forecast.tracking.belief import Draws
 from cookstove_gui.forecast.tracking.lookback import LookBack, TracePoint
-from cookstove_gui.stove.entries import Entry, Kind, door_is_open, fraction_open, stated_mass, wood_count
+from cookstove_gui.stove.entries import (
+    USUAL_KINDLING,
+    Entry,
+    Kind,
+    door_is_open,
+    fraction_open,
+    stated_mass,
+    wood_count,
+)
 from cookstove_gui.stove.stove import SpotKind, Stove
 
-KINDLING = (0.9, 0.5)  # kg, spread of the logarithm: what lies under a fire that is lit
+KINDLING = (USUAL_KINDLING, 0.5)  # kg, spread of the logarithm: what lies under a fire that is lit
 KINDLING_UNDER_WOOD = 0.7  # of that, when wood was laid before
 FRESH_START_MINUTES = 4.0  # min; readings this soon after the first entry choose between a cold and a warm stove
 SURPRISE_MINUTES = 40.0  # min within which a second surprise confirms the first

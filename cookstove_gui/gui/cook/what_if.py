@@ -8,7 +8,7 @@ from PySide6.QtCore import QTimer
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLabel, QWidget
 
-from cookstove_gui.cooking.fires.steps import steps
+from cookstove_gui.cooking.fires.steps import relighting, steps
 from cookstove_gui.desk.cook.oven_at import step_outcome
 from cookstove_gui.forecast.answers import LEAVE, Action
 from cookstove_gui.gui.widgets.key import Key
@@ -16,6 +16,7 @@ from cookstove_gui.gui.widgets.key_row import KeyRow
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import set_role
 from cookstove_gui.phrases.cook import action_in_short, action_words
+from cookstove_gui.situation import fire_is_out
 
 if TYPE_CHECKING:
     from cookstove_gui.desk import Changed
@@ -57,7 +58,7 @@ class WhatIf(QWidget):
         self._show_whether_over()
 
     def _show(self, changed: Changed) -> None:
-        if changed.log or changed.session or changed.stove:
+        if changed.log or changed.session or changed.stove or changed.standing:
             self._show_steps()
         if changed.band or changed.standing or changed.session:
             self._show_choice()
@@ -69,7 +70,9 @@ class WhatIf(QWidget):
         self._if.setVisible(self._desk.is_live and not self._is_tight)
 
     def _show_steps(self) -> None:
-        actions = (LEAVE, *steps(self._desk.entries))
+        standing, rows = self._desk.standing, self._desk.entries
+        is_out = standing is not None and fire_is_out(standing.turns)
+        actions = (LEAVE, *(relighting(rows) if is_out else steps(rows)))
         if actions == self._actions:
             return
         self._actions = actions

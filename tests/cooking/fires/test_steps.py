@@ -7,7 +7,7 @@ import pytest
 
 from cookstove_gui.cooking.fires import best_step as module
 from cookstove_gui.cooking.fires.best_step import best_step
-from cookstove_gui.cooking.fires.steps import Alternative, steps
+from cookstove_gui.cooking.fires.steps import Alternative, relighting, steps
 from cookstove_gui.cooking.safety.flue_rules import COALS_AIR, NEARLY_SHUT
 from cookstove_gui.forecast.answers import Action, ActionKind, BandOutlook, Outlook, Quantiles
 from cookstove_gui.stove.entries import HeatBand, Kind
@@ -121,3 +121,10 @@ def test_air_of_which_nothing_is_known_may_go_either_way():
 def test_steps_offer_to_close_an_open_bypass(bypass, offered):
     rows = rows_of((0, Kind.BYPASS, "", "0.5", ""), (1, Kind.BYPASS, "", bypass, ""))
     assert (Action(kind=ActionKind.BYPASS, value=0.0) in steps(rows)) is offered
+
+
+def test_a_fire_that_looks_out_is_offered_kindling_and_splits_alone_only_while_coals_may_be_left():
+    believed = relighting(rows_of((0, Kind.OUT, "", "", ""), (5, Kind.LIT, "", "", "")))
+    assert [action.kind for action in believed] == [ActionKind.KINDLING, ActionKind.WOOD]
+    told = relighting(rows_of((0, Kind.LIT, "", "", ""), (60, Kind.OUT, "", "", ""), (65, Kind.AIR, "", "1", "")))
+    assert [action.kind for action in told] == [ActionKind.KINDLING]

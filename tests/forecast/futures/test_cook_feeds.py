@@ -12,7 +12,7 @@ from cookstove_gui.forecast.answers import LEAVE, Action, ActionKind
 from cookstove_gui.forecast.futures.cook import Cook, Doing, minutes_since_reached, openings_per_minute
 from cookstove_gui.forecast.model import heat
 from cookstove_gui.forecast.model.ensemble import MEMBERS, Ensemble
-from cookstove_gui.forecast.model.habits import Habits
+from cookstove_gui.forecast.model.habits import KINDLING_WAIT, Habits
 from cookstove_gui.forecast.model.heat import Controls
 from cookstove_gui.forecast.tracking.belief import Belief
 from cookstove_gui.forecast.tracking.lookback import TracePoint
@@ -125,6 +125,15 @@ def test_a_stove_that_is_not_lit_is_not_fed_unless_wood_is_put_in_now():
     unlit = _belief(controls=Controls(lit=False))
     assert _tend(unlit, 60.0)[-1, heat.FRESH].max() == 0.0
     assert _loads(_tend(unlit, 60.0, Action(kind=ActionKind.WOOD, value=1.2)))[-1] > 1.5
+
+
+def test_a_fire_relit_on_kindling_burns_and_gets_its_first_load_sooner_than_after_wood():
+    unlit = _belief(controls=Controls(lit=False))
+    on_kindling, on_wood = (
+        _tend(unlit, 60.0, Action(kind=kind, value=0.9)) for kind in (ActionKind.KINDLING, ActionKind.WOOD)
+    )
+    assert on_kindling[0, heat.FRESH] == pytest.approx(0.9)
+    assert _first_load(on_kindling) == pytest.approx(KINDLING_WAIT * _first_load(on_wood), abs=2.5)
 
 
 def test_a_cook_who_goes_away_feeds_and_sets_nothing():

@@ -71,3 +71,14 @@ def test_steps_that_do_not_fit_go_behind_the_last_key_and_the_chosen_one_stays(r
     assert shown[-1] == "…"
     row.resize(900, 60)
     assert "…" not in offered(row)
+
+
+def test_at_a_dead_fire_kindling_is_offered_in_the_place_of_air_and_wood(
+    row: WhatIf, fired_desk: Desk, qtbot: QtBot
+) -> None:
+    fired_desk.do(Kind.OUT)
+    assert fired_desk.show(stood(fired_desk.inputs()))
+    qtbot.waitUntil(lambda: offered(row) == ["Leave it", "Kindling"])
+    fired_desk.do(Kind.LIT)
+    assert fired_desk.show(stood(fired_desk.inputs()))
+    qtbot.waitUntil(lambda: "Kindling" not in offered(row))
