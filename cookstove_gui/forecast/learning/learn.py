@@ -29,6 +29,7 @@ CLEARLY_WORSE = 1.15  # times the generic loss: a few sessions' losses say no mo
 JUDGED_SESSIONS = 30  # the latest ones, on which the learned and the generic character are compared
 RECORD_SESSIONS = 20  # the latest ones, whose arrival windows the track record tells
 TRIED_SESSIONS = 8  # the latest ones, in which plain forecasters and arrival windows are tried
+LEARNED_SESSIONS = 100  # the latest ones, which a fresh pass begins at: of earlier ones less than a twentieth is kept
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -96,15 +97,18 @@ def lessons(
     Notes
     -----
     What was learned must prove itself: its parameters are kept unless they predicted the latest sessions, unseen,
-    clearly worse than any stove's would have.
+    clearly worse than any stove's would have. Of more than LEARNED_SESSIONS sessions a fresh pass leaves out the
+    earliest, which count as firings all the same.
     """
     ordered = in_order(sessions)
     names = tuple(row.spot for session in ordered for row in session.entries if row.kind is Kind.READING and row.spot)
     stove = with_spots_named(stove, names)
     generic = Character.generic(stove)
     if known is None or known.generic.spots != generic.spots:
-        known = Lessons(learned=generic, generic=generic, looked=(), sessions=0)
+        faded = max(len(ordered) - LEARNED_SESSIONS, 0)
+        known = Lessons(learned=replace(generic, firings=faded), generic=generic, looked=(), sessions=faded)
     found = known
+    judged_from = JUDGED_SESSIONS + (RECORD_SESSIONS if bands else TRIED_SESSIONS)  # those shown are judged by earlier
     for place in range(found.sessions, len(ordered)):
         if cancelled is not None and cancelled():
             break
@@ -115,7 +119,7 @@ def lessons(
             found,
             ordered[place],
             asked,
-            is_looked_at=left <= JUDGED_SESSIONS + RECORD_SESSIONS,
+            is_looked_at=left <= judged_from,
             is_tried=left <= TRIED_SESSIONS,
         )
         if progress is not None:
@@ -138,7 +142,11 @@ def _one_more(
         for place in past.places:
             casts.extend(hindcasts_at(tracker, session, past, place))
             windows.extend(windows_at(teller, session, past, place, bands))
-        generic = hindcasts(_follower(stove, before.generic), session) if before.sessions else casts
+        generic = (
+            casts
+            if before.learned.mean is before.generic.mean
+            else hindcasts(_follower(stove, before.generic), session)
+        )
         one = Looked(casts=tuple(casts), generic=tuple(generic), asked=settled(windows, teller.tracker, session, past))
         looked = (*looked, one)[-(JUDGED_SESSIONS + RECORD_SESSIONS) :]
         if is_tried:

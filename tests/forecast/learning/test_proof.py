@@ -7,11 +7,12 @@ from functools import cache
 import numpy as np
 import pytest
 
+from cookstove_gui.forecast.learning import learn
 from cookstove_gui.forecast.learning.hindsight import Hindcast, corrections_from
-from cookstove_gui.forecast.learning.learn import Lessons, Looked, lessons, proven
+from cookstove_gui.forecast.learning.learn import KEPT, LEARNED_SESSIONS, Lessons, Looked, lessons, proven
 from cookstove_gui.forecast.model.character import Character
 from cookstove_gui.stove.entries import Session
-from tests.forecast.logs import STOVE, Log, sessions
+from tests.forecast.logs import MODERATE, STOVE, Log, sessions
 
 GENERIC = Character.generic(STOVE)
 LEARNED = replace(
@@ -93,11 +94,28 @@ def test_each_session_is_judged_by_what_the_ones_before_it_taught():
     assert _lessons(1).looked[0].casts == looked[0].casts
 
 
-def test_the_earliest_of_very_many_sessions_are_learned_from_without_being_looked_at():
-    only_read = [
+def _only_read(days: int) -> list[Session]:
+    """A session a day, of one reading that is hotter by the day."""
+    return [
         Session(number=day, stove=STOVE.name, title=str(day), entries=(replace(row, at=row.at + timedelta(days=day)),))
-        for day in range(52)
-        for row in Log().reads(0, "oven_centre", 70).entries
+        for day in range(days)
+        for row in Log().reads(0, "oven_centre", 70 + 2 * day).entries
     ]
-    found = lessons(STOVE, only_read)
-    assert (found.sessions, len(found.looked), found.learned.firings) == (52, 50, 52)
+
+
+@pytest.mark.parametrize(("bands", "looked_at"), [((MODERATE,), 50), ((), 38)])
+def test_the_earliest_of_very_many_sessions_are_learned_from_without_being_looked_at(bands, looked_at):
+    found = lessons(STOVE, _only_read(52), bands)
+    assert (found.sessions, len(found.looked), found.learned.firings) == (52, looked_at, 52)
+
+
+def test_a_fresh_pass_begins_at_the_latest_hundred_sessions(monkeypatch):
+    assert KEPT**LEARNED_SESSIONS < 0.05
+    monkeypatch.setattr(learn, "LEARNED_SESSIONS", 3)
+    found, latest = (lessons(STOVE, _only_read(5)[first:]) for first in (0, 2))
+    assert (found.sessions, found.learned.firings) == (5, 5)
+    assert found.looked == latest.looked
+    assert np.array_equal(found.learned.mean, latest.learned.mean)
+    # One that goes on from what is known has its earlier sessions behind it.
+    known = lessons(STOVE, _only_read(5)[:2])
+    assert not np.array_equal(lessons(STOVE, _only_read(5), known=known).learned.mean, latest.learned.mean)
