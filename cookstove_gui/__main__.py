@@ -13,6 +13,7 @@ def main() -> int:
     if arguments and (not arguments[0].startswith("-") or arguments[0] in _HELP):
         return _run_command(arguments)
     gc.disable()  # nothing made while starting is garbage; looking for it costs a twentieth of the start
+    import cookstove_gui.desk  # noqa: F401  # before Qt, which makes every import after its own slower
     from cookstove_gui.gui.start import open_window
 
     return open_window(arguments)

@@ -95,7 +95,7 @@ def taken_at(backup: Path) -> datetime:
     """When a backup was made: by its name, or by the file's own date if it was renamed."""
     match = _DATED.fullmatch(backup.name)
     if match:
-        return datetime.strptime(match[3], _STAMP).replace(tzinfo=UTC)
+        return datetime.fromisoformat(match[3]).replace(tzinfo=UTC)
     return datetime.fromtimestamp(backup.stat().st_mtime, UTC)
 
 

@@ -14,7 +14,7 @@ from cookstove_gui.errors import InputProblem, SurroundingsProblem
 from cookstove_gui.logbook import backups, migrations
 from cookstove_gui.logbook.checksum import is_sound
 from cookstove_gui.logbook.damage import Damage, check_pages, damaged_rows
-from cookstove_gui.logbook.database import Database
+from cookstove_gui.logbook.database import Database, Row
 from cookstove_gui.logbook.file_header import holds_anything
 from cookstove_gui.logbook.keeping import NOT_IN_BIN, Keeping, take_out_if_binned
 from cookstove_gui.logbook.learned import Learned
@@ -255,11 +255,17 @@ class Logbook:
 
     def setting(self, key: str, default: str = "") -> str:
         """What the cook has chosen."""
-        row = self._database.row("SELECT key, value, checksum FROM setting WHERE key = ?", (key,))
+        row = self._setting_row(key)
         return str(row[1]) if row is not None and is_sound(row) else default
 
+    def _setting_row(self, key: str) -> Row | None:
+        return self._database.row("SELECT key, value, checksum FROM setting WHERE key = ?", (key,))
+
     def set_setting(self, key: str, value: str) -> None:
-        """Keep a choice of the cook."""
+        """Keep a choice of the cook; one that is kept already costs no wait for the disk."""
+        row = self._setting_row(key)
+        if row is not None and row[1] == value and is_sound(row):
+            return
         with self._database.transaction() as connection:
             connection.execute(
                 "INSERT INTO setting (key, value) VALUES (?, ?) ON CONFLICT (key) DO UPDATE SET value = excluded.value",

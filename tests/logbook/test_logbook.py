@@ -4,6 +4,7 @@ import sqlite3
 import subprocess
 import sys
 import threading
+from contextlib import closing
 from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
@@ -249,6 +250,19 @@ def test_settings_have_a_default(logbook: Logbook) -> None:
     logbook.set_setting("unit", "C")
     logbook.set_setting("unit", "F")
     assert logbook.setting("unit") == "F"
+
+
+def test_a_setting_kept_already_is_not_written_again(tmp_path: Path) -> None:
+    with (
+        closing(Logbook.open(tmp_path / "logbook.sqlite")) as book,
+        closing(Logbook.open(tmp_path / "logbook.sqlite")) as other,
+    ):
+        written = []
+        for value in ("C", "C", "", "", "F"):
+            book.set_setting("unit", value)
+            written.append(other.is_changed_elsewhere())
+        assert written == [True, False, True, False, True]
+        assert other.setting("unit") == "F"
 
 
 @pytest.mark.parametrize("in_file", [True, False], ids=["file", "memory"])

@@ -43,13 +43,12 @@ class Place:
             self._window.setWindowState(self._window.windowState() | _MAXIMISED)
 
     def keep(self, page: str) -> None:
-        """Keep them for the next time."""
+        """Keep them for the next time; the place is that of the frame, which `move` takes."""
         usual = self._window.normalGeometry() if self._window.isMaximized() else self._window.geometry()
-        words = f"{usual.x()} {usual.y()} {usual.width()} {usual.height()}"
-        state = "maximised" if self._window.isMaximized() else ""
-        for key, value in (("window", words), ("window_state", state), ("page", page)):
-            if self._logbook.setting(key, "") != value:
-                self._logbook.set_setting(key, value)
+        usual.translate(self._window.pos() - self._window.geometry().topLeft())
+        self._logbook.set_setting("window", f"{usual.x()} {usual.y()} {usual.width()} {usual.height()}")
+        self._logbook.set_setting("window_state", "maximised" if self._window.isMaximized() else "")
+        self._logbook.set_setting("page", page)
 
 
 def _rectangle(words: str) -> QRect | None:

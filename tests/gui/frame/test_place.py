@@ -30,6 +30,20 @@ def test_size_place_and_page_are_kept(qtbot: QtBot) -> None:
     logbook.close()
 
 
+def test_a_framed_window_does_not_creep_from_start_to_start(qtbot: QtBot) -> None:
+    logbook = Logbook.in_memory()
+    found = []
+    for _ in range(3):
+        window, place = opened(logbook, qtbot)
+        window.show()
+        assert window.frameGeometry().topLeft() != window.geometry().topLeft()  # a frame stands round it
+        place.keep("cook")
+        found.append(logbook.setting("window"))
+        window.close()
+    assert len(set(found)) == 1
+    logbook.close()
+
+
 def test_a_window_kept_on_a_larger_screen_comes_back_whole(qtbot: QtBot) -> None:
     logbook = Logbook.in_memory()
     logbook.set_setting("window", "4000 3000 5000 4000")
