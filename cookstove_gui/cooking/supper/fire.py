@@ -95,7 +95,8 @@ def futures(fire: Fire, kept: KeptFire | None, until: float, kinds: AbstractSet[
         return ahead, 0
     band = kept.heats[0][1] if kept is not None else fire.band
     found = fire.rises(band)
-    return paced_by(ahead, fire.belief.stove.oven_spot, band.low, rise_sample(found)), len(found.rises)
+    firings = len(found.rises)
+    return paced_by(ahead, fire.belief.stove.oven_spot, band.low, rise_sample(found), firings), firings
 
 
 def usual_lighting(fire: Fire, parts: Iterable[OnHeat], otherwise: datetime) -> datetime:

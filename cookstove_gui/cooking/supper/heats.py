@@ -31,8 +31,9 @@ class HeatFit:
 
     spots: tuple[str, ...]
     minutes: FloatArray  # (starts,) from the projection's now, up to the last that can be judged
-    good: NDArray[np.bool_]  # (starts, spots, futures)
+    right: NDArray[np.bool_]  # (starts, spots, futures): the heat, however even
     even: NDArray[np.bool_]  # the same, of its evenness alone
+    good: NDArray[np.bool_]  # the same, of both
 
     def chances(self, starts: FloatArray) -> FloatArray:
         """The share of futures that are good from each start [min] on: (spots, starts).
@@ -95,36 +96,42 @@ def _fit(task: Task, names: tuple[str, ...], heat: WindowedHeat) -> HeatFit:
     even = np.broadcast_to(window.even(asked.evenness), right.shape)
     good = right & even
     if stays:
-        return HeatFit(spots=names, minutes=window.starts, good=good, even=even)
+        return HeatFit(spots=names, minutes=window.starts, right=right, even=even, good=good)
     anywhere = np.asarray(good.any(axis=1))
     looks = np.arange(LOOKS_MIN, task.minutes - 1e-9, LOOKS_MIN)
     found = np.zeros(anywhere.shape)
     for look in looks:
         found += anywhere[np.clip(np.searchsorted(window.starts, window.starts + look), 0, len(window.starts) - 1)]
     good &= (found >= MOST_LOOKS * len(looks))[:, None, :]
-    return HeatFit(spots=names, minutes=window.starts, good=good, even=even)
+    return HeatFit(spots=names, minutes=window.starts, right=right, even=even, good=good)
 
 
-def paced_by(projection: Projection, spot: str, heat: float, rises: FloatArray) -> Projection:
+def paced_by(projection: Projection, spot: str, heat: float, rises: FloatArray, fires: int) -> Projection:
     """The same futures run faster or slower, so that a spot reaches a heat [K] when `rises` [min] say.
 
-    The quickest future gets the quickest rise. `rises` are equally likely. Futures that never reach it keep their pace.
+    The quickest future gets the quickest rise. `rises` are equally likely, by so many `fires` that reached the heat.
+    Each of those speaks as loud as all that is known of other stoves, so of the futures that fall short one in
+    `fires` + 1 does so still, the coldest; the others are fires fed until they are at the heat, as the stove's own were.
     """
     paths = projection.of(spot)
     there = paths >= heat
     reached = np.where(there.any(axis=1), projection.minutes[there.argmax(axis=1)], np.inf)
-    seen = np.isfinite(reached) & (reached > 0.0)
-    if not seen.any():
+    short = np.isinf(reached)
+    by_speed = np.lexsort((-paths.max(axis=1), reached))  # of those that fall short the hottest first
+    comes = by_speed[: len(paths) - round(short.sum() / (fires + 1.0))]
+    comes = comes[reached[comes] > 0.0]
+    if not len(comes):
         return projection
-    order = np.argsort(reached[seen], kind="stable")
-    wanted = np.empty(int(seen.sum()))
-    wanted[order] = np.quantile(rises, (np.arange(len(order)) + 0.5) / len(order))
-    pace = np.ones(len(paths))
-    pace[seen] = reached[seen] / np.maximum(wanted, 1.0)
-    kelvin = np.empty_like(projection.kelvin)
-    for future, speed in enumerate(pace):
+    fed = comes[short[comes]]
+    excess = np.maximum(paths[fed].max(axis=1) - paths[fed, 0], 1.0)
+    begun = projection.kelvin[:, :1]
+    kelvin = projection.kelvin.copy()
+    kelvin[fed] = begun[fed] + ((heat - paths[fed, 0]) / excess)[:, None, None] * (kelvin[fed] - begun[fed])
+    reached[fed] = projection.minutes[paths[fed].argmax(axis=1)]
+    wanted = np.quantile(rises, (np.arange(len(comes)) + 0.5) / len(comes))
+    for future, speed in zip(comes, reached[comes] / np.maximum(wanted, 1.0), strict=True):
         at = np.clip(projection.minutes * speed, 0.0, projection.minutes[-1])
         row = np.minimum(np.searchsorted(projection.minutes, at, side="right") - 1, len(at) - 2)
         share = ((at - projection.minutes[row]) / (projection.minutes[row + 1] - projection.minutes[row]))[:, None]
-        kelvin[future] = (1.0 - share) * projection.kelvin[future, row] + share * projection.kelvin[future, row + 1]
+        kelvin[future] = (1.0 - share) * kelvin[future, row] + share * kelvin[future, row + 1]
     return replace(projection, kelvin=kelvin)

@@ -2,7 +2,9 @@
 
 In each future the food goes in once its oven is at a heat that a plan counts on, and is done when that oven's heat has
 made it so. Futures are fed by habit. Who follows a plan corrects most of what a wrong heat would make a bake longer or
-shorter, by air, wood and door; what is not corrected is `UNSTEERED` of it. An oven that comes late to its heat is late.
+shorter, by air, wood and door; what is not corrected is `UNSTEERED` of it. Food that goes in late is baked at the top
+of its heat, and food that would be done too soon at the bottom of it. An oven that comes later than that makes up for
+is late.
 """
 
 import numpy as np
@@ -10,18 +12,19 @@ from numpy.typing import NDArray
 
 from cookstove_gui.cooking.supper.dishes import Heat
 from cookstove_gui.cooking.supper.heats import task_for
-from cookstove_gui.cooking.supper.pace import lengths, usable_from
+from cookstove_gui.cooking.supper.pace import lengths, takes_at, usable_from
 from cookstove_gui.forecast.answers import FloatArray
 
 ON_TIME_MIN = 10.0  # either way of its time, within which food is on time
-# The largest that fits the suppers of forty invented stoves; what comes of it on others: tests/benchmarks/RESULTS.md.
+# What fits suppers of invented stoves best; what comes of it on others: tests/benchmarks/RESULTS.md.
 UNSTEERED = 0.2
+UNFORESEEN_MIN = 5.0  # standard deviation of when a bake is done, by what no future knows: hands, doors, the food itself
 
 
 def is_in_time(
-    minutes: FloatArray, oven: FloatArray, heat: Heat, begin: float, least: float, most: float
+    minutes: FloatArray, oven: FloatArray, heat: Heat, begin: float, least: float, most: float, number: int = 0
 ) -> NDArray[np.bool_]:
-    """Which futures (futures,) have a bake done between two moments [min], within `ON_TIME_MIN` of them.
+    """Which futures (futures,) have a meal's bake of this number done between two moments [min], within `ON_TIME_MIN`.
 
     `oven` (futures, times) is its heat [K] at `minutes`; the food goes in from `begin` on. A future that passes a heat
     that the food may never pass while it bakes is none of them.
@@ -32,9 +35,16 @@ def is_in_time(
     finds = np.isfinite(goes_in)
     goes_in = np.where(finds, goes_in, minutes[-1])
     takes = lengths(minutes, oven, heat, goes_in, heat.minutes)
-    done = goes_in + heat.minutes + UNSTEERED * (takes - heat.minutes)
-    in_time = finds & (done >= least - ON_TIME_MIN) & (done <= most + ON_TIME_MIN)
+    done = goes_in + heat.minutes + UNSTEERED * (takes - heat.minutes) + _unforeseen(len(oven), number)
+    task = task_for(heat)
+    quicker, slower = (heat.minutes - takes_at(edge, heat) for edge in (task.high, task.low))
+    in_time = finds & (done - quicker <= most + ON_TIME_MIN) & (done - slower >= least - ON_TIME_MIN)
     return np.asarray(in_time & _is_allowed(minutes, oven, heat, goes_in, done), dtype=np.bool_)
+
+
+def _unforeseen(futures: int, number: int) -> FloatArray:
+    """What each future (futures,) does not know of [min]; the same in every plan, so that no plan differs by it."""
+    return np.asarray(UNFORESEEN_MIN * np.random.default_rng(number).standard_normal(futures), dtype=np.float64)
 
 
 def _is_allowed(

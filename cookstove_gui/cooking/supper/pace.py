@@ -26,6 +26,12 @@ def paces(oven: FloatArray, heat: Heat) -> FloatArray:
     return np.asarray(np.maximum(oven - BOIL, 0.0) / (task_for(heat).middle - BOIL), dtype=np.float64)
 
 
+def takes_at(oven: float, heat: Heat) -> float:
+    """Minutes that a whole bake takes in an oven that stays at one heat [K]."""
+    pace = max(float(paces(np.array(oven), heat)), 1e-3)
+    return heat.minutes * min(max(1.0 / pace, SHORTEST), LONGEST)
+
+
 def baked(minutes: FloatArray, oven: FloatArray, heat: Heat) -> FloatArray:
     """Minutes of the usual bake by each of some instants [min], from the first on, with the oven (..., times) [K]."""
     pace = paces(oven, heat)

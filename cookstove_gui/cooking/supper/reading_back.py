@@ -8,11 +8,11 @@ import numpy as np
 from numpy.typing import NDArray
 
 from cookstove_gui.cooking.supper.chains import Chain, Problem
-from cookstove_gui.cooking.supper.clashes import clashes_of
+from cookstove_gui.cooking.supper.clashes import NO_HEAT, clashes_of
 from cookstove_gui.cooking.supper.dishes import HandsOn, Heat, Part, Wait
 from cookstove_gui.cooking.supper.fire import Fire, fire_steps
 from cookstove_gui.cooking.supper.heats import HeatFit
-from cookstove_gui.cooking.supper.in_time import is_in_time
+from cookstove_gui.cooking.supper.in_time import ON_TIME_MIN, is_in_time
 from cookstove_gui.cooking.supper.jobs import OVEN_PLACES, SLOT_MIN, DishAhead, Grid, next_part
 from cookstove_gui.cooking.supper.marks import LET_GO, Supper, step_key
 from cookstove_gui.cooking.supper.moves import moves_between
@@ -79,7 +79,7 @@ def read_back(
     supper, fire = table.supper, table.fire
     start = ahead.now if fire.lit else lit_at
     steps: list[PlannedStep] = []
-    holds: list[NDArray[np.bool_]] = []
+    slacks: dict[str, float] = {}
     for one, chain in chains_of(solved):
         steps += _done_steps(supper, one)
         if chain is not None and one.job is not None:
@@ -87,14 +87,10 @@ def read_back(
                 step = _step(table, one, chain, offset)
                 fit = fits.get(step.key)
                 if fit is not None:
-                    spot = fit.spots.index(step.spot) if step.spot in fit.spots else 0
-                    step = replace(step, spot=fit.spots[spot])
-                    if not step.begun:
-                        slack = _slack(table, one, chain, offset)
-                        there, in_time = _futures_of(table, step, fit, ahead, start, slack, one.dish.may_wait)
-                        step = replace(step, chance=float(there.mean()))
-                        holds.append(in_time)
+                    step = replace(step, spot=step.spot if step.spot in fit.spots else fit.spots[0])
+                    slacks[step.key] = _slack(table, one, chain, offset)
                 steps.append(step)
+    steps, holds = _with_chances(table, steps, slacks, fits, ahead, start)
     let_go = None if needed is None else start + timedelta(minutes=needed.until)
     steps += _fire_steps(table, fire_steps(fire, lit_at, let_go, table.now, helps))
     steps.sort(key=lambda step: (step.begin, step.end, step.key))
@@ -114,21 +110,50 @@ def read_back(
     return replace(plan, moved=moves_between(table.before, plan, supper))
 
 
-def _futures_of(
-    table: Table, step: PlannedStep, fit: HeatFit, ahead: Projection, start: datetime, slack: float, may_wait: float
-) -> tuple[NDArray[np.bool_], NDArray[np.bool_]]:
-    """In which futures (futures,) a step on heat turns out as planned, and in which its dish is still in time by it.
+def _with_chances(
+    table: Table,
+    steps: Sequence[PlannedStep],
+    slacks: Mapping[str, float],
+    fits: Mapping[str, HeatFit | None],
+    ahead: Projection,
+    start: datetime,
+) -> tuple[list[PlannedStep], list[NDArray[np.bool_]]]:
+    """The steps with the chance of each on heat that has not begun; and in which futures (futures,) its dish is in time.
 
-    A bake is done in time, its place even enough; anything else finds its heat for all of its minutes.
+    `slacks` are the minutes by which each may begin later. A bake is done in time, its place even enough; anything else
+    finds its heat for all of its minutes: a pot on its spot, or on another that nothing stands on then.
     """
-    spot, at = fit.spots.index(step.spot), (step.begin - start).total_seconds() / 60.0
-    row, last = fit.rows(np.array([at, at + min(slack, _MOST_SLACK_MIN)]))
-    heat = table.heats[step.key]
-    if not is_paced(heat):
-        return fit.good[row, spot], np.asarray(fit.good[row : last + 1, spot].any(axis=0))
-    oven, end = ahead.of(table.fire.belief.stove.oven_spot), (step.end - start).total_seconds() / 60.0
-    in_time = is_in_time(ahead.minutes, oven, heat, at, end - may_wait, end + slack) & fit.even[row, spot]
-    return in_time, in_time
+    oven, heats = ahead.of(table.fire.belief.stove.oven_spot), [step for step in steps if step.kind is StepKind.HEAT]
+    may_wait = {dish.key: dish.may_wait for dish in table.supper.dishes}
+    told: list[PlannedStep] = []
+    holds: list[NDArray[np.bool_]] = []
+    for step in steps:
+        fit = fits.get(step.key)
+        if fit is None or step.begun or step.key not in slacks:
+            told.append(step)
+            continue
+        slack, heat = slacks[step.key], table.heats[step.key]
+        at, end = ((moment - start).total_seconds() / 60.0 for moment in (step.begin, step.end))
+        row, last = fit.rows(np.array([at, at + min(slack, _MOST_SLACK_MIN) + ON_TIME_MIN]))
+        spots = _open_to(step, heats, fit)
+        even = np.asarray(fit.even[row, spots].any(axis=0))
+        if is_paced(heat):
+            right = is_in_time(ahead.minutes, oven, heat, at, end - may_wait[step.dish], end + slack, len(holds))
+            there = in_time = right & even
+        else:
+            right, there = (np.asarray(one[row, spots].any(axis=0)) for one in (fit.right, fit.good))
+            in_time = np.asarray(fit.good[row : last + 1, spots].any(axis=(0, 1)))
+        chance = float(there.mean())
+        is_uneven = chance < NO_HEAT <= right.mean() and even.mean() < NO_HEAT
+        told.append(replace(step, chance=chance, is_uneven=bool(is_uneven)))
+        holds.append(in_time)
+    return told, holds
+
+
+def _open_to(step: PlannedStep, heats: Sequence[PlannedStep], fit: HeatFit) -> list[int]:
+    """The spots of a fit that a step may be done on: its own, and those that no other step holds meanwhile."""
+    held = {one.spot for one in heats if one is not step and one.begin < step.end and step.begin < one.end}
+    return [place for place, spot in enumerate(fit.spots) if spot == step.spot or spot not in held]
 
 
 def _fire_steps(table: Table, steps: Sequence[PlannedStep]) -> list[PlannedStep]:

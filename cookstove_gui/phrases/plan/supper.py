@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from datetime import timedelta
 
+from cookstove_gui.cooking.fit.tasks import Place
 from cookstove_gui.cooking.supper.dishes import Dish, Heat, Wait
 from cookstove_gui.cooking.supper.heats import planned_for, task_for
 from cookstove_gui.cooking.supper.marks import Supper, step_key
@@ -15,7 +16,6 @@ from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import degrees
 
 _ON_TIME_MIN = 3.0  # from its time, within which a meal was as planned
-_NEAR = timedelta(minutes=75)  # before which a chance of the whole tells too little: see the study of suppers
 _FAILS_BELOW = 0.75  # chance of a heat below which it is told how often it is missed: about three of ten
 _LONGEST_NAME = 32  # letters of a dish in the shortest heading
 _WHY = {
@@ -72,7 +72,9 @@ def next_words(moment: Moment, plan: Plan, stove: Stove, edge: Edge) -> str:
 def fits_words(plan: Plan) -> tuple[str, str]:
     """How sure the table's time is, and what is tightest; or what doesn't fit: a short title, and a line below it."""
     if plan.clashes:
-        title = "Does not fit" if any(one.late_min for one in plan.clashes) else "Too little heat"
+        step = _short_step(plan.clashes[0], plan)
+        lacks = "Too uneven" if step is not None and step.is_uneven else "Too little heat"
+        title = "Does not fit" if any(one.late_min for one in plan.clashes) else lacks
         return f"{title};", clash_words(plan.clashes[0], plan)
     tightest = min(
         (step for step in plan.steps if step.chance is not None), key=lambda step: step.chance or 0.0, default=None
@@ -81,8 +83,8 @@ def fits_words(plan: Plan) -> tuple[str, str]:
         return "Everything fits.", ""
     told = f"{_inside(dish_of(plan, tightest))}, {_in_ten(tightest.chance)}"
     way = "not sure of" if tightest.chance < MARGINS[plan.margin] else "tightest:"
-    if plan.chance is None or not is_near(plan):
-        return "All in time;" if way == "not sure of" else "Everything fits;", f"{way} {told}"
+    if plan.chance is None:
+        return "Everything fits;", f"{way} {told}"
     return f"In time {_in_ten(plan.chance)};", f"{way} {told}"
 
 
@@ -95,12 +97,6 @@ def plan_rungs(plan: Plan, edge: Edge) -> tuple[str, ...]:
     return (f"{at}: {names}. {fits}. The whole plan is on Plan, Supper.", f"{at}: {names}. {fits}.", f"{at}. {fits}.")
 
 
-def is_near(plan: Plan) -> bool:
-    """Whether the first heat is so near that the chance of the whole says something."""
-    heats = [step for step in plan.steps if step.kind is StepKind.HEAT]
-    return any(step.begun or step.done or step.begin - plan.made_at <= _NEAR for step in heats)
-
-
 def _in_ten(chance: float) -> str:
     """A chance in tenths, kept in one line."""
     return in_ten(chance).replace(" ", "\u00a0")
@@ -110,12 +106,10 @@ def chance_words(plan: Plan) -> str:
     """What the chance of the whole is of, in full; empty where no heat is wanted."""
     if plan.chance is None:
         return ""
-    if not is_near(plan):
-        return "How sure the table's time is can be told once the first heat is near."
     known = "as the fire burns now" if plan.lit else "before anything is lit"
-    tenths = min(max(round(10 * plan.chance), 1), 9)
+    share = in_ten(plan.chance).replace(" in ", " of ")
     return (
-        f"Every dish is on time, to ten minutes, in {tenths} of 10 futures {known}, tended as planned; each reading "
+        f"Every dish is on time, to ten minutes, in {share} futures {known}, tended as planned; each reading "
         "makes it surer, or moves steps."
     )
 
@@ -131,9 +125,18 @@ def clash_words(clash: Clash, plan: Plan) -> str:
             return f"{late}, or without it."
         other = _lower(_name(plan, clash.instead))
         return f"{late}, or do it first and the {other} {duration(clash.instead_min)} later."
-    step = next((one for one in plan.steps if one.key == clash.no_heat), None)
+    step = _short_step(clash, plan)
     chance = "" if step is None or step.chance is None else f" ({in_ten(step.chance)})"
+    if step is not None and step.is_uneven:
+        part = part_of_step(plan, step)
+        where = "the oven is" if isinstance(part, Heat) and part.place is Place.OVEN else "every spot is"
+        return f"{name}: {where} too uneven for it{chance}."
     return f"{name} hardly finds its heat{chance}."
+
+
+def _short_step(clash: Clash, plan: Plan) -> PlannedStep | None:
+    """The step that finds no place as it wants it."""
+    return next((one for one in plan.steps if one.key == clash.no_heat), None)
 
 
 def chance_line(step: PlannedStep) -> str:
@@ -141,7 +144,9 @@ def chance_line(step: PlannedStep) -> str:
     if step.chance is None or step.done or step.chance > _FAILS_BELOW:
         return ""
     fails = round(10 * (1.0 - step.chance))
-    return "hardly finds heat" if fails > 9 else f"fails {fails} times in 10"
+    if fails > 9 or step.is_uneven:
+        return "place too uneven" if step.is_uneven else "hardly finds heat"
+    return f"fails {fails} times in 10"
 
 
 def fails_rungs(steps: Sequence[PlannedStep]) -> tuple[str, ...]:

@@ -90,15 +90,37 @@ def test_a_heat_of_its_own_goes_before_the_tasks():
     assert (task.low, task.high, task.minutes, task.evenness) == (500.0, 520.0, 20.0, 10.0)
 
 
+WANTED = kelvin(370.0, "F")
+
+
+def _reached(paced: Projection) -> list[float]:
+    """When each future is at the heat wanted; infinite where it never is."""
+    there = paced.of("oven_centre") >= WANTED - 0.1
+    return np.where(there.any(axis=1), MINUTES[there.argmax(axis=1)], np.inf).tolist()
+
+
 def test_futures_are_paced_by_the_rises_that_are_told():
     rising = _futures(70.0 + 3.0 * MINUTES, 70.0 + 6.0 * MINUTES)  # 370 °F after 100 and after 50 min
-    paced = paced_by(rising, "oven_centre", kelvin(370.0, "F"), np.array([40.0, 40.0, 80.0, 80.0]))
-    oven_heat = paced.of("oven_centre")
-    reached = [MINUTES[(row >= kelvin(369.9, "F")).argmax()] for row in oven_heat]
-    assert reached == [80.0, 40.0]
+    assert _reached(paced_by(rising, "oven_centre", WANTED, np.array([40.0, 40.0, 80.0, 80.0]), 3)) == [80.0, 40.0]
 
 
-def test_a_future_that_never_gets_there_keeps_its_pace():
+def test_a_future_that_never_gets_there_keeps_its_pace_where_no_fire_of_the_stove_ever_did():
     cool = _futures(_flat(200.0), 70.0 + 6.0 * MINUTES)
-    paced = paced_by(cool, "oven_centre", kelvin(370.0, "F"), np.array([100.0]))
+    paced = paced_by(cool, "oven_centre", WANTED, np.array([100.0]), 0)
     assert paced.of("oven_centre")[0] == pytest.approx(kelvin(_flat(200.0), "F"))
+    assert _reached(paced) == [np.inf, 100.0]
+
+
+def test_each_fire_that_got_there_speaks_against_the_futures_that_never_do():
+    """Of three that fall short one fire leaves one or two, two leave one, the coldest; the hottest comes first."""
+    short = _futures(*(70.0 + rise * MINUTES for rise in (1.5, 0.5, 1.0)), 70.0 + 6.0 * MINUTES)
+    rises = np.array([60.0, 60.0, 90.0, 90.0, 120.0, 120.0])
+    assert _reached(paced_by(short, "oven_centre", WANTED, rises, 2)) == [90.0, np.inf, 120.0, 60.0]
+    many = paced_by(short, "oven_centre", WANTED, np.repeat([60.0, 90.0, 120.0, 150.0], 2), 9)
+    assert _reached(many) == [90.0, 150.0, 120.0, 60.0]
+
+
+def test_a_future_that_is_there_already_keeps_its_pace():
+    warm = _futures(_flat(400.0), 70.0 + 6.0 * MINUTES)
+    paced = paced_by(warm, "oven_centre", WANTED, np.array([100.0]), 3)
+    assert paced.of("oven_centre")[0] == pytest.approx(kelvin(_flat(400.0), "F"))

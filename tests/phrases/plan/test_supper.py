@@ -76,13 +76,16 @@ def test_what_falls_below_the_margin_is_not_called_sure() -> None:
     assert words.fits_words(safe) == ("In time 6\u00a0in\u00a010;", "not sure of apple pie, 7\u00a0in\u00a010")
 
 
-def test_long_before_the_first_heat_no_chance_of_the_whole_is_told() -> None:
-    early = replace(PLAN, made_at=NOW - timedelta(minutes=46))
-    assert words.fits_words(early)[0] == "Everything fits;"
-    assert words.fits_words(replace(early, margin=Margin.SAFE))[0] == "All in time;"
-    assert "once the first heat is near" in words.chance_words(early)
-    begun = replace(early, steps=(replace(BAKE, begun=True, begin=early.made_at), BOIL))
-    assert words.fits_words(begun)[0].startswith("In time")
+def test_the_chance_of_the_whole_is_told_from_the_start_of_the_plan() -> None:
+    early = replace(PLAN, made_at=NOW - timedelta(hours=6))
+    assert words.fits_words(early)[0] == "In time 6\u00a0in\u00a010;"
+    assert " in 6 of 10 futures" in words.chance_words(early)
+
+
+def test_a_meal_without_heat_is_told_as_hardly_ever_in_time() -> None:
+    cold = replace(PLAN, chance=0.0)
+    assert words.fits_words(cold)[0] == "In time under\u00a01\u00a0in\u00a010;"
+    assert " in under 1 of 10 futures" in words.chance_words(cold)
 
 
 def test_a_meal_that_wants_no_heat_has_no_chance_to_tell() -> None:
@@ -116,6 +119,23 @@ def test_the_chance_of_the_whole_says_what_it_is_a_share_of(lit: bool, known: st
 def test_a_clash_is_named_with_the_least_change(clash: Clash, said: str) -> None:
     assert words.clash_words(clash, PLAN) == said
     assert words.fits_words(replace(PLAN, clashes=(clash,)))[1] == said
+
+
+@pytest.mark.parametrize(
+    ("step", "title", "said"),
+    [
+        (BAKE, "Too uneven;", "Apple pie: the oven is too uneven for it (2 in 10)."),
+        (BOIL, "Too uneven;", "Greens: every spot is too uneven for it (2 in 10)."),
+    ],
+)
+def test_a_place_too_uneven_is_not_called_a_want_of_heat(step: PlannedStep, title: str, said: str) -> None:
+    clash = Clash(dish=step.dish, late_min=0.0, no_heat=step.key)
+    cool, uneven = (replace(step, chance=0.2, is_uneven=so) for so in (False, True))
+    plan = replace(PLAN, steps=(CRUST, uneven), clashes=(clash,))
+    assert words.fits_words(plan) == (title, said)
+    assert words.fits_words(replace(plan, steps=(CRUST, cool)))[0] == "Too little heat;"
+    assert words.chance_line(uneven) == "place too uneven"
+    assert words.chance_line(cool) == "fails 8 times in 10"
 
 
 def test_of_a_dish_that_is_on_the_fire_only_how_late_it_comes_is_said() -> None:

@@ -1,0 +1,74 @@
+"""The chance of each step on heat and of the whole meal, from heats made by hand."""
+
+from datetime import timedelta
+
+import numpy as np
+import pytest
+
+from cookstove_gui.cooking.fit.tasks import Place
+from cookstove_gui.cooking.supper import planning
+from cookstove_gui.cooking.supper.dishes import Heat
+from cookstove_gui.cooking.supper.heats import HeatFit
+from cookstove_gui.cooking.supper.marks import Supper
+from cookstove_gui.cooking.supper.plan import Plan
+from cookstove_gui.forecast.model.ensemble import MEMBERS
+from tests.cooking.supper.made import NOW, burning, dish
+
+TOPS = ("top_front_left", "top_back_left")
+STARTS = np.arange(0.0, 121.0, 5.0)
+POT = Heat(what="simmer", place=Place.TOP, minutes=20.0, low=380.0, high=420.0)
+TABLE = NOW + timedelta(minutes=40)
+HALF = np.arange(MEMBERS) % 2 == 0
+
+
+def heats(right: np.ndarray, *, even: float = 1.0, since: float = 0.0) -> HeatFit:
+    """Right on the spots (spots, futures) from a minute on, and even enough in a share of the futures."""
+    shape = (len(STARTS), len(TOPS), MEMBERS)
+    hot = np.broadcast_to(right, shape) & (STARTS >= since)[:, None, None]
+    level = np.broadcast_to(np.arange(MEMBERS) < even * MEMBERS, shape)
+    return HeatFit(spots=TOPS, minutes=STARTS, right=hot, even=level, good=hot & level)
+
+
+def planned(monkeypatch: pytest.MonkeyPatch, fit: HeatFit, pots: int = 1) -> Plan:
+    """Pots of twenty minutes, all wanted at once."""
+    monkeypatch.setattr(planning, "heat_fits", lambda _, __, heats: (fit,) * len(heats))
+    dishes = tuple(dish(f"pot{number}", POT, may_wait=0.0) for number in range(pots))
+    return planning.plan_meal(Supper(table_at=TABLE, dishes=dishes), burning(), NOW)
+
+
+def chances(plan: Plan) -> list[float]:
+    return [step.chance for step in plan.steps if step.chance is not None]
+
+
+def test_a_pot_goes_where_the_heat_is_right_then(monkeypatch: pytest.MonkeyPatch) -> None:
+    either = np.stack((HALF, ~HALF))
+    plan = planned(monkeypatch, heats(either))
+    assert (chances(plan), plan.chance) == ([1.0], 1.0)
+
+
+def test_a_pot_does_not_go_where_another_stands(monkeypatch: pytest.MonkeyPatch) -> None:
+    plan = planned(monkeypatch, heats(np.stack((HALF, ~HALF))), pots=2)
+    assert len({step.spot for step in plan.steps if step.chance is not None}) == 2
+    assert chances(plan) == [0.5, 0.5]
+    assert plan.chance == 0.0  # what is right for one is wrong for the other
+
+
+@pytest.mark.parametrize(("late", "in_time"), [(10.0, 1.0), (15.0, 0.0)])
+def test_a_pot_too_may_be_ten_minutes_late(monkeypatch: pytest.MonkeyPatch, late: float, in_time: float) -> None:
+    """The last start that is in time is 20 min from now; before `late` more no spot is hot."""
+    fit = heats(np.ones((2, MEMBERS), dtype=bool), since=20.0 + late)
+    monkeypatch.setattr(planning, "_offered", lambda table, *_: planning._all_good(table))
+    plan = planned(monkeypatch, fit)
+    assert chances(plan) == [0.0]
+    assert plan.chance == in_time
+
+
+@pytest.mark.parametrize(
+    ("right", "even", "uneven"), [(1.0, 0.2, True), (1.0, 0.4, False), (0.2, 1.0, False), (0.2, 0.2, False)]
+)
+def test_a_place_too_uneven_is_told_from_one_without_heat(
+    monkeypatch: pytest.MonkeyPatch, right: float, even: float, uneven: bool
+) -> None:
+    hot = np.broadcast_to(np.arange(MEMBERS) < right * MEMBERS, (2, MEMBERS))
+    (step,) = (one for one in planned(monkeypatch, heats(hot, even=even)).steps if one.chance is not None)
+    assert step.is_uneven == uneven
