@@ -1,16 +1,18 @@
 """Is supper on time? `python -m tests.benchmarks.supper --stoves 12 --keep FILE` (slow); what a plan costs, `--cost`.
 
 Each invented stove has three past firings. A bake of 45 minutes in the heat of the last of them, which then rests for
-15, is wanted on the table. It is cooked twice on the same fire, with the same wood, wind and habits of the cook: by
-somebody who lights when this program says, and does what its plan and heading show, replanned at every few minutes; and
-by somebody who lights two hours before the table's time and goes by habit (`supper_cooks.py`). Supper is on time within
-ten minutes either way. Each supper is written to FILE as it is done, and not cooked again.
+15, is wanted on the table. It is cooked on the same fire, with the same wood, wind and habits of the cook, by somebody
+who lights when this program says, and does what its plan and heading show, replanned at every few minutes; and by
+somebody who lights two hours before the table's time and goes by habit; each with and without letting an oven that is
+far too hot cool by its door (`supper_cooks.py`, `supper_evening.py`). Supper is on time within ten minutes either way.
+With `--sooner` it is wanted so many minutes sooner than the plan would have it, so that a told chance can be seen to
+fall; then only the program's cook cooks. Each supper is written to FILE as it is done, and not cooked again.
 """
 
 import argparse
 import json
 import time
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import asdict
 from functools import partial
 from itertools import pairwise
@@ -22,7 +24,8 @@ from cookstove_gui.cooking.supper.plan import Margin
 from cookstove_gui.forecast.learning.learn import learn
 from cookstove_gui.stove.entries import Session
 from tests.benchmarks.skill_worlds import WORLDS
-from tests.benchmarks.supper_cooks import BAKE_MIN, REST_MIN, Cooked, Follower, by_rule
+from tests.benchmarks.supper_cooks import Follower
+from tests.benchmarks.supper_evening import BAKE_MIN, REST_MIN, Cooked, by_rule
 from tests.cooking.supper.made import NOW, burning, supper
 from tests.world.kitchens import KITCHENS
 
@@ -30,62 +33,122 @@ ON_TIME_MIN = 10.0
 PAST = 3
 RULE_MIN = 120.0
 JUDGED_FROM = 70000  # stoves that nothing was looked at on; design stoves are below 1000
-TOLD = (0.0, 0.6, 0.75, 0.9, 1.01)  # chances told when the fire is lit, from the one to the next
-WAYS = ("this program", "two hours before")
+TOLD = (0.0, 0.2, 0.4, 0.6, 0.75, 0.85, 1.01)  # chances told, from the one to the next
+BEFORE = (70.0, 40.0, 15.0)  # min before the food goes in at which the told chance is judged again
+PLANNED, RULE = "this program", "two hours before"
+SHUT = ", the oven's door left shut"
+WAYS = (PLANNED, RULE, PLANNED + SHUT, RULE + SHUT)
 
 
-def cooked(world: str, seed: int) -> tuple[Cooked, Cooked]:
-    """One supper by either way."""
+def cooked(world: str, seed: int, margin: Margin, sooner: float) -> dict[str, Cooked]:
+    """One supper by each way, or by the program's alone where it is wanted sooner."""
     past = WORLDS[world](seed, range(PAST))
     stove, band = past[0].stove, past[-1].band
     sessions = tuple(
         Session(number=number, stove=stove.name, title="", entries=one.entries) for number, one in enumerate(past, 1)
     )
-    kitchen = KITCHENS[world]
-    follower = Follower(kitchen(seed, PAST, band), sessions, learn(stove, sessions), Margin.USUAL, seed)
-    return follower.cook(), by_rule(kitchen(seed, PAST, band), RULE_MIN - BAKE_MIN - REST_MIN, seed)
+    kitchen, character = partial(KITCHENS[world], seed, PAST, band), learn(stove, sessions)
+    found = {}
+    for door, said in ((True, ""), (False, SHUT)):
+        follower = Follower(kitchen(), sessions, character, margin, seed, sooner=sooner, uses_door=door)
+        found[PLANNED + said] = follower.cook()
+        if sooner:
+            break
+        found[RULE + said] = by_rule(kitchen(), RULE_MIN - BAKE_MIN - REST_MIN, seed, uses_door=door)
+    return found
 
 
-def study(stoves: int, first: int, keep: Path) -> Iterator[tuple[str, int, str, Cooked]]:
-    """World, stove, way and what became of the supper, each world in turn."""
+def study(
+    stoves: int, first: int, keep: Path, margin: Margin, sooner: Sequence[float]
+) -> Iterator[tuple[str, float, str, Cooked]]:
+    """World, minutes sooner, way and what became of the supper, each world in turn."""
     lines = keep.read_text("utf-8").splitlines() if keep.exists() else []
-    known = {(row["world"], row["seed"]): row for row in map(json.loads, lines)}
+    known = {(row["world"], row["seed"], row["sooner"], row["margin"]): row["cooked"] for row in map(json.loads, lines)}
     for seed in range(first, first + stoves):
         for world in KITCHENS:
-            row = known.get((world, seed))
-            if row is None:
-                row = {"world": world, "seed": seed}
-                row |= {way: asdict(one) for way, one in zip(WAYS, cooked(world, seed), strict=True)}
-                with keep.open("a", encoding="utf-8") as file:
-                    file.write(f"{json.dumps(row)}\n")
-            for way in WAYS:
-                yield world, seed, way, Cooked(**row[way])
+            for minutes in sooner:
+                key = (world, seed, minutes, str(margin))
+                if key not in known:
+                    known[key] = {way: asdict(one) for way, one in cooked(world, seed, margin, minutes).items()}
+                    row = {"world": world, "seed": seed, "sooner": minutes, "margin": margin, "cooked": known[key]}
+                    with keep.open("a", encoding="utf-8") as file:
+                        file.write(f"{json.dumps(row)}\n")
+                for way, one in known[key].items():
+                    yield world, minutes, way, Cooked(**one)
 
 
-def print_study(stoves: int, first: int, keep: Path) -> None:
-    """The table, and what made the suppers miss their time."""
-    rows = list(study(stoves, first, keep))
-    print("world | suppers | lit by | on time | late by median, min | food waits | oven waits | told chance, mean")
+def is_on_time(one: Cooked) -> bool:
+    return abs(one.late_min) <= ON_TIME_MIN
+
+
+def print_study(rows: Sequence[tuple[str, float, str, Cooked]]) -> None:
+    """The table, and what made the suppers miss their time; then what was told."""
+    in_time = [(world, way, one) for world, minutes, way, one in rows if not minutes]
+    print("world | suppers | lit by | on time | late by median, min | food waits | oven waits")
     for world in ("all", *KITCHENS):
         for way in WAYS:
-            found = [one for where, _, how, one in rows if how == way and world in ("all", where)]
-            on_time = np.mean([abs(one.late_min) <= ON_TIME_MIN for one in found])
-            late, food, oven = (
-                np.median([getattr(one, name) for one in found]) for name in ("late_min", "food_waits", "oven_waits")
-            )
-            told = f"{np.mean([one.chance for one in found]):.2f}" if way == WAYS[0] else ""
-            waits = f"{late:.0f} | {food:.0f} | {oven:.0f}"
-            print(f"{world} | {len(found)} | {way} | {100 * on_time:.0f} % | {waits} | {told}")
+            found = [one for where, how, one in in_time if how == way and world in ("all", where)]
+            if found:
+                late, food, oven = (
+                    np.median([getattr(one, name) for one in found])
+                    for name in ("late_min", "food_waits", "oven_waits")
+                )
+                count = sum(map(is_on_time, found))
+                print(f"{world} | {len(found)} | {way} | {count} | {late:.0f} | {food:.0f} | {oven:.0f}")
     for way in WAYS:
-        why = [one.why for _, _, how, one in rows if how == way and one.why]
+        why = [one.why for _, how, one in in_time if how == way and one.why]
         print(f"{way}, missed: " + ", ".join(f"{why.count(one)} {one}" for one in sorted(set(why))))
-    followed = [(one.chance, abs(one.late_min) <= ON_TIME_MIN) for _, _, how, one in rows if how == WAYS[0]]
+    print_odds(in_time)
+    followed = [(minutes, one) for _, minutes, way, one in rows if way == PLANNED]
+    for minutes in sorted({minutes for minutes, _ in followed}):
+        pairs = [(one.chance, is_on_time(one)) for sooner, one in followed if sooner == minutes]
+        told, came = np.mean(pairs, axis=0)
+        print(f"wanted {minutes:.0f} min sooner: {len(pairs)} suppers, told {told:.2f} when lit, came {came:.2f}")
+    print_told("when lit", [(one.chance, is_on_time(one)) for _, one in followed])
+    for before in BEFORE:
+        nearest = [(min(one.told, key=lambda told: abs(told[0] - before)), one) for _, one in followed if one.told]
+        near = [(chance, is_on_time(one)) for (at, chance), one in nearest if abs(at - before) < 0.2 * before + 3.0]
+        print_told(f"{before:.0f} min before the food goes in", near)
+
+
+def print_odds(rows: Sequence[tuple[str, str, Cooked]]) -> None:
+    """Odds of a miss by the rule over those by the program, with limits by drawing the stoves again 4000 times."""
+    random = np.random.default_rng(0)
+    for said in ("", SHUT):
+        ours, theirs = (
+            np.array([is_on_time(one) for _, way, one in rows if way == by + said]) for by in (PLANNED, RULE)
+        )
+        if not len(ours):
+            continue
+        drawn = random.integers(0, len(ours), (4000, len(ours)))
+
+        def ratio(mine: np.ndarray, others: np.ndarray) -> np.ndarray:
+            on, other = mine.sum(axis=-1) + 0.5, others.sum(axis=-1) + 0.5
+            count = mine.shape[-1] + 1.0
+            return np.asarray(((count - other) / other) / ((count - on) / on))
+
+        low, high = np.quantile(ratio(ours[drawn], theirs[drawn]), (0.025, 0.975))
+        times = f"{ratio(ours, theirs):.1f} times as high by the rule ({low:.1f} to {high:.1f})"
+        only = f"{(ours & ~theirs).sum()} on time by the program alone, {(theirs & ~ours).sum()} by the rule alone"
+        print(f"odds of a miss{said}: {times}; {only}")
+
+
+def print_told(when: str, found: Sequence[tuple[float, bool]]) -> None:
+    """What was told against what came, in steps of what was told."""
+    if not found:
+        return
+    pairs = np.array(found, dtype=np.float64)
+    told, came = pairs.T
+    sure = [a > b for a in told[came == 1.0] for b in told[came == 0.0]]
+    print(
+        f"told {when}: {len(told)}, told {told.mean():.2f}, came {came.mean():.2f}, Brier score "
+        f"{((told - came) ** 2).mean():.3f} (always {came.mean():.2f}: {came.var():.3f}); of one that came and one "
+        f"that did not, the first was told surer in {np.mean(sure) if sure else np.nan:.2f}"
+    )
     for low, high in pairwise(TOLD):
-        found = [(told, came) for told, came in followed if low <= told < high]
-        if found:
-            told, came = np.mean(found, axis=0)
-            print(f"told {low} to {high}: {len(found)} suppers, told {told:.2f}, came {came:.2f}")
-    print(f"Brier score of the told chance: {np.mean([(told - came) ** 2 for told, came in followed]):.3f}")
+        inside = (told >= low) & (told < high)
+        if inside.any():
+            print(f"  {low} to {high}: {inside.sum()}, told {told[inside].mean():.2f}, came {came[inside].mean():.2f}")
 
 
 def print_cost() -> None:
@@ -118,12 +181,14 @@ def main() -> None:
     parser.add_argument("--stoves", type=int, default=12, help="of each world")
     parser.add_argument("--first", type=int, default=JUDGED_FROM)
     parser.add_argument("--keep", type=Path, default=Path("suppers.jsonl"))
+    parser.add_argument("--margin", type=Margin, default=Margin.USUAL, choices=list(Margin))
+    parser.add_argument("--sooner", type=float, nargs="*", default=[0.0], help="min; several are cooked in turn")
     parser.add_argument("--cost", action="store_true")
     options = parser.parse_args()
     if options.cost:
         print_cost()
     else:
-        print_study(options.stoves, options.first, options.keep)
+        print_study(list(study(options.stoves, options.first, options.keep, options.margin, options.sooner)))
 
 
 if __name__ == "__main__":

@@ -1,13 +1,9 @@
-"""Two who cook the same supper on the same fire: one follows the program, one lights by a rule and goes by habit.
+"""Who cooks a supper by what the program shows: the plan's steps with their clock, and what the heading asks for.
 
-Both read the oven at their rounds, put the food in once the thermometer shows a heat that will do (25 °F off the band
-is what a bake forgives), and take it out when it is done: when it has had as much heat as its minutes in the middle of
-the band give, heat going into food in proportion to the oven's excess over the boil. Who follows the program knows only
-what it shows: the plan's steps with their clock, and what the heading asks for. Everything is written down a little
-untrue, and sometimes not at all.
+The oven is read at rounds; everything is written down a little untrue, and sometimes not at all.
 """
 
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 from datetime import datetime, timedelta
 from unittest.mock import patch
 
@@ -19,7 +15,6 @@ from cookstove_gui.cooking.fires.steps import AIR_DOWN, feeds
 from cookstove_gui.cooking.fit.tasks import Place
 from cookstove_gui.cooking.safety.caution import Caution, speak_against
 from cookstove_gui.cooking.supper.dishes import Dish, Heat, Wait
-from cookstove_gui.cooking.supper.heats import GIVES
 from cookstove_gui.cooking.supper.marks import Mark, Supper, with_mark
 from cookstove_gui.cooking.supper.plan import FireStep, Margin, Plan
 from cookstove_gui.forecast.answers import ActionKind
@@ -29,137 +24,36 @@ from cookstove_gui.situation import Inputs, Standing
 from cookstove_gui.stove.entries import Entry, HeatBand, Kind, Session
 from cookstove_gui.supper import SupperInputs, plan_supper
 from cookstove_gui.units import degrees, tidy
+from tests.benchmarks.supper_evening import BAKE_MIN, GIVES_UP_MIN, REST_MIN, Cooked, Evening
 from tests.world.kitchens import Kitchen
 
-BAKE_MIN, REST_MIN = 45.0, 15.0
-BOIL = 373.15  # K
-GIVES_UP_MIN = 420  # from lighting
 ROUND_MIN, SPREAD = 8.0, 4.0  # between rounds on average; shape of their gamma distribution
 NOTICES = 0.5  # chance a minute of doing what is shown
 LOOKS_APART_MIN = 4  # the window is looked at so often, at most
 KEEPS_OFF_MIN = 12  # after the air was set as shown, it isn't touched by habit
 CATCHES = 0.6  # opening of the air at least that is given to wood just put on
 SINCE_WOOD_MIN = 10  # wood that was put on so lately answers a call for wood
-READIES_MIN = 10.0  # before the food is to go in, from when an oven that is far too hot has its door opened
 TOO_SOON_MIN = 7.0  # before its time, from which a bake that the plan sees done is slowed down
-LOOKS_IN = 0.2  # chance a minute that an oven with food in it is looked at
 HEEDS_MIN = 5.0  # after which a spot is read again that the window calls too hot
 WRITES = {"lit": 1.0, "wood": 0.92, "air": 0.8, "bypass": 0.9, "oven_door": 0.6}
 _KINDS = {"lit": Kind.LIT, "wood": Kind.WOOD, "air": Kind.AIR, "bypass": Kind.BYPASS}
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Cooked:
-    """What became of one supper."""
-
-    late_min: float  # after the table's time; infinite where it was never done
-    food_waits: float  # min that the food waits for the oven, after it was to go in
-    oven_waits: float  # min from the oven's coming to heat until the food goes in
-    rise_min: float  # from lighting to the heat
-    lead_min: float  # from lighting to when the food was to go in
-    mean_over: float  # K of the oven over the band's middle while it baked
-    chance: float = 1.0  # as it was told when the fire was lit
-    why: str = ""  # what made it late or early, in a word
-
-
-@dataclass(slots=True, kw_only=True)
-class Evening:
-    """One supper under way; minutes count from lighting."""
-
-    kitchen: Kitchen
-    lead: float  # to when the food was to go in, as it was at first
-    random: np.random.Generator
-    rows: list[Entry] = field(default_factory=list)
-    heard: int = 0  # of what happened, how much is written down or left out
-    next_round: float = 3.0
-    in_at: float | None = None
-    reached: float | None = None
-    dose: float = 0.0
-    over: list[float] = field(default_factory=list)
-    is_too_hot: bool = False  # as last seen, so that it is looked at again
-    is_too_soon: bool = False  # what is in the oven will be done far too soon, as far as is known
-
-    def heat_seen(self) -> float:
-        """The oven's thermometer as it is read [K]."""
-        return self.kitchen.dial() + self.random.normal(0.0, 1.5)
-
-    def goes_in(self, seen: float) -> bool:
-        """Whether an oven that shows this will do for the food."""
-        low, high = self.kitchen.band
-        return low - GIVES <= seen <= high + GIVES
-
-    def lets_heat_out(self) -> None:
-        """An oven far too hot for what waits, or is in it and looked at: its door is opened until it is at its heat.
-
-        So is that of a bake that is known to be done long before its time, down to the middle of its heat.
-        """
-        kitchen, waits = self.kitchen, self.in_at is None and self.kitchen.minute >= self.lead - READIES_MIN
-        if waits or self.is_too_hot or (self.in_at is not None and self.random.random() < LOOKS_IN):
-            low, high = kitchen.band
-            enough = 0.5 * (low + high) if self.is_too_soon else high + (0.0 if self.is_too_hot else GIVES)
-            self.is_too_hot = self.heat_seen() > enough
-            if self.is_too_hot:
-                kitchen.open_oven(1.0)
-
-    def put_in(self) -> None:
-        """The food goes in now."""
-        self.in_at = float(self.kitchen.minute)
-        self.kitchen.food(goes_in=True)
-
-    def minute(self) -> bool:
-        """One minute of fire; whether the food is done at its end."""
-        kitchen = self.kitchen
-        self.lets_heat_out()
-        kitchen.live()
-        oven, (low, high) = kitchen.oven(), kitchen.band
-        if self.reached is None and oven >= low:
-            self.reached = float(kitchen.minute)
-        if self.in_at is None:
-            return False
-        self.over.append(oven - 0.5 * (low + high))
-        self.dose += max(oven - BOIL, 0.0) / (0.5 * (low + high) - BOIL)
-        return self.dose >= BAKE_MIN
-
-    def result(self, done: bool, chance: float = 1.0) -> Cooked:
-        """What became of it."""
-        reached = np.inf if self.reached is None else self.reached
-        in_at = np.inf if self.in_at is None else self.in_at
-        late = self.kitchen.minute - self.lead - BAKE_MIN if done else np.inf
-        mean = float(np.mean(self.over)) if self.over else 0.0
-        return Cooked(
-            late_min=late, food_waits=max(in_at - self.lead, 0.0), oven_waits=max(in_at - reached, 0.0),
-            rise_min=reached, lead_min=self.lead, mean_over=mean, chance=chance,
-            why=_why(late, reached - self.lead, in_at - self.lead),
-        )  # fmt: skip
-
-
-def _why(late: float, rise_late: float, in_late: float) -> str:
-    if abs(late) <= 10.0:
-        return ""
-    if rise_late > 5.0:
-        return "oven late"
-    if in_late > 8.0:
-        return "oven not right when wanted"
-    return "oven too cool while it baked" if late > 0.0 else "oven too hot while it baked"
-
-
-def by_rule(kitchen: Kitchen, lead: float, seed: int) -> Cooked:
-    """Lit so long before the food is to go in; all else by habit."""
-    evening = Evening(kitchen=kitchen, lead=lead, random=np.random.default_rng([81, seed]))
-    done = False
-    while not done and kitchen.minute < GIVES_UP_MIN:
-        if evening.in_at is None and kitchen.minute >= lead and evening.goes_in(evening.heat_seen()):
-            evening.put_in()
-        done = evening.minute()
-    return evening.result(done)
 
 
 class Follower:
     """Who cooks by the program's plan."""
 
     def __init__(
-        self, kitchen: Kitchen, past: tuple[Session, ...], character: Character, margin: Margin, seed: int
+        self,
+        kitchen: Kitchen,
+        past: tuple[Session, ...],
+        character: Character,
+        margin: Margin,
+        seed: int,
+        *,
+        sooner: float = 0.0,
+        uses_door: bool = True,
     ) -> None:
+        """`sooner`: minutes by which the table is wanted sooner than the plan, made in time, would have it."""
         self.kitchen, self.past, self.character = kitchen, past, character
         low, high = kitchen.band
         self.band = HeatBand(name="wanted", low=low, high=high)
@@ -169,18 +63,24 @@ class Follower:
         morning = datetime(2026, 2, 1, 9, tzinfo=past[0].entries[0].at.tzinfo)
         self.supper = Supper(table_at=morning + timedelta(hours=9), dishes=(dish,), margin=margin)
         self.plan = self._planned(None, morning)
-        lit = next(step.begin for step in self.plan.steps if step.what == FireStep.LIGHT)
-        first = self.plan.of_dish("bake")[0]
-        self.chance = first.chance or 0.0
-        self.lit_at = lit
-        lead = (self.supper.table_at - lit).total_seconds() / 60.0 - BAKE_MIN - REST_MIN
-        self.evening = Evening(kitchen=kitchen, lead=lead, random=np.random.default_rng([82, seed]))
+        if sooner > 0.0:
+            late = morning + (self.supper.table_at - self._lighting()) - timedelta(minutes=sooner)
+            self.supper = replace(self.supper, table_at=late)
+            self.plan = self._planned(None, morning)
+        self.chance = self.plan.chance or 0.0
+        self.lit_at = self._lighting()
+        lead = (self.supper.table_at - self.lit_at).total_seconds() / 60.0 - BAKE_MIN - REST_MIN
+        random = np.random.default_rng([82, seed])
+        self.evening = Evening(kitchen=kitchen, lead=lead, random=random, uses_door=uses_door)
         self.memory = Memory()
         self.advice: Advice | None = None
         self.cautions: tuple[Caution, ...] = ()
         self.air_set_at = self.looked_at = -99
         self.air_set = 0.0
         self.is_new = False
+
+    def _lighting(self) -> datetime:
+        return next(step.begin for step in self.plan.steps if step.what == FireStep.LIGHT)
 
     @property
     def now(self) -> datetime:
@@ -273,6 +173,8 @@ class Follower:
         self.plan = self._planned(standing, now)
         self.advice = advise(standing, self.plan)
         bake, wanted = self.plan.of_dish("bake")[0], self.supper.table_at - timedelta(minutes=REST_MIN)
+        if not bake.begun and self.plan.chance is not None:
+            self.evening.told.append(((bake.begin - self.now).total_seconds() / 60.0, self.plan.chance))
         self.evening.is_too_soon = bake.begun and wanted - bake.end > timedelta(minutes=TOO_SOON_MIN)
         self.cautions = standing.cautions
 

@@ -110,8 +110,8 @@ def paced_by(projection: Projection, spot: str, heat: float, rises: FloatArray, 
     """The same futures run faster or slower, so that a spot reaches a heat [K] when `rises` [min] say.
 
     The quickest future gets the quickest rise. `rises` are equally likely, by so many `fires` that reached the heat.
-    Each of those speaks as loud as all that is known of other stoves, so of the futures that fall short one in
-    `fires` + 1 does so still, the coldest; the others are fires fed until they are at the heat, as the stove's own were.
+    Each of those speaks as loud as all that is known of other stoves: of the futures that fall short one in `fires` + 1
+    does so still, the coldest; the others are fires fed until they are at the heat, as the stove's own were.
     """
     paths = projection.of(spot)
     there = paths >= heat

@@ -18,7 +18,7 @@ from cookstove_gui.forecast.answers import FloatArray
 ON_TIME_MIN = 10.0  # either way of its time, within which food is on time
 # What fits suppers of invented stoves best; what comes of it on others: tests/benchmarks/RESULTS.md.
 UNSTEERED = 0.2
-UNFORESEEN_MIN = 5.0  # standard deviation of when a bake is done, by what no future knows: hands, doors, the food itself
+UNFORESEEN_MIN = 5.0  # standard deviation of when a bake is done by what no future knows: hands, doors, the food
 
 
 def is_in_time(

@@ -3,6 +3,7 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
+from functools import partial
 
 import numpy as np
 from numpy.typing import NDArray
@@ -118,10 +119,11 @@ def _with_chances(
     ahead: Projection,
     start: datetime,
 ) -> tuple[list[PlannedStep], list[NDArray[np.bool_]]]:
-    """The steps with the chance of each on heat that has not begun; and in which futures (futures,) its dish is in time.
+    """The steps with the chance of each that has not begun on heat; and which futures (futures,) have its dish in time.
 
-    `slacks` are the minutes by which each may begin later. A bake is done in time, its place even enough; anything else
-    finds its heat for all of its minutes: a pot on its spot, or on another that nothing stands on then.
+    `slacks` are the minutes by which each may begin later; negative by how much its dish is planned late. A bake is
+    done as planned, its place even enough; anything else finds its heat for all of its minutes: a pot on its spot, or
+    on another that nothing stands on then.
     """
     oven, heats = ahead.of(table.fire.belief.stove.oven_spot), [step for step in steps if step.kind is StepKind.HEAT]
     may_wait = {dish.key: dish.may_wait for dish in table.supper.dishes}
@@ -134,15 +136,20 @@ def _with_chances(
             continue
         slack, heat = slacks[step.key], table.heats[step.key]
         at, end = ((moment - start).total_seconds() / 60.0 for moment in (step.begin, step.end))
-        row, last = fit.rows(np.array([at, at + min(slack, _MOST_SLACK_MIN) + ON_TIME_MIN]))
         spots = _open_to(step, heats, fit)
+        row = fit.rows(np.array([at]))[0]
         even = np.asarray(fit.even[row, spots].any(axis=0))
         if is_paced(heat):
-            right = is_in_time(ahead.minutes, oven, heat, at, end - may_wait[step.dish], end + slack, len(holds))
-            there = in_time = right & even
+            least = end - may_wait[step.dish]
+            baked = partial(is_in_time, ahead.minutes, oven, heat, least=least, number=len(holds))
+            right = baked(begin=at, most=end + max(slack, 0.0))
+            there = right & even
+            # What is planned late goes in as soon as its oven is there, if that is sooner.
+            in_time = there if slack >= 0.0 else even & baked(begin=max(at + slack, 0.0), most=end + slack)
         else:
             right, there = (np.asarray(one[row, spots].any(axis=0)) for one in (fit.right, fit.good))
-            in_time = np.asarray(fit.good[row : last + 1, spots].any(axis=(0, 1)))
+            first, last = fit.rows(at + np.array([min(slack, 0.0), min(slack, _MOST_SLACK_MIN) + ON_TIME_MIN]))
+            in_time = np.asarray(fit.good[first : last + 1, spots].any(axis=(0, 1)))
         chance = float(there.mean())
         is_uneven = chance < NO_HEAT <= right.mean() and even.mean() < NO_HEAT
         told.append(replace(step, chance=chance, is_uneven=bool(is_uneven)))
@@ -226,11 +233,11 @@ def _done_steps(supper: Supper, one: DishAhead) -> list[PlannedStep]:
 
 
 def _slack(table: Table, one: DishAhead, chain: Chain, offset: int) -> float:
-    """Minutes by which a piece may begin later with the dish still in time."""
+    """Minutes by which a piece may begin later with the dish still in time; negative where it is planned late."""
     assert one.job is not None
     begins = [placed.begin for placed in chain.pieces] + [chain.end]
     shorter = sum(
         begins[place + 1] - begins[place] - one.job.pieces[place].least for place in range(offset, len(chain.pieces))
     )
     due = table.grid.minutes(table.supper.table_at + timedelta(minutes=one.dish.after_table))
-    return max(due - SLOT_MIN * chain.end, 0.0) + SLOT_MIN * max(shorter, 0)
+    return due - SLOT_MIN * chain.end + SLOT_MIN * max(shorter, 0)

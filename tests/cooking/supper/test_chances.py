@@ -12,7 +12,7 @@ from cookstove_gui.cooking.supper.heats import HeatFit
 from cookstove_gui.cooking.supper.marks import Supper
 from cookstove_gui.cooking.supper.plan import Plan
 from cookstove_gui.forecast.model.ensemble import MEMBERS
-from tests.cooking.supper.made import NOW, burning, dish
+from tests.cooking.supper.made import NOW, burning, cold, dish, oven
 
 TOPS = ("top_front_left", "top_back_left")
 STARTS = np.arange(0.0, 121.0, 5.0)
@@ -24,7 +24,7 @@ HALF = np.arange(MEMBERS) % 2 == 0
 def heats(right: np.ndarray, *, even: float = 1.0, since: float = 0.0) -> HeatFit:
     """Right on the spots (spots, futures) from a minute on, and even enough in a share of the futures."""
     shape = (len(STARTS), len(TOPS), MEMBERS)
-    hot = np.broadcast_to(right, shape) & (STARTS >= since)[:, None, None]
+    hot = np.broadcast_to(right, shape) & (since <= STARTS)[:, None, None]
     level = np.broadcast_to(np.arange(MEMBERS) < even * MEMBERS, shape)
     return HeatFit(spots=TOPS, minutes=STARTS, right=hot, even=level, good=hot & level)
 
@@ -61,6 +61,21 @@ def test_a_pot_too_may_be_ten_minutes_late(monkeypatch: pytest.MonkeyPatch, late
     plan = planned(monkeypatch, fit)
     assert chances(plan) == [0.0]
     assert plan.chance == in_time
+
+
+def test_a_dish_that_is_planned_late_is_not_called_in_time() -> None:
+    """Nothing burns and no fire can be there so soon: the bake as planned is likely, the table's time is not."""
+    pie, fire = dish("pie", oven(45.0, 350.0, 400.0), may_wait=0.0), cold(60.0, 70.0, 80.0)
+    soon, later = (
+        planning.plan_meal(Supper(table_at=NOW + timedelta(minutes=minutes), dishes=(pie,)), fire, NOW)
+        for minutes in (60.0, 240.0)
+    )
+    assert soon.clashes[0].late_min > 20.0
+    assert soon.chance is not None
+    assert later.chance is not None
+    assert soon.chance < 0.1
+    assert chances(soon)[0] > 0.5
+    assert later.chance == chances(later)[0] > 0.6
 
 
 @pytest.mark.parametrize(
