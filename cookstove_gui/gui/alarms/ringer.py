@@ -112,6 +112,8 @@ class Ringer(QObject):
     def _let_hear(self, tone: Tone, key: str, words: str) -> bool:
         """The bell, and after it the voice, so that neither drowns the other; whether the bell is more than a beep."""
         settings = alarm_settings(self._desk)
+        if settings.voice:
+            self._voice.get_ready()
         rings_s = self._bell.ring(tone) if settings.bell else 0.0
         if settings.voice:
             self._to_say = (key, words)

@@ -35,12 +35,16 @@ class Voice(QObject):
         """Whether the machine has one, as far as is known."""
         return not self._has_failed and bool(self._engine or _first_engine())
 
+    def get_ready(self) -> None:
+        """Let the engine begin, so that it can speak at once later."""
+        if self._speech is None and self.is_there:
+            self._begin()
+
     def say(self, words: str) -> None:
         """Say it instead of what is being said, as soon as the engine can; nothing where there is none."""
         if not self.is_there:
             return
-        if self._speech is None:
-            self._begin()
+        self.get_ready()
         self._stopped.emit()
         self._said.emit(words)
 

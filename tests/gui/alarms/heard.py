@@ -38,6 +38,10 @@ class HeardVoice(Voice):
     def __init__(self) -> None:
         super().__init__("none")
         self.heard: list[str] = []
+        self.is_ready = False
+
+    def get_ready(self) -> None:
+        self.is_ready = True
 
     def say(self, words: str) -> None:
         self.heard.append(words)

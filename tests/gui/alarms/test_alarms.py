@@ -283,6 +283,7 @@ def test_the_voice_waits_for_the_bell_and_says_nothing_that_is_done(
     clock.pass_minutes(10)
     ringer.look()
     assert (bell.heard, voice.heard) == ([Tone.ACT], [])
+    assert voice.is_ready  # begins while the bell rings
     qtbot.waitUntil(lambda: voice.heard == ["Put the apple pie in, if the oven is at 360 degrees."])
     clock.pass_minutes(1)
     ringer.look()
