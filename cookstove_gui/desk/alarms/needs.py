@@ -12,7 +12,7 @@ from cookstove_gui.cooking.fit.tasks import Place, task_of
 from cookstove_gui.cooking.supper.dishes import Heat
 from cookstove_gui.cooking.supper.heats import task_for
 from cookstove_gui.cooking.supper.moments import dish_of, part_of_step
-from cookstove_gui.cooking.supper.plan import FireStep, Plan, PlannedStep
+from cookstove_gui.cooking.supper.plan import FireStep, Plan, PlannedStep, StepKind
 from cookstove_gui.stove.entries import HeatBand, Kind
 
 if TYPE_CHECKING:
@@ -47,12 +47,23 @@ def awaits_heat(band: HeatBand, plan: Plan | None) -> bool:
 
 
 def is_let_go(standing: Standing, plan: Plan | None) -> bool:
-    """Whether the cook said that the fire is out, or let go as planned, and nothing was lit or put on since."""
+    """Whether the fire is wanted no more, and nothing was lit or put on since.
+
+    So it is once the cook said that it is out or let go, or when all of the plan is cooked.
+    """
     tended = next((row for row in reversed(standing.rows) if row.kind in (Kind.LIT, Kind.WOOD, Kind.OUT)), None)
     if tended is not None and tended.kind is Kind.OUT:
         return True
-    let_go = next((step for step in plan.steps if step.what == FireStep.LET_GO and step.done), None) if plan else None
-    return let_go is not None and (tended is None or tended.at <= let_go.begin)
+    over_at = _over_at(plan) if plan is not None else None
+    return over_at is not None and (tended is None or tended.at <= over_at)
+
+
+def _over_at(plan: Plan) -> datetime | None:
+    let_go = next((step for step in plan.steps if step.what == FireStep.LET_GO and step.done), None)
+    if let_go is not None:
+        return let_go.begin
+    work = [step for step in plan.steps if step.kind in (StepKind.HANDS, StepKind.HEAT)]
+    return max((step.end for step in work), default=None) if all(step.done for step in work) else None
 
 
 def planned_step(one: UnderWay, plan: Plan | None) -> PlannedStep | None:

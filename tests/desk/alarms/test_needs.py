@@ -162,16 +162,24 @@ def test_once_the_fire_is_let_go_neither_wood_nor_a_reading_is_called_for(burnin
     assert standing is not None
     assert advise(standing).wood_by is not None or advise(standing).by is not None
     asked = {AlarmKind.RELOAD, AlarmKind.NEXT_READING}
-    eaten = plan_of(standing, BREAD, begin=-50.0, done=True)
-    assert asked <= kinds(standing, let_go(eaten, standing, done=False))
-    assert not asked & kinds(standing, let_go(eaten, standing))
+    stewing = plan_of(standing, STEW, begin=-5.0, begun=True)
+    assert asked <= kinds(standing, let_go(stewing, standing, done=False))
+    assert not asked & kinds(standing, let_go(stewing, standing))
     still_in = with_inside(standing, inside(standing, "bread_loaf", 30.0))
-    assert kinds(still_in, let_go(eaten, standing)) & asked == {AlarmKind.NEXT_READING}
+    assert kinds(still_in, let_go(stewing, standing)) & asked == {AlarmKind.NEXT_READING}
+
+
+def test_when_all_is_cooked_the_fire_is_asked_for_nothing_until_it_is_fed_again(burning_desk: Desk) -> None:
+    burning_desk.choose_band("230-420")
+    standing = stand(burning_desk).standing
+    assert standing is not None
+    eaten = plan_of(standing, STEW, begin=-45.0, done=True)
+    assert not {AlarmKind.RELOAD, AlarmKind.NEXT_READING} & kinds(standing, eaten)
     burning_desk.do(Kind.WOOD)
     fed = stand(burning_desk).standing
     assert fed is not None
-    since = replace(standing, now=fed.now - timedelta(minutes=1))
-    assert AlarmKind.NEXT_READING in kinds(fed, let_go(eaten, since))
+    before = plan_of(replace(standing, now=fed.now - timedelta(minutes=1)), STEW, begin=-45.0, done=True)
+    assert AlarmKind.NEXT_READING in kinds(fed, before)
 
 
 def test_a_fire_that_the_cook_calls_out_asks_for_nothing_until_it_is_lit_again(burning_desk: Desk) -> None:
