@@ -20,6 +20,8 @@ from cookstove_gui.cooking.fires.steps import feeds
 from cookstove_gui.cooking.fit.bands import minutes_of_bake
 from cookstove_gui.cooking.fit.fit import finds_its_heat
 from cookstove_gui.cooking.safety.caution import Caution, speak_against
+from cookstove_gui.cooking.supper.followed import called_as_planned
+from cookstove_gui.cooking.supper.left import loads_are_planned
 from cookstove_gui.cooking.supper.moments import Moment, due
 from cookstove_gui.cooking.supper.plan import Plan
 from cookstove_gui.forecast.answers import EVEN_CHANCE, JUST_READ_MINUTES, TurnKind
@@ -116,11 +118,15 @@ _TELL_ONLY = (
 
 def advise(standing: Standing, plan: Plan | None = None) -> Advice:
     """The one piece of advice for a moment, with a planned meal or without."""
-    holds_wood = plan is not None and plan.holds_wood(standing.now)
+    holds_wood = plan is not None and loads_are_planned(
+        plan, standing.rows, standing.now, something_bakes=bool(standing.bakes)
+    )
     rules = [rule for rule in RULES if not (holds_wood and rule is _wood_due)]
     found = next(found for rule in rules if (found := rule(standing)) is not None)
     if holds_wood:
         found = replace(found, wood_by=None)
+    if plan is not None and found.inside is not None:
+        found = replace(found, inside=called_as_planned(found.inside, plan))
     planned = None if plan is None or found.subject not in _TELL_ONLY else due(plan, standing.now)
     if plan is not None and plan.steers:
         found = replace(found, step=None)  # one voice: the plan says what is done to the fire for what bakes

@@ -4,7 +4,7 @@ from datetime import timedelta
 
 from cookstove_gui.cooking.supper.alarms import Alarm, AlarmKind
 from cookstove_gui.cooking.supper.plan import FireStep
-from cookstove_gui.phrases.edge import Edge, spot_label, whole
+from cookstove_gui.phrases.edge import Edge, in_sentence, spot_label, whole
 from cookstove_gui.phrases.plan.fire_steps import fire_order, splits_words
 from cookstove_gui.phrases.spoken import spoken
 from cookstove_gui.stove.stove import Stove
@@ -87,7 +87,7 @@ def _if_hot_enough(alarm: Alarm, unit: str) -> str:
 
 def _the(name: str) -> str:
     """A dish's name inside a sentence: “the apple pie”."""
-    return f"the {name[:1].lower()}{name[1:]}" if name else "it"
+    return f"the {in_sentence(name)}" if name else "it"
 
 
 def _heat(name: str) -> str:

@@ -169,6 +169,11 @@ def listed(names: Sequence[str]) -> str:
     return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
 
 
+def in_sentence(name: str) -> str:
+    """A name inside a sentence: `apple pie`."""
+    return f"{name[:1].lower()}{name[1:]}"
+
+
 def spot_label(stove: Stove, name: str) -> str:
     """What a spot is called; one that the stove does not know, by its name in the log."""
     spot = stove.spot(name)

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from cookstove_gui.advice import advise
 from cookstove_gui.forecast.futures.arrival import arrival_of, touching_of
 from cookstove_gui.phrases import advice, cook, ladder
-from cookstove_gui.phrases.edge import Edge, spot_label
+from cookstove_gui.phrases.edge import Edge, heat_name, in_sentence, spot_label
 from cookstove_gui.phrases.plan.supper import due_rungs, due_words
 from cookstove_gui.stove.entries import reading_kelvin
 
@@ -32,7 +32,10 @@ def rungs(standing: Standing, edge: Edge, plan: Plan | None = None) -> tuple[str
     if found.planned is None or plan is None:
         return alone
     to_do, *shorter = due_rungs(found.planned, plan, standing.stove, edge)
-    return (*(f"{to_do} {rung}" for rung in alone), to_do, *shorter)
+    # Behind a dish “there” or “it” would be of the dish: only what names its heat, or what bakes, is said there.
+    about = heat_name(standing.band) if found.inside is None else in_sentence(found.inside.inside.name)
+    clear = [rung for rung in alone if about.casefold() in rung.casefold()]
+    return (*(f"{to_do} {rung}" for rung in clear), to_do, *shorter)
 
 
 def detail_rungs(standing: Standing, edge: Edge, plan: Plan | None = None) -> tuple[str, ...]:

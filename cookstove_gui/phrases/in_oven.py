@@ -6,7 +6,7 @@ from datetime import datetime
 from typing import TYPE_CHECKING
 
 from cookstove_gui.advice import Advice, Deadline, Subject
-from cookstove_gui.phrases.edge import Edge, spot_label
+from cookstove_gui.phrases.edge import Edge, in_sentence, spot_label
 from cookstove_gui.units import degrees_difference
 
 if TYPE_CHECKING:
@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 
 def oven_headline(advice: Advice, inside: UnderWay, stove: Stove, edge: Edge) -> str:
     """What the thing in the oven wants now, or when it will be done."""
-    name = inside.inside.name
+    name = in_sentence(inside.inside.name)
     match advice.subject:
         case Subject.LOOK_AT if advice.by is not None:
             if advice.by.passed:
@@ -56,7 +56,7 @@ def _at(by: Deadline, edge: Edge) -> str:
 
 def done_words(inside: UnderWay, edge: Edge) -> str:
     """When it is done, with its window; what has gone of the window is not named."""
-    name, likely = inside.inside.name, inside.likely
+    name, likely = in_sentence(inside.inside.name), inside.likely
     if inside.answer is None:
         return f"The {name} went into the oven at {edge.at(inside.inside.went_in)}."
     if likely is None:
@@ -71,7 +71,7 @@ def overdue_rungs(inside: UnderWay, likely: datetime, edge: Edge) -> tuple[str, 
 
     What its core was measured at since then goes before what was foretold.
     """
-    name, probe = inside.inside.name, next(reversed(inside.inside.probes), None)
+    name, probe = in_sentence(inside.inside.name), next(reversed(inside.inside.probes), None)
     if probe is None or inside.answer is None or probe.at < likely:
         was = f"was likely done at {edge.at(likely)}."
         return (

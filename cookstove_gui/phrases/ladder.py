@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 
 from cookstove_gui.advice import Advice, Subject
 from cookstove_gui.phrases.advice import detail, headline, wood_words
-from cookstove_gui.phrases.edge import Edge, heat_name, sessions_count, spot_label
+from cookstove_gui.phrases.edge import Edge, heat_name, in_sentence, sessions_count, spot_label
 from cookstove_gui.phrases.in_oven import overdue_rungs
 from cookstove_gui.resource_files import own_words
 from cookstove_gui.situation import was_read
@@ -111,7 +111,7 @@ def _coming(advice: Advice, arrival: Arrival, standing: Standing, edge: Edge) ->
 
 def _inside(advice: Advice, inside: UnderWay, edge: Edge) -> tuple[str, ...]:
     """What is in the oven: what it wants and when; the window of its end stays to the last."""
-    name = inside.inside.name
+    name = in_sentence(inside.inside.name)
     if advice.by is not None and advice.subject in (Subject.LOOK_AT, Subject.TURN):
         at = "now" if edge.is_now(advice.by.at) else f"at {edge.at(advice.by.at)}"
         if advice.subject is Subject.TURN:

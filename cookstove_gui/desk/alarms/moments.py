@@ -9,10 +9,12 @@ from typing import TYPE_CHECKING
 from cookstove_gui.advice import JUST_READ, Subject, advise, waits_for_cold
 from cookstove_gui.cooking.supper.alarms import Alarm, AlarmKind, without_doubles
 from cookstove_gui.cooking.supper.dishes import Heat
+from cookstove_gui.cooking.supper.followed import called_as_planned, step_of
 from cookstove_gui.cooking.supper.heats import planned_for, task_for
+from cookstove_gui.cooking.supper.left import is_let_go
 from cookstove_gui.cooking.supper.moments import Moment, MomentKind, dish_of, moments, part_of_step
 from cookstove_gui.cooking.supper.plan import FireStep, Plan
-from cookstove_gui.desk.alarms.needs import Need, awaits_heat, is_let_go, name_of, needs, planned_step
+from cookstove_gui.desk.alarms.needs import Need, awaits_heat, needs
 from cookstove_gui.forecast.futures.arrival import arrival_of, leaving_a_heat, leaving_of
 from cookstove_gui.stove.entries import Kind
 
@@ -46,8 +48,8 @@ def alarms_of(standing: Standing | None, plan: Plan | None) -> tuple[Alarm, ...]
 
 def _of_standing(standing: Standing, plan: Plan | None) -> Iterator[Alarm]:
     for one in standing.bakes:
-        yield from _of_bake(one, name_of(one, plan))
-    needed, let_go = needs(standing, plan), is_let_go(standing, plan)
+        yield from _of_bake(one if plan is None else called_as_planned(one, plan))
+    needed, let_go = needs(standing, plan), is_let_go(standing.rows, plan)
     if needed or not let_go:
         yield from _of_reading(standing)
     if standing.first_fires.next is not None:
@@ -70,8 +72,8 @@ def _of_reading(standing: Standing) -> Iterator[Alarm]:
         yield Alarm(key="reading", kind=AlarmKind.NEXT_READING, at=max(at, walked), about=wanted.spot)
 
 
-def _of_bake(one: UnderWay, name: str) -> Iterator[Alarm]:
-    key = f"bake/{one.inside.number}"
+def _of_bake(one: UnderWay) -> Iterator[Alarm]:
+    key, name = f"bake/{one.inside.number}", one.inside.name
     if one.turn_at is not None and (one.likely is None or one.turn_at < one.likely):
         yield Alarm(key=f"{key}/turn", kind=AlarmKind.TURN, at=one.turn_at, about=name)
     if one.inside.due_at is not None:
@@ -128,7 +130,7 @@ def _was_read_since(standing: Standing, at: datetime) -> bool:
 
 
 def _of_plan(plan: Plan, bakes: tuple[UnderWay, ...]) -> Iterator[Alarm]:
-    followed = {step.key for one in bakes if (step := planned_step(one, plan)) is not None}
+    followed = {step.key for one in bakes if (step := step_of(one, plan)) is not None}
     for moment in moments(plan):
         dish, step = dish_of(plan, moment.step), moment.step
         # What is in the oven by the log is followed by its own heat there, which knows better than the plan.

@@ -9,7 +9,7 @@ from cookstove_gui.cooking.supper.heats import planned_for, task_for
 from cookstove_gui.cooking.supper.marks import Supper, step_key
 from cookstove_gui.cooking.supper.moments import Moment, MomentKind, dish_of, part_of_step
 from cookstove_gui.cooking.supper.plan import MARGINS, Clash, FireStep, Move, Plan, PlannedStep, StepKind
-from cookstove_gui.phrases.edge import Edge, day_and_month, duration, local_day, spot_label, whole
+from cookstove_gui.phrases.edge import Edge, day_and_month, duration, in_sentence, local_day, spot_label, whole
 from cookstove_gui.phrases.plan.fire_steps import fire_mark, fire_order, load_mass
 from cookstove_gui.phrases.plot import in_ten
 from cookstove_gui.stove.stove import Stove
@@ -90,7 +90,7 @@ def fits_words(plan: Plan) -> tuple[str, str]:
 
 def plan_rungs(plan: Plan, edge: Edge) -> tuple[str, ...]:
     """The meal as it is planned, behind what comes next, from long to short."""
-    names = ", ".join(_lower(dish.name) for dish in plan.dishes)
+    names = ", ".join(in_sentence(dish.name) for dish in plan.dishes)
     title, _ = fits_words(plan)
     fits = title.rstrip(".;")
     at = f"On the table at {edge.at(plan.table_at)}"
@@ -123,7 +123,7 @@ def clash_words(clash: Clash, plan: Plan) -> str:
         late = f"{name} {duration(clash.late_min)} later"
         if clash.instead == clash.dish or not clash.instead:
             return f"{late}, or without it."
-        other = _lower(_name(plan, clash.instead))
+        other = in_sentence(_name(plan, clash.instead))
         return f"{late}, or do it first and the {other} {duration(clash.instead_min)} later."
     step = _short_step(clash, plan)
     chance = "" if step is None or step.chance is None else f" ({in_ten(step.chance)})"
@@ -258,8 +258,4 @@ def _name(plan: Plan, key: str) -> str:
 
 def _inside(dish: Dish | None) -> str:
     """A dish's name inside a sentence."""
-    return "it" if dish is None else _lower(dish.name)
-
-
-def _lower(name: str) -> str:
-    return f"{name[:1].lower()}{name[1:]}"
+    return "it" if dish is None else in_sentence(dish.name)
