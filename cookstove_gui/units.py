@@ -207,3 +207,8 @@ def _instants(naive: datetime, zone: tzinfo | None) -> set[datetime]:
 
 def _as_if_utc(at: datetime, zone: tzinfo | None) -> datetime:
     return at.astimezone(zone).replace(tzinfo=UTC)
+
+
+def volume_unit(unit: str) -> str:
+    """The unit that water is measured in beside a unit of temperature."""
+    return "quarts" if unit == "F" else "litres"

@@ -40,7 +40,8 @@ def entry_words(entry: Entry, stove: Stove) -> str:
         case Kind.OVEN_DOOR:
             return f"door {entry.value}"
         case Kind.PAN:
-            return f"pan {entry.value} {spot_label(stove, entry.spot)}"
+            where = f"pan {entry.value} {spot_label(stove, entry.spot)}"
+            return f"{where}, {entry.note}" if entry.note else where
         case Kind.OVEN_IN:
             return f"{' '.join(part for part in (entry.value, entry.unit, entry.note) if part)} into the oven"
         case Kind.PROBE:

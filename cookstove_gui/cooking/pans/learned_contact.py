@@ -146,7 +146,8 @@ def pan_runs(
             continue
         rows = standing_rows(session.entries)
         for place, row in enumerate(rows):
-            run = _run(rows, place, PanOfWater(pan_in(row.note) or pan, 1.0, room, pressure)) if _goes_on(row) else None
+            noted = _with_lid(pan_in(row.note) or pan, row.note)
+            run = _run(rows, place, PanOfWater(noted, 1.0, room, pressure)) if _goes_on(row) else None
             if run is not None:
                 found.append(run)
     return tuple(found)
@@ -171,7 +172,13 @@ def pan_in(note: str) -> Pan | None:
     """The usual pan that a note names, with a lid if the note says so; None if it names none."""
     lowered = note.casefold()
     named = max((pan for pan in pans() if pan.key in lowered), key=lambda pan: len(pan.key), default=None)
-    return None if named is None else replace(named, lid="lid" in lowered and "no lid" not in lowered)
+    return None if named is None else _with_lid(named, note)
+
+
+def _with_lid(pan: Pan, note: str) -> Pan:
+    """The pan with or without a lid as a note says; as it is where the note says nothing."""
+    lowered = note.casefold()
+    return replace(pan, lid="no lid" not in lowered) if "lid" in lowered else pan
 
 
 def _spot_meanwhile(run: PanRun) -> float:

@@ -48,8 +48,11 @@ def pan_spots(desk: Desk, row: GoodRow) -> tuple[str, ...]:
     return tuple(spot for spot in free if spot in places and places[spot].will_do) or free
 
 
-def pan_course(desk: Desk, row: GoodRow) -> PanCourse | None:
-    """The course of a row's two best free spots; none for a task of the oven, or where no spot is free."""
+def pan_course(desk: Desk, row: GoodRow, marked: str = "") -> PanCourse | None:
+    """The course of a row's two best free spots, or of the one marked and the best other.
+
+    None for a task of the oven, or where no spot is free.
+    """
     standing = desk.standing
     fit = next((fit for fit in standing.fits if fit.task.key == row.task), None) if standing is not None else None
     if standing is None or fit is None or row.is_oven or not desk.is_live:
@@ -62,7 +65,7 @@ def pan_course(desk: Desk, row: GoodRow) -> PanCourse | None:
             number=spot_number(heats[spot].kelvin, heats[spot].typed, desk.unit),
             ahead=fan_of(projection.minutes, projection.of(spot)),
         )
-        for spot in pan_spots(desk, row)
+        for spot in dict.fromkeys((marked, *pan_spots(desk, row)))
         if spot in projection.spots
     )[:_MOST_SPOTS]
     band = HeatBand(name=fit.task.name, low=fit.task.low, high=fit.task.high)

@@ -18,16 +18,12 @@ from cookstove_gui.units import (
     parse_number,
     parse_temperature,
     parse_wall_clock,
+    volume_unit,
 )
 
 _AHEAD = re.compile(r"(?:\+|in)\s*(\d{1,3})\s*(?:m|min|minutes)?", re.IGNORECASE)
 _ICE, _COLDEST_FOOD, _BOILING = kelvin(32.0, "F"), kelvin(0.0, "F"), kelvin(212.0, "F")  # K
 _NEARLY_BOILING = kelvin(211.0, "F")  # K
-
-
-def volume_unit(unit: TemperatureUnit) -> str:
-    """The unit that water is measured in."""
-    return "quarts" if unit == "F" else "litres"
 
 
 def litres(text: str, unit: TemperatureUnit) -> float:

@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QLayout, QStackedWidget, QVBo
 from cookstove_gui.gui.cook.entry_heading import EntryHeading
 from cookstove_gui.gui.cook.fire_panel import FirePanel
 from cookstove_gui.gui.cook.number_field import NumberField
+from cookstove_gui.gui.cook.pan_line import PanLine
 from cookstove_gui.gui.cook.question_line import QuestionLine
 from cookstove_gui.gui.cook.recent_rows import RecentRows
 from cookstove_gui.gui.cook.when_field import WhenField
@@ -44,7 +45,8 @@ class EntryBlock(QWidget):
         self.fire = FirePanel(self)
         self.question = QuestionLine()
         self.chooser_when = WhenField("chooser_when")
-        self.chooser = Chooser(_after_at(self.chooser_when))
+        self.pan_line = PanLine()
+        self.chooser = Chooser(_after_at(self.chooser_when), self.pan_line)
         self._below = QStackedWidget()
         for part in (self.fire, self.question):
             self._below.addWidget(part)

@@ -13,9 +13,8 @@ from cookstove_gui.errors import Problem
 from cookstove_gui.gui.cook.asking import Asking
 from cookstove_gui.gui.cook.correction import Correction
 from cookstove_gui.gui.cook.entry_block import EntryBlock
-from cookstove_gui.gui.cook.fire_choices import Ask, Enter, FireKey, ask_of, spots_to_choose
+from cookstove_gui.gui.cook.fire_choices import KEYS, Ask, Enter, FireKey, ask_of, spots_to_choose
 from cookstove_gui.gui.cook.number_field import name_and_number
-from cookstove_gui.gui.cook.pan_for import pan_for
 from cookstove_gui.gui.cook.questioning import Questioning
 from cookstove_gui.gui.cook.undoing import undone
 from cookstove_gui.gui.cook.walk_choice import ask_walk
@@ -33,8 +32,8 @@ class EntryPanel(EntryBlock):
         self._link = link
         self._desk = link.desk
         self._session = self._session_number  # the one whose clock and questions are shown
-        self._asking = Asking(self)
-        self.pan_asked = self._asking.pan_asked
+        self._asking = Asking(self, self._desk)
+        self.pan_asked, self.spot_marked = self._asking.pan_asked, self.chooser.marked
         self._correction = Correction(self, self._desk)
         self._questioning = Questioning(self, self._desk)
         self.setObjectName("entry_panel")
@@ -77,7 +76,12 @@ class EntryPanel(EntryBlock):
         self._link.changed.connect(self._show)
 
     def light(self, spot: str) -> None:
-        """Light up a spot and wait for its number; while an entry is corrected, it belongs to that spot."""
+        """Light up a spot and wait for its number; while an entry is corrected, it belongs to that spot.
+
+        While it is asked where a pan goes, mark it for the pan.
+        """
+        if self._asking.is_of_pan and self.chooser.mark(spot):
+            return
         if self._correction.row is not None:
             self._correction.mean_spot(spot)
         else:
@@ -230,10 +234,9 @@ class EntryPanel(EntryBlock):
         self._asking.close()
         self._try(lambda: ask_of(key, self._desk) or self._desk.do(key.kind, at_text=self._at()))
 
-    def put_pan(self, row: GoodRow) -> None:
-        """Put a pan where the task of a row will do."""
-        self._asking.close()
-        self._try(lambda: pan_for(self._desk, row, self._at()))
+    def ask_pan(self) -> None:
+        """Ask where a pan goes."""
+        self._press(next(key for key in KEYS if key.kind is Kind.PAN))
 
     def suggest_pan(self, row: GoodRow) -> None:
         """While it is asked where a pan goes: word it for a task; the keyboard goes to its best free spot."""

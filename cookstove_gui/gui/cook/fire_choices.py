@@ -15,6 +15,7 @@ from cookstove_gui.stove.wood_text import typed_wood
 from cookstove_gui.units import clock_text
 
 Enter = Callable[[str, str], "Receipt | Ask | None"]  # an answer or a text, and its clock -> entered, or asked next
+Put = Callable[[str, str, str], Receipt]  # a spot, what is noted of its pan, a clock
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,7 +35,7 @@ class Ask:
     choice: Choice
     enter: Enter
     enter_text: Enter
-    is_of_pan: bool = False  # where a pan goes
+    put: Put | None = None  # where a pan goes: how it is entered
 
 
 KEYS = (
@@ -129,14 +130,16 @@ def _pan(desk: Desk) -> Ask:
     taken = pans_standing(desk.entries)
     spots = sorted(desk.stove.spots_of(SpotKind.TOP), key=lambda spot: (-spot.y, spot.x))
 
-    def enter(spot: str, at: str) -> Receipt:
-        return desk.do(Kind.PAN, value="off" if spot in taken else "on", spot=spot, at_text=at)
+    def put(spot: str, note: str, at: str) -> Receipt:
+        is_off = spot in taken
+        return desk.do(Kind.PAN, value="off" if is_off else "on", spot=spot, note="" if is_off else note, at_text=at)
 
     def words(spot: Spot) -> str:
         return f"{spot.label.removeprefix('top ')}{' off' if spot.name in taken else ''}"
 
-    ask = answers_to("Pan on, or off", tuple((words(spot), spot.name) for spot in spots), enter)
-    return replace(ask, is_of_pan=True)
+    pairs = tuple((words(spot), spot.name) for spot in spots)
+    ask = answers_to("Pan on, or off", pairs, lambda spot, at: put(spot, "", at))
+    return replace(ask, choice=replace(ask.choice, says_more=True), put=put)
 
 
 def _oven_door(desk: Desk) -> Ask:

@@ -40,13 +40,15 @@ class CookPage(QWidget):
         self._link = link
         self._look = look
         self._is_for_pan = False  # it is asked where a pan goes
+        self._pan_spot = ""  # where it may go, of those to choose among
         self.setObjectName("cook_page")
         self._build()
         self._drawing.spot_chosen.connect(self._entry.light)
         self._drawing.spot_chosen.connect(self._axis.good_for.choose_spot)
         self._axis.good_for.task_marked.connect(self._show_task)
-        self._axis.good_for.pan_wanted.connect(self._entry.put_pan)
+        self._axis.good_for.pan_wanted.connect(self._entry.ask_pan)
         self._entry.pan_asked.connect(self._show_pan)
+        self._entry.spot_marked.connect(self._mark_spot)
         self._axis.good_for.rows_shown.connect(self._see_rows)
         self._entry.question_shown.connect(lambda: QTimer.singleShot(0, self, self._see_question))
         app = QApplication.instance()
@@ -166,13 +168,18 @@ class CookPage(QWidget):
         self._see_focus()
         rows = self._axis.good_for.list
         row = rows.chosen() if rows.hasFocus() or self._is_for_pan else None
-        self._drawing.show_task(row.task if row is not None else "")
-        self._axis.show_pan(self._is_for_pan)
+        self._drawing.show_task(row.task if row is not None else "", self._pan_spot)
+        self._axis.show_pan(self._is_for_pan, self._pan_spot)
+
+    def _mark_spot(self, spot: str) -> None:
+        if self._is_for_pan and spot != self._pan_spot:
+            self._pan_spot = spot
+            self._show_task()
 
     def _show_pan(self, wanted: bool) -> None:
         if wanted == self._is_for_pan:
             return
-        self._is_for_pan = wanted
+        self._is_for_pan, self._pan_spot = wanted, ""
         if wanted:
             self._choose_pan()
         else:

@@ -34,18 +34,22 @@ class StoveDrawing(StoveView):
     def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(look, "stove_drawing", parent)
         self._desk = link.desk
-        self._task = ""
+        self._task, self._pan_spot = "", ""
         self.setAccessibleName("Drawing of the stove")
         self.pressed.connect(self.spot_chosen)
         self.stepped_to.connect(lambda name: self._desk.light(self._desk.walk.at(name)))
         link.changed.connect(self._show)
         self._show(Changed(stove=True))
 
-    def show_task(self, key: str) -> None:
-        """Show which spots fit a task, by its key: the others fall back to iron; empty for every heat again."""
-        if key != self._task:
-            self._task = key
-            self._show_heats(slowly=True)
+    def show_task(self, key: str, pan_spot: str = "") -> None:
+        """Show which spots fit a task, by its key: the others fall back to iron; empty for every heat again.
+
+        `pan_spot` is where a pan may go now, which is lit in the place of the next spot to read.
+        """
+        if (key, pan_spot) != (self._task, self._pan_spot):
+            is_other = key != self._task
+            self._task, self._pan_spot = key, pan_spot
+            self._show_heats(slowly=is_other)
 
     def _show(self, changed: Changed) -> None:
         if changed.stove:
@@ -63,7 +67,8 @@ class StoveDrawing(StoveView):
         faces: dict[str, Face] = {}
         for spot in desk.stove.spots:
             heat = heats[spot.name]
-            is_lit, is_worth = spot.name == desk.walk.spot.name, wanted is not None and wanted.spot == spot.name
+            is_lit = spot.name == (self._pan_spot or desk.walk.spot.name)
+            is_worth = wanted is not None and wanted.spot == spot.name
             face, place = heat_face(spot, heat, desk.unit, hottest), places.get(spot.name)
             if place is not None:
                 face = task_face(face, place.words, will_do=place.will_do)

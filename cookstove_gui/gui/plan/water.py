@@ -24,7 +24,7 @@ from cookstove_gui.gui.widgets.theme import SOFT, STEP
 from cookstove_gui.gui.widgets.type import set_role
 from cookstove_gui.phrases.edge import place_words
 from cookstove_gui.phrases.plan.water import draw_words, reason_rungs, runs_words, water_rungs
-from cookstove_gui.units import degrees, tidy
+from cookstove_gui.units import degrees, tidy, volume_unit
 
 _USUAL_LITRES = 2.0
 _USUAL_BASE = "as usual for it"
@@ -117,7 +117,7 @@ class WaterPart(PlanPart[WaterInputs, WaterPlan]):
             except InputProblem:
                 amount, start = self._amount.text, self._start.text  # not understood yet: left as it was typed
         self._unit_shown = unit
-        self._amount.show_text(amount, plan_texts.volume_unit(unit))
+        self._amount.show_text(amount, volume_unit(unit))
         self._start.show_text(start, f"°{unit}")
 
     def inputs(self) -> WaterInputs | None:

@@ -139,7 +139,7 @@ class HillPainter(QStyledItemDelegate):
 
 
 class GoodList(QListWidget):
-    """Rows for keyboard and pointer; Enter asks for the heat of an oven row, or puts the pan of another on."""
+    """Rows for keyboard and pointer; Enter asks for the heat of an oven row, or where a pan for another goes."""
 
     marked = Signal(object)  # the row that is chosen, or none
 
@@ -149,7 +149,7 @@ class GoodList(QListWidget):
         self.setObjectName("good_for_rows")
         self.setAccessibleName("Good for")
         self.setToolTip(
-            "Up and Down choose a row and light its places; Enter asks for an oven row's heat, or puts a pan on"
+            "Up and Down choose a row and light its places; Enter asks for an oven row's heat, or where a pan goes"
         )
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)

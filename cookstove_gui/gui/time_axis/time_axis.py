@@ -29,7 +29,7 @@ class TimeAxis(QWidget):
         self._link, self._look = link, look
         self._desk: Desk = link.desk
         self._stale, self._was_live = True, True
-        self._is_for_pan = False  # it is asked where a pan goes
+        self._is_for_pan, self._pan_spot = False, ""  # it is asked where a pan goes; the spot marked for it
         self.span = TimeSpan(self)
         self.setObjectName("time_axis")
         self._build()
@@ -102,7 +102,7 @@ class TimeAxis(QWidget):
         plot.show_of_stove(self._of_stove.isChecked())
         self._more.show()
         self.good_for.place_parts()
-        plot.show_pan(self._pan_row)
+        plot.show_pan(self._pan_row, self._pan_spot)
 
     @property
     def has_plot(self) -> bool:
@@ -113,11 +113,11 @@ class TimeAxis(QWidget):
         """Plot the readings of the whole stove, or of the oven alone."""
         self._of_stove.setChecked(wanted)
 
-    def show_pan(self, wanted: bool) -> None:
-        """Plot the best spots for the task of the chosen row, or the oven."""
-        self._is_for_pan = wanted
-        if self.has_plot and self._plot.pan != self._pan_row:
-            self._plot.show_pan(self._pan_row)
+    def show_pan(self, wanted: bool, spot: str = "") -> None:
+        """Plot the best spots for the task of the chosen row, the one marked among them, or the oven."""
+        self._is_for_pan, self._pan_spot = wanted, spot
+        if self.has_plot and self._plot.pan != (self._pan_row, spot):
+            self._plot.show_pan(self._pan_row, spot)
 
     @property
     def _pan_row(self) -> GoodRow | None:
@@ -125,7 +125,7 @@ class TimeAxis(QWidget):
 
     def copy_values(self) -> None:
         """Put the lines of the plot on the clipboard, as a table."""
-        QGuiApplication.clipboard().setText(values_text(self._desk))
+        QGuiApplication.clipboard().setText(values_text(self._desk, self._pan_row, self._pan_spot))
 
     def _show_way_back(self, follows: bool) -> None:
         self._to_now.setVisible(not follows)
@@ -170,7 +170,7 @@ class TimeAxis(QWidget):
         self.good_for.show_rows()
         self._share_height()
         if self.has_plot:
-            self._plot.show_pan(self._pan_row)
+            self._plot.show_pan(self._pan_row, self._pan_spot)
 
     def _show_log(self) -> None:
         """The stretch of time, and what was done in it."""

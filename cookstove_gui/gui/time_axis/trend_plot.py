@@ -45,7 +45,7 @@ class TrendPlot(QWidget):
         self._desk: Desk = link.desk
         self._look, self._span = look, span
         self._of_stove, self._as_believed = False, False
-        self.pan: GoodRow | None = None  # for which a spot is sought
+        self.pan: tuple[GoodRow | None, str] = (None, "")  # for which a spot is sought, and the spot marked
         self._course: PanCourse | None = None  # of its spots
         self._held: float | None = None  # where a drag began [px]
         self.setObjectName("trend_plot")
@@ -99,17 +99,18 @@ class TrendPlot(QWidget):
         self._as_believed = wanted
         self.show_everything()
 
-    def show_pan(self, row: GoodRow | None) -> None:
-        """Show the best spots for the task of a row, or the oven."""
-        if row != self.pan:
+    def show_pan(self, row: GoodRow | None, spot: str = "") -> None:
+        """Show the best spots for the task of a row, the one marked first, or the oven."""
+        if (row, spot) != self.pan:
             self.point_at(None)
-        self.pan = row
+        self.pan = (row, spot)
         self.show_everything()
 
     def show_everything(self) -> None:
         """Draw what the desk knows now."""
         first = first_fire_course(self._desk)
-        self._course = pan_course(self._desk, self.pan) if self.pan is not None and first is None else None
+        row, spot = self.pan
+        self._course = pan_course(self._desk, row, spot) if row is not None and first is None else None
         self._show_readings(first)
         if self._course is not None:
             self._lines.show_spots(self._desk, self._course)

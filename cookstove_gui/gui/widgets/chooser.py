@@ -4,8 +4,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from itertools import pairwise
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtGui import QEnterEvent, QFocusEvent, QKeyEvent
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
 from cookstove_gui.gui.widgets.key import Key
@@ -17,6 +17,8 @@ from cookstove_gui.gui.widgets.type import set_role
 _MOST_IN_ROW = 5
 _IN_LONG_ROWS = 3
 _LOW = 36  # of a key [px of the design]
+
+_ARROWS = (Qt.Key.Key_Left, Qt.Key.Key_Right, Qt.Key.Key_Up, Qt.Key.Key_Down)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,6 +42,30 @@ class Choice:
     field_name: str = ""  # for those who cannot see it
     first: str = ""  # a caution that is shown with it
     is_dated: bool = True  # what is answered has a clock
+    says_more: bool = False  # the line below the answers is there
+
+
+class _AnswerKey(Key):
+    reached = Signal()  # by the keyboard
+    pointed_at = Signal(bool)  # the pointer came, or went
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        super().focusInEvent(event)
+        self.reached.emit()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if event.key() in _ARROWS:  # the chooser knows what lies below an answer
+            event.ignore()
+        else:
+            super().keyPressEvent(event)
+
+    def enterEvent(self, event: QEnterEvent) -> None:
+        super().enterEvent(event)
+        self.pointed_at.emit(True)
+
+    def leaveEvent(self, event: QEvent) -> None:
+        super().leaveEvent(event)
+        self.pointed_at.emit(False)
 
 
 class Chooser(QWidget):
@@ -48,14 +74,18 @@ class Chooser(QWidget):
     chosen = Signal(str)  # the value of an answer
     typed = Signal(str)  # what stands in the field
     left = Signal()
+    marked = Signal(str)  # the value of the answer that the keyboard or the pointer is at
 
-    def __init__(self, beside: QWidget | None = None, parent: QWidget | None = None) -> None:
-        """`beside` stands beside the question."""
+    def __init__(
+        self, beside: QWidget | None = None, below: QWidget | None = None, parent: QWidget | None = None
+    ) -> None:
+        """`beside` stands beside the question, `below` under the answers of a choice that says more."""
         super().__init__(parent)
         self.setObjectName("chooser")
         self._choice = Choice(question="")
-        self._suggested = 0  # place of the answer that has the keyboard first
-        self._beside = beside
+        self._suggested = 0  # place of the answer that has the keyboard, first or again
+        self._beside, self._below = beside, below
+        self._columns = 1
         self._buttons: list[QPushButton] = []
         self._question = OneLine((22, 20, 18), 600)
         self._question.setObjectName("chooser_question")
@@ -98,6 +128,8 @@ class Chooser(QWidget):
         column.addLayout(top)
         column.addLayout(self._grid)
         column.addLayout(bottom)
+        if below is not None:
+            column.addWidget(below)
         column.addWidget(self._problem)
         column.addWidget(self._first)
         column.addStretch(1)
@@ -108,6 +140,8 @@ class Chooser(QWidget):
         self._question.show_rungs((choice.question,))
         if self._beside is not None:
             self._beside.setVisible(choice.is_dated)
+        if self._below is not None:
+            self._below.setVisible(choice.says_more)
         before = self._before()
         self._show_answers()
         chain = [before, *self._buttons, self._field, self._enter, self._cancel]
@@ -125,10 +159,20 @@ class Chooser(QWidget):
     def suggest(self, rungs: Sequence[str], value: str) -> None:
         """Word the question otherwise, and give the keyboard to the answer that stands for a value, if it is there."""
         self._question.show_rungs(rungs)
-        places = [place for place, answer in enumerate(self._choice.answers) if answer.value == value]
-        self._suggested = places[0] if places else 0
-        if places:
+        self._suggested = 0
+        self.mark(value)
+
+    def mark(self, value: str) -> bool:
+        """Give the keyboard to the answer that stands for a value; whether there is one."""
+        place = next((place for place, one in enumerate(self._choice.answers) if one.value == value), None)
+        if place is not None:
+            self._suggested = place
             self.take_focus()
+        return place is not None
+
+    def choose_marked(self) -> None:
+        """As if the answer that the keyboard is or was at were pressed."""
+        self.chosen.emit(self._choice.answers[self._suggested].value)
 
     def _before(self) -> QWidget:
         """What the keyboard comes from by Tab: the answers, made anew, take their place after it."""
@@ -159,28 +203,40 @@ class Chooser(QWidget):
 
     def _show_answers(self) -> None:
         for old in self._buttons:
+            old.blockSignals(True)  # the keyboard goes from one that is hidden to the next
+        for old in self._buttons:
             self._grid.removeWidget(old)
             old.hide()
             old.deleteLater()
         answers = self._choice.answers
-        columns = len(answers) if len(answers) <= _MOST_IN_ROW else _IN_LONG_ROWS
+        self._columns = columns = len(answers) if len(answers) <= _MOST_IN_ROW else _IN_LONG_ROWS
         self._buttons = []
         for place, answer in enumerate(answers):
-            button = Key(answer.words, answer.key, high=_LOW)
+            button = _AnswerKey(answer.words, answer.key, high=_LOW)
             button.setObjectName(f"choice_{answer.key}")
             button.setAccessibleName(f"{self._choice.question}: {answer.words}")
             button.setToolTip(f"{answer.words} (key {answer.key})")
             button.clicked.connect(lambda _checked=False, value=answer.value: self.chosen.emit(value))
+            button.reached.connect(lambda at=place: self._reach(at))
+            button.pointed_at.connect(lambda over, at=place: self._point_at(at if over else self._suggested))
             self._grid.addWidget(button, place // columns, place % columns)
             button.show()  # so that it can take the keyboard at once, also where a question follows on another
             self._buttons.append(button)
+
+    def _reach(self, place: int) -> None:
+        self._suggested = place
+        self._point_at(place)
+
+    def _point_at(self, place: int) -> None:
+        self.marked.emit(self._choice.answers[place].value)
 
     def _take_field(self) -> None:
         self.typed.emit(self._field.text())
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Keys of answers, arrows, Enter and Escape."""
-        steps = {Qt.Key.Key_Right: 1, Qt.Key.Key_Down: 1, Qt.Key.Key_Left: -1, Qt.Key.Key_Up: -1}
+        down = self._columns if len(self._buttons) > self._columns else 1
+        steps = {Qt.Key.Key_Right: 1, Qt.Key.Key_Down: down, Qt.Key.Key_Left: -1, Qt.Key.Key_Up: -down}
         focused = self.focusWidget()
         if event.key() == Qt.Key.Key_Escape:
             self.left.emit()

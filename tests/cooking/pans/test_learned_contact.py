@@ -226,6 +226,10 @@ def test_the_pan_that_the_note_names_is_the_runs() -> None:
     unnamed = run_of(*rows, notes=("", "2 litres", "boiled"))
     assert unnamed is not None
     assert unnamed.water.pan == POT
+    for note, lid in (("2 litres, no lid", False), ("2 litres, lid", True)):
+        of_no_name = run_of(*rows, notes=("", note, "boiled"))
+        assert of_no_name is not None
+        assert of_no_name.water.pan == replace(POT, lid=lid)
 
 
 def test_height_above_the_sea_counts() -> None:

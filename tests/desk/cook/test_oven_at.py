@@ -1,13 +1,10 @@
 """Pointing at the time axis: the oven as it was known, as it may be, and the chance that it is at the heat wanted."""
 
-from dataclasses import replace
-from datetime import datetime, timedelta
+from datetime import timedelta
 
-import numpy as np
 import pytest
 
 from cookstove_gui.desk import Desk
-from cookstove_gui.desk.cook.axis_values import values_text
 from cookstove_gui.desk.cook.oven_at import curve_said, oven_at, oven_number, step_outcome
 from cookstove_gui.forecast.answers import HORIZON_MINUTES, Action, ActionKind
 from cookstove_gui.phrases.figures import estimate_text, temperature_text
@@ -150,48 +147,3 @@ def test_the_step_asked_about_is_said_while_it_is_asked(burning_desk: Desk, held
     burning_desk.choose_action(standing.alternative.action)
     held_clock.pass_minutes(24 * 60)
     assert step_outcome(burning_desk) == ""
-
-
-# --- the same as a table
-
-
-def table(desk: Desk) -> list[list[str]]:
-    return [line.split("\t") for line in values_text(desk).splitlines()]
-
-
-def test_the_table_holds_the_lines_of_the_plot(going: Going) -> None:
-    desk = going((0, 300), (100, 500), spread=10)
-    desk.set_unit("C")
-    standing = desk.standing
-    assert standing is not None
-    heading, *rows = table(desk)
-    assert heading == ["clock", "what", "p10 °C", "p50 °C", "p90 °C"]
-    known = [row for row in rows if row[1] == "known"]
-    ahead = [row for row in rows if row[1] == "projected"]
-    assert len(known) + len(ahead) == len(rows)
-    assert [float(row[3]) for row in known] == pytest.approx(standing.trace.p50 - 273.15, abs=0.06)
-    assert [float(row[2]) for row in known] == pytest.approx(standing.trace.p10 - 273.15, abs=0.06)
-    assert [float(row[4]) for row in known] == pytest.approx(standing.trace.p90 - 273.15, abs=0.06)
-    middle = np.interp(standing.projection.minutes, (0, 100), (300, 500))
-    assert [float(row[3]) for row in ahead] == pytest.approx((middle - 32) / 1.8, abs=0.06)
-    assert all(float(row[2]) < float(row[3]) < float(row[4]) for row in ahead)
-
-
-def test_the_clocks_of_the_table_are_local_and_say_so(burning_desk: Desk) -> None:
-    shifted = replace(burning_desk.entries[-1], number=0, offset_minutes=-300, kind=Kind.NOTE, note="x", value="")
-    burning_desk.play((shifted,))
-    stand(burning_desk)
-    rows = table(burning_desk)[1:]
-    assert {row[0][-6:] for row in rows} == {"-05:00"}
-    assert burning_desk.standing is not None
-    times = [datetime.fromisoformat(row[0]) for row in rows if row[1] == "known"]
-    for found, told in zip(times, burning_desk.standing.trace.at, strict=True):
-        assert abs(found - told) < timedelta(seconds=1)
-
-
-def test_without_an_answer_there_is_a_heading_only(burning_desk: Desk, held_clock: HeldClock) -> None:
-    assert values_text(burning_desk) == "clock\twhat\tp10 °F\tp50 °F\tp90 °F\n"
-    stand(burning_desk)
-    assert values_text(burning_desk).endswith("\n")
-    held_clock.pass_minutes(24 * 60)
-    assert {row[1] for row in table(burning_desk)[1:]} == {"known"}

@@ -6,7 +6,7 @@ import pytest
 
 from cookstove_gui.desk.plan import texts as plan_texts
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.units import kelvin
+from cookstove_gui.units import kelvin, volume_unit
 
 MORNING = datetime(2026, 3, 14, 12, 0, tzinfo=UTC)  # 8:00 on a clock four hours behind
 OFFSET = -240
@@ -123,7 +123,7 @@ def test_minutes_at_heat_reach_to_the_longest():
 
 
 def test_the_page_measures_in_the_units_that_go_with_the_screen():
-    assert [plan_texts.volume_unit("F"), plan_texts.volume_unit("C")] == ["quarts", "litres"]
+    assert [volume_unit("F"), volume_unit("C")] == ["quarts", "litres"]
     assert [plan_texts.litres_text(1.8927, "F"), plan_texts.litres_text(1.8927, "C")] == ["2", "1.89"]
     # The international pound is 0.45359237 kg exactly (agreement of 1959).
     assert [plan_texts.kilograms_text(0.45359237, "F"), plan_texts.kilograms_text(0.45359237, "C")] == ["1", "0.454"]

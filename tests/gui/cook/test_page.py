@@ -10,20 +10,20 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLabel, QLineEdit, QPushButton, QWidget
 from pytestqt.qtbot import QtBot
 
-from cookstove_gui.cooking.fit.fit import FitState
-from cookstove_gui.cooking.fit.tasks import Place
 from cookstove_gui.desk import Changed, Desk
+from cookstove_gui.desk.cook.good_rows import GoodRow
 from cookstove_gui.gui.cook.page import CookPage
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.drawn_stove.stove_drawing import StoveDrawing
 from cookstove_gui.gui.time_axis.good_list import GoodList
+from cookstove_gui.gui.time_axis.time_axis import TimeAxis
 from cookstove_gui.gui.time_axis.trend_plot import TrendPlot
+from cookstove_gui.gui.widgets.chooser import Chooser
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.type import font
 from cookstove_gui.one_road import Memory, work_out
 from cookstove_gui.stove.entries import Kind
-from cookstove_gui.stove.stove import SpotKind
 from cookstove_gui.units import degrees
 from tests.gui.clipping import settle
 from tests.gui.hands import click, control, push, seen
@@ -82,33 +82,90 @@ def pans_on(desk: Desk) -> list[str]:
     return [row.spot for row in desk.entries if row.kind is Kind.PAN and row.value == "on"]
 
 
-def test_enter_on_a_row_of_the_cooktop_puts_the_pan_on_the_spot_that_will_do_or_asks_which(
+def pan_asked(page: CookPage) -> GoodRow:
+    """Enter on a row of the cooktop that several spots would do for."""
+    rows = control(page, "good_for_rows", GoodList)
+    row = next(row for row in rows.rows() if not row.is_oven and len(row.spots) > 1)
+    QTest.keyClick(choose_row(page, row.task), Qt.Key.Key_Return)
+    QApplication.processEvents()
+    return row
+
+
+def lit_spots(page: CookPage, desk: Desk) -> list[str]:
+    drawing = control(page, "stove_drawing", StoveDrawing)
+    return [spot.name for spot in desk.stove.spots if drawing.patch(spot.name).face.is_lit]
+
+
+def test_enter_on_a_row_of_the_cooktop_asks_where_its_pan_goes_and_enter_again_takes_the_best(
     page: CookPage, stood_desk: Desk
 ) -> None:
-    standing = stood_desk.standing
-    assert standing is not None
-    row = next(row for row in control(page, "good_for_rows", GoodList).rows() if not row.is_oven)
-    QTest.keyClick(choose_row(page, row.task), Qt.Key.Key_Return)
-    chooser = control(page, "chooser", QWidget)
-    if chooser.isVisible():
-        QTest.keyClick(page.focusWidget(), Qt.Key.Key_1)
+    row = pan_asked(page)
+    assert pans_on(stood_desk) == []
+    assert lit_spots(page, stood_desk) == [row.spots[0]]
+    QTest.keyClick(page.focusWidget(), Qt.Key.Key_Return)
     assert pans_on(stood_desk) == [row.spots[0]]
 
 
-def test_of_several_spots_that_will_do_the_cook_chooses(page: CookPage, stood_desk: Desk) -> None:
-    standing = stood_desk.standing
-    assert standing is not None
-    fit = next(fit for fit in standing.fits if fit.task.place is Place.TOP and fit.spots)
-    tops = [spot.name for spot in stood_desk.stove.spots_of(SpotKind.TOP)][:2]
-    same = tuple(replace(fit.spots[0], spot=spot, chance_now=0.9, in_min=0.0) for spot in tops)
-    fits = (replace(fit, state=FitState.NOW, spots=same), *(one for one in standing.fits if one is not fit))
-    assert stood_desk.show(replace(standing, fits=fits))
-    QApplication.processEvents()
-    QTest.keyClick(choose_row(page, fit.task.key), Qt.Key.Key_Return)
-    assert pans_on(stood_desk) == []
-    assert control(page, "chooser", QWidget).isVisible()
-    QTest.keyClick(page.focusWidget(), Qt.Key.Key_2)
-    assert pans_on(stood_desk) == [tops[1]]
+def test_left_right_pointer_and_a_press_on_the_stove_choose_among_the_spots_of_a_pan(
+    page: CookPage, stood_desk: Desk
+) -> None:
+    page.bring_plot()
+    row, plot = pan_asked(page), control(page, "trend_plot", TrendPlot)
+    chooser = control(page, "chooser", Chooser)
+    tops = [answer.value for answer in chooser._choice.answers]
+
+    def shown() -> list[str]:
+        QApplication.processEvents()
+        return [one.spot for one in plot._course.spots] if plot._course else []
+
+    assert shown()[0] == row.spots[0]
+    for key, step in ((Qt.Key.Key_Right, 1), (Qt.Key.Key_Left, -1), (Qt.Key.Key_Down, 3)):
+        at = tops.index(shown()[0])
+        QTest.keyClick(page.focusWidget(), key)
+        assert shown()[0] == tops[(at + step) % len(tops)]
+        assert lit_spots(page, stood_desk) == shown()[:1]
+    other = next(spot for spot in tops if spot != shown()[0])
+    chooser._buttons[tops.index(other)].pointed_at.emit(True)
+    assert shown()[0] == other
+    chooser._buttons[tops.index(other)].pointed_at.emit(False)
+    assert shown()[0] != other
+    drawing = control(page, "stove_drawing", StoveDrawing)
+    QTest.mouseClick(drawing.patch(other), Qt.MouseButton.LeftButton)
+    assert shown()[0] == other
+    control(page, "time_axis", TimeAxis).copy_values()
+    copied = [line.split("\t")[1] for line in QApplication.clipboard().text().splitlines()[1:]]
+    assert list(dict.fromkeys(copied)) == [f"top {one.name}" for one in plot._course.spots] if plot._course else False
+    click(page, "pan_enter")
+    assert pans_on(stood_desk) == [other]
+
+
+def test_the_lid_and_the_water_of_a_pan_are_noted_as_the_cook_says_them(page: CookPage, stood_desk: Desk) -> None:
+    def noted() -> str:
+        return [row for row in stood_desk.entries if row.kind is Kind.PAN][-1].note
+
+    pan_asked(page)
+    QTest.keyClick(page.focusWidget(), Qt.Key.Key_Return)
+    assert noted() == ""
+    pan_asked(page)
+    for _ in range(2):
+        QTest.keyClick(page.focusWidget(), Qt.Key.Key_L)
+    QTest.keyClick(page.focusWidget(), Qt.Key.Key_Return)
+    assert noted() == "no lid"
+    pan_asked(page)
+    click(page, "lid_on")
+    water = control(page, "pan_water", QLineEdit)
+    water.setFocus()
+    QTest.keyClicks(water, "2")
+    QTest.keyClick(water, Qt.Key.Key_Return)
+    assert noted() == "2 quarts, lid"
+    taken = stood_desk.entries[-1].spot
+    pan_asked(page)
+    assert not control(page, "lid_on", QPushButton).isChecked()
+    click(page, "lid_off")
+    assert control(page, "chooser", Chooser).mark(taken)
+    QTest.keyClick(page.focusWidget(), Qt.Key.Key_Return)
+    assert [row for row in stood_desk.entries if row.kind is Kind.PAN][-1].value == "off"
+    assert noted() == ""
 
 
 def test_while_a_pan_is_put_on_the_stove_shows_the_places_of_a_task_and_enter_takes_the_best(

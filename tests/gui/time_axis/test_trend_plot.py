@@ -406,9 +406,9 @@ def test_of_the_past_it_reads_out_what_is_known_and_no_chance(stood_desk: Desk, 
 def test_values_are_copied_as_a_table(stood_desk: Desk, axis: TimeAxis) -> None:
     axis.copy_values()
     head, *rows = QApplication.clipboard().text().splitlines()
-    assert head.split("\t") == ["clock", "what", "p10 °F", "p50 °F", "p90 °F"]
-    assert {row.split("\t")[1] for row in rows} == {"known", "projected"}
+    assert head.split("\t") == ["clock", "spot", "what", "p10 °F", "p50 °F", "p90 °F"]
+    assert {row.split("\t")[2] for row in rows} == {"known", "projected"}
     standing = stood_desk.standing
     assert standing is not None
-    last = float(rows[-1].split("\t")[3])
+    last = float(rows[-1].split("\t")[4])
     assert last == pytest.approx(degrees(float(np.median(standing.projection.of("oven_centre")[:, -1])), "F"), abs=0.06)
