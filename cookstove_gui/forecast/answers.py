@@ -22,9 +22,9 @@ JUST_READ_MINUTES = 3.0  # min since a reading within which the same spot is not
 HORIZON_MINUTES = 180  # min that answers look ahead
 EVEN_CHANCE = 0.5  # from which on a heat is said to come, and a bake is called for; common practice, no source
 LEVELS = (0.1, 0.5, 0.9)  # of p10, p50 and p90
-# Of the futures' arrivals, the share that a window leaves out at either end on a stove never seen: futures that never
-# arrive pile up at the horizon, which made windows of a tenth hold more than they said. Found on invented stoves.
-ARRIVAL_TAIL = 0.14
+# Of the futures' arrivals, the share that a window leaves out on a stove never seen, on the way to a band not yet
+# reached and after it was; the first, which is less than a fifth, found on invented stoves.
+ARRIVAL_MISSED = (0.14, 0.2)
 NORMAL_P90 = 1.2815515655446004  # ninetieth percentile of the standard normal
 
 
@@ -62,7 +62,7 @@ class Projection:
     minutes: FloatArray  # (times,), rising from 0 to HORIZON_MINUTES
     spots: tuple[str, ...]  # (spots,)
     kelvin: FloatArray  # (futures, times, spots)
-    arrival_tail: float = ARRIVAL_TAIL  # share of the futures' arrivals that a window leaves out at either end
+    arrival_missed: float = ARRIVAL_MISSED[1]  # share of the futures' arrivals that a window leaves out
 
     def of(self, spot: str) -> FloatArray:
         """Futures (futures, times) of one spot [K]."""

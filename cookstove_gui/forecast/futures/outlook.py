@@ -44,8 +44,9 @@ def oven_of(stove: Stove) -> tuple[Spot, ...]:
 
 def outlook_of(projection: Projection, stove: Stove, band: HeatBand, ahead: Sequence[int] = AHEAD) -> Outlook:
     """As `outlook`, from futures already projected."""
-    oven, tail = projection.of(oven_spot(stove, projection)), projection.arrival_tail
+    oven = projection.of(oven_spot(stove, projection))
     enters, stays = arrivals(projection.minutes, oven, band)
+    earliest, latest = window_levels(enters, projection.arrival_missed)
     line_enters, line_stays = arrivals(projection.minutes, middle(oven.T)[None, :], band)
     return Outlook(
         now=projection.now,
@@ -55,12 +56,23 @@ def outlook_of(projection: Projection, stove: Stove, band: HeatBand, ahead: Sequ
             low=band.low,
             high=band.high,
             chance_reached_3h=float(np.mean(np.isfinite(enters))),
-            enters_min=_quantiles(enters, (tail, 0.5, 1.0 - tail)),
+            enters_min=_quantiles(enters, (earliest, 0.5, latest)),
             stays_min=_quantiles(stays[np.isfinite(enters)]),
             line_enters_min=_within_horizon(line_enters[0]),
             line_leaves_min=_within_horizon(line_enters[0] + line_stays[0]),
         ),
     )
+
+
+def window_levels(enters: FloatArray, missed: float) -> tuple[float, float]:
+    """Levels of the futures' arrivals (futures,) between which a window leaves out `missed` of them.
+
+    Half of that share lies before its beginning and half after its end. Where more of them never arrive no end can
+    leave them out, so the beginning leaves out as many, up to all of `missed`; likewise the end where more are there.
+    """
+    never, at_once = float(np.mean(np.isinf(enters))), float(np.mean(enters <= 0.0))
+    half = 0.5 * missed
+    return min(max(never, half), missed), 1.0 - min(max(at_once, half), missed)
 
 
 def arrivals(minutes: FloatArray, oven: FloatArray, band: HeatBand) -> tuple[FloatArray, FloatArray]:

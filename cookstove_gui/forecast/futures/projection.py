@@ -5,7 +5,6 @@ from collections.abc import Sequence
 import numpy as np
 
 from cookstove_gui.forecast.answers import (
-    ARRIVAL_TAIL,
     HORIZON_MINUTES,
     LEAVE,
     Action,
@@ -77,7 +76,7 @@ def _seen(
     """Spots as physical states (times, rows, members) show them."""
     shares = None if all(_has_no_share(spot) for spot in asked) else _share_paths(belief, minutes)
     width = generic_width(belief, band, minutes) * np.interp(minutes, CORRECTION_MINUTES, belief.corrections.width)
-    width *= belief.proof.width
+    width *= _proven_width(belief, band)
     lean = leaning(belief.proof, belief.now, minutes)
     # Members lie beside each other in memory: what is asked of the futures is asked of all of them at a time and spot.
     kelvin = np.empty((len(minutes), len(asked), MEMBERS)).transpose(2, 0, 1)
@@ -103,8 +102,7 @@ def _seen(
         minutes=minutes,
         spots=tuple(spot.name for spot in asked),
         kelvin=kelvin,
-        # What past first arrivals taught holds for a first arrival.
-        arrival_tail=belief.character.arrival_tail if _is_before(belief, band) else ARRIVAL_TAIL,
+        arrival_missed=belief.character.arrival_missed[0 if is_before(belief, band) else 1],
     )
 
 
@@ -130,12 +128,17 @@ def _share_paths(belief: Belief, minutes: FloatArray) -> FloatArray:
 
 def generic_width(belief: Belief, band: HeatBand | None, minutes: FloatArray) -> FloatArray:
     """Factor (times,) by which any stove's oven futures are too sure, before and after a band was first reached."""
-    if _is_before(belief, band):
+    if is_before(belief, band):
         return np.interp(minutes, CORRECTION_MINUTES, WIDTH_BEFORE)
     return _untold(belief) * np.interp(minutes, CORRECTION_MINUTES, WIDTH_AFTER)
 
 
-def _is_before(belief: Belief, band: HeatBand | None) -> bool:
+def _proven_width(belief: Belief, band: HeatBand | None) -> float:
+    """Factor of the width that the session has proved; an oven still on its way has not yet done what is foretold."""
+    return max(belief.proof.width, 1.0) if is_before(belief, band) else belief.proof.width
+
+
+def is_before(belief: Belief, band: HeatBand | None) -> bool:
     """Whether the oven is on its way to a band that it has not reached in this session."""
     return band is not None and minutes_since_reached(belief, band) is None
 

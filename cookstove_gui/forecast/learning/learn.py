@@ -8,7 +8,7 @@ import numpy as np
 
 from cookstove_gui.forecast.answers import FloatArray, RecordRow
 from cookstove_gui.forecast.futures.forecaster import Forecaster
-from cookstove_gui.forecast.learning.arrival_tail import arrival_ranks, next_tail
+from cookstove_gui.forecast.learning.arrival_tail import arrival_misses, next_missed
 from cookstove_gui.forecast.learning.hindsight import Hindcast, corrections_from, hindcasts, hindcasts_at, oven_past
 from cookstove_gui.forecast.learning.track_record import settled, windows_at
 from cookstove_gui.forecast.model import parameters
@@ -131,7 +131,7 @@ def _one_more(
     stove: Stove, before: Lessons, session: Session, bands: Sequence[HeatBand], *, is_looked_at: bool, is_tried: bool
 ) -> Lessons:
     """The lessons with one more session, which is followed once for all of them."""
-    looked, merit, ranks = before.looked, Merit(), list[float]()
+    looked, merit, misses = before.looked, Merit(), ([], [])
     if is_looked_at:
         shown = before.character
         teller = Forecaster(stove, shown, keeps_past=False)
@@ -151,11 +151,11 @@ def _one_more(
         looked = (*looked, one)[-(JUDGED_SESSIONS + RECORD_SESSIONS) :]
         if is_tried:
             merit = teller.merit(session.entries, max(row.at for row in session.entries))
-            ranks = arrival_ranks(teller, session, past)
+            misses = arrival_misses(teller, session, past)
     else:
         tracker = _follower(stove, before.learned)
     learned = after_session(before.learned, tracker, session, merit)
-    learned = replace(learned, arrival_tail=next_tail(learned.arrival_tail, ranks))
+    learned = replace(learned, arrival_missed=next_missed(learned.arrival_missed, misses))
     return Lessons(learned=learned, generic=before.generic, looked=looked, sessions=before.sessions + 1)
 
 

@@ -6,7 +6,7 @@ from typing import Any
 import numpy as np
 
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.forecast.answers import ARRIVAL_TAIL, FloatArray
+from cookstove_gui.forecast.answers import ARRIVAL_MISSED, FloatArray
 from cookstove_gui.forecast.model import parameters
 from cookstove_gui.forecast.model.habits import Habits
 from cookstove_gui.forecast.model.merit import Merit
@@ -14,7 +14,7 @@ from cookstove_gui.forecast.model.plain import Rise
 from cookstove_gui.forecast.model.spots import lasting_covariance, lasting_mean
 from cookstove_gui.stove.stove import Stove, with_spots_named
 
-VERSION = 6
+VERSION = 7
 RISES = 12  # past sessions whose oven is kept
 CORRECTION_MINUTES = (0.0, 15.0, 30.0, 60.0, 120.0, 180.0)
 # At CORRECTION_MINUTES: what the model leaves out makes its near futures too sure, found on invented stoves.
@@ -45,7 +45,8 @@ class Character:
     corrections: Corrections = field(default_factory=Corrections)
     merit: Merit = field(default_factory=Merit)  # of the plain forecasters beside the physics
     rises: tuple[Rise, ...] = ()  # the oven in the latest past sessions, oldest first
-    arrival_tail: float = ARRIVAL_TAIL  # share of the futures' arrivals that a window leaves out at either end
+    # Share of the futures' arrivals that a window leaves out, before and after the band was first reached.
+    arrival_missed: tuple[float, float] = ARRIVAL_MISSED
 
     @staticmethod
     def generic(stove: Stove) -> "Character":
@@ -88,7 +89,7 @@ class Character:
             "habits": self.habits.to_json(),
             "width": list(self.corrections.width),
             "merit": self.merit.to_json(),
-            "arrival_tail": self.arrival_tail,
+            "arrival_missed": list(self.arrival_missed),
             "rises": [rise.to_json() for rise in self.rises],
         }
 
@@ -110,6 +111,6 @@ class Character:
             habits=Habits.from_json(table["habits"]),
             corrections=Corrections(width=tuple(table["width"])),
             merit=Merit.from_json(table["merit"]),
-            arrival_tail=float(table["arrival_tail"]),
+            arrival_missed=(float(table["arrival_missed"][0]), float(table["arrival_missed"][1])),
             rises=tuple(Rise.from_json(rise) for rise in table["rises"]),
         )

@@ -101,10 +101,26 @@ def test_quantiles_beyond_three_hours_are_none_and_chances_count_futures():
     assert (band.low, band.high) == (400.0, 420.0)
 
 
-def test_an_arrival_window_leaves_out_fourteen_in_a_hundred_futures_at_either_end():
-    # Futures a minute apart from 0 to 100 min: what is never reached piles up at the horizon, so not ten.
-    band = _view(lines(400.0 - np.arange(101.0), np.ones(101))).band
-    assert (band.enters_min.p10, band.enters_min.p50, band.enters_min.p90) == pytest.approx((14.0, 50.0, 86.0))
+@pytest.mark.parametrize(
+    ("there", "on_the_way", "never", "window"),
+    [
+        (0, 100, 0, (10.0, 90.0)),  # a tenth at either end
+        (0, 92, 8, (10.0, 90.0)),
+        (0, 85, 15, (15.0, None)),  # no end can leave out what never comes, so the beginning leaves out as much
+        (0, 60, 40, (20.0, None)),  # up to a fifth
+        (15, 85, 0, (0.0, 70.0)),  # no beginning can leave out what is there now
+        (40, 60, 0, (0.0, 40.0)),
+        (40, 20, 40, (0.0, None)),
+        (0, 10, 90, (None, None)),
+    ],
+)
+def test_an_arrival_window_leaves_out_a_fifth_of_the_futures(there, on_the_way, never, window):
+    # A hundred futures: some in the band, some a minute apart, some that never come.
+    starts = np.concatenate([np.full(there, 410.0), 399.5 - np.arange(on_the_way), np.full(never, 300.0)])
+    slopes = np.repeat([0.0, 1.0, 0.0], [there, on_the_way, never])
+    view = outlook_of(futures(oven_centre=lines(starts, slopes)), STOVE, BAND, ()).band.enters_min
+    for told, minutes in zip((view.p10, view.p90), window, strict=True):
+        assert told == (None if minutes is None else pytest.approx(minutes, abs=1.0))
 
 
 def test_a_stay_is_that_of_the_futures_that_come():

@@ -16,6 +16,7 @@ from cookstove_gui.forecast.model.ensemble import FIELD, Ensemble
 from cookstove_gui.forecast.model.heat import Controls
 from cookstove_gui.forecast.model.spots import passing_covariance
 from cookstove_gui.forecast.tracking.belief import Belief, LastReading
+from cookstove_gui.forecast.tracking.proof import Proof
 from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.stove.stove import Spot, SpotKind
 from tests.forecast.futures.made import MINUTES, usual_belief
@@ -131,6 +132,19 @@ def test_a_first_rise_is_least_sure_soon_and_what_comes_after_it_later():
     assert WIDTH_BEFORE[1] == max(*WIDTH_BEFORE, *WIDTH_AFTER)
     assert np.all(np.array(WIDTH_AFTER[2:]) > np.array(WIDTH_BEFORE[2:]))
     assert generic_width(belief, FAR, np.array([45.0]))[0] == pytest.approx(np.mean(WIDTH_BEFORE[2:4]))
+
+
+@pytest.mark.parametrize(("proved", "before", "after"), [(0.9, 1.0, 0.9), (1.0, 1.0, 1.0), (1.6, 1.6, 1.6)])
+def test_only_an_oven_that_has_reached_its_heat_has_earned_narrower_futures(
+    proved: float, before: float, after: float
+) -> None:
+    reached = HeatBand(name="low", low=350.0, high=380.0)
+    for band, width in ((FAR, before), (reached, after)):
+        told, usual = (
+            project(replace(usual_belief(), proof=Proof(factor)), band=band).of("oven_centre").std(axis=0)
+            for factor in (proved, 1.0)
+        )
+        assert told / usual == pytest.approx(width)
 
 
 @pytest.mark.parametrize(("minutes", "factor"), [(20.0, 1.0), (30.0, 1.0), (45.0, 1.175), (60.0, 1.35), (200.0, 1.35)])

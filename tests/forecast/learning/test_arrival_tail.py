@@ -1,83 +1,114 @@
-"""A stove's arrival windows reach as far out as its past arrivals have asked for."""
+"""A stove's arrival windows leave out as much of the futures as its past windows have allowed."""
 
 from dataclasses import replace
 
 import numpy as np
 import pytest
 
-from cookstove_gui.forecast.answers import ARRIVAL_TAIL
+from cookstove_gui.forecast.answers import ARRIVAL_MISSED
 from cookstove_gui.forecast.futures.forecaster import Forecaster
-from cookstove_gui.forecast.futures.outlook import outlook, outlook_of
+from cookstove_gui.forecast.futures.outlook import arrivals, outlook, oven_ahead, window_levels
 from cookstove_gui.forecast.futures.projection import project
-from cookstove_gui.forecast.learning.arrival_tail import MISSED, PACE, TAILS, arrival_ranks, next_tail
+from cookstove_gui.forecast.learning.arrival_tail import (
+    MISSED,
+    MISSED_RANGE,
+    PACE,
+    arrival_misses,
+    next_arrival,
+    next_missed,
+)
 from cookstove_gui.forecast.learning.hindsight import oven_past
-from cookstove_gui.forecast.learning.learn import learn, lessons
-from cookstove_gui.forecast.learning.track_record import arrival
+from cookstove_gui.forecast.learning.learn import lessons
 from cookstove_gui.forecast.model.character import Character
-from tests.forecast.futures.made import BAND, MINUTES, futures
+from tests.forecast.futures.made import BAND
 from tests.forecast.logs import STOVE, sessions
+
+LEAST, MOST = MISSED_RANGE
 
 
 def test_misses_push_the_windows_out_and_hits_draw_them_in():
-    assert next_tail(0.12, [0.02]) == pytest.approx(0.12 + PACE * (MISSED - 1.0))
-    assert next_tail(0.12, [0.98]) == next_tail(0.12, [0.02])
-    assert next_tail(0.12, [0.5]) == pytest.approx(0.12 + PACE * MISSED)
-    assert next_tail(0.12, [0.5, 0.98, 0.4, 0.6, 0.3]) == pytest.approx(0.12)
+    assert next_missed((0.18, 0.18), ([True], [False])) == pytest.approx((0.18 - 0.8 * PACE, MOST))
+    assert next_missed((0.1, 0.1), ([False], [True])) == pytest.approx((0.1 + 0.2 * PACE, LEAST))
+    assert next_missed((0.1, 0.12), ([False, True, False, False, False],) * 2) == pytest.approx((0.1, 0.12))
 
 
 def test_a_session_without_an_arrival_teaches_nothing():
-    assert next_tail(0.1, []) == 0.1
+    assert next_missed((0.1, 0.15), ([], [])) == (0.1, 0.15)
 
 
-def test_the_edge_of_a_window_belongs_to_it():
-    assert next_tail(0.125, [0.125]) == next_tail(0.125, [0.875]) > 0.125
-
-
-@pytest.mark.parametrize(("rank", "end"), [(0.0, TAILS[0]), (0.5, TAILS[1])])
-def test_no_window_is_pushed_or_drawn_beyond_its_bounds(rank, end):
-    tail = ARRIVAL_TAIL
+@pytest.mark.parametrize(("missed", "end"), [(True, LEAST), (False, MOST)])
+def test_no_window_is_pushed_or_drawn_beyond_its_bounds(missed, end):
+    shares = ARRIVAL_MISSED
     for _ in range(60):
-        tail = next_tail(tail, [rank])
-    assert tail == end
+        shares = next_missed(shares, ([missed], [missed]))
+    assert shares == (end, end)
 
 
-@pytest.mark.parametrize("spread", [0.7, 0.8, 1.0])
+def test_a_stove_never_seen_begins_wider_on_its_first_rise_and_no_window_earns_more_than_eight_in_ten():
+    assert ARRIVAL_MISSED[0] < ARRIVAL_MISSED[1]
+    assert (ARRIVAL_MISSED[1], MOST, MISSED) == pytest.approx((0.2, 0.2, 0.2))
+
+
+@pytest.mark.parametrize("spread", [0.6, 0.7, 0.8])
 def test_in_the_long_run_eight_windows_in_ten_hold(spread):
     """Gibbs and Candès 2021, proposition 4.1: whatever comes, as long as no bound is met; ranks of a Beta here."""
-    random, tail, missed = np.random.default_rng(5), ARRIVAL_TAIL, []
+    random, shares, missed = np.random.default_rng(5), ARRIVAL_MISSED, []
     for ranks in random.beta(spread, spread, (300, 60)):
-        missed.append(np.mean((ranks < tail) | (ranks > 1.0 - tail)))
-        tail = next_tail(tail, ranks.tolist())
+        misses = (ranks < 0.5 * shares[0]) | (ranks > 1.0 - 0.5 * shares[0])
+        missed.append(misses.mean())
+        shares = next_missed(shares, (misses.tolist(), []))
     assert np.mean(missed) == pytest.approx(MISSED, abs=0.015)
 
 
-def test_the_window_leaves_out_just_that_share_of_the_arrivals():
-    starts = np.linspace(0.0, 60.0, 201)
-    oven = BAND.low - 30.0 + np.maximum(MINUTES - starts[:, None], 0.0) * 1.0  # there half an hour after starting
-    for tail in (0.05, 0.2):
-        enters = outlook_of(replace(futures(oven_centre=oven), arrival_tail=tail), STOVE, BAND).band.enters_min
-        assert (enters.p10, enters.p50, enters.p90) == pytest.approx((30 + 60 * tail, 60.0, 90 - 60 * tail), abs=0.01)
+@pytest.mark.parametrize(
+    ("kelvin", "now", "wait"),
+    [
+        ([380.0, 390.0, 410.0], 0.0, 15.0),  # on its way, straight between readings
+        ([380.0, 390.0, 410.0], 5.0, 10.0),  # asked between two of them
+        ([440.0, 430.0, 410.0], 0.0, 15.0),  # from above
+        ([380.0, 440.0, 430.0], 0.0, 20.0 / 6.0),  # rushes through between two readings
+        ([380.0, 390.0, 370.0], 0.0, np.inf),  # ends below: nobody fires it for that heat any more
+        ([410.0, 390.0, 410.0], 0.0, None),  # there now
+        ([440.0, 450.0, 430.0], 0.0, None),  # ends above: it may come yet
+        ([380.0, 390.0, 410.0], 20.0, None),  # nothing read later
+    ],
+)
+def test_the_next_arrival_is_where_readings_joined_by_a_ruler_come_into_the_band(kelvin, now, wait):
+    found = next_arrival(np.array([0.0, 10.0, 20.0]), np.array(kelvin), now, BAND)
+    assert found == (None if wait is None else pytest.approx(wait))
 
 
-def test_ranks_are_of_the_moments_before_the_oven_was_there():
-    character = learn(STOVE, sessions(2))
-    session = sessions(3)[2]
-    teller, past = Forecaster(STOVE, character), oven_past(STOVE, session)
-    ranks = arrival_ranks(teller, session, past)
-    came = arrival(past.minutes, past.kelvin, past.aim.low)
-    before = [place for place in past.places if past.minutes[place] < came]
-    assert len(ranks) == len(before) > 0
-    for rank, place in zip(ranks, before, strict=True):
-        told = outlook(teller.follow(session.entries, past.rows[place].at), past.aim).band.enters_min
-        waited = came - past.minutes[place]
-        assert (rank > 1.0 - character.arrival_tail) == (told.p90 is not None and waited > told.p90)
-        assert (rank < character.arrival_tail) == (waited < told.p10)
+def test_an_arrival_later_than_the_futures_reach_is_none_that_they_foretold():
+    assert next_arrival(np.array([0.0, 179.0, 181.0]), np.array([380.0, 399.5, 400.5]), 0.0, BAND) == pytest.approx(180)
+    assert next_arrival(np.array([0.0, 181.0, 183.0]), np.array([380.0, 399.5, 400.5]), 0.0, BAND) == np.inf
 
 
-def test_a_stoves_own_tail_is_learned_and_used():
+def test_the_windows_tried_are_those_told_before_the_oven_was_there():
+    session = sessions(1)[0]
+    past = oven_past(STOVE, session)
+    waits = [next_arrival(past.minutes, past.kelvin, past.minutes[place], past.aim) for place in past.places]
+    asked = [(place, wait) for place, wait in zip(past.places, waits, strict=True) if wait is not None]
+    seen = set()
+    for shares in ((0.04, 0.9), (0.9, 0.04)):  # hardly any future left out, and nearly all
+        teller = Forecaster(STOVE, replace(Character.generic(STOVE), arrival_missed=shares))
+        expected = [], []
+        for place, wait in asked:
+            belief = teller.follow(session.entries, past.rows[place].at)
+            ahead = oven_ahead(belief, band=past.aim)
+            enters, _ = arrivals(ahead.minutes, ahead.kelvin[:, :, 0], past.aim)
+            reached = belief.points and max(point.p50 for point in belief.points) >= past.aim.low
+            first, last = window_levels(enters, shares[int(reached)])
+            expected[int(reached)].append(not first <= np.mean(enters < wait) <= last)
+        assert arrival_misses(teller, session, past) == expected
+        assert all(expected)
+        seen.update(*expected)
+    assert seen == {True, False}
+
+
+def test_a_stoves_own_shares_are_learned_and_used():
     found = lessons(STOVE, sessions(2)).character
-    assert TAILS[0] <= found.arrival_tail <= ARRIVAL_TAIL
-    known = replace(found, arrival_tail=0.05)
+    assert found.arrival_missed[0] != ARRIVAL_MISSED[0]
+    known = replace(found, arrival_missed=(0.02, 0.19))
     entries = sessions(1)[0].entries[:12]
     belief = Forecaster(STOVE, found).follow(entries, entries[-1].at)
     near, far = (outlook(replace(belief, character=one), BAND).band.enters_min for one in (found, known))
@@ -85,6 +116,5 @@ def test_a_stoves_own_tail_is_learned_and_used():
     assert far.p10 is not None
     assert far.p10 < near.p10
     reached = replace(BAND, low=280.0, high=290.0)
-    assert project(replace(belief, character=known), band=reached).arrival_tail == ARRIVAL_TAIL
-    found = known
-    assert Character.from_json(found.to_json()).arrival_tail == found.arrival_tail
+    assert project(replace(belief, character=known), band=reached).arrival_missed == 0.19
+    assert Character.from_json(known.to_json()).arrival_missed == (0.02, 0.19)
