@@ -143,6 +143,17 @@ def test_past_sessions_change_the_outlook(say: Callable[..., Said], log: Path, p
     assert said.objects != say("outlook", log, "--json").objects
 
 
+def test_a_bad_row_of_a_past_session_costs_that_row_alone(say: Callable[..., Said], log: Path, past: Path) -> None:
+    known = say("outlook", log, "--json", "--past", past).objects
+    with (past / "earlier.csv").open("a", encoding="utf-8") as session:
+        session.write("2026-01-03T07:31:00-05:00,reading,oven_centre,99999,F,\n")
+    said = say("outlook", log, "--json", "--past", past)
+    assert (said.code, said.objects) == (0, known)
+    (complaint,) = said.complaints
+    assert "earlier.csv line 15, value: 99999" in complaint
+    assert "left out of the past" in complaint
+
+
 def test_log_itself_and_later_sessions_are_no_past(say: Callable[..., Said], log: Path, past: Path) -> None:
     known = say("outlook", log, "--json", "--past", past).objects
     write_log(past / "the same day.csv", rows())
