@@ -8,7 +8,7 @@ import numpy as np
 
 from cookstove_gui.forecast.answers import FloatArray, RecordRow
 from cookstove_gui.forecast.futures.forecaster import Forecaster
-from cookstove_gui.forecast.learning.arrival_tail import arrival_misses, next_missed
+from cookstove_gui.forecast.learning.arrival_tail import Misses, arrival_misses, next_missed
 from cookstove_gui.forecast.learning.hindsight import Hindcast, corrections_from, hindcasts, hindcasts_at, oven_past
 from cookstove_gui.forecast.learning.track_record import settled, windows_at
 from cookstove_gui.forecast.model import parameters
@@ -131,7 +131,8 @@ def _one_more(
     stove: Stove, before: Lessons, session: Session, bands: Sequence[HeatBand], *, is_looked_at: bool, is_tried: bool
 ) -> Lessons:
     """The lessons with one more session, which is followed once for all of them."""
-    looked, merit, misses = before.looked, Merit(), ([], [])
+    looked, merit = before.looked, Merit()
+    misses: Misses = ([], [])
     if is_looked_at:
         shown = before.character
         teller = Forecaster(stove, shown, keeps_past=False)
