@@ -3,8 +3,8 @@
 In each future the food goes in once its oven is at a heat that a plan counts on, and is done when that oven's heat has
 made it so. Futures are fed by habit. Who follows a plan corrects most of what a wrong heat would make a bake longer or
 shorter, by air, wood and door; what is not corrected is `UNSTEERED` of it. Food that goes in late is baked at the top
-of its heat, and food that would be done too soon at the bottom of it. An oven that comes later than that makes up for
-is late.
+of its heat, and food that would be done too soon at the bottom of it; an oven that was at its heat before the food goes
+in is held there. One that comes later than all this makes up for is late.
 """
 
 import numpy as np
@@ -18,7 +18,7 @@ from cookstove_gui.forecast.answers import FloatArray
 ON_TIME_MIN = 10.0  # either way of its time, within which food is on time
 # What fits suppers of invented stoves best; what comes of it on others: tests/benchmarks/RESULTS.md.
 UNSTEERED = 0.2
-UNFORESEEN_MIN = 5.0  # standard deviation of when a bake is done by what no future knows: hands, doors, the food
+UNFORESEEN_MIN = 6.0  # standard deviation of when a bake is done by what no future knows: hands, doors, the food
 
 
 def is_in_time(
@@ -29,9 +29,14 @@ def is_in_time(
     `oven` (futures, times) is its heat [K] at `minutes`; the food goes in from `begin` on. A future that passes a heat
     that the food may never pass while it bakes is none of them.
     """
+    held = np.maximum.accumulate(oven, axis=1)  # once there is the heat, to hold it is the cook's part
     first = min(max(int(np.searchsorted(minutes, begin, "right")) - 1, 0), len(minutes) - 2)
-    minutes, oven = minutes[first:], oven[:, first:]  # what was before does not count, and costs time
-    goes_in = usable_from(minutes, oven, heat, np.full(len(oven), begin))
+    minutes, oven, held = (
+        minutes[first:],
+        oven[:, first:],
+        held[:, first:],
+    )  # what was before does not count, and costs time
+    goes_in = usable_from(minutes, held, heat, np.full(len(oven), begin))
     finds = np.isfinite(goes_in)
     goes_in = np.where(finds, goes_in, minutes[-1])
     takes = lengths(minutes, oven, heat, goes_in, heat.minutes)
