@@ -20,6 +20,8 @@ ON_TIME_MIN = 10.0  # either way of its time, within which food is on time
 UNSTEERED = 0.2
 UNFORESEEN_MIN = 6.0  # standard deviation of when a bake is done by what no future knows: hands, doors, the food
 
+HELD_WITHIN = 10.0  # K below the hottest that an oven was, to which it is held until the food goes in; judgement
+
 
 def is_in_time(
     minutes: FloatArray, oven: FloatArray, heat: Heat, begin: float, least: float, most: float, number: int = 0
@@ -29,7 +31,7 @@ def is_in_time(
     `oven` (futures, times) is its heat [K] at `minutes`; the food goes in from `begin` on. A future that passes a heat
     that the food may never pass while it bakes is none of them.
     """
-    held = np.maximum.accumulate(oven, axis=1)  # once there is the heat, to hold it is the cook's part
+    held = np.maximum(oven, np.maximum.accumulate(oven, axis=1) - HELD_WITHIN)
     first = min(max(int(np.searchsorted(minutes, begin, "right")) - 1, 0), len(minutes) - 2)
     minutes, oven, held = (
         minutes[first:],

@@ -61,6 +61,13 @@ def test_an_oven_that_never_comes_to_its_heat_bakes_nothing_in_time() -> None:
     assert share(there_at(0.0, 326.0), least=0.0, most=500.0) == 1.0
 
 
+def test_an_oven_that_was_at_its_heat_before_is_held_there_but_not_at_the_hottest_it_touched() -> None:
+    falls = np.where(CLOCK <= 10.0, 375.0, 300.0)
+    assert share(falls, least=0.0, most=500.0) == 1.0
+    touches = np.where(CLOCK <= 10.0, 335.0, 300.0)  # 325 °F is counted on
+    assert share(touches, least=0.0, most=500.0) == 0.0
+
+
 def test_most_of_a_wrong_heat_is_corrected_and_not_all_of_it() -> None:
     """At 330 °F the bake alone would take 17 minutes more of 45, and 46 more of two hours."""
     cool = there_at(0.0, 330.0)

@@ -114,13 +114,15 @@ def test_nothing_is_put_on_heat_before_the_fire_is_lit() -> None:
     assert all(step.begin >= lit for step in plan.steps if step.kind is StepKind.HEAT)
 
 
-def test_a_cook_who_wants_to_be_safe_lights_no_later() -> None:
+def test_a_cook_who_wants_to_be_safe_lights_sooner_and_is_told_a_surer_table() -> None:
     early = NOW - timedelta(hours=3)
-    lights = []
+    lights, told = [], []
     for margin in Margin:
         plan = plan_meal(supper("apple_pie", margin=margin), cold(50.0, 70.0, 90.0), early)
         lights.append(next(step.begin for step in plan.steps if step.what == FireStep.LIGHT))
-    assert lights[1] <= lights[0]
+        told.append(plan.chance or 0.0)
+    assert lights[1] < lights[0]
+    assert told[1] > told[0]
 
 
 def test_a_heat_that_this_fire_does_not_give_is_named() -> None:
