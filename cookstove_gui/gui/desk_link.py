@@ -11,6 +11,7 @@ class DeskLink(QObject):
     changed = Signal(object)  # Changed
     restore_wanted = Signal(object)  # Path of a backup; whoever opened the logbook closes it first
     session_wanted = Signal(int)  # its number: the Logbook opens it
+    alarm_choices_wanted = Signal()  # how alarms are heard is to be chosen
     time_passed = Signal()  # whatever shows the time of day shows it again
 
     def __init__(self, desk: Desk, parent: QObject | None = None) -> None:

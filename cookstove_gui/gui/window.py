@@ -122,6 +122,7 @@ class MainWindow(QMainWindow):
         self._next.window_words.more_chosen.connect(self.open_more)
         self.link.changed.connect(self._show)
         self.link.session_wanted.connect(self._open_session)
+        self.link.alarm_choices_wanted.connect(self._alarm_choices.show)
         self._study = PastStudy.of(self.link)
         SupperPlanning.of(self.link)
         self._keeping = Keeping(self, self.desk, self.show_problem)

@@ -34,6 +34,18 @@ def heard_words(rang: bool, spoke: bool) -> str:
     return "No sound here but the system's own beep, if it has one; the line on the screen always shows."
 
 
+def sound_words(bell: bool, voice: bool, quiet: bool) -> str:
+    """How alarms are heard, as it stands beside the plan."""
+    if quiet:
+        return "quiet now"
+    return " and ".join(word for word, wanted in (("bell", bell), ("voice", voice)) if wanted) or "no sound"
+
+
+def bell_words(is_silent: bool) -> str:
+    """What a bell beside a clock means."""
+    return "No sound then; the line shows. Press for its bell." if is_silent else "An alarm rings then. Press for none."
+
+
 def more_alarms_words(more: int) -> str:
     """That others ring too; empty where none does."""
     return f" And {more} more." if more > 0 else ""

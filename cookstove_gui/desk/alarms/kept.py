@@ -3,10 +3,11 @@
 import json
 from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import UTC, datetime, time
+from datetime import UTC, datetime, time, timedelta, timezone
 
 from cookstove_gui.cooking.supper.alarms import AlarmKind, Answer, QuietHours, heard_again, is_silent, silenced
 from cookstove_gui.desk.desk import Desk
+from cookstove_gui.desk.heading import here
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.units import parse_iso_clock
 
@@ -34,6 +35,12 @@ def alarm_settings(desk: Desk) -> AlarmSettings:
     return AlarmSettings(
         bell=desk.setting(_BELL) != _OFF, voice=desk.setting(_VOICE) != _OFF, quiet=quiet, left_out=_left_out(desk)
     )
+
+
+def is_quiet(desk: Desk, now: datetime) -> bool:
+    """Whether the quiet hours hold, by the clock the cook reads."""
+    quiet = alarm_settings(desk).quiet
+    return quiet is not None and quiet.hold(now.astimezone(timezone(timedelta(minutes=here(desk)))).time())
 
 
 def _left_out(desk: Desk) -> frozenset[AlarmKind]:

@@ -13,7 +13,7 @@ from cookstove_gui.cooking.supper.followed import called_as_planned, step_of
 from cookstove_gui.cooking.supper.heats import planned_for, task_for
 from cookstove_gui.cooking.supper.left import is_let_go
 from cookstove_gui.cooking.supper.moments import Moment, MomentKind, dish_of, moments, part_of_step
-from cookstove_gui.cooking.supper.plan import FireStep, Plan
+from cookstove_gui.cooking.supper.plan import FireStep, Plan, PlannedStep
 from cookstove_gui.desk.alarms.needs import Need, awaits_heat, needs
 from cookstove_gui.forecast.futures.arrival import arrival_of, leaving_a_heat, leaving_of
 from cookstove_gui.stove.entries import Kind
@@ -136,10 +136,9 @@ def _of_plan(plan: Plan, bakes: tuple[UnderWay, ...]) -> Iterator[Alarm]:
         # What is in the oven by the log is followed by its own heat there, which knows better than the plan.
         if moment.kind in _IN_OVEN and step.key in followed:
             continue
-        is_wood = moment.kind is MomentKind.FIRE and step.what == FireStep.WOOD
         yield Alarm(
             key=key_of(moment),
-            kind=AlarmKind.RELOAD if is_wood else _KINDS[moment.kind],
+            kind=kind_of(step, moment.kind),
             at=moment.at,
             about=dish.name if dish else "",
             what=step.what,
@@ -154,6 +153,12 @@ def _of_plan(plan: Plan, bakes: tuple[UnderWay, ...]) -> Iterator[Alarm]:
 def _heat_to_go_in(plan: Plan, moment: Moment) -> float | None:
     part = part_of_step(plan, moment.step)
     return planned_for(task_for(part)).low if moment.kind is MomentKind.PUT_IN and isinstance(part, Heat) else None
+
+
+def kind_of(step: PlannedStep, kind: MomentKind) -> AlarmKind:
+    """What the alarm at a planned moment calls for."""
+    is_wood = kind is MomentKind.FIRE and step.what == FireStep.WOOD
+    return AlarmKind.RELOAD if is_wood else _KINDS[kind]
 
 
 def key_of(moment: Moment) -> str:

@@ -1,32 +1,29 @@
 """A planned supper as its picture shows it: one clock for oven, fire and dishes; minutes from now, heats in kelvin."""
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
 import numpy as np
 
 from cookstove_gui.cooking.fit.tasks import Place
-from cookstove_gui.cooking.supper.alarms import Answer, is_silent
 from cookstove_gui.cooking.supper.dishes import Heat
 from cookstove_gui.cooking.supper.heats import task_for
-from cookstove_gui.cooking.supper.moments import MomentKind, moments, part_of_step
+from cookstove_gui.cooking.supper.moments import MomentKind, part_of_step
 from cookstove_gui.cooking.supper.plan import FireStep, Plan, PlannedStep, StepKind
-from cookstove_gui.desk.alarms.kept import kept_answers
-from cookstove_gui.desk.alarms.moments import planned_key
 from cookstove_gui.desk.cook.lane import lane_rows
 from cookstove_gui.desk.desk import Desk
 from cookstove_gui.desk.heading import here
+from cookstove_gui.desk.plan.supper_next import Bell, Bells, NextStep, next_steps
 from cookstove_gui.forecast.answers import FloatArray
 from cookstove_gui.phrases.edge import Edge, whole
 from cookstove_gui.phrases.lane import LaneRow
 from cookstove_gui.phrases.plan.supper import (
     chance_line,
     chance_words,
+    cooked_words,
     fails_rungs,
     fire_word,
     fits_words,
-    moment_words,
     moved_words,
     source_words,
     step_words,
@@ -44,15 +41,6 @@ _FIRE_KINDS = {
     FireStep.BYPASS_SHUT: Kind.BYPASS,
     FireStep.LET_GO: Kind.AIR,
 }
-_NEXT = 5  # steps in the foot, beside what is to do now
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Bell:
-    """An alarm that is to ring, and whether its sound was put off."""
-
-    key: str
-    is_silent: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -109,7 +97,7 @@ class FireMark:
     words: str
     opening: float = 0.0
     count: int = 1  # splits
-    bell: Bell
+    bell: Bell | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -142,7 +130,7 @@ class SupperShown:
     fire: tuple[FireMark, ...]
     fits: tuple[str, str]
     does_not_fit: bool
-    next: tuple[tuple[str, str], ...]  # clock and words; "now" where it is due
+    next: tuple[NextStep, ...]
     moved: str
     source: str
     chance: str  # of the whole, in full
@@ -155,12 +143,13 @@ def supper_shown(desk: Desk) -> SupperShown | None:
         return None
     now = desk.clock()
     edge = Edge(unit=desk.unit, now=now, offset_minutes=here(desk))
-    answers = kept_answers(desk)
+    bells = Bells.of(desk)
     first = min((_minutes(step.begin, now) for step in plan.steps), default=0.0)
     last = max([_minutes(step.end, now) for step in plan.steps] + [_minutes(plan.table_at, now)])
     lit = desk.entries[0].at if desk.is_live and desk.entries else now
     start = first - _BEFORE_MIN if first > _FAR_MIN else max(min(first, _minutes(lit, now)) - _BEFORE_MIN, -_BACK_MIN)
     is_live = desk.is_live and desk.standing is not None
+    cooked = None if desk.supper.supper is None else cooked_words(desk.supper.supper, edge)
     return SupperShown(
         edge=edge,
         start=start,
@@ -172,7 +161,7 @@ def supper_shown(desk: Desk) -> SupperShown | None:
                 name=dish.name,
                 under=under_dish(dish, plan, desk.stove, edge),
                 fails=fails_rungs(plan.of_dish(dish.key)),
-                blocks=tuple(_block(step, plan, edge, answers) for step in plan.of_dish(dish.key)),
+                blocks=tuple(_block(step, plan, edge, bells) for step in plan.of_dish(dish.key)),
             )
             for dish in plan.dishes
         ),
@@ -180,34 +169,17 @@ def supper_shown(desk: Desk) -> SupperShown | None:
         oven_now=desk.standing.outlook.oven.p50 if is_live and desk.standing is not None else None,
         wanted=tuple(_wanted(plan, edge)),
         done=lane_rows(desk) if is_live else (),
-        fire=tuple(_fire_mark(one, now, answers) for one in plan.steps if one.kind is StepKind.FIRE and not one.done),
-        fits=fits_words(plan),
-        does_not_fit=bool(plan.clashes),
-        next=_next(desk, plan, edge),
+        fire=tuple(_fire_mark(one, now, bells) for one in plan.steps if one.kind is StepKind.FIRE and not one.done),
+        fits=cooked or fits_words(plan),
+        does_not_fit=cooked is None and bool(plan.clashes),
+        next=next_steps(desk, plan, edge, bells),
         moved=moved_words(plan, edge),
-        source=source_words(plan),
+        source="" if cooked else source_words(plan),
         chance=chance_words(plan),
     )
 
 
-def _next(desk: Desk, plan: Plan, edge: Edge) -> tuple[tuple[str, str], ...]:
-    """What is due first, then the next steps in their order."""
-    due = desk.supper.due
-    coming = [one for one in moments(plan) if one != due]
-    first = [("now", moment_words(due, plan, desk.stove, edge))] if due is not None else []
-    # What is under way has no clock behind now.
-    rest = [
-        ("now" if one.at <= edge.now else edge.at(one.at), moment_words(one, plan, desk.stove, edge)) for one in coming
-    ]
-    return tuple((first + rest)[: _NEXT + 1])
-
-
-def _bell(step: PlannedStep, kind: MomentKind, answers: Sequence[Answer]) -> Bell:
-    key = planned_key(step.key, kind)
-    return Bell(key=key, is_silent=is_silent(answers, key))
-
-
-def _block(step: PlannedStep, plan: Plan, edge: Edge, answers: Sequence[Answer]) -> Block:
+def _block(step: PlannedStep, plan: Plan, edge: Edge, bells: Bells) -> Block:
     part = part_of_step(plan, step)
     begin, end = _minutes(step.begin, edge.now), _minutes(step.end, edge.now)
     is_heat = step.kind is StepKind.HEAT and isinstance(part, Heat)
@@ -230,8 +202,8 @@ def _block(step: PlannedStep, plan: Plan, edge: Edge, answers: Sequence[Answer])
         heat=heat,
         clock=edge.at(step.begin) if is_heat and not (step.done or step.begun) else "",
         out=edge.at(step.end) if comes_out else "",
-        bell=_bell(step, goes_in, answers),
-        out_bell=_bell(step, MomentKind.TAKE_OUT, answers),
+        bell=bells.at(step, goes_in),
+        out_bell=bells.at(step, MomentKind.TAKE_OUT),
         past=step.done,
         is_own=step.is_own,
         is_short=any(clash.no_heat == step.key for clash in plan.clashes),
@@ -260,7 +232,7 @@ def _wanted(plan: Plan, edge: Edge) -> list[Wanted]:
     return found
 
 
-def _fire_mark(step: PlannedStep, now: datetime, answers: Sequence[Answer]) -> FireMark:
+def _fire_mark(step: PlannedStep, now: datetime, bells: Bells) -> FireMark:
     return FireMark(
         step=step.key,
         minute=_minutes(step.begin, now),
@@ -268,7 +240,7 @@ def _fire_mark(step: PlannedStep, now: datetime, answers: Sequence[Answer]) -> F
         words=fire_word(step),
         opening=step.opening or 0.0,
         count=max(step.splits, 1),
-        bell=_bell(step, MomentKind.FIRE, answers),
+        bell=bells.at(step, MomentKind.FIRE),
     )
 
 

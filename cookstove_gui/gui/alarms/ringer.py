@@ -1,7 +1,7 @@
 """Watches the clock for the desk: which alarms ring, when they are heard, and what the cook answered."""
 
 from collections.abc import Callable
-from datetime import datetime, timedelta, timezone
+from datetime import datetime
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
@@ -19,14 +19,13 @@ from cookstove_gui.cooking.supper.alarms import (
 )
 from cookstove_gui.cooking.supper.moments import moments
 from cookstove_gui.desk import Desk
-from cookstove_gui.desk.alarms.kept import alarm_settings, keep_answers, kept_answers
+from cookstove_gui.desk.alarms.kept import alarm_settings, is_quiet, keep_answers, kept_answers
 from cookstove_gui.desk.alarms.moments import alarms_of, key_of
 from cookstove_gui.gui.alarms.bell import Bell
 from cookstove_gui.gui.alarms.tones import Tone
 from cookstove_gui.gui.alarms.voice import Voice
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.phrases.alarms import TRIED, spoken_words
-from cookstove_gui.units import local_offset_minutes
 
 _SOFT = (AlarmKind.NEXT_READING, AlarmKind.BAND_REACHED)
 _LONGEST_WAIT_S = 60.0  # a changed clock or a machine that slept is noticed within this time
@@ -157,7 +156,7 @@ class Ringer(QObject):
         calling = {(one.alarm.key, one.alarm.at): one for one in self.ringing if not one.is_silent}
         self._heard = {name: heard for name, heard in self._heard.items() if name in calling}
         due = [name for name in calling if self._is_due(name, now)]
-        if not due or self._is_quiet(now):
+        if not due or is_quiet(self._desk, now):
             return
         for name in due:
             self._heard[name] = (self._heard.get(name, (0, now))[0] + 1, now)
@@ -168,11 +167,6 @@ class Ringer(QObject):
     def _is_due(self, name: tuple[str, datetime], now: datetime) -> bool:
         sounds, last = self._heard.get(name, (0, now))
         return not sounds or now < last or (now - last).total_seconds() >= pause_after(sounds)
-
-    def _is_quiet(self, now: datetime) -> bool:
-        quiet = alarm_settings(self._desk).quiet
-        offset = self._desk.offset_minutes if self._desk.is_live else local_offset_minutes(now)
-        return quiet is not None and quiet.hold(now.astimezone(timezone(timedelta(minutes=offset))).time())
 
     def _wait(self, following: datetime | None, now: datetime) -> None:
         sounds = [pause_after(sounds) - (now - last).total_seconds() for sounds, last in self._heard.values()]

@@ -84,7 +84,7 @@ def paint_bell(painter: QPainter, box: QRectF, colour: QColor) -> None:
 
 
 class Sign(QWidget):
-    """One sign: `caution` or `diamond`. The words beside it are what is read out."""
+    """One sign: `bell`, `caution` or `diamond`. The words beside it are what is read out."""
 
     def __init__(self, kind: str, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -106,5 +106,7 @@ class Sign(QWidget):
         box = QRectF(self.rect())
         if self._kind == "caution":
             paint_caution(painter, box, QColor(theme.ember), QColor(theme.ground))
+        elif self._kind == "bell":
+            paint_bell(painter, box, QColor(theme.ink))
         else:
             paint_diamond(painter, box, QColor(theme.ink), QColor(theme.ground))

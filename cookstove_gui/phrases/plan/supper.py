@@ -213,6 +213,12 @@ def turned_out_words(supper: Supper, edge: Edge) -> str:
     return f"Ready at {edge.at(max(ends))}, {duration(abs(late))} {way}."
 
 
+def cooked_words(supper: Supper, edge: Edge) -> tuple[str, str] | None:
+    """In the place of how sure a plan is, once all of it is cooked; none before."""
+    out = turned_out_words(supper, edge)
+    return ("All is cooked.", out) if out else None
+
+
 def earlier_words(supper: Supper, edge: Edge) -> str:
     """An earlier meal in the list: its day, its dishes, how it turned out."""
     names = ", ".join(dish.name for dish in supper.dishes)

@@ -7,10 +7,13 @@ from datetime import datetime, timedelta
 import numpy as np
 import pytest
 
+from cookstove_gui.cooking.supper.alarms import AlarmKind
 from cookstove_gui.cooking.supper.dishes import Dish, HandsOn, Heat, Place, Wait
+from cookstove_gui.cooking.supper.marks import Mark
 from cookstove_gui.cooking.supper.plan import Clash, FireStep, Margin, Move, OvenAhead, Plan, PlannedStep, StepKind
 from cookstove_gui.desk import Desk
-from cookstove_gui.desk.alarms.kept import turn_sound
+from cookstove_gui.desk.alarms.kept import choose_kind, turn_sound
+from cookstove_gui.desk.plan.supper_next import NextStep
 from cookstove_gui.desk.plan.supper_shown import Block, SupperShown, supper_shown
 from cookstove_gui.stove.entries import Kind
 from cookstove_gui.units import clock_text, kelvin
@@ -74,6 +77,10 @@ def shown(desk: Desk, *steps: dict[str, object], **others: object) -> SupperShow
 def block(desk: Desk, one: dict[str, object], **others: object) -> Block:
     (found,) = [each for row in shown(desk, one, **others).rows for each in row.blocks]
     return found
+
+
+def told(steps: tuple[NextStep, ...]) -> tuple[tuple[str, str], ...]:
+    return tuple((one.clock, one.words) for one in steps)
 
 
 def clock(desk: Desk, minutes: float) -> str:
@@ -218,7 +225,7 @@ def test_what_is_to_be_done_to_the_fire_has_its_mark(held_desk: Desk) -> None:
 def test_the_foot_says_what_is_due_now_then_the_next_five_with_their_clocks(held_desk: Desk) -> None:
     wood = [step(f"fire/wood/{one}", StepKind.FIRE, FireStep.WOOD, 60 + one, 60 + one) for one in range(1, 7)]
     found = shown(held_desk, step("bread/0", StepKind.HANDS, "shape", 1, 21), put_in(), *wood).next
-    assert found[:3] == (
+    assert told(found[:3]) == (
         ("now", "bread: shape"),
         (clock(held_desk, 40), "bread in, if at 340"),
         (clock(held_desk, 61), "add wood"),
@@ -233,7 +240,7 @@ def test_a_load_and_a_setting_of_the_air_name_their_amount(held_desk: Desk) -> N
         step("fire/air/30", StepKind.FIRE, FireStep.AIR, 40, 40, opening=0.3),
     )
     assert [(one.words, one.count, one.opening) for one in found.fire] == [("2 splits", 2, 0.0), ("air ¼", 1, 0.3)]
-    assert [words for _, words in found.next] == ["add 2 splits, 2.6 lb", "set the air to 30 % open"]
+    assert [one.words for one in found.next] == ["add 2 splits, 2.6 lb", "set the air to 30 % open"]
 
 
 def test_a_bell_whose_sound_was_put_off_is_struck(held_desk: Desk) -> None:
@@ -248,12 +255,40 @@ def test_a_bell_whose_sound_was_put_off_is_struck(held_desk: Desk) -> None:
     assert block.bell.is_silent
     assert block.out_bell is not None
     assert not block.out_bell.is_silent
+    assert found.fire[0].bell is not None
     assert not found.fire[0].bell.is_silent
+    assert [one.bell.is_silent for one in found.next if one.bell] == [False, True, False]  # wood, in, out
+
+
+def test_once_all_is_cooked_it_says_how_it_turned_out_and_not_what_does_not_fit(held_desk: Desk) -> None:
+    now = held_desk.clock()
+    held_desk.supper.set_table(now + timedelta(minutes=5))
+    held_desk.supper.add(BREAD)
+    clash = Clash(dish="bread", late_min=15.0)
+    for ended, fits, fails in ((None, "Does not fit;", True), (now - timedelta(minutes=5), "All is cooked.", False)):
+        held_desk.supper.set_mark(Mark(step="bread/1", began=now - timedelta(minutes=45), ended=ended))
+        done = put_in(-45, -5, done=ended is not None)
+        cool = step("bread/2", StepKind.WAIT, "cool", -5, 25, begun=True)
+        found = shown(held_desk, done, cool, table=5, clashes=(clash,), dishes=(BREAD,))
+        assert (found.fits[0], found.does_not_fit, bool(found.source)) == (fits, fails, fails)
+    assert found.fits[1] == f"On the table at {clock(held_desk, 5)}, as planned."
+
+
+def test_what_calls_for_nobody_has_no_bell(held_desk: Desk) -> None:
+    wood = step("fire/wood/1", StepKind.FIRE, FireStep.WOOD, 5, 5)
+    for kind, without in ((AlarmKind.RELOAD, {"wood"}), (AlarmKind.PUT_IN, {"in"}), (AlarmKind.TAKE_OUT, {"out"})):
+        choose_kind(held_desk, kind, False)
+        found = shown(held_desk, put_in(), wood)
+        (block,) = found.rows[0].blocks
+        bells = {"wood": found.fire[0].bell, "in": block.bell, "out": block.out_bell}
+        assert {name for name, bell in bells.items() if bell is None} == without
+        assert [one.bell is None for one in found.next] == [name in without for name in ("wood", "in", "out")]
+        choose_kind(held_desk, kind, True)
 
 
 def test_work_that_is_under_way_stands_at_now_behind_what_is_due(held_desk: Desk) -> None:
     found = shown(held_desk, step("bread/0", StepKind.HANDS, "shape", -5, 15, begun=True), put_in(0, 40)).next
-    assert found == (
+    assert told(found) == (
         ("now", "bread in, if at 340"),
         ("now", "bread: shape"),
         (clock(held_desk, 40), "bread out, if done"),
@@ -262,7 +297,7 @@ def test_work_that_is_under_way_stands_at_now_behind_what_is_due(held_desk: Desk
 
 def test_where_nothing_is_due_every_line_has_a_clock(held_desk: Desk) -> None:
     found = shown(held_desk, step("bread/0", StepKind.HANDS, "shape", 10, 30)).next
-    assert found == ((clock(held_desk, 10), "bread: shape"),)
+    assert told(found) == ((clock(held_desk, 10), "bread: shape"),)
 
 
 def test_what_moved_and_what_the_times_rest_on_is_said(held_desk: Desk) -> None:

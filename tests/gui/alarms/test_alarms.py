@@ -20,6 +20,7 @@ from cookstove_gui.gui.alarms.bell import Bell
 from cookstove_gui.gui.alarms.choices import AlarmChoices
 from cookstove_gui.gui.alarms.line import AlarmLine
 from cookstove_gui.gui.alarms.ringer import Ringer
+from cookstove_gui.gui.alarms.sound_key import SoundKey
 from cookstove_gui.gui.alarms.tones import Tone
 from cookstove_gui.gui.alarms.voice import Voice
 from cookstove_gui.gui.desk_link import DeskLink
@@ -216,6 +217,27 @@ def test_the_choices_are_kept_and_a_wrong_span_is_explained(
     qtbot.waitUntil(lambda: choices._quiet.text == "22:00-06:30")
 
 
+def test_beside_a_plan_stands_how_alarms_are_heard_and_a_press_asks_for_the_choices(
+    link: DeskLink, desk: Desk, look: Look, clock: HeldClock, qtbot: QtBot
+) -> None:
+    sounds = SoundKey(link, look)
+    qtbot.addWidget(sounds)
+    key = control(sounds, "sound_key", QPushButton)
+    assert key.text() == "bell and voice"
+    choose_voice(desk, False)
+    qtbot.waitUntil(lambda: key.text() == "bell")
+    choose_bell(desk, False)
+    qtbot.waitUntil(lambda: key.text() == "no sound")
+    local = clock.now + timedelta(minutes=desk.offset_minutes)
+    choose_quiet_hours(desk, f"{local:%H:%M}-{local + timedelta(minutes=20):%H:%M}")
+    qtbot.waitUntil(lambda: key.text() == "quiet now")
+    clock.pass_minutes(20)
+    link.time_passed.emit()
+    assert key.text() == "no sound"
+    with qtbot.waitSignal(link.alarm_choices_wanted):
+        key.click()
+
+
 def test_without_multimedia_or_a_loudspeaker_the_system_beeps(
     qapp: QApplication, monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -342,6 +364,8 @@ def test_the_window_rings_and_one_key_each_answers(
 def test_it_is_seen_on_every_page_and_answered_with_the_mouse(
     window: MainWindow, desk: Desk, clock: HeldClock, qtbot: QtBot
 ) -> None:
+    window.link.alarm_choices_wanted.emit()
+    assert control(window, "alarm_choices", AlarmChoices).isVisible()
     plan_pie(desk, 10, 50)
     clock.pass_minutes(10)
     window.ringer.look()
@@ -366,7 +390,7 @@ def test_an_alarm_covers_neither_what_to_do_nor_the_line_behind_it(
     assert said[0] in seen
     for part in seen:
         assert not _in_window(part).intersects(_in_window(line))
-    assert list(overlapping(window)) == []
+    qtbot.waitUntil(lambda: list(overlapping(window)) == [])  # once the window has made room
 
 
 def _in_window(part: QWidget) -> QRect:

@@ -54,7 +54,6 @@ class FirstStep(QWidget):
             NumberedRow(look, 1, "What is for supper?", FlowRow(gap, *self._dishes, every)),
             Rule(look, strong=False),
             NumberedRow(look, 2, "When do you want to eat?", FlowRow(gap, *self._times), words(_TYPED, role="soft")),
-            Rule(look, strong=True),
         ):
             self._column.addWidget(row)
         self._column.addWidget(_Sketch(look), 1)
@@ -130,6 +129,7 @@ class _Sketch(QWidget):
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         theme, wide = self._look.theme, self.width()
+        painter.fillRect(QRectF(0, 0, wide, px(2)), QColor(theme.ink))
         high = min(px(56), (self.height() - top) / len(rows))
         painter.setFont(font(BODY, 600))
         painter.setPen(colour(theme.ink))

@@ -14,6 +14,7 @@ from cookstove_gui.desk.plan import texts as plan_texts
 from cookstove_gui.desk.plan.supper_done import do_moment, take_back
 from cookstove_gui.desk.plan.supper_shown import supper_shown
 from cookstove_gui.errors import InputProblem
+from cookstove_gui.gui.alarms.sound_key import SoundKey
 from cookstove_gui.gui.background.supper_planning import SupperPlanning
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.plan.supper.dish_list import DishList
@@ -41,7 +42,7 @@ class SupperPart(QWidget):
 
     def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.desk = link.desk
+        self.desk, self._link = link.desk, link
         self.setObjectName("plan_supper")
         self.setAccessibleName("Supper")
         self._planning = SupperPlanning.of(link)
@@ -88,12 +89,18 @@ class SupperPart(QWidget):
         self._picture.bell_pressed.connect(partial(turn_sound, self.desk))
         self._scroll = scrolling(self._picture)  # the picture alone: what comes next stays in sight below it
         self._picture.went_to.connect(lambda y: self._scroll.ensureVisible(0, round(y), 0, px(ROW)))
-        self._next = NextSteps()
+        self._next = NextSteps(look)
+        self._next.bell_pressed.connect(partial(turn_sound, self.desk))
         column = QVBoxLayout(self)
         column.setSpacing(STEP // 2)
         for part in (self._first_fires, self._problem, self._list):
             column.addWidget(part)
-        column.addWidget(self._told)
+        self._sounds = SoundKey(self._link, look)
+        above = QHBoxLayout()
+        above.setSpacing(0)
+        above.addWidget(self._told, 1)
+        above.addWidget(self._sounds)
+        column.addLayout(above)
         column.addWidget(self._scroll, 1)
         column.addWidget(self._next)
         self._first = FirstStep(self.desk, look)
@@ -131,7 +138,8 @@ class SupperPart(QWidget):
         self._scroll.setMinimumHeight(min(self._picture.sizeHint().height(), px(_LEAST_SEEN)))
         # Without a plan only the field of the table's time stands in it.
         self._scroll.setSizePolicy(_POLICY.Expanding, _POLICY.Fixed if shown is None else _POLICY.Ignored)
-        self._next.setVisible(shown is not None)
+        for below in (self._next, self._sounds):
+            below.setVisible(shown is not None)
         is_empty = not choosing and not not_yet and (kept is None or not kept.supper.dishes)
         if is_empty:
             self._first.show_choices()

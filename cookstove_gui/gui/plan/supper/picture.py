@@ -16,9 +16,10 @@ from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 
 from cookstove_gui.cooking.supper.plan import StepKind
 from cookstove_gui.desk.plan.supper_shown import Block, SupperShown
-from cookstove_gui.gui.drawn_stove.lettering import advance, write_centred
+from cookstove_gui.gui.drawn_stove.lettering import write_centred
 from cookstove_gui.gui.plan.lane import Lane
 from cookstove_gui.gui.plan.supper.dish_rows import ROW, Spot, paint_dish
+from cookstove_gui.gui.plan.supper.plates import paint_plate, plates_of
 from cookstove_gui.gui.plan.supper.strips import paint_fire, paint_oven
 from cookstove_gui.gui.time_axis.clock_axis import clock_ticks
 from cookstove_gui.gui.widgets.look import Look
@@ -29,6 +30,7 @@ from cookstove_gui.gui.widgets.type import SMALL
 LABEL = 206  # px of the design, as all here: the names at the left
 AXIS, OVEN, FIRE = 44, 126, 52
 _CLOCKS = 22  # of the clocks' middle above the axis
+_PLATES = AXIS - _CLOCKS - 8  # top of the plates of now and of the table
 _NUDGE_MIN = 5.0
 _KEYS = (
     "Up and down choose a step; left and right set it earlier or later, or drag it; Backspace lets the plan choose "
@@ -138,24 +140,18 @@ class SupperPicture(QWidget):
         painter.setPen(QPen(QColor(self._look.theme.faint), 1))
         painter.drawLine(QPointF(0, y), QPointF(self.width(), y))
 
-    def _plates(self, lane: Lane, shown: SupperShown) -> list[tuple[float, str]]:
-        plates = [(lane.x(shown.table), f"table {shown.edge.clock(shown.table)}")]
-        if shown.start <= 0.0 <= shown.end:
-            plates.append((lane.x(0.0), shown.edge.clock(0.0)))
-        return plates
-
     def _paint_axis(self, painter: QPainter, lane: Lane, shown: SupperShown) -> None:
         theme, box = self._look.theme, lane.box
         painter.setPen(QPen(QColor(theme.line), 1.2))
         painter.drawLine(QPointF(box.left(), px(AXIS)), QPointF(box.right(), px(AXIS)))
-        plates = self._plates(lane, shown)
+        plates = plates_of(lane, shown, px(_PLATES))
         half = px(34)
         most = max(int(box.width() / px(110)), 1)
         for minute, words in clock_ticks(shown.edge.now, shown.edge.offset_minutes, shown.start, shown.end, most):
             x = lane.x(minute)
             painter.setPen(QPen(QColor(theme.line), 1.2))
             painter.drawLine(QPointF(x, px(AXIS) - px(4)), QPointF(x, px(AXIS)))
-            clear = all(abs(x - at) > half + advance(told, px(SMALL), 600) / 2 for at, told in plates)
+            clear = not any(one.box.left() - half < x < one.box.right() + half for one in plates)
             if clear and box.left() + px(16) < x < box.right() - px(16):
                 painter.setPen(QColor(theme.soft))
                 write_centred(painter, x, px(AXIS - _CLOCKS) + px(4), words, px(SMALL))
@@ -163,18 +159,10 @@ class SupperPicture(QWidget):
     def _paint_lines(self, painter: QPainter, lane: Lane, shown: SupperShown, foot: float) -> None:
         """Now, 1.6 wide, and the table, 3 wide, each with its clock on a plate."""
         theme = self._look.theme
-        plates = self._plates(lane, shown)
-        for (x, words), width in zip(plates, (3.0, 1.6), strict=False):
-            painter.setPen(QPen(QColor(theme.ink), px(width)))
-            painter.drawLine(QPointF(x, px(AXIS) - px(4)), QPointF(x, foot))
-            wide = advance(words, px(SMALL), 600) + px(18)
-            at = min(max(x - wide / 2, lane.box.left()), lane.box.right() - wide)
-            plate = QRectF(at, px(AXIS - _CLOCKS - 8), wide, px(23))
-            painter.setPen(Qt.PenStyle.NoPen)
-            painter.setBrush(QColor(theme.ink))
-            painter.drawRoundedRect(plate, 3, 3)
-            painter.setPen(QColor(theme.ground))
-            write_centred(painter, plate.center().x(), plate.center().y(), words, px(SMALL), 600)
+        for plate in plates_of(lane, shown, px(_PLATES)):
+            painter.setPen(QPen(QColor(theme.ink), px(plate.line)))
+            painter.drawLine(QPointF(plate.x, px(AXIS) - px(4)), QPointF(plate.x, foot))
+            paint_plate(painter, plate, theme)
 
     def _paint_dragged(self, painter: QPainter, lane: Lane) -> None:
         """Where a dragged step would begin."""

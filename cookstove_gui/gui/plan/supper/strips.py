@@ -149,14 +149,14 @@ def paint_fire(
             ground=ground,
         )  # fmt: skip
         painter.restore()
-        if isinstance(mark, FireMark):
+        if isinstance(mark, FireMark) and mark.bell is not None:
             where = QRectF(x + px(15), y - px(8), px(14), px(14))
             bells.append(paint_planned_bell(painter, where, mark.bell, theme))
             placed += px(14)
         weight, words = 600 if planned else 400, mark.words
         wide = advance(words, px(SMALL), weight)
         middle = _beside((lane.x(0.0), lane.x(shown.table)), x, wide / 2 + px(3))
-        if middle - wide / 2 > taken and middle + wide / 2 < box.right():
+        if middle - wide / 2 > max(taken, box.left()) and middle + wide / 2 < box.right():
             painter.setPen(QColor(theme.ink))
             write_centred(painter, middle, under, words, px(SMALL), weight)
             taken = middle + wide / 2 + px(6)

@@ -234,7 +234,7 @@ class Sunday:
             minute=self.minute,
             headline=shown_rungs(self.desk)[0],
             moved=shown.moved,
-            next=tuple(f"{clock} {words}" for clock, words in shown.next),
+            next=tuple(f"{one.clock} {one.words}" for one in shown.next),
             plan=plan,
         )
 
