@@ -6,7 +6,8 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen
 
 from cookstove_gui.cooking.supper.plan import StepKind
-from cookstove_gui.desk.plan.supper_shown import Bell, Block, DishRow
+from cookstove_gui.desk.plan.supper_next import Bell
+from cookstove_gui.desk.plan.supper_shown import Block, DishRow
 from cookstove_gui.gui.drawn_stove.lettering import advance, fitting, write, write_centred
 from cookstove_gui.gui.plan.lane import Lane
 from cookstove_gui.gui.widgets.key import paint_ring
