@@ -164,15 +164,18 @@ def chart_words(stove: Stove, oven: Sequence[Entry], unit: str, clock: ReportClo
 
 
 def result_words(stove: Stove, band: HeatBand, sound: Sequence[Entry], unit: str, clock: ReportClock) -> str:
-    """What came of the session, in one sentence: the heat wanted, after how long, and how long it held."""
+    """What came of the session, in one sentence: the heat wanted, after how long, and how long it held.
+
+    By straight lines between the readings, which is what a visitor can check; the curve knows more.
+    """
     session = Session(number=0, stove=stove.name, title="", entries=tuple(sound))
     found = rise_and_hold(stove, [session], band)
     if found.rises:
         hold = found.holds[0]
         held = (
-            f"held for {measured_time(hold.minutes)}"
+            f"held for {measured_time(hold.minutes)} by the readings"
             if hold.ended
-            else f"at it for {measured_time(hold.minutes)} when it ended"
+            else f"at it for {measured_time(hold.minutes)} by the readings when it ended"
         )
         came = f"{capital(heat_name(band))} after {measured_time(found.rises[0])}"
         return f"{came}{f', {held}' if hold.minutes >= 1.0 else ''}.{baked_words(sound, unit)}"

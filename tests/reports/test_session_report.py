@@ -136,7 +136,7 @@ def test_session_in_which_nothing_stands_is_told(stove: Stove, log: Log) -> None
 def test_the_first_page_says_what_came_of_it(report: SessionReport) -> None:
     # 365 °F lies between 345 at 75 min and 390 at 90 min: at 75 + 15 * 20 / 45 = 81.7 min. It is lost between 400 at
     # 150 and 360 at 200 min: at 150 + 50 * 35 / 40 = 193.75 min, 112 min later.
-    assert report.result == "Bread heat after 1 h 22, held for 1 h 52."
+    assert report.result == "Bread heat after 1 h 22, held for 1 h 52 by the readings."
 
 
 @pytest.mark.usefixtures("quick")

@@ -7,7 +7,7 @@ from enum import StrEnum
 
 from cookstove_gui.cooking.fires.burn_times import burns_of, loads_of, mass_of, time_to_fall
 from cookstove_gui.cooking.fires.firing_facts import LONE, sound_curve
-from cookstove_gui.cooking.fires.logged_fires import Fire, kelvin_or_none, minutes_between
+from cookstove_gui.cooking.fires.logged_fires import Fire, minutes_between
 from cookstove_gui.cooking.fires.rise_and_hold import LEAST_FIRES, Hold, hold_from, rise_of, typical_hold
 from cookstove_gui.forecast.answers import Quantiles
 from cookstove_gui.stove.entries import USUAL_SPLIT, Entry, HeatBand, Kind
@@ -134,14 +134,14 @@ def lifts(fires: Sequence[Fire], oven: str) -> Figure:
 
 
 def hottest_tops(fires: Sequence[Fire], stove: Stove) -> Figure:
-    """The hottest reading of the cooktop in each fire [K]; its figure is the hottest of all."""
+    """The hottest reading of the cooktop in each fire [K], as that of the oven; its figure is the hottest of all."""
+    tops = [spot.name for spot in stove.spots_of(SpotKind.TOP)]
     found = []
     for fire in fires:
-        if fire.hottest is not None:
-            spot = next(
-                (row.spot for row in fire.rows if _is_top(stove, row) and kelvin_or_none(row) == fire.hottest), ""
-            )
-            found.append(_shown(fire, fire.hottest, spot=spot))
+        heats = [(heat, spot) for spot in tops for _, heat in _curve(fire, spot)]
+        if heats:
+            heat, spot = max(heats)
+            found.append(_shown(fire, heat, spot=spot))
     return _greatest(Ability.HOTTEST_TOP, found)
 
 
@@ -202,9 +202,9 @@ def splits_in(load: Sequence[Entry]) -> int | None:
     return None if mass is None else round(mass / USUAL_SPLIT)
 
 
-def _curve(fire: Fire, oven: str) -> tuple[tuple[float, float], ...]:
-    """The oven's readings without slips: none that no oven can come to and leave again so soon, nor such a last one."""
-    curve = sound_curve(fire.readings_of(oven))
+def _curve(fire: Fire, spot: str) -> tuple[tuple[float, float], ...]:
+    """A spot's readings without slips: none that no iron can come to and leave again so soon, nor such a last one."""
+    curve = sound_curve(fire.readings_of(spot))
     if len(curve) > 1 and abs(curve[-1][1] - curve[-2][1]) > LONE and curve[-1][0] - curve[-2][0] < _SOON_MIN:
         curve = curve[:-1]
     middles = zip(curve, curve[1:], curve[2:], strict=False)
@@ -247,7 +247,3 @@ def _shown(
 
 def _minute(fire: Fire, row: Entry) -> float:
     return minutes_between(fire.began, row.at)
-
-
-def _is_top(stove: Stove, row: Entry) -> bool:
-    return stove.kind_of(row.spot) is SpotKind.TOP

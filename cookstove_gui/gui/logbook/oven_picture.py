@@ -13,7 +13,7 @@ from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import colour
 from cookstove_gui.gui.widgets.type import PLACE, SMALL, font
 from cookstove_gui.phrases.edge import heat_name
-from cookstove_gui.phrases.logbook.sessions import came_words, foretold_words, stage_words
+from cookstove_gui.phrases.logbook.sessions import came_words, foretold_words, stage_rungs
 from cookstove_gui.stove.drawn.heat_colours import heat_colour, heat_ink
 from cookstove_gui.units import degrees, kelvin
 
@@ -189,8 +189,7 @@ class _Drawing:
             box = QRectF(left + (1 if stage is not found.stages[0] else 0), top, right - left - 1, high)
             painter.fillRect(box, shades)
             heat = float(found.middle[int(abs(found.at - stage.start - 2.0).argmin())])
-            words = stage_words(stage, found.band)
-            for rung in (words, words.rpartition(", ")[2]):
+            for rung in stage_rungs(stage, found.band):
                 if QFontMetricsF(font(PLACE, 600)).horizontalAdvance(rung) <= box.width() - px(12):
                     place = box.adjusted(px(8), 0, 0, 0)
                     draw_words(painter, place, rung, heat_ink(heat), side=LEFT, size=PLACE, weight=600)

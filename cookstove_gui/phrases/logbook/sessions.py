@@ -82,15 +82,16 @@ def found_words(shown: int, of: int, words: Sequence[str], least: float | None, 
     return f"{shown} of {sessions_count(of)}: {listed(what)}"
 
 
-def stage_words(one: OvenStage, band: HeatBand) -> str:
-    """A stage of the oven, with its length where the heat was wanted: `bread heat, 1 h 45`."""
+def stage_rungs(one: OvenStage, band: HeatBand) -> tuple[str, ...]:
+    """A stage of the oven's curve from long to short, with its length where the heat was wanted."""
     match one.stage:
         case Stage.AT_HEAT:
-            return f"{heat_name(band)}, {measured_time(one.minutes)}"
+            heat, length = heat_name(band), measured_time(one.minutes)
+            return f"{heat}, {length} by the curve", f"{heat}, {length}", length
         case Stage.ABOVE:
-            return f"above {heat_name(band)}"
+            return (f"above {heat_name(band)}",)
         case _:
-            return str(one.stage)
+            return (str(one.stage),)
 
 
 def foretold_words(row: RecordRow) -> tuple[str, str]:

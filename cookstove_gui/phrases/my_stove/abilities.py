@@ -17,8 +17,8 @@ _HOW = {
     Ability.FALL: "From the oven’s hottest after the last load.",
     Ability.BURN: "From a load whose air was shut down until the oven had fallen so far from its hottest.",
     Ability.BOIL: "Cold water in an open saucepan, by the heats this spot had while the fire was up.",
-    Ability.HOTTEST_TOP: "The hottest reading of the cooktop in each firing; of many readings, the next hottest.",
-    Ability.HOTTEST_OVEN: "The hottest reading of the oven in each firing.",
+    Ability.HOTTEST_TOP: "The hottest reading of the cooktop in each firing; slips are left out.",
+    Ability.HOTTEST_OVEN: "The hottest reading of the oven in each firing; slips are left out.",
     Ability.WOOD_BAKE: "Firings that came from cold to this heat and whose every load says how much.",
     Ability.WOOD_MONTH: "All wood that the log tells of in a month with a fire.",
 }

@@ -106,6 +106,15 @@ def test_the_hottest_of_all_is_named_with_its_spot() -> None:
     )
 
 
+def test_the_hottest_is_what_was_read_and_a_slip_between_cool_readings_is_not() -> None:
+    def top(*heats: int) -> float | None:
+        rows = [(10.0 * place, "reading", "top_front_left", str(heat), "F") for place, heat in enumerate(heats, 1)]
+        return abilities.hottest_tops(_fires(*rows), STOVE).middle
+
+    assert top(180, 195, 205, 215, 190) == pytest.approx(kelvin(215.0, "F"))
+    assert top(180, 195, 705, 215, 190) == pytest.approx(kelvin(215.0, "F"))
+
+
 def test_a_shut_down_load_lasts_longer_to_a_deeper_fall() -> None:
     rows = [_wood(10, 6.0), (20, "air", "", "0.1", ""), *_oven((30, 300), (60, 440), (240, 350), (300, 300))]
     shallow, deep = (abilities.shut_down(_fires(*rows), OVEN, fall / 1.8).middle for fall in (25.0, 100.0))

@@ -16,7 +16,7 @@ from cookstove_gui.phrases.logbook.sessions import (
     found_words,
     list_day,
     session_record_words,
-    stage_words,
+    stage_rungs,
 )
 from cookstove_gui.stove.entries import HeatBand
 from cookstove_gui.units import kelvin
@@ -65,12 +65,12 @@ def test_a_measured_time_is_told_to_the_minute(minutes: float, said: str) -> Non
 
 
 def test_stages_are_named_by_the_heat_wanted() -> None:
-    def said(stage: Stage) -> str:
-        return stage_words(OvenStage(stage=stage, start=0.0, end=105.0), BREAD)
+    def said(stage: Stage) -> tuple[str, ...]:
+        return stage_rungs(OvenStage(stage=stage, start=0.0, end=105.0), BREAD)
 
-    assert said(Stage.AT_HEAT) == "bread heat, 1 h 45"
-    assert said(Stage.ABOVE) == "above bread heat"
-    assert said(Stage.CATCHING) == "catching"
+    assert said(Stage.AT_HEAT) == ("bread heat, 1 h 45 by the curve", "bread heat, 1 h 45", "1 h 45")
+    assert said(Stage.ABOVE) == ("above bread heat",)
+    assert said(Stage.CATCHING) == ("catching",)
 
 
 def row(enters: Quantiles, likely: float | None, came: float | None) -> RecordRow:
