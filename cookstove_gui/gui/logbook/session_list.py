@@ -12,7 +12,17 @@ from PySide6.QtCore import (
     Qt,
     Signal,
 )
-from PySide6.QtGui import QColor, QFontMetricsF, QKeyEvent, QKeySequence, QMouseEvent, QPainter, QPen, QPolygonF
+from PySide6.QtGui import (
+    QColor,
+    QFontMetricsF,
+    QKeyEvent,
+    QKeySequence,
+    QMouseEvent,
+    QPainter,
+    QPen,
+    QPolygonF,
+    QResizeEvent,
+)
 from PySide6.QtWidgets import QAbstractItemView, QListView, QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
 from cookstove_gui.desk.logbook.cards import Card
@@ -87,13 +97,26 @@ class SessionList(QListView):
             "Up and down choose a session, Enter puts it on the Cook page; Space marks it for comparing, Ctrl A all"
         )
         self.setUniformItemSizes(True)
-        self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerItem)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         self.setMinimumHeight(140)  # two sessions, also below a long caution
         self.selectionModel().currentChanged.connect(lambda _new, _old: self.chosen.emit())
         self.activated.connect(lambda _index: self.opened.emit())
-        look.changed.connect(self.scheduleDelayedItemsLayout)
+        look.changed.connect(self._dress)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Whole rows alone are shown."""
+        super().resizeEvent(event)
+        self._fit_rows()
+
+    def _dress(self) -> None:
+        self.scheduleDelayedItemsLayout()
+        self._fit_rows()
+
+    def _fit_rows(self) -> None:
+        room = self.contentsRect().height()
+        self.setViewportMargins(0, 0, 0, room % px(ROW) if room >= px(ROW) else 0)
 
     @property
     def card(self) -> Card | None:

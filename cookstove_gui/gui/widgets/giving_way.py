@@ -24,6 +24,11 @@ class GivingWay(ScrollingUp):
         """Everything in it can be seen."""
         return QSize(self._inside.minimumSizeHint().width() + self.verticalScrollBar().sizeHint().width(), 0)
 
+    def stand_whole(self, wanted: bool) -> None:
+        """As high as what stands in it, where the page scrolls in any case: one bar does for both."""
+        whole = self._inside.heightForWidth(self.viewport().width()) if self._inside.hasHeightForWidth() else 0
+        self.setMinimumHeight(max(whole, self._inside.sizeHint().height()) if wanted else 0)
+
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """What stands in it has another size."""
         if event.type() is QEvent.Type.LayoutRequest:

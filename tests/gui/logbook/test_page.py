@@ -22,13 +22,14 @@ from cookstove_gui.gui.logbook import record_picture
 from cookstove_gui.gui.logbook.opened_session import OpenedSession
 from cookstove_gui.gui.logbook.page import LogbookPage
 from cookstove_gui.gui.logbook.record_picture import RecordPicture
-from cookstove_gui.gui.logbook.session_list import SessionList
+from cookstove_gui.gui.logbook.session_list import ROW, SessionList
 from cookstove_gui.gui.widgets import printing
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.logbook.log_file import read_log
 from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.study import StudyInputs, study
 from tests.forecast.learning.made_records import record_rows
+from tests.gui.clipping import settle
 from tests.gui.hands import control, lines, push, seen, type_in
 from tests.gui.pages import NOW, held_desk, keep_session, shown, the_look
 
@@ -71,6 +72,20 @@ def test_two_hundred_sessions_are_listed(qtbot, desk):
     page, _ = shown(qtbot, desk, LogbookPage)
     assert len(lines(page, "session_list")) == 200
     assert seen(page, "session_count") == "200 sessions of My stove"
+
+
+def test_the_list_shows_whole_rows_alone_however_high_it_is(qtbot, desk):
+    for place in range(9):
+        keep_session(desk, f"Firing {place}", NOW - timedelta(days=place))
+    page = shown(qtbot, desk, LogbookPage, (1000, 600))[0]
+    rows = control(page, "session_list", SessionList)
+    for height in (600, 633, 700, 590):
+        page.resize(1000, height)
+        settle()
+        assert rows.viewport().height() % px(ROW) == 0, height
+        assert rows.contentsRect().height() - rows.viewport().height() < px(ROW)
+        rows.verticalScrollBar().setValue(1)
+        assert rows.visualRect(rows.model().index(1, 0)).top() == 0
 
 
 def test_finding_shows_only_what_matches(qtbot, desk):

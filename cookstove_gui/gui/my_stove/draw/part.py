@@ -3,7 +3,8 @@
 from collections.abc import Callable
 from dataclasses import replace
 
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtGui import QResizeEvent, QShowEvent
+from PySide6.QtWidgets import QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
 from cookstove_gui.desk.my_stove import describing
 from cookstove_gui.desk.my_stove.redrawing import Redrawing
@@ -59,7 +60,7 @@ class DrawPart(QWidget):
         self._whole = StoveColumn(link, self._redrawing)
         self._spot = SpotColumn(link, look, self._redrawing, past or PastSessions(link.desk))
         self._six = SixQuestions(link, self._redrawing)
-        self._is_asking = False
+        self._is_asking, self._is_scrolled = False, False
         self._stack = OneAtATime()
         for shown in (self._whole, self._spot, self._six):
             self._stack.addWidget(shown)
@@ -68,7 +69,7 @@ class DrawPart(QWidget):
         asks = QVBoxLayout()
         asks.addWidget(self._question)
         asks.addLayout(row(self._agree, self._leave))
-        left = QVBoxLayout()
+        self._left = left = QVBoxLayout()
         left.setSpacing(STEP)
         self._above = FlowRow(STEP, self._rows, self._columns, self._mirror, self._add)
         self._below = FlowRow(STEP, self._firebox, self._back)
@@ -113,6 +114,27 @@ class DrawPart(QWidget):
         )
         editor.sized_to.connect(lambda name, wide, deep: self._keep(describing.scaled(self._desk, name, wide, deep)))
 
+    def showEvent(self, event: QShowEvent) -> None:
+        """From now on it is known how high the page is that scrolls it."""
+        super().showEvent(event)
+        seen = self.parentWidget()
+        page = seen.parentWidget() if seen is not None else None
+        if isinstance(page, QScrollArea) and not self._is_scrolled:
+            self._is_scrolled = True
+            page.verticalScrollBar().rangeChanged.connect(self._fit_column)
+        self._fit_column()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """The keys above and below the drawing may take another line."""
+        super().resizeEvent(event)
+        self._fit_column()
+
+    def _fit_column(self) -> None:
+        """The column scrolls by itself as long as the drawing is in sight without scrolling the page."""
+        left, page = self._left, self.parentWidget()
+        needed = left.heightForWidth(left.geometry().width()) if left.hasHeightForWidth() else left.sizeHint().height()
+        self._column.stand_whole(page is not None and needed > page.height())
+
     def show_stove(self) -> None:
         """Show the stove as kept."""
         stove = self._desk.stove
@@ -128,6 +150,7 @@ class DrawPart(QWidget):
         self._spot.show_spot(self._chosen)
         self._six.show_stove()
         self._stack.setCurrentIndex(2 if self._is_asking else 1 if self._chosen else 0)
+        self._fit_column()
 
     def select(self, name: str) -> None:
         """Select a spot, or the stove itself with an empty name; while questions are asked nothing is selected."""

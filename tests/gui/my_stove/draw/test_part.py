@@ -6,16 +6,18 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QComboBox, QFileDialog, QPushButton
+from PySide6.QtWidgets import QApplication, QComboBox, QFileDialog, QPushButton, QScrollArea
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.desk import Desk
 from cookstove_gui.gui.my_stove.draw.editor import StoveEditor
 from cookstove_gui.gui.my_stove.draw.part import DrawPart
 from cookstove_gui.gui.my_stove.draw.stove_column import StoveColumn
+from cookstove_gui.gui.widgets.sections import scrolling
 from cookstove_gui.logbook.stove_file import stove_from_text, stove_text
 from cookstove_gui.stove.stove import Firebox, FluePlace, SpotKind, TankPlace
 from cookstove_gui.units import METRES_PER_FOOT
+from tests.gui.clipping import settle
 from tests.gui.hands import control, push, seen, type_in
 from tests.gui.pages import NOW, held_desk, keep_session, shown
 
@@ -331,3 +333,13 @@ def test_a_spot_is_skipped_on_the_walk_and_taken_up_again(part: DrawPart, desk: 
     part.show_stove()  # as the page does when the stove has changed
     assert desk.stove.left_out == ()
     assert seen(part, "spot_place").startswith("2nd of")
+
+
+def test_one_bar_scrolls_the_page_or_the_column_beside_the_drawing_never_both(qtbot: QtBot, desk: Desk) -> None:
+    area, _ = shown(qtbot, desk, lambda link, look: scrolling(DrawPart(link, look)), (1040, 330))
+    assert isinstance(area, QScrollArea)
+    column = control(area, "draw_column", QScrollArea)
+    for height, bars in ((330, (True, False)), (560, (False, True)), (330, (True, False)), (1500, (False, False))):
+        area.resize(1040, height)
+        settle()
+        assert tuple(one.verticalScrollBar().maximum() > 0 for one in (area, column)) == bars, height
