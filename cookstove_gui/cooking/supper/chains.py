@@ -121,13 +121,17 @@ def cost_of(chains: Iterable[Chain]) -> float:
     return sum(chain.cost for chain in chains)
 
 
-def used_by(problem: Problem, chains: Sequence[Chain | None]) -> NDArray[np.intp]:
+def used_by(problem: Problem, chains: Sequence[Chain]) -> NDArray[np.intp]:
     """Units of each resource (resources, slots) that are held."""
     used = np.zeros((len(problem.capacity), problem.slots), dtype=np.intp)
     for job, chain in zip(problem.jobs, chains, strict=True):
-        if chain is not None:
-            for piece, placed in zip(job.pieces, chain.pieces, strict=True):
-                resource = piece.options[placed.option].resource
-                if resource is not None:
-                    used[resource, placed.begin : placed.begin + piece.held(placed.begin)] += piece.units
+        hold(used, job, chain)
     return used
+
+
+def hold(used: NDArray[np.intp], job: Job, chain: Chain, times: int = 1) -> None:
+    """Adds what one chain holds to what is `used` (resources, slots); -1 `times` takes it out again."""
+    for piece, placed in zip(job.pieces, chain.pieces, strict=True):
+        resource = piece.options[placed.option].resource
+        if resource is not None:
+            used[resource, placed.begin : placed.begin + piece.held(placed.begin)] += times * piece.units

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import NDArray
 
-from cookstove_gui.cooking.supper.chains import EQUAL, Chain, Job, Problem, chain_of, cost_of, stacked, used_by
+from cookstove_gui.cooking.supper.chains import EQUAL, Chain, Job, Problem, chain_of, cost_of, hold, stacked, used_by
 
 _PASSES = 4  # over all jobs, each taken out and put back where it now costs least
 
@@ -21,8 +21,12 @@ def one_after_the_other(problem: Problem, alone: Sequence[Chain]) -> tuple[Chain
     by_end = sorted(range(len(alone)), key=lambda place: alone[place].pieces[0].begin)
     for order in (by_need, by_end, by_need[::-1]):
         chains: list[Chain | None] = [None] * len(alone)
+        used = np.zeros((len(problem.capacity), problem.slots), dtype=np.intp)
         for place in order:
-            chains[place] = _placed_among(problem, chains, place, alone[place])
+            chains[place] = placed = _placed_among(problem, used, place, alone[place])
+            if placed is None:
+                break
+            hold(used, problem.jobs[place], placed)
         whole = tuple(chain for chain in chains if chain is not None)
         if len(whole) == len(chains):
             found.append(_improved(problem, whole, order, alone))
@@ -32,23 +36,24 @@ def one_after_the_other(problem: Problem, alone: Sequence[Chain]) -> tuple[Chain
 def _improved(
     problem: Problem, chains: tuple[Chain, ...], order: Sequence[int], alone: Sequence[Chain]
 ) -> tuple[Chain, ...]:
+    used = used_by(problem, chains)
     for _ in range(_PASSES):
         before = cost_of(chains)
         for place in order:
             if chains[place].cost <= alone[place].cost + EQUAL:
                 continue  # it could not be better by itself
-            others = (*chains[:place], None, *chains[place + 1 :])
-            again = _placed_among(problem, others, place, alone[place])
+            hold(used, problem.jobs[place], chains[place], -1)
+            again = _placed_among(problem, used, place, alone[place])
             if again is not None and again.cost < chains[place].cost - EQUAL:
                 chains = (*chains[:place], again, *chains[place + 1 :])
+            hold(used, problem.jobs[place], chains[place])
         if cost_of(chains) > before - EQUAL:
             break
     return chains
 
 
-def _placed_among(problem: Problem, chains: Sequence[Chain | None], place: int, alone: Chain) -> Chain | None:
-    """One job's cheapest chain beside the others as they are placed; `alone` is its cheapest by itself."""
-    used = used_by(problem, chains)
+def _placed_among(problem: Problem, used: NDArray[np.intp], place: int, alone: Chain) -> Chain | None:
+    """One job's cheapest chain beside what the others use (resources, slots); `alone` is its cheapest by itself."""
     job = problem.jobs[place]
     if _fits_in(problem, job, alone, used):
         return alone

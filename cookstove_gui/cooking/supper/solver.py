@@ -21,8 +21,9 @@ from itertools import count
 from typing import TypeAlias
 
 import numpy as np
+from numpy.typing import NDArray
 
-from cookstove_gui.cooking.supper.chains import EQUAL, Chain, Problem, chain_of, cost_of, stacked, used_by
+from cookstove_gui.cooking.supper.chains import EQUAL, Chain, Problem, chain_of, cost_of, hold, stacked, used_by
 from cookstove_gui.cooking.supper.one_by_one import one_after_the_other
 
 MOST_NODES = 60  # branches opened; judgement, from what a dozen dishes cost
@@ -52,16 +53,16 @@ def solve(problem: Problem, most_nodes: int = MOST_NODES) -> Solution | None:
     best = one_after_the_other(problem, chains)
     order = count()
     start = tuple(none for _ in chains)
-    queue = [(sum(chain.cost for chain in chains), 0, next(order), start, tuple(chains))]
+    queue = [(sum(chain.cost for chain in chains), 0, next(order), start, tuple(chains), used_by(problem, chains))]
     bound = queue[0][0]
     for _ in range(most_nodes):
         if not queue:
             break
-        cost, _, _, forbidden, now = heapq.heappop(queue)
+        cost, _, _, forbidden, now, used = heapq.heappop(queue)
         bound = cost
         if best is not None and cost >= cost_of(best) - EQUAL:
             break
-        clash = _clash(problem, now)
+        clash = _clash(problem, now, used)
         if clash is None:
             return Solution(chains=now, cost=cost, bound=cost, proven=True)
         resource, slot, members = clash
@@ -73,8 +74,10 @@ def solve(problem: Problem, most_nodes: int = MOST_NODES) -> Solution | None:
             changed = (*now[:job], again, *now[job + 1 :])
             total = cost - now[job].cost + again.cost
             if best is None or total < cost_of(best) - EQUAL:
-                limits = (*forbidden[:job], more, *forbidden[job + 1 :])
-                heapq.heappush(queue, (total, _clashing(problem, changed), next(order), limits, changed))
+                limits, held = (*forbidden[:job], more, *forbidden[job + 1 :]), used.copy()
+                hold(held, problem.jobs[job], now[job], -1)
+                hold(held, problem.jobs[job], again)
+                heapq.heappush(queue, (total, _clashing(problem, held), next(order), limits, changed, held))
     if best is None:
         return None
     bound = min(max(bound, queue[0][0] if queue else np.inf), cost_of(best))
@@ -107,14 +110,16 @@ class _Alone:
         return chain_of(self._problem.jobs[job], costs, self._problem.slots)
 
 
-def _clashing(problem: Problem, chains: Sequence[Chain]) -> int:
-    over = used_by(problem, chains) - np.array(problem.capacity, dtype=np.intp)[:, None]
+def _clashing(problem: Problem, used: NDArray[np.intp]) -> int:
+    over = used - np.array(problem.capacity, dtype=np.intp)[:, None]
     return int(np.maximum(over, 0).sum())
 
 
-def _clash(problem: Problem, chains: Sequence[Chain]) -> tuple[int, int, list[tuple[int, int]]] | None:
+def _clash(
+    problem: Problem, chains: Sequence[Chain], used: NDArray[np.intp]
+) -> tuple[int, int, list[tuple[int, int]]] | None:
     """A resource, a slot in which too much of it is held, and by whom (job, piece); None where all fit."""
-    over = used_by(problem, chains) > np.array(problem.capacity, dtype=np.intp)[:, None]
+    over = used > np.array(problem.capacity, dtype=np.intp)[:, None]
     if not over.any():
         return None
     resource = int(over.any(axis=1).argmax())
