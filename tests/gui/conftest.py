@@ -50,6 +50,9 @@ def _no_leftovers(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatc
     gc.disable()  # as in the program: never in a working thread, where a widget destroyed may stop the window
     yield
     gc.enable()
+    for widget in QApplication.topLevelWidgets():  # of a program, which froze its parts out of all collecting
+        if isinstance(widget, MainWindow) and not widget.isVisible():
+            widget.deleteLater()  # else it is dressed again with every window to come
     # Qt deletes later, in an event loop; here there is none, and a closed widget would go on listening.
     QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete.value)
     if QApplication.topLevelWidgets() or left_behind(started):
