@@ -9,11 +9,14 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Q_ARG, QLocale, QMetaObject, QObject, Qt, QThread, Signal
 
+from cookstove_gui.gui.background.job import has_ended
+
 if TYPE_CHECKING:
     from PySide6.QtTextToSpeech import QTextToSpeech
 
 _NO_VOICE = ("mock", "none")  # engines without a sound
-_threads: list[QThread] = []  # that run; Qt ends the program if one is destroyed before it ended
+_HUNG_MS = 2_000  # after which an engine that doesn't end is left behind, so that the window can close
+_running: list[tuple[QThread, "QTextToSpeech"]] = []  # neither may be destroyed before its thread has ended
 
 
 class Voice(QObject):
@@ -55,8 +58,8 @@ class Voice(QObject):
     def close(self) -> None:
         """Not a word more, and no thread left."""
         self.stop()
-        if self._thread is not None:
-            _end(self._thread)
+        if self._thread is not None and self._speech is not None:
+            _end(self._thread, self._speech)
         self._speech = self._thread = None
 
     def _begin(self) -> None:
@@ -71,7 +74,7 @@ class Voice(QObject):
         self._in_language.connect(self._speech.setLocale)
         self._speech.errorOccurred.connect(self._fail)
         self._thread.start()
-        _threads.append(self._thread)
+        _running.append((self._thread, self._speech))
         engine = Q_ARG(str, self._engine or _first_engine())
         QMetaObject.invokeMethod(self._speech, "setEngine", Qt.ConnectionType.QueuedConnection, engine)
         self._in_language.emit(QLocale(QLocale.Language.English))
@@ -81,17 +84,17 @@ class Voice(QObject):
         self.lost.emit()
 
 
-def _end(thread: QThread) -> None:
+def _end(thread: QThread, speech: "QTextToSpeech") -> None:
     thread.quit()
-    thread.wait()
-    _threads.remove(thread)
+    if has_ended(thread, _HUNG_MS):
+        _running.remove((thread, speech))
 
 
 @atexit.register
 def _end_all() -> None:
     """As a script does that never closes its window."""
-    for thread in tuple(_threads):
-        _end(thread)
+    for thread, speech in tuple(_running):
+        _end(thread, speech)
 
 
 def _first_engine() -> str:

@@ -138,8 +138,7 @@ class Job(QObject, Generic[Asked, Found]):
         run, self._run = self._run, None
         if run is not None:
             self._cancelled.set()
-            if not run.wait(QDeadlineTimer(_HUNG_MS)):
-                _left_behind.append(run)
+            has_ended(run, _HUNG_MS)
 
     @Slot()
     def _tell_late(self) -> None:
@@ -196,6 +195,14 @@ class Job(QObject, Generic[Asked, Found]):
                 self._show(found)
         finally:
             self._start()
+
+
+def has_ended(thread: QThread, within_ms: int) -> bool:
+    """Wait for a thread that was told to end; one that hangs is left behind, and never destroyed."""
+    if thread.wait(QDeadlineTimer(within_ms)):
+        return True
+    _left_behind.append(thread)
+    return False
 
 
 def some_hang() -> bool:
