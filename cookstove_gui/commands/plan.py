@@ -14,6 +14,7 @@ from cookstove_gui.cooking.fit.bands import band_from_text
 from cookstove_gui.cooking.instruments.meant_rows import meant_sessions
 from cookstove_gui.cooking.supper.dish_text import meal_from_text
 from cookstove_gui.cooking.supper.dishes import Meal
+from cookstove_gui.cooking.supper.left import clashes_left
 from cookstove_gui.cooking.supper.marks import Supper
 from cookstove_gui.cooking.supper.moments import moments
 from cookstove_gui.cooking.supper.plan import Margin, Plan, PlannedStep
@@ -60,7 +61,7 @@ def plan_lines(request: Request, complain: Callable[[str], None]) -> tuple[list[
         return [one_line(_object(plan, asked.offset_minutes))], asked.is_whole
     said = [f"  {edge.at(one.at):>5}  {moment_words(one, plan, asked.inputs.stove, edge)}" for one in moments(plan)]
     fits = " ".join(part for part in fits_words(plan) if part)
-    clashes = [f"  {clash_words(one, plan)}" for one in plan.clashes[1:]]
+    clashes = [f"  {clash_words(one, plan)}" for one in clashes_left(plan)[1:]]
     return [f"Table at {edge.at(plan.table_at)}. {fits}", *clashes, *said, source_words(plan)], asked.is_whole
 
 
@@ -145,6 +146,6 @@ def _object(plan: Plan, offset: int) -> dict[str, Any]:
                 "instead_min": clash.instead_min,
                 "no_heat": clash.no_heat,
             }
-            for clash in plan.clashes
+            for clash in clashes_left(plan)
         ],
     }

@@ -9,11 +9,10 @@ import numpy as np
 from cookstove_gui.cooking.supper.chains import Problem
 from cookstove_gui.cooking.supper.jobs import SLOT_MIN, DishAhead, Grid
 from cookstove_gui.cooking.supper.marks import Supper
-from cookstove_gui.cooking.supper.plan import Clash, PlannedStep
+from cookstove_gui.cooking.supper.plan import LATE_MIN, Clash, PlannedStep
 from cookstove_gui.cooking.supper.solver import Solution, solve
 
 NO_HEAT = 0.3  # chance of a heat below which it is called missing; judgement
-_LATE_MIN = 3.0
 
 
 def clashes_of(
@@ -30,9 +29,9 @@ def clashes_of(
     found = []
     for place, one in enumerate(left):
         cold = _coldest(one.dish.key, steps)
-        if late[place] > _LATE_MIN or cold:
-            instead, minutes = ("", 0.0) if late[place] <= _LATE_MIN else _instead(supper, left, problem, grid, place)
-            late_min = max(late[place], 0.0) if late[place] > _LATE_MIN else 0.0
+        if late[place] > LATE_MIN or cold:
+            instead, minutes = ("", 0.0) if late[place] <= LATE_MIN else _instead(supper, left, problem, grid, place)
+            late_min = max(late[place], 0.0) if late[place] > LATE_MIN else 0.0
             found.append(
                 Clash(dish=one.dish.key, late_min=late_min, instead=instead, instead_min=minutes, no_heat=cold)
             )  # fmt: skip
@@ -65,4 +64,4 @@ def _instead(supper: Supper, left: Sequence[DishAhead], problem: Problem, grid: 
         return "", 0.0
     late = _lateness(supper, left, other, grid)
     worst = int(np.argmax(late))
-    return (left[worst].dish.key, late[worst]) if late[worst] > _LATE_MIN else ("", 0.0)
+    return (left[worst].dish.key, late[worst]) if late[worst] > LATE_MIN else ("", 0.0)

@@ -34,6 +34,7 @@ class Margin(StrEnum):
     SAFE = "safe"
 
 
+LATE_MIN = 3.0  # after its time, from which a dish is called late
 LOAD_SOON = timedelta(minutes=5)  # within which a load is spoken of as due
 
 MARGINS = {Margin.USUAL: 0.6, Margin.SAFE: 0.8}  # least chance of each step on heat; judgement

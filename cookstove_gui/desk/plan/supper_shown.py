@@ -8,6 +8,7 @@ import numpy as np
 from cookstove_gui.cooking.fit.tasks import Place
 from cookstove_gui.cooking.supper.dishes import Heat
 from cookstove_gui.cooking.supper.heats import task_for
+from cookstove_gui.cooking.supper.left import clashes_left
 from cookstove_gui.cooking.supper.moments import MomentKind, part_of_step
 from cookstove_gui.cooking.supper.plan import FireStep, Plan, PlannedStep, StepKind
 from cookstove_gui.desk.cook.lane import lane_rows
@@ -171,7 +172,7 @@ def supper_shown(desk: Desk) -> SupperShown | None:
         done=lane_rows(desk) if is_live else (),
         fire=tuple(_fire_mark(one, now, bells) for one in plan.steps if one.kind is StepKind.FIRE and not one.done),
         fits=cooked or fits_words(plan),
-        does_not_fit=cooked is None and bool(plan.clashes),
+        does_not_fit=cooked is None and bool(clashes_left(plan)),
         next=next_steps(desk, plan, edge, bells),
         moved=moved_words(plan, edge),
         source="" if cooked else source_words(plan),

@@ -6,6 +6,7 @@ from datetime import timedelta
 from cookstove_gui.cooking.fit.tasks import Place
 from cookstove_gui.cooking.supper.dishes import Dish, Heat, Wait
 from cookstove_gui.cooking.supper.heats import planned_for, task_for
+from cookstove_gui.cooking.supper.left import clashes_left
 from cookstove_gui.cooking.supper.marks import Supper, step_key
 from cookstove_gui.cooking.supper.moments import Moment, MomentKind, dish_of, part_of_step
 from cookstove_gui.cooking.supper.plan import MARGINS, Clash, FireStep, Move, Plan, PlannedStep, StepKind
@@ -71,11 +72,11 @@ def next_words(moment: Moment, plan: Plan, stove: Stove, edge: Edge) -> str:
 
 def fits_words(plan: Plan) -> tuple[str, str]:
     """How sure the table's time is, and what is tightest; or what doesn't fit: a short title, and a line below it."""
-    if plan.clashes:
-        step = _short_step(plan.clashes[0], plan)
+    if clashes := clashes_left(plan):
+        step = _short_step(clashes[0], plan)
         lacks = "Too uneven" if step is not None and step.is_uneven else "Too little heat"
-        title = "Does not fit" if any(one.late_min for one in plan.clashes) else lacks
-        return f"{title};", clash_words(plan.clashes[0], plan)
+        title = "Does not fit" if any(one.late_min for one in clashes) else lacks
+        return f"{title};", clash_words(clashes[0], plan)
     tightest = min(
         (step for step in plan.steps if step.chance is not None), key=lambda step: step.chance or 0.0, default=None
     )
