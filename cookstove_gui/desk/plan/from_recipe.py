@@ -8,7 +8,7 @@ from cookstove_gui.cooking.fit.bands import DEFAULT_TABLE, band_from_text
 from cookstove_gui.cooking.supper.dishes import Dish
 from cookstove_gui.cooking.supper.recipe.acts import ActKind
 from cookstove_gui.cooking.supper.recipe.confirmed import Confirmed, dish_of, offered_band, offered_minutes
-from cookstove_gui.cooking.supper.recipe.draft import DraftPart, draft_of
+from cookstove_gui.cooking.supper.recipe.draft import DraftPart, draft_of, title_of
 from cookstove_gui.cooking.supper.recipe.json_ld import RecipeFile, read_recipe_file
 from cookstove_gui.cooking.supper.recipe.minutes import LONGEST, find_minutes
 from cookstove_gui.cooking.supper.recipe.sentences import LONGEST_TEXT, read_sentences
@@ -50,6 +50,11 @@ def recipe_lines(desk: Desk, text: str) -> tuple[RecipeLine, ...]:
             "No step is found in this text; paste the part that says what to do, or make the dish by hand."
         )
     return tuple(_line(desk, part) for part in parts)
+
+
+def recipe_title(text: str) -> str:
+    """What the dish is called, as far as the text's first line says so; empty else."""
+    return title_of(text, read_sentences(text)) if text.strip() else ""
 
 
 def recipes_in(path: Path) -> tuple[RecipeFile, ...]:

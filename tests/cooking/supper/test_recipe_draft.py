@@ -5,7 +5,7 @@ import pytest
 from cookstove_gui.cooking.supper.dishes import HandsOn, Heat, Wait
 from cookstove_gui.cooking.supper.recipe.acts import ActKind
 from cookstove_gui.cooking.supper.recipe.confirmed import Confirmed, dish_of, offered_band, offered_minutes
-from cookstove_gui.cooking.supper.recipe.draft import DraftPart, draft_of
+from cookstove_gui.cooking.supper.recipe.draft import DraftPart, draft_of, title_of
 from cookstove_gui.cooking.supper.recipe.sentences import read_sentences
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.units import degrees
@@ -60,6 +60,46 @@ def test_then_lower_without_another_bake_is_a_part_of_its_own() -> None:
         for one in drafted("Roast at 450°F for 15 min; reduce to 325°F for 2 hours.")
     ]
     assert found == [("roast", 15, (450, 450)), ("bake", 120, (325, 325))]
+
+
+@pytest.mark.parametrize(
+    ("text", "found"),
+    [
+        (
+            "Bake at 350 F for 45 to 50 minutes, then lower to 300. Let rest 10 minutes.",
+            [("bake", 45, (350, 350)), ("bake", None, (300, 300)), ("rest", 10, None)],
+        ),
+        (
+            "Bake at 425°F for 15 minutes, then lower to 375°F. Bake until brown, 30 minutes.",
+            [("bake", 15, (425, 425)), ("bake", 30, (375, 375))],
+        ),
+        ("Mix the flour. Heat the oven to 425°F.", [("mix", None, None)]),
+        (
+            "Roast at 450°F for 15 min. Reduce the heat to 325°F.\nBake the potatoes beside it 1 hour.",
+            [("roast", 15, (450, 450)), ("bake", 60, (325, 325))],
+        ),
+    ],
+)
+def test_a_lower_heat_without_minutes_is_never_lost(
+    text: str, found: list[tuple[str, float | None, tuple[int, int] | None]]
+) -> None:
+    assert [(one.act, one.shortest, fahrenheit(one)) for one in drafted(text)] == found
+
+
+@pytest.mark.parametrize(
+    ("text", "title"),
+    [
+        ("Sunday chops\nSear the chops 5 minutes.", "Sunday chops"),
+        ("# Plum crumble #\n\nBake 40 minutes at 350°F.", "Plum crumble"),
+        ("Bake at 350°F for an hour\nLet cool.", ""),
+        ("2 cups flour\nMix and bake.", ""),
+        ("Sunday chops.\nSear the chops.", ""),
+        ("Sunday chops", ""),
+        (f"{'Chops ' * 11}\nSear the chops.", ""),
+    ],
+)
+def test_a_first_line_that_tells_nothing_to_do_is_the_name(text: str, title: str) -> None:
+    assert title_of(text, read_sentences(text)) == title
 
 
 def test_an_oven_heat_without_a_verb_is_a_bake() -> None:

@@ -14,6 +14,7 @@ from cookstove_gui.cooking.supper.recipe.finds import (
     VesselFound,
 )
 
+LONGEST_TITLE = 60  # letters; a longer first line is no dish's name; judgement
 _PART_KINDS = {ActKind.HANDS, ActKind.WAIT, ActKind.OVEN, ActKind.COOKTOP}
 _TASKS = {"boil": "boil", "steam": "boil", "simmer": "simmer", "fry": "soften_onions"}  # rows of tasks.toml
 
@@ -39,11 +40,12 @@ def draft_of(sentences: Sequence[SentenceFound]) -> tuple[DraftPart, ...]:
     """The parts that a recipe's sentences seem to ask for, in their order.
 
     An oven heat that stands before the bake (“heat the oven to …”) goes to the bakes after it that name none; “then
-    lower to …” begins another part on heat unless a bake follows that takes it.
+    lower to …” begins another part on heat unless a bake follows that takes it; without minutes the cook is asked for them.
     """
     parts: list[DraftPart] = []
     oven: HeatFound | None = None
     vessel = ""
+    untaken: tuple[int, DraftPart] | None = None  # a lower heat without minutes that no bake took yet, and its place
     for sentence in sentences:
         lowered = False  # “lower to …” was said in this sentence, for the part that follows
         for part in _parts_in(sentence):
@@ -54,15 +56,30 @@ def draft_of(sentences: Sequence[SentenceFound]) -> tuple[DraftPart, ...]:
                     parts.append(replace(part, kind=ActKind.OVEN, act="bake", vessel=vessel))
                 else:
                     lowered = lowered or part.heat is not None
+                    if follows and part.heat is not None:
+                        untaken = len(parts), replace(part, kind=ActKind.OVEN, act="bake", vessel=vessel)
                 continue
             if part.kind is ActKind.OVEN:
                 heat = part.heat or oven
                 earlier = part.heat is None and not lowered and heat is not None
                 vessel = part.vessel or vessel
                 part = replace(part, heat=heat, heat_is_earlier=earlier, vessel=vessel)
-                oven, lowered = heat, False
+                oven, lowered, untaken = heat, False, None
             parts.append(part)
+    if untaken is not None:
+        parts.insert(*untaken)
     return tuple(_without_doubles(parts))
+
+
+def title_of(text: str, sentences: Sequence[SentenceFound]) -> str:
+    """What the dish is called, where the text begins with a line of its own that tells nothing to do; else empty."""
+    first, _, rest = text.strip().partition("\n")
+    title = first.strip(" #*_:").strip()
+    if not rest.strip() or not 0 < len(title) <= LONGEST_TITLE or title.endswith((".", "!", "?", ",", ";")):
+        return ""
+    said = sentences[0]
+    is_title = not (said.acts or said.minutes or said.heats) and not title[0].isdigit()
+    return title if is_title else ""
 
 
 def _parts_in(sentence: SentenceFound) -> list[DraftPart]:

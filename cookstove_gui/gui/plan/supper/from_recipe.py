@@ -18,7 +18,14 @@ from PySide6.QtWidgets import (
 from cookstove_gui.cooking.supper.recipe.acts import ActKind
 from cookstove_gui.cooking.supper.recipe.json_ld import RecipeFile
 from cookstove_gui.desk import Desk
-from cookstove_gui.desk.plan.from_recipe import RecipeLine, Ticked, dish_confirmed, recipe_lines, recipes_in
+from cookstove_gui.desk.plan.from_recipe import (
+    RecipeLine,
+    Ticked,
+    dish_confirmed,
+    recipe_lines,
+    recipe_title,
+    recipes_in,
+)
 from cookstove_gui.errors import Problem
 from cookstove_gui.gui.widgets.form import Choice, Field, button, row, say, words
 from cookstove_gui.gui.widgets.key import Key
@@ -123,6 +130,8 @@ class FromRecipe(QWidget):
             say(self._problem, problem.sentence)
             return
         say(self._problem, "")
+        if not self._name.text.strip():
+            self._name.show_text(recipe_title(self._text.toPlainText()))
         self._show_lines(lines)
         self._lines[0].tick.setFocus(Qt.FocusReason.OtherFocusReason)
 

@@ -67,6 +67,14 @@ def test_what_is_missing_is_said_and_everything_typed_stays(pane: FromRecipe) ->
     assert "per pound" in words(pane, "recipe_note_0")
 
 
+def test_a_title_is_offered_as_the_name_but_never_in_the_place_of_one_that_was_typed(pane: FromRecipe) -> None:
+    paste(pane, "Sunday chops\nSear the chops for 5 minutes.")
+    assert control(pane, "recipe_name", QLineEdit).text() == "Sunday chops"
+    type_in(pane, "recipe_name", "Chops")
+    push(pane, "recipe_read")
+    assert control(pane, "recipe_name", QLineEdit).text() == "Chops"
+
+
 def test_a_text_without_steps_is_explained(pane: FromRecipe) -> None:
     paste(pane, "A cake my neighbour liked.")
     assert "No step" in words(pane, "recipe_problem")

@@ -74,7 +74,7 @@ def test_what_is_no_time_is_explained_beside_the_field(page: PlanPage, stood_des
     assert stood_desk.supper.kept is None
 
 
-def test_a_dish_of_the_cooks_own_is_made_in_the_form(page: PlanPage, stood_desk: Desk) -> None:
+def test_a_dish_of_the_cooks_own_is_made_changed_and_copied_in_the_form(page: PlanPage, stood_desk: Desk) -> None:
     type_in(page, "supper_table", "+240")
     push(page, "dish_new")
     type_in(page, "dish_name", "Sunday stew")
@@ -90,6 +90,15 @@ def test_a_dish_of_the_cooks_own_is_made_in_the_form(page: PlanPage, stood_desk:
     push(page, "dish_keep")
     made = stood_desk.supper.dishes[0]
     assert (made.name, made.minutes) == ("Sunday stew", 140.0)
+    rows = control(page, "dishes", QTableView)
+    for key, name, minutes in (("dish_change", "Sunday stew", 110.0), ("dish_copy", "Sunday stew 2", 100.0)):
+        rows.setCurrentIndex(rows.model().index(0, 0))
+        push(page, key)
+        type_in(page, "part_1_minutes", f"{minutes - 20:.0f}")
+        push(page, "dish_keep")
+        assert next(one.minutes for one in stood_desk.supper.dishes if one.name == name) == minutes
+    own = [one.name for one in stood_desk.supper.dishes if stood_desk.supper.is_own(one.key)]
+    assert own == ["Sunday stew", "Sunday stew 2"]
 
 
 def test_arrows_choose_a_step_and_set_it(qtbot: QtBot, part: SupperPart) -> None:
