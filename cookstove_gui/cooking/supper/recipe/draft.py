@@ -40,7 +40,7 @@ def draft_of(sentences: Sequence[SentenceFound]) -> tuple[DraftPart, ...]:
     """The parts that a recipe's sentences seem to ask for, in their order.
 
     An oven heat that stands before the bake (“heat the oven to …”) goes to the bakes after it that name none; “then
-    lower to …” begins another part on heat unless a bake follows that takes it; without minutes the cook is asked for them.
+    lower to …” begins another part on heat unless a bake follows that takes it, without minutes where none are said.
     """
     parts: list[DraftPart] = []
     oven: HeatFound | None = None
