@@ -24,8 +24,8 @@ def against(*wanted: str) -> Caution:
     return Caution(key="made_up", title="Made up", text="Made up.", urgent=False, against=wanted)
 
 
-def short_of_heat() -> Inputs:
-    return replace(asked(HALF_SHUT, 50), band=band_from_text("cake", "F"))
+def leaving_its_heat() -> Inputs:
+    return replace(asked(HALF_SHUT, 50), band=band_from_text("bread", "F"))
 
 
 def named(action: Action) -> str:
@@ -62,7 +62,7 @@ def test_a_caution_speaks_against_what_it_warns_of(key: str, step: str) -> None:
 def test_the_step_advised_gives_way_to_a_caution(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(one_road, "due", lambda *_, **__: ())
     refused: list[str] = []
-    while (found := one_road.work_out(short_of_heat()).best_step) is not None:
+    while (found := one_road.work_out(leaving_its_heat()).best_step) is not None:
         assert named(found.action) not in refused
         refused.append(named(found.action))
         monkeypatch.setattr(one_road, "due", lambda *_, **__: (against(*refused),))

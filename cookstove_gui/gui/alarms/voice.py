@@ -90,11 +90,13 @@ def _end(thread: QThread, speech: "QTextToSpeech") -> None:
         _running.remove((thread, speech))
 
 
-@atexit.register
 def _end_all() -> None:
     """As a script does that never closes its window."""
     for thread, speech in tuple(_running):
         _end(thread, speech)
+
+
+atexit.register(_end_all)
 
 
 def _first_engine() -> str:
