@@ -69,7 +69,8 @@ class PlanPart(QWidget, Generic[Asked, Found]):
         say(self.first_fires, "")
         say(self.problem, "")
         self._asked: Asked | None = None
-        self._job = Job(self, lambda: self._asked, self.work_out, self._take, self._refuse)
+        self._answered: Asked | None = None  # the question of the answer shown; on a busy machine an older one
+        self._job = Job(self, lambda: self._asked, self._answer_to, self._take, self._refuse)
 
     def _side_by_side(self) -> QHBoxLayout:
         """The form on the left, the answer on the right, both seen at once on a small screen."""
@@ -162,9 +163,13 @@ class PlanPart(QWidget, Generic[Asked, Found]):
     def show_answer(self, answer: Found) -> None:
         """Show the answer."""
 
-    def _take(self, answer: Found) -> None:
+    def _answer_to(self, inputs: Asked) -> tuple[Asked, Found]:
+        return inputs, self.work_out(inputs)
+
+    def _take(self, found: tuple[Asked, Found]) -> None:
         if self._asked is None:
             return
+        self._answered, answer = found
         say(self.problem, "")
         self._answer.show()
         self.show_answer(answer)

@@ -140,7 +140,7 @@ class PotsPart(PlanPart[PotsInputs, PotsPlan]):
     def show_answer(self, answer: PotsPlan) -> None:
         """Show each pot's place, and keep it, so that the next answer does not move it about."""
         standing = self.desk.standing
-        if self._asked is None or self._asked.kept != self.kept or standing is None:
+        if self._answered is None or self._answered.kept != self.kept or standing is None:
             return  # a pot was added, taken off or moved meanwhile; the answer to that is on its way
         self._plan = answer
         if self.desk.is_live:
