@@ -14,6 +14,7 @@ from cookstove_gui.phrases.edge import Edge, heat_name
 from cookstove_gui.phrases.figures import doubt_text, temperature_text
 from cookstove_gui.phrases.heading import arrival_figure
 from cookstove_gui.phrases.ladder import prepare_words, then_read
+from cookstove_gui.phrases.plan.supper import due_rungs
 from cookstove_gui.situation import Standing
 
 BACK_MIN, AHEAD_MIN = 60, 120  # of the ribbon
@@ -50,12 +51,15 @@ def large(desk: Desk) -> Large:
     number, doubt = temperature_text(oven.p50, unit), doubt_text((oven.p90 - oven.p10) / 2, unit)
     if not desk.is_live:
         return Large(clock=clock, oven=number, doubt=doubt, to_do=shown_rungs(desk), ribbon=_ribbon(standing))
-    advice, edge = advise(standing), desk.edge
+    plan, edge = desk.supper.plan, desk.edge
+    advice = advise(standing, plan)
     coming = advice.subject in (Subject.COMING, Subject.COOLING_IN)
     then = then_read(advice, standing, edge)
     # While the heat comes, its window stands above; what is left to do is the dough, or else a reading.
     instead = (prepare_words(advice, standing) or then) if coming else ""
     to_do = (instead,) if instead else shown_rungs(desk)
+    if advice.planned is not None and plan is not None:
+        to_do = due_rungs(advice.planned, plan, standing.stove, edge)
     danger = advice.caution if advice.subject is Subject.DANGER else None
     if danger is not None:  # what it is and what to do at once, each a line of its own
         to_do, then = (f"{danger.name}.",), danger.order

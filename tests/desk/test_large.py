@@ -1,13 +1,15 @@
 """What is read across the kitchen agrees with what the other views say."""
 
 from dataclasses import replace
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 
 import numpy as np
 import pytest
 
 from cookstove_gui.advice import advise
 from cookstove_gui.cooking.safety.caution import Caution
+from cookstove_gui.cooking.supper.dish_text import usual_dishes
+from cookstove_gui.cooking.supper.plan import Margin, Plan, PlannedStep, StepKind
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.heading import shown_clock, shown_rungs
 from cookstove_gui.desk.large import AHEAD_MIN, BACK_MIN, Large, large
@@ -85,6 +87,31 @@ def test_while_the_heat_comes_it_is_time_for_the_dough_and_then_for_a_reading(go
     wanted = then_read(advise(far.standing), far.standing, far.edge)
     assert large(far).to_do == ((wanted,) if wanted else shown_rungs(far))
     assert large(far).then == ""
+
+
+def test_what_a_planned_meal_calls_for_goes_before_the_dough_of_the_heat_wanted(going: Going) -> None:
+    desk = going((0, 300), (50, 400), (180, 400))
+    now, dish = desk.clock(), usual_dishes()[0]
+    desk.supper.set_table(now + timedelta(hours=3))
+    desk.supper.add(dish)
+    step = PlannedStep(
+        key=f"{dish.key}/0",
+        kind=StepKind.HANDS,
+        what="grease",
+        dish=dish.key,
+        begin=now,
+        end=now + timedelta(minutes=5),
+    )
+    plan = Plan(
+        table_at=now + timedelta(hours=3), made_at=now, margin=Margin.USUAL, dishes=(dish,), steps=(step,), chance=None
+    )
+    supper = desk.supper.supper
+    assert supper is not None
+    assert desk.supper.take(supper, plan)
+    assert large(desk).to_do[0] == f"{dish.name}: grease."
+    assert large(desk).to_do[0] in shown_rungs(desk)
+    assert desk.supper.take(supper, replace(plan, steps=(replace(step, done=True),)))
+    assert large(desk).to_do[0] != f"{dish.name}: grease."
 
 
 def test_a_late_arrival_is_drawn_to_the_end_of_the_ribbon(going: Going) -> None:

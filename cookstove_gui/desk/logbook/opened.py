@@ -120,8 +120,8 @@ def opened(asked: Asked) -> Opened:
         lane=lane_rows_of(rows, stove),
         foretold=shown_projection(asked.record, band),
         notes=(
+            *(_supper_note(supper, rows[0].offset_minutes) for supper in asked.suppers),  # seen however many follow
             *((clock_text(row.at, row.offset_minutes), entry_words(row, stove)) for row in rows if row.kind in _NOTED),
-            *(_supper_note(supper, rows[0].offset_minutes) for supper in asked.suppers),
         ),
         record_words=session_record_words(judged, [verdict(row) for row in asked.record]),
     )  # fmt: skip

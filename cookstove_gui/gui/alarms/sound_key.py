@@ -1,6 +1,6 @@
 """How alarms are heard, in a word beside a plan; pressed, it asks for the choices."""
 
-from PySide6.QtWidgets import QHBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QWidget
 
 from cookstove_gui.desk.alarms.kept import alarm_settings, is_quiet
 from cookstove_gui.gui.desk_link import DeskLink
@@ -27,6 +27,7 @@ class SoundKey(QWidget):
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(0)
+        self.setSizePolicy(QSizePolicy.Policy.Maximum, QSizePolicy.Policy.Preferred)
         row.addWidget(Sign("bell", look))
         row.addWidget(self._key)
         link.changed.connect(lambda changed: self._show() if changed.settings else None)

@@ -183,10 +183,10 @@ def test_a_session_is_asked_about_at_its_last_entry(held_desk: Desk, held_clock:
     assert asked.inputs.now == began + timedelta(minutes=111)
 
 
-def test_a_planned_meal_stands_last_with_the_clock_of_its_table(held_desk: Desk, held_clock: HeldClock) -> None:
+def test_a_planned_meal_stands_first_with_the_clock_of_its_table(held_desk: Desk, held_clock: HeldClock) -> None:
     number = keep(held_desk, "Rye", held_clock() - timedelta(minutes=100), (80, 200, 330), "windy")
     held_desk.supper.set_table(held_clock() + timedelta(minutes=30))
     held_desk.supper.add(next(dish for dish in usual_dishes() if dish.key == "greens"))
     found = opened_of(held_desk, number)
-    assert found.notes[0][1] == "windy"
-    assert found.notes[1:] == (("10:30", "Supper planned: Greens."),)
+    assert found.notes[0] == ("10:30", "Supper planned: Greens.")
+    assert found.notes[1][1] == "windy"

@@ -99,6 +99,7 @@ class SupperPart(QWidget):
         above = QHBoxLayout()
         above.setSpacing(0)
         above.addWidget(self._told, 1)
+        above.addStretch()
         above.addWidget(self._sounds)
         column.addLayout(above)
         column.addWidget(self._scroll, 1)
