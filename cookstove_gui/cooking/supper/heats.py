@@ -1,8 +1,10 @@
 """In which of the futures the heat serves a part of a dish, from each start on and on each spot.
 
 A plan asks less than "is it right now": the heat may be `GIVES` off on average, which makes a bake slow or quick but
-still supper; and a pot that cooks for long is looked at every `LOOKS_MIN` and goes where the heat is right then, which
-has to be found at `MOST_LOOKS` of the looks. How even the place must be is not given way on.
+still supper. A pot need not stand in the middle of a spot: between one that is warm enough and one that is not too hot
+the iron has the heat it wants, to which a cook slides it; a gentle heat is had on any warmer spot, half off it or on a
+trivet. One that cooks for long is looked at every `LOOKS_MIN`, and its heat has to be found at `MOST_LOOKS` of the
+looks. How even the place must be is not given way on.
 """
 
 from collections.abc import Sequence
@@ -22,6 +24,7 @@ from cookstove_gui.stove.stove import Stove
 GIVES = 25.0 / 1.8  # K, 25 °F: what a bake forgives by taking a little longer or shorter; common practice, no source
 LOOKS_MIN = 30.0  # min after which a pot that cooks for long is looked at; common practice, no source
 MOST_LOOKS = 0.75  # of the looks at which there must be a spot for the pot; judgement
+GENTLE = 420.0  # K, 300 °F: of a cooktop's heat that is to be no more, as for a simmer; judgement
 _USUAL_EVENNESS = 100.0 / 1.8  # K, of a heat that names no task; common practice, no source
 
 
@@ -31,20 +34,41 @@ class HeatFit:
 
     spots: tuple[str, ...]
     minutes: FloatArray  # (starts,) from the projection's now, up to the last that can be judged
-    right: NDArray[np.bool_]  # (starts, spots, futures): the heat, however even
-    even: NDArray[np.bool_]  # the same, of its evenness alone
-    good: NDArray[np.bool_]  # the same, of both
+    warm: NDArray[np.bool_]  # (starts, spots, futures): warm enough throughout
+    cool: NDArray[np.bool_]  # the same: never too hot
+    even: NDArray[np.bool_]  # the same: even enough
+    lasts: NDArray[np.bool_]  # (starts, futures): it finds its heat at most of the later looks
+    slides: bool = False  # it may stand between spots
+
+    @property
+    def good(self) -> NDArray[np.bool_]:
+        """Which serve it on each spot itself: (starts, spots, futures)."""
+        return np.asarray(self.warm & self.cool & self.even & self.lasts[:, None])
+
+    def right(self, rows: slice, spots: Sequence[int]) -> NDArray[np.bool_]:
+        """In which futures (rows, futures) one of these spots, or a place between them, has its heat, however even."""
+        warm, cool = self.warm[rows][:, spots], self.cool[rows][:, spots]
+        if not self.slides:
+            return np.asarray((warm & cool).any(axis=1))
+        return np.asarray(warm.any(axis=1) & cool.any(axis=1))
+
+    def served(self, rows: slice, spots: Sequence[int]) -> NDArray[np.bool_]:
+        """The same, even enough for it and for as long as it cooks."""
+        return np.asarray(self.right(rows, spots) & self.even[rows][:, spots].any(axis=1) & self.lasts[rows])
 
     def chances(self, starts: FloatArray) -> FloatArray:
-        """The share of futures that are good from each start [min] on: (spots, starts).
+        """The share of futures that serve it from each start [min] on: (spots, starts).
 
-        A start beyond what can be judged is taken for as good as the last that can: the fire is kept.
+        A start beyond what can be judged is taken for as good as the last that can: the fire is kept. Of a pot that
+        would have to be slid between spots half counts: a spot of its own is sought first.
         """
         share = share_of(self.good)  # (starts, spots)
+        if self.slides:
+            share = 0.5 * (share + share_of(self.served(slice(None), range(len(self.spots))))[:, None])
         return np.asarray(share[self.rows(starts)].T, dtype=np.float64)
 
     def rows(self, starts: FloatArray) -> NDArray[np.intp]:
-        """The rows of `good` that judge these starts [min]."""
+        """The rows that judge these starts [min]."""
         found = np.searchsorted(self.minutes, np.asarray(starts) + 1e-9, side="right") - 1
         return np.clip(found, 0, len(self.minutes) - 1)
 
@@ -92,18 +116,22 @@ def _fit(task: Task, names: tuple[str, ...], heat: WindowedHeat) -> HeatFit:
     asked = planned_for(task)
     stays = task.place is Place.OVEN or task.minutes <= LOOKS_MIN
     window = window_of(asked if stays else replace(asked, minutes=LOOKS_MIN), heat)
-    right = window.holds(asked.low, asked.high)  # (starts, spots, futures)
-    even = np.broadcast_to(window.even(asked.evenness), right.shape)
-    good = right & even
+    warm, cool = window.holds(asked.low, np.inf), window.holds(-np.inf, asked.high)  # (starts, spots, futures)
+    if task.place is Place.TOP and task.high <= GENTLE and task.never_above is None:
+        cool = np.ones_like(cool)
+    even = np.broadcast_to(window.even(asked.evenness), warm.shape)
+    fit = HeatFit(
+        spots=names, minutes=window.starts, warm=warm, cool=cool, even=even,
+        lasts=np.broadcast_to(np.True_, (len(warm), warm.shape[2])), slides=task.place is Place.TOP,
+    )  # fmt: skip
     if stays:
-        return HeatFit(spots=names, minutes=window.starts, right=right, even=even, good=good)
-    anywhere = np.asarray(good.any(axis=1))
+        return fit
+    anywhere = fit.served(slice(None), range(len(names)))
     looks = np.arange(LOOKS_MIN, task.minutes - 1e-9, LOOKS_MIN)
     found = np.zeros(anywhere.shape)
     for look in looks:
         found += anywhere[np.clip(np.searchsorted(window.starts, window.starts + look), 0, len(window.starts) - 1)]
-    good &= (found >= MOST_LOOKS * len(looks))[:, None, :]
-    return HeatFit(spots=names, minutes=window.starts, right=right, even=even, good=good)
+    return replace(fit, lasts=found >= MOST_LOOKS * len(looks))
 
 
 def paced_by(projection: Projection, spot: str, heat: float, rises: FloatArray, fires: int) -> Projection:

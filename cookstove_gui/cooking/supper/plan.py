@@ -58,7 +58,7 @@ class PlannedStep:
     helps: bool = False  # of the fire: asked for now, because else a heat is likely missed
     # That a bake is done in time, or that another part's heat is right from begin to end; none where none is wanted.
     chance: float | None = None
-    is_uneven: bool = False  # its chance is small because its place is too uneven for it, not for want of heat
+    fails_by: str = ""  # why its chance is small, if not for want of heat: its place is too `uneven`, or too `hot`
     done: bool = False
     begun: bool = False  # it has begun and is not done
     is_own: bool = False  # the cook set its beginning

@@ -123,7 +123,7 @@ def _with_chances(
 
     `slacks` are the minutes by which each may begin later; negative by how much its dish is planned late. A bake is
     done as planned, its place even enough; anything else finds its heat for all of its minutes: a pot on its spot, or
-    on another that nothing stands on then.
+    on others that nothing stands on then, or between them.
     """
     oven, heats = ahead.of(table.fire.belief.stove.oven_spot), [step for step in steps if step.kind is StepKind.HEAT]
     may_wait = {dish.key: dish.may_wait for dish in table.supper.dishes}
@@ -147,12 +147,18 @@ def _with_chances(
             # What is planned late goes in as soon as its oven is there, if that is sooner.
             in_time = there if slack >= 0.0 else even & baked(begin=max(at + slack, 0.0), most=end + slack)
         else:
-            right, there = (np.asarray(one[row, spots].any(axis=0)) for one in (fit.right, fit.good))
             first, last = fit.rows(at + np.array([min(slack, 0.0), min(slack, _MOST_SLACK_MIN) + ON_TIME_MIN]))
-            in_time = np.asarray(fit.good[first : last + 1, spots].any(axis=(0, 1)))
+            right, there = (serves(slice(row, row + 1), spots)[0] for serves in (fit.right, fit.served))
+            in_time = np.asarray(fit.served(slice(first, last + 1), spots).any(axis=0))
         chance = float(there.mean())
-        is_uneven = chance < NO_HEAT <= right.mean() and even.mean() < NO_HEAT
-        told.append(replace(step, chance=chance, is_uneven=bool(is_uneven)))
+        fails_by = ""
+        if chance < NO_HEAT:
+            warm, cool = (np.asarray(one[row, spots].any(axis=0)) for one in (fit.warm, fit.cool))
+            if right.mean() >= NO_HEAT > even.mean():
+                fails_by = "uneven"
+            elif warm.mean() >= NO_HEAT > cool.mean():
+                fails_by = "hot"
+        told.append(replace(step, chance=chance, fails_by=fails_by))
         holds.append(in_time)
     return told, holds
 

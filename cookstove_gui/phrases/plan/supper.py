@@ -18,6 +18,7 @@ from cookstove_gui.units import degrees
 
 _ON_TIME_MIN = 3.0  # from its time, within which a meal was as planned
 _FAILS_BELOW = 0.75  # chance of a heat below which it is told how often it is missed: about three of ten
+_FAILS_BY = {"uneven": "Too uneven", "hot": "Too hot"}
 _LONGEST_NAME = 32  # letters of a dish in the shortest heading
 _WHY = {
     "late": "a step took longer than planned",
@@ -74,7 +75,7 @@ def fits_words(plan: Plan) -> tuple[str, str]:
     """How sure the table's time is, and what is tightest; or what doesn't fit: a short title, and a line below it."""
     if clashes := clashes_left(plan):
         step = _short_step(clashes[0], plan)
-        lacks = "Too uneven" if step is not None and step.is_uneven else "Too little heat"
+        lacks = "Too little heat" if step is None else _FAILS_BY.get(step.fails_by, "Too little heat")
         title = "Does not fit" if any(one.late_min for one in clashes) else lacks
         return f"{title};", clash_words(clashes[0], plan)
     tightest = min(
@@ -128,10 +129,10 @@ def clash_words(clash: Clash, plan: Plan) -> str:
         return f"{late}, or do it first and the {other} {duration(clash.instead_min)} later."
     step = _short_step(clash, plan)
     chance = "" if step is None or step.chance is None else f" ({in_ten(step.chance)})"
-    if step is not None and step.is_uneven:
+    if step is not None and step.fails_by:
         part = part_of_step(plan, step)
         where = "the oven is" if isinstance(part, Heat) and part.place is Place.OVEN else "every spot is"
-        return f"{name}: {where} too uneven for it{chance}."
+        return f"{name}: {where} {_FAILS_BY[step.fails_by].lower()} for it{chance}."
     return f"{name} hardly finds its heat{chance}."
 
 
@@ -145,8 +146,10 @@ def chance_line(step: PlannedStep) -> str:
     if step.chance is None or step.done or step.chance > _FAILS_BELOW:
         return ""
     fails = round(10 * (1.0 - step.chance))
-    if fails > 9 or step.is_uneven:
-        return "place too uneven" if step.is_uneven else "hardly finds heat"
+    if step.fails_by:
+        return f"place {_FAILS_BY[step.fails_by].lower()}"
+    if fails > 9:
+        return "hardly finds heat"
     return f"fails {fails} times in 10"
 
 

@@ -21,12 +21,15 @@ TABLE = NOW + timedelta(minutes=40)
 HALF = np.arange(MEMBERS) % 2 == 0
 
 
-def heats(right: np.ndarray, *, even: float = 1.0, since: float = 0.0) -> HeatFit:
-    """Right on the spots (spots, futures) from a minute on, and even enough in a share of the futures."""
+def heats(right: np.ndarray, *, even: float = 1.0, cool: float = 1.0, since: float = 0.0) -> HeatFit:
+    """Warm enough on the spots (spots, futures) from a minute on; cool and even enough in a share of the futures."""
     shape = (len(STARTS), len(TOPS), MEMBERS)
-    hot = np.broadcast_to(right, shape) & (since <= STARTS)[:, None, None]
-    level = np.broadcast_to(np.arange(MEMBERS) < even * MEMBERS, shape)
-    return HeatFit(spots=TOPS, minutes=STARTS, right=hot, even=level, good=hot & level)
+    in_order = np.arange(MEMBERS) / MEMBERS
+    return HeatFit(
+        spots=TOPS, minutes=STARTS, warm=np.broadcast_to(right, shape) & (since <= STARTS)[:, None, None],
+        cool=np.broadcast_to(in_order < cool, shape), even=np.broadcast_to(in_order < even, shape),
+        lasts=np.ones((len(STARTS), MEMBERS), dtype=bool), slides=True,
+    )  # fmt: skip
 
 
 def planned(monkeypatch: pytest.MonkeyPatch, fit: HeatFit, pots: int = 1) -> Plan:
@@ -79,11 +82,19 @@ def test_a_dish_that_is_planned_late_is_not_called_in_time() -> None:
 
 
 @pytest.mark.parametrize(
-    ("right", "even", "uneven"), [(1.0, 0.2, True), (1.0, 0.4, False), (0.2, 1.0, False), (0.2, 0.2, False)]
+    ("warm", "cool", "even", "why"),
+    [
+        (1.0, 1.0, 0.2, "uneven"),
+        (1.0, 1.0, 0.4, ""),
+        (0.2, 1.0, 1.0, ""),
+        (0.2, 1.0, 0.2, ""),
+        (1.0, 0.2, 1.0, "hot"),
+        (0.2, 0.2, 1.0, ""),
+    ],
 )
-def test_a_place_too_uneven_is_told_from_one_without_heat(
-    monkeypatch: pytest.MonkeyPatch, right: float, even: float, uneven: bool
+def test_a_place_too_uneven_or_too_hot_is_told_from_one_without_heat(
+    monkeypatch: pytest.MonkeyPatch, warm: float, cool: float, even: float, why: str
 ) -> None:
-    hot = np.broadcast_to(np.arange(MEMBERS) < right * MEMBERS, (2, MEMBERS))
-    (step,) = (one for one in planned(monkeypatch, heats(hot, even=even)).steps if one.chance is not None)
-    assert step.is_uneven == uneven
+    hot = np.broadcast_to(np.arange(MEMBERS) < warm * MEMBERS, (2, MEMBERS))
+    (step,) = (one for one in planned(monkeypatch, heats(hot, cool=cool, even=even)).steps if one.chance is not None)
+    assert step.fails_by == why

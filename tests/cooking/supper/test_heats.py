@@ -39,15 +39,47 @@ def test_a_bake_forgives_twenty_five_degrees_and_no_more():
     assert fit.chances(np.array([0.0]))[0, 0] == pytest.approx(0.6)
 
 
+def _pot(minutes: float, low: float, high: float) -> Heat:
+    return Heat(
+        what="cook", place=Place.TOP, minutes=minutes, low=kelvin(low, "F"), high=kelvin(high, "F"), evenness=1000.0
+    )  # fmt: skip
+
+
 def test_a_pot_that_cooks_for_long_goes_where_the_heat_is():
-    simmer = Heat(what="simmer", place=Place.TOP, minutes=120.0, task="simmer")
-    moves = np.stack((np.where(MINUTES <= 60, 240.0, 600.0), np.where(MINUTES < 60, 100.0, 240.0)), axis=1)
-    stays = np.stack((np.where(MINUTES <= 60, 240.0, 600.0), _flat(100.0)), axis=1)
-    (fit,) = heat_fits(_futures(moves, stays, spots=TOPS), STOVE, [simmer])
+    moves = np.stack((np.where(MINUTES <= 60, 540.0, 900.0), np.where(MINUTES < 60, 100.0, 540.0)), axis=1)
+    stays = np.stack((np.where(MINUTES <= 60, 540.0, 900.0), np.where(MINUTES < 60, 100.0, 800.0)), axis=1)
+    (fit,) = heat_fits(_futures(moves, stays, spots=TOPS), STOVE, [_pot(120.0, 520.0, 560.0)])
     assert fit is not None
     first = fit.spots.index("top_front_left")
     assert fit.good[0, first].tolist() == [True, False]
     assert fit.good[0, 1 - first].tolist() == [False, False]  # nobody begins where it is cold
+
+
+def test_between_a_spot_too_hot_and_one_too_cool_a_pot_finds_its_heat():
+    either = np.stack((_flat(700.0), _flat(300.0)), axis=1)
+    hot, cold = (np.stack((_flat(heat), _flat(heat + 10.0)), axis=1) for heat in (700.0, 300.0))
+    (fit,) = heat_fits(_futures(either, hot, cold, spots=TOPS), STOVE, [_pot(20.0, 520.0, 560.0)])
+    assert fit is not None
+    assert not fit.good.any()
+    assert fit.served(slice(0, 1), (0, 1)).tolist() == [[True, False, False]]
+    assert not fit.served(slice(0, 1), (0,)).any()  # another pot stands on the other
+    assert fit.chances(np.array([0.0]))[:, 0] == pytest.approx(0.5 / 3.0)  # half of what a spot of its own counts
+
+
+def test_a_bake_does_not_slide_between_two_ovens_of_one_stove():
+    sides = ("oven_centre", "oven_left", "oven_right")
+    either = np.stack((_flat(600.0), _flat(200.0), _flat(700.0)), axis=1)
+    (fit,) = heat_fits(_futures(either, spots=sides), STOVE, [replace(oven(30, 375, 425), evenness=1000.0)])
+    assert fit is not None
+    assert not fit.served(slice(0, 1), range(len(fit.spots))).any()
+
+
+@pytest.mark.parametrize(("high", "gentle"), [(260.0, True), (400.0, False)])
+def test_a_gentle_heat_is_had_on_any_warmer_spot_and_a_stronger_one_is_not(high: float, gentle: bool):
+    hot, cold = (np.stack((_flat(heat), _flat(heat + 10.0)), axis=1) for heat in (600.0, 150.0))
+    (fit,) = heat_fits(_futures(hot, cold, spots=TOPS), STOVE, [_pot(20.0, 220.0, high)])
+    assert fit is not None
+    assert fit.served(slice(0, 1), (0, 1)).tolist() == [[gentle, False]]
 
 
 def test_a_place_too_uneven_for_the_dish_is_no_good_place():

@@ -122,20 +122,21 @@ def test_a_clash_is_named_with_the_least_change(clash: Clash, said: str) -> None
 
 
 @pytest.mark.parametrize(
-    ("step", "title", "said"),
+    ("step", "fails_by", "title", "said", "line"),
     [
-        (BAKE, "Too uneven;", "Apple pie: the oven is too uneven for it (2 in 10)."),
-        (BOIL, "Too uneven;", "Greens: every spot is too uneven for it (2 in 10)."),
+        (BAKE, "uneven", "Too uneven;", "Apple pie: the oven is too uneven for it (2 in 10).", "place too uneven"),
+        (BOIL, "uneven", "Too uneven;", "Greens: every spot is too uneven for it (2 in 10).", "place too uneven"),
+        (BOIL, "hot", "Too hot;", "Greens: every spot is too hot for it (2 in 10).", "place too hot"),
+        (BOIL, "", "Too little heat;", "Greens hardly finds its heat (2 in 10).", "fails 8 times in 10"),
     ],
 )
-def test_a_place_too_uneven_is_not_called_a_want_of_heat(step: PlannedStep, title: str, said: str) -> None:
+def test_it_is_said_why_a_step_finds_no_place(
+    step: PlannedStep, fails_by: str, title: str, said: str, line: str
+) -> None:
+    short = replace(step, chance=0.2, fails_by=fails_by)
     clash = Clash(dish=step.dish, late_min=0.0, no_heat=step.key)
-    cool, uneven = (replace(step, chance=0.2, is_uneven=so) for so in (False, True))
-    plan = replace(PLAN, steps=(CRUST, uneven), clashes=(clash,))
-    assert words.fits_words(plan) == (title, said)
-    assert words.fits_words(replace(plan, steps=(CRUST, cool)))[0] == "Too little heat;"
-    assert words.chance_line(uneven) == "place too uneven"
-    assert words.chance_line(cool) == "fails 8 times in 10"
+    assert words.fits_words(replace(PLAN, steps=(CRUST, short), clashes=(clash,))) == (title, said)
+    assert words.chance_line(short) == line
 
 
 def test_of_a_dish_that_is_on_the_fire_only_how_late_it_comes_is_said() -> None:
