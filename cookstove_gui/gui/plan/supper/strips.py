@@ -67,7 +67,9 @@ def _paint_wanted(painter: QPainter, lane: Lane, shown: SupperShown, theme: Them
         painter.setPen(QPen(QColor(ink), 1.4))
         painter.drawLine(QPointF(left, bottom), QPointF(left, foot + px(8)))
         wide = advance(one.words, px(SMALL), 600)
-        for x in (left + px(5), left - px(5) - wide):  # after its line or before it, never across another
+        inside = [line + px(5) for line in sorted(lines) if left < line < right]
+        # After its line, after now or the table where they stand in its box, or before it: never across another line.
+        for x in (left + px(5), *inside, left - px(5) - wide):
             if taken <= x and x + wide <= lane.box.right() and not any(x < line < x + wide for line in lines):
                 painter.setPen(QColor(ink))
                 write(painter, x, foot, one.words, px(SMALL), 600)
