@@ -37,6 +37,7 @@ from cookstove_gui.units import (
 
 if TYPE_CHECKING:
     from cookstove_gui.cooking.fires.first_fires import FirstFires
+    from cookstove_gui.cooking.safety.caution import Caution
     from cookstove_gui.desk.warm_start import WarmStart
     from cookstove_gui.forecast.answers import Action
     from cookstove_gui.logbook.logbook import Logbook, SessionSummary
@@ -167,7 +168,7 @@ class Desk:
     def read_stove_again(self) -> None:
         """Take up the stove in use as the logbook has it now; the lit spot stays lit if it is still there."""
         if self._table.read_stove_again():
-            self._shown.forget()
+            self._shown.wait()
         self._lit.keep_on(self.stove)
         self.announce(Changed(stove=True, walk=True, study=True))
 
@@ -292,6 +293,11 @@ class Desk:
     def standing(self) -> Standing | None:
         """How the stove stands, once it has been worked out."""
         return self._shown.standing
+
+    @property
+    def cautions(self) -> tuple[Caution, ...]:
+        """What the stove is warned of, while it is worked out anew too."""
+        return self._shown.cautions
 
     @property
     def edge(self) -> Edge:

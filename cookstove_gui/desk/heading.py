@@ -91,7 +91,7 @@ def shown_cautions(desk: Desk) -> tuple[Caution, ...]:
     """The cautions that hold now; none of a session that is over, and none at the door of a newcomer."""
     if is_first_start(desk):
         return ()
-    return desk.standing.cautions if desk.standing and desk.is_live else ()
+    return desk.cautions if desk.is_live else ()
 
 
 def shown_clock(desk: Desk) -> str:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from cookstove_gui.forecast.answers import LEAVE, Action
 
 if TYPE_CHECKING:
+    from cookstove_gui.cooking.safety.caution import Caution
     from cookstove_gui.situation import Inputs, Standing
 
 
@@ -16,6 +17,7 @@ class Shown:
 
     def __init__(self) -> None:
         self.standing: Standing | None = None
+        self.cautions: tuple[Caution, ...] = ()  # of the latest standing of this stove and session
         self.action: Action = LEAVE
         self._serial = 0
 
@@ -28,11 +30,16 @@ class Shown:
         """Show a computation's result, unless it is stale."""
         if standing.serial != self._serial:
             return False
-        self.standing = standing
+        self.standing, self.cautions = standing, standing.cautions
         return True
 
     def forget(self) -> None:
         """Show nothing; what is being computed is stale."""
+        self.wait()
+        self.cautions = ()
+
+    def wait(self) -> None:
+        """The same stove is worked out anew: what it is warned of stands until then."""
         self._serial += 1
         self.standing = None
         self.action = LEAVE

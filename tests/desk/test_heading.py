@@ -48,6 +48,17 @@ def test_a_session_that_is_over_gives_no_orders_and_no_cautions(burning_desk: De
     assert shown_cautions(burning_desk) == ()
 
 
+def test_a_caution_stands_while_a_changed_stove_is_worked_out_and_not_over_another_session(burning_desk: Desk) -> None:
+    burning_desk.read("620", spot="flue")
+    told = shown_cautions(stand(burning_desk))
+    burning_desk.save_stove(replace(burning_desk.stove, has_lids=not burning_desk.stove.has_lids))
+    assert burning_desk.standing is None
+    assert shown_cautions(burning_desk) == told != ()
+    assert shown_cautions(stand(burning_desk))
+    burning_desk.start_session("Another")
+    assert shown_cautions(burning_desk) == ()
+
+
 def test_a_new_stove_waits_for_its_first_fires_and_then_for_the_cold(burning_desk: Desk) -> None:
     assert first_fires_words(burning_desk) == ""
     burning_desk.save_stove(replace(burning_desk.stove, is_new=True))

@@ -4,6 +4,7 @@ Of many sessions only those chosen stand out and have a lane; the others are thi
 """
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen, QPolygonF
@@ -100,6 +101,7 @@ class _Drawing:
                 self._draw_thin(one)
         for place, one in enumerate(told):
             self._draw_curve(place, one)
+        self._draw_band_name(found)
         for place, one in enumerate(told):
             self._draw_lane(one, self._ground + px(_AXIS) + px(_LANE) * place, strong=place == 0)
         top = self._ground + px(_AXIS) + px(_LANE) * len(told)
@@ -128,8 +130,6 @@ class _Drawing:
         self._painter.fillRect(box, QColor(theme.band))
         for level in (box.top(), box.bottom()):
             draw_line(self._painter, theme.verdigris, 1.2, QPointF(self._left, level), QPointF(self._right, level))
-        name = QRectF(self._left + px(8), max(box.center().y() - px(12), box.top()), px(200), px(24))
-        draw_words(self._painter, name, heat_name(band), theme.verdigris, side=LEFT, size=PLACE, weight=600)
         step = _TICKS[self._unit]
         low, high = (float(degrees(heat, self._unit)) for heat in (self._floor, self._ceiling))
         tick = step * (low // step + 1)
@@ -138,6 +138,20 @@ class _Drawing:
             place = QRectF(0, level - px(12), self._left - px(8), px(24))
             draw_words(self._painter, place, f"{tick:.0f}", theme.soft, side=RIGHT, size=SMALL)
             tick += step
+
+    def _draw_band_name(self, found: Compared) -> None:
+        """In the band where no curve runs, as far left as may be; where all is full, on ground of its own."""
+        words = heat_name(found.band)
+        middle = 0.5 * (self._y(found.band.low) + self._y(found.band.high))
+        wide = QFontMetricsF(font(PLACE, 600)).horizontalAdvance(words) + px(8)
+        box = QRectF(self._left + px(4), middle - px(12), wide, px(24))
+        curves = [self._points(one) for one in found.sessions]
+        room = (box.translated(step, 0.0) for step in range(0, int(self._right - box.right()), int(px(12))))
+        place = next((one for one in room if not any(runs_through(curve, one) for curve in curves)), None)
+        if place is None:
+            self._painter.fillRect(box, QColor(self._theme.band))
+        name = (place or box).adjusted(px(4), 0, 0, 0)
+        draw_words(self._painter, name, words, self._theme.verdigris, side=LEFT, size=PLACE, weight=600)
 
     def _draw_axis(self) -> None:
         theme = self._theme
@@ -259,3 +273,16 @@ class _Drawing:
 def _length(one: Beside) -> float:
     """Minutes from the match that are drawn: to the last entry, of today as far as three hours ahead."""
     return one.minutes if one.coming is None else max(one.minutes, one.coming.minutes[-1])
+
+
+def runs_through(curve: Sequence[QPointF], box: QRectF) -> bool:
+    """Whether a line through points touches a box."""
+    for start, end in pairwise(curve):
+        left, right = max(start.x(), box.left()), min(end.x(), box.right())
+        if left > right:
+            continue
+        slope = (end.y() - start.y()) / max(end.x() - start.x(), 1e-9)
+        heights = [start.y() + slope * (x - start.x()) for x in (left, right)]
+        if min(heights) <= box.bottom() and max(heights) >= box.top():
+            return True
+    return False

@@ -15,6 +15,7 @@ from cookstove_gui.phrases.edge import local_day, short_date
 from cookstove_gui.phrases.logbook.record import moved_words
 
 _PLOT = 120  # px of the design: one small plot with its heading
+_HEADING, _NUMBER = 26, 20  # heights
 _RINGS = 26  # one line of rings
 
 
@@ -67,10 +68,10 @@ class LearningPicture(Picture):
 
     def _plot(self, painter: QPainter, box: QRectF, name: str, values: Sequence[float]) -> None:
         theme = self.look.theme
-        heading = QRectF(box.left(), box.top(), box.width(), px(26))
+        heading = QRectF(box.left(), box.top(), box.width(), px(_HEADING))
         draw_words(painter, heading, name, theme.ink, side=LEFT, size=PLACE, weight=600)
         draw_words(painter, heading, moved_words(tuple(values)), theme.ink, side=RIGHT, size=PLACE, weight=600)
-        foot, top = box.bottom() - px(20), box.top() + px(40)
+        foot, top = box.bottom() - px(20), heading.bottom() + px(_NUMBER)  # the highest has its number above it
         draw_line(painter, theme.line, 1.2, QPointF(box.left(), foot), QPointF(box.right(), foot))
         if not values:
             return
@@ -88,7 +89,7 @@ class LearningPicture(Picture):
         for point in points:
             painter.drawEllipse(point, px(4), px(4))
         peak = points[max(range(len(values)), key=lambda place: values[place])]
-        label = QRectF(min(peak.x() + px(8), box.right() - px(40)), peak.y() - px(18), px(40), px(18))
+        label = QRectF(min(peak.x() + px(8), box.right() - px(40)), peak.y() - px(_NUMBER), px(40), px(_NUMBER))
         draw_words(painter, label, f"{most:.0f}", theme.soft, side=LEFT, size=SMALL)
 
     def _rings(self, painter: QPainter, box: QRectF, name: str, judged: Judged | None) -> None:

@@ -26,6 +26,7 @@ CHOICE_WIDTH = 220
 FORM_WIDTH = 320
 
 _LIGHT = "Light the fire and read the stove on Cook; then you see {} here."
+_WORKING = "Working it out …"
 _OVER = f"This session is over. {_LIGHT}"
 
 
@@ -118,6 +119,8 @@ class PlanPart(QWidget, Generic[Asked, Found]):
                 return
         inputs = self.inputs()
         if inputs is not None:
+            if self._answered is None:
+                self.show_nothing(_WORKING)
             self._asked = inputs
             self._job.ask()
 
@@ -147,7 +150,7 @@ class PlanPart(QWidget, Generic[Asked, Found]):
 
     def show_nothing(self, why: str) -> None:
         """Show no answer, and why; what is still being worked out answers a question that isn't asked any more."""
-        self._asked = None
+        self._asked = self._answered = None
         self.headline.setText(why)
         self._answer.setVisible(bool(why))
 

@@ -3,13 +3,13 @@
 from datetime import timedelta
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
 from cookstove_gui.gui.logbook.compare import CompareView
-from cookstove_gui.gui.logbook.compare_picture import ComparePicture
+from cookstove_gui.gui.logbook.compare_picture import ComparePicture, runs_through
 from cookstove_gui.gui.logbook.difference_table import DifferenceTable
 from cookstove_gui.gui.logbook.many_differences import ManyDifferences
 from tests.gui.hands import control, mark, rows, seen
@@ -63,3 +63,12 @@ def test_of_forty_those_chosen_stand_out_and_the_table_scrolls(qtbot):
     view.show_sessions(numbers[:8])
     assert control(view, "difference_table", DifferenceTable).isVisibleTo(view)
     assert picture._strong == tuple(range(8))
+
+
+def test_a_line_is_found_to_run_through_a_box_or_past_it():
+    box = QRectF(10, 10, 20, 10)
+    past, through = [QPointF(0, 0), QPointF(40, 8)], [QPointF(0, 0), QPointF(40, 30)]
+    assert not runs_through(past, box)
+    assert runs_through(through, box)
+    assert runs_through([QPointF(0, 15), QPointF(12, 15)], box)
+    assert not runs_through([QPointF(0, 15), QPointF(9, 15)], box)

@@ -18,7 +18,7 @@ from cookstove_gui.desk import Desk
 from cookstove_gui.desk.logbook.moving import write_everything
 from cookstove_gui.forecast.learning.track_record import track_record
 from cookstove_gui.gui.background.past_study import PastStudy
-from cookstove_gui.gui.logbook import record_picture
+from cookstove_gui.gui.logbook import learning_picture, record_picture
 from cookstove_gui.gui.logbook.opened_session import OpenedSession
 from cookstove_gui.gui.logbook.page import LogbookPage
 from cookstove_gui.gui.logbook.record_picture import RecordPicture
@@ -406,3 +406,15 @@ def test_every_sign_of_the_record_is_named_however_narrow_it_is(qtbot, desk):
     assert told[0][0].left() > 0
     assert told[-1][0].right() <= px(500)
     assert all(one.right() < other.left() for (one, _), (other, _) in itertools.pairwise(told))
+
+
+def test_the_highest_number_of_a_small_plot_stands_below_its_heading(monkeypatch, look):
+    written = {}
+    monkeypatch.setattr(
+        learning_picture, "draw_words", lambda _painter, box, words, *_, **__: written.update({words: box})
+    )
+    picture, paper = learning_picture.LearningPicture(look), QPixmap(330, 120)
+    painter = QPainter(paper)
+    picture._plot(painter, QRectF(0, 0, 330, 120), "Length of a window", (164.0, 90.0, 60.0))
+    painter.end()
+    assert written["164"].top() >= written["Length of a window"].bottom()

@@ -128,6 +128,18 @@ def test_an_answer_that_comes_too_late_is_not_shown(qtbot, desk, page):
     assert seen(page, "plan_bake_headline") == ""
 
 
+def test_until_the_first_answer_it_says_that_it_is_being_worked_out(qtbot, desk, page):
+    push(page, "part_water")
+    assert seen(page, "plan_water_headline") == "Working it out …"
+    settle(qtbot, page, "plan_water")
+    answer = seen(page, "plan_water_headline")
+    assert "Working" not in answer
+    type_in(page, "water_amount", "3")
+    assert seen(page, "plan_water_headline") == answer  # the one before stands until the next is there
+    settle(qtbot, page, "plan_water")
+    assert seen(page, "plan_water_headline") != answer
+
+
 def test_water_is_answered_for_every_spot_of_the_cooktop(qtbot, desk, page):
     push(page, "part_water")
     settle(qtbot, page, "plan_water")
