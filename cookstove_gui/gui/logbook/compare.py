@@ -16,7 +16,7 @@ from cookstove_gui.gui.widgets.form import Answer, Either, button, words
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.picture import WaysOut, ways_out_key
 from cookstove_gui.gui.widgets.theme import STEP
-from cookstove_gui.phrases.logbook.compare import FEW, compare_behind, compare_headline, unlike
+from cookstove_gui.phrases.logbook.compare import FEW, compare_behind, compare_rungs, unlike
 
 _FOOT = "On grey: what differs most. Whether it makes the difference the log alone can’t say."
 _MANY = "Enter in a row lets its session stand out among the others, Enter again takes it back. "
@@ -90,8 +90,8 @@ class CompareView(QWidget):
         self._found, by_clock = found, self._from.key == "clock"
         names = [one.name for one in found.sessions]
         likely = Figure.RISE in found.likely and found.sessions[0].coming is not None
-        sentence = compare_headline(found.found, names, found.band, likely=likely)
-        self._sentence.setText(sentence)
+        sentence, *shorter = compare_rungs(found.found, names, found.band, likely=likely)
+        self._sentence.show_rungs((sentence, *shorter))
         self._behind.setText(compare_behind(found.found, found.labels, names, by_clock=by_clock))
         is_many = len(names) > FEW
         strong = self._standing_out(found) if is_many else range(len(names))

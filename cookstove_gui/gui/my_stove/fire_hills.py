@@ -76,7 +76,9 @@ class _Drawing:
                 self._draw_hills(own, left, wide, clock)
             else:
                 self._draw_to_come(found.stages[place], left, wide)
-            self._draw_limits(found.stages[place], left, wide, done=place < found.done)
+            self._draw_limits(
+                found.stages[place], left, wide, done=place < found.done, burns=any(hill.coming for hill in own)
+            )
         self._draw_path(found, columns)
 
     def _draw_scale(self) -> None:
@@ -156,7 +158,7 @@ class _Drawing:
             start = min(max(peak.x() - wide / 2, left), max(edge[-1].x() - wide, left))
             self._text(QRectF(start, peak.y() - px(30), wide + px(2), px(24)), words, self._theme.ink, left=True)
             return
-        level = peak.y() + px(4)
+        level = max(peak.y() + px(4), roof + px(15))  # clear of the limit
         beside = [place.x() for place in edge if place.y() < level + px(14) and place.x() <= peak.x()]
         right = min(beside, default=peak.x())
         if right - left < QFontMetricsF(font(SMALL)).horizontalAdvance(number) + px(8):
@@ -202,7 +204,7 @@ class _Drawing:
         shape = [QPointF(left + x * wide, self._level(ROOM + share * (peak - ROOM))) for x, share in _SHAPE]
         self._painter.drawPolyline(QPolygonF(shape))
 
-    def _draw_limits(self, stage: Stage, left: float, wide: float, *, done: bool) -> None:
+    def _draw_limits(self, stage: Stage, left: float, wide: float, *, done: bool, burns: bool) -> None:
         if stage.top_at_most is not None:
             level = self._level(stage.top_at_most)
             self._line(self._theme.ember, 2.0, QPointF(left, level), QPointF(left + wide, level))
@@ -221,7 +223,8 @@ class _Drawing:
             self._painter.drawLine(QPointF(left, level), QPointF(left + wide, level))
             box = QRectF(left, level - px(26), wide, px(24))
             words = f"at least {degrees(stage.top_reaches, self._unit):.0f}"
-            self._text(box, words, self._theme.verdigris, right=True, weight=600)
+            # over the foot of a hill, and not over what its fire is likely to do
+            self._text(box, words, self._theme.verdigris, left=burns, right=not burns, weight=600)
 
     def _draw_path(self, found: FirstFiresPicture, columns: list[tuple[float, float]]) -> None:
         level = self._whole.bottom() - px(33)

@@ -43,6 +43,15 @@ def compare_headline(found: Comparison, names: Sequence[str], band: HeatBand, *,
     return f"{capital(names[0])} {rises_or_rose} {', and '.join(parts)}{rest}."
 
 
+def compare_rungs(found: Comparison, names: Sequence[str], band: HeatBand, *, likely: bool = False) -> tuple[str, ...]:
+    """The same from long to short: whole, then without those that did not come to the heat."""
+    whole = compare_headline(found, names, band, likely=likely)
+    rises = found.figures.get(Figure.RISE, tuple(None for _ in names))
+    if len(names) > FEW or rises[0] is None or sum(rise is not None for rise in rises) < 2:
+        return (whole,)
+    return tuple(dict.fromkeys((whole, f"{whole.partition('; ')[0].rstrip('.')}.")))
+
+
 def _among_many(first: str, rises: Sequence[float | None], heat: str, *, likely: bool) -> str:
     """Where the first stands among more sessions than can be told one by one."""
     own, others = rises[0], [rise for rise in rises[1:] if rise is not None]

@@ -408,12 +408,13 @@ def test_every_sign_of_the_record_is_named_however_narrow_it_is(qtbot, desk):
     assert all(one.right() < other.left() for (one, _), (other, _) in itertools.pairwise(told))
 
 
-def test_the_highest_number_of_a_small_plot_stands_below_its_heading(monkeypatch, look):
+def test_the_highest_number_of_a_small_plot_stands_below_its_heading(qtbot, monkeypatch, look):
     written = {}
     monkeypatch.setattr(
         learning_picture, "draw_words", lambda _painter, box, words, *_, **__: written.update({words: box})
     )
     picture, paper = learning_picture.LearningPicture(look), QPixmap(330, 120)
+    qtbot.addWidget(picture)
     painter = QPainter(paper)
     picture._plot(painter, QRectF(0, 0, 330, 120), "Length of a window", (164.0, 90.0, 60.0))
     painter.end()

@@ -6,6 +6,7 @@ from cookstove_gui.cooking.fires.comparing import Comparison, Figure
 from cookstove_gui.phrases.logbook.compare import (
     compare_behind,
     compare_headline,
+    compare_rungs,
     difference_words,
     figure_words,
     unlike,
@@ -41,6 +42,15 @@ def found(*rises: float | None, common: int = 4, **figures: tuple[float | None, 
 )
 def test_how_the_first_rises_against_the_others(rises: tuple[float | None, ...], said: str) -> None:
     assert compare_headline(found(*rises), NAMES, BREAD) == said
+
+
+def test_where_the_sentence_is_too_long_those_that_did_not_come_are_left_out_and_never_a_difference() -> None:
+    assert compare_rungs(found(99, 115, None), NAMES, BREAD) == (
+        "Today rises 16 min faster than 8 Nov; 24 Oct did not come to bread heat from cold.",
+        "Today rises 16 min faster than 8 Nov.",
+    )
+    for rises in ((99, 101, 115), (None, 101, None), (99, None, None)):
+        assert len(compare_rungs(found(*rises), NAMES, BREAD)) == 1
 
 
 def test_what_is_likely_is_told_as_likely_and_has_a_star() -> None:
