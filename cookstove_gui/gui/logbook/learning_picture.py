@@ -41,6 +41,10 @@ class LearningPicture(Picture):
         lengths = tuple(one.length_min for one in found.sessions)
         misses = tuple(one.miss_min for one in found.sessions if one.miss_min is not None)
         self._plot(painter, QRectF(whole.left(), whole.top(), whole.width(), px(_PLOT)), "Length of a window", lengths)
+        for one, side in ((found.sessions[0], LEFT), (found.sessions[-1], RIGHT)):
+            below = QRectF(whole.left(), whole.top() + px(_PLOT - 19), whole.width(), px(18))
+            day = short_date(local_day(one.at, one.offset_minutes))
+            draw_words(painter, below, day, self.look.theme.soft, side=side, size=SMALL)
         second = QRectF(whole.left(), whole.top() + px(_PLOT), whole.width(), px(_PLOT))
         self._plot(painter, second, "Typical miss", misses)
         top = whole.top() + px(2 * _PLOT + 8)

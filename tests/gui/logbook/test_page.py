@@ -16,6 +16,7 @@ from PySide6.QtWidgets import QApplication, QComboBox, QDialog, QFileDialog, QLi
 
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.logbook.moving import write_everything
+from cookstove_gui.forecast.learning.record_by_session import record_by_session
 from cookstove_gui.forecast.learning.track_record import track_record
 from cookstove_gui.gui.background.past_study import PastStudy
 from cookstove_gui.gui.logbook import learning_picture, record_picture
@@ -27,6 +28,7 @@ from cookstove_gui.gui.widgets import printing
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.logbook.log_file import read_log
 from cookstove_gui.logbook.logbook import Logbook
+from cookstove_gui.phrases.edge import local_day, short_date
 from cookstove_gui.study import StudyInputs, study
 from tests.forecast.learning.made_records import record_rows
 from tests.gui.clipping import settle
@@ -417,5 +419,10 @@ def test_the_highest_number_of_a_small_plot_stands_below_its_heading(qtbot, monk
     qtbot.addWidget(picture)
     painter = QPainter(paper)
     picture._plot(painter, QRectF(0, 0, 330, 120), "Length of a window", (164.0, 90.0, 60.0))
-    painter.end()
     assert written["164"].top() >= written["Length of a window"].bottom()
+    found = record_by_session(record_rows(sessions=6, held=(True,) * 6))
+    picture.show_record(found, "")
+    picture.draw(painter, QRectF(0, 0, 330, 400))
+    painter.end()
+    for one in (found.sessions[0], found.sessions[-1]):  # from when to when
+        assert short_date(local_day(one.at, one.offset_minutes)) in written
