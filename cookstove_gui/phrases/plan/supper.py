@@ -132,7 +132,7 @@ def clash_words(clash: Clash, plan: Plan) -> str:
     if step is not None and step.fails_by:
         part = part_of_step(plan, step)
         where = "the oven is" if isinstance(part, Heat) and part.place is Place.OVEN else "every spot is"
-        return f"{name}: {where} {_FAILS_BY[step.fails_by].lower()} for it{chance}."
+        return f"{name}: {where} {_FAILS_BY[step.fails_by].lower()}{chance}."
     return f"{name} hardly finds its heat{chance}."
 
 

@@ -53,6 +53,7 @@ def test_a_pot_that_cooks_for_long_goes_where_the_heat_is():
     first = fit.spots.index("top_front_left")
     assert fit.good[0, first].tolist() == [True, False]
     assert fit.good[0, 1 - first].tolist() == [False, False]  # nobody begins where it is cold
+    assert fit.served(slice(0, 1), (0, 1)).tolist() == [[True, False]]
 
 
 def test_between_a_spot_too_hot_and_one_too_cool_a_pot_finds_its_heat():
@@ -66,12 +67,13 @@ def test_between_a_spot_too_hot_and_one_too_cool_a_pot_finds_its_heat():
     assert fit.chances(np.array([0.0]))[:, 0] == pytest.approx(0.5 / 3.0)  # half of what a spot of its own counts
 
 
-def test_a_bake_does_not_slide_between_two_ovens_of_one_stove():
-    sides = ("oven_centre", "oven_left", "oven_right")
-    either = np.stack((_flat(600.0), _flat(200.0), _flat(700.0)), axis=1)
-    (fit,) = heat_fits(_futures(either, spots=sides), STOVE, [replace(oven(30, 375, 425), evenness=1000.0)])
+def test_a_bake_does_not_slide_from_one_side_of_the_oven_to_the_other():
+    either = np.stack((_flat(600.0), _flat(200.0)), axis=1)
+    bake = replace(oven(30, 375, 425), evenness=1000.0)
+    (fit,) = heat_fits(_futures(either, spots=("oven_left", "oven_right")), STOVE, [bake])
     assert fit is not None
-    assert not fit.served(slice(0, 1), range(len(fit.spots))).any()
+    assert len(fit.spots) == 2
+    assert not fit.served(slice(0, 1), (0, 1)).any()
 
 
 @pytest.mark.parametrize(("high", "gentle"), [(260.0, True), (400.0, False)])
@@ -153,6 +155,6 @@ def test_each_fire_that_got_there_speaks_against_the_futures_that_never_do():
 
 
 def test_a_future_that_is_there_already_keeps_its_pace():
-    warm = _futures(_flat(400.0), 70.0 + 6.0 * MINUTES)
+    warm = _futures(400.0 + MINUTES, 70.0 + 6.0 * MINUTES)
     paced = paced_by(warm, "oven_centre", WANTED, np.array([100.0]), 3)
-    assert paced.of("oven_centre")[0] == pytest.approx(kelvin(_flat(400.0), "F"))
+    assert paced.of("oven_centre")[0] == pytest.approx(kelvin(400.0 + MINUTES, "F"))

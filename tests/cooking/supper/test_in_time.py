@@ -128,3 +128,13 @@ def test_a_bake_in_an_oven_too_uneven_for_it_is_not_as_planned(evenness: float) 
     plan = plan_meal(Supper(table_at=NOW + timedelta(hours=1), dishes=(pie,)), burning(), NOW)
     assert plan.chance is not None
     assert (plan.chance > 0.5) == (evenness > 0.0)
+
+
+def test_a_dish_that_may_wait_is_in_time_where_it_is_done_too_soon() -> None:
+    """At one heat alone nothing is to be slowed down."""
+    told = []
+    for may_wait in (0.0, 30.0):
+        pie = dish("pie", oven(45.0, 374.0, 376.0), may_wait=may_wait)
+        plan = plan_meal(Supper(table_at=NOW + timedelta(hours=5), dishes=(pie,)), FIRE, NOW)
+        told.append(plan.chance or 0.0)
+    assert told[1] > told[0] + 0.02

@@ -124,9 +124,9 @@ def test_a_clash_is_named_with_the_least_change(clash: Clash, said: str) -> None
 @pytest.mark.parametrize(
     ("step", "fails_by", "title", "said", "line"),
     [
-        (BAKE, "uneven", "Too uneven;", "Apple pie: the oven is too uneven for it (2 in 10).", "place too uneven"),
-        (BOIL, "uneven", "Too uneven;", "Greens: every spot is too uneven for it (2 in 10).", "place too uneven"),
-        (BOIL, "hot", "Too hot;", "Greens: every spot is too hot for it (2 in 10).", "place too hot"),
+        (BAKE, "uneven", "Too uneven;", "Apple pie: the oven is too uneven (2 in 10).", "place too uneven"),
+        (BOIL, "uneven", "Too uneven;", "Greens: every spot is too uneven (2 in 10).", "place too uneven"),
+        (BOIL, "hot", "Too hot;", "Greens: every spot is too hot (2 in 10).", "place too hot"),
         (BOIL, "", "Too little heat;", "Greens hardly finds its heat (2 in 10).", "fails 8 times in 10"),
     ],
 )
