@@ -3,8 +3,8 @@
 import hashlib
 import pickle
 import tempfile
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from pathlib import Path
 from typing import Any, Protocol
@@ -116,6 +116,7 @@ class Answer:
     chance_30: float  # of being in the band in 30 min
     enters: FloatArray  # (3,) p10, p50, p90 [min]; HORIZON stands for later or never
     now: FloatArray | None = None  # (3,) p10, p50, p90 [K]; none where nothing is said of it
+    instants: Mapping[str, float] = field(default_factory=dict)  # other arrivals to shape loaves by [min]; inf: never
 
 
 def answer_from_paths(paths: FloatArray, band: HeatBand, minutes: FloatArray) -> Answer:

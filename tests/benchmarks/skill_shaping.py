@@ -33,8 +33,10 @@ def shaped_at(looks: Sequence[Look]) -> float:
     return float("inf")
 
 
-def waits(questions: Sequence[Question], answers: Sequence[Answer]) -> FloatArray:
+def waits(questions: Sequence[Question], answers: Sequence[Answer], instant: str = "") -> FloatArray:
     """Minutes (firings, 2) that the dough and the oven wait, of the firings whose oven came to its heat.
+
+    The loaves are shaped for the median arrival, or for one of the answers' other `instants`.
 
     A firing counts if it was asked about longer than PROOF before; loaves never shaped make the oven wait as long as
     dough would, PROOF.
@@ -49,7 +51,10 @@ def waits(questions: Sequence[Question], answers: Sequence[Answer]) -> FloatArra
         came = [q.minute + q.arrival for q, _ in own if q.arrival is not None and q.arrival < HORIZON]
         if not came or own[0][0].minute > came[0] - PROOF:
             continue
-        looks = [Look(q.minute, q.minute + a.enters[1] if a.enters[1] < HORIZON else np.inf) for q, a in own]
+        foretold = [a.instants[instant] if instant else float(a.enters[1]) for _, a in own]
+        looks = [
+            Look(q.minute, q.minute + x if x < HORIZON else np.inf) for (q, _), x in zip(own, foretold, strict=True)
+        ]
         ready = min(shaped_at(looks), came[0]) + PROOF
         rows.append((max(came[0] - ready, 0.0), max(ready - came[0], 0.0)))
     return np.array(rows, dtype=np.float64).reshape(-1, 2)
@@ -60,13 +65,14 @@ def shaping_lines(questions: Sequence[Question], said: Mapping[str, Sequence[Ans
     lines = [
         f"Shaping {PROOF:.0f} min before the foretold arrival  firings  dough waits  oven waits  together  9 in 10"
     ]
-    for name, answers in said.items():
-        found = waits(questions, answers)
+    ways = [(name, answers, way) for name, answers in said.items() for way in ("", *answers[0].instants)]
+    for name, answers, way in ways:
+        found = waits(questions, answers, way)
         if not len(found):
             continue
         both = found.sum(axis=1)
         lines.append(
-            f"{name:44s} {len(found):7d} {found[:, 0].mean():9.1f}   {found[:, 1].mean():9.1f} "
+            f"{f'{name} {way}':44s} {len(found):7d} {found[:, 0].mean():9.1f}   {found[:, 1].mean():9.1f} "
             f"{both.mean():9.1f} {np.quantile(both, 0.9):8.1f}"
         )
     return lines

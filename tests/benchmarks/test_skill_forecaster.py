@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from tests.benchmarks import skill
-from tests.benchmarks.skill_forecaster import Estimator, Follower, character_of
+from tests.benchmarks.skill_forecaster import LATER, Estimator, Follower, character_of, later_of_those_that_come
 from tests.benchmarks.skill_questions import HORIZON, questions_of
 from tests.benchmarks.skill_zones import zone_lines
 from tests.world.sessions import WorldSession, make_session
@@ -33,6 +33,12 @@ def test_answers_are_in_order_and_within_the_horizon(session: WorldSession) -> N
         assert (np.diff(answer.enters) >= 0).all()
         assert 0 <= answer.enters[0] <= answer.enters[2] <= HORIZON
         assert 0 <= answer.chance_30 <= 1
+
+
+def test_the_later_instant_is_of_the_futures_that_come_if_half_do() -> None:
+    comes = np.arange(101.0)
+    assert later_of_those_that_come(np.append(comes, np.full(101, np.inf))) == pytest.approx(100 * LATER)
+    assert later_of_those_that_come(np.append(comes, np.full(102, np.inf))) == np.inf
 
 
 def test_without_a_past_nothing_has_been_learned(session: WorldSession) -> None:
