@@ -13,7 +13,7 @@ from cookstove_gui.cooking.supper.clashes import NO_HEAT, clashes_of
 from cookstove_gui.cooking.supper.dishes import HandsOn, Heat, Part, Wait
 from cookstove_gui.cooking.supper.fire import Fire, fire_steps
 from cookstove_gui.cooking.supper.heats import HeatFit
-from cookstove_gui.cooking.supper.in_time import ON_TIME_MIN, is_in_time
+from cookstove_gui.cooking.supper.in_time import ON_TIME_MIN, SUREST, is_in_time
 from cookstove_gui.cooking.supper.jobs import OVEN_PLACES, SLOT_MIN, DishAhead, Grid, next_part
 from cookstove_gui.cooking.supper.marks import LET_GO, Supper, step_key
 from cookstove_gui.cooking.supper.moves import moves_between
@@ -101,7 +101,7 @@ def read_back(
         margin=supper.margin,
         dishes=supper.dishes,
         steps=tuple(steps),
-        chance=float(np.all(holds, axis=0).mean()) if holds else None,
+        chance=min(float(np.all(holds, axis=0).mean()), SUREST) if holds else None,
         clashes=clashes_of(supper, solved.ahead, solved.problem, solved.solution, table.grid, steps),
         proven=solved.solution.proven,
         lit=fire.lit,
@@ -150,7 +150,7 @@ def _with_chances(
             first, last = fit.rows(at + np.array([min(slack, 0.0), min(slack, _MOST_SLACK_MIN) + ON_TIME_MIN]))
             right, there = (serves(slice(row, row + 1), spots)[0] for serves in (fit.right, fit.served))
             in_time = np.asarray(fit.served(slice(first, last + 1), spots).any(axis=0))
-        chance = float(there.mean())
+        chance = min(float(there.mean()), SUREST)
         fails_by = ""
         if chance < NO_HEAT:
             warm, cool = (np.asarray(one[row, spots].any(axis=0)) for one in (fit.warm, fit.cool))

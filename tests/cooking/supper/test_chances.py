@@ -9,6 +9,7 @@ from cookstove_gui.cooking.fit.tasks import Place
 from cookstove_gui.cooking.supper import planning
 from cookstove_gui.cooking.supper.dishes import Heat
 from cookstove_gui.cooking.supper.heats import HeatFit
+from cookstove_gui.cooking.supper.in_time import SUREST
 from cookstove_gui.cooking.supper.marks import Supper
 from cookstove_gui.cooking.supper.plan import Plan
 from cookstove_gui.forecast.model.ensemble import MEMBERS
@@ -46,7 +47,7 @@ def chances(plan: Plan) -> list[float]:
 def test_a_pot_goes_where_the_heat_is_right_then(monkeypatch: pytest.MonkeyPatch) -> None:
     either = np.stack((HALF, ~HALF))
     plan = planned(monkeypatch, heats(either))
-    assert (chances(plan), plan.chance) == ([1.0], 1.0)
+    assert (chances(plan), plan.chance) == ([SUREST], SUREST)
 
 
 def test_a_pot_does_not_go_where_another_stands(monkeypatch: pytest.MonkeyPatch) -> None:
@@ -56,7 +57,12 @@ def test_a_pot_does_not_go_where_another_stands(monkeypatch: pytest.MonkeyPatch)
     assert plan.chance == 0.0  # what is right for one is wrong for the other
 
 
-@pytest.mark.parametrize(("late", "in_time"), [(10.0, 1.0), (15.0, 0.0)])
+def test_nothing_is_told_as_surer_than_suppers_were_found_to_be(monkeypatch: pytest.MonkeyPatch) -> None:
+    plan = planned(monkeypatch, heats(np.ones((2, MEMBERS), dtype=bool)))
+    assert [*chances(plan), plan.chance] == [0.85, 0.85]
+
+
+@pytest.mark.parametrize(("late", "in_time"), [(10.0, SUREST), (15.0, 0.0)])
 def test_a_pot_too_may_be_ten_minutes_late(monkeypatch: pytest.MonkeyPatch, late: float, in_time: float) -> None:
     """The last start that is in time is 20 min from now; before `late` more no spot is hot."""
     fit = heats(np.ones((2, MEMBERS), dtype=bool), since=20.0 + late)
