@@ -9,6 +9,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QAbstractButton, QApplication, QFileDialog, QWidget
 from pytestqt.qtbot import QtBot
 
+from cookstove_gui.desk.plan.kept_pots import kept_pots
 from cookstove_gui.gui.drawn_stove.spot_patch import SpotPatch
 from cookstove_gui.gui.my_stove.draw.plus_place import PlusPlace
 from cookstove_gui.gui.widgets.sections import Sections
@@ -119,14 +120,19 @@ def test_four_pots(opened: MainWindow, qtbot: QtBot) -> None:
     key(opened, Qt.Key.Key_F2)
     part(opened, "pots")
     tab_to(opened, "pots_add")
-    for _ in range(2):
+    for _ in range(4):
         key(opened, Qt.Key.Key_Insert)
         popup = QApplication.activePopupWidget()
         assert popup is not None, "Ins does not open the list of tasks"
         key(opened, Qt.Key.Key_Down)
         key(opened, Qt.Key.Key_Return)
         answered(opened, qtbot)
-    assert len(opened.desk.setting("pots", "")) > 0
+    assert len(kept_pots(opened.desk).pots) == 4
+    key(opened, Qt.Key.Key_F1)
+    key(opened, Qt.Key.Key_F10)
+    key(opened, Qt.Key.Key_L)
+    key(opened, Qt.Key.Key_Return)
+    assert (kinds(opened.desk)[-1], opened.desk.entries[-1].note) == (Kind.PAN, "lid")
 
 
 def test_a_visitors_report(opened: MainWindow, qtbot: QtBot, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
