@@ -1,10 +1,10 @@
-"""What a cook types behind `--if`: “two splits”, “2 kg”, “air 0.3”, “shut the air”, “bypass closed”, “leave”."""
+"""What a cook types behind `--if`: “two splits”, “2 kg”, “kindling”, “air 0.3”, “bypass closed”, “leave”."""
 
 import re
 
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import LEAVE, Action, ActionKind
-from cookstove_gui.stove.entries import USUAL_SPLIT
+from cookstove_gui.stove.entries import USUAL_KINDLING, USUAL_SPLIT
 from cookstove_gui.units import kilograms, parse_number
 
 _FILLERS = {"add", "put", "on", "the", "to", "at", "now", "it", "of", "wood", "set", "turn", "leave"}
@@ -20,6 +20,8 @@ def action_from_text(text: str) -> Action:
     kept = [word for word in words if word not in _FILLERS]
     if not kept and "leave" in words:
         return LEAVE
+    if kept == ["kindling"]:
+        return Action(kind=ActionKind.KINDLING, value=USUAL_KINDLING)
     for name, kind in (("air", ActionKind.AIR), ("bypass", ActionKind.BYPASS)):
         if name in kept:
             kept.remove(name)

@@ -6,7 +6,7 @@ from cookstove_gui.commands import parsing
 from cookstove_gui.commands.what_if import action_from_text
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.forecast.answers import LEAVE, Action, ActionKind
-from cookstove_gui.stove.entries import USUAL_SPLIT
+from cookstove_gui.stove.entries import USUAL_KINDLING, USUAL_SPLIT
 
 
 @pytest.mark.parametrize(
@@ -15,6 +15,7 @@ from cookstove_gui.stove.entries import USUAL_SPLIT
         ("leave", LEAVE),
         ("Leave it", LEAVE),
         ("two splits", Action(kind=ActionKind.WOOD, value=2 * USUAL_SPLIT)),
+        ("put on kindling", Action(kind=ActionKind.KINDLING, value=USUAL_KINDLING)),
         ("add 1 split now", Action(kind=ActionKind.WOOD, value=USUAL_SPLIT)),
         ("put a log on", Action(kind=ActionKind.WOOD, value=USUAL_SPLIT)),
         ("half a split", None),
