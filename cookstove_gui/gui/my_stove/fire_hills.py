@@ -14,7 +14,7 @@ from cookstove_gui.gui.widgets.signs import paint_caution
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import colour
 from cookstove_gui.gui.widgets.type import SMALL, font
-from cookstove_gui.phrases.edge import day_and_month, weekday
+from cookstove_gui.phrases.edge import day_and_month, short_date, weekday
 from cookstove_gui.stove.drawn.heat_colours import ROOM, heat_colour
 from cookstove_gui.units import degrees, kelvin
 
@@ -62,6 +62,7 @@ class _Drawing:
         self._whole = whole
         self._ground = whole.bottom() - px(_PATH)
         self._top = whole.top() + px(24)
+        self._areas: list[QPolygonF] = []  # that hills and what is to come take up
 
     def _level(self, heat: float) -> float:
         share = (heat - ROOM) / (_TOP_HEAT - ROOM)
@@ -76,9 +77,7 @@ class _Drawing:
                 self._draw_hills(own, left, wide, clock)
             else:
                 self._draw_to_come(found.stages[place], left, wide)
-            self._draw_limits(
-                found.stages[place], left, wide, done=place < found.done, burns=any(hill.coming for hill in own)
-            )
+            self._draw_limits(found.stages[place], left, wide, done=place < found.done)
         self._draw_path(found, columns)
 
     def _draw_scale(self) -> None:
@@ -104,11 +103,22 @@ class _Drawing:
             box = QRectF(left, self._ground + px(4), max(last * scale, px(60)), px(24))
             if hill.coming is not None:
                 plate = self._draw_now(left + hill.minutes * scale, clock)
-                if left + QFontMetricsF(font(SMALL)).horizontalAdvance(said) > plate.left() - px(6):
-                    box.moveLeft(plate.right() + px(6))
+                rungs = (said, day_and_month(hill.day), short_date(hill.day))
+                said, at = self._beside_plate(rungs, left, plate)
+                box.moveLeft(at)
             self._text(box, said, self._theme.soft, left=hill.coming is not None)
             day = hill.day
             left += last * scale + px(12)
+
+    def _beside_plate(self, rungs: tuple[str, ...], left: float, plate: QRectF) -> tuple[str, float]:
+        """The longest way to say the day that stands before the clock of now or behind it, and where."""
+        for said in rungs:
+            wide = QFontMetricsF(font(SMALL)).horizontalAdvance(said)
+            if left + wide <= plate.left() - px(6):
+                return said, left
+            if plate.right() + px(6) + wide <= self._whole.right():
+                return said, plate.right() + px(6)
+        return "", left
 
     def _after(self, hill: Hill) -> float:
         if hill.coming is None:
@@ -130,7 +140,8 @@ class _Drawing:
         self._painter.setPen(Qt.PenStyle.NoPen)
         self._painter.setBrush(gradient)
         foot = [QPointF(edge[-1].x(), self._ground), QPointF(left, self._ground)]
-        self._painter.drawPolygon(QPolygonF([*edge, *foot]))
+        self._areas.append(QPolygonF([*edge, *foot]))
+        self._painter.drawPolygon(self._areas[-1])
         self._painter.setPen(QPen(QColor(self._theme.ink), 2.2))
         self._painter.setBrush(Qt.BrushStyle.NoBrush)
         self._painter.drawPolyline(QPolygonF(edge))
@@ -176,7 +187,8 @@ class _Drawing:
 
         self._painter.setPen(Qt.PenStyle.NoPen)
         self._painter.setBrush(colour(self._theme.ink, 28))
-        self._painter.drawPolygon(QPolygonF([*line(coming.high), *reversed(line(coming.low))]))
+        self._areas.append(QPolygonF([*line(coming.high), *reversed(line(coming.low))]))
+        self._painter.drawPolygon(self._areas[-1])
         pen = QPen(QColor(self._theme.ink), 2.2)
         pen.setDashPattern([3.0, 2.2])
         self._painter.setPen(pen)
@@ -186,6 +198,7 @@ class _Drawing:
     def _draw_now(self, across: float, clock: str) -> QRectF:
         """The line of now; returns the plate of its clock."""
         self._line(self._theme.ink, 1.6, QPointF(across, self._whole.top()), QPointF(across, self._ground + px(4)))
+        self._areas.append(QPolygonF(QRectF(across - 3, self._whole.top(), 6, self._ground - self._whole.top())))
         face = font(18, 600)
         wide = QFontMetricsF(face).horizontalAdvance(clock) + px(16)
         plate = QRectF(across - wide / 2, self._ground + px(4), wide, px(24))
@@ -204,7 +217,7 @@ class _Drawing:
         shape = [QPointF(left + x * wide, self._level(ROOM + share * (peak - ROOM))) for x, share in _SHAPE]
         self._painter.drawPolyline(QPolygonF(shape))
 
-    def _draw_limits(self, stage: Stage, left: float, wide: float, *, done: bool, burns: bool) -> None:
+    def _draw_limits(self, stage: Stage, left: float, wide: float, *, done: bool) -> None:
         if stage.top_at_most is not None:
             level = self._level(stage.top_at_most)
             self._line(self._theme.ember, 2.0, QPointF(left, level), QPointF(left + wide, level))
@@ -221,10 +234,15 @@ class _Drawing:
             pen.setDashPattern([1.0, 2.5])
             self._painter.setPen(pen)
             self._painter.drawLine(QPointF(left, level), QPointF(left + wide, level))
-            box = QRectF(left, level - px(26), wide, px(24))
             words = f"at least {degrees(stage.top_reaches, self._unit):.0f}"
-            # over the foot of a hill, and not over what its fire is likely to do
-            self._text(box, words, self._theme.verdigris, left=burns, right=not burns, weight=600)
+            room = QFontMetricsF(font(SMALL, 600)).horizontalAdvance(words) + px(4)
+            box = QRectF(left + wide - room, level - px(26), room, px(24))
+            # where neither the hill is nor what its fire is likely to do, as far right as may be
+            ways = (box.translated(-back, down) for down in (0, px(28)) for back in range(0, int(wide - room), px(8)))
+            self._text(next(filter(self._is_free, ways), box), words, self._theme.verdigris, right=True, weight=600)
+
+    def _is_free(self, box: QRectF) -> bool:
+        return all(area.intersected(QPolygonF(box)).isEmpty() for area in self._areas)
 
     def _draw_path(self, found: FirstFiresPicture, columns: list[tuple[float, float]]) -> None:
         level = self._whole.bottom() - px(33)

@@ -4,11 +4,12 @@ from types import SimpleNamespace
 
 import pytest
 from PySide6.QtCore import QPointF, QRectF
-from PySide6.QtGui import QPainter, QPixmap
+from PySide6.QtGui import QPainter, QPixmap, QPolygonF
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.gui.my_stove import fire_hills
 from cookstove_gui.gui.widgets.look import Look
+from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.units import kelvin
 
 pytestmark = pytest.mark.gui
@@ -44,8 +45,30 @@ def test_the_hottest_just_under_a_limit_is_written_below_it(drawn, hottest: floa
     assert box.right() <= 400
 
 
-def test_what_is_to_be_reached_is_named_away_from_what_the_fire_may_do(drawn) -> None:
+def test_what_is_to_be_reached_is_named_where_neither_hill_nor_future_is(drawn) -> None:
     made, written = drawn
-    for burns, side in ((True, fire_hills.LEFT), (False, fire_hills.RIGHT)):
-        made._draw_limits(STAGE, 0.0, 300.0, done=False, burns=burns)
-        assert written["at least 430"][1] == side
+    for taken in (QRectF(700, 0, 300, 300), QRectF(0, 0, 600, 300), QRectF(0, 0, 1000, made._level(STAGE.top_reaches))):
+        made._areas = [QPolygonF(taken)]
+        made._draw_limits(STAGE, 0.0, 1000.0, done=False)
+        box, _ = written["at least 430"]
+        assert not box.intersects(taken)
+    made._areas = []
+    made._draw_limits(STAGE, 0.0, 1000.0, done=False)
+    assert written["at least 430"][0].right() == 1000.0
+
+
+@pytest.mark.parametrize(
+    ("left", "plate", "said", "at"),
+    [
+        (0, 400, "Tue 16 December", 0),
+        (360, 400, "Tue 16 December", None),
+        (860, 880, "16 Dec", None),
+        (20, 100, "16 Dec", 20),
+    ],
+)
+def test_a_day_stands_whole_before_or_behind_the_clock_of_now(drawn, left, plate, said, at) -> None:
+    made, _ = drawn
+    box = QRectF(plate, 0, 60 if at != 20 else 890, 24)
+    found, place = made._beside_plate(("Tue 16 December", "16 December", "16 Dec"), left, box)
+    assert found == said
+    assert place == (at if at is not None else box.right() + px(6))
