@@ -12,7 +12,7 @@ import numpy as np
 
 from cookstove_gui.cooking.fit.tasks import Place
 from cookstove_gui.cooking.supper.chains import Problem
-from cookstove_gui.cooking.supper.dishes import HandsOn, Heat
+from cookstove_gui.cooking.supper.dishes import HandsOn, Heat, Wait
 from cookstove_gui.cooking.supper.fire import Fire, OnHeat, futures, kept_for, usual_lighting
 from cookstove_gui.cooking.supper.heats import HeatFit, heat_fits, planned_for, task_for
 from cookstove_gui.cooking.supper.helping import helping_step, next_in_oven
@@ -89,6 +89,8 @@ def _at_work(supper: Supper, before: Plan | None, now: datetime) -> Supper:
     marks = supper.marks
     for dish in supper.dishes:
         number, began, _ = next_part(supper, dish)
+        if began is not None and number + 1 < len(dish.parts) and isinstance(dish.parts[number], Wait):
+            number, began = number + 1, None  # a wait is over when the work after it begins
         part = dish.parts[number] if number < len(dish.parts) else None
         step = next((one for one in before.of_dish(dish.key) if one.key == step_key(dish.key, number)), None)
         if step is None or began is not None or not isinstance(part, HandsOn):

@@ -215,6 +215,24 @@ def test_work_is_under_way_from_its_time_until_three_minutes_after_its_end_and_t
     assert not late.of_dish("rolls")[0].begun
 
 
+def test_work_after_a_wait_is_under_way_from_its_time_too_and_ends_the_wait() -> None:
+    wanted = supper("bread", hours=5.0)
+    mixed = plan_meal(wanted, burning(), NOW).of_dish("bread")[0]
+    wanted = replace(wanted, marks=(Mark(step="bread/0", began=mixed.begin, ended=mixed.end),))
+    plan = plan_meal(wanted, burning(), mixed.end)
+    shape = plan.of_dish("bread")[2]
+    assert shape.kind is StepKind.HANDS
+    for minutes in (0.0, 8.0):
+        soon = plan_meal(wanted, burning(), shape.begin + timedelta(minutes=minutes), plan)
+        rise, at_work = soon.of_dish("bread")[1:3]
+        assert (at_work.begun, at_work.done, at_work.begin) == (True, False, shape.begin)
+        assert (rise.done, rise.end) == (True, shape.begin)
+        assert not [move for move in soon.moved if move.step == shape.key]
+    late = plan_meal(wanted, burning(), shape.end + timedelta(minutes=4), plan)
+    assert not late.of_dish("bread")[2].begun
+    assert next(move for move in late.moved if move.step == shape.key).why == "late"
+
+
 def test_what_comes_while_hands_are_at_work_goes_before_the_work() -> None:
     wanted = supper("rolls", "greens", hours=3.0)
     plan = plan_meal(wanted, burning(), NOW)
