@@ -32,6 +32,7 @@ _FAN = 30  # of 255 of ink, the futures' ground
 _KEY = 52
 _STEPS = (30, 60, 120, 240)  # min between the numbers of the axis
 _DAY = 1440.0
+_NOW = f"{TODAY}, now"
 
 
 class ComparePicture(Picture):
@@ -233,13 +234,15 @@ class _Drawing:
         )
         now = self._x(start + coming.now)
         draw_line(painter, theme.ink, 1.6, QPointF(now, self._whole.top()), QPointF(now, self._ground))
-        box = QRectF(now - px(168), self._ground - px(26), px(160), px(22))
-        side = RIGHT
-        if box.left() < self._left:
-            box, side = box.translated(px(176), 0), LEFT
-        draw_words(painter, box, f"{TODAY}, now", theme.ink, side=side, size=SMALL, weight=600)
+        draw_words(painter, self._before_now(now), _NOW, theme.ink, side=LEFT, size=SMALL, weight=600)
         if coming.arrival is not None:
             self._draw_arrival(start, coming.arrival, self._y(found.band.low))
+
+    def _before_now(self, now: float) -> QRectF:
+        """Room for the name of now: before its line, behind it only where there is none."""
+        wide = QFontMetricsF(font(SMALL, 600)).horizontalAdvance(_NOW) + px(2)
+        left = now - px(8) - wide
+        return QRectF(left if left >= self._left else now + px(8), self._ground - px(26), wide, px(22))
 
     def _draw_arrival(self, start: float, arrival: tuple[float, float, float | None], level: float) -> None:
         painter, theme = self._painter, self._theme

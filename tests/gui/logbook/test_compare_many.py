@@ -8,10 +8,12 @@ from PySide6.QtGui import QColor
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
+from cookstove_gui.gui.logbook import compare_picture
 from cookstove_gui.gui.logbook.compare import CompareView
 from cookstove_gui.gui.logbook.compare_picture import ComparePicture, runs_through
 from cookstove_gui.gui.logbook.difference_table import DifferenceTable
 from cookstove_gui.gui.logbook.many_differences import ManyDifferences
+from cookstove_gui.gui.widgets.steps import px
 from tests.gui.hands import control, mark, rows, seen
 from tests.gui.pages import NOW, held_desk, keep_session, shown
 
@@ -72,3 +74,12 @@ def test_a_line_is_found_to_run_through_a_box_or_past_it():
     assert runs_through(through, box)
     assert runs_through([QPointF(0, 15), QPointF(12, 15)], box)
     assert not runs_through([QPointF(0, 15), QPointF(9, 15)], box)
+
+
+def test_now_is_named_before_its_line_where_the_words_have_room(look):
+    drawing = compare_picture._Drawing(None, look, QRectF(0, 0, 600, 300), "F", by_clock=False)
+    wide = drawing._before_now(400.0).width()
+    for now, before in ((400.0, True), (drawing._left + wide + px(9), True), (drawing._left + wide, False)):
+        box = drawing._before_now(now)
+        assert box.right() < now if before else box.left() > now
+        assert box.left() >= drawing._left
