@@ -27,7 +27,7 @@ KEYS = (
         (
             ("F5", "lit; again: lit anew, or out"),
             ("F6  F7  F8", "wood, air, bypass: then a key"),
-            ("F9  F10  F11", "oven door and food, pan, note"),
+            ("F9  F10  F11", "oven door and food, pan (L: its lid), note"),
             ("Ctrl+1 … Ctrl+6", "what if: leave it, or one step"),
             ("Ctrl+B", "the heat wanted: bread, 425-475, 425"),
             ("Ctrl+G", "what it is good for; Enter asks for its heat"),
