@@ -37,6 +37,7 @@ if TYPE_CHECKING:
 SOON = timedelta(minutes=10)  # a deadline this near is the one thing to do now
 LONG_PAST = timedelta(minutes=60)  # a deadline so long gone says nothing any more
 JUST_READ = timedelta(minutes=JUST_READ_MINUTES)  # since the latest reading the walk is still going on
+AIR_WORKS = timedelta(minutes=15)  # since the air was opened, while the fire catches; common practice, no source
 PREPARE_MIN = (3.0, 45.0)  # before the heat comes, when the dough is to be made ready
 WAS_THERE = timedelta(minutes=60)  # since the oven was at its heat, the dough is ready already
 
@@ -121,15 +122,17 @@ def advise(standing: Standing, plan: Plan | None = None) -> Advice:
     holds_wood = plan is not None and loads_are_planned(
         plan, standing.rows, standing.now, something_bakes=bool(standing.bakes)
     )
-    rules = [rule for rule in RULES if not (holds_wood and rule is _wood_due)]
+    steers = plan is not None and plan.steers  # one voice: it says what is done to the fire for what bakes
+    held = {rule for rule, is_held in ((_wood_due, holds_wood), (_air_open, steers)) if is_held}
+    rules = [rule for rule in RULES if rule not in held]
     found = next(found for rule in rules if (found := rule(standing)) is not None)
     if holds_wood:
         found = replace(found, wood_by=None)
     if plan is not None and found.inside is not None:
         found = replace(found, inside=called_as_planned(found.inside, plan))
     planned = None if plan is None or found.subject not in _TELL_ONLY else due(plan, standing.now)
-    if plan is not None and plan.steers:
-        found = replace(found, step=None)  # one voice: the plan says what is done to the fire for what bakes
+    if steers:
+        found = replace(found, step=None)
     if planned is None:
         return found if plan is None else replace(found, prepares=False)  # the plan says what the hands do
     # What the meal wants of the fire now is the one step; another beside it would be a second voice.
@@ -198,6 +201,9 @@ def _door_open(standing: Standing) -> Advice | None:
 def _air_open(standing: Standing) -> Advice | None:
     by = _deadline(standing, TurnKind.AIR_OPEN)
     if by is None or by.at > standing.now + SOON or speak_against(standing.cautions, "shut air"):
+        return None
+    opened = next((row.at for row in reversed(standing.rows) if row.kind is Kind.AIR), None)
+    if opened is not None and standing.now - opened < AIR_WORKS:
         return None
     return Advice(subject=Subject.AIR_OPEN, by=by, reading=_reading(standing))
 

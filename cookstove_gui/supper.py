@@ -64,7 +64,7 @@ def burns(standing: Standing) -> bool:
 def _burning(standing: Standing) -> Fire:
     sure = [turn for turn in standing.course.turns if turn.chance >= SURE_OF_TURN]
     reload = next((turn for turn in sure if turn.kind is TurnKind.RELOAD_DUE), None)
-    air = next((fraction_open(row) for row in reversed(standing.rows) if row.kind is Kind.AIR), None)
+    air = next((row for row in reversed(standing.rows) if row.kind is Kind.AIR), None)
     bypass = next((fraction_open(row) for row in reversed(standing.rows) if row.kind is Kind.BYPASS), 0.0)
     ends = {
         one.answer.bake.key: one.likely for one in standing.bakes if one.answer is not None and one.likely is not None
@@ -76,7 +76,8 @@ def _burning(standing: Standing) -> Fire:
         kitchen=room_heat(standing.stove, standing.zones),
         rises=lambda band: RiseAndHold(band=band, rises=(), holds=()),  # a fire that burns is projected instead
         bypass_open=bypass > _LATEST_BYPASS_OPEN,
-        air=air,
+        air=None if air is None else fraction_open(air),
+        air_at=None if air is None else air.at,
         against=frozenset(step for caution in standing.cautions for step in caution.against),
         reload_at=None if reload is None else standing.course.asked_at + timedelta(minutes=reload.in_min),
         ends=ends,

@@ -61,6 +61,14 @@ def test_air_left_wide_open_is_to_be_shut_within_ten_minutes_of_its_time(in_min,
         assert found.by.at == rising().now + timedelta(minutes=in_min)
 
 
+@pytest.mark.parametrize(("minutes", "is_asked"), [(2, False), (14, False), (15, True)])
+def test_air_that_was_just_opened_is_not_called_left_open(minutes, is_asked):
+    left_open = standing(390.0, turns=(turn(TurnKind.AIR_OPEN),))
+    opened = replace(RISING[1], at=left_open.now - timedelta(minutes=minutes))
+    found = advise(replace(left_open, rows=(*left_open.rows, opened)))
+    assert (found.subject is Subject.AIR_OPEN) is is_asked
+
+
 def test_air_left_wide_open_comes_before_wood():
     both = (turn(TurnKind.RELOAD_DUE, 5), turn(TurnKind.AIR_OPEN, 5))
     assert advise(standing(390.0, turns=both)).subject is Subject.AIR_OPEN

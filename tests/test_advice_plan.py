@@ -91,6 +91,13 @@ def test_wood_is_due_by_the_plan_alone_while_it_steers_the_fire(loads: tuple[flo
     assert advise(wants_wood, replace(_steering(*loads), steers=False)).subject is Subject.WOOD_DUE
 
 
+def test_a_plan_that_steers_the_fire_has_its_air_open_without_being_contradicted() -> None:
+    wide_open = standing(390.0, turns=(turn(TurnKind.AIR_OPEN),))
+    assert advise(wide_open).subject is Subject.AIR_OPEN
+    assert advise(wide_open, _steering()).subject is not Subject.AIR_OPEN
+    assert advise(wide_open, replace(_steering(), steers=False)).subject is Subject.AIR_OPEN
+
+
 def test_nobody_is_asked_for_wood_for_an_oven_that_the_plan_wants_no_more() -> None:
     wants_wood = standing(390.0, turns=(turn(TurnKind.RELOAD_DUE, 5),))
     simmer = replace(_bake(-20.0, begun=True), key="beef_and_barley/2", dish="beef_and_barley")

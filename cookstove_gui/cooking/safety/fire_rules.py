@@ -46,7 +46,8 @@ def _back_puff(moment: Moment) -> Iterator[About]:
 
 
 def _air_open(moment: Moment) -> Iterator[About]:
-    if TurnKind.AIR_OPEN in moment.turns:
+    """Not while it was opened just now: the fire is to catch."""
+    if TurnKind.AIR_OPEN in moment.turns and not moment.within(moment.latest(Kind.AIR), "just_now"):
         yield About()
 
 

@@ -45,6 +45,7 @@ class Fire:
     bypass_open: bool = False
     reload_at: datetime | None = None  # when the next load is due, if that is known
     air: float | None = None  # its opening as it was logged, 0 to 1
+    air_at: datetime | None = None  # when that was set
     against: frozenset[str] = frozenset()  # steps that a caution speaks against
     ends: dict[str, datetime] = field(default_factory=dict)  # bake to when it is likely done, for what is in the oven
 

@@ -27,6 +27,7 @@ LEAST_MISS = 5.0  # K off beyond that, as is to be expected, from which a step i
 # source
 FOOD_TAKES = 4.0  # K, on average over the bake
 SETTLES = timedelta(minutes=12)
+ANSWERS = timedelta(minutes=10)  # since the air was set, in which the fire is to answer; common practice, no source
 DUE_SOON = timedelta(minutes=10)  # within which the next load is thought about; judgement
 LEAST_GAIN = 3.0  # K by which a step must bring the oven nearer; judgement
 _ALIKE = 0.08  # of the air's opening; a change that small is none
@@ -54,7 +55,9 @@ def helping_step(fire: Fire, parts: Sequence[OnHeat], kept: KeptFire | None, now
     is_fresh = wanted.began is not None and now - wanted.began < SETTLES
     catches = fire.belief.last_load is not None and now - fire.belief.last_load < timedelta(minutes=LOAD_CATCHES)
     steps = [] if is_fresh and before.lean > 0.0 else _steps(fire, before.lean, is_due)
+    answers = fire.air_at is not None and now - fire.air_at < ANSWERS
     steps = [step for step in steps if not (catches and step.kind is ActionKind.WOOD and step.value > 0.0)]
+    steps = [step for step in steps if not (answers and step.kind is ActionKind.AIR)]
     if before.miss < LEAST_MISS or not steps:
         return LEAVE
     after = [one.miss for one in _outcomes(fire, wanted, kept, steps, now)]

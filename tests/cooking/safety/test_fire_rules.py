@@ -77,6 +77,9 @@ def test_fresh_wood_with_the_air_nearly_shut() -> None:
 def test_air_forgotten_open() -> None:
     assert "air_open" in cautions(log(LIT), [WARM_FLUE], turns=[turn(TurnKind.AIR_OPEN)])
     assert "air_open" not in cautions(log(LIT), [WARM_FLUE])
+    opened, wide = log(LIT, (60, "air", "", "1", "")), [turn(TurnKind.AIR_OPEN)]
+    assert "air_open" not in cautions(opened, [WARM_FLUE], turns=wide, after=74)
+    assert "air_open" in cautions(opened, [WARM_FLUE], turns=wide, after=76)
 
 
 @pytest.mark.parametrize(("after", "told"), [(159, False), (161, True), (560, False)])

@@ -142,6 +142,12 @@ def test_wood_that_has_not_caught_yet_gets_no_more_on_top(ago: float, is_asked: 
     assert (asked(fire, part((460.0, 520.0))).kind is ActionKind.WOOD) is is_asked
 
 
+@pytest.mark.parametrize(("ago", "is_asked"), [(9.0, False), (10.0, True)])
+def test_air_that_was_set_just_now_is_not_set_again_before_the_fire_has_answered(ago: float, is_asked: bool) -> None:
+    fire = replace(burning(), air=1.0, air_at=NOW - timedelta(minutes=ago))
+    assert (asked(fire, part(COOL)).kind is ActionKind.AIR) is is_asked
+
+
 def test_in_an_oven_that_will_be_too_hot_a_load_that_is_due_is_left_out_or_halved() -> None:
     fire = replace(burning(), air=0.3)  # shut down already
     load = math.exp(fire.belief.habits.mass_log)
