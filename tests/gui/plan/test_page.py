@@ -128,19 +128,12 @@ def test_an_answer_that_comes_too_late_is_not_shown(qtbot, desk, page):
     assert seen(page, "plan_bake_headline") == ""
 
 
-def test_until_the_first_answer_it_says_that_it_is_being_worked_out(qtbot, desk, page):
-    push(page, "part_water")
-    assert seen(page, "plan_water_headline") == "Working it out …"
-    settle(qtbot, page, "plan_water")
-    answer = seen(page, "plan_water_headline")
-    assert "Working" not in answer
-    control(page, "plan_water", PlanPart).show_standing()
-    assert seen(page, "plan_water_headline") == answer  # it stands until the next is there
-    settle(qtbot, page, "plan_water")
-
-
 def test_water_is_answered_for_every_spot_of_the_cooktop(qtbot, desk, page):
     push(page, "part_water")
+    assert seen(page, "plan_water_headline") == "Working it out …"  # until the first answer
+    settle(qtbot, page, "plan_water")
+    control(page, "plan_water", PlanPart).show_standing()
+    assert "Working" not in seen(page, "plan_water_headline")  # it stands until the next is there
     settle(qtbot, page, "plan_water")
     top = control(page, "water_on_top", WaterOnTop)
     assert len([spot for spot in page_stove(desk) if top.patch(spot).face.number not in ("", "–")]) == 6
