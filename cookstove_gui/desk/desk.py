@@ -67,6 +67,7 @@ class Desk:
         self.baked = Baked(logbook)
         self._shown = Shown()
         self._questions = Questions()
+        self._was_live = False  # when it was last caught up
         self.supper = SupperTable(logbook, clock, lambda: self.stove.name, self.announce)
         self._sessions = Sessions(
             self._table, self._lit, self._shown, self._settings, clock, self.announce, self.inputs_about
@@ -239,7 +240,10 @@ class Desk:
         return clock_words(self.clock(), self._table.latest_at if self.is_live else None, max(ends, default=None))
 
     def catch_up(self) -> None:
-        """Take up what another window has written to the logbook, if anything."""
+        """Take up what another window has written to the logbook, and that a session has ended by the clock alone."""
+        was_live, self._was_live = self._was_live, self.is_live
+        if was_live and not self._was_live:
+            self.announce(Changed(session=True))
         if self.logbook.is_changed_elsewhere():
             rows = self._table.read_log_again()
             self._settings.read_again()
