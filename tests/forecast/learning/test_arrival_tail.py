@@ -117,7 +117,7 @@ def test_an_oven_that_was_there_much_sooner_than_its_window_was_missed(pace, mis
 
 
 def test_a_stoves_own_shares_are_learned_and_used():
-    found = lessons(STOVE, sessions(2)).character
+    found = lessons(STOVE, sessions(1)).character
     assert found.arrival_missed[0] != ARRIVAL_MISSED[0]
     known = replace(found, arrival_missed=(0.02, 0.19))
     entries = sessions(1)[0].entries[:12]
