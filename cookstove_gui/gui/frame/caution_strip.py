@@ -94,7 +94,20 @@ class CautionStrip(QWidget):
         else:
             self._read.add(self.unread[0].identity)
             self._page = 0
+        if not self.unread and self._press.hasFocus():
+            self._hand_on_keyboard()
         self._show_cautions()
+
+    def _hand_on_keyboard(self) -> None:
+        """To the page below, not to the names of pages, where another Enter would leave it."""
+        heading = self.parentWidget()
+        at: QWidget | None = self._press.nextInFocusChain()
+        while at is not None and at is not self._press:
+            takes = at.isVisible() and at.isEnabled() and at.focusPolicy() & Qt.FocusPolicy.TabFocus
+            if takes and not (heading is not None and heading.isAncestorOf(at)):
+                at.setFocus(Qt.FocusReason.TabFocusReason)
+                return
+            at = at.nextInFocusChain()
 
     def _show(self, changed: Changed) -> None:
         if changed.standing or changed.session or changed.stove or changed.settings:

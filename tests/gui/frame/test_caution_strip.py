@@ -5,7 +5,7 @@ from dataclasses import replace
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QApplication, QPushButton
+from PySide6.QtWidgets import QApplication, QPushButton, QVBoxLayout, QWidget
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.cooking.safety.caution import Caution
@@ -72,6 +72,29 @@ def test_what_was_read_folds_to_its_title_and_stays(stood_desk: Desk, heading: H
     qtbot.keyClick(heading, Qt.Key.Key_W, Qt.KeyboardModifier.ControlModifier)
     assert folded(heading) == "Flue too hot, Fumes"
     assert not heading.cautions.isVisible()
+
+
+def test_the_keyboard_goes_from_a_caution_that_was_read_to_the_page_below(
+    stood_desk: Desk, heading: Heading, qtbot: QtBot
+) -> None:
+    whole, below = QWidget(), QPushButton("below")
+    column = QVBoxLayout(whole)
+    for part in (heading, below):
+        column.addWidget(part)
+    qtbot.addWidget(whole)
+    with qtbot.waitActive(whole):
+        whole.show()
+        whole.activateWindow()
+    warn(stood_desk, HOT, FUMES)
+    read = control(heading, "caution_press", QPushButton)
+    QWidget.setTabOrder(read, control(heading, "page_cook", QPushButton))  # as in the window
+    read.setFocus()
+    qtbot.keyClick(read, Qt.Key.Key_Space)
+    assert QApplication.focusWidget() is read  # there is another one
+    qtbot.keyClick(read, Qt.Key.Key_Space)
+    assert not heading.cautions.isVisible()
+    assert QApplication.focusWidget() is below
+    heading.setParent(None)
 
 
 def test_more_than_two_read_ones_are_counted(stood_desk: Desk, heading: Heading, qtbot: QtBot) -> None:
