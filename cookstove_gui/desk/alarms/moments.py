@@ -56,7 +56,8 @@ def _of_standing(standing: Standing, plan: Plan | None) -> Iterator[Alarm]:
         return
     advice = advise(standing, plan)
     wood = advice.by if advice.subject is Subject.WOOD_DUE else advice.wood_by
-    if wood is not None and not let_go:
+    fed = any(row.kind is Kind.WOOD for row in standing.rows)  # who tells of no load is not called for the next
+    if wood is not None and fed and not let_go:
         yield Alarm(key="reload", kind=AlarmKind.RELOAD, at=wood.at)
     if not standing.bakes and awaits_heat(standing.band, plan):
         yield from _of_band(standing)

@@ -136,6 +136,9 @@ def test_wood_calls_when_the_advice_says_so(burning_desk: Desk) -> None:
     by = advice.by if advice.subject is Subject.WOOD_DUE else advice.wood_by
     assert by is not None
     assert only(alarms_of(standing, None), AlarmKind.RELOAD).at == by.at
+    untold = replace(standing, rows=tuple(row for row in standing.rows if row.kind is not Kind.WOOD))
+    assert advise(untold) == advice
+    assert AlarmKind.RELOAD not in kinds(alarms_of(untold, None))  # who tells of no load may have put one on just now
 
 
 def test_an_oven_that_cools_out_of_its_heat_during_a_bake_calls_ten_minutes_before(burning_desk: Desk) -> None:
