@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from cookstove_gui.cooking.instruments.meant_rows import infrared_at
 from cookstove_gui.cooking.instruments.surface_readings import surface_at
-from cookstove_gui.phrases.edge import spot_label
+from cookstove_gui.phrases.edge import Edge, spot_label
 from cookstove_gui.stove.entries import Entry, Kind, fraction_open, wood_count
 from cookstove_gui.stove.stove import Stove
 from cookstove_gui.units import clock_text, degrees, tidy
@@ -72,10 +72,10 @@ def lane_words(entry: Entry) -> str:
     return f"door {entry.value}" if entry.kind is Kind.OVEN_DOOR else str(entry.kind)
 
 
-def last_words(spot: str, entries: Sequence[Entry]) -> str:
-    """What was last read at a spot, and when: `330 at 4:16`; empty where it never was."""
+def last_words(spot: str, entries: Sequence[Entry], edge: Edge) -> str:
+    """What was last read at a spot, and when by the clock of the page: `330 at 4:16`; empty where it never was."""
     last = next((row for row in reversed(entries) if row.kind is Kind.READING and row.spot == spot), None)
-    return "" if last is None else f"{last.value} at {clock_text(last.at, last.offset_minutes)}"
+    return "" if last is None else f"{last.value} at {edge.at(last.at)}"
 
 
 def place_words(entry: Entry, entries: Sequence[Entry], stove: Stove) -> str:

@@ -5,6 +5,7 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 
+from cookstove_gui.phrases.edge import Edge
 from cookstove_gui.phrases.entries import entry_words, last_words, meant_tip, meant_words, opening_words, place_words
 from cookstove_gui.stove.entries import Entry, Kind
 from cookstove_gui.stove.stove import stove_with_default_spots, unchecked
@@ -64,8 +65,12 @@ def test_a_back_dated_entry_says_where_it_went() -> None:
 
 def test_what_was_last_read_at_a_spot() -> None:
     rows = (reading("353"), replace(reading("371"), number=2, at=NOW + timedelta(minutes=9)))
-    assert last_words("top_front_left", rows) == "371 at 7:09"
-    assert last_words("flue", rows) == ""
+    edge = Edge(unit="F", now=NOW, offset_minutes=-300)
+    assert last_words("top_front_left", rows, edge) == "371 at 7:09"
+    assert last_words("flue", rows, edge) == ""
+    assert (
+        last_words("top_front_left", rows, replace(edge, offset_minutes=60)) == "371 at 13:09"
+    )  # the clock of the page
 
 
 def reading(value: str, unit: str = "F") -> Entry:

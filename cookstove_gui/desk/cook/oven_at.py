@@ -90,12 +90,7 @@ def oven_number(desk: Desk) -> str | None:
     if standing is None or not desk.is_live or not was_read(standing.rows) or standing.outlook.oven.p50 is None:
         return None
     asked = {question.number for question in desk.questions}
-    is_fresh = any(
-        row.kind is Kind.READING
-        and row.spot == desk.stove.oven_spot
-        and row.number not in asked
-        and standing.now - row.at < STANDS
-        for row in standing.rows
-    )
+    read = [row for row in standing.rows if row.kind is Kind.READING and row.spot == desk.stove.oven_spot]
+    is_fresh = bool(read) and read[-1].number not in asked and standing.now - read[-1].at < STANDS
     oven = standing.outlook.oven.p50
     return temperature_text(oven, desk.unit) if is_fresh else estimate_text(oven, desk.unit)

@@ -110,7 +110,7 @@ class EntryPanel(EntryBlock):
         if self._correction.row is not None:
             return
         spot = self._desk.walk.spot
-        self.heading.show_spot(spot.label, last_words(spot.name, self._desk.entries))
+        self.heading.show_spot(spot.label, last_words(spot.name, self._desk.entries, self._desk.edge))
         self.unit.setText(f"°{self._desk.unit}")
         self.unit.setAccessibleName(f"Numbers are in °{self._desk.unit}; switch to the other unit")
         if not self._desk.rows:

@@ -28,6 +28,8 @@ _WORDS_AT = 54  # from the left
 _SIGN = 28
 _GO_ON, _IS_READ = "Read on", "I read it"  # what is on the key
 _TITLE, _WHAT, _DECIDES = "title", "what", "decides"  # kinds of words
+_LINES = 2  # of a page
+_STOPS, _MORE = (".", ",", ";", ":"), " …"
 
 
 @dataclass(frozen=True, slots=True)
@@ -196,10 +198,7 @@ class _TwoLines(QLabel):
         if self.caution is not None and self.width() > px(_WORDS_AT):
             what = self.caution.text.removesuffix(self.caution.decides).strip()
             title = _advance(f"{self.caution.name}. ", _face(_TITLE))
-            lines = [_Line(line, _WHAT) for line in _broken(what, _face(_WHAT), self.width() - title, self.width())]
-            decides = _broken(self.caution.decides, _face(_DECIDES), self.width(), self.width())
-            lines += [_Line(line, _DECIDES) for line in decides]
-            self.pages = tuple(tuple(lines[start : start + 2]) for start in range(0, len(lines), 2))
+            self.pages = _paged(((_WHAT, what), (_DECIDES, self.caution.decides)), title, self.width())
         self.update()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
@@ -241,16 +240,52 @@ def _advance(words: str, face: QFont) -> float:
     return QFontMetricsF(face).horizontalAdvance(words)
 
 
-def _broken(words: str, face: QFont, first: float, others: float) -> list[str]:
-    """Words in lines, the first of them of a width of its own."""
+def _paged(told: tuple[tuple[str, str], ...], title: float, wide: float) -> tuple[tuple[_Line, ...], ...]:
+    """Kinds and words in pages of two lines, the first line beside the title."""
+    pages: list[tuple[_Line, ...]] = []
+    held: list[_Line] = []
+    for kind, words in told:
+        left = words.split()
+        while left:
+            widths = (wide - (0.0 if pages or held else title), wide)[: _LINES - len(held)]
+            lines, left = _filled(left, _face(kind), widths)
+            held += [_Line(line, kind) for line in lines]
+            if left or len(held) == _LINES:
+                pages.append(tuple(held))
+                held = []
+    return (*pages, tuple(held)) if held else tuple(pages)
+
+
+def _filled(words: list[str], face: QFont, widths: tuple[float, ...]) -> tuple[list[str], list[str]]:
+    """The lines that are filled, and the words left over.
+
+    Where words are left over the last line ends at a stop, for half of “keep children out, and cook nothing yet” says
+    the opposite; an ellipsis follows where that is no full stop.
+    """
     metrics = QFontMetricsF(face)
+    left = list(words)
     lines: list[str] = []
-    line = ""
-    for word in words.split():
-        longer = f"{line} {word}".strip()
-        if line and metrics.horizontalAdvance(longer) > (others if lines else first):
-            lines.append(line)
-            line = word
-        else:
-            line = longer
-    return [*lines, line] if line else lines
+    for wide in widths:
+        count = 1
+        while count < len(left) and metrics.horizontalAdvance(" ".join(left[: count + 1])) <= wide:
+            count += 1
+        if len(lines) + 1 == len(widths) and count < len(left):
+            count = _to_a_stop(left, count, metrics, wide)
+        line, left = " ".join(left[:count]), left[count:]
+        lines.append(line)
+        if not left:
+            break
+    if left and not lines[-1].endswith("."):
+        lines[-1] += _MORE
+    return lines, left
+
+
+def _to_a_stop(words: list[str], most: int, metrics: QFontMetricsF, wide: float) -> int:
+    """How many of the words, up to `most`, the line takes: to its last stop, else what leaves room for the ellipsis."""
+    fitting = [
+        count
+        for count in range(most, 0, -1)
+        if words[count - 1].endswith(".") or metrics.horizontalAdvance(" ".join(words[:count]) + _MORE) <= wide
+    ]
+    stops = [count for count in fitting if words[count - 1].endswith(_STOPS)]
+    return next(iter(stops or fitting), 1)

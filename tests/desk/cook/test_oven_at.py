@@ -95,6 +95,18 @@ def test_a_number_in_question_makes_the_oven_no_more_exact(burning_desk: Desk, h
     assert str(oven_number(burning_desk)).startswith("≈")
 
 
+def test_a_number_in_question_soon_after_a_reading_leaves_the_oven_about(
+    burning_desk: Desk, held_clock: HeldClock
+) -> None:
+    held_clock.pass_minutes(1)
+    stand(burning_desk)
+    assert not str(oven_number(burning_desk)).startswith("≈")
+    burning_desk.read("38", spot="oven_centre")
+    stand(burning_desk)
+    assert len(burning_desk.questions) == 1
+    assert str(oven_number(burning_desk)).startswith("≈")  # as the spot itself
+
+
 def test_the_curve_is_said_in_two_sentences(going: Going) -> None:
     desk = going((0, 300), (60, 450), (180, 350))
     standing, edge = desk.standing, desk.edge

@@ -134,7 +134,7 @@ def test_a_long_caution_is_read_on_two_lines_at_a_time_and_no_word_is_lost(
     pages = heading.cautions.lines
     assert len(pages) > 1
     assert all(len(page) <= 2 for page in pages)
-    assert " ".join(line for page in pages for line in page) == long.text
+    assert " ".join(line.removesuffix(" …") for page in pages for line in page) == long.text
     key = control(heading, "caution_press", QPushButton)
     for _ in pages[1:]:
         assert key.text() == "Read on"
@@ -142,6 +142,23 @@ def test_a_long_caution_is_read_on_two_lines_at_a_time_and_no_word_is_lost(
     assert key.text() == "I read it"
     click(heading, "caution_press")
     assert folded(heading) == "Flue too hot"
+
+
+def test_what_is_read_first_ends_at_a_stop_and_shows_that_more_follows(
+    stood_desk: Desk, heading: Heading, qtbot: QtBot
+) -> None:
+    text = "Paint smokes as a new stove cures. Open the windows, keep children and pets out, and cook nothing yet."
+    warn(stood_desk, replace(HOT, text=text, decides=""))
+    qtbot.waitUntil(heading.cautions.isVisible)
+    ends = set()
+    for wide in range(560, 1000, 40):
+        heading.resize(wide, heading.height())
+        first, *others = heading.cautions.lines
+        if others:
+            ends.add(first[-1].split()[-2:][0 if first[-1].endswith(" …") else 1])
+            assert first[-1].endswith((". …", ", …", "."))
+            assert " ".join(line.removesuffix(" …") for page in heading.cautions.lines for line in page) == text
+    assert {"windows,", "out,"} <= ends
 
 
 def test_the_word_on_the_key_breaks_no_line_otherwise(stood_desk: Desk, heading: Heading, qtbot: QtBot) -> None:
@@ -153,7 +170,7 @@ def test_the_word_on_the_key_breaks_no_line_otherwise(stood_desk: Desk, heading:
         QApplication.processEvents()
         read: list[str] = []
         for page in range(len(heading.cautions.lines)):
-            read += heading.cautions.lines[page]
+            read += [line.removesuffix(" …") for line in heading.cautions.lines[page]]
             click(heading, "caution_press")
             QApplication.processEvents()
         assert " ".join(read) == long.text, wide
