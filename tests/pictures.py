@@ -18,7 +18,7 @@ from cookstove_gui.desk.studying import study_reader
 from cookstove_gui.gui.background.job import Job
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.window import MainWindow
-from cookstove_gui.logbook.folder import read_folder, stove_for
+from cookstove_gui.logbook.folder import read_folder, stove_for, title_of
 from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.resource_files import folder
 from cookstove_gui.stove.entries import fold
@@ -60,7 +60,7 @@ def desk_at(minutes: float) -> Desk:
     logbook = Logbook.in_memory()
     logbook.save_stove(stove)
     for session in earlier:
-        logbook.add_session(stove.name, session.title, session.entries)
+        logbook.add_session(stove.name, title_of(session.title), session.entries)
     now = min(row.at for row in last.entries) + timedelta(minutes=minutes)
     desk = Desk(logbook, HeldClock(now))
     found = study(study_reader(desk)())

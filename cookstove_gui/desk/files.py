@@ -7,7 +7,7 @@ from pathlib import Path
 from cookstove_gui.desk.changes import Changed
 from cookstove_gui.desk.desk import Desk
 from cookstove_gui.errors import InputProblem, Problem
-from cookstove_gui.logbook.folder import stove_beside
+from cookstove_gui.logbook.folder import stove_beside, title_of
 from cookstove_gui.logbook.log_file import LogReading, looks_like_log, read_log, write_log
 from cookstove_gui.logbook.package_tables import ENDING as PACKAGE_ENDING
 from cookstove_gui.logbook.stove_file import FILE_NAME, write_stove
@@ -83,7 +83,7 @@ def offer_import(desk: Desk, paths: Sequence[Path]) -> ImportOffer:
         elif is_known(desk, stove.name, reading.with_repeats()):
             problems.append(f"{path.name} is in the logbook already, row for row; it would not be kept twice.")
         else:
-            files.append(FileOffer(path=path, title=path.stem, stove=stove, reading=reading))
+            files.append(FileOffer(path=path, title=title_of(path), stove=stove, reading=reading))
     return ImportOffer(files=tuple(files), problems=tuple(problems))
 
 

@@ -7,7 +7,7 @@ from pathlib import Path
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.practice import Practice
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.logbook.folder import read_folder, stove_for
+from cookstove_gui.logbook.folder import read_folder, stove_for, title_of
 from cookstove_gui.logbook.logbook import Logbook
 
 
@@ -22,5 +22,5 @@ def practice_desk(folder: Path, pace: float, seconds: Callable[[], float] = time
     logbook = Logbook.in_memory()
     logbook.save_stove(stove)
     for session in earlier:
-        logbook.add_session(stove.name, session.title, session.entries)
+        logbook.add_session(stove.name, title_of(session.title), session.entries)
     return Desk(logbook, practice.clock), practice

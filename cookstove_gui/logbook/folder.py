@@ -1,5 +1,6 @@
 """A folder of logs: the past of the stove that its `stove.toml` describes."""
 
+import re
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -16,7 +17,7 @@ class PastLogs:
     """What a folder holds; `problems` are sentences about files and rows that could not be read."""
 
     stove: Stove | None  # none when the folder has no stove.toml
-    sessions: tuple[Session, ...]  # by the clock of their first row
+    sessions: tuple[Session, ...]  # by the clock of their first row; each is called as its file
     problems: tuple[str, ...]
 
 
@@ -43,6 +44,13 @@ def read_folder(folder: Path) -> PastLogs:
         for number, (path, reading) in enumerate(readings, start=1)
     )
     return PastLogs(stove=stove, sessions=sessions, problems=tuple(problems))
+
+
+def title_of(log: Path | str) -> str:
+    """A session's title from its log's name; a day in front is left out, since the log itself has it."""
+    name = Path(log).stem
+    words = re.sub(r"^\d{4}-\d{2}-\d{2}[_ ]+", "", name).replace("_", " ")
+    return name if len(words) == len(name) else words.capitalize()
 
 
 def stove_beside(folder: Path) -> Stove | None:

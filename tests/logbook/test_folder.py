@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 
 from cookstove_gui.errors import InputProblem
-from cookstove_gui.logbook.folder import read_folder, stove_beside, stove_for
+from cookstove_gui.logbook.folder import read_folder, stove_beside, stove_for, title_of
 from cookstove_gui.logbook.log_file import write_log
 from cookstove_gui.logbook.stove_file import write_stove
 from cookstove_gui.stove.stove import SpotKind, stove_with_default_spots
@@ -57,3 +57,17 @@ def test_stove_that_nobody_described_has_every_spot_that_was_read(tmp_path: Path
 
 def test_folder_without_a_stove_file_has_no_stove(tmp_path: Path) -> None:
     assert stove_beside(tmp_path) is None
+
+
+@pytest.mark.parametrize(
+    ("name", "title"),
+    [
+        ("2025-11-12_roast.csv", "Roast"),
+        ("2025-11-12 bread_and pie.csv", "Bread and pie"),
+        ("2025-11-12.csv", "2025-11-12"),  # no more than a day: that is its title
+        ("monday_2.csv", "monday_2"),
+        ("Brot.csv", "Brot"),
+    ],
+)
+def test_a_logs_name_becomes_a_title_without_the_day_that_its_rows_have(name: str, title: str) -> None:
+    assert title_of(Path(name)) == title

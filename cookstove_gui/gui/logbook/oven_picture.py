@@ -29,7 +29,7 @@ class OvenPicture(Picture):
     """One session's oven."""
 
     def __init__(self, span: TimeSpan, look: Look) -> None:
-        super().__init__("oven_picture", look, (340, 165))
+        super().__init__("oven_picture", look, (340, 230))
         self._span = span
         self._found: Opened | None = None
         self._unit = "F"
@@ -143,8 +143,6 @@ class _Drawing:
         top = self.below_curve(found, left, left + wide, level + px(12), len(lines))
         for number, line in enumerate(lines):
             place = QRectF(left, top + number * px(_LINE), wide, px(24))
-            if place.bottom() > self._ground + px(2):
-                break
             draw_words(painter, place, line, theme.verdigris, side=LEFT, size=PLACE)
 
     def below_curve(self, found: Opened, left: float, right: float, at_least: float, lines: int) -> float:

@@ -25,7 +25,7 @@ FIELD_WIDTH = 112
 CHOICE_WIDTH = 220
 FORM_WIDTH = 320
 
-_LIGHT = "Light the fire and read the stove on Cook; then you see {} here."
+_LIGHT = "Light the fire and read the stove on Cook; this page then says {}."
 _WORKING = "Working it out …"
 _OVER = f"This session is over. {_LIGHT}"
 
@@ -42,7 +42,7 @@ class PlanPart(QWidget, Generic[Asked, Found]):
     """One question of the Plan page; a newer question makes an older answer stale."""
 
     needs_fire = True  # there is no answer without an open session
-    promise = "the answer"  # what it tells once a fire is read
+    promise = "what to do"  # what it tells once a fire is read
     fills = False  # form and answer take all the height there is
 
     def __init__(self, link: DeskLink, name: str, title: str, parent: QWidget | None = None) -> None:

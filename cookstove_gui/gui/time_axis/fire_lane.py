@@ -71,7 +71,8 @@ class FireLane(QWidget):
         wanted = [self._span.x(mark.place, width) for mark in seen]
         sizes = [sign_width(mark.kind, mark.count) for mark in seen]
         gaps = [max(px(_APART), 0.5 * (a + b) + px(5)) for a, b in pairwise(sizes)]
-        ends = (px(AXIS_WIDTH) + px(7), min(self._span.x(self._span.now or 0.0, width), width) - px(5))
+        now = self._span.x(self._span.now or 0.0, width) - px(5)
+        ends = (px(AXIS_WIDTH) + px(7), min(now, width - 0.5 * sizes[-1]) if sizes else now)
         return list(zip(seen, moved_apart(wanted, gaps, ends), strict=True))
 
     def worded(self) -> list[tuple[LaneMark, QRectF]]:

@@ -215,7 +215,7 @@ class GoodFor(QWidget):
 def _why_nothing(desk: Desk) -> str:
     """What stands in the list's place."""
     if not desk.is_live:
-        return "This session is over; nothing is told of what its fire was good for."
+        return "This session is over; there is no fire left to cook on."
     if desk.standing is None and desk.entries:
         return "Working out what the fire is good for."
     return "After the first readings you see here what the fire is good for."

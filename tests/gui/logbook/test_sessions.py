@@ -24,8 +24,10 @@ from cookstove_gui.gui.logbook.page import LogbookPage
 from cookstove_gui.gui.logbook.session_list import SessionList
 from cookstove_gui.gui.widgets.one_line import OneLine
 from cookstove_gui.gui.widgets.steps import px
-from cookstove_gui.phrases.logbook.sessions import foretold_words
-from cookstove_gui.stove.entries import fold
+from cookstove_gui.phrases.edge import heat_name
+from cookstove_gui.phrases.logbook.sessions import came_words, foretold_words
+from cookstove_gui.stove.entries import HeatBand, fold
+from cookstove_gui.units import kelvin
 from tests.gui.hands import control, ctrl, lines, mark, press, push, rows, seen, type_in
 from tests.gui.pages import NOW, held_desk, keep_session, shown, the_look
 
@@ -95,6 +97,26 @@ def test_what_was_foretold_stands_below_a_curve_that_would_cross_its_words(qtbot
         return drawn[foretold_words(row)[0]]
 
     assert top(above=-30.0) > top(above=10.0) + px(20)
+
+
+def test_words_keep_apart_and_whole_where_the_picture_is_at_its_lowest(qtbot, page, monkeypatch):
+    settled(qtbot, page)
+    picture = control(page, "oven_picture", OvenPicture)
+    found = picture._found
+    slow = HeatBand(name="slow", low=kelvin(250, "F"), high=kelvin(300, "F"))
+    row = RecordRow(
+        session="x", made_at=found.began, offset_minutes=0, band=slow,
+        enters_min=Quantiles(p10=10.0, p50=20.0, p90=30.0), likely_min=20.0, came_true_min=25.0,
+    )  # fmt: skip
+    drawn: dict[str, QRectF] = {}
+    monkeypatch.setattr(
+        oven_picture, "draw_words", lambda _painter, box, words, *_a, **_k: drawn.update({words: QRectF(box)})
+    )
+    picture.resize(picture.width(), picture.minimumSizeHint().height())
+    picture.show_session(replace(found, foretold=row), "F", "said")
+    picture.grab()
+    assert set(foretold_words(row)) <= set(drawn)
+    assert not drawn[heat_name(found.band)].intersects(drawn[came_words(row)])
 
 
 def test_another_one_is_drawn_when_it_is_chosen(qtbot, page):

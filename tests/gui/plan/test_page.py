@@ -53,7 +53,7 @@ def settle(qtbot, page, name: str) -> None:
 def test_without_a_fire_it_says_so_instead_of_answering(qtbot):
     made, _ = shown(qtbot, held_desk(), PlanPage)
     push(made, "part_bake")
-    assert seen(made, "plan_bake_headline").endswith("then you see when it is done here.")
+    assert seen(made, "plan_bake_headline").endswith("this page then says when it is done.")
 
 
 def test_a_loaf_is_told_with_its_window_and_the_steady_oven_beside_it(qtbot, page):

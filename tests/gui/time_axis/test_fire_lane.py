@@ -9,7 +9,9 @@ from hypothesis import strategies as st
 from pytestqt.qtbot import QtBot
 from scipy.optimize import minimize
 
+from cookstove_gui.gui.logbook.past_span import PastSpan
 from cookstove_gui.gui.time_axis.fire_lane import FireLane, LaneMark
+from cookstove_gui.gui.time_axis.lane_signs import sign_width
 from cookstove_gui.gui.time_axis.span import TimeSpan
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.stove.drawn.apart import moved_apart
@@ -44,6 +46,18 @@ def test_marks_that_are_too_near_are_moved_apart_and_stay_in_order(lane: FireLan
 def test_none_is_pushed_past_now(lane: FireLane) -> None:
     lane.show_marks(tuple(mark(79 + 0.1 * number) for number in range(6)))
     assert max(x for _, x in lane.placed()) < lane._span.x(80, 764)
+
+
+def test_no_sign_is_cut_at_the_edge_where_the_session_ended(look: Look, qtbot: QtBot) -> None:
+    span = PastSpan()
+    span.set_width(764)
+    span.show_past(BEGAN, 80, 0)
+    lane = FireLane(span, look)
+    span.setParent(lane)
+    qtbot.addWidget(lane)
+    lane.resize(764, lane.height())
+    lane.show_marks(tuple(mark(79 + 0.1 * number) for number in range(6)))
+    assert max(x for _, x in lane.placed()) + 0.5 * sign_width(Kind.WOOD, 2) <= lane.width()
 
 
 def test_words_go_to_what_was_lit_then_wood_then_bypass_then_air(lane: FireLane) -> None:

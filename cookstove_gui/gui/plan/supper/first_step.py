@@ -56,7 +56,7 @@ class FirstStep(QWidget):
             NumberedRow(look, 2, "When do you want to eat?", FlowRow(gap, *self._times), words(_TYPED, role="soft")),
         ):
             self._column.addWidget(row)
-        self._column.addWidget(_Sketch(look), 1)
+        self._column.addWidget(Sketch(look), 1)
         look.changed.connect(self._space)
         self._space()
         self.show_choices()
@@ -107,7 +107,7 @@ _HEAD, _LEAST_ROW, _FEWEST = 46, 42, 2  # px of the design, and rows
 _LIGHT, _WOOD, _TABLE, _NAMES = 0.12, (0.40, 0.62), 0.88, 0.13
 
 
-class _Sketch(QWidget):
+class Sketch(QWidget):
     """An invented meal on one clock: as many of its rows as there is height for."""
 
     def __init__(self, look: Look) -> None:
@@ -123,7 +123,7 @@ class _Sketch(QWidget):
     def paintEvent(self, _event: QPaintEvent) -> None:
         """The rows, their pieces, the table."""
         top, least = px(_HEAD), px(_LEAST_ROW)
-        rows = _ROWS[: (self.height() - top) // least]
+        rows = _ROWS[: max(self.height() - top, 0) // least]
         if len(rows) < _FEWEST:
             return
         painter = QPainter(self)

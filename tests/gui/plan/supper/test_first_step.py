@@ -9,7 +9,8 @@ from pytestqt.qtbot import QtBot
 from cookstove_gui.desk import Desk
 from cookstove_gui.gui.plan.page import PlanPage
 from cookstove_gui.gui.plan.supper.dish_list import DishList
-from cookstove_gui.gui.plan.supper.first_step import FirstStep
+from cookstove_gui.gui.plan.supper.first_step import FirstStep, Sketch
+from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.units import clock_text
 from tests.gui.clipping import settle
 from tests.gui.hands import click, control, type_in
@@ -77,3 +78,13 @@ def test_the_half_hours_offered_are_to_come(page: PlanPage, desk: Desk) -> None:
     assert 75 <= ahead[0] <= 105
     assert ahead == sorted(ahead)
     assert {later - sooner for sooner, later in pairwise(ahead)} == {30.0}
+
+
+def test_the_sketch_is_left_out_where_there_is_no_room_for_it(qtbot: QtBot, look: Look) -> None:
+    sketch = Sketch(look)
+    qtbot.addWidget(sketch)
+    for height, is_drawn in ((20, False), (90, False), (160, True)):
+        sketch.resize(600, height)
+        picture = sketch.grab().toImage()
+        colours = {picture.pixel(x, y) for x in range(0, picture.width(), 7) for y in range(picture.height())}
+        assert (len(colours) > 1) == is_drawn, height
