@@ -47,8 +47,8 @@ def bell_words(is_silent: bool) -> str:
 
 
 def more_alarms_words(more: int) -> str:
-    """That others ring too; empty where none does."""
-    return f" And {more} more." if more > 0 else ""
+    """That others ring too; empty where none does. Never a bare number: after `Add 2 splits.` it would count splits."""
+    return f" {more} more alarm{'s' if more > 1 else ''}." if more > 0 else ""
 
 
 def spoken_words(alarm: Alarm, stove: Stove, unit: str) -> str:

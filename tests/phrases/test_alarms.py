@@ -73,7 +73,8 @@ def test_rungs_get_shorter() -> None:
 
 
 def test_others_that_ring_are_counted() -> None:
-    assert (more_alarms_words(0), more_alarms_words(2)) == ("", " And 2 more.")
+    told = [more_alarms_words(more) for more in range(3)]
+    assert told == ["", " 1 more alarm.", " 2 more alarms."]
 
 
 def test_what_this_machine_lets_hear_is_said() -> None:
