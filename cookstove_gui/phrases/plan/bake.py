@@ -32,8 +32,8 @@ def bake_rungs(found: UnderWay, edge: Edge) -> tuple[str, ...]:
     whole, likely = bake_headline(found, edge), found.likely
     if likely is None or likely < edge.now:
         return tuple(dict.fromkeys((whole, f"{whole.split('. ')[0].rstrip('.')}.")))
-    window = window_words(found, edge)
-    return tuple(dict.fromkeys((whole, f"Done about {edge.at(likely)}{window}.")))
+    short = f"Done about {edge.at(likely)}{window_words(found, edge)}."
+    return tuple(dict.fromkeys((whole, short, short.replace("between ", "").replace(" and ", " to "))))
 
 
 def steady_rungs(answer: Doneness, task: Task | None, edge: Edge) -> tuple[str, ...]:

@@ -152,7 +152,8 @@ def test_turning_a_loaf_claims_no_more_than_the_walls_readings_can_say(least: fl
 
 def test_the_shorter_headline_keeps_the_window() -> None:
     found = going_in(answer(of(70, 90, 110)), 20.0, EDGE)
-    assert bake_rungs(found, EDGE)[-1] == "Done about 9:33, between 9:13 and 9:53."
+    short = ("Done about 9:33, between 9:13 and 9:53.", "Done about 9:33, 9:13 to 9:53.")
+    assert bake_rungs(found, EDGE)[1:] == short
     never = bake_rungs(going_in(answer(of(None, None, None)), 0.0, EDGE), EDGE)
     assert never[-1] == "With this fire the whole chicken will hardly be done within three hours."
 
