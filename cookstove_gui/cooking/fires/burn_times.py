@@ -5,8 +5,6 @@ from dataclasses import dataclass
 from datetime import datetime
 from itertools import pairwise, zip_longest
 
-import numpy as np
-
 from cookstove_gui.cooking.fires.logged_fires import (
     MOSTLY_SHUT,
     Fire,
@@ -16,6 +14,7 @@ from cookstove_gui.cooking.fires.logged_fires import (
     minutes_between,
     readings_of,
 )
+from cookstove_gui.cooking.fires.rise_and_hold import Hold, typical_hold
 from cookstove_gui.cooking.fires.wood_needs import kilograms_of
 from cookstove_gui.stove.entries import Entry, Kind, Session
 from cookstove_gui.stove.stove import Stove
@@ -43,7 +42,7 @@ class BurnSummary:
     """A stove's measured burns together."""
 
     burns: int  # whose fall the log shows
-    typical_min: float | None  # median of those
+    typical_min: float | None  # median of all, as `typical_hold` counts those whose fall is not seen
     longest_min: float | None  # of all, whether their fall is seen or not
 
 
@@ -58,10 +57,9 @@ def burn_times(stove: Stove, sessions: Iterable[Session], fall: float = FALL) ->
 def summary(burns: Iterable[MeasuredBurn]) -> BurnSummary:
     """How many burns were seen to their end, how long they typically took, and the longest."""
     known = tuple(burns)
-    seen = [burn.minutes for burn in known if burn.fell]
     return BurnSummary(
-        burns=len(seen),
-        typical_min=float(np.median(seen)) if seen else None,
+        burns=sum(burn.fell for burn in known),
+        typical_min=typical_hold(Hold(minutes=burn.minutes, ended=burn.fell) for burn in known),
         longest_min=max((burn.minutes for burn in known), default=None),
     )
 

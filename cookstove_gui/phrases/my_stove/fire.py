@@ -8,6 +8,11 @@ from cookstove_gui.units import degrees_difference
 def burns_words(found: BurnSummary, unit: str, fall: float) -> str:
     """How long loads lasted with the air shut down, as measured."""
     drop = f"{degrees_difference(fall, unit):.0f} °{unit}"
+    if found.typical_min is None and found.burns and found.longest_min is not None:
+        return (
+            f"After most loads with the air shut down the oven had not fallen {drop} when it was last read; "
+            f"the longest lasted {duration(found.longest_min)} or more."
+        )
     if found.typical_min is None:
         seen = "" if found.longest_min is None else f" The longest seen so far lasted {duration(found.longest_min)}."
         return (

@@ -112,5 +112,12 @@ def test_the_longest_burn_may_be_one_without_an_end() -> None:
     assert (found.burns, found.typical_min, found.longest_min) == (1, pytest.approx(210), pytest.approx(365))
 
 
+def test_one_seen_to_its_end_is_not_typical_of_more_that_lasted_longer() -> None:
+    cut_short = (*BURN[:-1], (400, "reading", "oven_centre", "420", "F"))
+    lasting = [session(number, made_log(*cut_short)) for number in (2, 3)]
+    found = summary(burn_times(STOVE, [session(1, made_log(*BURN)), *lasting]))
+    assert (found.burns, found.typical_min) == (1, None)
+
+
 def test_a_burn_with_one_reading_of_the_oven_tells_nothing() -> None:
     assert burn_times(STOVE, [session(1, made_log(*BURN[:5]))]) == ()

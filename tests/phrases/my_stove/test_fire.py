@@ -18,3 +18,9 @@ def test_burns_that_were() -> None:
     assert burns_words(BurnSummary(burns=1, typical_min=120.0, longest_min=120.0), "F", 50 / 1.8).endswith(
         "had fallen 50 °F (1 load)."
     )
+
+
+def test_one_that_was_and_more_that_were_not() -> None:
+    words = burns_words(BurnSummary(burns=1, typical_min=None, longest_min=70.0), "F", 50 / 1.8)
+    assert words.startswith("After most loads with the air shut down the oven had not fallen 50 °F")
+    assert words.endswith("the longest lasted 1 h 10 min or more.")
