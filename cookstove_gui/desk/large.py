@@ -13,7 +13,7 @@ from cookstove_gui.phrases.advice import likely_words
 from cookstove_gui.phrases.edge import Edge, heat_name
 from cookstove_gui.phrases.figures import doubt_text, temperature_text
 from cookstove_gui.phrases.heading import arrival_figure
-from cookstove_gui.phrases.ladder import prepare_words, then_read
+from cookstove_gui.phrases.ladder import prepare_words, step_rungs, then_read
 from cookstove_gui.phrases.plan.supper import due_rungs
 from cookstove_gui.situation import Standing
 
@@ -31,7 +31,7 @@ class Large:
     window: str = ""
     likely: str = ""
     to_do: tuple[str, ...] = ()  # from long to short
-    then: str = ""
+    then: tuple[str, ...] = ()  # from long to short
     cautions: str = ""
     ribbon: tuple[tuple[float, float], ...] = ()  # (minutes from now, K), in order of time
     arrival_min: tuple[float, float, float] | None = None  # earliest, likely, latest
@@ -54,15 +54,18 @@ def large(desk: Desk) -> Large:
     plan, edge = desk.supper.plan, desk.edge
     advice = advise(standing, plan)
     coming = advice.subject in (Subject.COMING, Subject.COOLING_IN)
-    then = then_read(advice, standing, edge)
+    read = then_read(advice, standing, edge)
     # While the heat comes, its window stands above; what is left to do is the dough, or else a reading.
-    instead = (prepare_words(advice, standing) or then) if coming else ""
+    instead = (prepare_words(advice, standing) or read) if coming else ""
     to_do = (instead,) if instead else shown_rungs(desk)
+    then = () if instead else step_rungs(advice, standing, edge)
+    if read:
+        then = (read,)
     if advice.planned is not None and plan is not None:
         to_do = due_rungs(advice.planned, plan, standing.stove, edge)
     danger = advice.caution if advice.subject is Subject.DANGER else None
     if danger is not None:  # what it is and what to do at once, each a line of its own
-        to_do, then = (f"{danger.name}.",), danger.order
+        to_do, then = (f"{danger.name}.",), (danger.order,)
     arrival = None
     if coming and advice.arrival is not None:
         found = advice.arrival
@@ -73,7 +76,7 @@ def large(desk: Desk) -> Large:
         oven=number,
         doubt=doubt,
         to_do=to_do,
-        then=then if to_do != (then,) else "",
+        then=then if to_do != then else (),
         cautions=_titles(desk),
         ribbon=_ribbon(standing),
         arrival_min=arrival,

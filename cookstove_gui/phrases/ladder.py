@@ -171,6 +171,12 @@ def detail_rungs(advice: Advice, standing: Standing, edge: Edge) -> tuple[str, .
     return (f"{said} {learning}", worth or step, *_without_how_long(step)) if said else (learning,)
 
 
+def step_rungs(advice: Advice, standing: Standing, edge: Edge) -> tuple[str, ...]:
+    """The step that helps, from long to short; none where nothing would."""
+    step = detail(replace(advice, reading=None), standing, edge)
+    return (step, *_without_how_long(step)) if step else ()
+
+
 def _without_how_long(step: str) -> tuple[str, ...]:
     """A step that says how long the heat is held, without that."""
     reached, _, held = step.partition(", holds it")

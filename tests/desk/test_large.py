@@ -15,7 +15,7 @@ from cookstove_gui.desk.heading import shown_clock, shown_rungs
 from cookstove_gui.desk.large import AHEAD_MIN, BACK_MIN, Large, large
 from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.phrases.heading import arrival_figure
-from cookstove_gui.phrases.ladder import prepare_words, then_read
+from cookstove_gui.phrases.ladder import prepare_words, step_rungs, then_read
 from cookstove_gui.stove.entries import Kind
 from cookstove_gui.units import kelvin
 from tests.desk.conftest import Going
@@ -84,9 +84,16 @@ def test_while_the_heat_comes_it_is_time_for_the_dough_and_then_for_a_reading(go
     assert shown.to_do == (prepare_words(advice, standing),)
     far = going((0, 200), (100, 400), (180, 400))
     assert far.standing is not None
-    wanted = then_read(advise(far.standing), far.standing, far.edge)
-    assert large(far).to_do == ((wanted,) if wanted else shown_rungs(far))
-    assert large(far).then == ""
+    assert not then_read(advise(far.standing), far.standing, far.edge)
+    assert large(far).to_do == shown_rungs(far)
+    assert large(far).then == step_rungs(advise(far.standing), far.standing, far.edge) != ()
+
+
+def test_a_step_gives_way_to_a_reading_that_is_worth_taking(going: Going, monkeypatch: pytest.MonkeyPatch) -> None:
+    desk = going((0, 200), (100, 400), (180, 400))
+    monkeypatch.setattr("cookstove_gui.desk.large.then_read", lambda *_: "Read the flue now.")
+    assert large(desk).to_do == ("Read the flue now.",)
+    assert large(desk).then == ()
 
 
 def test_what_a_planned_meal_calls_for_goes_before_the_dough_of_the_heat_wanted(going: Going) -> None:
@@ -171,6 +178,6 @@ def test_a_present_danger_says_what_to_do_at_once_in_full() -> None:
     assert desk.show(stood(desk.inputs()))
     shown = large(desk)
     assert shown.to_do == ("Flue pipe too hot.",)
-    assert shown.then == "Shut the air down now and add no wood."
+    assert shown.then == ("Shut the air down now and add no wood.",)
     assert "Flue pipe too hot" in shown.cautions
     desk.logbook.close()

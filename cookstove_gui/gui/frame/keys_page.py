@@ -25,7 +25,7 @@ KEYS = (
     (
         "Fire",
         (
-            ("F5", "lit; again: lit anew, or out"),
+            ("F5", "lit; again: relit, or out"),
             ("F6  F7  F8", "wood, air, bypass: then a key"),
             ("F9  F10  F11", "oven door and food, pan (L: its lid), note"),
             ("Ctrl+1 … Ctrl+6", "what if: leave it, or one step"),

@@ -71,7 +71,7 @@ class LargeView(LeftPage):
         if shown.ribbon:
             self._paint_ribbon(painter)
         _write_fitting(painter, shown.to_do, 614, (76, 68, 60, 54, 48, 42, 36), 700, theme.ink)
-        _write_fitting(painter, (shown.then,), 684, (48, 42, 36, 30), 400, theme.ink)
+        _write_fitting(painter, shown.then, 684, (48, 42, 36, 30), 400, theme.ink)
         _write(painter, "F12, Esc or a press: back", _RIGHT, 732, 20, 400, theme.soft, from_right=True)
 
     def _paint_right(self, painter: QPainter, room: float) -> None:
@@ -143,7 +143,7 @@ def spoken(shown: Large, unit: str) -> str:
         f"{shown.clock}, oven {shown.oven} °{unit} {shown.doubt}".strip() + ".",
         f"{shown.heat} {shown.window} {shown.likely}".strip(),
         shown.to_do[0] if shown.to_do else "",
-        shown.then,
+        shown.then[0] if shown.then else "",
     )
     return " ".join(part for part in parts if part)
 

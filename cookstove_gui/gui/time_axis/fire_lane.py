@@ -1,5 +1,6 @@
 """The lane under the clock: what was done, each thing at its time, as a sign with a word."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -39,8 +40,13 @@ class LaneMark:
     count: int = 0  # of log ends; 0 where no number was given
 
 
+def _gaps(marks: Sequence[LaneMark]) -> list[float]:
+    sizes = [sign_width(mark.kind, mark.count) for mark in marks]
+    return [max(px(_APART), 0.5 * (a + b) + px(5)) for a, b in pairwise(sizes)]
+
+
 class FireLane(QWidget):
-    """Signs that never overlap, with the words that there is room for; the rest is told by pointing at a sign."""
+    """Signs that never overlap, as many as there is room for, with words; the rest is told by pointing and read out."""
 
     def __init__(self, span: TimeSpan, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -68,12 +74,12 @@ class FireLane(QWidget):
         """The signs in sight, and where they stand [px] once they are moved apart, none of them past now."""
         width = self.width()
         seen = [mark for mark in self._marks if self._span.low <= mark.place <= self._span.high]
+        first, now = px(AXIS_WIDTH) + px(7), self._span.x(self._span.now or 0.0, width) - px(5)
+        last = min(now, width - 0.5 * sign_width(seen[-1].kind, seen[-1].count)) if seen else now
+        while len(seen) > 1 and sum(_gaps(seen)) > last - first:  # what matters least gives way, the oldest first
+            seen.remove(max(seen, key=lambda mark: FIRE_KINDS.index(mark.kind)))
         wanted = [self._span.x(mark.place, width) for mark in seen]
-        sizes = [sign_width(mark.kind, mark.count) for mark in seen]
-        gaps = [max(px(_APART), 0.5 * (a + b) + px(5)) for a, b in pairwise(sizes)]
-        now = self._span.x(self._span.now or 0.0, width) - px(5)
-        ends = (px(AXIS_WIDTH) + px(7), min(now, width - 0.5 * sizes[-1]) if sizes else now)
-        return list(zip(seen, moved_apart(wanted, gaps, ends), strict=True))
+        return list(zip(seen, moved_apart(wanted, _gaps(seen), (first, last)), strict=True))
 
     def worded(self) -> list[tuple[LaneMark, QRectF]]:
         """The words that there is room for, and where they stand."""

@@ -208,7 +208,8 @@ def style_sheet(theme: Theme) -> str:
     QScrollArea > QWidget > QWidget {{ background: transparent; }}
     QScrollBar:vertical {{ background: transparent; width: 14px; }}
     QScrollBar:horizontal {{ background: transparent; height: 14px; }}
-    QScrollBar::handle {{ background: {t.line}; border-radius: 5px; margin: 2px; min-height: 32px; min-width: 32px; }}
+    QScrollBar::handle {{ background: {t.line}; border-radius: 4px; margin: 2px; min-height: 32px; min-width: 32px; }}
+    QScrollBar::handle:vertical {{ margin: 2px 1px 2px 5px; }}
     QScrollBar::add-line, QScrollBar::sub-line {{ width: 0; height: 0; }}
     QProgressBar {{
         background: {t.raised}; border: 1px solid {t.line}; border-radius: 6px; text-align: center; min-height: 28px;

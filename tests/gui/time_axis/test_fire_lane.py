@@ -60,6 +60,18 @@ def test_no_sign_is_cut_at_the_edge_where_the_session_ended(look: Look, qtbot: Q
     assert max(x for _, x in lane.placed()) + 0.5 * sign_width(Kind.WOOD, 2) <= lane.width()
 
 
+def test_where_there_is_no_room_the_oldest_of_what_matters_least_is_left_out(lane: FireLane) -> None:
+    airs = tuple(mark(10 + number, Kind.AIR, f"air {number}") for number in range(20))
+    lane.show_marks((mark(0, Kind.LIT, "lit"), *airs, mark(40)))
+    placed = lane.placed()
+    assert all(later - one >= 27 - 1e-6 for (_, one), (_, later) in pairwise(placed))
+    kept = [one for one, _ in placed]
+    assert [kept[0].kind, kept[-1].kind] == [Kind.LIT, Kind.WOOD]
+    assert 0 < len(kept) - 2 < 20
+    assert tuple(kept[1:-1]) == airs[-(len(kept) - 2) :]
+    assert "air 0 at 10" in lane.accessibleName()
+
+
 def test_words_go_to_what_was_lit_then_wood_then_bypass_then_air(lane: FireLane) -> None:
     lane.show_marks(
         (mark(20, Kind.AIR, "air open, and how"), mark(21, Kind.LIT, "lit"), mark(22, Kind.BYPASS, "bypass shut now"))
