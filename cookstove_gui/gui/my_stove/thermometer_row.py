@@ -1,5 +1,6 @@
 """A thermometer in the list of all: its name and kind, its drift since the first check, the doubt of one reading."""
 
+import math
 from dataclasses import dataclass
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
@@ -7,6 +8,7 @@ from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QPushButton, QSizePolicy, QWidget
 
 from cookstove_gui.desk.my_stove.checks import Ring
+from cookstove_gui.gui.drawn_stove.lettering import advance
 from cookstove_gui.gui.widgets.key import paint_ring
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.steps import px
@@ -51,6 +53,7 @@ class ThermometerRow(QPushButton):
         checked = f"latest check {self._signed(content.rings[-1].error)} °{unit}" if content.rings else content.how
         self.setAccessibleName(f"{instrument.name}, {instrument.kind}, {checked}; a reading within {doubt:.0f} °{unit}")
         self.setToolTip(self.accessibleName())
+        self.updateGeometry()
         self.update()
 
     def sizeHint(self) -> QSize:
@@ -58,8 +61,11 @@ class ThermometerRow(QPushButton):
         return QSize(px(440), px(_HIGH))
 
     def minimumSizeHint(self) -> QSize:
-        """Room for name, number and doubt, and a little between."""
-        return QSize(px(_NAME + _AFTER + _DOUBT + 40), px(_HIGH))
+        """Room for name, number and doubt, and between them for a little, or for what to do on two lines."""
+        between = px(_AFTER + 40)
+        if not self._content.rings:
+            between = max(between, _two_lines(self._content.how, px(SMALL)))
+        return QSize(px(14 + _NAME + _DOUBT) + between, px(_HIGH))
 
     def _signed(self, error: float) -> str:
         return f"{degrees_difference(error, self._unit):+.1f}".replace("-", "−")
@@ -150,3 +156,10 @@ class ThermometerRow(QPushButton):
         side = Qt.AlignmentFlag.AlignHCenter if middle else Qt.AlignmentFlag.AlignLeft
         upright = Qt.AlignmentFlag.AlignBottom if down else Qt.AlignmentFlag.AlignVCenter
         painter.drawText(box, int(side | upright | Qt.TextFlag.TextWordWrap), words)
+
+
+def _two_lines(words: str, pixels: float) -> int:
+    """The least width [px] in which words take no more than two lines."""
+    parts = words.split()
+    splits = ((" ".join(parts[:at]), " ".join(parts[at:])) for at in range(1, len(parts) + 1))
+    return math.ceil(min(max(advance(line, pixels) for line in lines) for lines in splits)) + 2

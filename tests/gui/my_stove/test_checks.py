@@ -1,12 +1,17 @@
 """Thermometer checks on My stove: the offset, its doubt and its day are kept and said; slips are asked about."""
 
 import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QFontMetrics
 from PySide6.QtWidgets import QComboBox, QLineEdit, QPushButton, QWidget
 
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.my_stove import checks
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.gui.my_stove.page import MyStovePage
+from cookstove_gui.gui.my_stove.thermometer_row import ThermometerRow
+from cookstove_gui.gui.widgets.steps import px
+from cookstove_gui.gui.widgets.type import SMALL, font
 from cookstove_gui.stove.checks import CheckPoint
 from tests.gui.hands import control, push, seen, type_in
 from tests.gui.pages import held_desk, shown
@@ -199,3 +204,13 @@ def test_the_plot_is_painted_with_every_kind_of_instrument(page, desk, unit):
     add(page, "spot gun", "infrared")
     assert plot.accessibleName() == seen(page, "check_standing")
     assert not plot.grab().isNull()
+
+
+def test_what_to_do_with_one_never_checked_has_room_for_two_lines(page):
+    add(page, "oven dial")
+    row = control(page, "thermometer_oven dial", ThermometerRow)
+    beside = row.minimumSizeHint().width() - px(14 + 160 + 88)  # but for the name and the doubt
+    metrics = QFontMetrics(font(SMALL))
+    how = "check it in ice and boiling water"
+    lines = metrics.boundingRect(0, 0, beside, 1000, Qt.TextFlag.TextWordWrap, how).height()
+    assert lines < 3 * metrics.lineSpacing()

@@ -82,6 +82,7 @@ class StoveEditor(DrawingBesideWords):
                     if self._chosen == spot.name and spot.kind is not SpotKind.ROOM
                     else (),
                     fill=SELECTED_IRON if spot.name == self._chosen else "",
+                    is_lit=spot.name == self._chosen,
                 )
                 for place, spot in _numbered(stove)
             }

@@ -1,4 +1,4 @@
-"""What lies over the edited drawing: the walk over the cooktop, the ring and handles of what is selected, a drag."""
+"""What lies over the edited drawing: the walk over the cooktop, the handles of what is selected, a drag."""
 
 import math
 from collections.abc import Sequence
@@ -7,7 +7,7 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
-from cookstove_gui.gui.drawn_stove.spot_painting import RING, double_ring
+from cookstove_gui.gui.drawn_stove.spot_painting import RING
 from cookstove_gui.stove.drawn.heat_colours import ON_IRON
 from cookstove_gui.stove.drawn.shapes import Point, Polygon
 
@@ -62,8 +62,6 @@ class Overlay(QWidget):
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         for one, other in zip(self._walk, self._walk[1:], strict=False):
             _arrow(painter, one, other)
-        if self._outline is not None:
-            double_ring(painter, self._outline, RING, self._size)
         painter.setPen(QPen(QColor(RING), 1.5))
         painter.setBrush(QColor("#FFFFFF"))
         for (across, down), (x, y) in self.handles.items():

@@ -92,6 +92,12 @@ def test_a_spot_is_selected_by_a_press_and_told_in_the_words_of_the_log(part: Dr
     assert editor(part).patch("top_front_middle").face.captions == ("front middle",)
 
 
+def test_the_words_of_the_selected_spot_keep_clear_of_its_ring(part: DrawPart) -> None:
+    select(part, "top_front_middle")
+    faces = {name: editor(part).patch(name).face for name in ("top_front_middle", "oven_centre")}
+    assert {name: face.is_lit for name, face in faces.items()} == {"top_front_middle": True, "oven_centre": False}
+
+
 def test_arrows_move_a_spot_by_an_inch(part: DrawPart, desk: Desk) -> None:
     select(part, "top_front_middle")
     key(part, "top_front_middle", Qt.Key.Key_Right)
