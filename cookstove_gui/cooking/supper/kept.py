@@ -1,7 +1,7 @@
 """A supper as text to keep: what is wanted, what was done of it, and its latest plan."""
 
 import json
-from dataclasses import asdict, dataclass, replace
+from dataclasses import asdict, dataclass, fields, replace
 from datetime import datetime
 from typing import Any
 
@@ -85,7 +85,8 @@ def _plan(table: dict[str, Any]) -> Plan:
 
 
 def _step(row: dict[str, Any]) -> PlannedStep:
-    timed = _timed(row)
+    known = {field.name for field in fields(PlannedStep)}  # another version of the program may have kept more
+    timed = {name: value for name, value in _timed(row).items() if name in known}
     return PlannedStep(**timed | {"kind": StepKind(timed["kind"])})
 
 

@@ -34,6 +34,19 @@ def test_it_comes_back_the_same() -> None:
     )  # fmt: skip
 
 
+def test_what_another_version_kept_of_a_step_is_passed_over() -> None:
+    kept = _kept()
+    table = json.loads(supper_text(kept))
+    for step in table["plan"]["steps"]:
+        step["is_new"] = True
+        del step["fails_by"]
+    again = supper_from_text(json.dumps(table))
+    assert again is not None
+    assert kept.plan is not None
+    assert again.plan is not None
+    assert again.plan.steps == kept.plan.steps
+
+
 def test_a_plan_that_cannot_be_read_leaves_the_supper() -> None:
     kept = _kept()
     table = json.loads(supper_text(kept))
