@@ -29,6 +29,7 @@ _ROOMY = 520  # of the right column, from which on its upper row has captions [p
 # Height of what stands below the heading, which a lower window scrolls [px of the design]; with large text it is more,
 # so that the words on the stove can be read.
 _LEAST_HIGH, _LARGE_TEXT_HIGH = 440, 500
+_NO_LIMIT = (1 << 24) - 1  # px, Qt's own
 _SIDE, _BELOW, _GUTTER, _ABOVE_ENTRY = 16, 7, 28, 10  # px of the design
 
 
@@ -86,7 +87,9 @@ class CookPage(QWidget):
         self._right_column.addLayout(self._wanted)
         self._right_column.addWidget(self._waiver)
         self._right_column.addWidget(self._axis, 1)
-        self._inside = _Inside(self._look)
+        self.first_start = FirstStart(self._look)
+        self.first_start.chosen.connect(self._begin)
+        self._inside = _Inside(self._look, self._left, self.first_start)
         self._area = scrolling(self._inside)
         whole = QHBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
@@ -94,10 +97,7 @@ class CookPage(QWidget):
         self._columns = QHBoxLayout(self._inside)
         self._columns.addWidget(self._left)
         self._columns.addWidget(self._right, 1)
-        self.first_start = FirstStart(self._look)
-        self.first_start.chosen.connect(self._begin)
-        self._first_area = scrolling(self.first_start)
-        self._columns.addWidget(self._first_area, 1)
+        self._columns.addWidget(self.first_start, 1)
 
     def bring_plot(self) -> None:
         """Load the plotting library and draw with it; called once, after the first paint."""
@@ -130,8 +130,10 @@ class CookPage(QWidget):
     def _show_right(self) -> None:
         first, at = is_first_start(self._link.desk), QApplication.focusWidget()
         leaves = not first and at is not None and self.first_start.isAncestorOf(at)
-        self._first_area.setVisible(first)
+        self.first_start.setVisible(first)
         self._right.setVisible(not first)
+        self._columns.setAlignment(self._left, Qt.AlignmentFlag.AlignTop if first else Qt.AlignmentFlag(0))
+        self._set_left()
         limit = limit_said(self._link.desk)
         self._limit.show_rungs(limit)
         self._limit.setVisible(bool(limit))
@@ -224,6 +226,11 @@ class CookPage(QWidget):
         tight = self.width() - left - px(2 * _SIDE + _GUTTER) < px(_ROOMY)
         self._band.set_tight(tight)
         self._what_if.set_tight(tight)
+        if self.first_start.isHidden():
+            self._left.setMinimumHeight(0)
+            self._left.setMaximumHeight(_NO_LIMIT)
+        else:  # the ways to begin may be longer: the page scrolls them, and the stove stays as high as it always is
+            self._left.setFixedHeight(max(self._inside.least, self._area.height()) - px(_BELOW))
 
     def _space(self) -> None:
         self._columns.setContentsMargins(px(_SIDE), 0, px(_SIDE), px(_BELOW))
@@ -237,17 +244,25 @@ class CookPage(QWidget):
 class _Inside(QWidget):
     """What stands on the page; lower than this it is scrolled, higher it makes do with the room there is."""
 
-    def __init__(self, look: Look) -> None:
+    def __init__(self, look: Look, left: QWidget, first: FirstStart) -> None:
         super().__init__()
-        self._look = look
+        self._look, self._left, self._first = look, left, first
 
-    def heightForWidth(self, _width: int) -> int:
-        """Nor where words among its parts break into lines."""
-        return self.minimumSizeHint().height()
+    @property
+    def least(self) -> int:
+        """The height at which all that is there in a session can be read [px]."""
+        return px(_LARGE_TEXT_HIGH if self._look.text_size > 1.0 else _LEAST_HIGH)
+
+    def heightForWidth(self, width: int) -> int:
+        """No more than the least, whatever its parts ask for; only the ways to begin are shown whole."""
+        if self._first.isHidden():
+            return self.least
+        beside = self._left.width() + px(2 * _SIDE + _GUTTER)
+        return max(self.least, self._first.heightForWidth(width - beside) + px(_BELOW))
 
     def minimumSizeHint(self) -> QSize:
-        """No more than this, whatever its parts ask for."""
-        return QSize(0, px(_LARGE_TEXT_HIGH if self._look.text_size > 1.0 else _LEAST_HIGH))
+        """The same, before there is a width."""
+        return QSize(0, self.least)
 
 
 def left_width(width: int) -> int:

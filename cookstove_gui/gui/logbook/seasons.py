@@ -24,7 +24,7 @@ from cookstove_gui.phrases.logbook.seasons import rise_words, season_behind, sea
 from cookstove_gui.reports.season_figures import ALL_YEARS, Season
 from cookstove_gui.units import degrees_difference
 
-_NOTHING = "No session yet; after the first fires this page shows the winter."
+_NOTHING = "No session yet; after the first few fires this page shows the winter."
 _TIMES = (10.0, 20.0, 30.0, 60.0, 120.0, 240.0)  # min
 _DEGREES = (1.0, 2.0, 5.0, 10.0, 20.0, 50.0)
 

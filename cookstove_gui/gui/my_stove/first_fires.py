@@ -233,7 +233,7 @@ def _state(found: StageProgress, *, is_next: bool) -> str:
 
 def _standing_words(fires: FirstFires) -> str:
     if not fires.needed:
-        return "This stove is not marked as new, so it needs none. If it never had a fire, say so under Set-up."
+        return "This stove is not marked as new, so it needs no first fires. If it never had one, say so under Set-up."
     if fires.waived:
         return "The first fires are waived. The stove’s manual comes first; where it says otherwise, do as it says."
     if fires.done:

@@ -160,6 +160,7 @@ class _Scale(QWidget):
 
     def show_scale(self, end: float, step: float, *, shown: bool) -> None:
         self._end, self._step, self._shown = end, step, shown
+        self.setVisible(shown)
         self.update()
 
     def paintEvent(self, _event: QPaintEvent) -> None:

@@ -63,11 +63,11 @@ class WaterPart(PlanPart[WaterInputs, WaterPlan]):
             self.form.addWidget(part)
         self._on = words("Pan", role="strong", name="water_on")
         self._on.setWordWrap(False)
-        minutes = words("minutes", role="small")
+        self._minutes = words("minutes", role="small")
         heading = QHBoxLayout()
         heading.addWidget(self._on)
         heading.addStretch(1)
-        heading.addWidget(minutes)
+        heading.addWidget(self._minutes)
         self.form.addWidget(hairline())
         self.form.addLayout(heading)
         self.form.addWidget(self._pans, 1)
@@ -98,7 +98,8 @@ class WaterPart(PlanPart[WaterInputs, WaterPlan]):
         heading.addWidget(self._said_and_come, 0, Qt.AlignmentFlag.AlignTop)
         self.answer_lines.addWidget(self._boiling)
         self.answer_lines.addLayout(both, 1)
-        self.answer_lines.addWidget(hairline())
+        self._rule = hairline()
+        self.answer_lines.addWidget(self._rule)
         self.answer_lines.addLayout(heading)
         self.answer_lines.addWidget(self._runs)
 
@@ -173,7 +174,7 @@ class WaterPart(PlanPart[WaterInputs, WaterPlan]):
 
     def _parts_of_the_answer(self) -> tuple[QWidget, ...]:
         labels: tuple[QLabel, ...] = (self._boiling, self._caption, self._said_and_come, self._learned)
-        return (*labels, self._top, self._curve, self._runs)
+        return (*labels, self._top, self._curve, self._runs, self._rule, self._minutes)
 
     def _ask_for(self, spot: str) -> None:
         self._spot = spot

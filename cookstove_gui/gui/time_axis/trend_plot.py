@@ -25,7 +25,7 @@ from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import colour
 from cookstove_gui.phrases.edge import heat_name
 from cookstove_gui.phrases.plot import pointed_at
-from cookstove_gui.stove.stove import SpotKind
+from cookstove_gui.stove.stove import USUAL_ROOM, SpotKind
 from cookstove_gui.units import degrees
 
 _ROOM = 0.09  # of the scale, left free above and below
@@ -182,7 +182,8 @@ class TrendPlot(QWidget):
         """See the stretch of time that the span names, and every heat in it."""
         span, band = self._span, self._words.band
         heats = [limit.value for limit in self._words.limits] + ([band.low, band.high] if band else [])
-        heats += [*self._lines.extent(), *self._readings.heats()]
+        known = [*self._lines.extent(), *self._readings.heats()]
+        heats += known or [float(degrees(USUAL_ROOM, self._desk.unit))]  # nothing known: the way from a cold stove
         low, high = min(heats), max(heats)
         room = _ROOM * (high - low) + 6.0
         low, high = low - room, high + room

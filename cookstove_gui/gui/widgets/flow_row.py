@@ -4,7 +4,7 @@ No layout of Qt's kind: the items that a Python layout keeps may be destroyed be
 """
 
 from PySide6.QtCore import QEvent, QPoint, QRect, QSize, Qt
-from PySide6.QtGui import QResizeEvent
+from PySide6.QtGui import QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 
@@ -46,6 +46,11 @@ class FlowRow(QWidget):
         """Place the parts."""
         super().resizeEvent(event)
         self._arrange(self.width(), move=True)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """While it is hidden nobody is told that a part has another size."""
+        super().showEvent(event)
+        self.updateGeometry()
 
     def event(self, event: QEvent) -> bool:
         """A part wants another size, or was hidden or shown."""

@@ -19,7 +19,7 @@ NO_WALL = (
 )
 NO_HEAT = "Nothing has been read in this session yet. Read the stove on the Cook page and its surfaces show here."
 ALWAYS = "Any part of the stove may stay hot long after the fire is out. Keep children and cloth away from it."
-GUARD_DECIDES = "The stove's manual and local code say what guard it needs."
+GUARD_DECIDES = "The stove’s manual and local code say what guard it needs."
 NEAR_LIMIT = 0.75  # share of a limit from which a wall is watched; common practice, no source
 _TIMES = ((1.5, "a second"), (15.0, "some seconds"), (90.0, "a minute"), (1200.0, "some minutes"), (1e9, "some hours"))
 

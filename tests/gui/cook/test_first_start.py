@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QApplication, QPushButton, QWidget
+from PySide6.QtWidgets import QApplication, QPushButton, QScrollBar, QWidget
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.desk import Desk
@@ -16,6 +16,7 @@ from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.window import MainWindow
 from cookstove_gui.logbook.logbook import Logbook
 from cookstove_gui.stove.entries import Kind
+from tests.gui.clipping import settle
 from tests.gui.hands import click, control, enter_number, press, seen, words
 from tests.gui.pages import keep_session
 from tests.held_clock import HeldClock
@@ -62,6 +63,23 @@ def test_lighting_the_fire_shows_the_page_and_what_to_mind_first(newcomer: MainW
     qtbot.waitUntil(lambda: "Cold flue" in seen(newcomer, "caution"), timeout=20_000)
     enter_number(newcomer, "95")
     assert [row.value for row in newcomer.desk.entries] == ["95"]
+
+
+@pytest.mark.parametrize(("size", "text"), [((1280, 750), 1.5), ((1920, 1000), 1.5), ((1280, 750), 1.0)])
+def test_one_bar_at_most_scrolls_the_ways_and_all_of_them_are_reached(
+    newcomer: MainWindow, look: Look, size: tuple[int, int], text: float
+) -> None:
+    look.set_text_size(text)
+    newcomer.resize(*size)
+    settle()
+    page = control(newcomer, "cook_page", QWidget)
+    bars = [bar for bar in page.findChildren(QScrollBar) if bar.isVisible()]
+    assert len(bars) == (1 if text > 1.0 else 0)
+    last = control(newcomer, "way_light", QPushButton)
+    last.setFocus()
+    settle()
+    look.set_text_size(1.0)
+    assert not last.visibleRegion().isEmpty()
 
 
 @pytest.mark.parametrize(

@@ -6,7 +6,7 @@ from datetime import timedelta
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QComboBox, QLabel, QLineEdit, QPushButton
+from PySide6.QtWidgets import QComboBox, QLabel, QLineEdit, QPushButton, QScrollArea
 
 from cookstove_gui.desk import Desk
 from cookstove_gui.gui.drawn_stove.spot_patch import SpotPatch
@@ -16,6 +16,7 @@ from cookstove_gui.gui.plan.water_on_top import WaterOnTop
 from cookstove_gui.gui.plan.water_runs import WaterRuns
 from cookstove_gui.stove.entries import Kind
 from cookstove_gui.stove.stove import SpotKind
+from tests.gui.clipping import settle as laid_out
 from tests.gui.hands import control, push, seen, type_in
 from tests.gui.pages import NOW, held_desk, keep_session, shown
 from tests.once import stood
@@ -54,6 +55,15 @@ def test_without_a_fire_it_says_so_instead_of_answering(qtbot):
     made, _ = shown(qtbot, held_desk(), PlanPage)
     push(made, "part_bake")
     assert seen(made, "plan_bake_headline").endswith("this page then says when it is done.")
+
+
+def test_without_an_answer_the_pans_need_no_bar_and_promise_no_minutes(qtbot):
+    made, _ = shown(qtbot, held_desk(), PlanPage)
+    push(made, "part_water")
+    made.resize(1366, 614)
+    laid_out()
+    assert control(made, "scroll_water", QScrollArea).verticalScrollBar().maximum() == 0
+    assert "minutes" not in [label.text() for label in made.findChildren(QLabel) if label.isVisible()]
 
 
 def test_a_loaf_is_told_with_its_window_and_the_steady_oven_beside_it(qtbot, page):

@@ -58,6 +58,16 @@ def test_oven_readings_stand_at_their_time_and_heat(stood_desk: Desk, plot: Tren
     assert list(y) == pytest.approx([120, 175, 240, 300])
 
 
+def test_with_nothing_read_the_scale_begins_at_a_cold_stove(desk: Desk, plot: TrendPlot) -> None:
+    bottom, top = plot._words.scale
+    assert plot._words.band is not None
+    assert bottom < 68, "a kitchen"
+    assert plot._words.band.high < top < plot._words.band.high + 100
+    desk.do(Kind.LIT)
+    QApplication.processEvents()
+    assert plot._words.scale == (bottom, top)
+
+
 def test_the_shape_of_a_mark_tells_the_oven_from_any_other_place(stood_desk: Desk, plot: TrendPlot) -> None:
     plot.show_of_stove(True)
     assert plot._readings.oven.opts["symbol"] == "o"

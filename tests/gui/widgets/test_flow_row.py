@@ -2,7 +2,7 @@
 
 import gc
 
-from PySide6.QtWidgets import QApplication, QWidget
+from PySide6.QtWidgets import QApplication, QTabWidget, QVBoxLayout, QWidget
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.gui.widgets.flow_row import FlowRow
@@ -56,3 +56,22 @@ def test_it_outlasts_a_collection_of_garbage(qtbot: QtBot) -> None:
     gc.collect()
     made.resize(100, 300)
     assert [part.y() for part in parts] == [0, 50, 100]
+
+
+def test_a_part_that_shrank_while_its_page_was_hidden_takes_no_more_room_than_it_needs(qtbot: QtBot) -> None:
+    tabs, page, parts = QTabWidget(), QWidget(), [Part(), Part()]
+    column = QVBoxLayout(page)
+    column.addWidget(FlowRow(GAP, *parts))
+    tabs.addTab(page, "one")
+    tabs.addTab(QWidget(), "other")
+    qtbot.addWidget(tabs)
+    tabs.show()
+    QApplication.processEvents()
+    before = column.minimumSize().width()
+    tabs.setCurrentIndex(1)
+    for part in parts:
+        part.setFixedSize(60, 40)
+    QApplication.processEvents()
+    tabs.setCurrentIndex(0)
+    QApplication.processEvents()
+    assert column.minimumSize().width() == before - 40

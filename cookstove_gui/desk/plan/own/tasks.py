@@ -19,6 +19,7 @@ from cookstove_gui.desk.plan.own.sorts import (
 )
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.phrases.edge import duration
+from cookstove_gui.phrases.figures import range_text
 from cookstove_gui.units import TemperatureUnit, degrees, degrees_difference, tidy
 
 _PLACES = ((str(Place.TOP), "on the cooktop"), (str(Place.OVEN), "in the oven"))
@@ -43,7 +44,7 @@ class Tasks(Sort):
                 cells=(
                     task.name,
                     _PLACE_WORDS[str(task.place)],
-                    f"{heats_text(task.low, task.high, unit)} °{unit}",
+                    f"{range_text(task.low, task.high, unit)} °{unit}",
                     duration(task.minutes),
                 ),
                 is_own=task.key in own,

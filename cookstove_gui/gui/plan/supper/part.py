@@ -3,8 +3,8 @@
 from datetime import timedelta
 from functools import partial
 
-from PySide6.QtCore import Qt
-from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtCore import QEvent, QObject, QSize, Qt
+from PySide6.QtGui import QKeySequence, QShortcut, QShowEvent
 from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from cookstove_gui.cooking.supper.plan import Margin
@@ -25,7 +25,7 @@ from cookstove_gui.gui.plan.supper.picture import AXIS, FIRE, OVEN, SupperPictur
 from cookstove_gui.gui.plan.supper.save_key import SaveKey
 from cookstove_gui.gui.widgets.form import Choice, Field, button, say, words
 from cookstove_gui.gui.widgets.look import Look
-from cookstove_gui.gui.widgets.sections import scrolling
+from cookstove_gui.gui.widgets.sections import ScrollingUp
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.tips import plain_tip
@@ -34,7 +34,7 @@ from cookstove_gui.units import clock_text
 _MARGINS = (("usual", "usual"), ("safe", "safe"))
 _PLANNING = "Planning …"
 _POLICY = QSizePolicy.Policy
-_LEAST_SEEN = AXIS + OVEN + FIRE  # px of the design: clocks, oven and fire, below which the whole tab scrolls
+_LEAST_SEEN = AXIS + OVEN + FIRE  # px of the design: below it the whole tab scrolls
 
 
 class SupperPart(QWidget):
@@ -87,7 +87,7 @@ class SupperPart(QWidget):
         self._picture.freed.connect(self.desk.supper.free_step)
         self._picture.removed.connect(self.desk.supper.remove)
         self._picture.bell_pressed.connect(partial(turn_sound, self.desk))
-        self._scroll = scrolling(self._picture)  # the picture alone: what comes next stays in sight below it
+        self._scroll = _Seen(self._picture)
         self._picture.went_to.connect(lambda y: self._scroll.ensureVisible(0, round(y), 0, px(ROW)))
         self._next = NextSteps(look)
         self._next.bell_pressed.connect(partial(turn_sound, self.desk))
@@ -136,7 +136,6 @@ class SupperPart(QWidget):
         say(self._problem, "" if not_yet else self._planning.problem)
         self._scroll.setVisible(not choosing)
         self._picture.show_supper(shown)
-        self._scroll.setMinimumHeight(min(self._picture.sizeHint().height(), px(_LEAST_SEEN)))
         # Without a plan only the field of the table's time stands in it.
         self._scroll.setSizePolicy(_POLICY.Expanding, _POLICY.Fixed if shown is None else _POLICY.Ignored)
         for below in (self._next, self._sounds):
@@ -217,3 +216,30 @@ class SupperPart(QWidget):
 
     def _take_back(self) -> None:
         take_back(self.desk)
+
+
+class _Seen(ScrollingUp):
+    """The picture alone scrolls, so that what comes next stays in sight below it."""
+
+    def __init__(self, picture: SupperPicture) -> None:
+        super().__init__(picture)
+        self._picture = picture
+
+    def sizeHint(self) -> QSize:
+        """All of it, at the size it has now; Qt would keep the first."""
+        return self._picture.sizeHint()
+
+    def minimumSizeHint(self) -> QSize:
+        """Clocks, oven and fire, or what there is instead of a plan."""
+        return QSize(0, min(self.sizeHint().height(), px(_LEAST_SEEN)))
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """While it is hidden nobody is told of another size."""
+        super().showEvent(event)
+        self.updateGeometry()
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """The picture has another size."""
+        if event.type() is QEvent.Type.LayoutRequest:
+            self.updateGeometry()
+        return super().eventFilter(watched, event)

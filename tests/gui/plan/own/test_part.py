@@ -11,6 +11,7 @@ from cookstove_gui.gui.widgets.row_table import RowTable
 from cookstove_gui.resource_files import own_words, use_own_tables
 from cookstove_gui.units import kelvin
 from tests.gui.hands import control, press, push, seen
+from tests.gui.hands import rows as shown_rows
 from tests.gui.pages import held_desk, shown
 
 pytestmark = [pytest.mark.gui, pytest.mark.usefixtures("worked_out_once")]
@@ -57,6 +58,7 @@ def test_a_new_task_is_kept_listed_and_offered_for_a_pot(page):
     push(page, "own_keep")
     assert names(page, "tasks")[-1] == "render lard (own)"
     assert control(page, "own_tasks", RowTable).key == "render_lard"
+    assert "240–300 °F" in shown_rows(page, "own_tasks")[-1], "as every heat on a page"
     assert task_of("render_lard").minutes == 90.0
 
 

@@ -18,6 +18,7 @@ from cookstove_gui.gui.plan.supper.next_steps import NextSteps
 from cookstove_gui.gui.plan.supper.part import SupperPart
 from cookstove_gui.gui.plan.supper.picture import SupperPicture
 from cookstove_gui.stove.entries import Kind
+from tests.gui.clipping import settle
 from tests.gui.hands import control, push, seen, type_in
 from tests.gui.pages import shown
 
@@ -238,3 +239,15 @@ def test_how_sure_it_should_be_is_kept(qtbot: QtBot, part: SupperPart) -> None:
     box.activated.emit(1)
     _settled(qtbot, part)
     assert str(part.desk.supper.supper.margin) == "safe"  # type: ignore[union-attr]
+
+
+def test_without_a_plan_the_time_to_eat_stands_whole_though_it_grew_on_another_tab(page: PlanPage) -> None:
+    part = control(page, "plan_supper", SupperPart)
+    settle()
+    before = part._scroll.height()
+    push(page, "part_wood")
+    part._table.show_problem("Type first when you want to eat.")
+    settle()
+    push(page, "part_supper")
+    settle()
+    assert part._scroll.height() == _picture(part).sizeHint().height() > before
