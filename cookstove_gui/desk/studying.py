@@ -25,6 +25,11 @@ def learning_is_due(desk: Desk) -> bool:
     return made_of is not None and not KeptStudies(desk.logbook).has_learned_from(desk.stove, made_of)
 
 
+def has_past(desk: Desk) -> bool:
+    """Whether the stove has a session besides the live one."""
+    return _past_of(desk) is not None
+
+
 def _past_of(desk: Desk) -> str | None:
     """Fingerprint of the stove's sessions but the live one; none without any."""
     live = desk.session.number if desk.session is not None and desk.is_live else None

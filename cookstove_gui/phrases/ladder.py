@@ -205,7 +205,7 @@ def then_read(advice: Advice, standing: Standing, edge: Edge) -> str:
     if advice.reading is None:
         return ""
     when = "now" if advice.reading.is_due else f"by {edge.at(advice.reading.by.at)}"
-    return f"Read {spot_label(standing.stove, advice.reading.spot)} {when}."
+    return f"Read the {spot_label(standing.stove, advice.reading.spot)} {when}."
 
 
 def prepare_words(advice: Advice, standing: Standing) -> str:

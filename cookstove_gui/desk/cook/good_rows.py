@@ -60,8 +60,17 @@ def good_for(desk: Desk, *, by_spot: bool) -> GoodFor | None:
     fits = standing.fits
     rows = _by_spot(desk, fits) if by_spot else _by_task(desk, fits)
     shown = set() if by_spot else {row.key for row in rows}
-    not_now = tuple(fit.task.name for fit in fits if fit.state is FitState.NOT and fit.task.key not in shown)
-    return GoodFor(rows=rows, not_now=not_now, is_out=fire_is_out(standing.turns))
+    is_out = fire_is_out(standing.turns)
+    comes = {fit.task.key for fit in fits if is_out and _is_still_too_hot(desk, fit)}
+    never = (fit.task for fit in fits if fit.state is FitState.NOT and fit.task.key not in shown | comes)
+    return GoodFor(rows=rows, not_now=tuple(task.name for task in never), is_out=is_out)
+
+
+def _is_still_too_hot(desk: Desk, fit: TaskFit) -> bool:
+    """Of a stove that cools it is not gone: its heat comes after the time that is looked at."""
+    heats = spot_heats(desk)
+    known = [heat for one in fit.spots if (heat := heats.get(one.spot, SpotHeat()).kelvin) is not None]
+    return bool(known) and min(known) > fit.task.high
 
 
 def _by_task(desk: Desk, fits: tuple[TaskFit, ...]) -> tuple[GoodRow, ...]:

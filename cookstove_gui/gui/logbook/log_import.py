@@ -19,10 +19,10 @@ from cookstove_gui.logbook.sheets import SHEET_ENDINGS
 from cookstove_gui.phrases.logbook.imports import import_kept
 
 _HELP = (
-    "Logs of this program come in as they are; a file stove.toml beside them says which stove they are of. Of any "
-    "other table, a spreadsheet, CSV or Parquet file with the time in one column and heats in others, you say what "
-    "each column means; it is remembered for the next table like it. A whole logbook in one .zip file comes in "
-    "with all its stoves, photos and suppers; the stove in use stays."
+    "Logs written by this program come in as they are; a file stove.toml beside them names their stove. For any other "
+    "table (a spreadsheet, CSV or Parquet file with the time in one column and heats in others) you say what each "
+    "column means, and that is remembered for the next one like it. A whole logbook in one .zip file comes in with "
+    "all its stoves, photos and suppers; the stove in use stays."
 )
 _KINDS = f"Logs, tables, logbooks ({' '.join(f'*{ending}' for ending in (*SHEET_ENDINGS, ENDING))});;All files (*)"
 _Offer = files.ImportOffer | moving.PackageOffer

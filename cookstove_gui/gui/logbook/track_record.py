@@ -2,6 +2,7 @@
 
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
+from cookstove_gui.desk.studying import has_past
 from cookstove_gui.forecast.learning.record_by_session import LEAST_WINDOWS, RecordBySession, record_by_session
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.logbook.learning_picture import LearningPicture
@@ -20,7 +21,7 @@ from cookstove_gui.phrases.logbook.record import (
     trend_words,
 )
 
-_NO_SESSION = "No session yet; after the first few you see here how far the projections can be trusted."
+_NO_PAST = "No past session yet; after the first few you see here how far the projections can be trusted."
 _NOT_STUDIED = "The past sessions have not been studied yet."
 
 
@@ -74,7 +75,7 @@ class RecordPart(QWidget):
         record = study.record if study else None
         found = record_by_session(record.rows) if record and says_something(record) else None
         if study is None or record is None or found is None:
-            none = _NOT_STUDIED if self._desk.sessions else _NO_SESSION
+            none = _NOT_STUDIED if has_past(self._desk) else _NO_PAST
             empty = record_by_session(())
             self._sentence.setText(held_headline(empty, record) if record else none)
             self._behind.setText("")

@@ -35,7 +35,7 @@ def draught_line(found: Draught, *, pipe_is_known: bool, assumed: Assumed) -> st
         between = "" if high - low < 1.0 else f", between {low:.0f} and {high:.0f}"
         line = (
             f"{state} about {middle:.0f} Pa ({inches:.3f} in. of water){between}, before wind, bends and soot. Most "
-            f"stoves want {usual[0]} to {usual[1]} Pa at working heat (common practice; the stove’s manual says)."
+            f"stoves want {usual[0]} to {usual[1]} Pa at working heat (common practice; the stove’s manual decides)."
         )
     return f"{line} {assumed}".strip()
 

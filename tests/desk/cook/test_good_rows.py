@@ -10,6 +10,7 @@ from cookstove_gui.cooking.fit.tasks import Place
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.cook.good_rows import good_for, want_heat_of
 from cookstove_gui.desk.cook.oven_at import oven_number
+from cookstove_gui.stove.entries import Kind
 from cookstove_gui.units import degrees
 from tests.desk.conftest import stand
 from tests.held_clock import HeldClock
@@ -139,6 +140,20 @@ def test_a_heat_that_has_a_name_is_wanted_by_its_name(desk: Desk) -> None:
     nameless = next(task for task in ovens if (round(task.low, 1), round(task.high, 1)) not in named)
     assert want_heat_of(desk, nameless.key)
     assert desk.band.name not in named.values()
+
+
+def test_of_a_fire_that_is_out_only_the_hotter_tasks_are_gone(desk: Desk, held_clock: HeldClock) -> None:
+    burning = good_for(desk, by_spot=False)
+    assert burning is not None
+    assert "set yogurt" in burning.not_now  # all is too hot for it with this fire
+    desk.do(Kind.OUT)
+    held_clock.pass_minutes(5)
+    stand(desk)
+    out = good_for(desk, by_spot=False)
+    assert out is not None
+    assert out.is_out
+    assert "set yogurt" not in out.not_now  # it comes as the iron cools
+    assert "griddle cakes" in out.not_now
 
 
 def test_what_the_heat_is_wanted_for_has_the_first_row_even_where_this_fire_will_not_do_it(desk: Desk) -> None:

@@ -343,6 +343,13 @@ def test_a_whole_logbook_is_looked_at_and_then_comes_in(qtbot, desk, tmp_path, m
     assert desk.stove.name == mine
 
 
+def test_without_a_past_session_none_waits_for_a_study(qtbot, stood_desk):
+    assert stood_desk.sessions  # the live one
+    page, _ = shown(qtbot, stood_desk, LogbookPage)
+    push(page, "part_record")
+    assert seen(page, "record_sentence").startswith("No past session yet")
+
+
 def test_a_study_that_is_stopped_is_offered_again(qtbot, desk, studies):
     for day in range(1, 4):
         keep_session(desk, f"Day {day}", NOW - timedelta(days=day))

@@ -1,13 +1,29 @@
 """Names of the parts of a page stay where they are, whatever stands beside or below them."""
 
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QWidget
+from PySide6.QtWidgets import QApplication, QHBoxLayout, QLabel, QPushButton, QWidget
 from pytestqt.qtbot import QtBot
 
 from cookstove_gui.gui.widgets.key import Key
 from cookstove_gui.gui.widgets.look import Look
-from cookstove_gui.gui.widgets.sections import Sections
+from cookstove_gui.gui.widgets.sections import Sections, scrolling
 from tests.gui.clipping import settle
 from tests.gui.hands import control
+
+
+def test_the_bar_that_scrolls_leaves_a_gap_to_the_words(qtbot: QtBot, look: Look) -> None:
+    inside = QWidget()
+    inside.setFixedSize(200, 900)
+    area = scrolling(inside)
+    qtbot.addWidget(area)
+    area.resize(300, 200)
+    area.show()
+    QApplication.processEvents()
+    picture = area.grab().toImage()
+    right = area.viewport().geometry().right()
+    middle = area.verticalScrollBar().height() // 8
+    columns = [picture.pixelColor(x, middle).name().upper() for x in range(right + 1, picture.width())]
+    assert look.theme.line in columns
+    assert columns.index(look.theme.line) >= 5
 
 
 def test_the_names_do_not_move_where_one_part_has_keys_beside_them(look: Look, qtbot: QtBot) -> None:

@@ -50,7 +50,7 @@ def zone(fahrenheit: float, read: float | None = None) -> Zone:
 def test_a_draught_in_both_units() -> None:
     assert draught_line(made(12.4544), pipe_is_known=True, assumed=Assumed.NOTHING) == (
         "The flue draws about 12 Pa (0.050 in. of water), between 10 and 14, before wind, bends and soot. Most stoves "
-        "want 10 to 20 Pa at working heat (common practice; the stove’s manual says)."
+        "want 10 to 20 Pa at working heat (common practice; the stove’s manual decides)."
     )
 
 
