@@ -20,7 +20,8 @@ _SIGNS, _HEAD = 28, 58  # the line of signs, and it with the scale below it
 _ROW, _BAR = 11, 7
 _LEAST_GROUP, _ROOM = 50, 16
 _SIDE = 60.0  # min either side of what was said
-_TICKS = (-40, -20, 20, 40)
+_UNITS = ("40 min sooner", "40 min later")
+_TICKS = {-40: _UNITS[0], -20: "20", 20: "20", 40: _UNITS[1]}  # the bare ones are left out where it is narrow
 _SAID = (("bar", "window, and when it came"), ("diamond", "came outside"), ("open", "still to come"))
 
 
@@ -76,9 +77,11 @@ class _Drawing:
         for minutes in (-60, *_TICKS, 60):
             x = self._x(minutes)
             draw_line(self._painter, theme.faint, 1.0, QPointF(x, px(_HEAD - 4)), QPointF(x, bottom))
-        for minutes in _TICKS:
-            words = {-40: "40 min sooner", 40: "40 min later"}.get(minutes, str(abs(minutes)))
-            self._tick(minutes, words, theme.soft, 400)
+        face = QFontMetricsF(font(SMALL))
+        wide = 0.5 * (face.horizontalAdvance(_TICKS[-40]) + face.horizontalAdvance(_TICKS[-20])) + px(6)
+        for minutes, words in _TICKS.items():
+            if words in _UNITS or wide <= self._x(-20) - self._x(-40):
+                self._tick(minutes, words, theme.soft, 400)
         self._tick(0.0, "as said", theme.verdigris, 600)
         pen = QPen(QColor(theme.verdigris), 1.4)
         pen.setDashPattern([2.0, 2.6])

@@ -1,6 +1,6 @@
 """The track record: of the windows said about an hour ahead how many held, by how much they miss, is it learning."""
 
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from cookstove_gui.desk.studying import has_past
 from cookstove_gui.forecast.learning.record_by_session import LEAST_WINDOWS, RecordBySession, record_by_session
@@ -11,6 +11,7 @@ from cookstove_gui.gui.logbook.study_line import StudyLine
 from cookstove_gui.gui.widgets.form import Answer, say, words
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.picture import ways_out_key
+from cookstove_gui.gui.widgets.side_by_side import SideBySide
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.phrases.logbook.record import (
     held_behind,
@@ -53,10 +54,6 @@ class RecordPart(QWidget):
         left = QVBoxLayout()
         left.addWidget(self._picture)
         left.addStretch(1)
-        both = QHBoxLayout()
-        both.setSpacing(5 * STEP)
-        both.addLayout(left, 21)
-        both.addLayout(right, 11)
         column = QVBoxLayout(self)
         column.setSpacing(STEP)
         column.addWidget(self._study)
@@ -64,7 +61,7 @@ class RecordPart(QWidget):
         column.addWidget(self._behind)
         column.addWidget(self._recalibrated)
         column.addSpacing(STEP)
-        column.addLayout(both)
+        column.addWidget(SideBySide(left, right, shares=(21, 11), apart=5 * STEP))
         column.addStretch(1)  # takes the room while there is no picture
         self.show_record()
 

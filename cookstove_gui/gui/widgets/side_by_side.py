@@ -1,6 +1,6 @@
 """Two parts beside each other, or one below the other where both do not fit."""
 
-from PySide6.QtCore import QSize
+from PySide6.QtCore import QEvent, QSize
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QBoxLayout, QLayout, QWidget
 
@@ -26,6 +26,16 @@ class SideBySide(QWidget):
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Beside each other if there is room."""
         super().resizeEvent(event)
+        self._turn()
+
+    def event(self, event: QEvent) -> bool:
+        """Look again when a part is shown, hidden or grows."""
+        done = super().event(event)
+        if event.type() is QEvent.Type.LayoutRequest:
+            self._turn()
+        return done
+
+    def _turn(self) -> None:
         needed = sum(side.minimumSize().width() for side in self._sides) + self._box.spacing()
         ways = QBoxLayout.Direction
         way = ways.LeftToRight if needed <= self.width() else ways.TopToBottom

@@ -8,11 +8,11 @@ from io import BytesIO
 import pandas
 import pytest
 from pypdf import PdfReader
-from PySide6.QtCore import QRectF, Qt
+from PySide6.QtCore import QPoint, QRect, QRectF, Qt
 from PySide6.QtGui import QPainter, QPixmap
 from PySide6.QtPrintSupport import QPrintDialog
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QComboBox, QDialog, QFileDialog, QLineEdit, QPushButton
+from PySide6.QtWidgets import QApplication, QComboBox, QDialog, QFileDialog, QLineEdit, QPushButton, QWidget
 
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.logbook.moving import write_everything
@@ -203,7 +203,7 @@ def test_with_too_few_windows_the_track_record_says_so_and_draws_nothing(qtbot, 
     assert not control(page, "record_picture", RecordPicture).isVisibleTo(page)
 
 
-def test_the_track_record_is_told_and_drawn(qtbot, desk):
+def with_a_record(qtbot, desk) -> LogbookPage:
     keep_session(desk, "Day", NOW - timedelta(days=9))
     page, link = shown(qtbot, desk, LogbookPage)
     PastStudy.of(link).cancel()
@@ -213,6 +213,38 @@ def test_the_track_record_is_told_and_drawn(qtbot, desk):
     assert found is not None
     desk.show_study(replace(found, record=track_record(desk.stove.name, 6, rows)))
     qtbot.waitUntil(lambda: control(page, "record_picture", RecordPicture).isVisibleTo(page), timeout=5000)
+    return page
+
+
+@pytest.mark.parametrize(("text", "beside"), [(1.0, True), (1.5, False)])
+def test_no_picture_of_the_record_is_cut_at_the_right(qtbot, qapp, desk, text, beside):
+    page, look = with_a_record(qtbot, desk), the_look(qapp)
+    try:
+        look.set_text_size(text)
+        page.resize(994, 640)
+        settle()
+        windows, learning = (control(page, f"{name}_picture", QWidget) for name in ("record", "learning"))
+        left, right = windows.mapTo(page, QPoint()).x(), learning.mapTo(page, QPoint()).x()
+        assert (right > left) == beside
+        assert max(left + windows.width(), right + learning.width()) <= page.width()
+    finally:
+        look.set_text_size(1.0)
+
+
+def test_the_minutes_over_the_windows_keep_apart(qtbot, desk, monkeypatch):
+    page = with_a_record(qtbot, desk)
+    picture, drawn = control(page, "record_picture", RecordPicture), []
+    monkeypatch.setattr(record_picture, "draw_words", lambda _painter, _box, words, *_a, **_k: drawn.append(words))
+    for wide, has_all in ((500, False), (800, True)):
+        drawn.clear()
+        picture.resize(wide, picture.height())
+        picture.grab(QRect(0, 0, wide, 200))
+        assert ("20" in drawn) == has_all
+        assert "40 min sooner" in drawn
+
+
+def test_the_track_record_is_told_and_drawn(qtbot, desk):
+    page = with_a_record(qtbot, desk)
     assert seen(page, "record_sentence").startswith("Of 12 windows said about an hour ahead 10 held")
     control(page, "record_picture", RecordPicture).copy_values()
     assert len(QApplication.clipboard().text().splitlines()) == 13
