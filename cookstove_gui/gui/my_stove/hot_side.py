@@ -24,6 +24,7 @@ from cookstove_gui.gui.widgets.form import Choice, row, say, words
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.picture import WaysOut, ways_out_key
 from cookstove_gui.gui.widgets.side_by_side import SideBySide
+from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.phrases.edge import readings_count, spot_label
 from cookstove_gui.phrases.my_stove.abilities import ability_name, figure_range, figure_value
@@ -40,7 +41,8 @@ from cookstove_gui.stove.drawn.heat_colours import heat_colour, heat_ink
 from cookstove_gui.stove.stove import Spot, SpotKind, Stove
 
 _FOOT = "Top: against its mean. Oven: against its centre. ± is how sure, eight times in ten."
-_WIDEST = 640  # px
+_WIDEST = 640  # px of the design
+_LARGE_TEXT_HIGH = 340  # px of the design; with large text the page scrolls in any case, and the small spots are read
 _DRAWN = (SpotKind.TOP, SpotKind.OVEN)
 _ANY = "any"
 _STAGES = {
@@ -61,7 +63,7 @@ class HotSidePart(QWidget):
         self, link: DeskLink, look: Look, past: PastSessions, known: KnownAbilities, parent: QWidget | None = None
     ) -> None:
         super().__init__(parent)
-        self._desk, self._known = link.desk, known
+        self._desk, self._look, self._known = link.desk, look, known
         self._found: HotSide = NOTHING
         self._stage, self._bypass = "", ""
         self._of = link.desk.stove.name  # the stove that these were chosen for
@@ -73,6 +75,8 @@ class HotSidePart(QWidget):
         self._list.chosen.connect(self.figure_wanted)
         known.changed.connect(self._show_figures)
         look.changed.connect(self._show_pattern)
+        look.changed.connect(self._fit_drawing)
+        self._fit_drawing()
         self._show_pattern()
         self._show_figures()
 
@@ -83,7 +87,6 @@ class HotSidePart(QWidget):
         self._bypasses = Choice("Bypass", "hot_side_bypass", "Where the bypass stood", width=96, caption_width=64)
         self._drawing = DrawingToKeep(look, "hot_side_drawing")
         self._drawing.values = lambda: hot_side_values(self._of_this_stove(), self._desk.unit)
-        self._drawing.setMaximumWidth(_WIDEST)
         self._unknown = words(name="hot_side_unknown", role="place")
         left = QVBoxLayout()
         left.setSpacing(STEP // 2)
@@ -109,6 +112,11 @@ class HotSidePart(QWidget):
         right.addStretch(0)
         whole = QVBoxLayout(self)
         whole.addWidget(SideBySide(left, right, shares=(14, 11), apart=4 * STEP))
+
+    def _fit_drawing(self) -> None:
+        """As large as its words want to be written."""
+        self._drawing.setMaximumWidth(px(_WIDEST))
+        self._drawing.setMinimumHeight(px(_LARGE_TEXT_HIGH) if self._look.text_size > 1.0 else 0)
 
     @property
     def is_busy(self) -> bool:

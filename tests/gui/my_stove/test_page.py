@@ -33,7 +33,7 @@ from cookstove_gui.gui.widgets.form import Answer
 from cookstove_gui.stove.stove import Firebox
 from tests.desk.my_stove.test_first_fires import FULL, KINDLING, MEDIUM, fire
 from tests.gui.hands import control, push, seen, type_in
-from tests.gui.pages import NOW, held_desk, keep_session, shown
+from tests.gui.pages import NOW, held_desk, keep_session, shown, the_look
 from tests.once import stood
 
 pytestmark = [pytest.mark.gui, pytest.mark.usefixtures("worked_out_once")]
@@ -143,6 +143,19 @@ def test_hot_side_shows_the_hotter_left(qtbot, desk):
     assert drawing.patch("oven_left").face.number == "–"
     assert seen(page, "hot_side_behind").startswith("Over 3 sessions and 126 readings, at a cooktop mean of ")
     assert seen(page, "hot_side_unknown").startswith("Each spot of the top is known to about ±")
+
+
+def test_at_large_text_the_hot_side_is_drawn_larger_with_it(qtbot, desk, qapp):
+    page, _ = shown(qtbot, desk, MyStovePage)
+    push(page, "part_hot_side")
+    drawing, look = control(page, "hot_side_drawing", StoveView), the_look(qapp)
+    look.set_text_size(1.5)
+    look.set_scale(1.5)
+    try:
+        qtbot.waitUntil(lambda: drawing.height() > 500 and drawing.width() > 640)  # px, its most in usual text
+    finally:
+        look.set_text_size(1.0)
+        look.set_scale(1.0)
 
 
 def test_hot_side_is_told_by_the_stage_of_the_fire(qtbot, desk):
