@@ -254,10 +254,9 @@ class _Painter(QStyledItemDelegate):
     @staticmethod
     def _curve_width(card: Card, whole: float) -> float:
         """As wide as drawn in the design, narrower in a narrow list, and none before a title or its line is cut."""
-        small = QFontMetricsF(font(_SMALLEST))
-        bold = QFontMetricsF(font(_SMALLEST, 600))
-        words = max(bold.horizontalAdvance(card.summary.title), small.horizontalAdvance(_line(card)))
-        room = whole - px(_TITLE) - px(22) - words
+        title = QFontMetricsF(font(_SMALLEST, 600)).horizontalAdvance(card.summary.title)
+        line = QFontMetricsF(font(_SMALLEST)).horizontalAdvance(_line(card))
+        room = whole - px(22) - max(px(_TITLE) + title, px(_DAY) + line)  # a long line begins under the day
         widths = [px(_CURVE_WIDE * share) for share in ((1.0, 0.62, 0.4) if whole >= px(_NARROW) else (0.62, 0.4))]
         return next((wide for wide in widths if wide <= room), 0.0)
 

@@ -259,6 +259,14 @@ def test_the_curve_gives_way_before_a_title_is_cut(page, wide, share):
     assert view.itemDelegate()._curve_width(card, px(wide)) == px(160 * share)
 
 
+def test_a_long_line_takes_no_curve_from_its_session(page):
+    view = control(page, "session_list", SessionList)
+    card = replace(view.cards[0], line="bread heat after 2 h 45")
+    assert view.itemDelegate()._curve_width(card, px(310)) > 0
+    card = replace(card, line=5 * card.line)
+    assert view.itemDelegate()._curve_width(card, px(310)) == 0
+
+
 def test_at_large_text_every_word_of_a_session_is_there(page, qapp):
     look, view = the_look(qapp), control(page, "session_list", SessionList)
     look.set_text_size(1.5)
