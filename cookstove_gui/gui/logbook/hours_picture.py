@@ -14,7 +14,7 @@ from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.tips import plain_tip
 from cookstove_gui.gui.widgets.type import BODY, SMALL
 from cookstove_gui.phrases.edge import full_date, weekday
-from cookstove_gui.phrases.logbook.seasons import fires_words
+from cookstove_gui.phrases.logbook.seasons import fires_words, hottest_words
 from cookstove_gui.reports.season_figures import Lit, Season
 from cookstove_gui.stove.drawn.heat_colours import heat_colour
 from cookstove_gui.units import degrees
@@ -81,7 +81,7 @@ class HoursPicture(Picture):
         if not heats:
             return
         low, high = min(heats), max(heats)
-        words = f"{degrees(high, self._unit):.0f} °{self._unit}"
+        said, words = hottest_words(low, high, self._unit)
         theme, right = self.look.theme, axis.right - px(64)
         draw_words(painter, QRectF(right + px(6), 0, px(60), px(20)), words, theme.soft, side=LEFT, size=SMALL)
         bar = QRectF(right - px(_KEY_WIDE), px(5), px(_KEY_WIDE), px(10))
@@ -89,7 +89,6 @@ class HoursPicture(Picture):
         for step in range(9):
             shades.setColorAt(step / 8, QColor(heat_colour(low + (high - low) * step / 8)))
         painter.fillRect(bar, shades)
-        said = f"hottest oven {degrees(low, self._unit):.0f}"
         box = QRectF(bar.left() - px(206), 0, px(200), px(20))
         draw_words(painter, box, said, theme.soft, side=RIGHT, size=SMALL)
 

@@ -76,6 +76,7 @@ class ChecksPart(QWidget):
         self._kind = Choice("Kind", "new_instrument_kind", "What kind of thermometer it is", caption_width=80)
         self._kind.show_options([(kind, kind) for kind in THERMOMETERS], THERMOMETERS[0])
         self._new = Field("Name", "new_instrument", "Type its name and press Enter to add it", caption_width=80)
+        self._new.edit.setPlaceholderText("its name, then Enter")
         self._adding = QWidget()
         adding = QVBoxLayout(self._adding)
         adding.setContentsMargins(0, 0, 0, 0)
@@ -109,7 +110,7 @@ class ChecksPart(QWidget):
     def show_stove(self) -> None:
         """Show the thermometers as kept."""
         instruments = self._desk.stove.instruments
-        for part in (self._left, self._heads, self._more):
+        for part in (self._left, self._heads, self._more, self._add):
             part.setVisible(bool(instruments))
         if self._chosen not in [one.name for one in instruments]:
             self._chosen = instruments[0].name if instruments else ""

@@ -6,18 +6,21 @@ from PySide6.QtWidgets import QBoxLayout, QLayout, QWidget
 
 
 class SideBySide(QWidget):
-    """Left and right, which share the width as `shares` says; it never asks for more width than the wider one."""
+    """Left and right share the width as `shares` says, one without the other has it all.
+
+    It never asks for more width than the wider one.
+    """
 
     def __init__(
         self, left: QLayout, right: QLayout, *, shares: tuple[int, int], apart: int, parent: QWidget | None = None
     ) -> None:
         super().__init__(parent)
-        self._sides = (left, right)
+        self._sides, self._shares = (left, right), shares
         self._box = QBoxLayout(QBoxLayout.Direction.LeftToRight, self)
         self._box.setContentsMargins(0, 0, 0, 0)
         self._box.setSpacing(apart)
-        for side, share in zip(self._sides, shares, strict=True):
-            self._box.addLayout(side, share)
+        for side in self._sides:
+            self._box.addLayout(side)
 
     def minimumSizeHint(self) -> QSize:
         """Room for the wider of the two."""
@@ -36,6 +39,8 @@ class SideBySide(QWidget):
         return done
 
     def _turn(self) -> None:
+        for side, share in zip(self._sides, self._shares, strict=True):
+            self._box.setStretchFactor(side, 0 if side.isEmpty() else share)
         needed = sum(side.minimumSize().width() for side in self._sides) + self._box.spacing()
         ways = QBoxLayout.Direction
         way = ways.LeftToRight if needed <= self.width() else ways.TopToBottom

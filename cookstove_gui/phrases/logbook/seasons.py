@@ -17,7 +17,7 @@ from cookstove_gui.phrases.edge import (
 )
 from cookstove_gui.phrases.habits import Habits, date_words
 from cookstove_gui.stove.entries import HeatBand
-from cookstove_gui.units import KILOGRAMS_PER_POUND, degrees_difference
+from cookstove_gui.units import KILOGRAMS_PER_POUND, degrees, degrees_difference
 
 LEAST_RISES = 3  # in a month or season, below which its median isn't compared
 CHANGED_MIN = 5.0  # min; a smaller change of the median isn't worth a sentence; judgement
@@ -101,8 +101,16 @@ def month_and_year(day: date) -> str:
 
 
 def hours_words(hours: float) -> str:
-    """`1 hour`, `788 hours`."""
+    """`36 min`, `1 hour`, `788 hours`."""
+    if 0.0 < hours < 1.0:
+        return f"{max(round(60 * hours), 1)} min"
     return "1 hour" if round(hours) == 1 else f"{hours:,.0f} hours"
+
+
+def hottest_words(coolest: float, hottest: float, unit: str) -> tuple[str, str]:
+    """`hottest oven 250` and `520 °F` at the ends of the colours; one number where all fires came to the same heat."""
+    low, high = (f"{degrees(kelvin, unit):.0f}" for kelvin in (coolest, hottest))
+    return "hottest oven" if low == high else f"hottest oven {low}", f"{high} °{unit}"
 
 
 def misses_of_season(minutes: Sequence[float]) -> str:

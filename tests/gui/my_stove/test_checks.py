@@ -1,9 +1,9 @@
 """Thermometer checks on My stove: the offset, its doubt and its day are kept and said; slips are asked about."""
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QFontMetrics
-from PySide6.QtWidgets import QComboBox, QLineEdit, QPushButton, QWidget
+from PySide6.QtWidgets import QComboBox, QLabel, QLineEdit, QPushButton, QWidget
 
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.my_stove import checks
@@ -13,6 +13,7 @@ from cookstove_gui.gui.my_stove.thermometer_row import ThermometerRow
 from cookstove_gui.gui.widgets.steps import px
 from cookstove_gui.gui.widgets.type import SMALL, font
 from cookstove_gui.stove.checks import CheckPoint
+from tests.gui.clipping import settle
 from tests.gui.hands import control, push, seen, type_in
 from tests.gui.pages import held_desk, shown
 
@@ -37,6 +38,18 @@ def add(page, name: str, kind: str = "oven thermometer") -> None:
     box = control(page, "new_instrument_kind", QComboBox)
     box.setCurrentIndex(box.findData(kind))
     type_in(page, "new_instrument", name)
+
+
+def test_before_the_first_thermometer_its_fields_stand_right_below_the_sentence(page):
+    settle()
+    box, sentence = control(page, "new_instrument_kind", QComboBox), control(page, "check_standing", QLabel)
+    assert not control(page, "check_add", QPushButton).isVisible()
+    assert box.isVisible()
+    left = sentence.mapTo(page, QPoint()).x()
+    assert box.mapTo(page, QPoint()).x() - left < 120  # its caption stands there
+    add(page, "oven dial")
+    settle()
+    assert control(page, "check_add", QPushButton).isVisible()
 
 
 def test_a_new_thermometer_is_said_to_be_unchecked(page):

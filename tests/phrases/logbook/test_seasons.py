@@ -1,5 +1,6 @@
 """A season in words."""
 
+from dataclasses import replace
 from datetime import date
 
 import pytest
@@ -10,12 +11,14 @@ from cookstove_gui.phrases.logbook.seasons import (
     counted_words,
     counting_words,
     fullest_words,
+    hottest_words,
     rise_words,
     season_behind,
     season_headline,
     season_name,
 )
 from cookstove_gui.stove.entries import HeatBand
+from cookstove_gui.units import kelvin
 
 BREAD = HeatBand(name="bread", low=458.0, high=491.0)
 
@@ -32,6 +35,12 @@ def test_fires_hours_and_wood() -> None:
     assert season_headline(none, "F") == "No session in this season."
     one = Total(sessions=1, fires=1, hours=1.2, loads=0, weighed=0, wood=0.0)
     assert season_headline(one, "F") == "1 fire, 1 hour lit."
+    assert season_headline(replace(one, hours=0.6), "F") == "1 fire, 36 min lit."
+
+
+def test_the_ends_of_the_colours_are_one_number_where_all_fires_came_to_the_same_heat() -> None:
+    assert hottest_words(kelvin(250, "F"), kelvin(520, "F"), "F") == ("hottest oven 250", "520 °F")
+    assert hottest_words(kelvin(300.2, "F"), kelvin(300.4, "F"), "F") == ("hottest oven", "300 °F")
 
 
 def medians(*values: tuple[int, int, float, int]) -> list[tuple[date, float, int]]:
