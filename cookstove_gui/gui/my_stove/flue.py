@@ -8,7 +8,9 @@ from cookstove_gui.desk.desk import Desk
 from cookstove_gui.desk.my_stove import chimney as chimney_here
 from cookstove_gui.desk.my_stove import describing, flue, told_once
 from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.widgets.caution_line import CautionLine
 from cookstove_gui.gui.widgets.form import Choice, Field, say, words
+from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.phrases.edge import as_it_stood
 from cookstove_gui.phrases.my_stove.flue import draught_caution, flue_band_lines, flue_decides
@@ -20,15 +22,15 @@ _NARROW = 130
 class FluePart(QWidget):
     """The chimney as it is described, and what it does."""
 
-    def __init__(self, link: DeskLink, parent: QWidget | None = None) -> None:
+    def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._desk = link.desk
         self.setObjectName("stove_flue")
         self._heat = words(name="flue_heat")
         self._as_of = words(role="soft", name="flue_as_of")
         self._draught = words(name="flue_draught", role="heading")
-        self._caution = words(name="flue_caution", role="caution")
-        self._decides = words(flue_decides(), role="caution", name="flue_decides")
+        self._caution = CautionLine(look, "flue_caution")
+        self._decides = CautionLine(look, "flue_decides")
         self._bands = words(name="flue_bands", role="soft")
         self._height = Field("Chimney height", "chimney_height", "From the stove’s outlet to the top", width=_NARROW)
         self._width = Field("Flue’s inside width", "chimney_width", "Across the inside of the flue", width=_NARROW)
@@ -83,8 +85,8 @@ class FluePart(QWidget):
         self._heat.setText(flue.heat_line(desk))
         self._draught.setText(flue.draught_line(desk))
         caution = draught_caution(flue.draught_here(desk))  # which says who decides, too
-        say(self._caution, caution)
-        self._decides.setVisible(not caution)
+        self._caution.say(caution)
+        self._decides.say("" if caution else flue_decides())
         self._bands.setText(flue_band_lines(desk.unit))
 
     def _typed(self, field: Field, keep: Callable[..., None]) -> None:

@@ -11,7 +11,9 @@ from cookstove_gui.desk.my_stove.surroundings import (
     walls_here,
 )
 from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.widgets.caution_line import CautionLine
 from cookstove_gui.gui.widgets.form import Choice, say, words
+from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.phrases.edge import as_it_stood
 from cookstove_gui.phrases.my_stove.surroundings import (
@@ -30,7 +32,7 @@ _PART_WIDTH = 150  # px
 class SurroundingsPart(QWidget):
     """Cautions, never a clearance."""
 
-    def __init__(self, link: DeskLink, parent: QWidget | None = None) -> None:
+    def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._desk = link.desk
         self.setObjectName("stove_surroundings")
@@ -50,14 +52,16 @@ class SurroundingsPart(QWidget):
         self._side.show_options([(name, name) for name in side_materials()], "")
         self._side.chosen.connect(self._choose_side)
         self._walls = words(name="wall_rises")
-        self._wall_decides = words(role="caution", name="wall_decides")
+        self._wall_decides = CautionLine(look, "wall_decides")
+        always = CautionLine(look, "touch_decides")
         column = QVBoxLayout(self)
         column.setSpacing(2 * STEP)
         column.addWidget(words("Hot surfaces", role="heading"))
         column.addWidget(self._as_of)
         column.addLayout(grid)
         column.addWidget(self._side)
-        column.addWidget(words(f"{ALWAYS} {GUARD_DECIDES}", role="caution", name="touch_decides"))
+        column.addWidget(always)
+        always.say(f"{ALWAYS} {GUARD_DECIDES}")  # once it stands here: shown before, it would be a window of its own
         column.addWidget(words("Walls and floors near the stove", role="heading"))
         column.addWidget(self._walls)
         column.addWidget(self._wall_decides)
@@ -84,4 +88,4 @@ class SurroundingsPart(QWidget):
             say(self._as_of, "")
         *walls, decides = wall_lines(walls_here(desk), desk.unit) or (NO_WALL, clearance_decides())
         say(self._walls, "\n\n".join(walls))
-        say(self._wall_decides, decides)
+        self._wall_decides.say(decides)

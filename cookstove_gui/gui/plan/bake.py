@@ -28,10 +28,10 @@ from cookstove_gui.errors import InputProblem
 from cookstove_gui.gui.desk_link import DeskLink
 from cookstove_gui.gui.plan.bake_foot import BakeFoot
 from cookstove_gui.gui.plan.bake_picture import BakePicture, BakeWords
-from cookstove_gui.gui.plan.caution_line import CautionLine
 from cookstove_gui.gui.plan.inside import InsideRows
 from cookstove_gui.gui.plan.part import CAPTION_WIDTH, CHOICE_WIDTH, PlanPart, hairline
 from cookstove_gui.gui.plan.shape_keys import ShapeKeys
+from cookstove_gui.gui.widgets.caution_line import CautionLine
 from cookstove_gui.gui.widgets.form import Choice, Field, button, say, words
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.one_line import OneLine
@@ -61,7 +61,7 @@ class BakePart(PlanPart[BakeInputs, UnderWay]):
     promise = "when it is done"
 
     def __init__(self, link: DeskLink, look: Look, parent: QWidget | None = None) -> None:
-        super().__init__(link, "plan_bake", "In the oven", parent)
+        super().__init__(link, look, "plan_bake", "In the oven", parent)
         self._shown_for: tuple[str, str] = ("", "")
         self._seen: tuple[int, ...] = ()  # rows of what was in the oven when last shown
         self._kept = kind_options()[0][0]  # what was chosen before something in the oven was

@@ -12,7 +12,9 @@ from cookstove_gui.desk.heading import first_fires_words
 from cookstove_gui.errors import InputProblem
 from cookstove_gui.gui.background.job import Job
 from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.widgets.caution_line import CautionLine
 from cookstove_gui.gui.widgets.form import Answer, Field, say, words
+from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import fix_width, set_role
 from cookstove_gui.phrases.edge import Edge
@@ -45,7 +47,7 @@ class PlanPart(QWidget, Generic[Asked, Found]):
     promise = "what to do"  # what it tells once a fire is read
     fills = False  # form and answer take all the height there is
 
-    def __init__(self, link: DeskLink, name: str, title: str, parent: QWidget | None = None) -> None:
+    def __init__(self, link: DeskLink, look: Look, name: str, title: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.desk = link.desk
         self.setObjectName(name)
@@ -61,13 +63,12 @@ class PlanPart(QWidget, Generic[Asked, Found]):
         self.answer_lines.setSpacing(STEP)
         self.answer_lines.addWidget(self.headline)
         self.problem = words(role="problem", name=f"{name}_problem")
-        self.first_fires = words(role="caution", name=f"{name.removeprefix('plan_')}_first_fires")
+        self.first_fires = CautionLine(look, f"{name.removeprefix('plan_')}_first_fires")
         self.column = QVBoxLayout(self)
         self.column.setSpacing(2 * STEP)
         self.column.addWidget(self.first_fires)
         self.column.addWidget(self.problem)
         self.column.addLayout(self._side_by_side())
-        say(self.first_fires, "")
         say(self.problem, "")
         self._asked: Asked | None = None
         self._answered: Asked | None = None  # the question of the answer shown; on a busy machine an older one
@@ -106,7 +107,7 @@ class PlanPart(QWidget, Generic[Asked, Found]):
         if not self.isVisible():
             return
         not_yet = first_fires_words(self.desk)
-        say(self.first_fires, not_yet)
+        self.first_fires.say(not_yet)
         if not_yet:
             self.show_nothing("")
             return

@@ -59,7 +59,7 @@ class PotsPart(PlanPart[PotsInputs, PotsPlan]):
         self._moved = named_key(
             "Moved", "pots_moved", "The pots stand where they should now (F10)", keys="F10", role="main"
         )
-        super().__init__(link, "plan_pots", "Several pots", parent)
+        super().__init__(link, look, "plan_pots", "Several pots", parent)
         self._add.chosen.connect(self._add_pot)
         self._top.pressed.connect(self._mark)
         self._rows.taken_off.connect(self._take_off)
@@ -123,7 +123,7 @@ class PotsPart(PlanPart[PotsInputs, PotsPlan]):
         """Work the places out again; until they are known the cooktop is shown as it is."""
         super().show_standing()
         standing = self.desk.standing
-        waits = standing is not None and self.desk.is_live and not self.first_fires.text() and self._plan is None
+        waits = standing is not None and self.desk.is_live and self.first_fires.isHidden() and self._plan is None
         if self.isVisible() and waits and self.desk.entries:
             self._top.show_pots(self.desk.stove, spot_heats(self.desk), (), self.edge)
             self._top.show()
@@ -185,7 +185,7 @@ class PotsPart(PlanPart[PotsInputs, PotsPlan]):
             self._on_stove, self._placed, self._rows, self._keys, self._moved, self._top, self._nowhere, self._together
         ):  # fmt: skip
             part.setVisible(False)
-        self._add.setVisible(not self.first_fires.text())
+        self._add.setVisible(self.first_fires.isHidden())
         say(self._why, "")
         if not self.desk.entries:  # cold iron, as on Cook
             self._top.show_pots(self.desk.stove, spot_heats(self.desk), (), self.edge)

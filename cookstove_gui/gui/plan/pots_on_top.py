@@ -23,6 +23,7 @@ from cookstove_gui.stove.stove import SpotKind, Stove
 
 _LEAST = QSize(300, 170)  # px
 _HIGHEST = 400  # px of the design
+_STEEPEST = 0.62  # of its width, so that plates are never drawn taller than wide
 _ARROW = 5.0  # px, half the width of its shaft
 
 
@@ -46,7 +47,7 @@ class PotsOnTop(StoveView):
         return _LEAST
 
     def _fit(self) -> None:
-        self.setMaximumHeight(px(_HIGHEST))
+        self.setMaximumHeight(max(_LEAST.height(), min(px(_HIGHEST), round(_STEEPEST * self.width()))))
 
     def show_pots(self, stove: Stove, heats: Mapping[str, SpotHeat], rows: Sequence[PotRow], edge: Edge) -> None:
         """Show the cooktop's heats with the pots that stand there, come later, or are to be moved."""
@@ -76,6 +77,7 @@ class PotsOnTop(StoveView):
     def resizeEvent(self, event: QResizeEvent) -> None:
         """The arrows go along."""
         super().resizeEvent(event)
+        self._fit()
         self._show_arrows()
 
     def _show_arrows(self) -> None:

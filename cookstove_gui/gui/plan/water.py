@@ -39,7 +39,7 @@ class WaterPart(PlanPart[WaterInputs, WaterPlan]):
     promise = "when it boils"
 
     def __init__(self, link: DeskLink, past: PastSessions, look: Look, parent: QWidget | None = None) -> None:
-        super().__init__(link, "plan_water", "Water and pans", parent)
+        super().__init__(link, look, "plan_water", "Water and pans", parent)
         self._unit_shown = ""
         self._past = past
         self._spot = ""

@@ -42,7 +42,7 @@ class WoodPart(PlanPart[WoodInputs, WoodPlan]):
     fills = True
 
     def __init__(self, link: DeskLink, past: PastSessions, look: Look, parent: QWidget | None = None) -> None:
-        super().__init__(link, "plan_wood", "Wood for the bake", parent)
+        super().__init__(link, look, "plan_wood", "Wood for the bake", parent)
         self._past = past
         self._unit_shown = ""
         self._wood = Choice("Wood", "wood_class", "Kind of wood", width=CHOICE_WIDTH, caption_width=CAPTION_WIDTH)

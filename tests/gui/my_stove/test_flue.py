@@ -11,6 +11,7 @@ from cookstove_gui.desk import Desk
 from cookstove_gui.desk.my_stove import chimney as chimney_here
 from cookstove_gui.desk.my_stove.surroundings import side_material
 from cookstove_gui.gui.my_stove.page import MyStovePage
+from cookstove_gui.gui.widgets.signs import Sign
 from cookstove_gui.phrases.my_stove.surroundings import NO_HEAT, NO_WALL
 from cookstove_gui.stove.stove import FlueReading
 from tests.gui.hands import control, push, seen, type_in
@@ -105,6 +106,22 @@ def test_who_decides_stands_there_whatever_was_read(cold_page: tuple[MyStovePage
     assert seen(page, "touch_as_of") == NO_HEAT
     assert seen(page, "wall_decides").startswith("This is a caution, never a clearance: the label on the stove")
     assert "manual and local code" in seen(page, "touch_decides")
+
+
+@pytest.mark.parametrize(
+    ("part", "name"), [("surroundings", "wall_decides"), ("surroundings", "touch_decides"), ("flue", "flue_caution")]
+)
+def test_a_caution_has_its_sign_beside_it_and_not_its_colour_alone(
+    cold_page: tuple[MyStovePage, Desk], part: str, name: str
+) -> None:
+    page, _desk = cold_page
+    push(page, "part_flue")
+    type_in(page, "outdoors", "90")
+    push(page, f"part_{part}")
+    assert seen(page, name) != ""
+    beside = control(page, name, QLabel).parentWidget()
+    assert beside is not None
+    assert beside.findChild(Sign).isVisible()  # type: ignore[union-attr]
 
 
 @pytest.mark.parametrize("part", ["flue", "surroundings", "air"])

@@ -15,6 +15,7 @@ from cookstove_gui.gui.plan.page import PlanPage
 from cookstove_gui.gui.plan.part import PlanPart
 from cookstove_gui.gui.plan.pot_rows import PotRows
 from cookstove_gui.gui.plan.pots_on_top import PotsOnTop
+from tests.gui.clipping import settle as laid_out
 from tests.gui.hands import control, push, seen
 from tests.gui.pages import NOW, held_desk, keep_session, shown
 from tests.once import stood
@@ -206,6 +207,15 @@ def test_a_press_on_a_pot_marks_its_row(qtbot, page):
         pot = drawing.patch(name).face.pot
         assert pot is not None
         assert table(page).pots[int(table(page).key)].name.lower() == pot.name
+
+
+def test_in_a_narrow_window_plates_are_not_drawn_taller_than_wide(page, look):
+    look.set_text_size(1.5)
+    page.resize(1024, 700)
+    laid_out()
+    drawing = control(page, "pots_on_top", PotsOnTop)
+    look.set_text_size(1.0)
+    assert 170 <= drawing.height() <= 0.62 * drawing.width() + 1
 
 
 def test_no_pot_is_placed_before_the_first_fires(qtbot):

@@ -23,6 +23,7 @@ from cookstove_gui.gui.plan.supper.first_step import FirstStep
 from cookstove_gui.gui.plan.supper.next_steps import NextSteps
 from cookstove_gui.gui.plan.supper.picture import AXIS, FIRE, OVEN, SupperPicture
 from cookstove_gui.gui.plan.supper.save_key import SaveKey
+from cookstove_gui.gui.widgets.caution_line import CautionLine
 from cookstove_gui.gui.widgets.form import Choice, Field, button, say, words
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.gui.widgets.sections import ScrollingUp
@@ -80,7 +81,7 @@ class SupperPart(QWidget):
         self._list.closed.connect(self._close_list)
         self._problem = words(role="problem", name="supper_problem")
         save.told.connect(partial(say, self._problem))
-        self._first_fires = words(role="caution", name="supper_first_fires")
+        self._first_fires = CautionLine(look, "supper_first_fires")
         self._told = words(role="place", name="supper_told")
         self._picture = SupperPicture(look, self._table)
         self._picture.moved.connect(self._move)
@@ -126,7 +127,7 @@ class SupperPart(QWidget):
         """Show the meal and its plan as they are now."""
         kept = self.desk.supper.kept
         not_yet = first_fires_words(self.desk)
-        say(self._first_fires, not_yet)
+        self._first_fires.say(not_yet)
         if kept is not None and not self._table.edit.hasFocus():
             self._table.show_text(clock_text(kept.supper.table_at, here(self.desk)))
         if kept is not None and self._margin.key != str(kept.supper.margin):
