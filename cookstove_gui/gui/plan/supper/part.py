@@ -3,9 +3,9 @@
 from datetime import timedelta
 from functools import partial
 
-from PySide6.QtCore import QEvent, QObject, QSize, Qt
-from PySide6.QtGui import QKeySequence, QShortcut, QShowEvent
-from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtCore import QEvent, QObject, QPoint, QSize, Qt
+from PySide6.QtGui import QKeySequence, QResizeEvent, QShortcut, QShowEvent
+from PySide6.QtWidgets import QHBoxLayout, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
 
 from cookstove_gui.cooking.supper.plan import Margin
 from cookstove_gui.desk.alarms.kept import turn_sound
@@ -89,7 +89,7 @@ class SupperPart(QWidget):
         self._picture.removed.connect(self.desk.supper.remove)
         self._picture.bell_pressed.connect(partial(turn_sound, self.desk))
         self._scroll = _Seen(self._picture)
-        self._picture.went_to.connect(lambda y: self._scroll.ensureVisible(0, round(y), 0, px(ROW)))
+        self._picture.went_to.connect(self._bring_into_sight)
         self._next = NextSteps(look)
         self._next.bell_pressed.connect(partial(turn_sound, self.desk))
         column = QVBoxLayout(self)
@@ -112,7 +112,44 @@ class SupperPart(QWidget):
         self._rest = QWidget()
         column.addWidget(self._first, 1)
         column.addWidget(self._rest, 1)
-        self._column = column
+        self._column, self._is_scrolled = column, False
+        look.changed.connect(self._fit)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """From now on it is known how high the page is that scrolls it."""
+        super().showEvent(event)
+        page = self._page
+        if page is not None and not self._is_scrolled:
+            self._is_scrolled = True
+            page.verticalScrollBar().rangeChanged.connect(self._fit)
+        self._fit()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """What comes next may take another line."""
+        super().resizeEvent(event)
+        self._fit()
+
+    @property
+    def _page(self) -> QScrollArea | None:
+        """What scrolls the tab where even the least of it has no room."""
+        seen = self.parentWidget()
+        page = seen.parentWidget() if seen is not None else None
+        return page if isinstance(page, QScrollArea) else None
+
+    def _fit(self) -> None:
+        """The picture scrolls by itself while enough of it is in sight above what comes next; or else the tab does."""
+        if self._page is None or not self._scroll.isVisibleTo(self):
+            return
+        room, column = self._page.maximumViewportSize(), self._column
+        wide = room.width()
+        whole = column.minimumHeightForWidth(wide) if column.hasHeightForWidth() else column.minimumSize().height()
+        beside = whole - self._scroll.minimumHeight()
+        self._scroll.show_at_least(room.height() - beside)
+
+    def _bring_into_sight(self, y: float) -> None:
+        self._scroll.ensureVisible(0, round(y), 0, px(ROW))
+        if self._page is not None:
+            self._page.ensureVisible(0, self._picture.mapTo(self, QPoint(0, round(y))).y(), 0, px(ROW))
 
     @property
     def is_busy(self) -> bool:
@@ -156,6 +193,7 @@ class SupperPart(QWidget):
         else:
             is_planning = not (not_yet or choosing or is_empty or self._planning.problem)
             say(self._told, _PLANNING if is_planning else "")
+        self._fit()
 
     # --- what the cook does
 
@@ -230,9 +268,15 @@ class _Seen(ScrollingUp):
         """All of it, at the size it has now; Qt would keep the first."""
         return self._picture.sizeHint()
 
+    def show_at_least(self, room: int) -> None:
+        """Clocks, oven and fire, or what there is instead of a plan; all of it where there is less room [px]."""
+        whole = self._picture.sizeHint().height()
+        least = min(whole, px(_LEAST_SEEN))
+        self.setMinimumHeight(least if least <= room else whole)
+
     def minimumSizeHint(self) -> QSize:
-        """Clocks, oven and fire, or what there is instead of a plan."""
-        return QSize(0, min(self.sizeHint().height(), px(_LEAST_SEEN)))
+        """As `show_at_least` says, and no more."""
+        return QSize(0, 0)
 
     def showEvent(self, event: QShowEvent) -> None:
         """While it is hidden nobody is told of another size."""

@@ -130,7 +130,7 @@ def test_in_a_low_window_the_next_steps_stay_in_sight_and_a_chosen_step_comes_in
     area, following = picture.parent().parent(), part.findChild(NextSteps)
     assert isinstance(area, QScrollArea)
     assert following is not None
-    window.resize(1024, 480)
+    window.resize(1024, 510)
     qtbot.waitUntil(lambda: area.verticalScrollBar().maximum() > 0)
     foot = following.mapTo(window, following.rect().bottomLeft()).y()
     assert foot <= window.height()
@@ -138,6 +138,23 @@ def test_in_a_low_window_the_next_steps_stay_in_sight_and_a_chosen_step_comes_in
     area.verticalScrollBar().setValue(0)
     picture.choose(picture._all_blocks()[-1].step)
     assert area.verticalScrollBar().value() > 0
+
+
+def test_where_even_the_oven_and_the_fire_have_no_room_one_bar_scrolls_the_whole_tab(
+    qtbot: QtBot, page: PlanPage, part: SupperPart
+) -> None:
+    picture = _picture(part)
+    inner, outer = picture.parent().parent(), control(page, "scroll_supper", QScrollArea)
+    assert isinstance(inner, QScrollArea)
+    part.window().resize(1024, 330)
+    qtbot.waitUntil(lambda: outer.verticalScrollBar().maximum() > 0)
+    qtbot.waitUntil(lambda: inner.verticalScrollBar().maximum() == 0)
+    picture.grab()  # drawn, it knows where its steps stand
+    picture.choose(picture._all_blocks()[-1].step)
+    assert outer.verticalScrollBar().value() > 0
+    part.window().resize(1024, 510)
+    qtbot.waitUntil(lambda: outer.verticalScrollBar().maximum() == 0)
+    assert inner.verticalScrollBar().maximum() > 0
 
 
 def test_a_step_is_dragged_to_another_time(qtbot: QtBot, part: SupperPart) -> None:
