@@ -74,10 +74,11 @@ class FirePart(QWidget):
 
     def _build(self, look: Look) -> None:
         self._list = AbilityList(look, "abilities")
-        area = scrolling(_topped(self._list))
-        area.setObjectName("abilities_area")
-        area.setMinimumHeight(px(_LIST_LEAST))  # also where it stands above the answer
-        fix_width(area, _LIST)
+        self._area = scrolling(_topped(self._list))
+        self._area.setObjectName("abilities_area")
+        fix_width(self._area, _LIST)
+        look.changed.connect(self._space)
+        self._space()
         self._answer = Answer(name="figure_sentence")
         self._range = words(name="figure_range", role="strong")
         self._how = words(name="figure_how", role="soft")
@@ -110,9 +111,12 @@ class FirePart(QWidget):
         right.addWidget(self._caution)
         right.addStretch(0)
         left = QVBoxLayout()
-        left.addWidget(area, 1)
+        left.addWidget(self._area, 1)
         whole = QVBoxLayout(self)
         whole.addWidget(SideBySide(left, right, shares=(0, 1), apart=4 * STEP))
+
+    def _space(self) -> None:
+        self._area.setMinimumHeight(px(_LIST_LEAST))  # also where it stands above the answer
 
     def show_past(self) -> None:
         """Search the stove's past, and show what is known meanwhile."""

@@ -6,7 +6,7 @@ from datetime import timedelta
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QComboBox, QTableView, QWidget
+from PySide6.QtWidgets import QComboBox, QScrollArea, QTableView, QWidget
 
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.my_stove.abilities import FALLS, abilities_asked, stove_abilities
@@ -44,6 +44,14 @@ def _part(qtbot, desk, fall=FALLS[1]):
 
 def _figures(part):
     return {row.key: row for row in control(part, "abilities", AbilityList).findChildren(AbilityRow)}
+
+
+def test_above_the_answer_the_figures_show_as_many_rows_in_larger_text(qtbot, desk, look):
+    part, _ = _part(qtbot, desk)
+    area, row = control(part, "abilities_area", QScrollArea), next(iter(_figures(part).values()))
+    before = area.minimumHeight() / row.sizeHint().height()
+    look.set_text_size(1.5)
+    assert area.minimumHeight() / row.sizeHint().height() == pytest.approx(before, rel=0.05)
 
 
 def test_a_figure_lists_its_firings_and_enter_on_one_opens_its_session(qtbot, desk):
