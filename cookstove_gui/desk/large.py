@@ -33,7 +33,8 @@ class Large:
     to_do: tuple[str, ...] = ()  # from long to short
     then: tuple[str, ...] = ()  # from long to short
     cautions: str = ""
-    ribbon: tuple[tuple[float, float], ...] = ()  # (minutes from now, K), in order of time
+    ribbon: tuple[tuple[float, float], ...] = ()  # (minutes from now or from the end, K), in order of time
+    ended: datetime | None = None  # when a session that is over was last heard of
     arrival_min: tuple[float, float, float] | None = None  # earliest, likely, latest
     leaves_min: float | None = None  # with an arrival: when the oven leaves the heat again
 
@@ -50,7 +51,10 @@ def large(desk: Desk) -> Large:
     assert oven.p90 is not None
     number, doubt = temperature_text(oven.p50, unit), doubt_text((oven.p90 - oven.p10) / 2, unit)
     if not desk.is_live:
-        return Large(clock=clock, oven=number, doubt=doubt, to_do=shown_rungs(desk), ribbon=_ribbon(standing))
+        past = tuple(point for point in _ribbon(standing) if point[0] <= 0)
+        return Large(
+            clock=clock, oven=number, doubt=doubt, to_do=shown_rungs(desk), ribbon=past, ended=standing.now
+        )  # fmt: skip
     plan, edge = desk.supper.plan, desk.edge
     advice = advise(standing, plan)
     coming = advice.subject in (Subject.COMING, Subject.COOLING_IN)
@@ -79,6 +83,7 @@ def large(desk: Desk) -> Large:
         then=then if to_do != then else (),
         cautions=_titles(desk),
         ribbon=_ribbon(standing),
+        ended=None,
         arrival_min=arrival,
         leaves_min=standing.outlook.band.line_leaves_min if arrival else None,
         **_wanted(advice, standing, edge),

@@ -168,6 +168,8 @@ def test_a_session_that_is_over_promises_nothing() -> None:
     desk.show(stood(desk.inputs()))
     shown = large(desk)
     assert (shown.window, shown.likely, shown.arrival_min, shown.cautions) == ("", "", None, "")
+    assert shown.ended == START + timedelta(minutes=36)
+    assert shown.ribbon[-1][0] == 0
     desk.logbook.close()
 
 

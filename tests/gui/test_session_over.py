@@ -12,6 +12,7 @@ from cookstove_gui.desk.heading import shown_clock
 from cookstove_gui.desk.large import large
 from cookstove_gui.gui.cook.what_if import WhatIf
 from cookstove_gui.gui.desk_link import DeskLink
+from cookstove_gui.gui.frame import large_view
 from cookstove_gui.gui.frame.large_view import LargeView
 from cookstove_gui.gui.time_axis.good_list import GoodList
 from cookstove_gui.gui.time_axis.time_axis import TimeAxis
@@ -74,7 +75,7 @@ def test_no_step_is_offered(stood_desk: Desk, link: DeskLink, qtbot: QtBot, cloc
 
 
 def test_the_large_view_gives_the_last_heat_and_no_arrival(
-    stood_desk: Desk, link: DeskLink, look: Look, qtbot: QtBot, clock: HeldClock
+    stood_desk: Desk, link: DeskLink, look: Look, qtbot: QtBot, clock: HeldClock, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     view = LargeView(link, look)
     qtbot.addWidget(view)
@@ -85,6 +86,12 @@ def test_the_large_view_gives_the_last_heat_and_no_arrival(
     assert (view.shown.heat, view.shown.window, view.shown.likely) == ("", "", "")
     assert view.shown.oven == oven
     assert view.shown.to_do[0] == "This session is over. You see it as it was at its end."
+    assert max(minute for minute, _ in view.shown.ribbon) == 0
+    told: list[str] = []
+    monkeypatch.setattr(large_view, "_write", lambda _painter, words, *_a, **_k: told.append(words) or 0.0)
+    view.grab()
+    assert "end" in told
+    assert "now" not in told
 
 
 @pytest.mark.parametrize("days", [0, 190])

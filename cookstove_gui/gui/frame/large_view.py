@@ -109,12 +109,12 @@ class LargeView(LeftPage):
 
     def _paint_clocks(self, painter: QPainter) -> None:
         theme, base = self._look.theme, _RIBBON[1] + 38
-        now = self._desk.clock()
-        half = _width("now", 32, 600) / 2
-        _write(painter, "now", _x(0) - half, base, 32, 600, theme.ink)
+        now, word = self.shown.ended or self._desk.clock(), "end" if self.shown.ended else "now"
+        half = _width(word, 32, 600) / 2
+        _write(painter, word, _x(0) - half, base, 32, 600, theme.ink)
         local = now + timedelta(minutes=self._desk.offset_minutes)
         past = local.minute % _TICK_MIN + local.second / 60
-        for number in range(-3, 6):
+        for number in range(-3, 1 if self.shown.ended else 6):
             minute = number * _TICK_MIN - past
             words = clock_text(now + timedelta(minutes=minute), self._desk.offset_minutes)
             wide = _width(words, 32, 400)
