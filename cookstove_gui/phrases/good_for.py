@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from cookstove_gui.cooking.fit.fit import GOOD_CHANCE, POSSIBLE_CHANCE, SpotFit
 from cookstove_gui.phrases.edge import Edge
 
+_BRIEF_MIN = 5.0  # the step in which ends are looked for: an end that is nearer is no time to start by
 _SHORT_MIN = 60.0  # a stretch to come that is shorter is told with its end
 
 
@@ -26,7 +27,7 @@ def good_when(spot: SpotFit, edge: Edge, *, is_bake: bool = False) -> str:
             return f"only about {end}"
         is_short = spot.until_min is not None and spot.until_min - spot.in_min < _SHORT_MIN
         return f"from {edge.clock(spot.in_min)}" + (f", until {end}" if is_short else "")
-    is_brief = spot.until_min is not None and spot.until_min < 1.0
+    is_brief = spot.until_min is not None and spot.until_min < _BRIEF_MIN
     if is_bake:
         return "put in now" if end is None or is_brief else f"put in by {end}"
     if end is None:

@@ -24,6 +24,8 @@ def fit(now: float, in_min: float | None, then: float, until: float | None = Non
         (fit(0.9, 0.0, 0.9, 92.0), "now, until 17:50"),
         (fit(0.9, 0.0, 0.9), "now, for long"),
         (fit(0.9, 0.0, 0.9, 0.0), "now, not for long"),
+        (fit(0.9, 0.0, 0.9, 2.0), "now, not for long"),
+        (fit(0.9, 0.0, 0.9, 7.0), "now, until 16:25"),
         (fit(0.1, 12.0, 0.7), "from 16:30"),
         (fit(0.1, 12.0, 0.7, 90.0), "from 16:30"),
         (fit(0.1, 12.0, 0.7, 32.0), "from 16:30, until 16:50"),
@@ -44,6 +46,7 @@ def test_when(spot: SpotFit, words: str) -> None:
     [
         (fit(0.9, 0.0, 0.9, 92.0), "put in by 17:50"),
         (fit(0.9, 0.0, 0.9, 0.0), "put in now"),
+        (fit(0.9, 0.0, 0.9, 2.0), "put in now"),
         (fit(0.9, 0.0, 0.9), "put in now"),
         (fit(0.5, 0.0, 0.7), "put in now"),
         (fit(0.4, 0.0, 0.7), "best about now"),
