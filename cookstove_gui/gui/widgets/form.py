@@ -21,6 +21,7 @@ from cookstove_gui.gui.widgets.key import RING, named_key
 from cookstove_gui.gui.widgets.steps import scale
 from cookstove_gui.gui.widgets.theme import STEP
 from cookstove_gui.gui.widgets.type import ROLES, fix_width, font, set_role
+from cookstove_gui.gui.widgets.unbroken import Unbroken
 
 CAPTION_WIDTH = 200  # px of the design, as all here; the captions of one form stand in a column
 _EDITOR_WIDTH = 260
@@ -29,7 +30,8 @@ _ARROW, _MOST_WIDER = 70, 1.4  # beside the words of a list's choice; how much w
 
 def words(text: str = "", *, role: str = "", name: str = "") -> QLabel:
     """A label that breaks its lines and can be read out and copied."""
-    made = QLabel(text)
+    made = Unbroken()
+    made.setText(text)
     made.setWordWrap(True)
     made.setTextFormat(Qt.TextFormat.PlainText)
     if role:
