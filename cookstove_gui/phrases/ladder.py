@@ -76,7 +76,11 @@ def _shorter(advice: Advice, standing: Standing, edge: Edge) -> tuple[str, ...]:
             return _coming(advice, advice.arrival, standing, edge)
         case Subject.TOUCHES if advice.touches is not None:
             when = "now" if edge.is_now(advice.touches) else f"about {edge.at(advice.touches)}"
-            return (f"May touch {heat} {when}, but not for long.", f"May touch it {when}, not for long.")
+            return (
+                f"May touch {heat} {when}, but not for long.",
+                f"Perhaps {heat} {when}, briefly.",
+                f"May touch it {when}, briefly.",  # where a heat of many words has no room
+            )
         case Subject.TOO_HOT:
             return (f"Above {heat}, and not likely to fall to it within three hours.", "Too hot for hours to come.")
         case Subject.NOT_COMING:

@@ -46,6 +46,9 @@ def test_a_heat_that_most_futures_touch_is_not_called_unlikely(chance: float, to
     assert advise(found).subject is Subject.TOUCHES
     assert headline(found, EDGE) == f"With this fire the oven may touch bread heat about {clock}, but not for long."
     assert headline(found, EDGE) in outlook_lines(found.outlook, BREAD, EDGE)
+    assert [rung for rung in rungs(found, EDGE) if "bread heat" not in rung] == [
+        f"May touch it about {clock}, briefly."
+    ]
     assert arrival_figure(found, EDGE) == f"may touch {clock}"
 
 

@@ -10,7 +10,7 @@ from cookstove_gui.gui.drawn_stove.face import Face
 from cookstove_gui.gui.drawn_stove.stove_view import StoveView
 from cookstove_gui.gui.widgets.look import Look
 from cookstove_gui.phrases.edge import Edge
-from cookstove_gui.phrases.plan.water import spot_caption, spot_minutes, water_rungs
+from cookstove_gui.phrases.plan.water import spot_captions, spot_minutes, water_rungs
 from cookstove_gui.stove.drawn.heat_colours import HOTTEST_AT_LEAST, heat_colour, heat_ink
 from cookstove_gui.stove.stove import SpotKind, Stove
 
@@ -40,12 +40,11 @@ class WaterOnTop(StoveView):
         faces: dict[str, Face] = {}
         for row in plan.rows:
             number, unit = spot_minutes(row.answer)
-            caption = spot_caption(row.answer, row.simmer, edge)
             faces[row.spot] = Face(
                 number=number,
                 unit=unit,
                 is_strong=row.spot == asked,
-                captions=(caption,) if caption else (),
+                captions=spot_captions(row.answer, row.simmer, edge),
                 fill=heat_colour(row.heat, hottest),
                 ink=heat_ink(row.heat, hottest),
                 is_lit=row.spot == asked,

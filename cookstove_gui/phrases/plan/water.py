@@ -69,11 +69,12 @@ def spot_minutes(answer: WaterTime) -> tuple[str, str]:
     return ("hardly" if answer.chance_reached >= 0.1 else f"no {answer.goal.value}"), ""
 
 
-def spot_caption(answer: WaterTime, simmer: SimmerHold, edge: Edge) -> str:
-    """Below it: the window, or what the spot does instead."""
+def spot_captions(answer: WaterTime, simmer: SimmerHold, edge: Edge) -> tuple[str, ...]:
+    """Below it, from long to short: the window, or what the spot does instead; none where there is nothing to say."""
     if answer.minutes.p50 is None:
-        return "simmers only" if answer.goal is Goal.BOIL and simmer.chance >= _LIKELY else ""
-    return short_window(answer.minutes, edge)
+        return ("simmers only",) if answer.goal is Goal.BOIL and simmer.chance >= _LIKELY else ()
+    window = short_window(answer.minutes, edge)
+    return tuple(dict.fromkeys((window, window.replace(" to ", "–")))) if window else ()
 
 
 def minutes_words(minutes: float) -> tuple[str, str]:

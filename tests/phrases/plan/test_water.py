@@ -16,7 +16,7 @@ from cookstove_gui.phrases.plan.water import (
     reason_rungs,
     run_words,
     runs_words,
-    spot_caption,
+    spot_captions,
     spot_minutes,
     water_rungs,
 )
@@ -74,17 +74,17 @@ def test_clocks_lie_ahead_and_each_way_to_say_it_is_shorter(minutes: Quantiles, 
 @pytest.mark.parametrize(
     ("minutes", "chance", "holds", "said"),
     [
-        (of(7, 9, 12), 0.9, 0.0, (("9", "min"), "8:10 to 8:15")),
-        (of(55, 78, None), 0.7, 0.0, (("1 h 20", ""), "from 8:58")),
-        (of(100, None, None), 0.3, 0.2, (("hardly", ""), "")),
-        (of(None, None, None), 0.05, 0.6, (("no boil", ""), "simmers only")),
+        (of(7, 9, 12), 0.9, 0.0, (("9", "min"), ("8:10 to 8:15", "8:10–8:15"))),
+        (of(55, 78, None), 0.7, 0.0, (("1 h 20", ""), ("from 8:58",))),
+        (of(100, None, None), 0.3, 0.2, (("hardly", ""), ())),
+        (of(None, None, None), 0.05, 0.6, (("no boil", ""), ("simmers only",))),
     ],
 )
 def test_what_stands_on_a_spot(
-    minutes: Quantiles, chance: float, holds: float, said: tuple[tuple[str, str], str]
+    minutes: Quantiles, chance: float, holds: float, said: tuple[tuple[str, str], tuple[str, ...]]
 ) -> None:
     found = answer(minutes, chance=chance)
-    assert (spot_minutes(found), spot_caption(found, simmer(holds, 0.0, 1.0 - holds), EDGE)) == said
+    assert (spot_minutes(found), spot_captions(found, simmer(holds, 0.0, 1.0 - holds), EDGE)) == said
 
 
 def test_where_water_boils_and_where_a_simmer_then_holds() -> None:
