@@ -281,11 +281,15 @@ def _filled(words: list[str], face: QFont, widths: tuple[float, ...]) -> tuple[l
 
 
 def _to_a_stop(words: list[str], most: int, metrics: QFontMetricsF, wide: float) -> int:
-    """How many of the words, up to `most`, the line takes: to its last stop, else what leaves room for the ellipsis."""
+    """How many of the words, up to `most`, the line takes.
+
+    To the end of a sentence in its second half, else to its last stop, else what leaves room for the ellipsis.
+    """
     fitting = [
         count
         for count in range(most, 0, -1)
         if words[count - 1].endswith(".") or metrics.horizontalAdvance(" ".join(words[:count]) + _MORE) <= wide
     ]
+    ends = [count for count in fitting if words[count - 1].endswith(".") and 2 * count >= most]
     stops = [count for count in fitting if words[count - 1].endswith(_STOPS)]
-    return next(iter(stops or fitting), 1)
+    return next(iter(ends or stops or fitting), 1)

@@ -161,6 +161,19 @@ def test_what_is_read_first_ends_at_a_stop_and_shows_that_more_follows(
     assert {"windows,", "out,"} <= ends
 
 
+def test_a_sentence_that_only_begins_waits_for_the_next_lines(stood_desk: Desk, heading: Heading, qtbot: QtBot) -> None:
+    text = "Wait until it brightens, then open the door slowly, a crack first, and stand aside. Only dry, good wood."
+    warn(stood_desk, replace(HOT, text=text, decides=""))
+    qtbot.waitUntil(heading.cautions.isVisible)
+    cut = set()
+    for wide in range(500, 900, 10):
+        heading.resize(wide, heading.height())
+        first, *others = heading.cautions.lines
+        if others and "aside." in first[-1]:
+            cut.add(first[-1].split()[-1])
+    assert cut == {"aside."}
+
+
 def test_the_word_on_the_key_breaks_no_line_otherwise(stood_desk: Desk, heading: Heading, qtbot: QtBot) -> None:
     long = replace(HOT, text=" ".join(f"word{number}" for number in range(52)) + " The manual decides.")
     warn(stood_desk, long)
