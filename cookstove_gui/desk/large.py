@@ -6,6 +6,7 @@ from datetime import datetime, timedelta
 import numpy as np
 
 from cookstove_gui.advice import Advice, Subject, advise
+from cookstove_gui.desk.cook.oven_at import oven_number
 from cookstove_gui.desk.cook.oven_lines import oven_fan
 from cookstove_gui.desk.desk import Desk
 from cookstove_gui.desk.heading import shown_cautions, shown_clock, shown_rungs
@@ -49,7 +50,9 @@ def large(desk: Desk) -> Large:
     assert oven.p10 is not None
     assert oven.p50 is not None
     assert oven.p90 is not None
-    number, doubt = temperature_text(oven.p50, unit), doubt_text((oven.p90 - oven.p10) / 2, unit)
+    written = oven_number(desk) or temperature_text(oven.p50, unit)
+    number = written.removeprefix("≈")  # there is no room for the sign; the ± beside it says as much
+    doubt = doubt_text((oven.p90 - oven.p10) / 2, unit)
     if not desk.is_live:
         past = tuple(point for point in _ribbon(standing) if point[0] <= 0)
         return Large(

@@ -11,6 +11,7 @@ from cookstove_gui.cooking.safety.caution import Caution
 from cookstove_gui.cooking.supper.dish_text import usual_dishes
 from cookstove_gui.cooking.supper.plan import Margin, Plan, PlannedStep, StepKind
 from cookstove_gui.desk import Desk
+from cookstove_gui.desk.cook.oven_at import oven_number
 from cookstove_gui.desk.heading import shown_clock, shown_rungs
 from cookstove_gui.desk.large import AHEAD_MIN, BACK_MIN, Large, large
 from cookstove_gui.logbook.logbook import Logbook
@@ -58,6 +59,14 @@ def test_the_oven_on_its_way(burning_desk: Desk, going: Going) -> None:
     assert shown.leaves_min == pytest.approx(62.5, abs=0.5)
     assert shown.likely == f"likely {edge.clock(likely)}"
     assert shown.window == arrival_figure(desk.standing, edge) if desk.standing else False
+
+
+def test_the_oven_is_rounded_as_on_the_cook_page_once_its_reading_is_old() -> None:
+    desk, clock = fired(120, 210, 296)
+    clock.pass_minutes(17)
+    assert desk.show(stood(desk.inputs()))
+    assert str(oven_number(desk)) == f"≈{large(desk).oven}"
+    desk.logbook.close()
 
 
 def test_the_ribbon_is_the_drawn_line_every_five_minutes(going: Going) -> None:
