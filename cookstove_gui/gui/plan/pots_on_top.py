@@ -76,8 +76,8 @@ class PotsOnTop(StoveView):
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """The arrows go along."""
+        self._fit()  # first: it may be lower than the event says, and before it is seen no other event follows
         super().resizeEvent(event)
-        self._fit()
         self._show_arrows()
 
     def _show_arrows(self) -> None:

@@ -209,13 +209,18 @@ def test_a_press_on_a_pot_marks_its_row(qtbot, page):
         assert table(page).pots[int(table(page).key)].name.lower() == pot.name
 
 
-def test_in_a_narrow_window_plates_are_not_drawn_taller_than_wide(page, look):
+def test_in_a_narrow_window_plates_are_whole_and_not_drawn_taller_than_wide(qtbot, look):
     look.set_text_size(1.5)
-    page.resize(1024, 700)
+    made, _ = shown(qtbot, held_desk(), PlanPage)
+    made.resize(1024, 590)
+    push(made, "part_pots")
     laid_out()
-    drawing = control(page, "pots_on_top", PotsOnTop)
+    drawing = control(made, "pots_on_top", PotsOnTop)
+    high, wide = drawing.height(), drawing.width()
+    lowest = max(drawing.drawn.places[name].words.bottom for name in drawing.drawn.places)
     look.set_text_size(1.0)
-    assert 170 <= drawing.height() <= 0.62 * drawing.width() + 1
+    assert high <= 0.62 * wide + 1
+    assert 0.6 * high < lowest < high
 
 
 def test_no_pot_is_placed_before_the_first_fires(qtbot):
