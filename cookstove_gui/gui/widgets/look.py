@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QApplication, QStyle
 
 from cookstove_gui.gui.widgets.steps import TEXT_SIZES, fitting, scale, set_scale
 from cookstove_gui.gui.widgets.theme import DAY, NIGHT, Theme, palette, plainer, style_sheet
-from cookstove_gui.gui.widgets.type import fit_widths, font
+from cookstove_gui.gui.widgets.type import fit_widths, font, keep_roles
 
 MODES = ("system", "day", "night")
 
@@ -107,3 +107,4 @@ class Look(QObject):
     def _dress(self) -> None:
         self._app.setPalette(palette(self.theme))
         self._app.setStyleSheet(style_sheet(self.theme))
+        keep_roles()

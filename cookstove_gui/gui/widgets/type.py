@@ -11,6 +11,7 @@ from shiboken6 import isValid
 from cookstove_gui.gui.widgets.steps import px
 
 _fixed_widths: WeakKeyDictionary[QWidget, float] = WeakKeyDictionary()
+_changed_roles: WeakKeyDictionary[QWidget, str] = WeakKeyDictionary()
 BODY = 20  # names, tasks, keys [px of the design]
 PLACE = 18  # places, times, captions of the plot
 SMALL = 16  # ages, numbers of an axis
@@ -105,3 +106,12 @@ def set_role(widget: QWidget, role: str) -> None:
             widget.style().polish(widget)
     if role in ROLES or before in ROLES:
         widget.setFont(font(*ROLES.get(role, (BODY, 400))))
+        if before is not None:
+            _changed_roles[widget] = role
+
+
+def keep_roles() -> None:
+    """Give the words whose role has changed its type again: with a style sheet Qt gives back that of their first."""
+    for widget, role in list(_changed_roles.items()):
+        if isValid(widget):
+            widget.setFont(font(*ROLES.get(role, (BODY, 400))))

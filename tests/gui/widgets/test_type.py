@@ -5,6 +5,7 @@ import sys
 import pytest
 from PySide6.QtGui import QFontInfo, QFontMetricsF
 from PySide6.QtWidgets import QApplication, QLabel
+from pytestqt.qtbot import QtBot
 
 from cookstove_gui.gui.widgets import type as face
 from cookstove_gui.gui.widgets.look import Look
@@ -44,6 +45,24 @@ def test_a_label_keeps_the_weight_of_its_role_under_the_style_sheet(qapp: QAppli
 def test_a_missing_face_stops_nothing(monkeypatch: pytest.MonkeyPatch, qapp: QApplication) -> None:
     monkeypatch.setitem(sys.modules, "fontpkg_source_sans_3", None)
     assert "Source Sans 3" not in face.families.__wrapped__()
+
+
+def test_words_whose_role_has_changed_keep_the_new_weight_when_the_window_is_dressed_again(
+    look: Look, qtbot: QtBot
+) -> None:
+    label = QLabel(SENTENCE)
+    qtbot.addWidget(label)
+    face.set_role(label, "strong")
+    label.show()
+    face.set_role(label, "place")
+    try:
+        look.set_scale(1.5)
+        assert label.sizeHint().width() == pytest.approx(width(18, 400), abs=4)
+        look.set_mode("night")
+        assert label.sizeHint().width() == pytest.approx(width(18, 400), abs=4)
+    finally:
+        look.set_scale(1.0)
+        look.set_mode("day")
 
 
 def test_a_change_of_scale_reaches_words_already_on_the_screen(look: Look) -> None:
