@@ -27,10 +27,8 @@ class FaultLog:
         self._lock = QLockFile(str(folder / "window.lock"))
         self._stream: TextIO | None = None
 
-    def open(self) -> str:
-        """Begin; what the cook is told of the last end or of another window, if there is anything to tell."""
-        was_left = Path(self._lock.fileName()).exists()
-        is_alone = self._lock.tryLock(0)
+    def open(self) -> None:
+        """Begin to keep faults."""
         try:
             if self.path.exists() and self.path.stat().st_size > _LARGEST:
                 self.path.replace(self.path.with_name("faults.old.log"))
@@ -38,7 +36,14 @@ class FaultLog:
             faulthandler.enable(self._stream)
         except OSError:
             self._stream = None
-        if not is_alone:
+
+    def lock(self) -> str:
+        """Say that a window is open; what the cook is told of the last end or of another window, if anything.
+
+        It waits for the disk, so not before the window is painted; nothing can be lost before that.
+        """
+        was_left = Path(self._lock.fileName()).exists()
+        if not self._lock.tryLock(0):
             # Without the right to write there is no lock either, and no other window to speak of.
             return _SECOND if self._lock.error() is QLockFile.LockError.LockFailedError else ""
         return _BADLY_ENDED if was_left else ""

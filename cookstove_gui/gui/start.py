@@ -11,7 +11,7 @@ from pathlib import Path
 from types import TracebackType
 from typing import NoReturn
 
-from PySide6.QtCore import QObject
+from PySide6.QtCore import QObject, QTimer
 from PySide6.QtWidgets import QApplication, QFileDialog
 
 from cookstove_gui.desk import Desk
@@ -168,7 +168,12 @@ class Program:
         if self._faults is not None or self._options.practice is not None:
             return
         self._faults = FaultLog(self.place.parent)
-        told = self._faults.open()
+        self._faults.open()
+        if self.window is not None:
+            self.window.painted.connect(partial(QTimer.singleShot, 0, self._tell_of_the_last_end))
+
+    def _tell_of_the_last_end(self) -> None:
+        told = self._faults.lock() if self._faults is not None else ""
         if told and self.window is not None:
             self.window.show_problem(told)
 

@@ -9,7 +9,6 @@ from PySide6.QtWidgets import QHBoxLayout, QMainWindow, QStackedWidget, QVBoxLay
 
 from cookstove_gui.desk import Changed, Desk
 from cookstove_gui.desk.practice import Practice
-from cookstove_gui.gui.alarms.choices import AlarmChoices
 from cookstove_gui.gui.alarms.line import DONE, LATER, SILENCE
 from cookstove_gui.gui.alarms.ringer import Ringer
 from cookstove_gui.gui.alarms.strip import AlarmStrip
@@ -98,9 +97,10 @@ class MainWindow(QMainWindow):
             self._bar.ended.connect(self.practice_left)
             column.addLayout(_inset(self._bar))
         self._alarm_strip = AlarmStrip(self.link, self._look, self.ringer)
-        self._alarm_choices = AlarmChoices(self.link, self.ringer)
-        for strip in (self._alarm_strip, self._alarm_choices):
-            column.addLayout(_inset(strip))
+        column.addLayout(_inset(self._alarm_strip))
+        self._alarm_choices: QWidget | None = None
+        self._alarm_place = QVBoxLayout()
+        column.addLayout(self._alarm_place)
         self._session_strip = SessionStrip(self.link)
         column.addLayout(_inset(self._session_strip))
         column.addWidget(self._stack, 1)
@@ -122,7 +122,7 @@ class MainWindow(QMainWindow):
         self._next.window_words.more_chosen.connect(self.open_more)
         self.link.changed.connect(self._show)
         self.link.session_wanted.connect(self._open_session)
-        self.link.alarm_choices_wanted.connect(self._alarm_choices.show)
+        self.link.alarm_choices_wanted.connect(self._choose_alarms)
         self._study = PastStudy.of(self.link)
         SupperPlanning.of(self.link)
         self._keeping = Keeping(self, self.desk, self.show_problem)
@@ -173,13 +173,21 @@ class MainWindow(QMainWindow):
         self._pages[key] = page
         self._stack.addWidget(page)
 
+    def _choose_alarms(self) -> None:
+        if self._alarm_choices is None:
+            from cookstove_gui.gui.alarms.choices import AlarmChoices  # seldom wanted: not before the first paint
+
+            self._alarm_choices = AlarmChoices(self.link, self.ringer)
+            self._alarm_place.addLayout(_inset(self._alarm_choices))
+        self._alarm_choices.show()
+
     def open_more(self) -> None:
         """What else concerns the whole window."""
         open_more(
             [
                 *self._choices.rows(),
                 Choice(),
-                Choice("Alarms: bell, voice, quiet hours", "", self._alarm_choices.show),
+                Choice("Alarms: bell, voice, quiet hours", "", self._choose_alarms),
                 Choice("Entries of this session", "Ctrl+R", lambda: self._on_cook(self._cook.open_entries)),
                 Choice("The lit spot on the walk", "Ctrl+J", lambda: self._on_cook(self._cook.ask_walk)),
                 Choice("Do again what was undone", "Ctrl+Shift+Z", lambda: self._on_cook(self._cook.redo)),

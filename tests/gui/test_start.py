@@ -33,6 +33,25 @@ def test_first_start_needs_no_setting_up_and_paints_before_the_plotting_library_
     program.close()
 
 
+def test_a_bad_end_is_told_once_the_window_is_painted_and_a_good_one_is_not(
+    options: argparse.Namespace, qapp: QApplication, qtbot: QtBot
+) -> None:
+    lock = options.logbook.parent / "window.lock"
+    lock.parent.mkdir(exist_ok=True)
+    lock.write_text("999999999\ncookstove-gui\n\n")  # no such process
+    for is_told in (True, False):
+        program = Program(qapp, options)
+        program.open()
+        assert program.window is not None
+        with qtbot.waitSignal(program.window.painted, timeout=10_000):
+            assert lock.exists() is is_told
+        qtbot.waitUntil(lock.exists)
+        qtbot.wait(50)
+        assert ("did not end properly" in words(program.window, "fault_words")) is is_told
+        program.close()
+        assert not lock.exists()
+
+
 def test_a_logbook_that_cannot_be_opened_is_told_in_a_sentence(
     options: argparse.Namespace, qapp: QApplication, qtbot: QtBot
 ) -> None:

@@ -160,19 +160,19 @@ def test_another_windows_rows_are_taken_up_at_the_next_quiet_moment(
 
 def test_a_second_window_and_a_bad_end_are_told(tmp_path: Path) -> None:
     first, second = FaultLog(tmp_path), FaultLog(tmp_path)
-    assert first.open() == ""
-    assert "open in another window" in second.open()
+    assert first.lock() == ""
+    assert "open in another window" in second.lock()
     second.close()
     first.close()
     third = FaultLog(tmp_path)
-    assert third.open() == ""
+    assert third.lock() == ""
     third.close()
 
 
 def test_a_lock_left_behind_by_a_killed_window_is_told(tmp_path: Path) -> None:
     (tmp_path / "window.lock").write_text("999999999\ncookstove-gui\nnowhere\n")  # no such process
     log = FaultLog(tmp_path)
-    told = log.open()
+    told = log.lock()
     log.close()
     assert "did not end properly" in told or "another window" in told
 

@@ -17,10 +17,8 @@ from cookstove_gui.cooking.supper.alarms import (
     ringing,
     silenced,
 )
-from cookstove_gui.cooking.supper.moments import moments
 from cookstove_gui.desk import Desk
 from cookstove_gui.desk.alarms.kept import alarm_settings, is_quiet, keep_answers, kept_answers
-from cookstove_gui.desk.alarms.moments import alarms_of, key_of
 from cookstove_gui.gui.alarms.bell import Bell
 from cookstove_gui.gui.alarms.tones import Tone
 from cookstove_gui.gui.alarms.voice import Voice
@@ -80,6 +78,9 @@ class Ringer(QObject):
         first, plan = (self.ringing[0].alarm if self.ringing else None), self._desk.supper.plan
         self._answer(done)
         if first is not None and first.is_planned and plan is not None:
+            from cookstove_gui.cooking.supper.moments import moments
+            from cookstove_gui.desk.alarms.moments import key_of
+
             for moment in moments(plan):
                 if key_of(moment) == first.key:
                     self._desk.supper.mark(moment)
@@ -139,6 +140,8 @@ class Ringer(QObject):
         """See what rings now, let it be heard where it is due, and wait for the next moment."""
         if not self._is_running:
             return
+        from cookstove_gui.desk.alarms.moments import alarms_of  # brings the meals: not before the first paint
+
         now = self._desk.clock()
         answers = kept_answers(self._desk)
         standing = self._desk.standing if self._desk.is_live else None
