@@ -9,7 +9,6 @@ from cookstove_gui.desk.first_start import greeting, is_first_start
 from cookstove_gui.phrases.heading import detail, detail_rungs, headline, rungs
 from cookstove_gui.phrases.ladder import plain_ladder
 from cookstove_gui.phrases.my_stove.first_fires import next_fire_words
-from cookstove_gui.phrases.plan.supper import due_rungs, next_words, plan_rungs
 from cookstove_gui.resource_files import own_words
 from cookstove_gui.units import clock_text, local_offset_minutes
 
@@ -62,6 +61,8 @@ def _planned_rungs(desk: Desk) -> tuple[str, ...]:
     plan, due, following = desk.supper.plan, desk.supper.due, desk.supper.next
     if plan is None or following is None:
         return ()
+    from cookstove_gui.phrases.plan.supper import due_rungs, next_words  # not before the first paint without a meal
+
     edge = replace(desk.edge, now=desk.clock(), offset_minutes=here(desk))
     if due is not None:
         return due_rungs(due, plan, desk.stove, edge)
@@ -81,6 +82,8 @@ def shown_detail(desk: Desk) -> str:
 def shown_detail_rungs(desk: Desk) -> tuple[str, ...]:
     """The detail in one line, from long to short; nothing of a session that is over but a meal that is planned."""
     if desk.supper.plan is not None and desk.supper.next is not None and not _is_told(desk):
+        from cookstove_gui.phrases.plan.supper import plan_rungs
+
         return plan_rungs(desk.supper.plan, replace(desk.edge, now=desk.clock(), offset_minutes=here(desk)))
     if is_first_start(desk):
         return ("Three ways to begin: on Cook, the keys 1, 2 and 3 choose.", "Three ways to begin.")

@@ -5,7 +5,6 @@ from pathlib import Path
 
 from cookstove_gui.errors import Problem, SurroundingsProblem
 from cookstove_gui.logbook import backups
-from cookstove_gui.logbook.salvage import salvage
 from cookstove_gui.phrases.edge import local_moment
 
 
@@ -31,6 +30,8 @@ def restored(logbook: Path, backup: Path | None) -> str:
 
 def saved(logbook: Path) -> str:
     """Write what can be read into a new logbook; raises SurroundingsProblem when nothing can."""
+    from cookstove_gui.logbook.salvage import salvage  # seldom wanted: not at every start
+
     found = salvage(logbook)
     lost = f" {' '.join(found.lost[:5])}" if found.lost else " Nothing is missing."
     return (

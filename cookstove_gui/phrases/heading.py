@@ -8,7 +8,6 @@ from cookstove_gui.advice import advise
 from cookstove_gui.forecast.futures.arrival import arrival_of, touching_of
 from cookstove_gui.phrases import advice, cook, ladder
 from cookstove_gui.phrases.edge import Edge, heat_name, in_sentence, spot_label
-from cookstove_gui.phrases.plan.supper import due_rungs, due_words
 from cookstove_gui.stove.entries import reading_kelvin
 
 if TYPE_CHECKING:
@@ -22,6 +21,8 @@ def headline(standing: Standing, edge: Edge, plan: Plan | None = None) -> str:
     whole = advice.headline(found, standing, edge)
     if found.planned is None or plan is None:
         return whole
+    from cookstove_gui.phrases.plan.supper import due_words  # only where a meal is planned: not before the first paint
+
     return f"{due_words(found.planned, plan, standing.stove, edge)} {whole}"
 
 
@@ -31,6 +32,8 @@ def rungs(standing: Standing, edge: Edge, plan: Plan | None = None) -> tuple[str
     alone = ladder.ladder(found, standing, edge)
     if found.planned is None or plan is None:
         return alone
+    from cookstove_gui.phrases.plan.supper import due_rungs
+
     to_do, *shorter = due_rungs(found.planned, plan, standing.stove, edge)
     # Behind a dish “there” or “it” would be of the dish: only what names its heat, or what bakes, is said there.
     about = heat_name(standing.band) if found.inside is None else in_sentence(found.inside.inside.name)
