@@ -59,6 +59,7 @@ CHOICE_NOISE = 4.0  # times the variance of the reading
 CHOICE_DOUBT = 6.0  # K besides
 CHOICE_EXCESS = 0.15  # of the cooktop's excess by which equal members are set apart
 CHOICE_LEAST = 0.5  # K, the least of that
+CHOICE_AIR = 3.0  # K; an oven is no better known by its reading alone
 CHOICE_FIRING = 0.5  # of the spread between firings by which their parameters are set apart
 
 # Bounds of what is possible.
@@ -236,6 +237,7 @@ def choose(ensemble: Ensemble, stove: Stove, reading: Reading, random: np.random
     spread = np.maximum(CHOICE_EXCESS * (ensemble.x[heat.PLATE] - ensemble.x[heat.ROOM]), CHOICE_LEAST)
     for place, at in enumerate((heat.PLATE, heat.WALLS, heat.LINING)):
         ensemble.x[at] += spread * jolts[place]
+    ensemble.x[heat.AIR] += CHOICE_AIR * jolts[3]  # few members may be left, all of one oven
     ensemble.x[FIRING] += CHOICE_FIRING * parameters.firing_deviation()[:, None] * jolts[4:]
     keep_possible(ensemble)
 

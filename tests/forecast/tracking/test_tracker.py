@@ -183,6 +183,17 @@ _TEXTS = st.one_of(
 _SPOT_NAMES = st.sampled_from(["oven_centre", "top_front_left", "side_left", "room", "flue", "own_place", ""])
 
 
+@pytest.mark.parametrize("lit", [True, False])
+def test_an_oven_read_as_a_session_begins_on_a_hot_stove_is_not_known_to_a_degree(lit):
+    log = Log().add(0, Kind.LIT) if lit else Log()
+    entries = (
+        log.reads(0, "oven_centre", 95).reads(0.1, "top_front_left", 280).reads(0.2, "top_front_middle", 310).entries
+    )
+    belief = track(STOVE, entries, at(0.3))
+    low, high = np.quantile(belief.ensemble.x[AIR], [0.1, 0.9])
+    assert high - low > 6.0  # K; of 640 members few had such an oven and such a top
+
+
 @st.composite
 def wild_logs(draw: st.DrawFn) -> list[Entry]:
     """Rows of any kind with any text, at any minute of a day."""
