@@ -1,5 +1,6 @@
 """What the fire is good for, a row a task or a spot: where, how hot it is there, and the chance over time."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
 
@@ -61,14 +62,14 @@ def good_for(desk: Desk, *, by_spot: bool) -> GoodFor | None:
     rows = _by_spot(desk, fits) if by_spot else _by_task(desk, fits)
     shown = set() if by_spot else {row.key for row in rows}
     is_out = fire_is_out(standing.turns)
-    comes = {fit.task.key for fit in fits if is_out and _is_still_too_hot(desk, fit)}
+    heats = spot_heats(desk) if is_out else {}
+    comes = {fit.task.key for fit in fits if _is_still_too_hot(heats, fit)}
     never = (fit.task for fit in fits if fit.state is FitState.NOT and fit.task.key not in shown | comes)
     return GoodFor(rows=rows, not_now=tuple(task.name for task in never), is_out=is_out)
 
 
-def _is_still_too_hot(desk: Desk, fit: TaskFit) -> bool:
+def _is_still_too_hot(heats: Mapping[str, SpotHeat], fit: TaskFit) -> bool:
     """Of a stove that cools it is not gone: its heat comes after the time that is looked at."""
-    heats = spot_heats(desk)
     known = [heat for one in fit.spots if (heat := heats.get(one.spot, SpotHeat()).kelvin) is not None]
     return bool(known) and min(known) > fit.task.high
 
